@@ -1,0 +1,107 @@
+#include "base/diagnostics.h"
+
+#include <algorithm>
+#include <array>
+
+#include "base/utf8.h"
+
+namespace sheaf {
+
+namespace {
+
+#define SHEAF_DIAGNOSTIC_INDEX(id, meaning) k_##id,
+enum { SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_INDEX) kNameCount };
+#undef SHEAF_DIAGNOSTIC_INDEX
+
+// Names are written with underscores in C++ and with hyphens for people.
+template <std::size_t size>
+struct Hyphenated {
+  std::array<char, size> text{};
+  explicit constexpr Hyphenated(const char (&id)[size]) {
+    for (std::size_t i = 0; i < size; ++i) text[i] = id[i] == '_' ? '-' : id[i];
+  }
+};
+
+#define SHEAF_DIAGNOSTIC_TEXT(id, meaning) \
+  constexpr Hyphenated k_text_##id(#id);
+SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_TEXT)
+#undef SHEAF_DIAGNOSTIC_TEXT
+
+#define SHEAF_DIAGNOSTIC_ENTRY(id, meaning) \
+  DiagnosticName{k_text_##id.text.data(), meaning},
+constexpr std::array<DiagnosticName, kNameCount> kNames = {
+    SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_ENTRY)};
+#undef SHEAF_DIAGNOSTIC_ENTRY
+
+}  // namespace
+
+namespace diagnostic {
+#define SHEAF_DIAGNOSTIC_CONSTANT(id, meaning) \
+  const DiagnosticName& id = kNames[k_##id];
+SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_CONSTANT)
+#undef SHEAF_DIAGNOSTIC_CONSTANT
+}  // namespace diagnostic
+
+std::span<const DiagnosticName> diagnostic_names() { return kNames; }
+
+Diagnostic& Diagnostics::add(Severity severity, const DiagnosticName& name,
+                             Span span, std::string text, std::string help) {
+  all_.push_back(std::make_unique<Diagnostic>(Diagnostic{
+      severity, &name, span, std::move(text), std::move(help), {}}));
+  return *all_.back();
+}
+
+Diagnostic& Diagnostics::error(const DiagnosticName& name, Span span,
+                               std::string text, std::string help) {
+  ++errors_;
+  return add(Severity::error, name, span, std::move(text), std::move(help));
+}
+
+Diagnostic& Diagnostics::warning(const DiagnosticName& name, Span span,
+                                 std::string text, std::string help) {
+  ++warnings_;
+  return add(Severity::warning, name, span, std::move(text), std::move(help));
+}
+
+Diagnostic& Diagnostics::note(const DiagnosticName& name, Span span,
+                              std::string text, std::string help) {
+  return add(Severity::note, name, span, std::move(text), std::move(help));
+}
+
+std::vector<const Diagnostic*> Diagnostics::sorted() const {
+  std::vector<const SourceFile*> files = {nullptr};
+  const auto file_order = [&](const SourceFile* file) {
+    const auto found = std::ranges::find(files, file);
+    if (found != files.end()) return found - files.begin();
+    files.push_back(file);
+    return static_cast<std::ptrdiff_t>(files.size()) - 1;
+  };
+  struct Ranked {
+    std::ptrdiff_t file;
+    const Diagnostic* diagnostic;
+  };
+  std::vector<Ranked> ranked;
+  ranked.reserve(all_.size());
+  for (const auto& d : all_) {
+    ranked.push_back({file_order(d->span.file), d.get()});
+  }
+  std::ranges::stable_sort(ranked, {}, [](const Ranked& r) {
+    return std::pair(r.file, r.diagnostic->span.begin);
+  });
+  std::vector<const Diagnostic*> result;
+  result.reserve(ranked.size());
+  for (const Ranked& r : ranked) result.push_back(r.diagnostic);
+  return result;
+}
+
+std::string quoted(std::string_view text) {
+  constexpr int kLongest = 40;
+  const std::string shown = printable(text.substr(0, 8 * kLongest));
+  const auto parts = characters(shown);
+  if (static_cast<int>(parts.size()) <= kLongest) return "`" + shown + "`";
+  std::string cut = "`";
+  for (int i = 0; i < kLongest - 1; ++i) cut += parts[i];
+  return cut + "…`";
+}
+
+}  // namespace sheaf

@@ -1,0 +1,79 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/diagnostic_names.h"
+#include "base/source.h"
+
+namespace sheaf {
+
+enum class Severity { error, warning, note };
+
+/// A remark that belongs to a message, with a place of its own if it has one.
+struct Remark {
+  Span span;
+  std::string text;
+};
+
+/// One message about a teacher's file, as data. `text` says what was found, in
+/// lower case, without a full stop, with the teacher's own words in backticks;
+/// only `help` says what to do about it.
+struct Diagnostic {
+  Severity severity = Severity::error;
+  const DiagnosticName* name = nullptr;
+  Span span;
+  std::string text;
+  std::string help;
+  std::vector<Remark> remarks;
+};
+
+/// Collects messages while a stage works. A stage reports all it can find; the
+/// next stage runs only if no error stands.
+class Diagnostics {
+ public:
+  Diagnostic& error(const DiagnosticName& name, Span span, std::string text,
+                    std::string help = {});
+  Diagnostic& warning(const DiagnosticName& name, Span span, std::string text,
+                      std::string help = {});
+  Diagnostic& note(const DiagnosticName& name, Span span, std::string text,
+                   std::string help = {});
+
+  bool has_errors() const { return errors_ > 0; }
+  int error_count() const { return errors_; }
+  int warning_count() const { return warnings_; }
+
+  /// The messages by file (in order of first mention), then by place. Messages
+  /// without a place come first.
+  std::vector<const Diagnostic*> sorted() const;
+
+ private:
+  Diagnostic& add(Severity severity, const DiagnosticName& name, Span span,
+                  std::string text, std::string help);
+
+  std::vector<std::unique_ptr<Diagnostic>> all_;
+  int errors_ = 0;
+  int warnings_ = 0;
+};
+
+/// Puts a teacher's own text into a message: in backticks, unprintable
+/// characters made visible, and cut short if it is long.
+std::string quoted(std::string_view text);
+
+struct PrintOptions {
+  bool colour = false;
+  /// How many messages to print before saying how many more there are.
+  int limit = 100;
+};
+
+/// The messages as a teacher reads them:
+///     file:line:column: error: text [name]
+///       3 | the line of the file
+///         |     ^~~~
+///       help: what to do
+std::string to_text(const Diagnostics& diagnostics,
+                    const PrintOptions& options = {});
+
+}  // namespace sheaf

@@ -1,0 +1,137 @@
+// Messages as text: the line of the file that each speaks of, with the right
+// characters underlined even where letters carry marks or the line is long.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/diagnostics.h"
+#include "base/utf8.h"
+
+namespace sheaf {
+
+namespace {
+
+struct Colours {
+  std::string_view error, warning, note, help, bold, off;
+};
+constexpr Colours kPlain = {"", "", "", "", "", ""};
+constexpr Colours kAnsi = {"\x1b[1;31m", "\x1b[1;35m", "\x1b[1;36m",
+                           "\x1b[1;32m", "\x1b[1m",    "\x1b[0m"};
+
+// What part of a long line is shown, in characters before and after the place.
+constexpr std::size_t kShownBefore = 60;
+constexpr std::size_t kShownAfter = 40;
+
+struct Excerpt {
+  std::string before, marked, after;
+};
+
+// Cuts `text` to its last `count` characters, with an ellipsis if any is lost.
+std::string tail(std::string_view text, std::size_t count) {
+  const bool far = text.size() > 16 * count;
+  if (far) text.remove_prefix(text.size() - 16 * count);
+  const auto parts = characters(text);
+  if (!far && parts.size() <= count) return std::string(text);
+  const std::size_t first = parts.size() - std::min(count, parts.size());
+  std::string result = "…";
+  for (std::size_t i = first; i < parts.size(); ++i) result += parts[i];
+  return result;
+}
+
+std::string head(std::string_view text, std::size_t count) {
+  const bool far = text.size() > 16 * count;
+  const auto parts = characters(far ? text.substr(0, 16 * count) : text);
+  if (!far && parts.size() <= count) return std::string(text);
+  std::string result;
+  for (std::size_t i = 0; i < std::min(count, parts.size()); ++i) {
+    result += parts[i];
+  }
+  return result + "…";
+}
+
+Excerpt excerpt_of(const Span& span, int line_number) {
+  const std::string_view line = span.file->line(line_number);
+  const std::uint32_t begin = span.file->line_begin(line_number);
+  const std::size_t from = std::min<std::size_t>(span.begin - begin,
+                                                 line.size());
+  const std::size_t to =
+      std::clamp<std::size_t>(span.end - begin, from, line.size());
+  return {printable(tail(line.substr(0, from), kShownBefore)),
+          printable(head(line.substr(from, to - from), kShownBefore)),
+          printable(head(line.substr(to), kShownAfter))};
+}
+
+class Printer {
+ public:
+  explicit Printer(bool colour) : c_(colour ? kAnsi : kPlain) {}
+
+  void print(const Diagnostic& d) {
+    const auto [word, paint] = heading(d.severity);
+    message(d.span, word, paint, fmt::format("{} [{}]", d.text, d.name->name));
+    for (const Remark& r : d.remarks) message(r.span, "note", c_.note, r.text);
+    if (!d.help.empty()) {
+      out_ += fmt::format("  {}help:{} {}\n", c_.help, c_.off, d.help);
+    }
+  }
+
+  void line(std::string_view text) { (out_ += text) += '\n'; }
+  std::string take() { return std::move(out_); }
+
+ private:
+  std::pair<std::string_view, std::string_view> heading(Severity severity) {
+    switch (severity) {
+      case Severity::error:
+        return {"error", c_.error};
+      case Severity::warning:
+        return {"warning", c_.warning};
+      case Severity::note:
+        break;
+    }
+    return {"note", c_.note};
+  }
+
+  void message(const Span& span, std::string_view word, std::string_view paint,
+               std::string_view text) {
+    if (!span) {
+      out_ += fmt::format("{}{}:{} {}\n", paint, word, c_.off, text);
+      return;
+    }
+    const auto [line, column] = span.file->place_of(span.begin);
+    out_ += fmt::format("{}{}:{}:{}:{} {}{}:{} {}\n", c_.bold,
+                        printable(span.file->name()), line, column, c_.off,
+                        paint, word, c_.off, text);
+    const Excerpt e = excerpt_of(span, line);
+    const std::string number = fmt::format("{:>4}", line);
+    const std::string_view tilde = "~";
+    std::string underline = "^";
+    for (int i = 1; i < display_width(e.marked); ++i) underline += tilde;
+    out_ += fmt::format("{} | {}{}{}\n", number, e.before, e.marked, e.after);
+    out_ += fmt::format("     | {:{}}{}{}{}\n", "", display_width(e.before),
+                        paint, underline, c_.off);
+  }
+
+  const Colours& c_;
+  std::string out_;
+};
+
+}  // namespace
+
+std::string to_text(const Diagnostics& diagnostics,
+                    const PrintOptions& options) {
+  Printer printer(options.colour);
+  const auto sorted = diagnostics.sorted();
+  int printed = 0;
+  for (const Diagnostic* d : sorted) {
+    if (printed == options.limit) {
+      printer.line(fmt::format("… and {} more messages",
+                               sorted.size() - options.limit));
+      break;
+    }
+    printer.print(*d);
+    ++printed;
+  }
+  return printer.take();
+}
+
+}  // namespace sheaf

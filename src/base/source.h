@@ -1,0 +1,65 @@
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sheaf {
+
+/// A text file that a teacher wrote, kept whole while Sheaf runs so that any
+/// message can show the line it speaks of. Places in it are byte offsets into
+/// `text()`, which starts after a byte order mark if there was one.
+class SourceFile {
+ public:
+  /// `name` is the path as the user gave it; it is printed, never opened.
+  SourceFile(std::string name, std::string text);
+
+  const std::string& name() const { return name_; }
+  const std::string& text() const { return text_; }
+
+  /// A place as people count: lines from 1, columns from 1 in characters as a
+  /// reader sees them (a letter with its combining marks is one).
+  struct Place {
+    int line;
+    int column;
+  };
+  Place place_of(std::uint32_t offset) const;
+
+  /// The text of a line without its line break; `line` counts from 1.
+  std::string_view line(int line) const;
+  /// Where a line begins; `line` counts from 1.
+  std::uint32_t line_begin(int line) const;
+
+ private:
+  std::string name_;
+  std::string text_;
+  std::vector<std::uint32_t> line_begins_;
+};
+
+/// A stretch of one source file: bytes [begin, end). A span without a file
+/// stands for a value that nobody wrote (a default).
+struct Span {
+  const SourceFile* file = nullptr;
+  std::uint32_t begin = 0;
+  std::uint32_t end = 0;
+
+  explicit operator bool() const { return file != nullptr; }
+  std::string_view text() const;
+  friend bool operator==(const Span&, const Span&) = default;
+};
+
+/// The smallest span that covers both; they must be of one file.
+Span join(const Span& a, const Span& b);
+
+/// A value and the place it was read from.
+template <typename T>
+struct Spanned {
+  T value{};
+  Span span;
+
+  bool given() const { return static_cast<bool>(span); }
+};
+
+}  // namespace sheaf

@@ -1,0 +1,89 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "base/value.h"
+
+namespace sheaf {
+
+using PlacedWord = Spanned<std::string>;
+
+/// A word as the lesson writes it. Spellings are in Unicode form C.
+struct LessonWord {
+  PlacedWord spelling;
+  /// Its graphemes where the teacher parted them (`sh|e|d`, `sh|a_e|k`), each
+  /// in its place; else empty. `spelling` is then the word put together.
+  std::vector<PlacedWord> graphemes;
+};
+
+/// The entry of one word under `split:`. A grapheme may be given its sounds:
+/// `ch=/sh/ e f`.
+struct LessonSplit {
+  struct Part {
+    PlacedWord grapheme;
+    std::optional<PlacedWord> sound;  ///< without the slashes
+  };
+  PlacedWord word;
+  std::vector<Part> parts;
+};
+
+/// One sentence or other line of text, trimmed; its parts have places.
+using LessonLine = PlacedText;
+
+/// A lesson file as it was written, checked for form only: every name (a
+/// pattern, a layout) still has to be looked up. What was left out is empty or
+/// holds its default, with no span.
+struct Lesson {
+  const SourceFile* file = nullptr;
+
+  Spanned<int> version{1, {}};
+  Spanned<std::string> title;
+  std::vector<PlacedWord> patterns;  ///< one to four
+  std::vector<LessonWord> words;
+  Spanned<int> pick{0, {}};
+  PlacedWord key_word;
+  std::vector<PlacedWord> same_sound;
+  std::vector<PlacedWord> other_sound;
+  std::vector<LessonLine> sentences;
+  std::vector<LessonWord> dictate_words;
+  std::vector<LessonLine> dictate_sentences;
+  std::vector<PlacedWord> sight_words;
+  PlacedWord sequence;
+  Spanned<std::string> step;  ///< a step's number or name
+  std::vector<PlacedWord> taught;
+  std::vector<LessonSplit> splits;
+  /// Word and picture file, or word and an emoji.
+  std::vector<std::pair<PlacedWord, PlacedWord>> pictures;
+  std::vector<LessonLine> rhyme;
+  std::vector<LessonLine> teacher_note;
+  std::vector<LessonLine> home_note;
+  Spanned<int> days{5, {}};
+  Spanned<int> minutes{25, {}};
+  Spanned<int> set{1, {}};
+  /// Switch and value, unread.
+  std::vector<std::pair<PlacedWord, PlacedWord>> conventions;
+  PlacedWord accent;
+  PlacedWord layout;
+  Spanned<int> review{0, {}};
+  PlacedWord group;
+  PlacedWord author;
+  PlacedWord licence;
+  Spanned<std::string> seed;
+
+  /// Where each key of the file stands, in the file's order.
+  std::vector<Spanned<std::string>> keys;
+};
+
+/// Reads a lesson file. Reports all that is wrong with its form; the result is
+/// to be used only if no error stands. `file` must outlive the lesson.
+Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics);
+
+/// Splits "ship, shed  shell" into words with their places; words are parted
+/// by spaces, commas and line breaks.
+std::vector<PlacedWord> split_words(const PlacedText& text);
+
+}  // namespace sheaf

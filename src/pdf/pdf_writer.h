@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+
+#include "layout/page.h"
+
+namespace sheaf {
+
+/// The document as a tagged PDF 1.7 file in the shape of PDF/UA-1
+/// (ISO 14289-1): structure tree, alternative text, language, title, embedded
+/// subset fonts that give back their text exactly. The same document gives the
+/// same bytes on every machine. Throws MachineError where a library fails;
+/// never returns part of a file.
+std::string write_pdf(const Document& document);
+
+}  // namespace sheaf

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/conventions.h"
+#include "phonics/pattern_catalogue.h"
+#include "phonics/reading.h"
+
+namespace sheaf {
+
+/// One grapheme of a word split by hand, with its sounds if they were given:
+/// plain names ("sh", "ee") or IPA, without slashes.
+struct HandUnit {
+  std::string grapheme;
+  std::string sound;
+};
+
+/// What came of a split by hand. Where `fault` is not empty, it says in one
+/// lower-case sentence what does not fit (the parts do not make the word, a
+/// sound has no such name) and `part` is the index of the part it is about.
+struct HandReading {
+  Reading reading;
+  std::string fault;
+  int part = -1;
+};
+
+/// How English words are spelled and said: the word list, the correspondences
+/// and the patterns. Read-only once loaded; look-ups need no lock.
+class Phonics {
+ public:
+  /// Maps the file that the lexicon program wrote at build time. Throws
+  /// MachineError where it is missing, cut short or of another version.
+  explicit Phonics(const std::string& file);
+  ~Phonics();
+  Phonics(Phonics&&) noexcept;
+
+  /// All readings of a word, the preferred one first; never empty. A word that
+  /// nobody knows gets one reading of origin `guess`. Case does not matter but
+  /// where it tells words apart; letters, apostrophes and hyphens only (see
+  /// `is_word`).
+  std::vector<Reading> read(std::string_view word,
+                            const Conventions& conventions) const;
+  /// The reading that a teacher's split asks for. Sounds that are not given
+  /// come from the word list where it agrees with the graphemes, else from the
+  /// graphemes' usual sounds.
+  HandReading read_by_hand(std::string_view word,
+                           std::span<const HandUnit> parts,
+                           const Conventions& conventions) const;
+  bool knows(std::string_view word) const;
+
+  const PatternCatalogue& patterns() const;
+  /// Why a word does not have a pattern, by what it has instead, as the end of
+  /// a sentence: "it has short o (b o t)", "its ch says /sh/".
+  std::string why_not(const Reading& reading, PatternId pattern) const;
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+/// Whether the text can be a word at all: 1 to 64 letters of the Latin script,
+/// with apostrophes or hyphens inside.
+bool is_word(std::string_view text);
+
+}  // namespace sheaf

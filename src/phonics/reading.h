@@ -1,0 +1,79 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "phonics/phoneme.h"
+
+namespace sheaf {
+
+/// A grapheme in a word together with the phonemes that it spells there: one
+/// correspondence in its place.
+struct Unit {
+  /// As the inventory writes it, in lower case: "sh", "igh", "a_e".
+  std::string grapheme;
+  /// The bytes of the word that it takes up, as the word was given. For a
+  /// split one (a_e) the part before the gap; its e stands at `split_e`.
+  std::uint8_t begin = 0;
+  std::uint8_t end = 0;
+  /// Byte offset of the e of a split grapheme, else -1.
+  std::int16_t split_e = -1;
+  /// As the dictionary counts them; never empty (silent letters go with a
+  /// neighbour).
+  std::vector<Phoneme> phonemes;
+  /// Which syllable its sound belongs to, from 0.
+  std::uint8_t syllable = 0;
+  bool stressed = false;
+  /// The grapheme says something here that it seldom says elsewhere.
+  bool irregular = false;
+
+  bool is_split() const { return split_e >= 0; }
+};
+
+/// A sound as taught under the conventions in force: one sound box.
+struct Sound {
+  std::vector<Phoneme> phonemes;
+  /// The unit that spells it, as an index into `Reading::units`.
+  std::uint8_t unit = 0;
+  /// Where one grapheme spells several sounds (x, qu) it is written across
+  /// their boxes: this is box `part` of `parts`.
+  std::uint8_t part = 0;
+  std::uint8_t parts = 1;
+};
+
+using PatternId = std::uint16_t;
+
+/// A pattern that a word has, and the units that show it. Patterns of the
+/// whole word (a compound, a closed syllable) list all its units.
+struct PatternPlace {
+  PatternId pattern = 0;
+  std::vector<std::uint8_t> units;
+};
+
+/// One way to say a word, with its spelling laid against its sounds.
+struct Reading {
+  enum class Origin {
+    lexicon,     ///< the word list that Sheaf was built with
+    supplement,  ///< our own reviewed list
+    derived,     ///< a known base and a regular ending
+    by_hand,     ///< the lesson's `split:`
+    guess,       ///< nobody knows; always to be said to the teacher
+  };
+  /// The word as it was given, in Unicode form C.
+  std::string word;
+  std::vector<Unit> units;
+  std::vector<Sound> sounds;
+  std::vector<PatternPlace> places;
+  Origin origin = Origin::lexicon;
+  /// Tells the readings of one spelling apart, for people: "verb", "past".
+  std::string label;
+
+  int boxes() const { return static_cast<int>(sounds.size()); }
+  int syllables() const {
+    return units.empty() ? 0 : units.back().syllable + 1;
+  }
+  const PatternPlace* find(PatternId pattern) const;
+};
+
+}  // namespace sheaf

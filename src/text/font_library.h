@@ -1,0 +1,39 @@
+#pragma once
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "text/font.h"
+
+namespace sheaf {
+
+enum class FontRole { regular, bold };
+
+/// The typefaces at hand: those that `fonts/manifest.tsv` lists, loaded when
+/// first asked for, and any file that a layout names.
+class FontLibrary {
+ public:
+  /// Reads the manifest in `folder`. Throws MachineError where it is missing
+  /// or a file it names is.
+  explicit FontLibrary(std::string folder);
+  ~FontLibrary();
+
+  /// The face, or null where no family of that name is listed. A family
+  /// without a bold face gives its regular one.
+  const Font* find(std::string_view family, FontRole role);
+  std::vector<std::string> families() const;
+  /// Adds a face from the bytes of a TrueType or OpenType file; null where the
+  /// bytes are not a font that can be used, with the reason in `why`.
+  const Font* add(std::string family, FontRole role, std::string bytes,
+                  std::string& why);
+  /// The files that were opened, for dependency lists.
+  std::vector<std::string> files_read() const;
+
+ private:
+  struct Impl;
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace sheaf

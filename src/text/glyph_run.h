@@ -1,0 +1,64 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/geometry.h"
+#include "base/length.h"
+
+namespace sheaf {
+
+class Font;
+
+/// One glyph of a shaped text, in font units (y upwards, as fonts have it).
+struct ShapedGlyph {
+  std::uint32_t id = 0;
+  std::int32_t advance = 0;
+  std::int32_t x_offset = 0;
+  std::int32_t y_offset = 0;
+  /// What is inked, relative to the glyph's own origin; all 0 for a space.
+  std::int32_t ink_left = 0, ink_right = 0, ink_top = 0, ink_bottom = 0;
+  /// The bytes of the text that it shows: what a reader of the PDF gets when
+  /// copying it. Empty where another glyph of its cluster has them.
+  std::uint32_t text_begin = 0;
+  std::uint32_t text_end = 0;
+  /// The first byte of the cluster that it belongs to.
+  std::uint32_t cluster = 0;
+};
+
+/// A text as glyphs of one font, whatever its size. Made and owned by the
+/// shaper's cache, which outlives all pages; shared by every use of the text.
+struct ShapedText {
+  const Font* font = nullptr;
+  std::string text;
+  std::vector<ShapedGlyph> glyphs;
+  std::int32_t advance = 0;
+};
+
+/// A shaped text at a size.
+struct GlyphRun {
+  const ShapedText* shape = nullptr;
+  Length size;
+  /// Added after every character but the last.
+  Length tracking;
+  /// Added to every word space besides.
+  Length word_gap;
+};
+
+/// From the origin of the first glyph to the end of the last advance.
+Length width_of(const GlyphRun& run);
+/// Where the pen stands before glyph `index`, from the run's origin.
+Length pen_before(const GlyphRun& run, std::size_t index);
+
+/// What the ink of some text covers, sideways, from the run's origin.
+struct InkSpan {
+  Length left, right;
+  Length width() const { return right - left; }
+  Length middle() const { return (left + right) / 2; }
+};
+/// The ink of bytes [begin, end) of the run's text.
+InkSpan ink_of(const GlyphRun& run, std::size_t begin, std::size_t end);
+
+}  // namespace sheaf

@@ -1,0 +1,64 @@
+#include <gtest/gtest.h>
+
+#include "base/nearest.h"
+#include "base/shuffle.h"
+#include "base/utf8.h"
+#include "base/value.h"
+
+namespace sheaf {
+namespace {
+
+TEST(Utf8, FindsTheFirstBadByte) {
+  EXPECT_FALSE(find_bad_utf8("caf\xC3\xA9"));
+  EXPECT_EQ(find_bad_utf8("ab\xFFx"), 2U);
+  EXPECT_EQ(find_bad_utf8("ab\xC3"), 2U);
+  EXPECT_EQ(find_bad_utf8("\xED\xA0\x80"), 0U);  // a lone surrogate
+}
+
+TEST(Utf8, SeesCharactersAsPeopleDo) {
+  EXPECT_EQ(count_characters("e\xCC\x81t"), 2);
+  EXPECT_EQ(normalized("e\xCC\x81"), "\xC3\xA9");
+  EXPECT_EQ(lower_case("ÉCOLE Monday"), "école monday");
+  EXPECT_EQ(display_width("a\xF0\x9F\x90\x9F"), 3);
+}
+
+TEST(Nearest, ForgivesSlipsOfTheHand) {
+  const std::string_view names[] = {"words", "pattern", "sentences",
+                                    "key-word", "days"};
+  EXPECT_EQ(nearest_names("wrods", names).front(), "words");
+  EXPECT_EQ(nearest_names("Key Word", names).front(), "key-word");
+  EXPECT_EQ(nearest_names("sentence", names).front(), "sentences");
+  EXPECT_TRUE(nearest_names("zzz", names).empty());
+  EXPECT_EQ(did_you_mean("patern", names), "did you mean `pattern`?");
+}
+
+TEST(Nearest, CountsASwapAsOneStep) {
+  EXPECT_EQ(edit_distance("gril", "girl", 3), 1);
+  EXPECT_EQ(edit_distance("ship", "shop", 3), 1);
+  EXPECT_EQ(edit_distance("ship", "elephant", 3), 4);
+}
+
+TEST(Shuffle, DependsOnTheSeedOnly) {
+  std::vector<int> a = {1, 2, 3, 4, 5, 6}, b = a, c = a;
+  Random one(7), two(7), three(8);
+  shuffle(a, one);
+  shuffle(b, two);
+  shuffle(c, three);
+  EXPECT_EQ(a, b);
+  EXPECT_NE(a, c);
+}
+
+TEST(Shuffle, HashIsTheKnownOne) {
+  // FNV-1a, 64 bits, of "a": value from memory of its published test vectors.
+  EXPECT_EQ(text_hash("a"), 0xAF63DC4C8601EC8CU);
+}
+
+TEST(PlacedText, FindsPartsThatTheFileWroteOverLines) {
+  const SourceFile file("a.yaml", "k: |\n  one\n  two\n");
+  const PlacedText text("one\ntwo\n", {&file, 3, 17}, {{0, 7}, {4, 13}});
+  EXPECT_EQ(text.part(0, 3).span.text(), "one");
+  EXPECT_EQ(text.part(4, 7).span.text(), "two");
+}
+
+}  // namespace
+}  // namespace sheaf
