@@ -25,6 +25,7 @@ struct DiagnosticName {
   X(repeated_key,       "the same key stands twice")                          \
   X(unknown_key,        "a key that Sheaf does not know")                     \
   X(unknown_option,     "an option that this sheet does not have")            \
+  X(unknown_typeface,   "a typeface that is not there")                       \
   X(value_out_of_range, "a number too small or too large for its use")        \
   X(wrong_value,        "a value that does not fit its key")
 // clang-format on

@@ -1,0 +1,78 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "input/lesson.h"
+#include "phonics/phonics.h"
+
+namespace sheaf {
+
+/// A word of the lesson with its spelling laid against its sounds.
+struct AnalyzedWord {
+  /// As it stands in the lesson; in a sentence with its capital.
+  Spanned<std::string> spelling;
+  Reading reading;
+  /// Which of the lesson's patterns it has, and the units that show each:
+  /// `hits[i]` belongs to the lesson's i-th pattern, empty where it has not.
+  std::vector<std::vector<std::uint8_t>> hits;
+
+  /// The first of the lesson's patterns that it has, or -1.
+  int pattern() const;
+  bool has_pattern() const { return pattern() >= 0; }
+  /// Whether unit `index` shows any of the lesson's patterns.
+  bool is_pattern_unit(std::size_t index) const;
+};
+
+struct AnalyzedSentence {
+  struct Part {
+    std::size_t begin = 0;  ///< bytes of the sentence's text
+    std::size_t end = 0;
+    AnalyzedWord word;
+    bool sight_word = false;
+  };
+  PlacedText text;
+  std::vector<Part> words;
+
+  int pattern_words() const;
+};
+
+/// One of the patterns that the lesson teaches.
+struct LessonPattern {
+  PatternId id = 0;
+  Spanned<std::string> written;  ///< as the lesson has it
+  std::string name;              ///< as the catalogue has it
+  /// The graphemes that show it in the list, the commonest first: what is
+  /// printed on a sound card or at the head of a column.
+  std::vector<std::string> graphemes;
+  /// The sound that the commonest of them says there; empty where the pattern
+  /// is not about one sound.
+  std::vector<Phoneme> sound;
+};
+
+/// A lesson seen through phonics: everything that sheets need to know of its
+/// words. Made once, then read-only.
+struct AnalyzedLesson {
+  const Lesson* lesson = nullptr;
+  const Phonics* phonics = nullptr;
+  std::vector<LessonPattern> patterns;
+  std::vector<AnalyzedWord> words;
+  /// One for each pattern, an index into `words`, or -1.
+  std::vector<int> key_words;
+  std::vector<AnalyzedSentence> sentences;
+  std::vector<AnalyzedWord> dictate_words;
+  std::vector<AnalyzedSentence> dictate_sentences;
+  /// Decides every order that is mixed; from the lesson's seed, else from its
+  /// patterns and words.
+  std::uint64_t seed = 0;
+  /// Printed on all pages, so that sheets and keys find each other again.
+  std::string code;
+};
+
+/// Looks everything up. Reports patterns that nobody knows, words that lack
+/// the pattern, words that had to be guessed, splits that do not fit.
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       Diagnostics& diagnostics);
+
+}  // namespace sheaf

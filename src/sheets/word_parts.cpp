@@ -1,0 +1,140 @@
+#include "sheets/word_parts.h"
+
+#include <fmt/format.h>
+
+#include "base/shuffle.h"
+
+namespace sheaf {
+
+std::vector<Grapheme> graphemes_of(const AnalyzedWord& word) {
+  std::vector<Grapheme> result;
+  for (std::size_t i = 0; i < word.reading.units.size(); ++i) {
+    const Unit& unit = word.reading.units[i];
+    Grapheme g;
+    g.begin = unit.begin;
+    g.end = unit.end;
+    if (unit.is_split()) g.split_e = static_cast<std::size_t>(unit.split_e);
+    g.shaded = unit.irregular && !word.is_pattern_unit(i);
+    g.of_pattern = word.is_pattern_unit(i);
+    result.push_back(g);
+  }
+  return result;
+}
+
+namespace {
+
+// The letters of a unit with the signs that follow it (an apostrophe).
+std::string letters_of(const Reading& reading, std::size_t index) {
+  const Unit& unit = reading.units[index];
+  std::size_t end = unit.end;
+  const auto taken = [&](std::size_t at) {
+    for (const Unit& u : reading.units) {
+      if (at >= u.begin && at < u.end) return true;
+      if (u.is_split() && at == static_cast<std::size_t>(u.split_e)) {
+        return true;
+      }
+    }
+    return at >= reading.word.size();
+  };
+  while (!taken(end)) ++end;
+  return reading.word.substr(unit.begin, end - unit.begin);
+}
+
+}  // namespace
+
+std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
+  const Reading& reading = word.reading;
+  std::vector<SoundBox> boxes;
+  int syllable = 0;
+  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
+    const Sound& sound = reading.sounds[i];
+    const Unit& unit = reading.units[sound.unit];
+    SoundBox box;
+    box.letters = letters_of(reading, sound.unit);
+    box.part = sound.part;
+    box.parts = sound.parts;
+    box.starts_syllable = i > 0 && unit.syllable != syllable;
+    syllable = unit.syllable;
+    box.of_pattern = word.is_pattern_unit(sound.unit);
+    if (sound.part + 1 == sound.parts) {
+      for (const Unit& other : reading.units) {
+        if (other.is_split() && other.split_e == unit.end) {
+          box.slot_after =
+              reading.word.substr(static_cast<std::size_t>(other.split_e), 1);
+        }
+      }
+    }
+    boxes.push_back(std::move(box));
+  }
+  return boxes;
+}
+
+std::string spelled_out(const AnalyzedWord& word) {
+  std::string text;
+  for (const Unit& unit : word.reading.units) {
+    if (!text.empty()) text += ' ';
+    text += unit.grapheme;
+  }
+  return text;
+}
+
+std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
+  std::vector<bool> flags(word.reading.word.size(), false);
+  for (std::size_t i = 0; i < word.reading.units.size(); ++i) {
+    if (!word.is_pattern_unit(i)) continue;
+    const Unit& unit = word.reading.units[i];
+    for (std::size_t k = unit.begin; k < unit.end; ++k) flags[k] = true;
+    if (unit.is_split()) flags[static_cast<std::size_t>(unit.split_e)] = true;
+  }
+  return flags;
+}
+
+std::vector<TextPiece> marked_word(const AnalyzedWord& word,
+                                   const TextStyle& style,
+                                   const TextStyle& pattern_style) {
+  const std::vector<bool> flags = pattern_bytes(word);
+  const std::string& text = word.reading.word;
+  std::vector<TextPiece> pieces;
+  for (std::size_t i = 0; i < text.size();) {
+    std::size_t end = i + 1;
+    while (end < text.size() && flags[end] == flags[i]) ++end;
+    pieces.push_back({text.substr(i, end - i),
+                      flags[i] ? pattern_style : style, flags[i]});
+    i = end;
+  }
+  return pieces;
+}
+
+std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
+                                       const TextStyle& style,
+                                       const TextStyle& pattern_style) {
+  std::vector<TextPiece> pieces;
+  const std::string& text = sentence.text.text();
+  std::size_t done = 0;
+  for (const AnalyzedSentence::Part& part : sentence.words) {
+    if (!part.word.has_pattern()) continue;
+    if (part.begin > done) {
+      pieces.push_back({text.substr(done, part.begin - done), style});
+    }
+    pieces.push_back({text.substr(part.begin, part.end - part.begin),
+                      pattern_style, true});
+    done = part.end;
+  }
+  if (done < text.size()) pieces.push_back({text.substr(done), style});
+  return pieces;
+}
+
+std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
+                                             std::string_view salt) {
+  std::vector<const AnalyzedWord*> words;
+  for (const AnalyzedWord& word : lesson.words) words.push_back(&word);
+  Random random(text_hash(salt, lesson.seed));
+  shuffle(words, random);
+  return words;
+}
+
+std::string counted(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+}  // namespace sheaf
