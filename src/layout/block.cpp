@@ -72,7 +72,7 @@ class PageFiller {
   PageFiller(const Rect& body, Size paper) : body_(body), paper_(paper) {}
 
   void begin_page(const Block* head) {
-    pages_.push_back({paper_, {}, {}});
+    pages_.push_back({paper_, {}, {}, false});
     y_ = Length();
     if (head == nullptr) return;
     for (Mark mark : head->marks) place(std::move(mark));
@@ -82,6 +82,7 @@ class PageFiller {
   void place(Block& block) {
     for (Mark& mark : block.marks) place(std::move(mark));
     y_ += block.height;
+    if (block.own_leaf) pages_.back().own_leaf = true;
   }
   bool fits(Length height) const {
     return !pages_.empty() && y_ + height <= body_.height;

@@ -20,6 +20,8 @@ struct Block {
   bool keep_with_next = false;
   /// Begins a new page.
   bool new_page = false;
+  /// Will be cut up: its page stands alone on a leaf of paper.
+  bool own_leaf = false;
   /// What is drawn again above it where it begins a page: a table's head.
   std::shared_ptr<const Block> head;
   std::vector<Mark> marks;

@@ -120,7 +120,7 @@ Rect body_inside(const Style& style, Composer& composer,
 
 FrameElements add_frame_elements(Composer& composer, const FrameText& text) {
   FrameElements elements;
-  elements.heading = composer.add(Role::heading2);
+  elements.heading = composer.add(Role::heading1);
   if (!text.for_teacher) elements.name_line = composer.add(Role::paragraph);
   if (!text.direction.empty()) {
     elements.direction = composer.add(Role::paragraph);

@@ -134,6 +134,8 @@ struct Page {
   std::vector<Mark> marks;
   /// The page's label in a viewer: "dictation 1".
   std::string label;
+  /// It will be cut up, so that nothing may stand on its back.
+  bool own_leaf = false;
 };
 
 struct OutlineEntry {

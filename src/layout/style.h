@@ -67,6 +67,7 @@ struct Style {
     return {margin, margin, paper.width - 2 * margin,
             paper.height - 2 * margin};
   }
+  Size body_size() const { return {body().width, body().height}; }
   TextStyle text(Length size, bool is_bold = false) const;
   TextStyle learner_text() const { return text(text_size); }
   TextStyle teacher_text() const;

@@ -21,6 +21,13 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word);
 /// The graphemes as text, parted by spaces: "sh i p", "c a_e k".
 std::string spelled_out(const AnalyzedWord& word);
 
+/// A sound as the lesson's notation writes it, between slashes: "/sh/"; empty
+/// for no sound.
+std::string said(const AnalyzedLesson& lesson,
+                 const std::vector<Phoneme>& sound);
+/// The sounds of a word, one for each box: "/sh/ /i/ /p/".
+std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word);
+
 /// The word as text with the letters of the pattern marked, for keys.
 std::vector<TextPiece> marked_word(const AnalyzedWord& word,
                                    const TextStyle& style,

@@ -1,0 +1,250 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "analysis/analyzed_lesson.h"
+#include "analysis/word_finder.h"
+#include "base/shuffle.h"
+#include "base/utf8.h"
+
+namespace sheaf {
+
+int AnalyzedWord::pattern() const {
+  for (std::size_t i = 0; i < hits.size(); ++i) {
+    if (!hits[i].empty()) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+bool AnalyzedWord::is_pattern_unit(std::size_t index) const {
+  for (const auto& units : hits) {
+    if (std::ranges::find(units, index) != units.end()) return true;
+  }
+  return false;
+}
+
+int AnalyzedSentence::pattern_words() const {
+  return static_cast<int>(std::ranges::count_if(
+      words, [](const Part& p) { return p.word.has_pattern(); }));
+}
+
+namespace {
+
+class Analyzer {
+ public:
+  Analyzer(const Lesson& lesson, const Phonics& phonics,
+           Diagnostics& diagnostics)
+      : lesson_(lesson),
+        phonics_(phonics),
+        diagnostics_(diagnostics),
+        finder_(lesson, phonics, diagnostics) {
+    result_.lesson = &lesson;
+    result_.phonics = &phonics;
+  }
+
+  AnalyzedLesson run() {
+    find_patterns();
+    for (const LessonWord& word : lesson_.words) {
+      result_.words.push_back(look_up(word));
+      check_has_pattern(result_.words.back());
+    }
+    describe_patterns();
+    choose_key_words();
+    add_sentences(lesson_.sentences, result_.sentences, true);
+    for (const LessonWord& word : lesson_.dictate_words) {
+      result_.dictate_words.push_back(look_up(word));
+    }
+    add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
+    finder_.report_unused_splits();
+    set_seed_and_code();
+    choose_dictation();
+    return std::move(result_);
+  }
+
+ private:
+  void find_patterns() {
+    for (const PlacedWord& name : lesson_.patterns) {
+      const PatternLookup found = phonics_.patterns().look_up(name.value);
+      if (!found.found()) {
+        diagnostics_.error(
+            diagnostic::unknown_pattern, name.span,
+            found.candidates.empty()
+                ? fmt::format("there is no pattern called {}",
+                              quoted(name.value))
+                : fmt::format("{} could be more than one pattern",
+                              quoted(name.value)),
+            found.help);
+        continue;
+      }
+      const auto same = std::ranges::find(result_.patterns, found.pattern,
+                                          &LessonPattern::id);
+      if (same != result_.patterns.end()) {
+        diagnostics_.error(diagnostic::repeated_pattern, name.span,
+                           fmt::format("{} is the same pattern as {}",
+                                       quoted(name.value),
+                                       quoted(same->written.value)),
+                           "take one of the two out");
+        continue;
+      }
+      const Pattern& pattern = phonics_.patterns().at(found.pattern);
+      result_.patterns.push_back(
+          {found.pattern, name, std::string(pattern.name), {}, {}});
+    }
+  }
+
+  AnalyzedWord look_up(const LessonWord& word) {
+    AnalyzedWord result = finder_.look_up(word);
+    find_hits(result);
+    return result;
+  }
+
+  void find_hits(AnalyzedWord& word) const {
+    for (const LessonPattern& pattern : result_.patterns) {
+      const PatternPlace* place = word.reading.find(pattern.id);
+      word.hits.push_back(place == nullptr ? std::vector<std::uint8_t>{}
+                                           : place->units);
+    }
+  }
+
+  void check_has_pattern(const AnalyzedWord& word) {
+    if (word.has_pattern() || result_.patterns.empty()) return;
+    const LessonPattern& first = result_.patterns.front();
+    std::string names;
+    for (const LessonPattern& pattern : result_.patterns) {
+      names += (names.empty() ? "" : " or ") + pattern.name;
+    }
+    diagnostics_.warning(
+        diagnostic::pattern_not_in_word, word.spelling.span,
+        fmt::format("{} does not have {}: {}", quoted(word.spelling.value),
+                    names, phonics_.why_not(word.reading, first.id)),
+        "take it out, or keep it as a word to tell apart from the others");
+  }
+
+  // What to print on a sound card: the graphemes by which the list shows the
+  // pattern, and the sound of the commonest.
+  void describe_patterns() {
+    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      std::map<std::string, int> counts;
+      std::vector<std::string> order;
+      std::map<std::string, std::vector<Phoneme>> sounds;
+      for (const AnalyzedWord& word : result_.words) {
+        if (word.hits[i].size() > 2) continue;  // of the whole word
+        for (const std::uint8_t unit : word.hits[i]) {
+          const Unit& u = word.reading.units[unit];
+          if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
+          sounds.try_emplace(u.grapheme, u.phonemes);
+        }
+      }
+      std::ranges::stable_sort(order, std::greater<>(),
+                               [&](const std::string& g) { return counts[g]; });
+      if (!order.empty()) result_.patterns[i].sound = sounds[order.front()];
+      result_.patterns[i].graphemes = std::move(order);
+    }
+  }
+
+  void choose_key_words() {
+    result_.key_words.assign(result_.patterns.size(), -1);
+    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      for (std::size_t k = 0; k < result_.words.size(); ++k) {
+        if (result_.words[k].hits[i].empty()) continue;
+        result_.key_words[i] = static_cast<int>(k);
+        break;
+      }
+    }
+    if (!lesson_.key_word.given()) return;
+    const std::string wanted = lower_case(lesson_.key_word.value);
+    for (std::size_t k = 0; k < result_.words.size(); ++k) {
+      const AnalyzedWord& word = result_.words[k];
+      if (lower_case(word.spelling.value) != wanted) continue;
+      if (word.has_pattern()) {
+        result_.key_words[static_cast<std::size_t>(word.pattern())] =
+            static_cast<int>(k);
+        return;
+      }
+    }
+    diagnostics_.error(diagnostic::key_word_not_in_list, lesson_.key_word.span,
+                       fmt::format("the key word {} is not a word of the list "
+                                   "that has the pattern",
+                                   quoted(lesson_.key_word.value)),
+                       "put it into `words`, or choose one that is there");
+  }
+
+  void add_sentences(const std::vector<LessonLine>& lines,
+                     std::vector<AnalyzedSentence>& sentences, bool to_read) {
+    for (const LessonLine& line : lines) {
+      AnalyzedSentence sentence;
+      sentence.text = line;
+      for (const WordPlace& place : words_in(line.text())) {
+        const PlacedWord word = line.part(place.begin, place.end);
+        sentence.words.push_back({place.begin, place.end, look_up({word, {}}),
+                                  finder_.is_sight_word(word.value)});
+      }
+      if (to_read && sentence.pattern_words() == 0 &&
+          !result_.patterns.empty()) {
+        diagnostics_.warning(
+            diagnostic::sentence_without_pattern, line.span(),
+            "no word of this sentence has the pattern",
+            "use at least one, or take the sentence out");
+      }
+      sentences.push_back(std::move(sentence));
+    }
+  }
+
+  // A short code that changes with the lesson's content, without letters and
+  // digits that look alike.
+  void set_seed_and_code() {
+    std::uint64_t hash = text_hash("lesson");
+    for (const LessonPattern& p : result_.patterns) {
+      hash = text_hash(phonics_.patterns().at(p.id).id, hash);
+    }
+    for (const AnalyzedWord& w : result_.words) {
+      hash = text_hash(w.spelling.value + " ", hash);
+    }
+    result_.seed =
+        lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
+    for (const auto* sentences :
+         {&result_.sentences, &result_.dictate_sentences}) {
+      for (const AnalyzedSentence& s : *sentences) {
+        hash = text_hash(s.text.text() + "\n", hash);
+      }
+    }
+    hash = text_hash(std::to_string(lesson_.set.value), hash);
+    constexpr std::string_view kSigns = "23456789CDFGHJKMNPQRTVWX";
+    for (int i = 0; i < 4; ++i) {
+      result_.code += kSigns[hash % kSigns.size()];
+      hash /= kSigns.size();
+    }
+  }
+
+  // Without a list of its own, the dictation takes words of the week.
+  void choose_dictation() {
+    constexpr std::size_t kMost = 8;
+    if (!result_.dictate_words.empty()) return;
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < result_.words.size(); ++i) {
+      if (result_.words[i].has_pattern()) order.push_back(i);
+    }
+    Random random(text_hash("dictation", result_.seed));
+    shuffle(order, random);
+    if (order.size() > kMost) order.resize(kMost);
+    for (const std::size_t i : order) {
+      result_.dictate_words.push_back(result_.words[i]);
+    }
+  }
+
+  const Lesson& lesson_;
+  const Phonics& phonics_;
+  Diagnostics& diagnostics_;
+  WordFinder finder_;
+  AnalyzedLesson result_;
+};
+
+}  // namespace
+
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       Diagnostics& diagnostics) {
+  return Analyzer(lesson, phonics, diagnostics).run();
+}
+
+}  // namespace sheaf

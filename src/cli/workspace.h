@@ -1,0 +1,65 @@
+#pragma once
+
+#include <deque>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "analysis/analyzed_lesson.h"
+#include "base/diagnostics.h"
+#include "cli/command_line.h"
+#include "layout/style.h"
+#include "packet/layout_plan.h"
+#include "packet/packet.h"
+
+namespace sheaf {
+
+/// What all lessons of one run share: the word list, typefaces, shaped words,
+/// and the text of every file read (messages point into it).
+class Workspace {
+ public:
+  explicit Workspace(const CommandLine& line);
+  ~Workspace();
+
+  const Phonics& phonics();
+  FontLibrary& fonts();
+  Shaper& shaper() { return shaper_; }
+  const std::filesystem::path& shipped() const { return shipped_; }
+
+  /// Reads a teacher's file and keeps it. Throws MachineError.
+  const SourceFile& open(const std::filesystem::path& path);
+  /// Files read since the last call, besides typefaces and the word list.
+  std::set<std::string> take_files_read();
+  /// Those of every run: typefaces and the word list.
+  std::vector<std::string> shared_files();
+
+ private:
+  std::filesystem::path shipped_;
+  std::unique_ptr<Phonics> phonics_;
+  std::unique_ptr<FontLibrary> fonts_;
+  Shaper shaper_;
+  std::deque<SourceFile> sources_;
+  std::set<std::string> files_read_;
+};
+
+/// A lesson with the layout that it is printed in, ready to be composed.
+struct PreparedLesson {
+  Lesson lesson;
+  AnalyzedLesson analyzed;
+  LayoutPlan layout;
+  Style style;
+};
+
+/// Takes a lesson file through all stages up to composing. Nothing comes back
+/// if an error was found; the messages are in `diagnostics` then.
+std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
+                                        const CommandLine& line,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics);
+
+/// Prints messages to standard error; colour only on a terminal.
+void print(const Diagnostics& diagnostics);
+
+}  // namespace sheaf

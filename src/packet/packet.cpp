@@ -1,0 +1,152 @@
+#include "packet/packet.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/frame.h"
+#include "packet/week.h"
+
+namespace sheaf {
+
+namespace {
+
+// Puts the pages of one sheet after another into a document. A page that will
+// be cut begins a leaf, and the page behind it stays blank.
+class Binder {
+ public:
+  explicit Binder(Document& document) : document_(document) {}
+
+  void add_sheet(const SheetKind& kind, std::vector<Page> pages) {
+    bool first = true;
+    int number = 0;
+    for (Page& page : pages) {
+      if (page.own_leaf || last_needs_blank_back()) start_leaf(page.size);
+      page.label = fmt::format("{} {}", kind.name, ++number);
+      if (first) {
+        document_.outline.push_back(
+            {std::string(kind.title),
+             static_cast<std::uint32_t>(document_.pages.size())});
+      }
+      first = false;
+      document_.pages.push_back(std::move(page));
+    }
+  }
+
+ private:
+  bool last_needs_blank_back() const {
+    return !document_.pages.empty() && document_.pages.back().own_leaf;
+  }
+  void start_leaf(Size size) {
+    if (document_.pages.size() % 2 == 0) return;
+    Page blank;
+    blank.size = size;
+    blank.label = "blank";
+    document_.pages.push_back(std::move(blank));
+  }
+
+  Document& document_;
+};
+
+FrameText frame_text(const AnalyzedLesson& lesson, const PlannedSheet& sheet) {
+  FrameText text;
+  text.title = lesson.lesson->title.value;
+  text.sheet = sheet.kind->title;
+  text.direction = sheet.kind->direction;
+  text.code = lesson.code;
+  text.for_teacher = sheet.kind->for_teacher;
+  if (!text.for_teacher) text.day = fmt::format("Day {}", sheet.day);
+  return text;
+}
+
+std::vector<Page> compose_sheet(const AnalyzedLesson& lesson,
+                                const PlannedSheet& sheet,
+                                std::span<const PlannedSheet> packet,
+                                const Style& style, Shaper& shaper,
+                                Document& document) {
+  const ElementId section =
+      document.add({Role::section, kDocumentElement});
+  const FrameText frame = frame_text(lesson, sheet);
+  Composer outer(shaper, style, document, section, style.body_size());
+  const Rect body = body_inside(style, outer, frame);
+  Composer composer(shaper, style, document, section,
+                    {body.width, body.height});
+  const FrameElements elements = add_frame_elements(composer, frame);
+  sheet.kind->compose({lesson, sheet.options, packet}, composer);
+  std::vector<Page> pages = paginate(composer.take(), body, style.paper);
+  draw_frame(pages, composer, frame, elements);
+  return pages;
+}
+
+std::vector<PlannedSheet> chosen_sheets(const AnalyzedLesson& lesson,
+                                        const LayoutPlan& layout,
+                                        const std::vector<std::string>& only,
+                                        bool for_teacher,
+                                        std::span<const PlannedSheet> packet,
+                                        Diagnostics& diagnostics) {
+  std::vector<PlannedSheet> sheets;
+  for (const LayoutPlan::Sheet& entry : layout.sheets) {
+    if (entry.kind->for_teacher != for_teacher) continue;
+    const bool wanted =
+        only.empty() || std::ranges::find(only, entry.kind->name) != only.end();
+    if (!wanted) continue;
+    const SheetInput input{lesson, entry.options, packet};
+    const std::string why =
+        entry.kind->missing == nullptr ? "" : entry.kind->missing(input);
+    if (!why.empty()) {
+      diagnostics.note(diagnostic::sheet_left_out, {},
+                       fmt::format("the sheet `{}` is left out: {}",
+                                   entry.kind->name, why));
+      continue;
+    }
+    sheets.push_back({entry.kind, entry.options, 1, entry.kind->minutes});
+  }
+  return sheets;
+}
+
+std::string document_title(const AnalyzedLesson& lesson,
+                           std::string_view what) {
+  std::string title = lesson.lesson->title.value;
+  if (!title.empty()) title += ", ";
+  return title + std::string(what) + ", code " + lesson.code;
+}
+
+void compose_document(const AnalyzedLesson& lesson,
+                      std::span<const PlannedSheet> sheets,
+                      std::span<const PlannedSheet> packet, const Style& style,
+                      Shaper& shaper, Document& document) {
+  Binder binder(document);
+  for (const PlannedSheet& sheet : sheets) {
+    binder.add_sheet(*sheet.kind, compose_sheet(lesson, sheet, packet, style,
+                                                shaper, document));
+  }
+}
+
+}  // namespace
+
+Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
+                   const Style& style, Shaper& shaper,
+                   const std::vector<std::string>& only,
+                   Diagnostics& diagnostics) {
+  Packet packet;
+  packet.learner.title = document_title(lesson, "learner's packet");
+  packet.teacher.title = document_title(lesson, "teacher's pages");
+  // Days are given to the whole week, so that a sheet printed alone says the
+  // same day as in its packet.
+  std::vector<PlannedSheet> week =
+      chosen_sheets(lesson, layout, {}, false, {}, diagnostics);
+  plan_days(week, lesson.lesson->days.value, lesson.lesson->minutes.value);
+  std::vector<PlannedSheet> learner = week;
+  if (!only.empty()) {
+    std::erase_if(learner, [&](const PlannedSheet& s) {
+      return std::ranges::find(only, s.kind->name) == only.end();
+    });
+  }
+  compose_document(lesson, learner, week, style, shaper, packet.learner);
+  const auto teacher =
+      chosen_sheets(lesson, layout, only, true, week, diagnostics);
+  compose_document(lesson, teacher, week, style, shaper, packet.teacher);
+  return packet;
+}
+
+}  // namespace sheaf
