@@ -66,7 +66,7 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
   const bool has_part = result.part >= 0 &&
                         static_cast<std::size_t>(result.part) < places.size();
   diagnostics_.error(
-      diagnostic::split_does_not_fit,
+      diagnostic::bad_split,
       has_part ? places[static_cast<std::size_t>(result.part)] : spelling.span,
       fmt::format("the graphemes of {} do not fit: {}",
                   quoted(spelling.value), result.fault),

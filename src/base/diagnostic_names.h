@@ -43,7 +43,6 @@ struct DiagnosticName {
   X(sentence_without_pattern, "a sentence to read that does not use the pattern") \
   X(sheet_left_out, "the lesson has nothing for one of the sheets") \
   X(special_sign, "a text that begins with a sign of the file's own") \
-  X(split_does_not_fit, "graphemes given by hand that do not make up the word") \
   X(split_sentence, "a sentence that a comma may have split") \
   X(tab_in_indentation, "a line that begins with a tab") \
   X(text_too_long, "a text longer than there is room for") \

@@ -121,12 +121,12 @@ struct Element {
   ElementId parent = 0;
   /// What a sighted reader sees; required for figures.
   std::string alternative = {};
-  /// The text as it would be typed, where its glyphs stand apart (a word with
-  /// room between its graphemes) or say less than they show.
-  std::string actual = {};
   Scope scope = Scope::none;
   /// A language tag if it differs from the document's.
   std::string language = {};
+  /// The text as it would be typed, where its glyphs stand apart (a word with
+  /// room between its graphemes) or say less than they show.
+  std::string actual = {};
 };
 
 struct Page {

@@ -51,6 +51,11 @@ void PageContent::belong_to(ElementId element) {
     out_ += structure_type(tree_.role(element));
     out_ += "<</MCID ";
     append_integer(out_, tree_.add_content(element, page_));
+    if (const std::string& text = tree_.actual_text(element); !text.empty()) {
+      out_ += "/ActualText<FEFF";
+      append_utf16_hex(out_, text);
+      out_ += '>';
+    }
     out_ += ">>BDC\n";
   }
   element_ = element;

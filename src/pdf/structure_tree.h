@@ -24,6 +24,9 @@ class StructureTree {
   /// Returns its number on that page (the MCID).
   std::uint32_t add_content(ElementId element, std::uint32_t page);
   Role role(ElementId id) const { return document_.element(id).role; }
+  const std::string& actual_text(ElementId id) const {
+    return document_.element(id).actual;
+  }
   /// Whether the element is a figure or stands in one.
   bool is_in_figure(ElementId element) const { return in_figure_[element]; }
   /// What the content of an element covers, for its figure's box. y grows
