@@ -5,6 +5,7 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "analysis/word_finder.h"
+#include "base/nearest.h"
 #include "base/shuffle.h"
 #include "base/utf8.h"
 
@@ -12,16 +13,15 @@ namespace sheaf {
 
 int AnalyzedWord::pattern() const {
   for (std::size_t i = 0; i < hits.size(); ++i) {
-    if (!hits[i].empty()) return static_cast<int>(i);
+    if (hits[i].has) return static_cast<int>(i);
   }
   return -1;
 }
 
 bool AnalyzedWord::is_pattern_unit(std::size_t index) const {
-  for (const auto& units : hits) {
-    if (std::ranges::find(units, index) != units.end()) return true;
-  }
-  return false;
+  return std::ranges::any_of(hits, [&](const Hit& hit) {
+    return std::ranges::find(hit.units, index) != hit.units.end();
+  });
 }
 
 int AnalyzedSentence::pattern_words() const {
@@ -65,20 +65,14 @@ class Analyzer {
  private:
   void find_patterns() {
     for (const PlacedWord& name : lesson_.patterns) {
-      const PatternLookup found = phonics_.patterns().look_up(name.value);
-      if (!found.found()) {
-        diagnostics_.error(
-            diagnostic::unknown_pattern, name.span,
-            found.candidates.empty()
-                ? fmt::format("there is no pattern called {}",
-                              quoted(name.value))
-                : fmt::format("{} could be more than one pattern",
-                              quoted(name.value)),
-            found.help);
+      const PatternSearch search = phonics_.patterns().find(name.value);
+      if (search.found.size() != 1) {
+        report_unclear(name, search);
         continue;
       }
-      const auto same = std::ranges::find(result_.patterns, found.pattern,
-                                          &LessonPattern::id);
+      const PatternId id = search.found.front();
+      const auto same =
+          std::ranges::find(result_.patterns, id, &LessonPattern::id);
       if (same != result_.patterns.end()) {
         diagnostics_.error(diagnostic::repeated_pattern, name.span,
                            fmt::format("{} is the same pattern as {}",
@@ -87,10 +81,28 @@ class Analyzer {
                            "take one of the two out");
         continue;
       }
-      const Pattern& pattern = phonics_.patterns().at(found.pattern);
       result_.patterns.push_back(
-          {found.pattern, name, std::string(pattern.name), {}, {}});
+          {id, name, std::string(phonics_.patterns()[id].name), {}, {}});
     }
+  }
+
+  void report_unclear(const PlacedWord& name, const PatternSearch& search) {
+    if (search.found.empty()) {
+      const std::string nearest = did_you_mean(search.nearest);
+      diagnostics_.error(
+          diagnostic::unknown_pattern, name.span,
+          fmt::format("there is no pattern called {}", quoted(name.value)),
+          nearest.empty() ? "`sheaf patterns` lists them" : nearest);
+      return;
+    }
+    std::vector<std::string_view> ids;
+    for (const PatternId id : search.found) {
+      if (ids.size() < 5) ids.push_back(phonics_.patterns()[id].id);
+    }
+    diagnostics_.error(diagnostic::unknown_pattern, name.span,
+                       fmt::format("{} could be one of {} patterns",
+                                   quoted(name.value), search.found.size()),
+                       did_you_mean(ids));
   }
 
   AnalyzedWord look_up(const LessonWord& word) {
@@ -102,8 +114,12 @@ class Analyzer {
   void find_hits(AnalyzedWord& word) const {
     for (const LessonPattern& pattern : result_.patterns) {
       const PatternPlace* place = word.reading.find(pattern.id);
-      word.hits.push_back(place == nullptr ? std::vector<std::uint8_t>{}
-                                           : place->units);
+      AnalyzedWord::Hit hit;
+      hit.has = place != nullptr;
+      if (hit.has && phonics_.patterns()[pattern.id].of_units) {
+        hit.units = place->units;
+      }
+      word.hits.push_back(std::move(hit));
     }
   }
 
@@ -129,8 +145,7 @@ class Analyzer {
       std::vector<std::string> order;
       std::map<std::string, std::vector<Phoneme>> sounds;
       for (const AnalyzedWord& word : result_.words) {
-        if (word.hits[i].size() > 2) continue;  // of the whole word
-        for (const std::uint8_t unit : word.hits[i]) {
+        for (const std::uint8_t unit : word.hits[i].units) {
           const Unit& u = word.reading.units[unit];
           if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
           sounds.try_emplace(u.grapheme, u.phonemes);
@@ -147,7 +162,7 @@ class Analyzer {
     result_.key_words.assign(result_.patterns.size(), -1);
     for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
       for (std::size_t k = 0; k < result_.words.size(); ++k) {
-        if (result_.words[k].hits[i].empty()) continue;
+        if (!result_.words[k].hits[i].has) continue;
         result_.key_words[i] = static_cast<int>(k);
         break;
       }
@@ -196,7 +211,7 @@ class Analyzer {
   void set_seed_and_code() {
     std::uint64_t hash = text_hash("lesson");
     for (const LessonPattern& p : result_.patterns) {
-      hash = text_hash(phonics_.patterns().at(p.id).id, hash);
+      hash = text_hash(phonics_.patterns()[p.id].id, hash);
     }
     for (const AnalyzedWord& w : result_.words) {
       hash = text_hash(w.spelling.value + " ", hash);

@@ -14,9 +14,13 @@ struct AnalyzedWord {
   /// As it stands in the lesson; in a sentence with its capital.
   Spanned<std::string> spelling;
   Reading reading;
-  /// Which of the lesson's patterns it has, and the units that show each:
-  /// `hits[i]` belongs to the lesson's i-th pattern, empty where it has not.
-  std::vector<std::vector<std::uint8_t>> hits;
+  /// For each of the lesson's patterns whether it has it, and the units to be
+  /// marked for it: none where the pattern is about the word as a whole.
+  struct Hit {
+    bool has = false;
+    std::vector<std::uint8_t> units;
+  };
+  std::vector<Hit> hits;
 
   /// The first of the lesson's patterns that it has, or -1.
   int pattern() const;

@@ -38,14 +38,14 @@ void dump_word(const AnalyzedWord& word, const Phonics& phonics) {
   }
   fmt::print(" boxes {} patterns", r.boxes());
   for (const PatternPlace& place : r.places) {
-    fmt::print(" {}", phonics.patterns().at(place.pattern).id);
+    fmt::print(" {}", phonics.patterns()[place.pattern].id);
   }
   fmt::print("\n");
 }
 
 void dump_words(const AnalyzedLesson& lesson) {
   for (const LessonPattern& p : lesson.patterns) {
-    fmt::print("pattern {}\n", lesson.phonics->patterns().at(p.id).id);
+    fmt::print("pattern {}\n", lesson.phonics->patterns()[p.id].id);
   }
   for (const AnalyzedWord& w : lesson.words) dump_word(w, *lesson.phonics);
   for (const auto* sentences :

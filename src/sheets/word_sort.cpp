@@ -49,7 +49,7 @@ int place_of(const AnalyzedWord& word) {
 int only_pattern(const AnalyzedWord& word) {
   int found = -1;
   for (std::size_t i = 0; i < word.hits.size(); ++i) {
-    if (word.hits[i].empty()) continue;
+    if (!word.hits[i].has) continue;
     if (found >= 0) return -2;
     found = static_cast<int>(i);
   }
