@@ -116,7 +116,8 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
   std::string not_inflected;
-  for (const std::string& word : read_words(paths.data + "/not_inflected.txt")) {
+  for (const std::string& word :
+       read_words(paths.data + "/not_inflected.txt")) {
     not_inflected += (not_inflected.empty() ? "" : "\n") + word;
   }
 

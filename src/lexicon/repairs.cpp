@@ -34,7 +34,8 @@ class Repair {
     return inventory_[segments_[i].id];
   }
   bool says(std::size_t i, std::initializer_list<P> sounds) const {
-    return i < segments_.size() && std::ranges::equal(unit(i).phonemes(), sounds);
+    return i < segments_.size() &&
+           std::ranges::equal(unit(i).phonemes(), sounds);
   }
   bool begins_with_vowel(std::size_t i) const {
     return i < segments_.size() && is_vowel(unit(i).sounds[0]);
@@ -43,8 +44,8 @@ class Repair {
   int syllable(std::size_t i) const {
     int vowels = 0;
     for (std::size_t k = 0; k < i; ++k) {
-      vowels += static_cast<int>(
-          std::ranges::count_if(unit(k).phonemes(), is_vowel));
+      vowels +=
+          static_cast<int>(std::ranges::count_if(unit(k).phonemes(), is_vowel));
     }
     return vowels;
   }
@@ -55,7 +56,8 @@ class Repair {
 
   void set(std::size_t i, std::string_view grapheme,
            std::initializer_list<P> sounds) {
-    const int id = inventory_.find(grapheme, std::span(sounds.begin(), sounds.size()));
+    const int id =
+        inventory_.find(grapheme, std::span(sounds.begin(), sounds.size()));
     if (id >= 0) segments_[i].id = static_cast<CorrespondenceId>(id);
   }
 
@@ -91,8 +93,8 @@ class Repair {
     }
     const std::string_view g = unit(i).grapheme();
     const bool one = g == "ar" || g == "ir" || g == "ur";
-    const bool two = g == "arr" || g == "irr" || g == "urr" || g == "orr" ||
-                     g == "err";
+    const bool two =
+        g == "arr" || g == "irr" || g == "urr" || g == "orr" || g == "err";
     const bool first = (g == "er" || g == "or") && syllable(i) == 0;
     if (one || two || first) part(i, P::ax);
   }
@@ -117,7 +119,7 @@ class Repair {
     const std::string_view rest = letters_.substr(segments_[i].begin + 2);
     if (rest.starts_with("y") || rest.starts_with("ies") ||
         rest.starts_with("ied") || rest.starts_with("ent") || rest == "ing" ||
-        rest.starts_with("ing") ) {
+        rest.starts_with("ing")) {
       return;
     }
     const bool before_two_vowels =

@@ -99,8 +99,8 @@ void add_word_list(std::string_view text, int tier, WordLists& lists) {
     bool capital = false;
     for (const char c : word) {
       capital = capital || (c >= 'A' && c <= 'Z');
-      good = good && ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-                      c == '\'');
+      good = good &&
+             ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '\'');
     }
     // Possessives are made from their base.
     if (!good || word.ends_with("'s")) continue;

@@ -34,8 +34,8 @@ void train(std::vector<Correspondence>& correspondences,
   // A first guess: what is taught is likelier than what is not, and more
   // letters in a grapheme make it less likely.
   for (Correspondence& c : correspondences) {
-    c.cost = static_cast<std::uint16_t>(1000 + (c.rare ? 800 : 0) +
-                                        300 * c.length);
+    c.cost =
+        static_cast<std::uint16_t>(1000 + (c.rare ? 800 : 0) + 300 * c.length);
   }
   std::vector<std::int64_t> uses;
   for (int round = 0; round < kRounds; ++round) {
@@ -50,9 +50,8 @@ void train(std::vector<Correspondence>& correspondences,
   }
   std::vector<std::size_t> order(uses.size());
   std::iota(order.begin(), order.end(), 0);
-  std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) {
-    return uses[a] > uses[b];
-  });
+  std::ranges::stable_sort(
+      order, [&](std::size_t a, std::size_t b) { return uses[a] > uses[b]; });
   std::vector<Correspondence> sorted;
   for (const std::size_t i : order) sorted.push_back(correspondences[i]);
   correspondences = std::move(sorted);

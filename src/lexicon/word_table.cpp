@@ -107,8 +107,9 @@ class TableMaker {
           end != '\0' && a.joint == Joint::dropped_e &&
           std::string_view("aeiouy").find(end) != std::string_view::npos;
       if (vowel_with_e || a.joint == Joint::y_to_i) return;
-      const bool after_t_or_d = a.base.ends_with('t') || a.base.ends_with('d') ||
-                                a.base.ends_with("te") || a.base.ends_with("de");
+      const bool after_t_or_d =
+          a.base.ends_with('t') || a.base.ends_with('d') ||
+          a.base.ends_with("te") || a.base.ends_with("de");
       const Phoneme before = p[p.size() - 2];
       const bool extra_beat = before == Phoneme::ax || before == Phoneme::ih;
       if (after_t_or_d != (extra_beat && p.back() == Phoneme::d)) return;
@@ -181,11 +182,10 @@ class TableMaker {
 
   void finish() {
     // Readings stay in the order in which their source has them.
-    std::ranges::stable_sort(
-        table_.records, {}, [](const WordRecord& r) {
-          const int tier = r.tier == 0 ? 99 : r.tier;
-          return std::tuple<int, std::string_view>(tier, r.spelling);
-        });
+    std::ranges::stable_sort(table_.records, {}, [](const WordRecord& r) {
+      const int tier = r.tier == 0 ? 99 : r.tier;
+      return std::tuple<int, std::string_view>(tier, r.spelling);
+    });
     const auto same = [](const WordRecord& a, const WordRecord& b) {
       return a.spelling == b.spelling && a.segments == b.segments &&
              a.stress == b.stress;

@@ -31,8 +31,8 @@ class Search {
         phonemes_(task.phonemes),
         ending_ed_(task.ending_ed),
         columns_(static_cast<int>(task.phonemes.size()) + 1),
-        steps_((task.letters.size() + 1) * columns_ * kOpenCount * kLastUnitCount) {
-  }
+        steps_((task.letters.size() + 1) * columns_ * kOpenCount *
+               kLastUnitCount) {}
 
   Segments run(int* cost) {
     steps_[index(0, 0, kClosed, kOther)].cost = 0;
@@ -41,7 +41,8 @@ class Search {
         for (int open = 0; open < kOpenCount; ++open) {
           for (int last = 0; last < kLastUnitCount; ++last) {
             if (steps_[index(i, j, open, last)].cost < kNever) {
-              advance(i, j, static_cast<Open>(open), static_cast<LastUnit>(last));
+              advance(i, j, static_cast<Open>(open),
+                      static_cast<LastUnit>(last));
             }
           }
         }
@@ -73,9 +74,8 @@ class Search {
 
   void close_split(int i, int j, int here) {
     // An e before another vowel is hardly ever a silent one (but someone).
-    const bool vowel_next =
-        i + 1 < static_cast<int>(letters_.size()) &&
-        is_vowel_letter(letters_[i + 1]);
+    const bool vowel_next = i + 1 < static_cast<int>(letters_.size()) &&
+                            is_vowel_letter(letters_[i + 1]);
     offer(index(i + 1, j, kClosed, kOther),
           steps_[here].cost + (vowel_next ? kDearStep : 0), here, -1);
   }
@@ -105,8 +105,8 @@ class Search {
       next = kOneConsonant;
     } else {
       // Only st stands between as two sounds: paste, taste.
-      if (open != kOneConsonant || letters_[i] != 't' || letters_[i - 1] != 's' ||
-          !may_stand_in_split(unit)) {
+      if (open != kOneConsonant || letters_[i] != 't' ||
+          letters_[i - 1] != 's' || !may_stand_in_split(unit)) {
         return;
       }
       next = kTwoConsonants;
@@ -119,8 +119,8 @@ class Search {
   bool fits_ending(const Correspondence& unit, int begin, int end) const {
     const bool is_ed = unit.grapheme() == "ed";
     if (begin == ending_ed_) return is_ed;
-    return !is_ed && (ending_ed_ < 0 || begin > ending_ed_ ||
-                      end <= ending_ed_);
+    return !is_ed &&
+           (ending_ed_ < 0 || begin > ending_ed_ || end <= ending_ed_);
   }
 
   bool opens_split(const Correspondence& unit, int i) const {

@@ -48,8 +48,7 @@ std::vector<Sound> count_boxes(std::span<const Unit> units,
         i + 1 < units.size() && begins_with_vowel(units[i + 1]);
     const std::size_t first = sounds.size();
     for (std::size_t at = 0; at < unit.phonemes.size();) {
-      const std::size_t size =
-          group_size(unit, at, vowel_follows, conventions);
+      const std::size_t size = group_size(unit, at, vowel_follows, conventions);
       Sound sound;
       sound.phonemes.assign(unit.phonemes.begin() + at,
                             unit.phonemes.begin() + at + size);
@@ -68,10 +67,10 @@ std::vector<Sound> count_boxes(std::span<const Unit> units,
     if (before.phonemes.size() != 1 || unit.phonemes.size() != 1) continue;
     const P a = before.phonemes[0], b = unit.phonemes[0];
     const bool nk = conventions.nk_one && a == P::ng && b == P::k;
-    const bool syllabic =
-        conventions.syllabic_n_one && a == P::ax && b == P::n && i >= 2 &&
-        (units[i - 2].phonemes.back() == P::t ||
-         units[i - 2].phonemes.back() == P::d);
+    const bool syllabic = conventions.syllabic_n_one && a == P::ax &&
+                          b == P::n && i >= 2 &&
+                          (units[i - 2].phonemes.back() == P::t ||
+                           units[i - 2].phonemes.back() == P::d);
     if (nk || syllabic) {
       sounds[first - 1].phonemes.push_back(b);
       ++sounds[first - 1].units;

@@ -51,7 +51,7 @@ struct Conventions {
 /// One switch that a lesson, sequence or layout may set.
 struct ConventionSwitch {
   std::string_view name;
-  bool Conventions::* setting;
+  bool Conventions::*setting;
   /// The value that stands for false, then for true.
   std::string_view off;
   std::string_view on;

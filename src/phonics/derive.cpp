@@ -13,9 +13,7 @@ bool one_of(P p, std::initializer_list<P> all) {
   return std::ranges::find(all, p) != all.end();
 }
 
-bool hisses(P p) {
-  return one_of(p, {P::s, P::z, P::sh, P::ch, P::jh, P::zh});
-}
+bool hisses(P p) { return one_of(p, {P::s, P::z, P::sh, P::ch, P::jh, P::zh}); }
 bool voiceless(P p) {
   return one_of(p, {P::p, P::t, P::k, P::f, P::th, P::s, P::sh, P::ch});
 }
@@ -151,10 +149,10 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
       sounds->size() > base_sounds.size() &&
       std::ranges::equal(base_sounds,
                          std::span(*sounds).first(base_sounds.size()))) {
-    const Segments rest = ending_segments(
-        letters.substr(base_letters.size()),
-        std::span(*sounds).subspan(base_sounds.size()), base_letters.size(),
-        inventory);
+    const Segments rest =
+        ending_segments(letters.substr(base_letters.size()),
+                        std::span(*sounds).subspan(base_sounds.size()),
+                        base_letters.size(), inventory);
     if (!rest.empty()) {
       record.segments.insert(record.segments.end(), rest.begin(), rest.end());
       return record;
@@ -163,12 +161,11 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   AlignTask task;
   task.letters = letters;
   task.phonemes = *sounds;
-  const bool d_only = analysis.joint == Joint::y_to_i ||
-                      (analysis.joint == Joint::dropped_e &&
-                       analysis.base.size() > 2 &&
-                       std::string_view("aeiouy").find(
-                           analysis.base[analysis.base.size() - 2]) !=
-                           std::string_view::npos);
+  const bool d_only =
+      analysis.joint == Joint::y_to_i ||
+      (analysis.joint == Joint::dropped_e && analysis.base.size() > 2 &&
+       std::string_view("aeiouy").find(
+           analysis.base[analysis.base.size() - 2]) != std::string_view::npos);
   if (analysis.ending == Ending::ed && !d_only) {
     task.ending_ed = static_cast<int>(letters.size()) - 2;
   }

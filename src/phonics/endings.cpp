@@ -12,13 +12,13 @@ struct EndingRow {
 
 // Longest first, so that "es" is tried before "s".
 constexpr std::array kEndings = {
-    EndingRow{Ending::ness, "ness"}, EndingRow{Ending::less, "less"},
-    EndingRow{Ending::ment, "ment"}, EndingRow{Ending::ful, "ful"},
-    EndingRow{Ending::ing, "ing"},   EndingRow{Ending::est, "est"},
-    EndingRow{Ending::possessive, "'s"},
-    EndingRow{Ending::ed, "ed"},     EndingRow{Ending::er, "er"},
-    EndingRow{Ending::es, "es"},     EndingRow{Ending::ly, "ly"},
-    EndingRow{Ending::s, "s"},       EndingRow{Ending::y, "y"},
+    EndingRow{Ending::ness, "ness"},     EndingRow{Ending::less, "less"},
+    EndingRow{Ending::ment, "ment"},     EndingRow{Ending::ful, "ful"},
+    EndingRow{Ending::ing, "ing"},       EndingRow{Ending::est, "est"},
+    EndingRow{Ending::possessive, "'s"}, EndingRow{Ending::ed, "ed"},
+    EndingRow{Ending::er, "er"},         EndingRow{Ending::es, "es"},
+    EndingRow{Ending::ly, "ly"},         EndingRow{Ending::s, "s"},
+    EndingRow{Ending::y, "y"},
 };
 
 bool is_vowel_letter(char c) {
@@ -98,9 +98,9 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
     }
   } else if (ending == Ending::ly) {
     add(Joint::plain, stem);
-    add(Joint::dropped_e, stem + "e");             // truly
+    add(Joint::dropped_e, stem + "e");  // truly
     if (!is_vowel_letter(stem[n - 1])) {
-      add(Joint::dropped_e, stem + "le");          // gently
+      add(Joint::dropped_e, stem + "le");                     // gently
       if (stem[n - 1] == 'l') add(Joint::plain, stem + "l");  // fully
     }
   } else {

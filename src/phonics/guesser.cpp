@@ -53,9 +53,8 @@ class Guess {
   }
 
   void keep_best(std::vector<std::int16_t>& paths) const {
-    std::ranges::stable_sort(paths, {}, [&](std::int16_t p) {
-      return paths_[p].cost;
-    });
+    std::ranges::stable_sort(paths, {},
+                             [&](std::int16_t p) { return paths_[p].cost; });
     if (paths.size() > kWidth) paths.resize(kWidth);
   }
 
@@ -102,7 +101,8 @@ class Guess {
         !re_is_possible(unit, letters_, at)) {
       return;
     }
-    if (!edge && is_bare_r(inventory_[path.last]) && !is_vowel(unit.sounds[0])) {
+    if (!edge && is_bare_r(inventory_[path.last]) &&
+        !is_vowel(unit.sounds[0])) {
       return;
     }
     Open open = kClosed;

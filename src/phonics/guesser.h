@@ -18,8 +18,7 @@ struct GuessStep {
   std::uint16_t cost;      ///< in 1/256 of a natural logarithm
 
   friend auto operator<=>(const GuessStep& a, const GuessStep& b) {
-    return a.previous != b.previous ? a.previous <=> b.previous
-                                    : a.id <=> b.id;
+    return a.previous != b.previous ? a.previous <=> b.previous : a.id <=> b.id;
   }
   friend bool operator==(const GuessStep&, const GuessStep&) = default;
 };

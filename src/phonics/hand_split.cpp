@@ -38,8 +38,8 @@ HandPlaces place_graphemes(std::string_view letters,
       close_at(at++);
     }
     if (letters.substr(at, part.size()) != part) {
-      return fail(i, fmt::format("`{}` does not come next in the word",
-                                 grapheme));
+      return fail(i,
+                  fmt::format("`{}` does not come next in the word", grapheme));
     }
     if (split && open >= 0) {
       return fail(i, fmt::format("`{}` stands inside another split grapheme",
@@ -83,9 +83,8 @@ Segments align_by_hand(const Inventory& inventory, std::string_view letters,
   std::vector<Step> steps((rows + 1) * columns);
   steps[rows * columns + columns - 1].cost = 0;
   for (std::size_t i = rows; i-- > 0;) {
-    for (const CorrespondenceId id :
-         inventory.beginning_with(graphemes[i].empty() ? '\0'
-                                                       : graphemes[i][0])) {
+    for (const CorrespondenceId id : inventory.beginning_with(
+             graphemes[i].empty() ? '\0' : graphemes[i][0])) {
       const Correspondence& unit = inventory[id];
       if (unit.grapheme() != graphemes[i]) continue;
       for (std::size_t j = 0; j + unit.sound_count < columns; ++j) {
@@ -107,8 +106,8 @@ Segments align_by_hand(const Inventory& inventory, std::string_view letters,
   for (std::size_t i = 0; i < rows; ++i) {
     const int id = steps[i * columns + j].id;
     if (id < 0) return {};
-    segments.push_back({static_cast<CorrespondenceId>(id),
-                        hand.places[i].begin, hand.places[i].split_e});
+    segments.push_back({static_cast<CorrespondenceId>(id), hand.places[i].begin,
+                        hand.places[i].split_e});
     j += inventory[static_cast<CorrespondenceId>(id)].sound_count;
   }
   return segments;

@@ -24,11 +24,11 @@ Inventory::Inventory(std::span<const Correspondence> all) : all_(all) {
   }
 }
 
-std::span<const CorrespondenceId> Inventory::beginning_with(
-    char letter) const {
+std::span<const CorrespondenceId> Inventory::beginning_with(char letter) const {
   if (letter < 'a' || letter > 'z') return {};
   const std::size_t begin = begins_[letter - 'a'];
-  return std::span(by_letter_).subspan(begin, begins_[letter - 'a' + 1] - begin);
+  return std::span(by_letter_)
+      .subspan(begin, begins_[letter - 'a' + 1] - begin);
 }
 
 int Inventory::find(std::string_view grapheme,

@@ -11,9 +11,18 @@ constexpr std::size_t kMostBytes = 192;
 // Letters of Latin-1 and Latin Extended-A (U+00C0 to U+017F), without their
 // accents, in the order of their code points; '.' is no letter.
 constexpr std::string_view kPlain =
-    "aaaaaaaceeeeiiii" "dnooooo.ouuuuyts" "aaaaaaaceeeeiiii" "dnooooo.ouuuuyty"
-    "aaaaaaccccccccdd" "ddeeeeeeeeeegggg" "gggghhhhiiiiiiii" "iiiijjkkklllllll"
-    "lllnnnnnnnnnoooo" "oooorrrrrrssssss" "ssttttttuuuuuuuu" "uuuuwwyyyzzzzzzs";
+    "aaaaaaaceeeeiiii"
+    "dnooooo.ouuuuyts"
+    "aaaaaaaceeeeiiii"
+    "dnooooo.ouuuuyty"
+    "aaaaaaccccccccdd"
+    "ddeeeeeeeeeegggg"
+    "gggghhhhiiiiiiii"
+    "iiiijjkkklllllll"
+    "lllnnnnnnnnnoooo"
+    "oooorrrrrrssssss"
+    "ssttttttuuuuuuuu"
+    "uuuuwwyyyzzzzzzs";
 
 char plain_letter(char32_t c) {
   if (c >= 'a' && c <= 'z') return static_cast<char>(c);
@@ -77,7 +86,8 @@ LetterMap map_letters(std::string_view word) {
         upper_later = true;
       }
     }
-    for (const char letter : pair.empty() ? std::string_view(&plain, 1) : pair) {
+    for (const char letter :
+         pair.empty() ? std::string_view(&plain, 1) : pair) {
       map.letters += letter;
       map.spelling += letter;
       map.begins.push_back(begin);
@@ -87,8 +97,8 @@ LetterMap map_letters(std::string_view word) {
   }
   if (upper_later) map.capital = false;
   const bool closed = last_is_letter || map.spelling.ends_with('\'');
-  map.good = closed && !map.letters.empty() &&
-             map.letters.size() <= kMostLetters;
+  map.good =
+      closed && !map.letters.empty() && map.letters.size() <= kMostLetters;
   return map;
 }
 

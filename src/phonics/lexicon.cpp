@@ -58,8 +58,7 @@ std::vector<WordRecord> Lexicon::readings(std::string_view spelling) const {
   return place == kNoWord ? std::vector<WordRecord>{} : readings(place);
 }
 
-void Lexicon::each(
-    const std::function<bool(const WordRecord&)>& call) const {
+void Lexicon::each(const std::function<bool(const WordRecord&)>& call) const {
   std::size_t offset = 0;
   while (const auto record = decode_record(words_, offset, inventory_)) {
     if (!call(*record)) return;

@@ -56,8 +56,8 @@ LexiconFile::LexiconFile(const std::string& path) {
               head.version == kVersion && head.section_count == kSectionCount;
   for (int i = 0; good && i < kSectionCount; ++i) {
     const auto [offset, size] = head.places[i];
-    good = offset <= size_ && size <= size_ - offset &&
-           offset % kAlignment == 0;
+    good =
+        offset <= size_ && size <= size_ - offset && offset % kAlignment == 0;
   }
   if (!good) {
     ::munmap(const_cast<std::uint8_t*>(data_), size_);

@@ -14,8 +14,7 @@
 namespace sheaf {
 namespace {
 
-std::vector<TaughtUnit> read_taught(std::string_view text,
-                                    std::string& fault) {
+std::vector<TaughtUnit> read_taught(std::string_view text, std::string& fault) {
   std::vector<TaughtUnit> taught;
   for (const std::string_view item : split_at(text, ' ')) {
     if (item.empty() || item == "-") continue;
@@ -64,9 +63,9 @@ bool holds_part(std::string_view whole, std::string_view part) {
   while (at != std::string_view::npos) {
     const bool begins = at == 0 || whole[at - 1] == ' ' || whole[at - 1] == '(';
     const std::size_t end = at + part.size();
-    const bool ends = end == whole.size() ||
-                      std::string_view(" ,)").find(whole[end]) !=
-                          std::string_view::npos;
+    const bool ends =
+        end == whole.size() ||
+        std::string_view(" ,)").find(whole[end]) != std::string_view::npos;
     if (begins && ends) return true;
     at = whole.find(part, at + 1);
   }

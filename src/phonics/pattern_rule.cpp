@@ -18,15 +18,15 @@ struct KeyName {
   Key key;
 };
 constexpr std::array kKeys = {
-    KeyName{"g", Key::grapheme},       KeyName{"p", Key::sound},
-    KeyName{"stressed", Key::stressed}, KeyName{"next", Key::next},
-    KeyName{"prev", Key::previous},    KeyName{"then", Key::then},
-    KeyName{"place", Key::place},      KeyName{"after", Key::after},
-    KeyName{"before", Key::before},    KeyName{"open", Key::open},
-    KeyName{"tail", Key::tail},        KeyName{"part", Key::part},
+    KeyName{"g", Key::grapheme},          KeyName{"p", Key::sound},
+    KeyName{"stressed", Key::stressed},   KeyName{"next", Key::next},
+    KeyName{"prev", Key::previous},       KeyName{"then", Key::then},
+    KeyName{"place", Key::place},         KeyName{"after", Key::after},
+    KeyName{"before", Key::before},       KeyName{"open", Key::open},
+    KeyName{"tail", Key::tail},           KeyName{"part", Key::part},
     KeyName{"syllables", Key::syllables}, KeyName{"ending", Key::ending},
-    KeyName{"joint", Key::joint},      KeyName{"onset", Key::onset},
-    KeyName{"coda", Key::coda},        KeyName{"shape", Key::shape},
+    KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
+    KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
     KeyName{"compound", Key::compound},
 };
 
@@ -73,8 +73,7 @@ std::size_t base_end(const WordFacts& facts) {
                                             : facts.letters.size();
 }
 
-bool then_meets(const RuleCondition& c, const WordFacts& facts,
-                std::size_t i) {
+bool then_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
   const std::size_t end = facts.at[i].end;
   const std::string_view rest = std::string_view(facts.letters).substr(end);
   return std::ranges::any_of(c.values, [&](const std::string& value) {
@@ -106,16 +105,17 @@ bool after_meets(const RuleCondition& c, const Reading& reading,
 bool before_meets(const RuleCondition& c, const Reading& reading,
                   std::size_t i) {
   if (i + 1 >= reading.units.size()) return has(c.values, "end");
-  return has(c.values,
-             is_vowel(reading.units[i + 1].phonemes[0]) ? "vowel" : "consonant");
+  return has(c.values, is_vowel(reading.units[i + 1].phonemes[0])
+                           ? "vowel"
+                           : "consonant");
 }
 
-bool tail_meets(const RuleCondition& c, const WordFacts& facts,
-                std::size_t i) {
+bool tail_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
   const std::size_t begin = facts.at[i].begin;
   const std::size_t end = base_end(facts);
-  return begin < end && has(c.values, std::string_view(facts.letters)
-                                          .substr(begin, end - begin));
+  return begin < end &&
+         has(c.values,
+             std::string_view(facts.letters).substr(begin, end - begin));
 }
 
 std::string with_spaces(std::string_view sounds) {
@@ -150,8 +150,7 @@ std::vector<RuleCondition> read_conditions(std::string_view text,
          split_at(item.substr(equals + 1), '|')) {
       condition.values.emplace_back(value);
       if (condition.key != Key::sound) continue;
-      if (!read_phonemes(with_spaces(value),
-                         condition.sounds.emplace_back())) {
+      if (!read_phonemes(with_spaces(value), condition.sounds.emplace_back())) {
         fault = fmt::format("unknown sound in `{}`", item);
         return {};
       }
@@ -166,9 +165,9 @@ bool word_meets(const RuleCondition& c, const Reading& reading,
   bool met = false;
   switch (c.key) {
     case Key::syllables:
-      met = has(c.values, "2+") ? reading.syllables() > 1
-                                : has(c.values, std::to_string(
-                                                    reading.syllables()));
+      met = has(c.values, "2+")
+                ? reading.syllables() > 1
+                : has(c.values, std::to_string(reading.syllables()));
       break;
     case Key::ending: {
       const std::string_view ending = ending_text(facts.ending.ending);

@@ -13,18 +13,18 @@ namespace sheaf {
 struct RuleCondition {
   enum class Key {
     // Of a unit.
-    grapheme,   ///< g: the grapheme
-    sound,      ///< p: its phonemes, joined by +
-    stressed,   ///< in a stressed syllable: yes, no
-    next,       ///< grapheme of the next unit, - for none
-    previous,   ///< grapheme of the unit before, - for none
-    then,       ///< letters that follow the unit at once; $ for the base's end
-    place,      ///< first, last (of the word or its base), final (of the word)
-    after,      ///< kind of the unit before: short, vowel, consonant, start
-    before,     ///< kind of the next unit: vowel, consonant, end
-    open,       ///< ends an open syllable: yes, no
-    tail,       ///< letters from the unit to the end of the base
-    part,       ///< of a word with an ending: base, ending
+    grapheme,  ///< g: the grapheme
+    sound,     ///< p: its phonemes, joined by +
+    stressed,  ///< in a stressed syllable: yes, no
+    next,      ///< grapheme of the next unit, - for none
+    previous,  ///< grapheme of the unit before, - for none
+    then,      ///< letters that follow the unit at once; $ for the base's end
+    place,     ///< first, last (of the word or its base), final (of the word)
+    after,     ///< kind of the unit before: short, vowel, consonant, start
+    before,    ///< kind of the next unit: vowel, consonant, end
+    open,      ///< ends an open syllable: yes, no
+    tail,      ///< letters from the unit to the end of the base
+    part,      ///< of a word with an ending: base, ending
     // Of the word.
     syllables,  ///< 1, 2+
     ending,     ///< s, es, ed, ...; none

@@ -51,8 +51,8 @@ struct Phonics::Impl {
                 const Conventions& conventions) const {
     Segments segments = guess_segments(map.letters, lexicon.inventory(), steps);
     if (segments.empty()) segments = letter_by_letter(map.letters);
-    Reading reading = make_reading(word, map, segments, 1, lexicon.inventory(),
-                                   conventions);
+    Reading reading =
+        make_reading(word, map, segments, 1, lexicon.inventory(), conventions);
     reading.origin = Reading::Origin::guess;
     return reading;
   }
@@ -99,9 +99,8 @@ std::vector<Reading> Phonics::read(std::string_view word,
     return readings;
   }
   for (const WordRecord& record : impl_->known(map)) {
-    Reading reading =
-        make_reading(given, map, record.segments, record.stress,
-                     impl_->lexicon.inventory(), conventions);
+    Reading reading = make_reading(given, map, record.segments, record.stress,
+                                   impl_->lexicon.inventory(), conventions);
     reading.origin = record.origin;
     reading.label = impl_->lexicon.label(record.label);
     readings.push_back(std::move(reading));
@@ -157,10 +156,10 @@ HandReading Phonics::read_by_hand(std::string_view word,
     if (!sound) {
       const auto names = plain_sound_names();
       const std::string near = did_you_mean(parts[i].sound, names);
-      return hand_fault(fmt::format("there is no sound named `{}`{}",
-                                    parts[i].sound,
-                                    near.empty() ? "" : "; " + near),
-                        static_cast<int>(i));
+      return hand_fault(
+          fmt::format("there is no sound named `{}`{}", parts[i].sound,
+                      near.empty() ? "" : "; " + near),
+          static_cast<int>(i));
     }
     sounds[i] = *sound;
   }

@@ -116,9 +116,9 @@ std::string ending_text_of(const PatternRule& rule, const Reading& reading,
     }
     if (c.key == Key::compound) return "it is not made of two words";
     if (c.key == Key::onset) {
-      return facts.onset.empty() ? "it begins with a vowel"
-                                 : fmt::format("it begins with {}",
-                                               reading.units[0].grapheme);
+      return facts.onset.empty()
+                 ? "it begins with a vowel"
+                 : fmt::format("it begins with {}", reading.units[0].grapheme);
     }
   }
   return {};

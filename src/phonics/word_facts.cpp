@@ -103,8 +103,9 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
     const std::uint32_t place = lexicon.find(analysis.base);
     if (place == kNoWord) return false;
     for (const WordRecord& record : lexicon.readings(place)) {
-      if (record.name || (!record.everyday && (record.tier == 0 ||
-                                               record.tier > kLargestBaseList))) {
+      if (record.name ||
+          (!record.everyday &&
+           (record.tier == 0 || record.tier > kLargestBaseList))) {
         continue;
       }
       if (base_sounds_fit(analysis, word,
@@ -129,8 +130,8 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
   const std::uint32_t place = lexicon.find(part);
   if (place == kNoWord) return false;
   for (const WordRecord& record : lexicon.readings(place)) {
-    if (record.name || (!record.everyday && (record.tier == 0 ||
-                                             record.tier > kLargestPartList))) {
+    if (record.name || (!record.everyday &&
+                        (record.tier == 0 || record.tier > kLargestPartList))) {
       continue;
     }
     const std::vector<P> own = phonemes_of(record, lexicon.inventory());
@@ -238,8 +239,7 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
   facts.base_units = reading.units.size();
   if (facts.ending) {
     const std::string_view text = ending_text(facts.ending.ending);
-    const std::size_t letters =
-        text.size() - (text.front() == '\'' ? 1 : 0);
+    const std::size_t letters = text.size() - (text.front() == '\'' ? 1 : 0);
     while (facts.base_units > 0 && facts.at[facts.base_units - 1].begin >=
                                        map.letters.size() - letters) {
       --facts.base_units;

@@ -93,8 +93,8 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
 
-  std::size_t at = 0;   // in the spelling
-  int letter = 0;       // of the letters alone
+  std::size_t at = 0;  // in the spelling
+  int letter = 0;      // of the letters alone
   const auto marks = [&] {
     for (; at < record.spelling.size(); ++at) {
       if (record.spelling[at] == '\'') {
@@ -146,8 +146,8 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.more = flags & 0x40;
   record.everyday = bytes[offset + 1] & 1;
   record.name = bytes[offset + 1] & 2;
-  record.stress = static_cast<std::uint16_t>(bytes[offset + 2] |
-                                             bytes[offset + 3] << 8);
+  record.stress =
+      static_cast<std::uint16_t>(bytes[offset + 2] | bytes[offset + 3] << 8);
   offset += kFixedBytes;
   if (flags & 0x80) record.label = bytes[offset++];
 
@@ -181,8 +181,7 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
         if (unit.is_split()) {
           open_split = static_cast<int>(record.segments.size());
         }
-        record.segments.push_back(
-            {id, static_cast<std::uint8_t>(letter), -1});
+        record.segments.push_back({id, static_cast<std::uint8_t>(letter), -1});
         append_unit(record.spelling, unit, inside);
         inside = -1;
         letter += unit.width();
@@ -209,10 +208,18 @@ bool record_spells(std::span<const std::uint8_t> bytes, std::size_t offset,
   for (auto item = reader.next(); item.code != kEnd; item = reader.next()) {
     bool same = true;
     switch (item.code) {
-      case kSplitE: same = take("e"); break;
-      case kApostrophe: same = take("'"); break;
-      case kHyphen: same = take("-"); break;
-      case kApostropheInside: inside = item.unit; break;
+      case kSplitE:
+        same = take("e");
+        break;
+      case kApostrophe:
+        same = take("'");
+        break;
+      case kHyphen:
+        same = take("-");
+        break;
+      case kApostropheInside:
+        inside = item.unit;
+        break;
       default: {
         const Correspondence& unit =
             inventory[static_cast<CorrespondenceId>(item.unit)];

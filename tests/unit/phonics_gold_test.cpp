@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "phonics/phonics.h"
@@ -25,8 +27,7 @@ TEST(Gold, GraphemesAndBoxesAreAsLabelled) {
     const Reading reading =
         shared_phonics().read(row.cell(0), Conventions{}).front();
     const auto accepted = split_at(row.cell(1), '|');
-    EXPECT_NE(std::ranges::find(accepted, spelled_out(reading)),
-              accepted.end())
+    EXPECT_NE(std::ranges::find(accepted, spelled_out(reading)), accepted.end())
         << row.cell(0) << ": " << spelled_out(reading);
     EXPECT_EQ(std::to_string(reading.boxes()), row.cell(2)) << row.cell(0);
   }
