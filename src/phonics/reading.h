@@ -34,8 +34,10 @@ struct Unit {
 /// A sound as taught under the conventions in force: one sound box.
 struct Sound {
   std::vector<Phoneme> phonemes;
-  /// The unit that spells it, as an index into `Reading::units`.
+  /// The unit that spells it, as an index into `Reading::units`; the first
+  /// one where `units` together make one sound (nk as one box).
   std::uint8_t unit = 0;
+  std::uint8_t units = 1;
   /// Where one grapheme spells several sounds (x, qu) it is written across
   /// their boxes: this is box `part` of `parts`.
   std::uint8_t part = 0;

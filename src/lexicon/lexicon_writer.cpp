@@ -1,0 +1,167 @@
+#include "lexicon/lexicon_writer.h"
+
+#include <cstdio>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "base/error.h"
+#include "lexicon/word_table.h"
+#include "phonics/lexicon_file.h"
+#include "phonics/table_text.h"
+
+namespace sheaf {
+namespace {
+
+std::string read_file(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  if (!file) throw MachineError(fmt::format("`{}` cannot be read", path));
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+std::set<std::string> read_words(const std::string& path) {
+  std::set<std::string> words;
+  const std::string text = read_file(path);
+  for (const std::string_view line : split_at(text, '\n')) {
+    if (line.starts_with('#')) continue;
+    for (const std::string_view word : split_at(line, ' ')) {
+      if (!word.empty()) words.emplace(word);
+    }
+  }
+  return words;
+}
+
+constexpr int kTiers[] = {10, 20, 35, 40, 50, 55, 60, 70};
+
+// Names and words with capitals count up to the same size as plain words.
+constexpr std::string_view kLists[] = {
+    "english-words",        "american-words",        "british-words",
+    "english-upper",        "american-upper",        "british-upper",
+    "english-proper-names", "american-proper-names", "english-contractions"};
+
+WordLists read_word_lists(const std::string& folder) {
+  WordLists lists;
+  int found = 0;
+  for (const std::string_view list : kLists) {
+    for (const int tier : kTiers) {
+      std::ifstream file(fmt::format("{}/{}.{}", folder, list, tier),
+                         std::ios::binary);
+      if (!file) continue;
+      ++found;
+      const std::string text{std::istreambuf_iterator<char>(file), {}};
+      add_word_list(text, tier, lists);
+    }
+  }
+  if (found == 0) {
+    throw MachineError(fmt::format("there are no word lists in `{}`", folder));
+  }
+  return lists;
+}
+
+std::vector<std::uint8_t> bytes_of(std::string_view text) {
+  return {text.begin(), text.end()};
+}
+
+template <typename T>
+std::vector<std::uint8_t> bytes_of(const std::vector<T>& items) {
+  const auto* data = reinterpret_cast<const std::uint8_t*>(items.data());
+  return {data, data + items.size() * sizeof(T)};
+}
+
+std::vector<std::uint32_t> make_index(const WordTable& table,
+                                      std::span<const std::uint32_t> places) {
+  std::size_t words = 0;
+  for (const WordRecord& record : table.records) words += record.more ? 0 : 1;
+  std::vector<std::uint32_t> index(words + words / 3 + 1, kNoWord);
+  bool first = true;
+  for (std::size_t i = 0; i < table.records.size(); ++i) {
+    if (first) {
+      std::size_t slot = word_slot(table.records[i].spelling, index.size());
+      while (index[slot] != kNoWord) slot = (slot + 1) % index.size();
+      index[slot] = places[i];
+    }
+    first = !table.records[i].more;
+  }
+  return index;
+}
+
+void write_file(const std::string& path, std::span<const std::uint8_t> bytes) {
+  const std::string draft = path + ".part";
+  std::ofstream file(draft, std::ios::binary);
+  file.write(reinterpret_cast<const char*>(bytes.data()),
+             static_cast<std::streamsize>(bytes.size()));
+  file.close();
+  if (!file || std::rename(draft.c_str(), path.c_str()) != 0) {
+    std::remove(draft.c_str());
+    throw MachineError(fmt::format("`{}` cannot be written", path));
+  }
+}
+
+}  // namespace
+
+std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
+                          const std::string& debug_list) {
+  LexiconSources sources;
+  sources.dictionary = read_festlex(read_file(paths.dictionary));
+  sources.lists = read_word_lists(paths.scowl);
+  std::string fault;
+  sources.correspondences = read_correspondences(
+      read_file(paths.data + "/correspondences.tsv"), fault);
+  if (!fault.empty()) throw MachineError("correspondences.tsv, " + fault);
+  sources.supplement =
+      read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
+  if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
+  sources.everyday = read_words(paths.data + "/everyday_words.txt");
+  std::string not_inflected;
+  for (const std::string& word :
+       read_words(paths.data + "/not_inflected.txt")) {
+    not_inflected += (not_inflected.empty() ? "" : "\n") + word;
+  }
+
+  LexiconReport report;
+  const WordTable table = make_word_table(std::move(sources), report);
+  if (!report.faults.empty()) {
+    std::string text = "supplement.tsv:";
+    for (const std::string& problem : report.faults) text += "\n  " + problem;
+    throw MachineError(text);
+  }
+
+  std::vector<std::uint8_t> words;
+  std::vector<std::uint32_t> places;
+  const Inventory inventory(table.correspondences);
+  for (const WordRecord& record : table.records) {
+    places.push_back(static_cast<std::uint32_t>(words.size()));
+    encode_record(record, inventory, words);
+  }
+  std::string labels;
+  for (const std::string& label : table.labels) {
+    labels += (labels.empty() && label.empty() ? "" : "\n") + label;
+  }
+  std::vector<std::vector<std::uint8_t>> sections(kSectionCount);
+  const auto section = [&](Section which) -> std::vector<std::uint8_t>& {
+    return sections[static_cast<int>(which)];
+  };
+  section(Section::correspondences) = bytes_of(table.correspondences);
+  section(Section::words) = std::move(words);
+  section(Section::word_index) = bytes_of(make_index(table, places));
+  section(Section::labels) = bytes_of(std::string_view(labels));
+  section(Section::patterns) =
+      bytes_of(std::string_view(read_file(paths.data + "/patterns.tsv")));
+  section(Section::not_inflected) = bytes_of(std::string_view(not_inflected));
+  section(Section::guesses) = bytes_of(table.steps);
+  const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
+  write_file(out, bytes);
+  if (!debug_list.empty()) {
+    std::string text;
+    for (const std::string& w : report.not_aligned) text += w + "\n";
+    write_file(debug_list, bytes_of(std::string_view(text)));
+  }
+  return fmt::format("{} words, {} readings, {} not aligned, {} bytes\n",
+                     report.words, report.readings, report.not_aligned.size(),
+                     bytes.size());
+}
+
+}  // namespace sheaf

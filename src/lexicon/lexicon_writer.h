@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+
+namespace sheaf {
+
+/// Where the sources of the word list lie.
+struct LexiconPaths {
+  std::string dictionary;  ///< Festival's cmudict file
+  std::string scowl;       ///< folder of the SCOWL lists
+  std::string data;        ///< src/data
+};
+
+/// Builds the word list and writes it, under another name first. Gives a short
+/// report. `debug_list`, if given, gets the words that could not be aligned.
+/// Throws MachineError where a source is missing or faulty.
+std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
+                          const std::string& debug_list = {});
+
+}  // namespace sheaf

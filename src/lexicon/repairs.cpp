@@ -1,0 +1,152 @@
+#include "lexicon/repairs.h"
+
+#include <algorithm>
+#include <vector>
+
+#include "phonics/syllables.h"
+
+namespace sheaf {
+namespace {
+
+using P = Phoneme;
+
+// The segments of one word with what the repairs ask about them.
+class Repair {
+ public:
+  Repair(std::string_view letters, const Inventory& inventory,
+         std::uint16_t stress, Segments& segments)
+      : letters_(letters),
+        inventory_(inventory),
+        stress_(stress),
+        segments_(segments) {}
+
+  void run() {
+    for (std::size_t i = 0; i < segments_.size(); ++i) {
+      open_o_of_caught(i);
+      weak_vowel_before_r(i);
+      short_a_before_r(i);
+      weak_i(i);
+    }
+  }
+
+ private:
+  const Correspondence& unit(std::size_t i) const {
+    return inventory_[segments_[i].id];
+  }
+  bool says(std::size_t i, std::initializer_list<P> sounds) const {
+    return i < segments_.size() &&
+           std::ranges::equal(unit(i).phonemes(), sounds);
+  }
+  bool begins_with_vowel(std::size_t i) const {
+    return i < segments_.size() && is_vowel(unit(i).sounds[0]);
+  }
+
+  int syllable(std::size_t i) const {
+    int vowels = 0;
+    for (std::size_t k = 0; k < i; ++k) {
+      vowels +=
+          static_cast<int>(std::ranges::count_if(unit(k).phonemes(), is_vowel));
+    }
+    return vowels;
+  }
+  bool stressed(std::size_t i) const {
+    const int s = syllable(i);
+    return s < 16 && (stress_ >> s & 1) != 0;
+  }
+
+  void set(std::size_t i, std::string_view grapheme,
+           std::initializer_list<P> sounds) {
+    const int id =
+        inventory_.find(grapheme, std::span(sounds.begin(), sounds.size()));
+    if (id >= 0) segments_[i].id = static_cast<CorrespondenceId>(id);
+  }
+
+  // Parts the vowel letter of a grapheme such as ar or arr from its r.
+  void part(std::size_t i, P vowel) {
+    const std::string_view grapheme = unit(i).grapheme();
+    const P vowel_sound[] = {vowel}, r_sound[] = {P::r};
+    const int first = inventory_.find(grapheme.substr(0, 1), vowel_sound);
+    const int second = inventory_.find(grapheme.substr(1), r_sound);
+    if (first < 0 || second < 0) return;
+    Segment r{static_cast<CorrespondenceId>(second),
+              static_cast<std::uint8_t>(segments_[i].begin + 1), -1};
+    segments_[i].id = static_cast<CorrespondenceId>(first);
+    segments_.insert(segments_.begin() + static_cast<std::ptrdiff_t>(i) + 1, r);
+  }
+
+  // The dictionary gives caught and cot one vowel at random. Spellings with
+  // au, aw and ough are those that keep it apart.
+  void open_o_of_caught(std::size_t i) {
+    const std::string_view g = unit(i).grapheme();
+    if (says(i, {P::aa}) &&
+        (g == "au" || g == "aw" || g == "augh" || g == "ough")) {
+      set(i, g, {P::ao});
+    }
+  }
+
+  // arrive, giraffe, kangaroo: before a stressed vowel the r begins its
+  // syllable, and the letter before it is a weak vowel of its own.
+  void weak_vowel_before_r(std::size_t i) {
+    if (!says(i, {P::er}) || stressed(i) || !begins_with_vowel(i + 1) ||
+        !stressed(i + 1)) {
+      return;
+    }
+    const std::string_view g = unit(i).grapheme();
+    const bool one = g == "ar" || g == "ir" || g == "ur";
+    const bool two =
+        g == "arr" || g == "irr" || g == "urr" || g == "orr" || g == "err";
+    const bool first = (g == "er" || g == "or") && syllable(i) == 0;
+    if (one || two || first) part(i, P::ax);
+  }
+
+  // carry, parrot, character: the dictionary says eh r, as in parts of America,
+  // for what is short a before an r that begins the next syllable. Spellings
+  // that do say air before a vowel: -ary, and -ari-, -are- before a vowel
+  // (vary, area, librarian), parent.
+  void short_a_before_r(std::size_t i) {
+    if (!stressed(i)) return;
+    if (says(i, {P::eh}) && unit(i).grapheme() == "a" && says(i + 1, {P::r})) {
+      set(i, "a", {P::ae});
+      return;
+    }
+    if (!says(i, {P::eh, P::r}) || !begins_with_vowel(i + 1)) return;
+    const std::string_view g = unit(i).grapheme();
+    if (g == "arr") {
+      part(i, P::ae);
+      return;
+    }
+    if (g != "ar") return;
+    const std::string_view rest = letters_.substr(segments_[i].begin + 2);
+    if (rest.starts_with("y") || rest.starts_with("ies") ||
+        rest.starts_with("ied") || rest.starts_with("ent") || rest == "ing" ||
+        rest.starts_with("ing")) {
+      return;
+    }
+    const bool before_two_vowels =
+        rest.size() >= 2 && (rest[0] == 'i' || rest[0] == 'e') &&
+        std::string_view("aeou").find(rest[1]) != std::string_view::npos;
+    if (!before_two_vowels) part(i, P::ae);
+  }
+
+  // rabbit, visit: teaching hears a short i where the dictionary has the weak
+  // vowel; not before l (pencil).
+  void weak_i(std::size_t i) {
+    if (unit(i).grapheme() == "i" && says(i, {P::ax}) && !says(i + 1, {P::l})) {
+      set(i, "i", {P::ih});
+    }
+  }
+
+  std::string_view letters_;
+  const Inventory& inventory_;
+  std::uint16_t stress_;
+  Segments& segments_;
+};
+
+}  // namespace
+
+void repair_segments(std::string_view letters, const Inventory& inventory,
+                     std::uint16_t stress, Segments& segments) {
+  Repair(letters, inventory, stress, segments).run();
+}
+
+}  // namespace sheaf

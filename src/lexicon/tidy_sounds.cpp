@@ -1,0 +1,65 @@
+#include "lexicon/tidy_sounds.h"
+
+#include "phonics/syllables.h"
+
+namespace sheaf {
+namespace {
+
+// A stressed weak vowel is the short u of "sum".
+std::vector<Phoneme> stress_weak_vowels(const Pronunciation& p) {
+  std::vector<Phoneme> phonemes = p.phonemes;
+  const std::vector<std::uint8_t> syllables = syllables_of(phonemes);
+  for (std::size_t i = 0; i < phonemes.size(); ++i) {
+    const bool stressed = syllables[i] < 16 && (p.stress >> syllables[i] & 1);
+    if (stressed && phonemes[i] == Phoneme::ax) phonemes[i] = Phoneme::ah;
+  }
+  return phonemes;
+}
+
+}  // namespace
+
+std::vector<Phoneme> tidy_sounds(std::string_view letters,
+                                 const Pronunciation& pronunciation) {
+  using P = Phoneme;
+  const std::vector<P> phonemes = stress_weak_vowels(pronunciation);
+  std::vector<P> out;
+  const auto has = [&](std::string_view part) {
+    return letters.find(part) != std::string_view::npos;
+  };
+  for (std::size_t i = 0; i < phonemes.size(); ++i) {
+    const P p = phonemes[i];
+    const P next = i + 1 < phonemes.size() ? phonemes[i + 1] : P::zh;
+    const P third = i + 2 < phonemes.size() ? phonemes[i + 2] : P::zh;
+    // -ing came out as "ax ng" where a machine filled the entry in.
+    if (p == P::ax && next == P::ng && has("ing")) {
+      out.push_back(P::ih);
+      continue;
+    }
+    // The glide of "actual" is part of its u: ax w V is uw V.
+    if (p == P::ax && next == P::w && is_vowel(third) && !has("w")) {
+      out.push_back(P::uw);
+      ++i;
+      continue;
+    }
+    // "near" is written with either vowel; with one of them from here on.
+    if (p == P::iy && next == P::r) {
+      out.push_back(P::ih);
+      continue;
+    }
+    // The weak vowel and r are one sound.
+    if (p == P::ax && next == P::r && !(is_vowel(third))) {
+      out.push_back(P::er);
+      ++i;
+      continue;
+    }
+    // No k in "strength".
+    if (p == P::k && i > 0 && phonemes[i - 1] == P::ng && next == P::th &&
+        has("ngth")) {
+      continue;
+    }
+    out.push_back(p);
+  }
+  return out;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "lexicon/sources.h"
+#include "lexicon/training.h"
+#include "phonics/guesser.h"
+#include "phonics/word_record.h"
+
+namespace sheaf {
+
+/// Everything the word list is made from, as text read from disk.
+struct LexiconSources {
+  PronunciationTable dictionary;
+  PronunciationTable supplement;
+  WordLists lists;
+  std::set<std::string> everyday;
+  std::vector<Correspondence> correspondences;
+};
+
+/// What building came to, for the builder's report and the tests.
+struct LexiconReport {
+  int words = 0;
+  int readings = 0;
+  /// Words of our own list that cannot be laid against their sounds: a fault
+  /// of the list that stops the build.
+  std::vector<std::string> faults;
+  std::vector<std::string> not_aligned;
+};
+
+struct WordTable {
+  std::vector<Correspondence> correspondences;
+  /// Common words first, then by alphabet; readings of a word follow each
+  /// other.
+  std::vector<WordRecord> records;
+  std::vector<std::string> labels;
+  std::vector<GuessStep> steps;
+};
+
+WordTable make_word_table(LexiconSources sources, LexiconReport& report);
+
+}  // namespace sheaf

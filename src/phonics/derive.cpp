@@ -1,0 +1,177 @@
+#include "phonics/derive.h"
+
+#include <algorithm>
+
+#include "phonics/aligner.h"
+
+namespace sheaf {
+namespace {
+
+using P = Phoneme;
+
+bool one_of(P p, std::initializer_list<P> all) {
+  return std::ranges::find(all, p) != all.end();
+}
+
+bool hisses(P p) { return one_of(p, {P::s, P::z, P::sh, P::ch, P::jh, P::zh}); }
+bool voiceless(P p) {
+  return one_of(p, {P::p, P::t, P::k, P::f, P::th, P::s, P::sh, P::ch});
+}
+
+void append(std::vector<P>& sounds, std::initializer_list<P> more) {
+  sounds.insert(sounds.end(), more);
+}
+
+// Before a vowel the weak vowel of -le goes: settle, settling.
+void close_up_le(std::vector<P>& sounds, std::string_view base) {
+  const std::size_t n = sounds.size();
+  if (base.ends_with("le") && n > 2 && sounds[n - 1] == P::l &&
+      sounds[n - 2] == P::ax) {
+    sounds.erase(sounds.end() - 2);
+  }
+}
+
+std::string letters_of(std::string_view spelling) {
+  std::string letters;
+  for (const char c : spelling) {
+    if (c >= 'a' && c <= 'z') letters += c;
+  }
+  return letters;
+}
+
+// The ending's own segments, to be put behind the base's.
+Segments ending_segments(std::string_view ending, std::span<const P> sounds,
+                         std::size_t begin, const Inventory& inventory) {
+  AlignTask task;
+  task.letters = ending;
+  task.phonemes = sounds;
+  task.ending_ed = ending == "ed" ? 0 : -1;
+  Segments segments = align(inventory, task);
+  for (Segment& s : segments) {
+    s.begin = static_cast<std::uint8_t>(s.begin + begin);
+  }
+  return segments;
+}
+
+}  // namespace
+
+std::optional<std::vector<Phoneme>> add_ending_sounds(
+    std::span<const Phoneme> base, const EndingAnalysis& analysis) {
+  if (base.empty()) return std::nullopt;
+  std::vector<P> sounds(base.begin(), base.end());
+  const P last = sounds.back();
+  switch (analysis.ending) {
+    case Ending::s:
+    case Ending::es:
+    case Ending::possessive:
+      if (analysis.ending == Ending::es && !hisses(last) && !is_vowel(last)) {
+        return std::nullopt;
+      }
+      if (hisses(last)) {
+        append(sounds, {P::ih, P::z});
+      } else {
+        sounds.push_back(voiceless(last) ? P::s : P::z);
+      }
+      return sounds;
+    case Ending::ed:
+      if (last == P::t || last == P::d) {
+        append(sounds, {P::ih, P::d});
+      } else {
+        sounds.push_back(voiceless(last) ? P::t : P::d);
+      }
+      return sounds;
+    case Ending::ing:
+      close_up_le(sounds, analysis.base);
+      append(sounds, {P::ih, P::ng});
+      return sounds;
+    case Ending::er:
+      close_up_le(sounds, analysis.base);
+      sounds.push_back(P::er);
+      return sounds;
+    case Ending::est:
+      close_up_le(sounds, analysis.base);
+      append(sounds, {P::ih, P::s, P::t});
+      return sounds;
+    case Ending::y:
+      close_up_le(sounds, analysis.base);
+      sounds.push_back(P::iy);
+      return sounds;
+    case Ending::ly:
+      if (analysis.joint == Joint::y_to_i && last == P::iy) {
+        sounds.back() = P::ih;
+      }
+      if (analysis.base.ends_with("le")) close_up_le(sounds, analysis.base);
+      if (sounds.back() != P::l) sounds.push_back(P::l);
+      sounds.push_back(P::iy);
+      return sounds;
+    case Ending::ful:
+      append(sounds, {P::f, P::ax, P::l});
+      break;
+    case Ending::less:
+      append(sounds, {P::l, P::ax, P::s});
+      break;
+    case Ending::ness:
+      append(sounds, {P::n, P::ax, P::s});
+      break;
+    case Ending::ment:
+      append(sounds, {P::m, P::ax, P::n, P::t});
+      break;
+    case Ending::none:
+      return std::nullopt;
+  }
+  if (analysis.joint == Joint::y_to_i && last == P::iy) {
+    sounds[base.size() - 1] = P::ih;
+  }
+  return sounds;
+}
+
+std::optional<WordRecord> derive_record(std::string_view spelling,
+                                        std::string_view letters,
+                                        const EndingAnalysis& analysis,
+                                        const WordRecord& base,
+                                        const Inventory& inventory) {
+  std::vector<P> base_sounds;
+  for (const Segment& s : base.segments) {
+    const auto p = inventory[s.id].phonemes();
+    base_sounds.insert(base_sounds.end(), p.begin(), p.end());
+  }
+  const auto sounds = add_ending_sounds(base_sounds, analysis);
+  if (!sounds) return std::nullopt;
+  WordRecord record = base;
+  record.spelling = spelling;
+  record.origin = Reading::Origin::derived;
+  record.tier = 0;
+  record.everyday = false;
+  record.more = false;
+  const std::string base_letters = letters_of(analysis.base);
+  // A base that stays as it is keeps its graphemes.
+  if (analysis.joint == Joint::plain && letters.starts_with(base_letters) &&
+      sounds->size() > base_sounds.size() &&
+      std::ranges::equal(base_sounds,
+                         std::span(*sounds).first(base_sounds.size()))) {
+    const Segments rest =
+        ending_segments(letters.substr(base_letters.size()),
+                        std::span(*sounds).subspan(base_sounds.size()),
+                        base_letters.size(), inventory);
+    if (!rest.empty()) {
+      record.segments.insert(record.segments.end(), rest.begin(), rest.end());
+      return record;
+    }
+  }
+  AlignTask task;
+  task.letters = letters;
+  task.phonemes = *sounds;
+  const bool d_only =
+      analysis.joint == Joint::y_to_i ||
+      (analysis.joint == Joint::dropped_e && analysis.base.size() > 2 &&
+       std::string_view("aeiouy").find(
+           analysis.base[analysis.base.size() - 2]) != std::string_view::npos);
+  if (analysis.ending == Ending::ed && !d_only) {
+    task.ending_ed = static_cast<int>(letters.size()) - 2;
+  }
+  record.segments = align(inventory, task);
+  if (record.segments.empty()) return std::nullopt;
+  return record;
+}
+
+}  // namespace sheaf

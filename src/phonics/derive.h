@@ -1,0 +1,27 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "phonics/endings.h"
+#include "phonics/word_record.h"
+
+namespace sheaf {
+
+/// The sounds of a base with its ending put on: -s as /s/, /z/ or /iz/, -ed as
+/// /t/, /d/ or /id/, and so on. Nothing where the base's sounds do not take
+/// this ending with this spelling ("gently" wants a base in -le).
+std::optional<std::vector<Phoneme>> add_ending_sounds(
+    std::span<const Phoneme> base, const EndingAnalysis& analysis);
+
+/// A record of the inflected word, made from the base's record. `letters` are
+/// those of the whole word.
+std::optional<WordRecord> derive_record(std::string_view spelling,
+                                        std::string_view letters,
+                                        const EndingAnalysis& analysis,
+                                        const WordRecord& base,
+                                        const Inventory& inventory);
+
+}  // namespace sheaf

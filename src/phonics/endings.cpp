@@ -1,0 +1,123 @@
+#include "phonics/endings.h"
+
+#include <array>
+
+namespace sheaf {
+namespace {
+
+struct EndingRow {
+  Ending ending;
+  std::string_view text;
+};
+
+// Longest first, so that "es" is tried before "s".
+constexpr std::array kEndings = {
+    EndingRow{Ending::ness, "ness"},     EndingRow{Ending::less, "less"},
+    EndingRow{Ending::ment, "ment"},     EndingRow{Ending::ful, "ful"},
+    EndingRow{Ending::ing, "ing"},       EndingRow{Ending::est, "est"},
+    EndingRow{Ending::possessive, "'s"}, EndingRow{Ending::ed, "ed"},
+    EndingRow{Ending::er, "er"},         EndingRow{Ending::es, "es"},
+    EndingRow{Ending::ly, "ly"},         EndingRow{Ending::s, "s"},
+    EndingRow{Ending::y, "y"},
+};
+
+bool is_vowel_letter(char c) {
+  return std::string_view("aeiou").find(c) != std::string_view::npos;
+}
+
+bool has_vowel_letter(std::string_view text) {
+  return text.find_first_of("aeiouy") != std::string_view::npos;
+}
+
+bool begins_with_vowel(Ending ending) {
+  switch (ending) {
+    case Ending::ed:
+    case Ending::ing:
+    case Ending::er:
+    case Ending::est:
+    case Ending::y:
+      return true;
+    default:
+      return false;
+  }
+}
+
+}  // namespace
+
+std::string_view ending_text(Ending ending) {
+  for (const EndingRow& row : kEndings) {
+    if (row.ending == ending) return row.text;
+  }
+  return {};
+}
+
+bool doubles_its_end(std::string_view base) {
+  const std::size_t n = base.size();
+  if (n < 3) return false;
+  const char last = base[n - 1];
+  if (is_vowel_letter(last) || last == 'w' || last == 'x' || last == 'y') {
+    return false;
+  }
+  if (!is_vowel_letter(base[n - 2])) return false;
+  const bool qu = n >= 4 && base[n - 3] == 'u' && base[n - 4] == 'q';
+  if (is_vowel_letter(base[n - 3]) && !qu) return false;
+  const std::string_view before = base.substr(0, n - 2);
+  return qu || !has_vowel_letter(before.substr(base[0] == 'y' ? 1 : 0));
+}
+
+std::vector<EndingAnalysis> possible_bases(std::string_view word,
+                                           Ending ending) {
+  std::vector<EndingAnalysis> result;
+  const std::string_view text = ending_text(ending);
+  if (text.empty() || word.size() < text.size() + 2 || !word.ends_with(text)) {
+    return result;
+  }
+  const std::string stem(word.substr(0, word.size() - text.size()));
+  if (!has_vowel_letter(stem)) return result;
+  const auto add = [&](Joint joint, std::string base) {
+    result.push_back({ending, joint, std::move(base)});
+  };
+  const std::size_t n = stem.size();
+  const bool vowel_ending = begins_with_vowel(ending);
+  if (stem[n - 1] == 'i' && ending != Ending::ing && ending != Ending::y &&
+      ending != Ending::s && ending != Ending::possessive) {
+    add(Joint::y_to_i, stem.substr(0, n - 1) + "y");
+  }
+  if (vowel_ending && n >= 3 && stem[n - 1] == stem[n - 2] &&
+      !is_vowel_letter(stem[n - 1])) {
+    add(Joint::doubled, stem.substr(0, n - 1));
+  }
+  if (ending == Ending::ing && stem[n - 1] == 'y') {
+    add(Joint::y_to_i, stem.substr(0, n - 1) + "ie");  // die, dying
+  }
+  if (vowel_ending) {
+    if (!doubles_its_end(stem)) add(Joint::plain, stem);
+    add(Joint::dropped_e, stem + "e");
+    if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
+      add(Joint::plain, stem.substr(0, n - 1));  // picnicked
+    }
+  } else if (ending == Ending::ly) {
+    add(Joint::plain, stem);
+    add(Joint::dropped_e, stem + "e");  // truly
+    if (!is_vowel_letter(stem[n - 1])) {
+      add(Joint::dropped_e, stem + "le");                     // gently
+      if (stem[n - 1] == 'l') add(Joint::plain, stem + "l");  // fully
+    }
+  } else {
+    add(Joint::plain, stem);
+  }
+  return result;
+}
+
+EndingAnalysis take_off_ending(
+    std::string_view word,
+    const std::function<bool(const EndingAnalysis&)>& is_base) {
+  for (const EndingRow& row : kEndings) {
+    for (EndingAnalysis& analysis : possible_bases(word, row.ending)) {
+      if (is_base(analysis)) return std::move(analysis);
+    }
+  }
+  return {};
+}
+
+}  // namespace sheaf

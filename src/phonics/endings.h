@@ -1,0 +1,58 @@
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sheaf {
+
+/// The regular endings that Sheaf can take off a word.
+enum class Ending : std::uint8_t {
+  none,
+  s,
+  es,
+  ed,
+  ing,
+  er,
+  est,
+  ly,
+  y,
+  ful,
+  less,
+  ness,
+  ment,
+  possessive,
+};
+
+std::string_view ending_text(Ending ending);
+
+/// What happened to the base when its ending was put on.
+enum class Joint : std::uint8_t { plain, doubled, dropped_e, y_to_i };
+
+struct EndingAnalysis {
+  Ending ending = Ending::none;
+  Joint joint = Joint::plain;
+  std::string base;
+
+  explicit operator bool() const { return ending != Ending::none; }
+};
+
+/// All bases that a word could have by its letters if it ends in `ending`:
+/// "hoping" has "hope", "hopping" has "hop" and "hopp". Nobody has checked
+/// that they are words.
+std::vector<EndingAnalysis> possible_bases(std::string_view word,
+                                           Ending ending);
+
+/// The base and ending of a word: the first possible base that `is_base`
+/// accepts. Longer endings are tried first.
+EndingAnalysis take_off_ending(
+    std::string_view word,
+    const std::function<bool(const EndingAnalysis&)>& is_base);
+
+/// Whether the letters end in one vowel letter and one consonant letter that
+/// would be doubled before a vowel ending, in a word of one beat (run, stop).
+bool doubles_its_end(std::string_view base);
+
+}  // namespace sheaf

@@ -1,0 +1,176 @@
+#include "phonics/guesser.h"
+
+#include <algorithm>
+
+#include "phonics/unit_rules.h"
+
+namespace sheaf {
+namespace {
+
+enum Open : std::uint8_t { kClosed, kWaiting, kOneConsonant, kTwoConsonants };
+
+// One way to lay out the letters up to some place.
+struct Path {
+  int cost = 0;
+  std::uint16_t last = kWordEdge;
+  Open open = kClosed;
+  std::int16_t from = -1;  // index of the path it goes on from
+  std::int16_t id = -1;    // -1: the e of a split grapheme
+  std::uint8_t begin = 0;
+};
+
+constexpr std::size_t kWidth = 24;
+
+class Guess {
+ public:
+  Guess(std::string_view letters, const Inventory& inventory,
+        std::span<const GuessStep> steps)
+      : letters_(letters), inventory_(inventory), steps_(steps) {
+    paths_.reserve(letters.size() * kWidth);
+    ends_.resize(letters.size() + 1);
+  }
+
+  Segments run() {
+    paths_.push_back({});
+    ends_[0].push_back(0);
+    for (std::size_t at = 0; at < letters_.size(); ++at) {
+      keep_best(ends_[at]);
+      const std::vector<std::int16_t> here = ends_[at];
+      for (const std::int16_t path : here) advance(path, at);
+    }
+    return result();
+  }
+
+ private:
+  int step_cost(std::uint16_t previous, std::uint16_t id) const {
+    const GuessStep wanted{previous, id, 0};
+    const auto found = std::lower_bound(steps_.begin(), steps_.end(), wanted);
+    if (found != steps_.end() && found->previous == previous &&
+        found->id == id) {
+      return found->cost;
+    }
+    return kUnseenStep + (id == kWordEdge ? 0 : inventory_[id].cost);
+  }
+
+  void keep_best(std::vector<std::int16_t>& paths) const {
+    std::ranges::stable_sort(paths, {},
+                             [&](std::int16_t p) { return paths_[p].cost; });
+    if (paths.size() > kWidth) paths.resize(kWidth);
+  }
+
+  void add(std::size_t end, const Path& path) {
+    // One path for each last unit and state is enough: the rest looks the same.
+    for (const std::int16_t other : ends_[end]) {
+      Path& old = paths_[other];
+      if (old.last == path.last && old.open == path.open) {
+        if (path.cost < old.cost) old = path;
+        return;
+      }
+    }
+    if (paths_.size() >= 30000) return;
+    ends_[end].push_back(static_cast<std::int16_t>(paths_.size()));
+    paths_.push_back(path);
+  }
+
+  void advance(std::int16_t from, std::size_t at) {
+    const Path path = paths_[from];
+    if (path.open >= kOneConsonant && letters_[at] == 'e') {
+      Path next = path;
+      next.open = kClosed;
+      next.from = from;
+      next.id = -1;
+      next.begin = static_cast<std::uint8_t>(at);
+      const bool vowel_next =
+          at + 1 < letters_.size() && is_vowel_letter(letters_[at + 1]);
+      if (!vowel_next) add(at + 1, next);
+    }
+    for (const CorrespondenceId id : inventory_.beginning_with(letters_[at])) {
+      try_unit(path, from, at, id);
+    }
+  }
+
+  void try_unit(const Path& path, std::int16_t from, std::size_t at,
+                CorrespondenceId id) {
+    const Correspondence& unit = inventory_[id];
+    const std::size_t width = static_cast<std::size_t>(unit.width());
+    if (letters_.substr(at, width) != unit.grapheme().substr(0, width)) return;
+    const std::size_t end = at + width;
+    const bool edge = path.last == kWordEdge;
+    const LastUnit last = edge ? kOther : kind_of(inventory_[path.last]);
+    if (!may_follow(unit, last, letters_, end) ||
+        !re_is_possible(unit, letters_, at)) {
+      return;
+    }
+    if (!edge && is_bare_r(inventory_[path.last]) &&
+        !is_vowel(unit.sounds[0])) {
+      return;
+    }
+    Open open = kClosed;
+    if (path.open == kClosed) {
+      if (unit.is_split()) {
+        if (!split_is_possible(letters_, at, is_short_vowel(unit.sounds[0]))) {
+          return;
+        }
+        open = kWaiting;
+      }
+    } else if (!may_stand_in_split(unit)) {
+      return;
+    } else if (path.open == kWaiting) {
+      open = kOneConsonant;
+    } else if (path.open == kOneConsonant && letters_[at] == 't' &&
+               letters_[at - 1] == 's') {
+      open = kTwoConsonants;
+    } else {
+      return;
+    }
+    add(end, {path.cost + step_cost(path.last, id), id, open, from,
+              static_cast<std::int16_t>(id), static_cast<std::uint8_t>(at)});
+  }
+
+  static bool is_bare_r(const Correspondence& unit) {
+    return unit.sound_count == 1 && unit.sounds[0] == Phoneme::r;
+  }
+
+  Segments result() {
+    int best = -1;
+    int best_cost = 0;
+    for (const std::int16_t p : ends_.back()) {
+      const Path& path = paths_[p];
+      if (path.open != kClosed || is_bare_r(inventory_[path.last])) continue;
+      const int cost = path.cost + step_cost(path.last, kWordEdge);
+      if (best < 0 || cost < best_cost) best = p, best_cost = cost;
+    }
+    Segments segments;
+    int split_e = -1;
+    for (int at = best; at > 0; at = paths_[at].from) {
+      const Path& path = paths_[at];
+      if (path.id < 0) {
+        split_e = path.begin;
+        continue;
+      }
+      Segment segment{static_cast<CorrespondenceId>(path.id), path.begin, -1};
+      if (inventory_[segment.id].is_split()) {
+        segment.split_e = static_cast<std::int8_t>(split_e);
+      }
+      segments.push_back(segment);
+    }
+    std::ranges::reverse(segments);
+    return segments;
+  }
+
+  std::string_view letters_;
+  const Inventory& inventory_;
+  std::span<const GuessStep> steps_;
+  std::vector<Path> paths_;
+  std::vector<std::vector<std::int16_t>> ends_;
+};
+
+}  // namespace
+
+Segments guess_segments(std::string_view letters, const Inventory& inventory,
+                        std::span<const GuessStep> steps) {
+  if (letters.empty() || letters.size() > 64) return {};
+  return Guess(letters, inventory, steps).run();
+}
+
+}  // namespace sheaf

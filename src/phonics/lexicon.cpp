@@ -1,0 +1,77 @@
+#include "phonics/lexicon.h"
+
+#include <algorithm>
+
+#include "base/error.h"
+#include "phonics/table_text.h"
+
+namespace sheaf {
+
+Lexicon::Lexicon(const LexiconFile& file)
+    : words_(file.section(Section::words)),
+      index_(file.records<std::uint32_t>(Section::word_index)) {
+  const auto units = file.records<Correspondence>(Section::correspondences);
+  for (const Correspondence& unit : units) {
+    if (unit.length == 0 || unit.length > Correspondence::kLongestGrapheme ||
+        unit.letters[0] < 'a' || unit.letters[0] > 'z' ||
+        unit.sound_count == 0 ||
+        unit.sound_count > Correspondence::kMostPhonemes) {
+      throw MachineError("the word list is damaged; build Sheaf again");
+    }
+  }
+  inventory_ = Inventory(units);
+  labels_ = split_at(file.text(Section::labels), '\n');
+  not_inflected_ = split_at(file.text(Section::not_inflected), '\n');
+}
+
+std::uint32_t Lexicon::find(std::string_view spelling) const {
+  if (index_.empty()) return kNoWord;
+  std::size_t slot = word_slot(spelling, index_.size());
+  for (std::size_t tries = 0; tries < index_.size(); ++tries) {
+    const std::uint32_t place = index_[slot];
+    if (place == kNoWord) return kNoWord;
+    if (record_spells(words_, place, spelling, inventory_)) return place;
+    if (++slot == index_.size()) slot = 0;
+  }
+  return kNoWord;
+}
+
+int Lexicon::tier(std::string_view spelling) const {
+  const std::uint32_t place = find(spelling);
+  return place == kNoWord ? 0 : record_tier(words_, place);
+}
+
+std::vector<WordRecord> Lexicon::readings(std::uint32_t place) const {
+  std::vector<WordRecord> result;
+  std::size_t offset = place;
+  for (;;) {
+    auto record = decode_record(words_, offset, inventory_);
+    if (!record) return result;
+    const bool more = record->more;
+    result.push_back(std::move(*record));
+    if (!more) return result;
+  }
+}
+
+std::vector<WordRecord> Lexicon::readings(std::string_view spelling) const {
+  const std::uint32_t place = find(spelling);
+  return place == kNoWord ? std::vector<WordRecord>{} : readings(place);
+}
+
+void Lexicon::each(const std::function<bool(const WordRecord&)>& call) const {
+  std::size_t offset = 0;
+  while (const auto record = decode_record(words_, offset, inventory_)) {
+    if (!call(*record)) return;
+  }
+}
+
+bool Lexicon::is_not_inflected(std::string_view spelling) const {
+  return std::ranges::binary_search(not_inflected_, spelling);
+}
+
+std::string_view Lexicon::label(int number) const {
+  const auto i = static_cast<std::size_t>(number);
+  return number > 0 && i < labels_.size() ? labels_[i] : std::string_view{};
+}
+
+}  // namespace sheaf

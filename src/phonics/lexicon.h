@@ -1,0 +1,52 @@
+#pragma once
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/lexicon_file.h"
+#include "phonics/word_record.h"
+
+namespace sheaf {
+
+/// The word list: spellings with their correspondences and stress. Works on
+/// the mapped bytes of the file, which must outlive it.
+class Lexicon {
+ public:
+  explicit Lexicon(const LexiconFile& file);
+
+  const Inventory& inventory() const { return inventory_; }
+
+  /// Where the first record of a word stands, or `kNoWord`. `spelling` is in
+  /// lower case, a to z with apostrophes and hyphens.
+  std::uint32_t find(std::string_view spelling) const;
+  bool has(std::string_view spelling) const {
+    return find(spelling) != kNoWord;
+  }
+  /// The size of the SCOWL list that first has the word, 0 where none has it
+  /// or the word is not there; no record is read for it.
+  int tier(std::string_view spelling) const;
+  /// All readings of the word at a place that `find` gave.
+  std::vector<WordRecord> readings(std::uint32_t place) const;
+  std::vector<WordRecord> readings(std::string_view spelling) const;
+
+  /// Calls with each record, common words first, then by alphabet; the
+  /// readings of a word follow each other. Stops when the call gives false.
+  void each(const std::function<bool(const WordRecord&)>& call) const;
+
+  /// Whether a word only looks as if it had an ending (butter, king).
+  bool is_not_inflected(std::string_view spelling) const;
+
+  /// "verb", "past", ...; 0 gives nothing.
+  std::string_view label(int number) const;
+
+ private:
+  std::span<const std::uint8_t> words_;
+  std::span<const std::uint32_t> index_;
+  Inventory inventory_;
+  std::vector<std::string_view> labels_;
+  std::vector<std::string_view> not_inflected_;  // in order
+};
+
+}  // namespace sheaf

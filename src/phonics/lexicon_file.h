@@ -1,0 +1,56 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sheaf {
+
+/// The parts of the compiled word list, in the order they stand in the file.
+enum class Section : std::uint8_t {
+  correspondences,  ///< `Correspondence` records
+  words,            ///< word records, common words first
+  word_index,       ///< open hash table of offsets into `words`, 32 bits each
+  labels,           ///< labels of readings, a line each
+  patterns,         ///< the text of patterns.tsv
+  not_inflected,    ///< words that only look inflected, in order, a line each
+  guesses,          ///< what the guesser has counted
+};
+inline constexpr int kSectionCount = static_cast<int>(Section::guesses) + 1;
+
+/// The compiled word list, mapped into memory and used where it lies. The file
+/// is of the machine's own byte order: it is built where it is used.
+class LexiconFile {
+ public:
+  /// Throws MachineError where the file is missing, cut short, damaged in its
+  /// head or of another version.
+  explicit LexiconFile(const std::string& path);
+  ~LexiconFile();
+  LexiconFile(const LexiconFile&) = delete;
+  LexiconFile& operator=(const LexiconFile&) = delete;
+
+  std::span<const std::uint8_t> section(Section which) const;
+  std::string_view text(Section which) const;
+  /// A section as records; empty where its size does not fit.
+  template <typename T>
+  std::span<const T> records(Section which) const {
+    const auto bytes = section(which);
+    return {reinterpret_cast<const T*>(bytes.data()), bytes.size() / sizeof(T)};
+  }
+
+ private:
+  const std::uint8_t* data_ = nullptr;
+  std::size_t size_ = 0;
+};
+
+/// The bytes of a whole file made of its sections.
+std::vector<std::uint8_t> lexicon_file_bytes(
+    std::span<const std::vector<std::uint8_t>> sections);
+
+/// The slot where the search for a word begins in an index of `slots` slots.
+std::size_t word_slot(std::string_view spelling, std::size_t slots);
+inline constexpr std::uint32_t kNoWord = 0xFFFFFFFF;
+
+}  // namespace sheaf

@@ -1,0 +1,80 @@
+#pragma once
+
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/reading.h"
+
+namespace sheaf {
+
+struct PatternRule;
+struct WordFacts;
+
+/// A grapheme with the phonemes it says: what a pattern teaches.
+struct TaughtUnit {
+  std::string grapheme;
+  std::vector<Phoneme> phonemes;
+
+  bool covers(const Unit& unit) const {
+    return unit.grapheme == grapheme && unit.phonemes == phonemes;
+  }
+};
+
+/// A spelling pattern that lessons can be about.
+struct Pattern {
+  std::string_view id;    ///< "ck"
+  std::string_view name;  ///< "ck after a short vowel"
+  std::string_view remark;
+  std::vector<TaughtUnit> teaches;
+  /// One of the short vowels: words in which a neighbour colours the vowel
+  /// come later in a first list.
+  bool short_vowel = false;
+  /// Told by graphemes and sounds alone, so that the sheets can mark it inside
+  /// the word; else it is about the word or its ending.
+  bool of_units = false;
+};
+
+/// What a lesson's short form for a pattern leads to.
+struct PatternSearch {
+  /// One where it is clear, several where it is not, none where nothing fits.
+  std::vector<PatternId> found;
+  /// Names near to what was written, where nothing fits.
+  std::vector<std::string_view> nearest;
+};
+
+/// The catalogue of patterns, read from the word list's file, whose text must
+/// outlive it. Throws MachineError where the text is damaged.
+class PatternCatalogue {
+ public:
+  explicit PatternCatalogue(std::string_view text);
+  ~PatternCatalogue();
+  PatternCatalogue(PatternCatalogue&&) noexcept;
+
+  std::span<const Pattern> all() const { return patterns_; }
+  const Pattern& operator[](PatternId id) const { return patterns_[id]; }
+
+  /// Looks up what a teacher wrote. An exact id wins (case, spaces, hyphens
+  /// and underscores do not matter), then an exact name, then a part of
+  /// exactly one name.
+  PatternSearch find(std::string_view written) const;
+  /// The pattern with this id, or nothing; for code that knows its ids.
+  const Pattern* by_id(std::string_view id) const;
+  PatternId id_of(const Pattern& pattern) const {
+    return static_cast<PatternId>(&pattern - patterns_.data());
+  }
+
+  /// The patterns that a word has, in the order of the catalogue.
+  std::vector<PatternPlace> places_in(const Reading& reading,
+                                      const WordFacts& facts) const;
+  /// The rules of a pattern: any of them is enough.
+  std::span<const PatternRule> rules(PatternId id) const;
+
+ private:
+  std::vector<Pattern> patterns_;
+  std::vector<std::vector<PatternRule>> rules_;
+};
+
+}  // namespace sheaf

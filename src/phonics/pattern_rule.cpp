@@ -1,0 +1,264 @@
+#include "phonics/pattern_rule.h"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+
+#include "phonics/inventory.h"
+#include "phonics/table_text.h"
+
+namespace sheaf {
+namespace {
+
+using Key = RuleCondition::Key;
+
+struct KeyName {
+  std::string_view name;
+  Key key;
+};
+constexpr std::array kKeys = {
+    KeyName{"g", Key::grapheme},          KeyName{"p", Key::sound},
+    KeyName{"stressed", Key::stressed},   KeyName{"next", Key::next},
+    KeyName{"prev", Key::previous},       KeyName{"then", Key::then},
+    KeyName{"place", Key::place},         KeyName{"after", Key::after},
+    KeyName{"before", Key::before},       KeyName{"open", Key::open},
+    KeyName{"tail", Key::tail},           KeyName{"part", Key::part},
+    KeyName{"syllables", Key::syllables}, KeyName{"ending", Key::ending},
+    KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
+    KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
+    KeyName{"compound", Key::compound},
+};
+
+bool has(const std::vector<std::string>& values, std::string_view value) {
+  return std::ranges::find(values, value) != values.end();
+}
+
+bool is_short(const Unit& unit) {
+  return unit.phonemes.size() == 1 && is_short_vowel(unit.phonemes[0]);
+}
+
+std::string_view joint_name(Joint joint) {
+  switch (joint) {
+    case Joint::plain:
+      return "plain";
+    case Joint::doubled:
+      return "doubled";
+    case Joint::dropped_e:
+      return "dropped";
+    case Joint::y_to_i:
+      return "yi";
+  }
+  return {};
+}
+
+// The vowel ends its syllable: a vowel, the end, or one consonant before a
+// vowel follows; r or l may stand between that consonant and the vowel.
+bool is_open(const Reading& reading, std::size_t i) {
+  const std::vector<Unit>& units = reading.units;
+  if (i + 1 >= units.size() || has_vowel(units[i + 1])) return true;
+  const Unit& consonant = units[i + 1];
+  if (consonant.phonemes.size() != 1 || i + 2 >= units.size()) return false;
+  if (has_vowel(units[i + 2])) return true;
+  const std::string_view third = units[i + 2].grapheme;
+  return (third == "r" || third == "l") && i + 3 < units.size() &&
+         has_vowel(units[i + 3]) &&
+         std::string_view("bcdfgkpt").find(consonant.grapheme[0]) !=
+             std::string_view::npos;
+}
+
+// Where the base ends in the word's own letters.
+std::size_t base_end(const WordFacts& facts) {
+  return facts.base_units < facts.at.size() ? facts.at[facts.base_units].begin
+                                            : facts.letters.size();
+}
+
+bool then_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
+  const std::size_t end = facts.at[i].end;
+  const std::string_view rest = std::string_view(facts.letters).substr(end);
+  return std::ranges::any_of(c.values, [&](const std::string& value) {
+    return value == "$" ? end >= base_end(facts) : rest.starts_with(value);
+  });
+}
+
+bool place_meets(const RuleCondition& c, const Reading& reading,
+                 const WordFacts& facts, std::size_t i) {
+  const bool first = i == 0;
+  const bool final = i + 1 == reading.units.size();
+  const bool last = final || i + 1 == facts.base_units;
+  return std::ranges::any_of(c.values, [&](const std::string& value) {
+    return value == "first" ? first : value == "last" ? last : final;
+  });
+}
+
+bool after_meets(const RuleCondition& c, const Reading& reading,
+                 std::size_t i) {
+  if (i == 0) return has(c.values, "start");
+  const Unit& before = reading.units[i - 1];
+  return std::ranges::any_of(c.values, [&](const std::string& value) {
+    if (value == "short") return is_short(before);
+    if (value == "vowel") return has_vowel(before);
+    return value == "consonant" && !has_vowel(before);
+  });
+}
+
+bool before_meets(const RuleCondition& c, const Reading& reading,
+                  std::size_t i) {
+  if (i + 1 >= reading.units.size()) return has(c.values, "end");
+  return has(c.values, is_vowel(reading.units[i + 1].phonemes[0])
+                           ? "vowel"
+                           : "consonant");
+}
+
+bool tail_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
+  const std::size_t begin = facts.at[i].begin;
+  const std::size_t end = base_end(facts);
+  return begin < end &&
+         has(c.values,
+             std::string_view(facts.letters).substr(begin, end - begin));
+}
+
+std::string with_spaces(std::string_view sounds) {
+  std::string text(sounds);
+  std::ranges::replace(text, '+', ' ');
+  return text;
+}
+
+}  // namespace
+
+std::vector<RuleCondition> read_conditions(std::string_view text,
+                                           std::string& fault) {
+  std::vector<RuleCondition> conditions;
+  for (const std::string_view item : split_at(text, ' ')) {
+    if (item.empty() || item == "-") continue;
+    const std::size_t equals = item.find('=');
+    if (equals == std::string_view::npos || equals == 0) {
+      fault = fmt::format("`{}` is not a condition", item);
+      return {};
+    }
+    RuleCondition condition;
+    condition.negative = item[equals - 1] == '!';
+    const std::string_view name =
+        item.substr(0, equals - (condition.negative ? 1 : 0));
+    const auto key = std::ranges::find(kKeys, name, &KeyName::name);
+    if (key == kKeys.end()) {
+      fault = fmt::format("there is no condition `{}`", name);
+      return {};
+    }
+    condition.key = key->key;
+    for (const std::string_view value :
+         split_at(item.substr(equals + 1), '|')) {
+      condition.values.emplace_back(value);
+      if (condition.key != Key::sound) continue;
+      if (!read_phonemes(with_spaces(value), condition.sounds.emplace_back())) {
+        fault = fmt::format("unknown sound in `{}`", item);
+        return {};
+      }
+    }
+    conditions.push_back(std::move(condition));
+  }
+  return conditions;
+}
+
+bool word_meets(const RuleCondition& c, const Reading& reading,
+                const WordFacts& facts) {
+  bool met = false;
+  switch (c.key) {
+    case Key::syllables:
+      met = has(c.values, "2+")
+                ? reading.syllables() > 1
+                : has(c.values, std::to_string(reading.syllables()));
+      break;
+    case Key::ending: {
+      const std::string_view ending = ending_text(facts.ending.ending);
+      met = has(c.values, ending.empty() ? "none" : ending);
+      break;
+    }
+    case Key::joint:
+      met = facts.ending && has(c.values, joint_name(facts.ending.joint));
+      break;
+    case Key::onset:
+      met = has(c.values, facts.onset);
+      break;
+    case Key::coda:
+      met = has(c.values, facts.coda);
+      break;
+    case Key::shape:
+      met = has(c.values, facts.shape);
+      break;
+    case Key::compound:
+      met = has(c.values, facts.compound_at > 0 ? "yes" : "no");
+      break;
+    default:
+      break;
+  }
+  return met != c.negative;
+}
+
+bool unit_meets(const RuleCondition& c, const Reading& reading,
+                const WordFacts& facts, std::size_t i) {
+  const Unit& unit = reading.units[i];
+  bool met = false;
+  switch (c.key) {
+    case Key::grapheme:
+      met = has(c.values, unit.grapheme);
+      break;
+    case Key::sound:
+      met = std::ranges::find(c.sounds, unit.phonemes) != c.sounds.end();
+      break;
+    case Key::stressed:
+      met = has(c.values, unit.stressed ? "yes" : "no");
+      break;
+    case Key::next:
+      met = has(c.values, i + 1 < reading.units.size()
+                              ? reading.units[i + 1].grapheme
+                              : "-");
+      break;
+    case Key::previous:
+      met = has(c.values, i > 0 ? reading.units[i - 1].grapheme : "-");
+      break;
+    case Key::then:
+      met = then_meets(c, facts, i);
+      break;
+    case Key::place:
+      met = place_meets(c, reading, facts, i);
+      break;
+    case Key::after:
+      met = after_meets(c, reading, i);
+      break;
+    case Key::before:
+      met = before_meets(c, reading, i);
+      break;
+    case Key::open:
+      met = has(c.values, is_open(reading, i) ? "yes" : "no");
+      break;
+    case Key::tail:
+      met = tail_meets(c, facts, i);
+      break;
+    case Key::part:
+      met = has(c.values, i < facts.base_units ? "base" : "ending");
+      break;
+    default:
+      return word_meets(c, reading, facts);
+  }
+  return met != c.negative;
+}
+
+std::vector<std::uint8_t> rule_places(const PatternRule& rule,
+                                      const Reading& reading,
+                                      const WordFacts& facts) {
+  std::vector<std::uint8_t> places;
+  if (rule.unit.empty() && rule.word.empty()) return places;
+  for (const RuleCondition& condition : rule.word) {
+    if (!word_meets(condition, reading, facts)) return places;
+  }
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    const bool all = std::ranges::all_of(rule.unit, [&](const auto& c) {
+      return unit_meets(c, reading, facts, i);
+    });
+    if (all) places.push_back(static_cast<std::uint8_t>(i));
+  }
+  return places;
+}
+
+}  // namespace sheaf

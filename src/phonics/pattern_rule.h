@@ -1,0 +1,66 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/phoneme.h"
+#include "phonics/word_facts.h"
+
+namespace sheaf {
+
+/// One condition of a pattern's rule: `key=value|value` or `key!=value`.
+struct RuleCondition {
+  enum class Key {
+    // Of a unit.
+    grapheme,  ///< g: the grapheme
+    sound,     ///< p: its phonemes, joined by +
+    stressed,  ///< in a stressed syllable: yes, no
+    next,      ///< grapheme of the next unit, - for none
+    previous,  ///< grapheme of the unit before, - for none
+    then,      ///< letters that follow the unit at once; $ for the base's end
+    place,     ///< first, last (of the word or its base), final (of the word)
+    after,     ///< kind of the unit before: short, vowel, consonant, start
+    before,    ///< kind of the next unit: vowel, consonant, end
+    open,      ///< ends an open syllable: yes, no
+    tail,      ///< letters from the unit to the end of the base
+    part,      ///< of a word with an ending: base, ending
+    // Of the word.
+    syllables,  ///< 1, 2+
+    ending,     ///< s, es, ed, ...; none
+    joint,      ///< plain, doubled, dropped, yi
+    onset,      ///< letters of the first consonants, exactly
+    coda,       ///< letters of the last consonants, exactly
+    shape,      ///< CVC, ...
+    compound,   ///< yes, no
+  };
+  Key key = Key::grapheme;
+  bool negative = false;
+  std::vector<std::string> values;
+  std::vector<std::vector<Phoneme>> sounds;  ///< of `sound`
+};
+
+/// When a word has a pattern: at each unit that meets all of `unit`, if the
+/// word meets all of `word`. Without unit conditions the word as a whole has
+/// it.
+struct PatternRule {
+  std::vector<RuleCondition> unit;
+  std::vector<RuleCondition> word;
+};
+
+/// Reads conditions parted by spaces. `fault` gets what is wrong.
+std::vector<RuleCondition> read_conditions(std::string_view text,
+                                           std::string& fault);
+
+bool word_meets(const RuleCondition& condition, const Reading& reading,
+                const WordFacts& facts);
+bool unit_meets(const RuleCondition& condition, const Reading& reading,
+                const WordFacts& facts, std::size_t unit);
+
+/// The units that show the pattern; all of them for a pattern of the whole
+/// word; none where the word does not have it.
+std::vector<std::uint8_t> rule_places(const PatternRule& rule,
+                                      const Reading& reading,
+                                      const WordFacts& facts);
+
+}  // namespace sheaf

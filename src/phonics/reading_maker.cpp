@@ -1,0 +1,59 @@
+#include "phonics/reading_maker.h"
+
+#include <algorithm>
+
+#include "phonics/boxes.h"
+#include "phonics/syllables.h"
+
+namespace sheaf {
+namespace {
+
+void set_syllables(Reading& reading, std::uint16_t stress) {
+  std::vector<Phoneme> all;
+  for (const Unit& unit : reading.units) {
+    all.insert(all.end(), unit.phonemes.begin(), unit.phonemes.end());
+  }
+  const std::vector<std::uint8_t> syllables = syllables_of(all);
+  std::size_t at = 0;
+  for (Unit& unit : reading.units) {
+    const auto vowel = std::ranges::find_if(unit.phonemes, is_vowel);
+    const std::size_t key =
+        vowel == unit.phonemes.end()
+            ? at
+            : at + static_cast<std::size_t>(vowel - unit.phonemes.begin());
+    unit.syllable = key < syllables.size() ? syllables[key] : 0;
+    unit.stressed = unit.syllable < 16 && (stress >> unit.syllable & 1) != 0;
+    at += unit.phonemes.size();
+  }
+}
+
+}  // namespace
+
+Reading make_reading(std::string_view word, const LetterMap& map,
+                     std::span<const Segment> segments, std::uint16_t stress,
+                     const Inventory& inventory,
+                     const Conventions& conventions) {
+  Reading reading;
+  reading.word = word;
+  for (const Segment& segment : segments) {
+    const Correspondence& c = inventory[segment.id];
+    Unit unit;
+    unit.grapheme = c.grapheme();
+    unit.begin = map.begins[segment.begin];
+    unit.end = map.ends[segment.begin + c.width() - 1];
+    if (segment.split_e >= 0) unit.split_e = map.begins[segment.split_e];
+    unit.phonemes.assign(c.phonemes().begin(), c.phonemes().end());
+    unit.irregular = c.rare != 0;
+    reading.units.push_back(std::move(unit));
+  }
+  finish_reading(reading, stress, conventions);
+  return reading;
+}
+
+void finish_reading(Reading& reading, std::uint16_t stress,
+                    const Conventions& conventions) {
+  set_syllables(reading, stress);
+  reading.sounds = count_boxes(reading.units, conventions);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,68 @@
+#include "phonics/unit_rules.h"
+
+namespace sheaf {
+namespace {
+
+bool swallows_e(const Correspondence& unit) {
+  return !unit.has_vowel() && unit.length > 1 &&
+         unit.letters[unit.length - 1] == 'e' &&
+         (unit.length == 2 || unit.grapheme() == "the" ||
+          unit.grapheme() == "che");
+}
+
+// ve, ce, ge, se, ze, xe and che.
+bool keeps_e(const Correspondence& unit) {
+  return std::string_view("cgsvxzh").find(unit.letters[unit.length - 2]) !=
+         std::string_view::npos;
+}
+
+}  // namespace
+
+bool is_vowel_letter(char c) {
+  return std::string_view("aeiouy").find(c) != std::string_view::npos;
+}
+
+LastUnit kind_of(const Correspondence& unit) {
+  const Phoneme sound = unit.sounds[unit.sound_count - 1];
+  if (unit.length != 1 || !is_vowel(sound)) return kOther;
+  return is_short_vowel(sound) || sound == Phoneme::ao ? kShortLetter
+                                                       : kLongLetter;
+}
+
+bool may_follow(const Correspondence& unit, LastUnit last,
+                std::string_view letters, std::size_t end) {
+  if (last == kOther || !swallows_e(unit)) return true;
+  // ocean, courageous: the e softens its consonant before another vowel.
+  if (end < letters.size() && is_vowel_letter(letters[end])) return true;
+  return last == kShortLetter && keeps_e(unit);
+}
+
+bool re_is_possible(const Correspondence& unit, std::string_view letters,
+                    std::size_t at) {
+  return unit.grapheme() != "re" ||
+         (at > 0 && !is_vowel_letter(letters[at - 1]));
+}
+
+bool may_stand_in_split(const Correspondence& unit) {
+  if (unit.grapheme() == "r") return true;  // fire, with r as its own beat
+  if (unit.has_vowel()) return false;
+  if (unit.length == 1) return unit.letters[0] != 'x';
+  return unit.grapheme() == "th" || unit.grapheme() == "ch";
+}
+
+bool split_is_possible(std::string_view letters, std::size_t at,
+                       bool short_vowel) {
+  const auto letter = [&](std::size_t i) {
+    return i < letters.size() ? letters[i] : '\0';
+  };
+  if (is_vowel_letter(letter(at + 1)) || letter(at + 1) == '\0') return false;
+  if (letter(at + 2) == 'e') {
+    constexpr std::string_view kKeepTheirE = "cgsvxz";
+    return !short_vowel ||
+           kKeepTheirE.find(letter(at + 1)) == std::string_view::npos;
+  }
+  const std::string_view two = letters.substr(at + 1, 2);
+  return letter(at + 3) == 'e' && (two == "th" || two == "ch" || two == "st");
+}
+
+}  // namespace sheaf

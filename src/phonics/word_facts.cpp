@@ -1,0 +1,264 @@
+#include "phonics/word_facts.h"
+
+#include <algorithm>
+#include <array>
+
+namespace sheaf {
+namespace {
+
+using P = Phoneme;
+
+// Bases and parts must be words that people meet; larger lists have "ton" and
+// "et" and nearly any other string.
+constexpr int kLargestBaseList = 50;
+constexpr int kLargestPartList = 40;
+
+std::vector<P> phonemes_of(std::span<const Unit> units) {
+  std::vector<P> all;
+  for (const Unit& unit : units) {
+    all.insert(all.end(), unit.phonemes.begin(), unit.phonemes.end());
+  }
+  return all;
+}
+
+std::vector<P> phonemes_of(const WordRecord& record, const Inventory& inv) {
+  std::vector<P> all;
+  for (const Segment& s : record.segments) {
+    const auto p = inv[s.id].phonemes();
+    all.insert(all.end(), p.begin(), p.end());
+  }
+  return all;
+}
+
+bool same_sound(P a, P b) {
+  const auto weak = [](P p) { return p == P::ax || p == P::ih; };
+  const auto open_o = [](P p) { return p == P::aa || p == P::ao; };
+  return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b));
+}
+
+bool begins_with(std::span<const P> whole, std::span<const P> part) {
+  if (part.size() > whole.size()) return false;
+  return std::equal(part.begin(), part.end(), whole.begin(), same_sound);
+}
+
+// What an ending sounds like; the base's own sounds stand before it.
+bool fits_ending(Ending ending, std::span<const P> rest) {
+  const auto is = [&](std::initializer_list<P> sounds) {
+    return std::equal(rest.begin(), rest.end(), sounds.begin(), sounds.end(),
+                      same_sound);
+  };
+  switch (ending) {
+    case Ending::s:
+    case Ending::possessive:
+      return is({P::s}) || is({P::z}) || is({P::ih, P::z});
+    case Ending::es:
+      return is({P::ih, P::z}) || is({P::z});
+    case Ending::ed:
+      return is({P::t}) || is({P::d}) || is({P::ih, P::d});
+    case Ending::ing:
+      return is({P::ih, P::ng});
+    case Ending::er:
+      return is({P::er}) || is({P::r, P::er});
+    case Ending::est:
+      return is({P::ih, P::s, P::t}) || is({P::r, P::ih, P::s, P::t});
+    case Ending::ly:
+      return is({P::l, P::iy}) || is({P::iy});
+    case Ending::y:
+      return is({P::iy});
+    case Ending::ful:
+      return is({P::f, P::ih, P::l}) || is({P::f, P::uh, P::l});
+    case Ending::less:
+      return is({P::l, P::ih, P::s});
+    case Ending::ness:
+      return is({P::n, P::ih, P::s}) || is({P::ih, P::s});
+    case Ending::ment:
+      return is({P::m, P::ih, P::n, P::t});
+    case Ending::none:
+      return false;
+  }
+  return false;
+}
+
+bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
+                     std::span<const P> base) {
+  if (begins_with(word, base) &&
+      fits_ending(analysis.ending, word.subspan(base.size()))) {
+    return true;
+  }
+  // gentle, gently: the weak vowel goes; care, caring: r belongs to both.
+  if (analysis.ending == Ending::ly && base.size() > 2 && base.back() == P::l) {
+    const auto stem = base.first(base.size() - 2);
+    return begins_with(word, stem) &&
+           fits_ending(Ending::ly, word.subspan(stem.size()));
+  }
+  return false;
+}
+
+EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
+                           const Lexicon& lexicon) {
+  if (lexicon.is_not_inflected(letters)) return {};
+  const std::vector<P> word = phonemes_of(reading.units);
+  return take_off_ending(letters, [&](const EndingAnalysis& analysis) {
+    if (analysis.base.size() < 2) return false;
+    const std::uint32_t place = lexicon.find(analysis.base);
+    if (place == kNoWord) return false;
+    for (const WordRecord& record : lexicon.readings(place)) {
+      if (record.name ||
+          (!record.everyday &&
+           (record.tier == 0 || record.tier > kLargestBaseList))) {
+        continue;
+      }
+      if (base_sounds_fit(analysis, word,
+                          phonemes_of(record, lexicon.inventory()))) {
+        return true;
+      }
+    }
+    return false;
+  });
+}
+
+// Little words that stand first in compounds.
+bool may_be_part(std::string_view part) {
+  constexpr std::array<std::string_view, 10> kSmall = {
+      "up", "in", "on", "an", "no", "by", "it", "my", "to", "go"};
+  return part.size() >= 3 || std::ranges::find(kSmall, part) != kSmall.end();
+}
+
+bool is_part(const Lexicon& lexicon, std::string_view part,
+             std::span<const P> sounds) {
+  if (!may_be_part(part)) return false;
+  const std::uint32_t place = lexicon.find(part);
+  if (place == kNoWord) return false;
+  for (const WordRecord& record : lexicon.readings(place)) {
+    if (record.name || (!record.everyday &&
+                        (record.tier == 0 || record.tier > kLargestPartList))) {
+      continue;
+    }
+    const std::vector<P> own = phonemes_of(record, lexicon.inventory());
+    if (std::ranges::equal(own, sounds, same_sound)) return true;
+  }
+  return false;
+}
+
+std::size_t find_compound(const Reading& reading, const WordFacts& facts,
+                          const Lexicon& lexicon) {
+  if (facts.letters.size() < 5) return 0;
+  // An ending may stand behind a compound.
+  const std::string_view base =
+      facts.ending ? std::string_view(facts.ending.base) : facts.letters;
+  std::size_t split_end = 0;
+  for (std::size_t i = 0; i < facts.base_units; ++i) {
+    const std::size_t letter = facts.at[i].begin;
+    if (i > 0 && letter >= split_end && letter < base.size()) {
+      const auto first = std::span(reading.units).first(i);
+      const auto second =
+          std::span(reading.units).first(facts.base_units).subspan(i);
+      if (is_part(lexicon, base.substr(0, letter), phonemes_of(first)) &&
+          is_part(lexicon, base.substr(letter), phonemes_of(second))) {
+        return i;
+      }
+    }
+    if (!reading.units[i].is_split()) continue;
+    split_end = letter + 1;
+    while (split_end < facts.letters.size() &&
+           facts.letters[split_end] != 'e') {
+      ++split_end;
+    }
+    ++split_end;
+  }
+  return 0;
+}
+
+bool is_plain_consonant(const Unit& unit) {
+  constexpr std::array<std::string_view, 9> kTeams = {
+      "sh", "ch", "th", "ng", "ck", "ff", "ll", "ss", "zz"};
+  if (unit.phonemes.size() != 1 || unit.irregular) return false;
+  const std::string_view g = unit.grapheme;
+  if (std::ranges::find(kTeams, g) != kTeams.end()) {
+    return g != "ch" || unit.phonemes[0] == P::ch;
+  }
+  if (g == "wh") return unit.phonemes[0] == P::w;
+  if (g == "tch") return true;
+  if (g.size() != 1) return false;
+  if (g == "c") return unit.phonemes[0] == P::k;
+  if (g == "g") return unit.phonemes[0] == P::g;
+  return true;
+}
+
+std::string find_shape(const Reading& reading) {
+  std::string shape;
+  for (const Unit& unit : reading.units) {
+    if (has_vowel(unit)) {
+      if (!is_plain_short_vowel(unit)) return {};
+      shape += 'V';
+    } else if (is_plain_consonant(unit)) {
+      shape += 'C';
+    } else {
+      return {};
+    }
+  }
+  return std::ranges::count(shape, 'V') == 1 ? shape : std::string{};
+}
+
+}  // namespace
+
+bool has_vowel(const Unit& unit) {
+  return std::ranges::any_of(unit.phonemes, is_vowel);
+}
+
+bool is_plain_short_vowel(const Unit& unit) {
+  if (unit.grapheme.size() != 1 || unit.phonemes.size() != 1) return false;
+  switch (unit.grapheme[0]) {
+    case 'a':
+      return unit.phonemes[0] == P::ae;
+    case 'e':
+      return unit.phonemes[0] == P::eh;
+    case 'i':
+    case 'y':
+      return unit.phonemes[0] == P::ih;
+    case 'o':
+      return unit.phonemes[0] == P::aa || unit.phonemes[0] == P::ao;
+    case 'u':
+      return unit.phonemes[0] == P::ah;
+    default:
+      return false;
+  }
+}
+
+WordFacts find_facts(const Reading& reading, const LetterMap& map,
+                     const Lexicon& lexicon) {
+  WordFacts facts;
+  facts.letters = map.letters;
+  for (const Unit& unit : reading.units) {
+    const auto begin = std::ranges::find(map.begins, unit.begin);
+    const auto end = std::ranges::find(map.ends, unit.end);
+    facts.at.push_back({static_cast<std::uint8_t>(begin - map.begins.begin()),
+                        static_cast<std::uint8_t>(end - map.ends.begin() + 1)});
+  }
+  facts.ending = find_ending(reading, map.spelling, lexicon);
+  facts.base_units = reading.units.size();
+  if (facts.ending) {
+    const std::string_view text = ending_text(facts.ending.ending);
+    const std::size_t letters = text.size() - (text.front() == '\'' ? 1 : 0);
+    while (facts.base_units > 0 && facts.at[facts.base_units - 1].begin >=
+                                       map.letters.size() - letters) {
+      --facts.base_units;
+    }
+  }
+  facts.compound_at = find_compound(reading, facts, lexicon);
+  std::size_t i = 0;
+  for (; i < reading.units.size() && !has_vowel(reading.units[i]); ++i) {
+    if (i > 0) facts.onset += '+';
+    facts.onset += reading.units[i].grapheme;
+  }
+  std::size_t last = reading.units.size();
+  while (last > 0 && !has_vowel(reading.units[last - 1])) --last;
+  for (; last < reading.units.size(); ++last) {
+    if (!facts.coda.empty()) facts.coda += '+';
+    facts.coda += reading.units[last].grapheme;
+  }
+  if (reading.syllables() == 1) facts.shape = find_shape(reading);
+  return facts;
+}
+
+}  // namespace sheaf

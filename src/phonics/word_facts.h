@@ -1,0 +1,44 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/endings.h"
+#include "phonics/letter_map.h"
+#include "phonics/lexicon.h"
+#include "phonics/reading.h"
+
+namespace sheaf {
+
+/// What the patterns ask about a word as a whole.
+struct WordFacts {
+  std::string letters;
+  /// Each unit's letters as offsets into `letters`.
+  struct Place {
+    std::uint8_t begin, end;
+  };
+  std::vector<Place> at;
+  EndingAnalysis ending;
+  /// How many units stand before the ending; all where there is none.
+  std::size_t base_units = 0;
+  /// The first unit of the second word of a compound, else 0.
+  std::size_t compound_at = 0;
+  /// Graphemes of the consonants before the first vowel, "s+p+r", and after
+  /// the last one.
+  std::string onset, coda;
+  /// A word of one beat with a short vowel written by one letter and plain
+  /// consonants: "CVC", "CCVCC"; else empty.
+  std::string shape;
+};
+
+/// `lexicon` says which bases and parts of compounds are words.
+WordFacts find_facts(const Reading& reading, const LetterMap& map,
+                     const Lexicon& lexicon);
+
+/// Whether a unit is one letter with its usual short sound.
+bool is_plain_short_vowel(const Unit& unit);
+/// A vowel unit, a consonant unit.
+bool has_vowel(const Unit& unit);
+
+}  // namespace sheaf

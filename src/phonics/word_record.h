@@ -1,0 +1,52 @@
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/reading.h"
+#include "phonics/segment.h"
+
+namespace sheaf {
+
+/// How one reading of a word stands in the compiled word list. A record spells
+/// its word by its correspondences, so letters are not kept beside them.
+///
+/// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
+/// marks (everyday, name), stress (a bit for each syllable from the first),
+/// label number if there is one, then codes up to a zero.
+struct WordRecord {
+  std::string spelling;  ///< in lower case, with apostrophes and hyphens
+  Segments segments;
+  std::uint16_t stress = 0;
+  /// The size of the SCOWL list that first has the word (10 to 95), 0: none.
+  int tier = 0;
+  Reading::Origin origin = Reading::Origin::lexicon;
+  int label = 0;  ///< a row of the label table, 0: none
+  bool everyday = false;
+  bool name = false;  ///< written with a capital
+  bool more = false;  ///< another reading of the same word follows
+};
+
+/// Adds the record to `bytes`.
+void encode_record(const WordRecord& record, const Inventory& inventory,
+                   std::vector<std::uint8_t>& bytes);
+
+/// Reads the record at `offset` and moves `offset` past it. Damaged bytes give
+/// nothing.
+std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
+                                        std::size_t& offset,
+                                        const Inventory& inventory);
+
+/// Whether the record at `offset` spells this word; reads no further than the
+/// first difference.
+bool record_spells(std::span<const std::uint8_t> bytes, std::size_t offset,
+                   std::string_view spelling, const Inventory& inventory);
+
+/// The tier of the record at `offset`.
+int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset);
+
+}  // namespace sheaf
