@@ -31,6 +31,22 @@ int AnalyzedSentence::pattern_words() const {
 
 namespace {
 
+std::vector<PlacedWord> words_by_spaces(const PlacedWord& text) {
+  std::vector<PlacedWord> words;
+  const std::string& all = text.value;
+  for (std::size_t i = 0; i < all.size();) {
+    const std::size_t end = std::min(all.find(' ', i), all.size());
+    if (end > i) {
+      Span span = text.span;
+      span.begin += static_cast<std::uint32_t>(i);
+      span.end = span.begin + static_cast<std::uint32_t>(end - i);
+      words.push_back({all.substr(i, end - i), span});
+    }
+    i = end + 1;
+  }
+  return words;
+}
+
 class Analyzer {
  public:
   Analyzer(const Lesson& lesson, const Phonics& phonics,
@@ -63,8 +79,28 @@ class Analyzer {
   }
 
  private:
-  void find_patterns() {
+  // What the lesson names: a name may be of several words, but "ai ay" also
+  // means two patterns where there is none of that name.
+  std::vector<PlacedWord> pattern_names() const {
+    std::vector<PlacedWord> names;
     for (const PlacedWord& name : lesson_.patterns) {
+      const auto parts = words_by_spaces(name);
+      const bool whole = parts.size() < 2 ||
+                         !phonics_.patterns().find(name.value).found.empty();
+      const bool apart = std::ranges::all_of(parts, [&](const PlacedWord& p) {
+        return phonics_.patterns().find(p.value).found.size() == 1;
+      });
+      if (whole || !apart) {
+        names.push_back(name);
+      } else {
+        names.insert(names.end(), parts.begin(), parts.end());
+      }
+    }
+    return names;
+  }
+
+  void find_patterns() {
+    for (const PlacedWord& name : pattern_names()) {
       const PatternSearch search = phonics_.patterns().find(name.value);
       if (search.found.size() != 1) {
         report_unclear(name, search);

@@ -154,7 +154,9 @@ std::optional<fs::path> find_named_file(
     if (part == "..") return std::nullopt;
   }
   if (auto found = inside(folder, path)) return found;
-  if (auto found = inside(shipped, path)) return found;
+  // What came with Sheaf may lie behind links; it is ours.
+  std::error_code fault;
+  if (fs::is_regular_file(shipped / path, fault)) return shipped / path;
   for (const std::string& allowed : allowed_folders) {
     if (auto found = inside(allowed, path)) return found;
   }

@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <filesystem>
+
 #include "base/diagnostics.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"

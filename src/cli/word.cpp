@@ -22,12 +22,13 @@ std::string joined(const std::vector<std::string>& parts,
   return text;
 }
 
-void print_reading(const Phonics& phonics, const Reading& reading,
-                   const Conventions& conventions) {
+void print_reading(const Phonics& phonics, const Reading& reading) {
   std::vector<std::string> graphemes, sounds, patterns;
   for (const Unit& unit : reading.units) graphemes.push_back(unit.grapheme);
   for (const Sound& sound : reading.sounds) {
-    sounds.push_back(phonics.sound_text(sound.phonemes, conventions));
+    std::string text = "/";
+    for (const Phoneme p : sound.phonemes) text += phoneme_name(p);
+    sounds.push_back(text + "/");
   }
   for (const PatternPlace& place : reading.places) {
     const Pattern& pattern = phonics.patterns()[place.pattern];
@@ -43,7 +44,7 @@ void print_reading(const Phonics& phonics, const Reading& reading,
   fmt::print("  graphemes  {}\n", joined(graphemes, " "));
   fmt::print("  sounds     {}\n", joined(sounds, " "));
   fmt::print("  boxes      {}\n",
-             phonics.explain_boxes(reading, conventions));
+             reading.boxes());
   fmt::print("  patterns   {}\n", joined(patterns, ", "));
 }
 
@@ -77,7 +78,7 @@ int run_word(const CommandLine& line) {
     fmt::print("{}\n", words_json(phonics, all, conventions));
   } else {
     for (const auto& readings : all) {
-      for (const Reading& r : readings) print_reading(phonics, r, conventions);
+      for (const Reading& r : readings) print_reading(phonics, r);
     }
   }
   return good ? kDone : kFaultsInFiles;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 
@@ -94,7 +95,7 @@ std::optional<fs::path> find_layout(Workspace& workspace,
   if (help.empty()) help = "`sheaf layouts` lists them";
   const Span span = line.layout.empty() ? lesson.layout.span : Span{};
   diagnostics.error(diagnostic::unknown_layout, span,
-                    fmt::format("there is no layout {} here", quoted(name)),
+                    fmt::format("there is no layout {} here", sheaf::quoted(name)),
                     help);
   return std::nullopt;
 }
@@ -115,7 +116,7 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
       name, role, read_file(*found, kLargestFont), why);
   if (font == nullptr) {
     diagnostics.error(diagnostic::unusable_typeface, span,
-                      fmt::format("{} cannot be used: {}", quoted(name), why),
+                      fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
                       "choose another font file, or leave this out for Andika");
   }
 }

@@ -78,6 +78,21 @@ std::string spelled_out(const AnalyzedWord& word) {
   return text;
 }
 
+std::string said(const AnalyzedLesson&, const std::vector<Phoneme>& sound) {
+  if (sound.empty()) return "";
+  std::string text = "/";
+  for (const Phoneme p : sound) text += phoneme_name(p);
+  return text + "/";
+}
+
+std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
+  std::string text;
+  for (const Sound& sound : word.reading.sounds) {
+    text += (text.empty() ? "" : " ") + said(lesson, sound.phonemes);
+  }
+  return text;
+}
+
 std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
   std::vector<bool> flags(word.reading.word.size(), false);
   for (std::size_t i = 0; i < word.reading.units.size(); ++i) {
