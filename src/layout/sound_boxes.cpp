@@ -29,7 +29,7 @@ BoxMeasures measure_boxes(std::span<const std::vector<SoundBox>> words,
       widest = std::max(widest, needed / box.parts);
     }
   }
-  return {widest, hand_width("e", x_height) + air, x_height};
+  return {widest, hand_width("e", x_height) + air + 2_mm, x_height};
 }
 
 Length row_width(std::span<const SoundBox> row, const BoxMeasures& measures) {

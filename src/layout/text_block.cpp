@@ -25,7 +25,7 @@ class WordCollector {
     while (!text.empty()) {
       if (text.front() == ' ') {
         text.remove_prefix(1);
-        glue_ = false;
+        end_word(piece);
         continue;
       }
       const std::size_t end = std::min(text.find(' '), text.size());
@@ -39,6 +39,17 @@ class WordCollector {
   std::vector<Word> take() { return std::move(words_); }
 
  private:
+  // A space that begins a piece ends the word before it, which was shaped
+  // without one.
+  void end_word(const TextPiece& piece) {
+    if (!glue_ || words_.empty()) return;
+    glue_ = false;
+    Word& word = words_.back();
+    const GlyphRun space = composer_.shape(piece.style, " ");
+    word.runs.push_back({space, word.width, piece.style.ink, false});
+    word.space_after = width_of(space) + piece.style.tracking;
+  }
+
   // The space after a word is shaped with it, so that it is extracted too.
   void append(const TextPiece& piece, std::string_view text, bool spaced) {
     if (!glue_ || words_.empty()) words_.emplace_back();

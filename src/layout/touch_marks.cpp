@@ -22,12 +22,13 @@ TouchWord::TouchWord(Composer& composer, std::string word,
     : word_(std::move(word)),
       graphemes_(graphemes.begin(), graphemes.end()),
       options_(options) {
-  place_parts(composer);
+  make_parts(composer);
+  place_parts();
 }
 
-// Parts stand in the order of the letters. Each is moved right until its ink
-// is clear of the one before and the two centres are a fingertip apart.
-void TouchWord::place_parts(Composer& composer) {
+// Parts stand in the order of the letters, each with its ink at its own place
+// for now.
+void TouchWord::make_parts(Composer& composer) {
   struct Stretch {
     std::size_t begin, end, grapheme;
     bool is_split_e;
@@ -46,24 +47,33 @@ void TouchWord::place_parts(Composer& composer) {
     const bool last = i + 1 == stretches.size();
     stretches[i].end = last ? word_.size() : stretches[i + 1].begin;
   }
-  const Length clear = options_.text.size / 7;
   for (const Stretch& s : stretches) {
     const std::string_view letters =
         std::string_view(word_).substr(s.begin, s.end - s.begin);
     const GlyphRun run = composer.shape(options_.text, letters);
-    const InkSpan own = ink_of(run, 0, letters.size());
-    Length left;
-    if (!parts_.empty()) {
-      const InkSpan& before = parts_.back().ink;
-      left = std::max(before.right + clear, before.middle() +
-                                                options_.mark_spacing -
-                                                own.width() / 2);
-    }
-    const InkSpan ink{left, left + own.width()};
-    const bool long_mark = letters.size() > 1 && own.width() > kDot * 3 / 2;
-    parts_.push_back({run, left - own.left, ink, s.grapheme, s.is_split_e,
+    const InkSpan ink = ink_of(run, 0, letters.size());
+    const bool long_mark = letters.size() > 1 && ink.width() > kDot * 3 / 2;
+    parts_.push_back({run, Length(), ink, s.grapheme, s.is_split_e,
                       long_mark && !s.is_split_e});
-    width_ = ink.right;
+  }
+}
+
+// The blank between all neighbours is the same, so that the word keeps an even
+// rhythm; it is as wide as the narrowest pair of letters needs for its marks
+// to be a fingertip apart.
+void TouchWord::place_parts() {
+  Length gap = options_.text.size / 7;
+  for (std::size_t i = 1; i < parts_.size(); ++i) {
+    const Length halves =
+        (parts_[i - 1].ink.width() + parts_[i].ink.width()) / 2;
+    gap = std::max(gap, options_.mark_spacing - halves);
+  }
+  Length x;
+  for (Part& part : parts_) {
+    part.x = x - part.ink.left;
+    part.ink = {x, x + part.ink.width()};
+    width_ = part.ink.right;
+    x = width_ + gap;
   }
 }
 

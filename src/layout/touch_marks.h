@@ -54,7 +54,8 @@ class TouchWord {
     bool long_mark;         // several letters: a pill, not a dot
   };
 
-  void place_parts(Composer& composer);
+  void make_parts(Composer& composer);
+  void place_parts();
   Length baseline() const;
   Length mark_line() const;
   void draw_marks(Block& block, Point at) const;

@@ -77,7 +77,7 @@ void compose(const SheetInput& in, Composer& c) {
                                                  (tallest + 2_mm))));
   const int rows = even_rows(static_cast<int>(words.size()), capacity);
   const Length pitch = std::clamp(c.body().height / rows, tallest + 2_mm,
-                                  std::max(scaled(tallest, 1.5),
+                                  std::max(scaled(tallest, 1.8),
                                            tallest + 2_mm));
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {

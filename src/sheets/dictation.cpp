@@ -109,6 +109,14 @@ void add_heading(Composer& c, std::string_view text, Length before) {
   add_paragraph(c, c.style().text(c.style().text_size, true), text, options);
 }
 
+// The sentences begin a page of their own where the words leave no room for
+// all of them: better than one alone on the last page.
+void keep_together(Composer& c, std::size_t first) {
+  Length all;
+  for (const Block& block : c.blocks()) all += block.space_before + block.height;
+  if (first > 0 && all > c.body().height) c.blocks()[first].new_page = true;
+}
+
 void compose(const SheetInput& in, Composer& c) {
   Sheet s = sheet_of(in, c);
   const auto& words = in.lesson.dictate_words;
@@ -122,11 +130,13 @@ void compose(const SheetInput& in, Composer& c) {
     }
   }
   if (!sentences.empty()) {
+    const std::size_t first = c.blocks().size();
     add_heading(c, "Sentences", 6_mm);
     const ElementId list = c.add(Role::list);
     for (const AnalyzedSentence& sentence : sentences) {
       add_sentence(s, ++number, sentence, list);
     }
+    keep_together(c, first);
   }
 }
 

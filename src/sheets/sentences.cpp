@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -22,17 +24,36 @@ constexpr Length kNumberWidth = 11_mm;
 constexpr Length kRing = 5.5_mm;
 constexpr Length kRingPitch = 8_mm;
 
-void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
-                  ElementId list) {
-  const TextStyle style = c.style().text(c.style().reading_size);
+std::vector<TextLine> lines_of(const SheetInput& in, Composer& c,
+                               std::size_t index) {
   const int rings = in.options.count("readings");
   const Length rings_width = rings > 0 ? kRingPitch * rings + 4_mm : Length();
-  const auto lines =
-      break_lines(c, style, in.lesson.sentences[index].text.text(),
-                  c.width() - kNumberWidth - rings_width);
+  return break_lines(c, c.style().text(c.style().reading_size),
+                     in.lesson.sentences[index].text.text(),
+                     c.width() - kNumberWidth - rings_width);
+}
+
+// The blank between sentences: as the layout says, or wider where all fit one
+// page and leave much of it empty.
+Length gap_of(const SheetInput& in, Composer& c) {
+  const Length least = in.options.length("gap");
+  const auto count = static_cast<std::int64_t>(in.lesson.sentences.size());
+  Length used;
+  for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
+    used += c.style().text(c.style().reading_size).line_height() *
+            static_cast<std::int64_t>(lines_of(in, c, i).size());
+  }
+  if (count < 2) return least;
+  return std::clamp((c.body().height - used) / count, least, 3 * least);
+}
+
+void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
+                  Length gap, ElementId list) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  const int rings = in.options.count("readings");
+  const auto lines = lines_of(in, c, index);
   Block& block = c.block(
-      style.line_height() * static_cast<std::int64_t>(lines.size()),
-      in.options.length("gap"));
+      style.line_height() * static_cast<std::int64_t>(lines.size()), gap);
   const ElementId item = c.add(Role::list_item, list);
   const ElementId label = c.add(Role::list_label, item);
   const ElementId body = c.add(Role::list_body, item);
@@ -53,8 +74,9 @@ void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
 
 void compose(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
+  const Length gap = gap_of(in, c);
   for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
-    add_sentence(in, c, i, list);
+    add_sentence(in, c, i, gap, list);
   }
 }
 

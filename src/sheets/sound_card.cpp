@@ -24,8 +24,8 @@ constexpr OptionSpec kOptions[] = {
      "40 pt", "200 pt"},
     {"card-height", Kind::length, "72 mm", "height of a card", "40 mm",
      "120 mm"},
-    {"lines", Kind::count, "2", "lines to write the grapheme, a card", "0",
-     "8"},
+    {"lines", Kind::count, "0",
+     "lines to write the grapheme, for each card; 0 fills the page", "0", "8"},
 };
 
 std::string grapheme_text(const LessonPattern& pattern) {
@@ -48,7 +48,7 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
   const LessonPattern& pattern = in.lesson.patterns[index];
   const Length height = in.options.length("card-height");
   Block& block = c.block(height, 5_mm);
-  block.keep_with_next = in.options.count("lines") > 0;
+  block.keep_with_next = true;
   block.frame({0_mm, 0_mm, c.width(), height},
               {c.style().box_weight * 3 / 2, kBlack, {}, false});
   const Length pad = 6_mm;
@@ -76,8 +76,25 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
                {middle, height / 2 + scaled(big.size, 0.18)}, text);
 }
 
+// Lines for each card, so that cards, lines and rhyme fill one page; at least
+// one, at most five.
+int lines_per_card(const SheetInput& in, const Composer& c) {
+  if (const int asked = in.options.count("lines"); asked > 0) return asked;
+  const auto cards = static_cast<std::int64_t>(in.lesson.patterns.size());
+  const auto verses =
+      static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
+  const Length rhyme =
+      c.style().text(c.style().reading_size).line_height() * verses + 6_mm;
+  const Length card = in.options.length("card-height") + 9_mm;
+  const Length left = c.body().height - card * cards -
+                      (verses > 0 ? rhyme : Length());
+  const auto fitting =
+      static_cast<int>(left / (set_pitch(c.style().ruling) * cards));
+  return std::clamp(fitting, 1, 5);
+}
+
 void add_lines(const SheetInput& in, Composer& c) {
-  const int lines = in.options.count("lines");
+  const int lines = lines_per_card(in, c);
   for (int i = 0; i < lines; ++i) {
     Block& block = c.block(set_pitch(c.style().ruling), i == 0 ? 4_mm : 0_mm);
     draw_set(block, c.style(), c.style().ruling, {}, c.width());

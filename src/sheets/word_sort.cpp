@@ -19,8 +19,8 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"words", Kind::count, "16", "most words to sort", "2", "60"},
-    {"cell-height", Kind::length, "15 mm", "height of a cell and of a card",
-     "10 mm", "40 mm"},
+    {"cell-height", Kind::length, "20 mm",
+     "height of a cell; a card is a little lower", "12 mm", "40 mm"},
     {"spare-cells", Kind::count, "2", "cells more than words in the longest",
      "0", "6"},
     {"cards", Kind::flag, "yes", "a page of cards to cut; else write"},
@@ -182,15 +182,18 @@ void add_cards(const SheetInput& in, Composer& c,
   }
   Random random(text_hash("word-sort", in.lesson.seed));
   shuffle(words, random);
+  // A card fits a cell of the mat, and its word fits the card.
+  const Length cell = c.width() / static_cast<std::int64_t>(all.size());
+  const Length width = std::min(cell - 3_mm, c.width() / 3);
+  const auto columns = static_cast<int>(c.width() / width);
+  const Length height = in.options.length("cell-height") - 2_mm;
   TextStyle style = c.style().text(c.style().word_size);
-  Length widest = 40_mm;
   for (const AnalyzedWord* w : words) {
-    widest = std::max(widest,
-                      width_of(c.shape(style, w->reading.word)) + 8_mm);
+    const Length wide = width_of(c.shape(style, w->reading.word)) + 6_mm;
+    if (wide <= width) continue;
+    style.size = scaled(style.size, static_cast<double>(width.mils()) /
+                                        static_cast<double>(wide.mils()));
   }
-  const int columns = std::clamp(static_cast<int>(c.width() / widest), 1, 4);
-  const Length width = c.width() / columns;
-  const Length height = in.options.length("cell-height") + 3_mm;
   const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
