@@ -16,8 +16,6 @@ namespace sheaf {
 namespace {
 
 constexpr int kLongestShortText = 200;
-constexpr int kLongestLine = 500;
-constexpr std::size_t kMostLines = 500;
 constexpr int kMostUnknownKeys = 20;
 constexpr int kMostBadItems = 20;
 constexpr int kFormatVersion = 1;
@@ -28,81 +26,6 @@ std::string like_this(std::string_view example) {
   return example.empty() ? std::string()
                          : fmt::format("write it like this: `{}`", example);
 }
-
-bool too_long(const PlacedText& text, int most, std::string_view key,
-              Diagnostics& diagnostics) {
-  // A character takes at most a handful of bytes; counting is for short ones.
-  const bool fits = text.text().size() <= 16 * static_cast<std::size_t>(most) &&
-                    count_characters(text.text()) <= most;
-  if (fits) return false;
-  diagnostics.error(diagnostic::text_too_long, text.span(),
-                    fmt::format("this text under {} has more than {} "
-                                "characters",
-                                quoted(key), most),
-                    "make it shorter or part it");
-  return true;
-}
-
-// Whether a sentence is over at the end of `text`.
-bool ends_sentence(std::string_view text) {
-  for (bool found = true; found;) {
-    found = false;
-    for (const std::string_view close : {"\"", "'", "”", "’", "»", ")"}) {
-      if (!text.ends_with(close)) continue;
-      text.remove_suffix(close.size());
-      found = true;
-    }
-  }
-  return text.ends_with('.') || text.ends_with('!') || text.ends_with('?') ||
-         text.ends_with("…");
-}
-
-// Cuts a text into its lines; see LineBreaks.
-class LineCutter {
- public:
-  LineCutter(const PlacedText& text, LineBreaks breaks)
-      : text_(text), breaks_(breaks) {}
-
-  std::vector<PlacedText> cut() {
-    const std::string& all = text_.text();
-    std::size_t begin = all.find_first_not_of(kSpaces);
-    std::size_t line = begin;
-    std::size_t last = begin;
-    while (begin != std::string::npos) {
-      if (begin != line && breaks_between(last, begin)) {
-        lines_.push_back(text_.slice(line, last).squeezed());
-        line = begin;
-      }
-      last = std::min(all.find_first_of(kSpaces, begin), all.size());
-      begin = all.find_first_not_of(kSpaces, last);
-    }
-    if (line != std::string::npos) {
-      lines_.push_back(text_.slice(line, last).squeezed());
-    }
-    return std::move(lines_);
-  }
-
- private:
-  // Whether the blanks from `from` to `to` part two lines.
-  bool breaks_between(std::size_t from, std::size_t to) const {
-    const std::string_view all = text_.text();
-    if (all.substr(from, to - from).find('\n') != std::string_view::npos) {
-      return true;
-    }
-    if (breaks_ == LineBreaks::paragraphs || !text_.span()) return false;
-    const std::uint32_t begin = text_.span_of(from - 1, from).end;
-    const std::uint32_t end = text_.span_of(to, to + 1).begin;
-    const Span gap = {text_.span().file, begin, std::max(begin, end)};
-    if (gap.text().find_first_of("\r\n") == std::string_view::npos) {
-      return false;
-    }
-    return breaks_ == LineBreaks::verses || ends_sentence(all.substr(0, from));
-  }
-
-  const PlacedText& text_;
-  LineBreaks breaks_;
-  std::vector<PlacedText> lines_;
-};
 
 void report_nothing(const Field& field, Diagnostics& diagnostics) {
   const Value& value = field.value;
@@ -159,6 +82,20 @@ bool names_a_place_outside(std::string_view path) {
 
 }  // namespace
 
+bool is_too_long(const PlacedText& text, int most, std::string_view key,
+                 Diagnostics& diagnostics) {
+  // A character takes at most a handful of bytes; counting is for short ones.
+  const bool fits = text.text().size() <= 16 * static_cast<std::size_t>(most) &&
+                    count_characters(text.text()) <= most;
+  if (fits) return false;
+  diagnostics.error(diagnostic::text_too_long, text.span(),
+                    fmt::format("this text under {} has more than {} "
+                                "characters",
+                                quoted(key), most),
+                    "make it shorter or part it");
+  return true;
+}
+
 std::optional<Value> read_keys(const SourceFile& file, std::string_view what,
                                std::string_view example,
                                Diagnostics& diagnostics) {
@@ -176,7 +113,8 @@ std::optional<Value> read_keys(const SourceFile& file, std::string_view what,
     diagnostics.error(
         diagnostic::file_form, {&file, value.span.begin, value.span.begin + 1},
         fmt::format("this file is a list, and {} is keys with values", what),
-        fmt::format("begin the lines with a key and a colon, as in `{}`",
+        fmt::format("leave the dashes or brackets out and begin the lines with "
+                    "a key and a colon, as in `{}`",
                     example));
   }
   return std::nullopt;
@@ -204,8 +142,22 @@ void check_known_keys(const Value& keys,
   }
 }
 
+void require_key(const SourceFile& file, const Value& keys,
+                 std::string_view name, std::string_view missing,
+                 std::string_view help, Diagnostics& diagnostics) {
+  for (const ValueEntry& entry : keys.entries) {
+    if (!nearest_names(entry.key.value, std::span(&name, 1), 1).empty()) return;
+  }
+  const Span place =
+      keys.entries.empty() ? Span{&file, 0, 0} : keys.entries.front().key.span;
+  diagnostics.error(diagnostic::missing_key, place, std::string(missing),
+                    std::string(help));
+}
+
 void report_wrong_kind(const Field& field, Diagnostics& diagnostics) {
-  if (field.value.kind == Value::Kind::nothing) {
+  const bool empty_list =
+      field.value.kind == Value::Kind::list && field.value.items.empty();
+  if (empty_list || field.value.kind == Value::Kind::nothing) {
     report_nothing(field, diagnostics);
     return;
   }
@@ -220,7 +172,8 @@ PlacedWord read_short_text(const Field& field, Diagnostics& diagnostics) {
     report_wrong_kind(field, diagnostics);
     return {};
   }
-  if (too_long(field.value.text, kLongestShortText, field.key, diagnostics)) {
+  if (is_too_long(field.value.text, kLongestShortText, field.key,
+                  diagnostics)) {
     return {};
   }
   const PlacedText text = field.value.text.squeezed();
@@ -332,8 +285,7 @@ std::vector<PlacedWord> read_names(const Field& field, std::size_t most,
                                    Diagnostics& diagnostics) {
   std::vector<PlacedWord> names;
   for (const Value* text : texts_of(field, diagnostics)) {
-    for (const PlacedText& line :
-         LineCutter(text->text, LineBreaks::verses).cut()) {
+    for (const PlacedText& line : cut_lines(text->text, LineBreaks::verses)) {
       const std::string_view all = line.text();
       for (std::size_t at = 0; at <= all.size();) {
         const std::size_t end = std::min(all.find(',', at), all.size());
@@ -347,44 +299,13 @@ std::vector<PlacedWord> read_names(const Field& field, std::size_t most,
                             "take some out");
           return names;
         }
-        if (!too_long(name, kLongestShortText, field.key, diagnostics)) {
+        if (!is_too_long(name, kLongestShortText, field.key, diagnostics)) {
           names.push_back({name.text(), name.span()});
         }
       }
     }
   }
   return names;
-}
-
-std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
-                                   Diagnostics& diagnostics) {
-  std::vector<LessonLine> lines;
-  const bool list = field.value.kind == Value::Kind::list;
-  for (const Value* text : texts_of(field, diagnostics)) {
-    for (PlacedText& line : LineCutter(text->text, breaks).cut()) {
-      if (lines.size() == kMostLines) {
-        diagnostics.error(diagnostic::too_many, line.span(),
-                          fmt::format("{} has more than {} lines",
-                                      quoted(field.key), kMostLines),
-                          "make several lessons of them");
-        return lines;
-      }
-      if (too_long(line, kLongestLine, field.key, diagnostics)) return lines;
-      if (list && breaks == LineBreaks::sentences &&
-          !ends_sentence(line.text())) {
-        diagnostics.warning(
-            diagnostic::split_sentence, line.span(),
-            fmt::format("the sentence {} has no end mark; a comma may have "
-                        "split it",
-                        quoted(line.text())),
-            fmt::format("put the whole sentence in quotes, or write the "
-                        "sentences as lines under `{}: |`",
-                        field.key));
-      }
-      lines.push_back(std::move(line));
-    }
-  }
-  return lines;
 }
 
 std::vector<std::pair<PlacedWord, PlacedWord>> read_pairs(

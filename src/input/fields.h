@@ -3,6 +3,7 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 #include "base/diagnostics.h"
@@ -17,6 +18,8 @@ struct Field {
   const Value& value;
   /// How a teacher may write it, as in "days: 5"; shown where it is wrong.
   std::string_view example;
+  /// Where the key stands, if that is of use.
+  Span place = {};
 };
 
 /// The keys with values that a whole file consists of; reports what else it is
@@ -29,6 +32,12 @@ std::optional<Value> read_keys(const SourceFile& file, std::string_view what,
 void check_known_keys(const Value& keys,
                       std::span<const std::string_view> names,
                       std::string_view what, Diagnostics& diagnostics);
+
+/// Reports a key that a file of its kind must have and has not, not even with
+/// a slip of the hand (which has its own message).
+void require_key(const SourceFile& file, const Value& keys,
+                 std::string_view name, std::string_view missing,
+                 std::string_view help, Diagnostics& diagnostics);
 
 /// Reports a field that is not what is wanted: "`days` has a list after it".
 void report_wrong_kind(const Field& field, Diagnostics& diagnostics);
@@ -47,12 +56,19 @@ void read_version(const Value& value, Spanned<int>& into,
 std::vector<PlacedWord> read_names(const Field& field, std::size_t most,
                                    Diagnostics& diagnostics);
 
+/// Whether a text has more than `most` characters; reports it then.
+bool is_too_long(const PlacedText& text, int most, std::string_view key,
+                 Diagnostics& diagnostics);
+
 /// How lines are told apart where the file runs them together.
 enum class LineBreaks {
   sentences,  ///< a new one begins in a new line after an end mark
   verses,     ///< each line of the file is one
   paragraphs  ///< lines that run on are one
 };
+std::vector<PlacedText> cut_lines(const PlacedText& text, LineBreaks breaks);
+/// The lines of a field, each without outer spaces; warns of a sentence in a
+/// list that has no end mark.
 std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
                                    Diagnostics& diagnostics);
 
@@ -64,5 +80,32 @@ std::vector<const Value*> texts_of(const Field& field,
 /// The keys with values after a field, each of them a short text.
 std::vector<std::pair<PlacedWord, PlacedWord>> read_pairs(
     const Field& field, Diagnostics& diagnostics);
+
+/// A key of a file other than a lesson: how it may be written, what it is for,
+/// and what reads it.
+template <typename T>
+struct KeySpec {
+  std::string_view name;
+  std::string_view example;
+  std::string_view meaning;
+  void (*read)(const Field&, T&, Diagnostics&);
+};
+
+/// Reads keys by their table; reports those that are not in it.
+template <typename T>
+void read_by_table(const Value& keys,
+                   std::type_identity_t<std::span<const KeySpec<T>>> table,
+                   std::string_view what, T& into, Diagnostics& diagnostics) {
+  std::vector<std::string_view> names;
+  for (const KeySpec<T>& spec : table) names.push_back(spec.name);
+  check_known_keys(keys, names, what, diagnostics);
+  for (const ValueEntry& entry : keys.entries) {
+    for (const KeySpec<T>& spec : table) {
+      if (spec.name != entry.key.value) continue;
+      spec.read({spec.name, entry.value, spec.example, entry.key.span}, into,
+                diagnostics);
+    }
+  }
+}
 
 }  // namespace sheaf

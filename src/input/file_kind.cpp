@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 
+#include "input/yaml_value.h"
+
 namespace sheaf {
 
 namespace {
@@ -19,6 +21,7 @@ constexpr std::array kOwnKeys = {
     OwnKey{"sheets", FileKind::layout},
     OwnKey{"steps", FileKind::sequence},
     OwnKey{"learners", FileKind::learners},
+    OwnKey{"groups", FileKind::learners},
     OwnKey{"date", FileKind::record},
     OwnKey{"marked", FileKind::record},
     OwnKey{"wrong", FileKind::record},
@@ -59,6 +62,15 @@ FileKind kind_of(const Value& keys) {
     if (const OwnKey* known = own_key(entry)) return known->kind;
   }
   return FileKind::lesson;
+}
+
+std::optional<FileKind> kind_of(const SourceFile& file) {
+  Diagnostics unheard;
+  const Value value = read_yaml(file, unheard);
+  if (unheard.has_errors() || value.kind != Value::Kind::keys) {
+    return std::nullopt;
+  }
+  return kind_of(value);
 }
 
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics) {

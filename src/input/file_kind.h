@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string_view>
 
 #include "base/diagnostics.h"
@@ -16,6 +17,9 @@ std::string_view describe(FileKind kind);
 
 /// The kind whose own keys the file has; a lesson where it has none of any.
 FileKind kind_of(const Value& keys);
+/// The same from a file's text; nothing where it cannot be read as keys, which
+/// reading it as a lesson will tell.
+std::optional<FileKind> kind_of(const SourceFile& file);
 
 /// Whether a file is of the kind wanted; reports it where it is clearly of
 /// another.

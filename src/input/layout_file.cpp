@@ -50,14 +50,7 @@ bool read_entry(const Value& item, LayoutFile::SheetEntry& entry,
 void read_sheets(const Value& value, LayoutFile& layout,
                  Diagnostics& diagnostics) {
   if (value.kind != Value::Kind::list || value.items.empty()) {
-    const Field field = {"sheets", value, kExample};
-    if (value.kind == Value::Kind::list) {
-      diagnostics.error(diagnostic::missing_value, value.span,
-                        "`sheets` has an empty list after it",
-                        std::string(kHelp));
-    } else {
-      report_wrong_kind(field, diagnostics);
-    }
+    report_wrong_kind({"sheets", value, kExample}, diagnostics);
     return;
   }
   for (const Value& item : value.items) {
@@ -85,25 +78,22 @@ LayoutFile read_layout_file(const SourceFile& file, Diagnostics& diagnostics) {
   auto keys = read_keys(file, "a layout", kExample, diagnostics);
   if (!keys || !is_kind(FileKind::layout, *keys, diagnostics)) return layout;
   layout.settings.span = keys->span;
-  bool sheets = false;
+  if (keys->find("sheets") == nullptr) {
+    diagnostics.error(diagnostic::missing_key,
+                      keys->entries.empty() ? Span{&file, 0, 0}
+                                            : keys->entries.front().key.span,
+                      "the layout names no sheets",
+                      fmt::format("add a line such as `{}`", kExample));
+  }
   for (ValueEntry& entry : keys->entries) {
     if (entry.key.value == "sheaf") {
       Spanned<int> version{1, {}};
       read_version(entry.value, version, diagnostics);
     } else if (entry.key.value == "sheets") {
-      sheets = true;
       read_sheets(entry.value, layout, diagnostics);
     } else {
       layout.settings.entries.push_back(std::move(entry));
     }
-  }
-  if (!sheets) {
-    diagnostics.error(diagnostic::missing_key,
-                      layout.settings.entries.empty()
-                          ? Span{&file, 0, 0}
-                          : layout.settings.entries.front().key.span,
-                      "the layout names no sheets",
-                      fmt::format("add a line such as `{}`", kExample));
   }
   return layout;
 }

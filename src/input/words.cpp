@@ -57,14 +57,16 @@ Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
             "write the word again by hand; some letters of other alphabets "
             "look the same"};
   }
+  if (shown == word) {
+    return {fmt::format("{} is a sign, and no word", whole),
+            "write letters only; a picture for a word goes under `pictures:`"};
+  }
   if (c < 0x80) {
     return {fmt::format("{} has a {} in it, which no word has", whole,
                         quoted(shown)),
             "write letters only, and part words by spaces, commas or lines"};
   }
-  return {shown == word
-              ? fmt::format("{} is a picture or a sign, and no word", whole)
-              : fmt::format("{} in {} is no letter", quoted(shown), whole),
+  return {fmt::format("{} in {} is no letter", quoted(shown), whole),
           "write letters only; a picture for a word goes under `pictures:`"};
 }
 

@@ -24,8 +24,15 @@ bool begins_with_curly(std::string_view text) {
          text.starts_with("„");
 }
 
-bool ends_with_curly(std::string_view text) {
-  return text.ends_with("”") || text.ends_with("“");
+// Whether curly quotes stand around the whole text, and nowhere inside.
+bool in_curly_quotes(std::string_view text) {
+  constexpr std::size_t kSize = std::string_view("“").size();
+  if (text.size() < 2 * kSize || !begins_with_curly(text)) return false;
+  const std::string_view close = text.substr(text.size() - kSize);
+  if (close != "”" && close != "“") return false;
+  const std::string_view inside = text.substr(kSize, text.size() - 2 * kSize);
+  return inside.find("“") == std::string_view::npos &&
+         inside.find("”") == std::string_view::npos;
 }
 
 std::size_t column(std::string_view source, std::size_t at) {
@@ -371,12 +378,11 @@ void ValueBuilder::check_dashes(const Value& value) {
 void ValueBuilder::check_curly_quotes(const Value& value) {
   const std::string& text = value.text.text();
   if (!begins_with_curly(text)) return;
-  const bool closed = ends_with_curly(text) && text.size() > 3;
   const bool in_list =
       !open_.empty() && open_.back().value.kind == Value::Kind::list;
-  if (in_list && !open_.back().brackets) return;
-  if (in_list && (closed || text.find("”", 3) != std::string::npos)) return;
-  if (!in_list && !closed) return;
+  const bool split =
+      in_list && open_.back().brackets && text.find("”") == std::string::npos;
+  if (!split && (in_list || !in_curly_quotes(text))) return;
   diagnostics_.error(
       diagnostic::bad_quotes, value.span,
       in_list ? "the comma ends this text: curly quotes do not hold it together"

@@ -58,8 +58,8 @@ class Explainer {
   }
 
   void explain_line() {
-    if (dash_without_space() || colon_without_space() || not_beneath_key() ||
-        after_comment()) {
+    if (dash_without_space() || colon_without_space() || line_without_dash() ||
+        not_beneath_key() || after_comment()) {
       return;
     }
     const std::string_view text = line_.text();
@@ -217,7 +217,12 @@ class Explainer {
                  : fmt::format("put the text in double quotes: `{}`", better));
       return true;
     }
-    const std::string better = in_quotes(whole);
+    const bool in_list = stop_.open_bracket != std::string_view::npos;
+    if (in_list && (source_[at_] == '"' || source_[at_] == '\'')) {
+      report_missing_comma();
+      return true;
+    }
+    const std::string better = in_list ? std::string() : in_quotes(whole);
     report(diagnostic::bad_quotes, at_, begins.end,
            "text goes on after the closing quote",
            better.empty()
@@ -236,15 +241,19 @@ class Explainer {
     return true;
   }
 
+  void report_missing_comma() {
+    report(diagnostic::bad_list, at_, at_ + 1,
+           "a comma is missing before this part of the list",
+           "put a comma between the parts, or write one a line with `- `");
+  }
+
   bool in_bracket() {
     if (stop_.open_bracket == std::string_view::npos) return false;
     const bool to_the_end = skip_blank(source_, at_) >= source_.size();
     const bool same_line =
         line_around(source_, stop_.open_bracket).begin == line_.begin;
     if (!to_the_end && same_line) {
-      report(diagnostic::bad_list, at_, at_ + 1,
-             "a comma is missing before this part of the list",
-             "put a comma between the parts, or write one a line with `- `");
+      report_missing_comma();
       return true;
     }
     const char open = source_[stop_.open_bracket];
@@ -267,11 +276,6 @@ class Explainer {
       wrong_column(*above, "this dash",
                    "let every `- ` of a list begin in the "
                    "same column");
-    } else if (reason_is("sequence") && above->indent() >= line_.indent()) {
-      report(diagnostic::bad_list, line_.first, line_.end,
-             "this line has no dash, and the lines above have one",
-             "begin it with `- `, or with more spaces if it goes on from the "
-             "line above");
     } else if (line_.colon()) {
       wrong_column(*above, key_of(line_),
                    "let keys that belong together begin in the same column");
@@ -369,6 +373,18 @@ class Explainer {
            fmt::format("write {}",
                        quoted(fmt::format("{}: {}", text.substr(0, size),
                                           text.substr(size + 1)))));
+    return true;
+  }
+
+  bool line_without_dash() {
+    const auto above = line_above(line_);
+    if (!above || !above->dash() || line_.indent() > above->indent()) {
+      return false;
+    }
+    report(diagnostic::bad_list, line_.first, line_.end,
+           "this line has no dash, and the line above has one",
+           "begin it with `- `, or with more spaces if it goes on from the "
+           "line above");
     return true;
   }
 
