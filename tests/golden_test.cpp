@@ -1,7 +1,8 @@
 // Goldens: tests/golden/NAME.yaml is what a teacher could write; its first line
 // says what a person should see. A line "# run: ..." says how Sheaf is called
 // (FILE stands for the file itself). NAME.expected holds the exit code, the
-// messages and the results. SHEAF_UPDATE=1 rewrites what differs, which then
+// messages and the results. "# repeat: N" stands for a file too large to keep:
+// its last line is written N times into a copy. SHEAF_UPDATE=1 rewrites what differs, which then
 // counts as a failure once, so that nobody mistakes a rewrite for a pass.
 
 #include <gtest/gtest.h>
@@ -26,20 +27,32 @@ struct Outcome {
   std::string results, messages;
 };
 
+// A folder for a moment.
+class Folder {
+ public:
+  Folder() {
+    std::string name =
+        (fs::temp_directory_path() / "sheaf-golden-XXXXXX").string();
+    path_ = ::mkdtemp(name.data());
+  }
+  ~Folder() { fs::remove_all(path_); }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  const fs::path& path() const { return path_; }
+
+ private:
+  fs::path path_;
+};
+
 // Runs the program in the goldens' folder, as a teacher would beside a file.
-Outcome run(const std::string& arguments) {
-  const fs::path folder = fs::temp_directory_path();
-  std::string name = (folder / "sheaf-golden-XXXXXX").string();
-  const fs::path out = ::mkdtemp(name.data());
+Outcome run(const std::string& arguments, const fs::path& out) {
   const std::string command = "cd '" + goldens().string() + "' && '" +
                               SHEAF_PROGRAM "' " + arguments + " >'" +
                               (out / "results").string() + "' 2>'" +
                               (out / "messages").string() + "'";
   const int status = std::system(command.c_str());
-  Outcome outcome{WIFEXITED(status) ? WEXITSTATUS(status) : -1,
-                  read(out / "results"), read(out / "messages")};
-  fs::remove_all(out);
-  return outcome;
+  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1,
+          read(out / "results"), read(out / "messages")};
 }
 
 std::string line_with(const std::string& text, const std::string& start) {
@@ -50,12 +63,32 @@ std::string line_with(const std::string& text, const std::string& start) {
   return {};
 }
 
+// A copy of the file with its last line many times, if it asks for that.
+std::string repeated(const std::string& text, const fs::path& folder,
+                     const std::string& name) {
+  const std::string times = line_with(text, "# repeat: ");
+  if (times.empty()) return name;
+  const std::size_t last = text.rfind('\n', text.size() - 2) + 1;
+  std::ofstream copy(folder / name, std::ios::binary);
+  for (int i = std::stoi(times); i > 0; --i) copy << text.substr(last);
+  return (folder / name).string();
+}
+
 std::string outcome_of(const fs::path& input) {
-  std::string call = line_with(read(input), "# run: ");
+  const std::string text = read(input);
+  std::string call = line_with(text, "# run: ");
   const std::size_t file = call.find("FILE");
   if (file == std::string::npos) return "no `# run:` line with FILE\n";
-  call.replace(file, 4, input.filename().string());
-  const Outcome o = run(call);
+  const Folder folder;
+  const std::string name = input.filename().string();
+  call.replace(file, 4, repeated(text, folder.path(), name));
+  Outcome o = run(call, folder.path());
+  // The copy's folder has another name each time.
+  const std::string prefix = folder.path().string() + "/";
+  for (std::size_t at = 0;
+       (at = o.messages.find(prefix)) != std::string::npos;) {
+    o.messages.erase(at, prefix.size());
+  }
   return "exit " + std::to_string(o.exit_code) + "\n---- messages\n" +
          o.messages + "---- results\n" + o.results;
 }

@@ -160,7 +160,9 @@ class Analyzer {
   }
 
   void check_has_pattern(const AnalyzedWord& word) {
-    if (word.has_pattern() || result_.patterns.empty()) return;
+    // Where a pattern could not be found, a word may well have that one.
+    const bool all_known = result_.patterns.size() == pattern_names().size();
+    if (word.has_pattern() || !all_known) return;
     const LessonPattern& first = result_.patterns.front();
     std::string names;
     for (const LessonPattern& pattern : result_.patterns) {

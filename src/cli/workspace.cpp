@@ -152,6 +152,7 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                 beside, diagnostics);
   add_font_file(workspace, line, settings, "bold-typeface", FontRole::bold,
                 beside, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
   result->style = make_style(settings, workspace.fonts(), diagnostics);
   if (diagnostics.has_errors()) return nullptr;
   check_typefaces(result->lesson, result->style, diagnostics);
