@@ -61,6 +61,13 @@ std::string for_make(const std::string& path) {
   return result;
 }
 
+// As seen from the folder that make runs in, where it is below that.
+std::string from_here(const std::string& path) {
+  const fs::path near = fs::path(path).lexically_proximate(fs::current_path());
+  const bool below = fs::path(path).is_absolute() && *near.begin() != "..";
+  return below ? near.string() : path;
+}
+
 std::string dependencies(const std::vector<std::string>& targets,
                          const std::vector<std::string>& sources) {
   std::string text;
@@ -132,9 +139,12 @@ int run_build(const CommandLine& line) {
   }
   if (!good) return kFaultsInFiles;
   if (!line.dependency_file.empty()) {
-    std::vector<std::string> sources = workspace.shared_files();
+    std::vector<std::string> sources;
+    for (const std::string& file : workspace.shared_files()) {
+      sources.push_back(from_here(file));
+    }
     for (const std::string& file : workspace.take_files_read()) {
-      sources.push_back(file);
+      sources.push_back(from_here(file));
     }
     FileWriter files;
     files.add(line.dependency_file, dependencies(targets, sources));
