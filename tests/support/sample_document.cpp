@@ -1,7 +1,9 @@
 #include "support/sample_document.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
+#include <map>
 
 #include "base/shuffle.h"
 
@@ -331,6 +333,129 @@ std::string text_in_order(const Document& document) {
     }
   }
   return text;
+}
+
+namespace {
+
+// What stands in an element: a kid, or a stretch of its own text, by where it
+// first comes on the pages.
+struct Piece {
+  std::size_t place;
+  ElementId kid;  // 0: text
+  std::string text;
+};
+
+constexpr std::size_t kNowhere = ~std::size_t{0};
+
+class TreeTeller {
+ public:
+  explicit TreeTeller(const Document& document) : document_(document) {
+    std::size_t place = 0;
+    for (const Page& page : document.pages) {
+      ElementId last = kDecoration;
+      for (const Mark& mark : page.marks) {
+        const ElementId id =
+            std::visit([](const auto& m) { return m.element; }, mark);
+        ++place;
+        if (id != kDecoration) {
+          if (id != last) own_[id].push_back({place, 0, {}});
+          if (const auto* glyphs = std::get_if<GlyphMark>(&mark)) {
+            own_[id].back().text += glyphs->run.shape->text;
+          }
+        }
+        last = id;
+      }
+    }
+  }
+
+  std::size_t first_place(ElementId id) const {
+    std::size_t first = kNowhere;
+    if (const auto own = own_.find(id); own != own_.end()) {
+      first = own->second.front().place;
+    }
+    for (ElementId kid = id + 1; kid <= document_.elements.size(); ++kid) {
+      if (document_.element(kid).parent == id) {
+        first = std::min(first, first_place(kid));
+      }
+    }
+    return first;
+  }
+
+  void tell(std::string& out, ElementId id, std::size_t depth) const {
+    static const std::map<Role, const char*> names = {
+        {Role::document, "Document"},
+        {Role::section, "Sect"},
+        {Role::heading1, "H1"},
+        {Role::heading2, "H2"},
+        {Role::heading3, "H3"},
+        {Role::paragraph, "P"},
+        {Role::list, "L"},
+        {Role::list_item, "LI"},
+        {Role::list_label, "Lbl"},
+        {Role::list_body, "LBody"},
+        {Role::table, "Table"},
+        {Role::table_row, "TR"},
+        {Role::header_cell, "TH"},
+        {Role::data_cell, "TD"},
+        {Role::figure, "Figure"},
+        {Role::span, "Span"}};
+    out.append(2 * depth, ' ').append(names.at(document_.element(id).role));
+    out += '\n';
+    std::vector<Piece> pieces;
+    std::size_t last = 0;
+    for (ElementId kid = id + 1; kid <= document_.elements.size(); ++kid) {
+      if (document_.element(kid).parent != id) continue;
+      // Kids keep their order; one without a place follows the one before it.
+      const std::size_t place = first_place(kid);
+      last = std::max(last, place == kNowhere ? last : place);
+      pieces.push_back({last, kid, {}});
+    }
+    if (const auto own = own_.find(id); own != own_.end()) {
+      pieces.insert(pieces.end(), own->second.begin(), own->second.end());
+    }
+    std::stable_sort(
+        pieces.begin(), pieces.end(),
+        [](const Piece& a, const Piece& b) { return a.place < b.place; });
+    for (const Piece& piece : pieces) {
+      if (piece.kid != 0) {
+        tell(out, piece.kid, depth + 1);
+      } else if (!piece.text.empty()) {
+        out.append(2 * depth + 2, ' ').append("\"" + piece.text + "\"\n");
+      }
+    }
+  }
+
+ private:
+  const Document& document_;
+  std::map<ElementId, std::vector<Piece>> own_;
+};
+
+}  // namespace
+
+std::string tree_in_order(const Document& document) {
+  std::string text;
+  TreeTeller(document).tell(text, kDocumentElement, 0);
+  return text;
+}
+
+std::vector<PlacedGlyph> placed_glyphs(const Page& page) {
+  std::vector<PlacedGlyph> all;
+  for (const Mark& mark : page.marks) {
+    const auto* glyphs = std::get_if<GlyphMark>(&mark);
+    if (!glyphs) continue;
+    const GlyphRun& run = glyphs->run;
+    for (std::size_t i = 0; i < run.shape->glyphs.size(); ++i) {
+      const ShapedGlyph& glyph = run.shape->glyphs[i];
+      const Font& font = *run.shape->font;
+      const Length x = glyphs->at.x + pen_before(run, i) +
+                       at_size(font, run.size, glyph.x_offset);
+      const Length y = glyphs->at.y - at_size(font, run.size, glyph.y_offset);
+      all.push_back({run.shape->text.substr(glyph.text_begin,
+                                            glyph.text_end - glyph.text_begin),
+                     x.pt(), y.pt()});
+    }
+  }
+  return all;
 }
 
 }  // namespace sheaf::testing_support

@@ -44,4 +44,19 @@ class DocumentMaker {
 /// what a reader of the PDF must get back.
 std::string text_in_order(const Document& document);
 
+/// The element tree as a reader should tell it, a line an element or a piece of
+/// text, two spaces deeper for each level:
+///     Sect
+///       H1
+///         "Look and say"
+std::string tree_in_order(const Document& document);
+
+/// Where each glyph of a page stands, in the order of drawing: points from the
+/// top left corner.
+struct PlacedGlyph {
+  std::string text;
+  double x, y;
+};
+std::vector<PlacedGlyph> placed_glyphs(const Page& page);
+
 }  // namespace sheaf::testing_support
