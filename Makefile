@@ -69,7 +69,7 @@ test:
 
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench
-	$(BUILD)/bench/sheaf_bench
+	$(BUILD)/bench/sheaf_bench $(SHEAF) $(LESSONS)
 
 # ---- what is needed --------------------------------------------------------
 deps:

@@ -131,7 +131,7 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
 
 int run_build(const CommandLine& line) {
   if (!names_differ(line) || !known_sheets(line)) return kWrongCommandLine;
-  Workspace workspace(line);
+  Workspace workspace(shipped_folder());
   std::vector<std::string> targets;
   bool good = true;
   for (const std::string& path : line.arguments) {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/exit_codes.h"
+#include "cli/files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "sheets/word_parts.h"
@@ -70,7 +71,7 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
 }  // namespace
 
 int run_check(const CommandLine& line) {
-  Workspace workspace(line);
+  Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {
     Diagnostics diagnostics;

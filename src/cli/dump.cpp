@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/exit_codes.h"
+#include "cli/files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "layout/page_dump.h"
@@ -68,7 +69,7 @@ int run_dump(const CommandLine& line) {
                stage);
     return kWrongCommandLine;
   }
-  Workspace workspace(line);
+  Workspace workspace(shipped_folder());
   Diagnostics diagnostics;
   const auto lesson =
       prepare(workspace, line, line.arguments[1], diagnostics);

@@ -4,6 +4,7 @@
 
 #include "base/nearest.h"
 #include "cli/exit_codes.h"
+#include "cli/files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 
@@ -36,7 +37,7 @@ int print_unclear(const std::string& name, const PatternSearch& search,
 }  // namespace
 
 int run_patterns(const CommandLine& line) {
-  Workspace workspace(line);
+  Workspace workspace(shipped_folder());
   const Phonics& phonics = workspace.phonics();
   if (line.arguments.empty()) {
     print_catalogue(phonics);

@@ -4,6 +4,7 @@
 
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
+#include "cli/files.h"
 #include "cli/json.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
@@ -51,7 +52,7 @@ void print_reading(const Phonics& phonics, const Reading& reading) {
 }  // namespace
 
 int run_word(const CommandLine& line) {
-  Workspace workspace(line);
+  Workspace workspace(shipped_folder());
   const Phonics& phonics = workspace.phonics();
   Conventions conventions;
   if (!line.accent.empty()) {

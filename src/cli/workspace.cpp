@@ -22,7 +22,7 @@ constexpr std::size_t kLargestFont = std::size_t{16} << 20U;
 constexpr std::size_t kLargestFile = std::size_t{4} << 20U;
 }  // namespace
 
-Workspace::Workspace(const CommandLine&) : shipped_(shipped_folder()) {}
+Workspace::Workspace(fs::path shipped) : shipped_(std::move(shipped)) {}
 Workspace::~Workspace() = default;
 
 const Phonics& Workspace::phonics() {

@@ -20,7 +20,7 @@ namespace sheaf {
 /// and the text of every file read (messages point into it).
 class Workspace {
  public:
-  explicit Workspace(const CommandLine& line);
+  explicit Workspace(std::filesystem::path shipped);
   ~Workspace();
 
   const Phonics& phonics();

@@ -45,7 +45,7 @@ constexpr OptionSpec kPageOptions[] = {
     {"line-style", Kind::choice, "four-line",
      "writing lines: how many lines a set has", {}, {},
      "four-line two-line base-only"},
-    {"line-gap", Kind::length, "3 mm", "writing lines: between two sets",
+    {"line-gap", Kind::length, "5 mm", "writing lines: between two sets",
      "0 mm", "30 mm"},
     {"guide-weight", Kind::length, "0.5 pt", "thickness of guide lines",
      "0.25 pt", "2 pt"},
