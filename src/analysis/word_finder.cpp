@@ -9,8 +9,11 @@
 namespace sheaf {
 
 WordFinder::WordFinder(const Lesson& lesson, const Phonics& phonics,
+                       const Conventions& conventions,
                        Diagnostics& diagnostics)
-    : lesson_(lesson), phonics_(phonics), diagnostics_(diagnostics) {
+    : phonics_(phonics),
+      diagnostics_(diagnostics),
+      conventions_(conventions) {
   for (const LessonSplit& split : lesson.splits) {
     splits_.emplace(lower_case(split.word.value), &split);
   }

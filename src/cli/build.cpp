@@ -90,7 +90,7 @@ void add_separate(FileWriter& files, const PreparedLesson& lesson,
   for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
     Diagnostics unheard;  // the whole packet has said it all
     const Packet one =
-        make_packet(lesson.analyzed, lesson.layout, lesson.style,
+        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
                     workspace.shaper(), {std::string(sheet.kind->name)},
                     unheard);
     const Document& document =
@@ -110,7 +110,7 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
     return false;
   }
   const Packet packet =
-      make_packet(lesson->analyzed, lesson->layout, lesson->style,
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                   workspace.shaper(), line.only, diagnostics);
   print(diagnostics);
   const fs::path folder = target_folder(line, path);

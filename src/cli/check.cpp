@@ -78,7 +78,7 @@ int run_check(const CommandLine& line) {
     const auto lesson = prepare(workspace, line, path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
-      make_packet(lesson->analyzed, lesson->layout, lesson->style,
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                   workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);

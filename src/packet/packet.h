@@ -21,8 +21,8 @@ struct Packet {
 /// their own. `only` keeps the named kinds; empty keeps all. Notes say which
 /// sheets were left out and why.
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
-                   const Style& style, Shaper& shaper,
-                   const std::vector<std::string>& only,
+                   const LessonPictures& pictures, const Style& style,
+                   Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics);
 
 /// Reports text of the lesson that the typefaces cannot print. To be called,

@@ -172,6 +172,7 @@ const SheetKind kKind = {
     .name = "dictation",
     .title = "Listen and write",
     .direction = "Listen. Say it. Write it. Read it back and mend it.",
+    .action = Action::listen,
     .summary = "numbered lines for dictated words and sentences",
     .minutes = 15,
     .options = kOptions,

@@ -70,9 +70,14 @@ Length item_height(const SheetInput& in, const Composer& c, const Item& item,
 void draw_item(const SheetInput& in, Composer& c, Block& block,
                const Item& item, const BoxMeasures& measures, ElementId body) {
   const Length side = in.options.length("picture");
-  const ElementId picture =
-      c.add(Role::figure, body, "an empty frame to draw the word in");
-  draw_picture(block, c.style(), nullptr, {0_mm, 5.5_mm, side, side}, picture);
+  // What is seen is said, but not how it is spelled.
+  const Picture* picture = in.pictures.find(item.word->reading.word);
+  const ElementId picture_figure =
+      c.add(Role::figure, body,
+            picture == nullptr ? "an empty frame to draw the word in"
+                               : "a picture of the word");
+  draw_picture(block, c.style(), picture, {0_mm, 5.5_mm, side, side},
+               picture_figure);
   const int boxes = static_cast<int>(item.boxes.size());
   const ElementId figure = c.add(
       Role::figure, body,
@@ -182,6 +187,7 @@ const SheetKind kKind = {
     .name = "sound-boxes",
     .title = "Sound boxes",
     .direction = "Tap the sounds. Write each sound in a box. Write the word.",
+    .action = Action::tap,
     .summary = "a box for each sound of a word, and a line for the word",
     .minutes = 15,
     .materials = "counters",
