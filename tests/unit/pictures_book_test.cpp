@@ -78,19 +78,9 @@ TEST_F(Book, LinesOfGlyphsAndDrawingsAreOfOneWeight) {
   EXPECT_NEAR((outer.right - outer.left).pt(), 2040 / 24.8, 0.01);
   EXPECT_NEAR((outer.bottom - outer.top).pt(), 2040 / 24.8, 0.01);
   EXPECT_NEAR(((outer.top + outer.bottom) / 2).pt(), 50, 0.03);
-  // A line of ours: from edge to edge of the first outline of a straight one.
-  const LineDrawing& square = drawing("square");
-  Length least = 100_pt;
-  for (const PathStep& step : square.path) {
-    if (step.kind == PathStep::Kind::line) least = std::min(least, step.to.x);
-  }
-  EXPECT_GT(least, 0_pt);
-  Length next = 100_pt;
-  for (const PathStep& step : square.path) {
-    if (step.kind != PathStep::Kind::line) continue;
-    if (step.to.x > least) next = std::min(next, step.to.x);
-  }
-  EXPECT_NEAR((next - least).pt(), 40 / 24.8, 0.9);
+  // Our square is 82 wide to the middle of its line.
+  const Extent square = extent_of(drawing("square"));
+  EXPECT_NEAR((square.right - square.left).pt() - 82, 40 / 24.8, 0.002);
 }
 
 TEST_F(Book, FindsTheEmojiOfALesson) {
