@@ -136,7 +136,7 @@ std::optional<double> number(std::string_view word) {
   const auto [end, error] =
       std::from_chars(word.data(), word.data() + word.size(), value);
   if (error != std::errc() || end != word.data() + word.size() ||
-      std::abs(value) > 1000) {
+      !(std::abs(value) <= 1000)) {
     return std::nullopt;
   }
   return value;
