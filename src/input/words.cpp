@@ -12,7 +12,6 @@ namespace sheaf {
 namespace {
 
 constexpr int kMostBadWords = 20;
-constexpr std::string_view kSpaces = " \t\r\n";
 constexpr std::string_view kSeparators = " \t\r\n,";
 constexpr std::string_view kCurlyApostrophe = "’";
 

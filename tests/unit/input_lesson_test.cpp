@@ -248,6 +248,17 @@ TEST(Lesson, TellsLinesApartInEveryForm) {
             "One, ship./“Two,” he said./");
 }
 
+// The quote was once taken for the beginning of the empty text above it.
+TEST(Lesson, TellsAnEmptyBlockFromAQuoteBelowIt) {
+  const ReadLesson read = lesson_from(
+      "pattern: sh\n"
+      "words: ship\n"
+      "rhyme: |\n"
+      "\"title\": Week 3\n");
+  EXPECT_EQ(read.lesson.title.value, "Week 3");
+  EXPECT_EQ(read.diagnostics.error_count(), 1);
+}
+
 TEST(Lesson, WarnsOfASentenceThatACommaSplit) {
   const ReadLesson read = lesson_from(
       "pattern: sh\n"
