@@ -71,12 +71,14 @@ class Explainer {
         "if it goes on from the line above, begin it with two spaces; if it "
         "begins something new, put a colon after its key";
     if (!line_above(line_)) {
-      help = key_like ? fmt::format("put a colon after the key, as in `{}:{}`",
-                                    text.substr(0, space),
-                                    text.substr(space, kLongestShown))
-                      : std::string(
-                            "begin the line with a key and a colon, as in "
-                            "`pattern: sh`");
+      help = "begin the line with a key and a colon, as in `pattern: sh`";
+    }
+    if (!line_above(line_) && key_like) {
+      const std::size_t value = text.find_first_not_of(" =", space);
+      help = fmt::format(
+          "put a colon after the key, as in {}",
+          quoted(fmt::format("{}: {}", text.substr(0, space),
+                             text.substr(std::min(value, text.size())))));
     }
     report(diagnostic::missing_colon, line_.first, line_.end,
            "this line has no key with a colon after it", std::move(help));
@@ -359,7 +361,9 @@ class Explainer {
     report(
         diagnostic::missing_space, line_.first, line_.first + 1,
         "there is no space after the dash",
-        fmt::format("write {}", quoted(fmt::format("- {}", text.substr(1)))));
+        fmt::format("write {}; if the dash belongs to the text, put the text "
+                    "in quotes",
+                    quoted(fmt::format("- {}", text.substr(1)))));
     return true;
   }
 

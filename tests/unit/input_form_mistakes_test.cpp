@@ -17,6 +17,14 @@ const Mistake kFormMistakes[] = {
      "   1 | pattern sh\n"
      "     | ^~~~~~~~~~\n"
      "  help: put a colon after the key, as in `pattern: sh`\n"},
+    {"an equals sign for a colon",
+     "pattern = sh\n"
+     "words = ship shed\n",
+     "shells.yaml:1:1: error: this line has no key with a colon after it "
+     "[missing-colon]\n"
+     "   1 | pattern = sh\n"
+     "     | ^~~~~~~~~~~~\n"
+     "  help: put a colon after the key, as in `pattern: sh`\n"},
     {"no space after the colon",
      "pattern:sh\n"
      "words: ship shed\n",
@@ -111,7 +119,8 @@ const Mistake kFormMistakes[] = {
      "[missing-space]\n"
      "   3 |   -ship\n"
      "     |   ^\n"
-     "  help: write `- ship`\n"},
+     "  help: write `- ship`; if the dash belongs to the text, put the text "
+     "in quotes\n"},
     {"the first word of a list without a dash",
      "pattern: sh\n"
      "words:\n"
