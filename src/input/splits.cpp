@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
+#include <tuple>
 
 #include "base/utf8.h"
 #include "input/words.h"
@@ -176,7 +176,6 @@ std::vector<LessonSplit> read_splits(const Field& field,
     report_wrong_kind(field, diagnostics);
     return splits;
   }
-  std::map<std::string, Span> seen;
   for (const ValueEntry& entry : field.value.entries) {
     LessonSplit split;
     split.word = entry.key;
