@@ -8,7 +8,7 @@
 #include "base/nearest.h"
 #include "base/options.h"
 #include "base/utf8.h"
-#include "input/yaml_faults.h"
+#include "input/yaml_line_faults.h"
 #include "input/yaml_lines.h"
 #include "input/yaml_value.h"
 

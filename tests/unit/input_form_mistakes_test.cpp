@@ -271,6 +271,26 @@ const Mistake kFormMistakes[] = {
      "     |     ^~~~~~~~~~~~~~~~~~~\n"
      "  help: put the text in quotes, as in `\"*The* fish is here.\"`, or "
      "write it as a line under `|`\n"},
+    {"stars for a list",
+     "pattern: sh\n"
+     "words:\n"
+     "  * ship\n"
+     "  * shed\n",
+     "shells.yaml:3:3: error: this line begins with a star, and the lines of "
+     "a list begin with a dash [bad-list]\n"
+     "   3 |   * ship\n"
+     "     |   ^\n"
+     "  help: write `- ship`\n"},
+    {"a note that begins with a comma",
+     "pattern: sh\n"
+     "words: ship shed\n"
+     "teacher-note: , then the bell.\n",
+     "shells.yaml:3:15: error: this text begins with `,`, which has a "
+     "meaning of its own there [special-sign]\n"
+     "   3 | teacher-note: , then the bell.\n"
+     "     |               ^~~~~~~~~~~~~~~~\n"
+     "  help: put the text in quotes, as in `\", then the bell.\"`, or write "
+     "it as a line under `|`\n"},
     {"a sentence that begins with a backtick",
      "pattern: sh\n"
      "words: ship shed\n"

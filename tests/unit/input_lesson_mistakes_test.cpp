@@ -213,6 +213,44 @@ const Mistake kLessonMistakes[] = {
      "     |             ^\n"
      "  help: write a hyphen (-) inside a word, and spaces or commas between "
      "words\n"},
+    {"dashes under a bar",
+     "pattern: sh\n"
+     "words: ship\n"
+     "sentences: |\n"
+     "  - The fish is here.\n"
+     "  - It is big.\n",
+     "shells.yaml:4:3: error: this line under `sentences` begins with a dash "
+     "[bad-list]\n"
+     "   4 |   - The fish is here.\n"
+     "     |   ^\n"
+     "  help: leave out the dashes, or the `|` after the key\n"},
+    {"bullets from a word processor",
+     "pattern: sh\n"
+     "words: ship shed\n"
+     "sentences: |\n"
+     "  • The fish is here.\n"
+     "  • It is big.\n",
+     "shells.yaml:4:3: error: this line under `sentences` begins with a "
+     "bullet [bad-list]\n"
+     "   4 |   • The fish is here.\n"
+     "     |   ^\n"
+     "  help: take the bullets out; each line is one already\n"},
+    {"bullets before words",
+     "pattern: sh\n"
+     "words:\n"
+     "  • ship\n",
+     "shells.yaml:3:3: error: `•` is a bullet, and no word [bad-word]\n"
+     "   3 |   • ship\n"
+     "     |   ^\n"
+     "  help: take the bullets out, or write `- ` in place of each\n"},
+    {"a dash between words",
+     "pattern: sh\n"
+     "words: ship - shed\n",
+     "shells.yaml:2:13: error: a dash stands here without a word [bad-word]\n"
+     "   2 | words: ship - shed\n"
+     "     |             ^\n"
+     "  help: part words by spaces, commas or lines, without dashes; a list "
+     "with dashes begins in the line after its key, without `|`\n"},
     {"a hyphen after a word",
      "pattern: sh\n"
      "words: ship- shed\n",
