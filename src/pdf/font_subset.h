@@ -7,7 +7,7 @@
 #include "pdf/font_tables.h"
 #include "text/font.h"
 
-#include <hb.h>
+struct hb_face_t;
 
 namespace sheaf {
 

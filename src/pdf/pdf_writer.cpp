@@ -88,7 +88,8 @@ void finish_pages(const Document& document, const WrittenPages& written,
 
 std::string write_document(const Document& document) {
   Objects objects;
-  Deflater deflater;
+  // Set up once for all documents. One thread.
+  static Deflater deflater;
   StructureTree tree(document);
   FontSet fonts;
   PictureSet pictures;

@@ -211,12 +211,27 @@ TEST_F(Parts, DotWhatHasDashesOfNoLength) {
             "/Artifact BMC\n[0 3]0 d\n1 J\n0 792 m\n9 792 l\nS\nEMC\n");
 }
 
+// A circle is drawn once; on the page there is only where it stands.
 TEST_F(Parts, LeaveAHollowDotHollow) {
   const DotMark ring{{pt(10), pt(12)}, pt(6), true, pt(1), kBlack};
-  const std::string operators = content_of(ring);
-  EXPECT_NE(operators.find("12.5 780 m\n"), std::string::npos) << operators;
-  EXPECT_NE(operators.find("h\nS\n"), std::string::npos);
-  EXPECT_EQ(operators.find(" f\n"), std::string::npos);
+  DotMark other = ring;
+  other.centre.x = pt(30);
+  EXPECT_EQ(content_of(ring, other),
+            "/Artifact BMC\nq 1 0 0 1 10 780 cm/X0 Do Q\n"
+            "q 1 0 0 1 30 780 cm/X0 Do Q\nEMC\n");
+  const auto data = picture("/X0").getStreamData();
+  const std::string circle(reinterpret_cast<const char*>(data->getBuffer()),
+                           data->getSize());
+  EXPECT_NE(circle.find("2.5 0 m\n"), std::string::npos) << circle;
+  EXPECT_NE(circle.find("\ns\n"), std::string::npos);
+  EXPECT_EQ(circle.find("f\n"), std::string::npos);
+}
+
+TEST_F(Parts, FillADotWhoseRingHasNoHole) {
+  const DotMark dot{{pt(10), pt(12)}, pt(6), true, pt(6), kBlack};
+  EXPECT_NE(content_of(dot).find("6 w\n1 J\n10 780 m\n10 780 l\nS"),
+            std::string::npos)
+      << content();
 }
 
 // Fonts with CFF outlines, keyed by name and by CID.
