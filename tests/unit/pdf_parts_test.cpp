@@ -1,17 +1,14 @@
 #include <gtest/gtest.h>
 
+#include <memory>
 #include <string>
 
 #include "pdf/cff.h"
 #include "pdf/pdf_writer.h"
+#include "support/pdf_file.h"
 #include "support/run_program.h"
 #include "support/sample_document.h"
 #include "support/small_font.h"
-
-#include <qpdf/QPDF.hh>
-#include <qpdf/QPDFOutlineDocumentHelper.hh>
-#include <qpdf/QPDFPageDocumentHelper.hh>
-#include <qpdf/QPDFPageLabelDocumentHelper.hh>
 
 namespace sheaf {
 namespace {
@@ -27,24 +24,12 @@ class Parts : public testing::Test {
  protected:
   void read(const Document& document) {
     bytes = write_pdf(document);
-    pdf = std::make_unique<QPDF>();
-    pdf->processMemoryFile("a.pdf", bytes.data(), bytes.size());
-    pages = QPDFPageDocumentHelper(*pdf).getAllPages();
+    pdf = std::make_unique<testing_support::PdfFile>(bytes);
   }
-  QPDFObjectHandle catalog(const std::string& key) {
-    return pdf->getRoot().getKey(key);
+  std::string picture(const std::string& path) const {
+    return pdf->page(0, "/Resources/XObject/" + path);
   }
-  QPDFObjectHandle picture(const std::string& name) {
-    return pages[0]
-        .getAttribute("/Resources", false)
-        .getKey("/XObject")
-        .getKey(name);
-  }
-  std::string content(std::size_t page = 0) {
-    const auto data =
-        pages[page].getObjectHandle().getKey("/Contents").getStreamData();
-    return {reinterpret_cast<const char*>(data->getBuffer()), data->getSize()};
-  }
+  std::string content() const { return pdf->page_stream(0, "/Contents"); }
   Document blank() {
     Document document;
     document.title = "Parts";
@@ -62,30 +47,26 @@ class Parts : public testing::Test {
 
   DocumentMaker maker{SHEAF_FONTS};
   std::string bytes;
-  std::unique_ptr<QPDF> pdf;
-  std::vector<QPDFPageObjectHelper> pages;
+  std::unique_ptr<testing_support::PdfFile> pdf;
 };
 
 TEST_F(Parts, SayHowToPrint) {
   Document document = blank();
   read(document);
-  QPDFObjectHandle wishes = catalog("/ViewerPreferences");
-  EXPECT_EQ(wishes.getKey("/PrintScaling").unparse(), "/None");
-  EXPECT_EQ(wishes.getKey("/Duplex").unparse(), "/DuplexFlipLongEdge");
-  EXPECT_TRUE(wishes.getKey("/DisplayDocTitle").getBoolValue());
+  EXPECT_EQ(pdf->catalog("/ViewerPreferences/PrintScaling"), "/None");
+  EXPECT_EQ(pdf->catalog("/ViewerPreferences/Duplex"), "/DuplexFlipLongEdge");
+  EXPECT_EQ(pdf->catalog("/ViewerPreferences/DisplayDocTitle"), "true");
   document.duplex = false;
   read(document);
-  EXPECT_EQ(catalog("/ViewerPreferences").getKey("/Duplex").unparse(),
-            "/Simplex");
+  EXPECT_EQ(pdf->catalog("/ViewerPreferences/Duplex"), "/Simplex");
 }
 
 TEST_F(Parts, HaveTheBoxesOfThePaper) {
   read(blank());
   for (const char* box : {"/MediaBox", "/CropBox", "/TrimBox"}) {
-    EXPECT_EQ(pages[0].getObjectHandle().getKey(box).unparse(),
-              "[ 0 0 612 792 ]");
+    EXPECT_EQ(pdf->page(0, box), "[ 0 0 612 792 ]");
   }
-  EXPECT_EQ(pages[0].getObjectHandle().getKey("/Tabs").unparse(), "/S");
+  EXPECT_EQ(pdf->page(0, "/Tabs"), "/S");
 }
 
 TEST_F(Parts, HaveLabelsAndAnOutline) {
@@ -96,14 +77,14 @@ TEST_F(Parts, HaveLabelsAndAnOutline) {
   document.pages[2].label = "cards 2";
   document.outline = {{"Plan \U0001F41F", 0}, {"Cards", 1}};
   read(document);
-  const QPDFObjectHandle label =
-      QPDFPageLabelDocumentHelper(*pdf).getLabelForPage(2);
-  EXPECT_EQ(QPDFObjectHandle(label).getKey("/St").getIntValue(), 2);
-  const auto outline = QPDFOutlineDocumentHelper(*pdf).getTopLevelOutlines();
+  EXPECT_EQ(pdf->label(0), "plan");
+  EXPECT_EQ(pdf->label(2), "cards 2");
+  const auto outline = pdf->outline();
   ASSERT_EQ(outline.size(), 2U);
-  EXPECT_EQ(QPDFOutlineObjectHelper(outline[0]).getTitle(), "Plan \U0001F41F");
-  EXPECT_EQ(QPDFOutlineObjectHelper(outline[1]).getDestPage().getObjGen(),
-            pages[1].getObjectHandle().getObjGen());
+  EXPECT_EQ(outline[0].title, "Plan \U0001F41F");
+  EXPECT_EQ(outline[0].page, 0);
+  EXPECT_EQ(outline[1].title, "Cards");
+  EXPECT_EQ(outline[1].page, 1);
 }
 
 TEST_F(Parts, DrawAPictureOnce) {
@@ -114,8 +95,8 @@ TEST_F(Parts, DrawAPictureOnce) {
         PictureMark{&house, {pt(50.0 * i), pt(100), pt(40), pt(40)}});
   }
   read(document);
-  EXPECT_EQ(picture("/X0").getDict().getKey("/Subtype").unparse(), "/Form");
-  EXPECT_TRUE(picture("/X1").isNull());
+  EXPECT_EQ(picture("X0/Subtype"), "/Form");
+  EXPECT_EQ(picture("X1"), "null");
 }
 
 TEST_F(Parts, MaskOnlyWhatIsTransparent) {
@@ -131,14 +112,12 @@ TEST_F(Parts, MaskOnlyWhatIsTransparent) {
   document.pages[0].marks.push_back(
       PictureMark{&maker.add({"opaque", opaque}), box});
   read(document);
-  EXPECT_TRUE(picture("/X0").getDict().getKey("/SMask").isStream());
-  EXPECT_TRUE(picture("/X1").getDict().getKey("/SMask").isNull());
-  EXPECT_TRUE(picture("/X2").getDict().getKey("/SMask").isNull());
-  EXPECT_EQ(picture("/X1").getDict().getKey("/ColorSpace").unparse(),
-            "/DeviceRGB");
-  EXPECT_EQ(picture("/X2").getDict().getKey("/ColorSpace").unparse(),
-            "/DeviceGray");
-  EXPECT_EQ(picture("/X2").getStreamData()->getSize(), 4U);
+  EXPECT_EQ(picture("X0/SMask/Subtype"), "/Image");
+  EXPECT_EQ(picture("X1/SMask"), "null");
+  EXPECT_EQ(picture("X2/SMask"), "null");
+  EXPECT_EQ(picture("X1/ColorSpace"), "/DeviceRGB");
+  EXPECT_EQ(picture("X2/ColorSpace"), "/DeviceGray");
+  EXPECT_EQ(pdf->page_stream(0, "/Resources/XObject/X2").size(), 4U);
 }
 
 TEST_F(Parts, EmbedAJpegFileAsItIs) {
@@ -160,16 +139,11 @@ TEST_F(Parts, EmbedAJpegFileAsItIs) {
   jpeg(4);
   jpeg(1);
   read(document);
-  const auto raw = picture("/X0").getRawStreamData();
-  EXPECT_EQ(std::string(reinterpret_cast<const char*>(raw->getBuffer()),
-                        raw->getSize()),
-            file);
-  EXPECT_EQ(picture("/X0").getDict().getKey("/Filter").unparse(), "/DCTDecode");
-  EXPECT_TRUE(picture("/X0").getDict().getKey("/Decode").isNull());
-  EXPECT_EQ(picture("/X1").getDict().getKey("/Decode").unparse(),
-            "[ 1 0 1 0 1 0 1 0 ]");
-  EXPECT_EQ(picture("/X2").getDict().getKey("/ColorSpace").unparse(),
-            "/DeviceGray");
+  EXPECT_EQ(pdf->raw_page_stream(0, "/Resources/XObject/X0"), file);
+  EXPECT_EQ(picture("X0/Filter"), "/DCTDecode");
+  EXPECT_EQ(picture("X0/Decode"), "null");
+  EXPECT_EQ(picture("X1/Decode"), "[ 1 0 1 0 1 0 1 0 ]");
+  EXPECT_EQ(picture("X2/ColorSpace"), "/DeviceGray");
   EXPECT_NE(content().find("q 40 0 0 26.666667 100 658.67 cm/X0 Do Q"),
             std::string::npos)
       << content();
@@ -219,9 +193,7 @@ TEST_F(Parts, LeaveAHollowDotHollow) {
   EXPECT_EQ(content_of(ring, other),
             "/Artifact BMC\nq 1 0 0 1 10 780 cm/X0 Do Q\n"
             "q 1 0 0 1 30 780 cm/X0 Do Q\nEMC\n");
-  const auto data = picture("/X0").getStreamData();
-  const std::string circle(reinterpret_cast<const char*>(data->getBuffer()),
-                           data->getSize());
+  const std::string circle = pdf->page_stream(0, "/Resources/XObject/X0");
   EXPECT_NE(circle.find("2.5 0 m\n"), std::string::npos) << circle;
   EXPECT_NE(circle.find("\ns\n"), std::string::npos);
   EXPECT_EQ(circle.find("f\n"), std::string::npos);
