@@ -48,7 +48,7 @@ class PageContent {
   void paint(bool filled, Ink fill, bool stroked, const Stroke& stroke,
              AppendShape append_shape);
   void append_point(Point point);
-  void append_circle(Point centre, Length radius);
+  void note_used(std::size_t picture);
   /// What the current element's content covers, if it is a figure's.
   void cover(Point a, Point b, Length margin);
 

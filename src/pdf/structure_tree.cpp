@@ -262,7 +262,7 @@ void StructureTree::append_attributes(std::string& out, ElementId id) const {
     out += numbering(first_labels_[id - 1]);
     out += ">>";
   } else if (element.role == Role::figure && area.is_set) {
-    out += "/A<</O/Layout/Placement/Block/BBox[";
+    out += "/A<</O/Layout/BBox[";
     append_operand(out, area.left);
     append_operand(out, area.bottom);
     append_operand(out, area.right);

@@ -17,8 +17,8 @@ namespace {
 
 using testing_support::DocumentMaker;
 using testing_support::Outcome;
-using testing_support::PlacedGlyph;
 using testing_support::placed_glyphs;
+using testing_support::PlacedGlyph;
 using testing_support::run_program;
 using testing_support::text_in_order;
 using testing_support::tree_in_order;
