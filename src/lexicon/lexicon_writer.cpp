@@ -157,6 +157,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   if (!debug_list.empty()) {
     std::string text;
     for (const std::string& w : report.not_aligned) text += w + "\n";
+    for (const std::string& w : report.unknown) text += "? " + w + "\n";
     write_file(debug_list, bytes_of(std::string_view(text)));
   }
   return fmt::format("{} words, {} readings, {} not aligned, {} bytes\n",

@@ -52,6 +52,18 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
       ++i;
       continue;
     }
+    // mansion, sensual: n and sh, whatever comes out between them.
+    if (p == P::ch && i > 0 && phonemes[i - 1] == P::n && !has("nch") &&
+        (has("ns") || has("ntion") || has("ntial") || has("ncia"))) {
+      out.push_back(P::sh);
+      continue;
+    }
+    // emotional, unreasonable: the o before n has a beat.
+    if (p == P::n && i > 0 && has("on") &&
+        (phonemes[i - 1] == P::sh || phonemes[i - 1] == P::zh ||
+         (phonemes[i - 1] == P::z && has("son")))) {
+      out.push_back(P::ax);
+    }
     // No k in "strength".
     if (p == P::k && i > 0 && phonemes[i - 1] == P::ng && next == P::th &&
         has("ngth")) {

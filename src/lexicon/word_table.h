@@ -29,6 +29,8 @@ struct LexiconReport {
   /// of the list that stops the build.
   std::vector<std::string> faults;
   std::vector<std::string> not_aligned;
+  /// Common words that nothing says how to read.
+  std::vector<std::string> unknown;
 };
 
 struct WordTable {

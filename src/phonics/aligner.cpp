@@ -82,6 +82,7 @@ class Search {
 
   void try_unit(int i, int j, Open open, LastUnit last, CorrespondenceId id) {
     const Correspondence& unit = inventory_[id];
+    if (unit.by_hand) return;
     const int width = unit.width();
     const int end = i + width;
     const int after = j + unit.sound_count;

@@ -161,13 +161,16 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   AlignTask task;
   task.letters = letters;
   task.phonemes = *sounds;
+  // "agreed", "cried": the e stays with the vowel, and d alone is added.
   const bool d_only =
       analysis.joint == Joint::y_to_i ||
-      (analysis.joint == Joint::dropped_e && analysis.base.size() > 2 &&
-       std::string_view("aeiouy").find(
-           analysis.base[analysis.base.size() - 2]) != std::string_view::npos);
+      (analysis.joint == Joint::dropped_e && is_vowel(base_sounds.back()) &&
+       base_sounds.back() != P::er);
   if (analysis.ending == Ending::ed && !d_only) {
     task.ending_ed = static_cast<int>(letters.size()) - 2;
+    record.segments = align(inventory, task);
+    if (!record.segments.empty()) return record;
+    task.ending_ed = -1;  // cured: its r-vowel needs the e
   }
   record.segments = align(inventory, task);
   if (record.segments.empty()) return std::nullopt;

@@ -61,8 +61,9 @@ bool doubles_its_end(std::string_view base) {
   if (!is_vowel_letter(base[n - 2])) return false;
   const bool qu = n >= 4 && base[n - 3] == 'u' && base[n - 4] == 'q';
   if (is_vowel_letter(base[n - 3]) && !qu) return false;
-  const std::string_view before = base.substr(0, n - 2);
-  return qu || !has_vowel_letter(before.substr(base[0] == 'y' ? 1 : 0));
+  std::string_view before = base.substr(0, qu ? n - 4 : n - 2);
+  if (before.starts_with('y')) before.remove_prefix(1);
+  return !has_vowel_letter(before);
 }
 
 std::vector<EndingAnalysis> possible_bases(std::string_view word,

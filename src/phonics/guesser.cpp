@@ -92,6 +92,7 @@ class Guess {
   void try_unit(const Path& path, std::int16_t from, std::size_t at,
                 CorrespondenceId id) {
     const Correspondence& unit = inventory_[id];
+    if (unit.by_hand) return;
     const std::size_t width = static_cast<std::size_t>(unit.width());
     if (letters_.substr(at, width) != unit.grapheme().substr(0, width)) return;
     const std::size_t end = at + width;
