@@ -115,6 +115,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
       read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
+  sources.bath = read_words(paths.data + "/bath_words.txt");
   std::string not_inflected;
   for (const std::string& word :
        read_words(paths.data + "/not_inflected.txt")) {

@@ -29,6 +29,7 @@ class Repair {
       short_a_before_r(i);
       weak_i(i);
       lost_vowel_before_r(i);
+      needless_weak_vowel(i);
     }
   }
 
@@ -125,28 +126,36 @@ class Repair {
   // that do say air before a vowel: -ary, and -ari-, -are- before a vowel
   // (vary, area, librarian), parent.
   void short_a_before_r(std::size_t i) {
-    if (!stressed(i)) return;
-    if (says(i, {P::eh}) && unit(i).grapheme() == "a" && says(i + 1, {P::r})) {
-      set(i, "a", {P::ae});
-      return;
-    }
-    if (!says(i, {P::eh, P::r}) || !begins_with_vowel(i + 1)) return;
-    const std::string_view g = unit(i).grapheme();
-    if (g == "arr") {
+    if (says(i, {P::eh, P::r}) && unit(i).grapheme() == "arr" &&
+        begins_with_vowel(i + 1)) {
       part(i, P::ae);
       return;
     }
-    if (g != "ar") return;
-    const std::string_view rest = letters_.substr(segments_[i].begin + 2);
-    if (rest.starts_with("y") || rest.starts_with("ies") ||
-        rest.starts_with("ied") || rest.starts_with("ent") || rest == "ing" ||
-        rest.starts_with("ing")) {
+    if (!stressed(i) || segments_[i].begin + 2U > letters_.size()) return;
+    const bool air = says_air_before(letters_.substr(segments_[i].begin + 2));
+    if (says(i, {P::eh}) && unit(i).grapheme() == "a" && says(i + 1, {P::r})) {
+      if (!air) {
+        set(i, "a", {P::ae});
+      } else if (unit(i + 1).grapheme() == "r") {
+        segments_.erase(segments_.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        set(i, "ar", {P::eh, P::r});
+      }
       return;
     }
-    const bool before_two_vowels =
-        rest.size() >= 2 && (rest[0] == 'i' || rest[0] == 'e') &&
-        std::string_view("aeou").find(rest[1]) != std::string_view::npos;
-    if (!before_two_vowels) part(i, P::ae);
+    if (says(i, {P::eh, P::r}) && unit(i).grapheme() == "ar" && !air &&
+        begins_with_vowel(i + 1)) {
+      part(i, P::ae);
+    }
+  }
+
+  // What follows ar where it says air: -ary, -arily, -aring, parent, and i or
+  // e with another vowel (area, various, librarian).
+  static bool says_air_before(std::string_view rest) {
+    for (const std::string_view part : {"y", "ies", "ied", "ily", "ent", "ing"}) {
+      if (rest.starts_with(part)) return true;
+    }
+    return rest.size() >= 2 && (rest[0] == 'i' || rest[0] == 'e') &&
+           std::string_view("aeou").find(rest[1]) != std::string_view::npos;
   }
 
   // opera, temperature, everyone: the dictionary skips the e before r that
@@ -187,6 +196,19 @@ class Repair {
     add_syllable(syllable(i + 1));
   }
 
+  // wobbly, settling: before a vowel the l needs no weak vowel.
+  void needless_weak_vowel(std::size_t i) {
+    if (unit(i).grapheme() != "l" || !says(i, {P::ax, P::l}) ||
+        !begins_with_vowel(i + 1)) {
+      return;
+    }
+    const int at = syllable(i);
+    set(i, "l", {P::l});
+    const std::uint16_t low = static_cast<std::uint16_t>((1U << at) - 1);
+    stress_ = static_cast<std::uint16_t>((stress_ & low) |
+                                         ((stress_ >> 1) & ~low));
+  }
+
   // A weak syllable comes in at place `at`.
   void add_syllable(int at) {
     const std::uint16_t low = static_cast<std::uint16_t>((1U << at) - 1);
@@ -198,7 +220,8 @@ class Repair {
   // vowel; not before l (pencil).
   void weak_i(std::size_t i) {
     const std::string_view g = unit(i).grapheme();
-    if ((g == "i" || g == "y") && says(i, {P::ax}) && !says(i + 1, {P::l})) {
+    const bool before_l = says(i + 1, {P::l}) && !begins_with_vowel(i + 2);
+    if ((g == "i" || g == "y") && says(i, {P::ax}) && !before_l) {
       set(i, g, {P::ih});
     }
   }

@@ -41,6 +41,13 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
       ++i;
       continue;
     }
+    // "visually" as well, where the w is all that is left of the u.
+    if (p == P::w && i > 0 && is_vowel(next) && !has("w") &&
+        (phonemes[i - 1] == P::zh || phonemes[i - 1] == P::ch ||
+         phonemes[i - 1] == P::jh)) {
+      out.push_back(P::uw);
+      continue;
+    }
     // "near" is written with either vowel; with one of them from here on.
     if (p == P::iy && next == P::r) {
       out.push_back(P::ih);

@@ -231,6 +231,29 @@ class TableMaker {
       record.name = entry->name;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
+    record.bath = has_bath_vowel(record.spelling, 0);
+  }
+
+  // The words of the list, their inflected forms and their compounds.
+  bool has_bath_vowel(const std::string& word, int depth) const {
+    if (sources_.bath.contains(word)) return true;
+    if (depth > 2) return false;
+    const EndingAnalysis ending =
+        take_off_ending(word, [&](const EndingAnalysis& a) {
+          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1);
+        });
+    if (ending) return true;
+    for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
+      const std::string first = word.substr(0, at), second = word.substr(at);
+      if (first.size() > 2 && sources_.bath.contains(first) &&
+          listed(second) != nullptr) {
+        return true;
+      }
+      if (sources_.bath.contains(second) && listed(first) != nullptr) {
+        return true;
+      }
+    }
+    return false;
   }
 
   // A compound has the graphemes of its two words: fire and arm, not f i r ear

@@ -18,6 +18,7 @@ struct LexiconSources {
   PronunciationTable supplement;
   WordLists lists;
   std::set<std::string> everyday;
+  std::set<std::string> bath;
   std::vector<Correspondence> correspondences;
 };
 

@@ -93,7 +93,7 @@ class Search {
     if (letters_.substr(i, width) != unit.grapheme().substr(0, width)) return;
     if (!fits_ending(unit, i, end)) return;
     if (!may_follow(unit, last, letters_, end)) return;
-    if (!fits_r(unit, j) || !re_is_possible(unit, letters_, i)) return;
+    if (!fits_r(unit, j) || !may_stand_at(unit, letters_, i)) return;
 
     Open next = kClosed;
     if (open == kClosed) {

@@ -99,7 +99,7 @@ class Guess {
     const bool edge = path.last == kWordEdge;
     const LastUnit last = edge ? kOther : kind_of(inventory_[path.last]);
     if (!may_follow(unit, last, letters_, end) ||
-        !re_is_possible(unit, letters_, at)) {
+        !may_stand_at(unit, letters_, at)) {
       return;
     }
     if (!edge && is_bare_r(inventory_[path.last]) &&

@@ -52,7 +52,7 @@ struct Phonics::Impl {
     Segments segments = guess_segments(map.letters, lexicon.inventory(), steps);
     if (segments.empty()) segments = letter_by_letter(map.letters);
     Reading reading =
-        make_reading(word, map, segments, 1, lexicon.inventory(), conventions);
+        make_reading(word, map, segments, SpokenWord{}, lexicon.inventory(), conventions);
     reading.origin = Reading::Origin::guess;
     return reading;
   }
@@ -99,7 +99,8 @@ std::vector<Reading> Phonics::read(std::string_view word,
     return readings;
   }
   for (const WordRecord& record : impl_->known(map)) {
-    Reading reading = make_reading(given, map, record.segments, record.stress,
+    Reading reading = make_reading(given, map, record.segments,
+                     {record.stress, record.bath},
                                    impl_->lexicon.inventory(), conventions);
     reading.origin = record.origin;
     reading.label = impl_->lexicon.label(record.label);
@@ -168,7 +169,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
   if (!hand.fault.empty()) return hand_fault(hand.fault, hand.part);
 
   // Where no sounds are given, those of the word list fit best.
-  std::uint16_t stress = 1;
+  SpokenWord spoken;
   Segments known;
   for (const WordRecord& record : impl_->known(map)) {
     std::vector<Phoneme> phonemes;
@@ -176,7 +177,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
       const auto p = inventory[s.id].phonemes();
       phonemes.insert(phonemes.end(), p.begin(), p.end());
     }
-    stress = record.stress;
+    spoken = {record.stress, record.bath};
     known = align_by_hand(inventory, map.letters, views, phonemes);
     if (!known.empty()) break;
   }
@@ -217,7 +218,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
     unit.irregular = inventory.find(unit.grapheme, unit.phonemes) < 0;
     reading.units.push_back(std::move(unit));
   }
-  finish_reading(reading, stress, conventions);
+  finish_reading(reading, spoken, conventions);
   reading.origin = Reading::Origin::by_hand;
   impl_->find_patterns(reading, map);
   return {std::move(reading), {}, -1};

@@ -54,10 +54,15 @@ bool may_follow(const Correspondence& unit, LastUnit last,
   return last == kShortLetter && keeps_e(unit);
 }
 
-bool re_is_possible(const Correspondence& unit, std::string_view letters,
-                    std::size_t at) {
-  return unit.grapheme() != "re" ||
-         (at > 0 && !is_vowel_letter(letters[at - 1]));
+bool may_stand_at(const Correspondence& unit, std::string_view letters,
+                  std::size_t at) {
+  const char before = at > 0 ? letters[at - 1] : '\0';
+  if (unit.grapheme() == "re") return at > 0 && !is_vowel_letter(before);
+  const bool syllabic = unit.length == 1 && unit.sound_count == 2 &&
+                        unit.sounds[0] == Phoneme::ax;
+  if (!syllabic) return true;
+  return unit.letters[0] == 'm' ? before == 's' || before == 'h'
+                                : at > 0 && !is_vowel_letter(before);
 }
 
 bool may_stand_in_split(const Correspondence& unit) {

@@ -35,9 +35,10 @@ bool may_stand_in_split(const Correspondence& unit);
 bool split_is_possible(std::string_view letters, std::size_t at,
                        bool short_vowel);
 
-/// re as in centre stands behind a consonant.
-bool re_is_possible(const Correspondence& unit, std::string_view letters,
-                    std::size_t at);
+/// Whether a unit may stand behind the letters before `at`: re as in centre,
+/// and the l of settled, behind a consonant; the m of rhythm behind s or th.
+bool may_stand_at(const Correspondence& unit, std::string_view letters,
+                  std::size_t at);
 
 bool is_vowel_letter(char c);
 

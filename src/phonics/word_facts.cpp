@@ -16,7 +16,7 @@ constexpr int kLargestPartList = 40;
 std::vector<P> phonemes_of(std::span<const Unit> units) {
   std::vector<P> all;
   for (const Unit& unit : units) {
-    all.insert(all.end(), unit.phonemes.begin(), unit.phonemes.end());
+    all.insert(all.end(), unit.listed.begin(), unit.listed.end());
   }
   return all;
 }
@@ -172,16 +172,16 @@ std::size_t find_compound(const Reading& reading, const WordFacts& facts,
 bool is_plain_consonant(const Unit& unit) {
   constexpr std::array<std::string_view, 9> kTeams = {
       "sh", "ch", "th", "ng", "ck", "ff", "ll", "ss", "zz"};
-  if (unit.phonemes.size() != 1 || unit.irregular) return false;
+  if (unit.listed.size() != 1 || unit.irregular) return false;
   const std::string_view g = unit.grapheme;
   if (std::ranges::find(kTeams, g) != kTeams.end()) {
-    return g != "ch" || unit.phonemes[0] == P::ch;
+    return g != "ch" || unit.listed[0] == P::ch;
   }
-  if (g == "wh") return unit.phonemes[0] == P::w;
+  if (g == "wh") return unit.listed[0] == P::w;
   if (g == "tch") return true;
   if (g.size() != 1) return false;
-  if (g == "c") return unit.phonemes[0] == P::k;
-  if (g == "g") return unit.phonemes[0] == P::g;
+  if (g == "c") return unit.listed[0] == P::k;
+  if (g == "g") return unit.listed[0] == P::g;
   return true;
 }
 
@@ -203,23 +203,23 @@ std::string find_shape(const Reading& reading) {
 }  // namespace
 
 bool has_vowel(const Unit& unit) {
-  return std::ranges::any_of(unit.phonemes, is_vowel);
+  return std::ranges::any_of(unit.listed, is_vowel);
 }
 
 bool is_plain_short_vowel(const Unit& unit) {
-  if (unit.grapheme.size() != 1 || unit.phonemes.size() != 1) return false;
+  if (unit.grapheme.size() != 1 || unit.listed.size() != 1) return false;
   switch (unit.grapheme[0]) {
     case 'a':
-      return unit.phonemes[0] == P::ae;
+      return unit.listed[0] == P::ae;
     case 'e':
-      return unit.phonemes[0] == P::eh;
+      return unit.listed[0] == P::eh;
     case 'i':
     case 'y':
-      return unit.phonemes[0] == P::ih;
+      return unit.listed[0] == P::ih;
     case 'o':
-      return unit.phonemes[0] == P::aa || unit.phonemes[0] == P::ao;
+      return unit.listed[0] == P::aa || unit.listed[0] == P::ao;
     case 'u':
-      return unit.phonemes[0] == P::ah;
+      return unit.listed[0] == P::ah;
     default:
       return false;
   }

@@ -88,7 +88,7 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
       tier_number(record.tier) | static_cast<int>(record.origin) << 4 |
       (record.more ? 0x40 : 0) | (record.label ? 0x80 : 0)));
   bytes.push_back(static_cast<std::uint8_t>((record.everyday ? 1 : 0) |
-                                            (record.name ? 2 : 0)));
+                                            (record.name ? 2 : 0) | (record.bath ? 4 : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
@@ -146,6 +146,7 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.more = flags & 0x40;
   record.everyday = bytes[offset + 1] & 1;
   record.name = bytes[offset + 1] & 2;
+  record.bath = bytes[offset + 1] & 4;
   record.stress =
       static_cast<std::uint16_t>(bytes[offset + 2] | bytes[offset + 3] << 8);
   offset += kFixedBytes;
