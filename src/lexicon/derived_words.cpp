@@ -158,7 +158,8 @@ WordDeriver::Records WordDeriver::inflected(const std::string& word,
     const Records* bases = known(analysis.base, depth);
     if (bases == nullptr) return false;
     for (const WordRecord& base : *bases) {
-      auto record = derive_record(word, word, analysis, base, inventory_);
+      auto record = derive_record(word, word, analysis, base, label_(base),
+                                  inventory_);
       if (record) result.push_back(std::move(*record));
     }
     return !result.empty();
@@ -205,6 +206,11 @@ WordDeriver::Records WordDeriver::stripped(const std::string& word) {
       const std::vector<P> sounds = phonemes_of(longer, inventory_);
       if (sounds.size() < form.sounds + 2) continue;
       std::vector<P> base(sounds.begin(), sounds.end() - form.sounds);
+      // lozenges and demoted end in a beat of their own.
+      if ((base.back() == P::ax || base.back() == P::ih) &&
+          !word.ends_with('a') && !word.ends_with('y')) {
+        continue;
+      }
       // rustling has no weak vowel before its l, rustle has.
       if (form.joint == Joint::dropped_e && word.ends_with("le") &&
           base.back() == P::l && !is_vowel(base[base.size() - 2])) {

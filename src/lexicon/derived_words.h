@@ -23,8 +23,14 @@ class WordDeriver {
   /// The size of the list that has a word, 0 where none has it as a plain one.
   using Tier = std::function<int(const std::string&)>;
 
-  WordDeriver(const Inventory& inventory, Find find, Tier tier)
-      : inventory_(inventory), find_(std::move(find)), tier_(std::move(tier)) {}
+  /// The label of a record's reading.
+  using Label = std::function<std::string(const WordRecord&)>;
+
+  WordDeriver(const Inventory& inventory, Find find, Tier tier, Label label)
+      : inventory_(inventory),
+        find_(std::move(find)),
+        tier_(std::move(tier)),
+        label_(std::move(label)) {}
 
   /// The records of the word, or none. What was made along the way is kept.
   const Records& make(const std::string& word, int depth = 0);
@@ -41,6 +47,7 @@ class WordDeriver {
   const Inventory& inventory_;
   Find find_;
   Tier tier_;
+  Label label_;
   std::map<std::string, Records> made_;
 };
 

@@ -90,9 +90,12 @@ class TableMaker {
 
   // What our own list says of a word holds for its regular forms.
   bool comes_from_supplement(const std::string& word) const {
-    for (const Ending ending : {Ending::es, Ending::s, Ending::ed, Ending::ing}) {
+    for (const Ending ending : {Ending::es, Ending::s, Ending::ed, Ending::ing,
+                                Ending::ly, Ending::er, Ending::est}) {
       for (const EndingAnalysis& a : possible_bases(word, ending)) {
         const ListedWord* base = listed(a.base);
+        const bool compares = ending == Ending::er || ending == Ending::est;
+        if (compares && a.joint != Joint::y_to_i) continue;
         if (sources_.supplement.contains(a.base) && a.base.size() > 2 && base &&
             !base->name) {
           return true;
@@ -328,7 +331,8 @@ class TableMaker {
         [&](const std::string& word) {
           const ListedWord* entry = listed(word);
           return entry && !entry->name ? entry->tier : 0;
-        });
+        },
+        [&](const WordRecord& record) { return table_.labels[record.label]; });
     const auto make = [&](const std::string& word) {
       if (known.contains(word)) return;
       const WordDeriver::Records& records = deriver.make(word);

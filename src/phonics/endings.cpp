@@ -84,10 +84,12 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
       ending != Ending::s && ending != Ending::possessive) {
     add(Joint::y_to_i, stem.substr(0, n - 1) + "y");
   }
-  if (vowel_ending && n >= 3 && stem[n - 1] == stem[n - 2] &&
-      !is_vowel_letter(stem[n - 1])) {
-    add(Joint::doubled, stem.substr(0, n - 1));
-  }
+  // run, running; a base of more beats (prefer) comes after the others, so
+  // that finessed is from finesse and not from fines.
+  const std::string single = stem.substr(0, n - 1);
+  const bool doubled = vowel_ending && n >= 3 && stem[n - 1] == stem[n - 2] &&
+                       !is_vowel_letter(stem[n - 1]);
+  if (doubled && doubles_its_end(single)) add(Joint::doubled, single);
   if (ending == Ending::ing && stem[n - 1] == 'y') {
     add(Joint::y_to_i, stem.substr(0, n - 1) + "ie");  // die, dying
   }
@@ -97,6 +99,7 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
     if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
       add(Joint::plain, stem.substr(0, n - 1));  // picnicked
     }
+    if (doubled && !doubles_its_end(single)) add(Joint::doubled, single);
   } else if (ending == Ending::ly) {
     add(Joint::plain, stem);
     add(Joint::dropped_e, stem + "e");  // truly

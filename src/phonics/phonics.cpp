@@ -39,6 +39,7 @@ struct Phonics::Impl {
     take_off_ending(map.spelling, [&](const EndingAnalysis& analysis) {
       for (const WordRecord& base : lexicon.readings(analysis.base)) {
         auto record = derive_record(map.spelling, map.letters, analysis, base,
+                                    lexicon.label(base.label),
                                     lexicon.inventory());
         if (record) records.push_back(std::move(*record));
       }
