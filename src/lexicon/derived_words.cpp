@@ -30,28 +30,6 @@ bool same_or_weak(P a, P b) {
   return a == b || (weak(a) && weak(b));
 }
 
-int syllable_count(const WordRecord& record, const Inventory& inv) {
-  const auto all = phonemes_of(record, inv);
-  return static_cast<int>(std::ranges::count_if(all, is_vowel));
-}
-
-// Two words, one behind the other.
-WordRecord joined(const WordRecord& first, const WordRecord& second,
-                  std::string spelling, const Inventory& inv) {
-  WordRecord record = first;
-  record.spelling = std::move(spelling);
-  record.origin = Reading::Origin::derived;
-  const auto shift = static_cast<int>(first.spelling.size());
-  for (Segment s : second.segments) {
-    s.begin = static_cast<std::uint8_t>(s.begin + shift);
-    if (s.split_e >= 0) s.split_e = static_cast<std::int8_t>(s.split_e + shift);
-    record.segments.push_back(s);
-  }
-  record.stress = static_cast<std::uint16_t>(
-      first.stress | second.stress << syllable_count(first, inv));
-  return record;
-}
-
 bool only_letters(std::string_view word) {
   return std::ranges::all_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
 }
@@ -290,7 +268,7 @@ WordDeriver::Records WordDeriver::with_prefix(const std::string& word,
     first.segments = align(inventory_, task);
     if (first.segments.empty()) continue;
     for (const WordRecord& base : *bases) {
-      WordRecord record = joined(first, base, word, inventory_);
+      WordRecord record = join_records(first, base, word, inventory_);
       record.label = base.label;
       result.push_back(std::move(record));
     }
@@ -335,7 +313,7 @@ WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
         record.spelling = word;
         record.origin = Reading::Origin::derived;
         record.stress = static_cast<std::uint16_t>(
-            base.stress | own.stress << syllable_count(base, inventory_));
+            base.stress | own.stress << syllable_count(base.segments, inventory_));
         record.segments = align(inventory_, task);
         if (candidate == stem && !vowel) {
           WordRecord tail;
@@ -346,7 +324,7 @@ WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
           tail.segments = align(inventory_, part);
           tail.stress = own.stress;
           if (!tail.segments.empty()) {
-            record = joined(base, tail, word, inventory_);
+            record = join_records(base, tail, word, inventory_);
           }
         }
         if (!record.segments.empty()) result.push_back(std::move(record));
@@ -378,7 +356,7 @@ WordDeriver::Records WordDeriver::compound(const std::string& word) {
   if (best == 0) return {};
   const WordRecord& first = find_(word.substr(0, best))->front();
   const WordRecord& second = find_(word.substr(best))->front();
-  WordRecord record = joined(first, second, word, inventory_);
+  WordRecord record = join_records(first, second, word, inventory_);
   record.label = 0;
   return {record};
 }

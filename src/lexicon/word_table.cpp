@@ -225,6 +225,8 @@ class TableMaker {
     }
     if (draft.source->graphemes.empty()) repair(record);
     mark_listed(record);
+    // A word of one beat bears its stress when it is said by itself.
+    if (syllable_count(record.segments, inventory_) == 1) record.stress = 1;
     table_.records.push_back(std::move(record));
   }
 

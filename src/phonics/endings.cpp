@@ -51,6 +51,10 @@ std::string_view ending_text(Ending ending) {
   return {};
 }
 
+std::string_view ending_name(Ending ending) {
+  return ending == Ending::possessive ? "possessive" : ending_text(ending);
+}
+
 bool doubles_its_end(std::string_view base) {
   const std::size_t n = base.size();
   if (n < 3) return false;
@@ -102,6 +106,7 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
     if (doubled && !doubles_its_end(single)) add(Joint::doubled, single);
   } else if (ending == Ending::ly) {
     add(Joint::plain, stem);
+    if (stem.ends_with("ical")) add(Joint::plain, stem.substr(0, n - 2));
     add(Joint::dropped_e, stem + "e");  // truly
     if (!is_vowel_letter(stem[n - 1])) {
       add(Joint::dropped_e, stem + "le");                     // gently

@@ -28,6 +28,7 @@ constexpr std::array kKeys = {
     KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
     KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
     KeyName{"compound", Key::compound},
+    KeyName{"prefix", Key::prefix},       KeyName{"mark", Key::mark},
 };
 
 bool has(const std::vector<std::string>& values, std::string_view value) {
@@ -170,7 +171,7 @@ bool word_meets(const RuleCondition& c, const Reading& reading,
                 : has(c.values, std::to_string(reading.syllables()));
       break;
     case Key::ending: {
-      const std::string_view ending = ending_text(facts.ending.ending);
+      const std::string_view ending = ending_name(facts.ending.ending);
       met = has(c.values, ending.empty() ? "none" : ending);
       break;
     }
@@ -188,6 +189,12 @@ bool word_meets(const RuleCondition& c, const Reading& reading,
       break;
     case Key::compound:
       met = has(c.values, facts.compound_at > 0 ? "yes" : "no");
+      break;
+    case Key::prefix:
+      met = has(c.values, facts.prefix.empty() ? "none" : facts.prefix);
+      break;
+    case Key::mark:
+      met = has(c.values, facts.mark.empty() ? "none" : facts.mark);
       break;
     default:
       break;

@@ -48,7 +48,8 @@ bool may_follow(const Correspondence& unit, LastUnit last,
   // A silent e does not stand before another vowel (liqueur is qu and eur) but
   // where it softens its consonant: ocean, courageous.
   if (end < letters.size() && is_vowel_letter(letters[end])) {
-    return softens(unit);
+    return softens(unit) && std::string_view("aou").find(letters[end]) !=
+                                std::string_view::npos;
   }
   if (last == kOther || !swallows_e(unit)) return true;
   return last == kShortLetter && keeps_e(unit);

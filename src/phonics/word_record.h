@@ -32,6 +32,11 @@ struct WordRecord {
   bool more = false;  ///< another reading of the same word follows
 };
 
+/// Two words, one behind the other, as one: its stress is that of both.
+WordRecord join_records(const WordRecord& first, const WordRecord& second,
+                        std::string spelling, const Inventory& inventory);
+int syllable_count(const Segments& segments, const Inventory& inventory);
+
 /// Adds the record to `bytes`.
 void encode_record(const WordRecord& record, const Inventory& inventory,
                    std::vector<std::uint8_t>& bytes);
