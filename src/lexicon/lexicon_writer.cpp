@@ -115,6 +115,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
       read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
+  sources.bath = read_words(paths.data + "/bath_words.txt");
   std::string not_inflected;
   for (const std::string& word :
        read_words(paths.data + "/not_inflected.txt")) {
@@ -157,6 +158,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   if (!debug_list.empty()) {
     std::string text;
     for (const std::string& w : report.not_aligned) text += w + "\n";
+    for (const std::string& w : report.unknown) text += "? " + w + "\n";
     write_file(debug_list, bytes_of(std::string_view(text)));
   }
   return fmt::format("{} words, {} readings, {} not aligned, {} bytes\n",

@@ -26,7 +26,10 @@ enum class Ending : std::uint8_t {
   possessive,
 };
 
+/// Its letters: "ing", "'s".
 std::string_view ending_text(Ending ending);
+/// What the patterns call it: "ing", "possessive".
+std::string_view ending_name(Ending ending);
 
 /// What happened to the base when its ending was put on.
 enum class Joint : std::uint8_t { plain, doubled, dropped_e, y_to_i };

@@ -29,16 +29,42 @@ struct Phonics::Impl {
   PatternCatalogue catalogue;
   std::span<const GuessStep> steps;
 
-  std::vector<WordRecord> known(const LetterMap& map) const {
-    std::vector<WordRecord> records = lexicon.readings(map.spelling);
-    return records.empty() ? derived(map) : records;
+  std::vector<WordRecord> known(std::string_view spelling) const {
+    std::vector<WordRecord> records = lexicon.readings(spelling);
+    if (records.empty()) records = derived(spelling);
+    if (records.empty() && spelling.size() > 1 && spelling.ends_with('\'')) {
+      records = known(spelling.substr(0, spelling.size() - 1));  // girls'
+      for (WordRecord& record : records) record.spelling += '\'';
+    }
+    if (records.empty()) records = hyphenated(spelling);
+    if (records.empty() && spelling.find('-') != std::string_view::npos) {
+      records = lexicon.readings(map_letters(spelling).letters);
+    }
+    return records;
   }
 
-  std::vector<WordRecord> derived(const LetterMap& map) const {
+  // The parts of a word with a hyphen, one behind the other.
+  std::vector<WordRecord> hyphenated(std::string_view spelling) const {
+    const std::size_t hyphen = spelling.find('-');
+    if (hyphen == std::string_view::npos) return {};
+    // Prefixes stand in the word list with their hyphen: co-.
+    auto first = lexicon.readings(spelling.substr(0, hyphen + 1));
+    const bool prefix = !first.empty();
+    if (!prefix) first = known(spelling.substr(0, hyphen));
+    const auto rest = known(spelling.substr(hyphen + 1));
+    if (first.empty() || rest.empty()) return {};
+    if (prefix) first.front().spelling = spelling.substr(0, hyphen);
+    return {join_records(first.front(), rest.front(), std::string(spelling),
+                         lexicon.inventory())};
+  }
+
+  std::vector<WordRecord> derived(std::string_view spelling) const {
     std::vector<WordRecord> records;
-    take_off_ending(map.spelling, [&](const EndingAnalysis& analysis) {
+    const std::string letters = map_letters(spelling).letters;
+    take_off_ending(spelling, [&](const EndingAnalysis& analysis) {
       for (const WordRecord& base : lexicon.readings(analysis.base)) {
-        auto record = derive_record(map.spelling, map.letters, analysis, base,
+        auto record = derive_record(spelling, letters, analysis, base,
+                                    lexicon.label(base.label),
                                     lexicon.inventory());
         if (record) records.push_back(std::move(*record));
       }
@@ -52,7 +78,7 @@ struct Phonics::Impl {
     Segments segments = guess_segments(map.letters, lexicon.inventory(), steps);
     if (segments.empty()) segments = letter_by_letter(map.letters);
     Reading reading =
-        make_reading(word, map, segments, 1, lexicon.inventory(), conventions);
+        make_reading(word, map, segments, SpokenWord{}, lexicon.inventory(), conventions);
     reading.origin = Reading::Origin::guess;
     return reading;
   }
@@ -98,8 +124,9 @@ std::vector<Reading> Phonics::read(std::string_view word,
     readings.back().origin = Reading::Origin::guess;
     return readings;
   }
-  for (const WordRecord& record : impl_->known(map)) {
-    Reading reading = make_reading(given, map, record.segments, record.stress,
+  for (const WordRecord& record : impl_->known(map.spelling)) {
+    Reading reading = make_reading(given, map, record.segments,
+                     {record.stress, record.bath},
                                    impl_->lexicon.inventory(), conventions);
     reading.origin = record.origin;
     reading.label = impl_->lexicon.label(record.label);
@@ -114,7 +141,7 @@ std::vector<Reading> Phonics::read(std::string_view word,
 
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
-  return map.good && !impl_->known(map).empty();
+  return map.good && !impl_->known(map.spelling).empty();
 }
 
 namespace {
@@ -168,15 +195,15 @@ HandReading Phonics::read_by_hand(std::string_view word,
   if (!hand.fault.empty()) return hand_fault(hand.fault, hand.part);
 
   // Where no sounds are given, those of the word list fit best.
-  std::uint16_t stress = 1;
+  SpokenWord spoken;
   Segments known;
-  for (const WordRecord& record : impl_->known(map)) {
+  for (const WordRecord& record : impl_->known(map.spelling)) {
     std::vector<Phoneme> phonemes;
     for (const Segment& s : record.segments) {
       const auto p = inventory[s.id].phonemes();
       phonemes.insert(phonemes.end(), p.begin(), p.end());
     }
-    stress = record.stress;
+    spoken = {record.stress, record.bath};
     known = align_by_hand(inventory, map.letters, views, phonemes);
     if (!known.empty()) break;
   }
@@ -217,7 +244,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
     unit.irregular = inventory.find(unit.grapheme, unit.phonemes) < 0;
     reading.units.push_back(std::move(unit));
   }
-  finish_reading(reading, stress, conventions);
+  finish_reading(reading, spoken, conventions);
   reading.origin = Reading::Origin::by_hand;
   impl_->find_patterns(reading, map);
   return {std::move(reading), {}, -1};
