@@ -32,6 +32,10 @@ class StructureTree {
   /// The first character of a list label, for the kind of the list.
   void label(ElementId element, std::string_view text);
 
+  /// The text that the content of an element stands for, if it is not that of
+  /// its letters.
+  std::string_view replacement(ElementId element) const;
+
   bool has_content(std::uint32_t page) const;
 
   /// How many objects `write` makes, numbered from `first` on. The root of the
