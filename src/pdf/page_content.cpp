@@ -47,10 +47,12 @@ void PageContent::belong_to(ElementId element) {
     out_ += structure_type(tree_.role(element));
     out_ += "<</MCID ";
     append_integer(out_, tree_.add_content(element, page_));
-    if (const std::string& text = tree_.actual_text(element); !text.empty()) {
-      out_ += "/ActualText<FEFF";
-      append_utf16_hex(out_, text);
-      out_ += '>';
+    const std::string_view replacement = tree_.replacement(element);
+    if (!replacement.empty()) {
+      // All of it stands for the first piece, nothing for the others.
+      const bool is_first = replaced_.insert(element).second;
+      out_ += "/ActualText";
+      append_text_string(out_, is_first ? replacement : std::string_view());
     }
     out_ += ">>BDC\n";
   }

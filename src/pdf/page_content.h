@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <unordered_set>
 #include <vector>
 
 #include "layout/page.h"
@@ -57,6 +58,7 @@ class PageContent {
   PictureSet& pictures_;
   std::string out_;
   std::vector<std::size_t> used_;
+  std::unordered_set<ElementId> replaced_;  // whose text was stated
   State state_;
   Length height_;
   std::uint32_t page_ = 0;

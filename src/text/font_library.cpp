@@ -77,7 +77,8 @@ struct FontLibrary::Impl {
   std::vector<std::string> files_read;
 };
 
-FontLibrary::FontLibrary(std::string folder) : impl_(std::make_unique<Impl>()) {
+FontLibrary::FontLibrary(const std::string& folder)
+    : impl_(std::make_unique<Impl>()) {
   const std::string manifest = folder + "/manifest.tsv";
   std::ifstream file(manifest);
   if (!file) throw MachineError("cannot read the list of fonts " + manifest);

@@ -19,7 +19,7 @@ class FontLibrary {
  public:
   /// Reads the manifest in `folder`. Throws MachineError where it is missing
   /// or a file it names is.
-  explicit FontLibrary(std::string folder);
+  explicit FontLibrary(const std::string& folder);
   ~FontLibrary();
 
   /// The face, or null where no family of that name is listed. A family
