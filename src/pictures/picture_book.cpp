@@ -22,8 +22,8 @@ using namespace literals;
 constexpr Length kBox = 100_pt;
 
 // Where the picture font draws, in its own units, measured on all of its
-// pictures: around this middle, and within 1,240 to all sides (but for two
-// faces that shake). Its lines are 40 wide.
+// pictures: around this middle, and within 1,240 to all sides (but for a
+// shaking face and a string of beads). Its lines are 40 wide.
 constexpr std::int64_t kMiddleX = 1300;
 constexpr std::int64_t kMiddleY = 700;
 constexpr std::int64_t kReach = 1240;
@@ -42,13 +42,30 @@ void shift(Path& path, Point by) {
   }
 }
 
+// Widens the box of the few pictures that reach beyond it, so that nothing is
+// clipped.
+void make_room(LineDrawing& drawing) {
+  Length beyond;
+  for (const PathStep& step : drawing.path) {
+    if (step.kind == PathStep::Kind::close) continue;
+    for (const Length at : {step.to.x, step.to.y}) {
+      beyond = std::max({beyond, -at, at - kBox});
+    }
+  }
+  if (beyond == Length()) return;
+  shift(drawing.path, {beyond, beyond});
+  drawing.box = {kBox + 2 * beyond, kBox + 2 * beyond};
+}
+
 std::optional<LineDrawing> draw_glyph(const GlyphOutlines& font,
                                       std::string_view text) {
   std::optional<Path> path = font.outline(text, in_box(font.units_per_em()));
   if (!path) return std::nullopt;
   // From the pen's start on the baseline to the corner of the box.
   shift(*path, {kBox / 2 - in_box(kMiddleX), kBox / 2 + in_box(kMiddleY)});
-  return LineDrawing{{kBox, kBox}, std::move(*path)};
+  LineDrawing drawing{{kBox, kBox}, std::move(*path)};
+  make_room(drawing);
+  return drawing;
 }
 
 LineDrawing draw_own(std::string_view name) {

@@ -31,15 +31,16 @@ struct Chunk {
   std::string_view whole;
 };
 
-std::optional<Chunk> next_chunk(std::string_view& bytes) {
+// Takes the next part off the front; false where it is not whole.
+bool next_chunk(std::string_view& bytes, Chunk& chunk) {
   constexpr std::size_t kFrame = 12;
-  if (bytes.size() < kFrame) return std::nullopt;
+  if (bytes.size() < kFrame) return false;
   const std::size_t length = big_endian_32(bytes, 0);
-  if (length > bytes.size() - kFrame) return std::nullopt;
-  const Chunk chunk{bytes.substr(4, 4), bytes.substr(8, length),
-                    bytes.substr(0, length + kFrame)};
+  if (length > bytes.size() - kFrame) return false;
+  chunk = {bytes.substr(4, 4), bytes.substr(8, length),
+           bytes.substr(0, length + kFrame)};
   bytes.remove_prefix(chunk.whole.size());
-  return chunk;
+  return true;
 }
 
 // A capital first letter says that the file cannot be shown without the part.
@@ -51,25 +52,26 @@ bool is_critical(std::string_view kind) {
 std::string bare_file(std::string_view bytes, std::string& why) {
   std::string bare(kSignature);
   bytes.remove_prefix(kSignature.size());
-  while (const std::optional<Chunk> chunk = next_chunk(bytes)) {
+  Chunk chunk;
+  while (next_chunk(bytes, chunk)) {
     const bool first = bare.size() == kSignature.size();
-    if (first != (chunk->kind == "IHDR") ||
-        (first && chunk->contents.size() != 13)) {
+    if (first != (chunk.kind == "IHDR") ||
+        (first && chunk.contents.size() != 13)) {
       why = kDamaged;
       return {};
     }
-    if (first && !is_size_allowed(big_endian_32(chunk->contents, 0),
-                                  big_endian_32(chunk->contents, 4), why)) {
+    if (first && !is_size_allowed(big_endian_32(chunk.contents, 0),
+                                  big_endian_32(chunk.contents, 4), why)) {
       return {};
     }
-    if (std::find(std::begin(kWanted), std::end(kWanted), chunk->kind) !=
+    if (std::find(std::begin(kWanted), std::end(kWanted), chunk.kind) !=
         std::end(kWanted)) {
-      bare += chunk->whole;
-    } else if (is_critical(chunk->kind)) {
+      bare += chunk.whole;
+    } else if (is_critical(chunk.kind)) {
       why = kDamaged;
       return {};
     }
-    if (chunk->kind == "IEND") return bare;
+    if (chunk.kind == "IEND") return bare;
   }
   why = kCutShort;
   return {};

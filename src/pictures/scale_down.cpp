@@ -21,6 +21,7 @@ ScaleDown::ScaleDown(int width, int height, int channels, int longest)
     : width_(static_cast<std::size_t>(width)),
       height_(static_cast<std::size_t>(height)),
       channels_(static_cast<std::size_t>(channels)),
+      area_(std::max<std::uint64_t>(std::uint64_t{width_} * height_, 1)),
       new_width_(shrunk(width, std::max(width, height), longest)),
       new_height_(shrunk(height, std::max(width, height), longest)) {
   const std::size_t row = static_cast<std::size_t>(new_width_) * channels_;
@@ -73,9 +74,8 @@ void ScaleDown::add_row(std::span<const std::uint8_t> row) {
 }
 
 void ScaleDown::finish_row() {
-  const std::uint64_t whole = std::uint64_t{width_} * height_;
   for (std::uint64_t& sum : sums_) {
-    pixels_.push_back(static_cast<std::uint8_t>((sum + whole / 2) / whole));
+    pixels_.push_back(static_cast<std::uint8_t>((sum + area_ / 2) / area_));
     sum = 0;
   }
 }

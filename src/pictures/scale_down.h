@@ -26,6 +26,7 @@ class ScaleDown {
   void finish_row();
 
   std::size_t width_, height_, channels_;
+  std::uint64_t area_;
   int new_width_, new_height_;
   std::size_t row_ = 0;
   std::vector<std::uint32_t> squeezed_;  // one row, of the new width

@@ -101,6 +101,20 @@ TEST_F(Book, SkinToneAndStyleMakeNoDifference) {
             book_.find_emoji("❄️", "snow", why));
 }
 
+// Two of the font's pictures are wider than all others.
+TEST_F(Book, MakesRoomForWidePictures) {
+  for (const char* emoji : {"📿", "🫨"}) {
+    std::string why;
+    const Picture* picture = book_.find_emoji(emoji, "wide", why);
+    ASSERT_NE(picture, nullptr) << why;
+    const auto& drawing = std::get<LineDrawing>(picture->image);
+    EXPECT_GT(drawing.box.width, 100_pt);
+    const Extent extent = extent_of(drawing);
+    EXPECT_GE(extent.left, 0_pt);
+    EXPECT_LE(extent.right, drawing.box.width);
+  }
+}
+
 TEST_F(Book, KnowsJoinedEmoji) {
   std::string why;
   EXPECT_NE(book_.find_emoji("👩‍🚀", "astronaut", why), nullptr) << why;

@@ -101,9 +101,10 @@ TEST_P(Png, Palettes) {
   for (const int depth : {1, 2, 4, 8}) {
     PngKind made = kind(depth, PNG_COLOR_TYPE_PALETTE);
     made.palette = {{200, 100, 50}, {1, 2, 3}};
-    const png_byte row = static_cast<png_byte>(1 << (8 - 2 * depth));
-    const auto image =
-        decoded_png(make_png(2, 1, made, {depth == 8 ? Row{0, 1} : Row{row}}));
+    const Row row = depth == 8
+                        ? Row{0, 1}
+                        : Row{static_cast<png_byte>(1 << (8 - 2 * depth))};
+    const auto image = decoded_png(make_png(2, 1, made, {row}));
     EXPECT_EQ(pixel(image, 0, 0), (Rgb{200, 100, 50})) << depth;
     EXPECT_EQ(pixel(image, 1, 0), (Rgb{1, 2, 3})) << depth;
   }

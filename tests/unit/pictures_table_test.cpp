@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <regex>
 #include <set>
 
 #include "base/utf8.h"
@@ -19,12 +18,18 @@ namespace {
 
 using namespace literals;
 
+// "U+1F987"
+bool names_a_code_point(std::string_view text) {
+  return (text.size() == 6 || text.size() == 7) && text.starts_with("U+") &&
+         text.find_first_not_of("0123456789ABCDEF", 2) ==
+             std::string_view::npos;
+}
+
 TEST(PictureTable, IsWellFormed) {
   const std::vector<std::string_view> lines = table_lines(pictures_table());
   ASSERT_FALSE(lines.empty());
   EXPECT_EQ(lines.front(), "word\tkind\tpicture\tclear\tmay say\tnote");
   EXPECT_EQ(lines.size(), picture_words().size() + 1);
-  const std::regex code_points("U\\+[0-9A-F]{4,5}( U\\+[0-9A-F]{4,5})*");
   for (std::size_t i = 1; i < lines.size(); ++i) {
     const std::vector<std::string_view> cells = table_cells(lines[i]);
     ASSERT_EQ(cells.size(), 6U) << lines[i];
@@ -33,8 +38,7 @@ TEST(PictureTable, IsWellFormed) {
     EXPECT_EQ(lower_case(cells[0]), cells[0]);
     EXPECT_TRUE(cells[3] == "yes" || cells[3] == "name-first") << lines[i];
     if (cells[1] == "glyph") {
-      EXPECT_TRUE(std::regex_match(std::string(cells[2]), code_points))
-          << lines[i];
+      EXPECT_TRUE(names_a_code_point(cells[2])) << lines[i];
     } else {
       EXPECT_EQ(cells[1], "drawing") << lines[i];
     }
@@ -141,12 +145,11 @@ TEST(BlockedPictures, IsWellFormed) {
   const auto lines = table_lines(blocked_pictures_table());
   ASSERT_FALSE(lines.empty());
   EXPECT_EQ(lines.front(), "first\tlast\twhy");
-  const std::regex code_point("U\\+[0-9A-F]{4,5}");
   for (std::size_t i = 1; i < lines.size(); ++i) {
     const auto cells = table_cells(lines[i]);
     ASSERT_EQ(cells.size(), 3U) << lines[i];
-    EXPECT_TRUE(std::regex_match(std::string(cells[0]), code_point));
-    EXPECT_TRUE(std::regex_match(std::string(cells[1]), code_point));
+    EXPECT_TRUE(names_a_code_point(cells[0]));
+    EXPECT_TRUE(names_a_code_point(cells[1]));
     EXPECT_TRUE(cells[2].starts_with("it ")) << lines[i];
   }
 }
