@@ -285,7 +285,7 @@ class TableMaker {
           both.push_back(s);
         }
         if (both != record.segments &&
-            sound_alike(phonemes_of(both), phonemes_of(record.segments))) {
+            sound_alike(phonemes_of(both, inventory_), phonemes_of(record.segments, inventory_))) {
           changes.emplace_back(i, std::move(both));
           break;
         }
@@ -294,15 +294,6 @@ class TableMaker {
     for (auto& [i, segments] : changes) {
       table_.records[i].segments = std::move(segments);
     }
-  }
-
-  std::vector<Phoneme> phonemes_of(const Segments& segments) const {
-    std::vector<Phoneme> all;
-    for (const Segment& s : segments) {
-      const auto p = inventory_[s.id].phonemes();
-      all.insert(all.end(), p.begin(), p.end());
-    }
-    return all;
   }
 
   static bool sound_alike(std::span<const Phoneme> a,

@@ -14,19 +14,10 @@ constexpr int kLargestBaseList = 50;
 constexpr int kLargestLongBaseList = 60;
 constexpr int kLargestPartList = 40;
 
-std::vector<P> phonemes_of(std::span<const Unit> units) {
+std::vector<P> listed_sounds(std::span<const Unit> units) {
   std::vector<P> all;
   for (const Unit& unit : units) {
     all.insert(all.end(), unit.listed.begin(), unit.listed.end());
-  }
-  return all;
-}
-
-std::vector<P> phonemes_of(const WordRecord& record, const Inventory& inv) {
-  std::vector<P> all;
-  for (const Segment& s : record.segments) {
-    const auto p = inv[s.id].phonemes();
-    all.insert(all.end(), p.begin(), p.end());
   }
   return all;
 }
@@ -108,7 +99,7 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
 EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
                            const Lexicon& lexicon) {
   if (lexicon.is_not_inflected(letters)) return {};
-  const std::vector<P> word = phonemes_of(reading.units);
+  const std::vector<P> word = listed_sounds(reading.units);
   return take_off_ending(letters, [&](const EndingAnalysis& analysis) {
     if (analysis.base.size() < 2) return false;
     const std::uint32_t place = lexicon.find(analysis.base);
@@ -120,7 +111,7 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
         continue;
       }
       if (base_sounds_fit(analysis, word,
-                          phonemes_of(record, lexicon.inventory()))) {
+                          phonemes_of(record.segments, lexicon.inventory()))) {
         return true;
       }
     }
@@ -145,7 +136,7 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
                         (record.tier == 0 || record.tier > kLargestPartList))) {
       continue;
     }
-    const std::vector<P> own = phonemes_of(record, lexicon.inventory());
+    const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
     if (std::ranges::equal(own, sounds, same_sound)) return true;
   }
   return false;
@@ -164,8 +155,8 @@ std::size_t find_compound(const Reading& reading, const WordFacts& facts,
       const auto first = std::span(reading.units).first(i);
       const auto second =
           std::span(reading.units).first(facts.base_units).subspan(i);
-      if (is_part(lexicon, base.substr(0, letter), phonemes_of(first)) &&
-          is_part(lexicon, base.substr(letter), phonemes_of(second))) {
+      if (is_part(lexicon, base.substr(0, letter), listed_sounds(first)) &&
+          is_part(lexicon, base.substr(letter), listed_sounds(second))) {
         return i;
       }
     }
@@ -201,12 +192,12 @@ std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
     const std::string_view rest =
         std::string_view(facts.letters).substr(prefix.size());
     if (rest.size() < 2) continue;
-    const std::vector<P> whole = phonemes_of(reading.units);
+    const std::vector<P> whole = listed_sounds(reading.units);
     for (const WordRecord& record : lexicon.readings(rest)) {
       const int largest =
           rest.size() > 4 ? kLargestLongBaseList : kLargestBaseList;
       if (record.name || record.tier == 0 || record.tier > largest) continue;
-      const std::vector<P> own = phonemes_of(record, lexicon.inventory());
+      const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
       if (own.size() > 1 && ends_with(whole, own)) return prefix;
     }
   }
