@@ -124,14 +124,15 @@ WordDeriver::Records WordDeriver::inflected(const std::string& word,
                                             int depth) {
   Records result;
   take_off_ending(word, [&](const EndingAnalysis& analysis) {
+    if (!result.empty()) return -1;
     const Records* bases = known(analysis.base, depth);
-    if (bases == nullptr) return false;
+    if (bases == nullptr) return -1;
     for (const WordRecord& base : *bases) {
       auto record = derive_record(word, word, analysis, base, label_(base),
                                   inventory_);
       if (record) result.push_back(std::move(*record));
     }
-    return !result.empty();
+    return result.empty() ? -1 : 0;
   });
   return result;
 }

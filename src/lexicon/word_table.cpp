@@ -245,7 +245,7 @@ class TableMaker {
     if (depth > 2) return false;
     const EndingAnalysis ending =
         take_off_ending(word, [&](const EndingAnalysis& a) {
-          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1);
+          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0 : -1;
         });
     if (ending) return true;
     for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
@@ -355,8 +355,8 @@ class TableMaker {
   void finish() {
     // Readings stay in the order in which their source has them.
     std::ranges::stable_sort(table_.records, {}, [](const WordRecord& r) {
-      const int tier = r.tier == 0 ? 99 : r.tier;
-      return std::tuple<int, std::string_view>(tier, r.spelling);
+      const int rank = r.everyday ? 0 : r.tier == 0 ? 99 : r.tier;
+      return std::tuple<int, std::string_view>(rank, r.spelling);
     });
     const auto same = [](const WordRecord& a, const WordRecord& b) {
       return a.spelling == b.spelling && a.segments == b.segments &&

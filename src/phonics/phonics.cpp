@@ -52,13 +52,14 @@ std::vector<WordRecord> Phonics::Impl::derived(
   std::vector<WordRecord> records;
   const std::string letters = map_letters(spelling).letters;
   take_off_ending(spelling, [&](const EndingAnalysis& analysis) {
+    if (!records.empty()) return -1;
     for (const WordRecord& base : lexicon.readings(analysis.base)) {
       auto record =
           derive_record(spelling, letters, analysis, base,
                         lexicon.label(base.label), lexicon.inventory());
       if (record) records.push_back(std::move(*record));
     }
-    return !records.empty();
+    return records.empty() ? -1 : 0;
   });
   return records;
 }
