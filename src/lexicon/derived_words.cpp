@@ -16,15 +16,6 @@ constexpr int kDeepest = 3;
 // Parts of a compound must be words that people meet.
 constexpr int kLargestPartList = 40;
 
-std::vector<P> phonemes_of(const WordRecord& record, const Inventory& inv) {
-  std::vector<P> all;
-  for (const Segment& s : record.segments) {
-    const auto p = inv[s.id].phonemes();
-    all.insert(all.end(), p.begin(), p.end());
-  }
-  return all;
-}
-
 bool same_or_weak(P a, P b) {
   const auto weak = [](P p) { return p == P::ax || p == P::ih; };
   return a == b || (weak(a) && weak(b));
@@ -133,14 +124,15 @@ WordDeriver::Records WordDeriver::inflected(const std::string& word,
                                             int depth) {
   Records result;
   take_off_ending(word, [&](const EndingAnalysis& analysis) {
+    if (!result.empty()) return -1;
     const Records* bases = known(analysis.base, depth);
-    if (bases == nullptr) return false;
+    if (bases == nullptr) return -1;
     for (const WordRecord& base : *bases) {
       auto record = derive_record(word, word, analysis, base, label_(base),
                                   inventory_);
       if (record) result.push_back(std::move(*record));
     }
-    return !result.empty();
+    return result.empty() ? -1 : 0;
   });
   return result;
 }
@@ -181,7 +173,7 @@ WordDeriver::Records WordDeriver::stripped(const std::string& word) {
     const Records* records = find_(form.spelling);
     if (records == nullptr || tier_(form.spelling) == 0) continue;
     for (const WordRecord& longer : *records) {
-      const std::vector<P> sounds = phonemes_of(longer, inventory_);
+      const std::vector<P> sounds = phonemes_of(longer.segments, inventory_);
       if (sounds.size() < form.sounds + 2) continue;
       std::vector<P> base(sounds.begin(), sounds.end() - form.sounds);
       // lozenges and demoted end in a beat of their own.
@@ -228,7 +220,7 @@ WordDeriver::Records WordDeriver::respelled(const std::string& word,
       }
       if (bases == nullptr) continue;
       for (const WordRecord& base : *bases) {
-        const std::vector<P> sounds = phonemes_of(base, inventory_);
+        const std::vector<P> sounds = phonemes_of(base.segments, inventory_);
         AlignTask task;
         task.letters = word;
         task.phonemes = sounds;
@@ -304,7 +296,7 @@ WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
       Pronunciation own;
       if (!read_sounds(suffix.sounds, own)) continue;
       for (const WordRecord& base : *bases) {
-        std::vector<P> sounds = phonemes_of(base, inventory_);
+        std::vector<P> sounds = phonemes_of(base.segments, inventory_);
         sounds.insert(sounds.end(), own.phonemes.begin(), own.phonemes.end());
         AlignTask task;
         task.letters = word;

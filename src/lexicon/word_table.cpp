@@ -245,7 +245,7 @@ class TableMaker {
     if (depth > 2) return false;
     const EndingAnalysis ending =
         take_off_ending(word, [&](const EndingAnalysis& a) {
-          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1);
+          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0 : -1;
         });
     if (ending) return true;
     for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
@@ -285,7 +285,7 @@ class TableMaker {
           both.push_back(s);
         }
         if (both != record.segments &&
-            sound_alike(phonemes_of(both), phonemes_of(record.segments))) {
+            sound_alike(phonemes_of(both, inventory_), phonemes_of(record.segments, inventory_))) {
           changes.emplace_back(i, std::move(both));
           break;
         }
@@ -294,15 +294,6 @@ class TableMaker {
     for (auto& [i, segments] : changes) {
       table_.records[i].segments = std::move(segments);
     }
-  }
-
-  std::vector<Phoneme> phonemes_of(const Segments& segments) const {
-    std::vector<Phoneme> all;
-    for (const Segment& s : segments) {
-      const auto p = inventory_[s.id].phonemes();
-      all.insert(all.end(), p.begin(), p.end());
-    }
-    return all;
   }
 
   static bool sound_alike(std::span<const Phoneme> a,
@@ -364,8 +355,8 @@ class TableMaker {
   void finish() {
     // Readings stay in the order in which their source has them.
     std::ranges::stable_sort(table_.records, {}, [](const WordRecord& r) {
-      const int tier = r.tier == 0 ? 99 : r.tier;
-      return std::tuple<int, std::string_view>(tier, r.spelling);
+      const int rank = r.everyday ? 0 : r.tier == 0 ? 99 : r.tier;
+      return std::tuple<int, std::string_view>(rank, r.spelling);
     });
     const auto same = [](const WordRecord& a, const WordRecord& b) {
       return a.spelling == b.spelling && a.segments == b.segments &&

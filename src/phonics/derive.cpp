@@ -158,11 +158,7 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   if (!takes_endings(analysis.base) || !label_takes(label, analysis.ending)) {
     return std::nullopt;
   }
-  std::vector<P> base_sounds;
-  for (const Segment& s : base.segments) {
-    const auto p = inventory[s.id].phonemes();
-    base_sounds.insert(base_sounds.end(), p.begin(), p.end());
-  }
+  const std::vector<P> base_sounds = phonemes_of(base.segments, inventory);
   const auto sounds = add_ending_sounds(base_sounds, analysis);
   if (!sounds) return std::nullopt;
   WordRecord record = base;

@@ -29,6 +29,12 @@ bool has_vowel_letter(std::string_view text) {
   return text.find_first_of("aeiouy") != std::string_view::npos;
 }
 
+// -es stands behind a hiss and behind o: wishes, boxes, goes.
+bool takes_es(std::string_view stem) {
+  return stem.ends_with("ch") || stem.ends_with("sh") ||
+         std::string_view("sxzo").find(stem.back()) != std::string_view::npos;
+}
+
 bool begins_with_vowel(Ending ending) {
   switch (ending) {
     case Ending::ed:
@@ -99,7 +105,11 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
   }
   if (vowel_ending) {
     if (!doubles_its_end(stem)) add(Joint::plain, stem);
-    add(Joint::dropped_e, stem + "e");
+    // see, seeing: ee, oe and ye keep their e before i.
+    const bool keeps = ending == Ending::ing &&
+                       std::string_view("eoy").find(stem[n - 1]) !=
+                           std::string_view::npos;
+    if (!keeps) add(Joint::dropped_e, stem + "e");
     if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
       add(Joint::plain, stem.substr(0, n - 1));  // picnicked
     }
@@ -112,7 +122,7 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
       add(Joint::dropped_e, stem + "le");                     // gently
       if (stem[n - 1] == 'l') add(Joint::plain, stem + "l");  // fully
     }
-  } else {
+  } else if (ending != Ending::es || takes_es(stem)) {
     add(Joint::plain, stem);
   }
   return result;
@@ -120,11 +130,17 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
 
 EndingAnalysis take_off_ending(
     std::string_view word,
-    const std::function<bool(const EndingAnalysis&)>& is_base) {
+    const std::function<int(const EndingAnalysis&)>& rank) {
   for (const EndingRow& row : kEndings) {
+    EndingAnalysis best;
+    int best_rank = -1;
     for (EndingAnalysis& analysis : possible_bases(word, row.ending)) {
-      if (is_base(analysis)) return std::move(analysis);
+      const int own = rank(analysis);
+      if (own < 0 || (best_rank >= 0 && own >= best_rank)) continue;
+      best_rank = own;
+      best = std::move(analysis);
     }
+    if (best) return best;
   }
   return {};
 }

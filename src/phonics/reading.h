@@ -54,6 +54,9 @@ using PatternId = std::uint16_t;
 struct PatternPlace {
   PatternId pattern = 0;
   std::vector<std::uint8_t> units;
+  /// A short vowel that its neighbour (m, n, ng, l) colours wherever the word
+  /// has it: a word for later, not for a first list.
+  bool later = false;
 };
 
 /// One way to say a word, with its spelling laid against its sounds.

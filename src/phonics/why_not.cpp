@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "phonics/explain.h"
 #include "phonics/notation.h"
 #include "phonics/pattern_rule.h"
 #include "phonics/unit_rules.h"
@@ -139,15 +140,6 @@ std::string what_it_has(const Reading& reading) {
 }
 
 }  // namespace
-
-std::string graphemes_text(const Reading& reading) {
-  std::string text;
-  for (const Unit& unit : reading.units) {
-    if (!text.empty()) text += ' ';
-    text += unit.grapheme;
-  }
-  return text;
-}
 
 std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,

@@ -14,7 +14,7 @@ constexpr int kLargestBaseList = 50;
 constexpr int kLargestLongBaseList = 60;
 constexpr int kLargestPartList = 40;
 
-std::vector<P> phonemes_of(std::span<const Unit> units) {
+std::vector<P> listed_sounds(std::span<const Unit> units) {
   std::vector<P> all;
   for (const Unit& unit : units) {
     all.insert(all.end(), unit.listed.begin(), unit.listed.end());
@@ -22,19 +22,12 @@ std::vector<P> phonemes_of(std::span<const Unit> units) {
   return all;
 }
 
-std::vector<P> phonemes_of(const WordRecord& record, const Inventory& inv) {
-  std::vector<P> all;
-  for (const Segment& s : record.segments) {
-    const auto p = inv[s.id].phonemes();
-    all.insert(all.end(), p.begin(), p.end());
-  }
-  return all;
-}
-
 bool same_sound(P a, P b) {
   const auto weak = [](P p) { return p == P::ax || p == P::ih; };
   const auto open_o = [](P p) { return p == P::aa || p == P::ao; };
-  return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b));
+  const auto th = [](P p) { return p == P::th || p == P::dh; };
+  return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b)) ||
+         (th(a) && th(b));
 }
 
 bool begins_with(std::span<const P> whole, std::span<const P> part) {
@@ -105,14 +98,24 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
   return false;
 }
 
+// passing is from pass, however common "pas" is: s, l, f and z stand double by
+// themselves.
+int rank_of(const EndingAnalysis& analysis) {
+  const bool own = analysis.joint == Joint::doubled &&
+                   std::string_view("slfz").find(analysis.base.back()) !=
+                       std::string_view::npos;
+  return own ? 100 : 0;
+}
+
 EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
                            const Lexicon& lexicon) {
   if (lexicon.is_not_inflected(letters)) return {};
-  const std::vector<P> word = phonemes_of(reading.units);
+  const std::vector<P> word = listed_sounds(reading.units);
   return take_off_ending(letters, [&](const EndingAnalysis& analysis) {
-    if (analysis.base.size() < 2) return false;
+    constexpr int kNotBase = -1;
+    if (analysis.base.size() < 2) return kNotBase;
     const std::uint32_t place = lexicon.find(analysis.base);
-    if (place == kNoWord) return false;
+    if (place == kNoWord) return kNotBase;
     for (const WordRecord& record : lexicon.readings(place)) {
       if (record.name ||
           (!record.everyday &&
@@ -120,11 +123,11 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
         continue;
       }
       if (base_sounds_fit(analysis, word,
-                          phonemes_of(record, lexicon.inventory()))) {
-        return true;
+                          phonemes_of(record.segments, lexicon.inventory()))) {
+        return (record.everyday ? 0 : record.tier) + rank_of(analysis);
       }
     }
-    return false;
+    return kNotBase;
   });
 }
 
@@ -145,7 +148,7 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
                         (record.tier == 0 || record.tier > kLargestPartList))) {
       continue;
     }
-    const std::vector<P> own = phonemes_of(record, lexicon.inventory());
+    const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
     if (std::ranges::equal(own, sounds, same_sound)) return true;
   }
   return false;
@@ -153,7 +156,7 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
 
 std::size_t find_compound(const Reading& reading, const WordFacts& facts,
                           const Lexicon& lexicon) {
-  if (facts.letters.size() < 5) return 0;
+  if (facts.letters.size() < 4) return 0;
   // An ending may stand behind a compound.
   const std::string_view base =
       facts.ending ? std::string_view(facts.ending.base) : facts.letters;
@@ -164,8 +167,10 @@ std::size_t find_compound(const Reading& reading, const WordFacts& facts,
       const auto first = std::span(reading.units).first(i);
       const auto second =
           std::span(reading.units).first(facts.base_units).subspan(i);
-      if (is_part(lexicon, base.substr(0, letter), phonemes_of(first)) &&
-          is_part(lexicon, base.substr(letter), phonemes_of(second))) {
+      if (lexicon.may_be_compound(base.substr(0, letter),
+                                  base.substr(letter)) &&
+          is_part(lexicon, base.substr(0, letter), listed_sounds(first)) &&
+          is_part(lexicon, base.substr(letter), listed_sounds(second))) {
         return i;
       }
     }
@@ -196,17 +201,21 @@ bool ends_with(std::span<const P> whole, std::span<const P> part) {
 // unhappy, not uncle; relay, not ready.
 std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
                              const Lexicon& lexicon) {
+  if (lexicon.is_not_prefixed(facts.letters) ||
+      lexicon.is_not_prefixed(facts.ending.base)) {
+    return {};
+  }
   for (const std::string_view prefix : kPrefixes) {
     if (!facts.letters.starts_with(prefix)) continue;
     const std::string_view rest =
         std::string_view(facts.letters).substr(prefix.size());
     if (rest.size() < 2) continue;
-    const std::vector<P> whole = phonemes_of(reading.units);
+    const std::vector<P> whole = listed_sounds(reading.units);
     for (const WordRecord& record : lexicon.readings(rest)) {
       const int largest =
           rest.size() > 4 ? kLargestLongBaseList : kLargestBaseList;
       if (record.name || record.tier == 0 || record.tier > largest) continue;
-      const std::vector<P> own = phonemes_of(record, lexicon.inventory());
+      const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
       if (own.size() > 1 && ends_with(whole, own)) return prefix;
     }
   }

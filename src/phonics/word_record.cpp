@@ -82,15 +82,6 @@ void append_unit(std::string& text, const Correspondence& unit, int inside) {
 
 }  // namespace
 
-int syllable_count(const Segments& segments, const Inventory& inventory) {
-  int count = 0;
-  for (const Segment& s : segments) {
-    count += static_cast<int>(
-        std::ranges::count_if(inventory[s.id].phonemes(), is_vowel));
-  }
-  return count;
-}
-
 WordRecord join_records(const WordRecord& first, const WordRecord& second,
                         std::string spelling, const Inventory& inventory) {
   WordRecord record = first;

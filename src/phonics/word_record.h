@@ -35,7 +35,6 @@ struct WordRecord {
 /// Two words, one behind the other, as one: its stress is that of both.
 WordRecord join_records(const WordRecord& first, const WordRecord& second,
                         std::string spelling, const Inventory& inventory);
-int syllable_count(const Segments& segments, const Inventory& inventory);
 
 /// Adds the record to `bytes`.
 void encode_record(const WordRecord& record, const Inventory& inventory,
