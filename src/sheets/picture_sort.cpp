@@ -10,6 +10,7 @@
 
 #include "layout/picture_frame.h"
 #include "layout/text_block.h"
+#include "phonics/explain.h"
 #include "sheets/sheet.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
@@ -183,10 +184,7 @@ std::string item_text(const SheetInput& in, const SoundSort& sort,
                       const SoundSort::Item& item) {
   const SoundSort::Column& column =
       sort.columns[static_cast<std::size_t>(item.column)];
-  std::string sounds;
-  for (const Sound& sound : item.reading.sounds) {
-    sounds += (sounds.empty() ? "" : " ") + said(in.lesson, sound.phonemes);
-  }
+  const std::string sounds = sounds_text(item.reading, in.lesson.conventions);
   const std::string where =
       column.sound.empty() ? "not this sound" : "like " + column.key_word;
   return fmt::format("{} {} – {}", item.word, sounds, where);

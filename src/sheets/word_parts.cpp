@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include "base/shuffle.h"
+#include "phonics/explain.h"
+#include "phonics/notation.h"
 
 namespace sheaf {
 
@@ -50,15 +52,18 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
     const Sound& sound = reading.sounds[i];
     const Unit& unit = reading.units[sound.unit];
     SoundBox box;
-    box.letters = letters_of(reading, sound.unit);
+    for (std::size_t k = 0; k < sound.units; ++k) {
+      box.letters += letters_of(reading, sound.unit + k);
+    }
     box.part = sound.part;
     box.parts = sound.parts;
     box.starts_syllable = i > 0 && unit.syllable != syllable;
     syllable = unit.syllable;
     box.of_pattern = word.is_pattern_unit(sound.unit);
+    const Unit& last = reading.units[sound.unit + sound.units - 1U];
     if (sound.part + 1 == sound.parts) {
       for (const Unit& other : reading.units) {
-        if (other.is_split() && other.split_e == unit.end) {
+        if (other.is_split() && other.split_e == last.end) {
           box.slot_after =
               reading.word.substr(static_cast<std::size_t>(other.split_e), 1);
         }
@@ -70,27 +75,17 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
 }
 
 std::string spelled_out(const AnalyzedWord& word) {
-  std::string text;
-  for (const Unit& unit : word.reading.units) {
-    if (!text.empty()) text += ' ';
-    text += unit.grapheme;
-  }
-  return text;
+  return graphemes_text(word.reading);
 }
 
-std::string said(const AnalyzedLesson&, const std::vector<Phoneme>& sound) {
+std::string said(const AnalyzedLesson& lesson,
+                 const std::vector<Phoneme>& sound) {
   if (sound.empty()) return "";
-  std::string text = "/";
-  for (const Phoneme p : sound) text += phoneme_name(p);
-  return text + "/";
+  return "/" + sound_name(sound, lesson.conventions) + "/";
 }
 
 std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
-  std::string text;
-  for (const Sound& sound : word.reading.sounds) {
-    text += (text.empty() ? "" : " ") + said(lesson, sound.phonemes);
-  }
-  return text;
+  return sounds_text(word.reading, lesson.conventions);
 }
 
 std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
