@@ -53,6 +53,7 @@ Length row_height(const BoxMeasures& measures);
 struct BoxRowOptions {
   BoxFill fill = BoxFill::empty;
   bool slots = true;
+  bool tap_dots = true;
   TextStyle text;  ///< its size is set by the x-height
 };
 

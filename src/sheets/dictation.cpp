@@ -156,7 +156,7 @@ void answers(const SheetInput& in, Composer& c) {
     for (TextPiece& piece : marked_word(word, plain, strong)) {
       pieces.push_back(std::move(piece));
     }
-    pieces.push_back({"     " + spelled_out(word), plain});
+    pieces.push_back({" – " + spelled_out(word), plain});
     add_paragraph(c, pieces);
   }
   for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {

@@ -75,6 +75,18 @@ void add_sound(const SheetInput& in, Composer& c) {
   }
 }
 
+void add_picture_sort(Composer& c) {
+  add_heading(c, "The picture sort");
+  add_steps(c, {"Name every picture, learners say it after you. A picture that "
+                "they call by another word gets the word that you need.",
+                "Show the two that are laid already: “I say it slowly. I hear "
+                "our sound, so it lies here. In this one I do not.”",
+                "Learners say each word slowly, listen, and lay it. No letters "
+                "yet: the ear decides.",
+                "Say each column down and listen for the one that does not "
+                "belong. The key has the order and the sounds."});
+}
+
 void add_sort(Composer& c) {
   add_heading(c, "The word sort");
   add_steps(c, {"Say every word on the cards once. Learners say it after you.",
@@ -149,6 +161,7 @@ void add_mending(Composer& c) {
 
 void compose(const SheetInput& in, Composer& c) {
   add_sound(in, c);
+  if (has_sheet(in, "picture-sort")) add_picture_sort(c);
   if (has_sheet(in, "word-sort")) add_sort(c);
   if (has_sheet(in, "sound-boxes")) add_tapping(in, c);
   if (has_sheet(in, "dictation")) add_dictation(in, c);

@@ -151,12 +151,11 @@ void answers(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto rows = box_rows(all[i], measures, c.width() - left - 20_mm);
-    const Length step = row_height(measures) - 2_mm;
-    Block& block = c.block(step * static_cast<std::int64_t>(rows.size()) +
-                           1.5_mm);
+    const Length step = measures.height() + 1.5_mm;
+    Block& block = c.block(step * static_cast<std::int64_t>(rows.size()));
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
-    const Length base = 9_mm;
+    const Length base = measures.base() + 0.5_mm;
     draw_text(c, block, text, fmt::format("{}. {}", i + 1,
                                           words[i]->reading.word),
               {0_mm, base}, body);
@@ -171,8 +170,9 @@ void answers(const SheetInput& in, Composer& c) {
                     said));
     BoxRowOptions options;
     options.fill = BoxFill::all;
+    options.tap_dots = false;
     options.text = c.style().text(c.style().teacher_size);
-    Length y = -2_mm;
+    Length y = measures.height() - row_height(measures);
     for (const auto& row : rows) {
       draw_box_row(c, block, row, measures, options, {left, y}, figure);
       y += step;
