@@ -54,6 +54,7 @@ struct BoxRowOptions {
   BoxFill fill = BoxFill::empty;
   bool slots = true;
   TextStyle text;  ///< its size is set by the x-height
+  Length tap_dot = Length::from_mm(2.4);
 };
 
 /// Draws one row with its top left corner at `at`.
