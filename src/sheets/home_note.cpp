@@ -103,10 +103,18 @@ std::string how_to_say(const std::vector<Phoneme>& sound) {
   return "Say it short, with no “uh” after it.";
 }
 
+// "sh", "ee or ea", "i–e (with a letter between)".
 std::string letters_of(const LessonPattern& pattern) {
   std::string text;
-  for (const std::string& g : pattern.graphemes) {
-    text += (text.empty() ? "" : " or ") + g;
+  for (const std::string& grapheme : pattern.graphemes) {
+    if (!text.empty()) text += " or ";
+    const std::size_t gap = grapheme.find('_');
+    if (gap == std::string::npos) {
+      text += grapheme;
+    } else {
+      text += grapheme.substr(0, gap) + "–" + grapheme.substr(gap + 1) +
+              " (with a letter between)";
+    }
   }
   return text;
 }
@@ -221,8 +229,7 @@ void compose(const SheetInput& in, Composer& c) {
   const Length size = size_of_text(in, c, parts);
   const TextStyle text = note_text(c, size);
   // What is left of the page goes between the parts, as far as that looks well.
-  const Length left =
-      c.body().height - 5_mm - height_at(in, c, size, parts);
+  const Length left = c.body().height - 5_mm - height_at(in, c, size, parts);
   const auto gaps = static_cast<std::int64_t>(parts.size()) + 1;
   const Length gap = kBetweenParts + std::clamp(left / gaps, 0_mm, 6_mm);
   add_heading(c, text, "Our words this week", {});

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "base/utf8.h"
 #include "layout/fill_in.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
@@ -43,27 +44,34 @@ struct Column {
   Length width;
 };
 
+// A word to mark, without the capital of a sentence's first word.
+struct Marked {
+  const AnalyzedWord* word;
+  std::string text;
+};
+
 // What is dictated shows what was learned: words first, then those of the
 // sentences, each once; a lesson without them has its list.
-std::vector<const AnalyzedWord*> words_of(const SheetInput& in) {
-  std::vector<const AnalyzedWord*> words;
-  const auto add = [&](const AnalyzedWord& word) {
-    const bool known = std::ranges::any_of(words, [&](const AnalyzedWord* w) {
-      return w->reading.word == word.reading.word;
-    });
-    if (word.has_pattern() && !known) words.push_back(&word);
+std::vector<Marked> words_of(const SheetInput& in) {
+  std::vector<Marked> words;
+  const auto add = [&](const AnalyzedWord& word, bool begins_sentence) {
+    std::string text = word.reading.word;
+    if (begins_sentence) text = lower_case(text);
+    const bool known =
+        std::ranges::find(words, text, &Marked::text) != words.end();
+    if (word.has_pattern() && !known) words.push_back({&word, text});
   };
-  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word);
+  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word, false);
   for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
-    for (const AnalyzedSentence::Part& part : sentence.words) add(part.word);
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      add(part.word, part.begin == 0);
+    }
   }
   if (words.empty()) {
-    for (const AnalyzedWord& word : in.lesson.words) add(word);
+    for (const AnalyzedWord& word : in.lesson.words) add(word, false);
   }
   const auto most = static_cast<std::size_t>(in.options.count("words"));
   if (words.size() > most) words.resize(most);
-  std::ranges::stable_sort(words, {},
-                           [](const AnalyzedWord* w) { return w->pattern(); });
   return words;
 }
 
@@ -73,10 +81,11 @@ TextStyle small_text(const Composer& c) {
   return style;
 }
 
-Column word_column(Composer& c, const AnalyzedWord& word) {
+Column word_column(Composer& c, const Marked& marked) {
+  const AnalyzedWord& word = *marked.word;
   Column column;
   column.word = &word;
-  column.head = word.reading.word;
+  column.head = marked.text;
   const TextStyle small = small_text(c);
   Length x = kPad;
   for (const Unit& unit : word.reading.units) {
@@ -97,11 +106,11 @@ Column word_column(Composer& c, const AnalyzedWord& word) {
 
 // How often the words show a pattern, and the column to add that up in.
 Column sum_column(const SheetInput& in, Composer& c, std::size_t pattern,
-                  const std::vector<const AnalyzedWord*>& words) {
+                  const std::vector<Marked>& words) {
   int chances = 0;
-  for (const AnalyzedWord* word : words) {
-    const AnalyzedWord::Hit& hit = word->hits[pattern];
-    if (!hit.has || word->pattern() != static_cast<int>(pattern)) continue;
+  for (const Marked& marked : words) {
+    const AnalyzedWord::Hit& hit = marked.word->hits[pattern];
+    if (marked.word->pattern() != static_cast<int>(pattern)) continue;
     chances += std::max(1, static_cast<int>(hit.units.size()));
   }
   const auto& graphemes = in.lesson.patterns[pattern].graphemes;
@@ -119,9 +128,9 @@ std::vector<Column> columns_of(const SheetInput& in, Composer& c) {
   const auto words = words_of(in);
   for (std::size_t p = 0; p < in.lesson.patterns.size(); ++p) {
     const std::size_t before = columns.size();
-    for (const AnalyzedWord* word : words) {
-      if (word->pattern() != static_cast<int>(p)) continue;
-      columns.push_back(word_column(c, *word));
+    for (const Marked& marked : words) {
+      if (marked.word->pattern() != static_cast<int>(p)) continue;
+      columns.push_back(word_column(c, marked));
     }
     if (columns.size() == before) continue;
     columns.push_back(sum_column(in, c, p, words));
@@ -166,7 +175,7 @@ std::vector<Columns> tables_of(const SheetInput& in, Composer& c) {
     Length width;
     for (const Column& column : table) width += column.width;
     const auto count = static_cast<std::int64_t>(table.size());
-    const Length more = std::clamp((room - width) / count, 0_mm, 10_mm);
+    const Length more = std::clamp((room - width) / count, 0_mm, 16_mm);
     for (Column& column : table) {
       column.width += more;
       for (Length& square : column.squares) square += more / 2;

@@ -81,6 +81,13 @@ Plan plan_lines(const SheetInput& in, Composer& c,
     by_hand =
         std::max(by_hand, hand_width(word->reading.word, plan.ruling.x_height));
   }
+  // Lines go down to the foot of the page, a little wider apart if need be.
+  const auto sets = static_cast<std::int64_t>(
+      (c.body().height + plan.ruling.gap) / set_pitch(plan.ruling));
+  if (sets > 1) {
+    const Length left = c.body().height - set_height(plan.ruling) * sets;
+    plan.ruling.gap = std::min(left / (sets - 1), 12_mm + plan.ruling.gap);
+  }
   const Length gap = 2 * plan.ruling.x_height;
   plan.copy_step = widest + gap;
   const auto needed = [&](int copies) {
@@ -173,6 +180,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (const AnalyzedWord* word : words) add_word(in, c, plan, *word, list);
   // All lines are equally far apart, and pages about equally full.
   for (Block& block : c.blocks()) block.space_before = plan.ruling.gap;
+  c.blocks().front().space_before = Length();
   even_pages(c.blocks(), c.body().height);
   Length used;
   for (const Block& block : c.blocks()) {

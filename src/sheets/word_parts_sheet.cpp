@@ -359,13 +359,14 @@ void compose(const SheetInput& in, Composer& c) {
   even_pages(c.blocks(), c.body().height);
 }
 
+// A few unusual words alone are no sheet.
+constexpr std::size_t kLeastIrregular = 3;
+
 std::string missing(const SheetInput& in) {
   const Content content = content_of(in);
-  const bool nothing = content.built.empty() && content.divided.empty() &&
-                       content.irregular.empty();
-  return nothing ? "no word has an ending, several syllables or an unusual "
-                   "grapheme"
-                 : "";
+  const bool enough = !content.built.empty() || !content.divided.empty() ||
+                      content.irregular.size() >= kLeastIrregular;
+  return enough ? "" : "no word of the list has an ending or several syllables";
 }
 
 void answers(const SheetInput& in, Composer& c) {
