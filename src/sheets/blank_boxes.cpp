@@ -23,7 +23,7 @@ constexpr OptionSpec kOptions[] = {
     {"boxes", Kind::count, "4", "boxes in a row", "2", "6"},
     {"widest-box", Kind::length, "50 mm", "most width of a box", "20 mm",
      "90 mm"},
-    {"line-height", Kind::length, "12 mm", "height of small letters", "5 mm",
+    {"line-height", Kind::length, "12 mm", "height of small letters", "4 mm",
      "16 mm"},
 };
 
