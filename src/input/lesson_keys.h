@@ -50,7 +50,7 @@ inline constexpr std::array kLessonKeys = {
               "lines to say, with blanks for words"},
     LessonKey{"teacher-note", true, "teacher-note: Begin with the bell.",
               "text for the teacher's pages"},
-    LessonKey{"home-note", false, "home-note: Ten minutes a night.",
+    LessonKey{"home-note", true, "home-note: Ten minutes a night.",
               "text for the page for home"},
     LessonKey{"days", true, "days: 5", "days in the week"},
     LessonKey{"minutes", true, "minutes: 25", "minutes a day"},

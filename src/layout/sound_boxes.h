@@ -55,6 +55,7 @@ struct BoxRowOptions {
   bool slots = true;
   bool tap_dots = true;
   TextStyle text;  ///< its size is set by the x-height
+  Length tap_dot = Length::from_mm(2.4);
 };
 
 /// Draws one row with its top left corner at `at`.

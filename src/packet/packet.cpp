@@ -56,7 +56,9 @@ FrameText frame_text(const AnalyzedLesson& lesson, const PlannedSheet& sheet) {
   text.action = sheet.kind->action;
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
-  if (!text.for_teacher) text.day = fmt::format("Day {}", sheet.day);
+  if (!text.for_teacher && sheet.day > 0) {
+    text.day = fmt::format("Day {}", sheet.day);
+  }
   return text;
 }
 
@@ -84,6 +86,20 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
   return pages;
 }
 
+// Whether the lesson has something for a sheet; else a note says why not.
+bool has_something(const Bindery& b, const SheetKind& kind,
+                   const OptionValues& options,
+                   std::span<const PlannedSheet> packet,
+                   Diagnostics& diagnostics) {
+  const SheetInput input{b.lesson, options, b.pictures, packet};
+  const std::string why = kind.missing == nullptr ? "" : kind.missing(input);
+  if (why.empty()) return true;
+  diagnostics.note(
+      diagnostic::sheet_left_out, {},
+      fmt::format("the sheet `{}` is left out: {}", kind.name, why));
+  return false;
+}
+
 std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
                                         const LayoutPlan& layout,
                                         const std::vector<std::string>& only,
@@ -96,18 +112,44 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
     const bool wanted =
         only.empty() || std::ranges::find(only, entry.kind->name) != only.end();
     if (!wanted) continue;
-    const SheetInput input{b.lesson, entry.options, b.pictures, packet};
-    const std::string why =
-        entry.kind->missing == nullptr ? "" : entry.kind->missing(input);
-    if (!why.empty()) {
-      diagnostics.note(diagnostic::sheet_left_out, {},
-                       fmt::format("the sheet `{}` is left out: {}",
-                                   entry.kind->name, why));
+    if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
     sheets.push_back({entry.kind, entry.options, 1, entry.kind->minutes});
   }
   return sheets;
+}
+
+// Sheets that are asked for by name although the layout lacks them: with all
+// options as they come, and on no day, since the week does not plan them.
+std::vector<PlannedSheet> extra_sheets(const Bindery& b,
+                                       const LayoutPlan& layout,
+                                       const std::vector<std::string>& only,
+                                       bool for_teacher,
+                                       std::span<const PlannedSheet> packet,
+                                       Diagnostics& diagnostics) {
+  std::vector<PlannedSheet> sheets;
+  for (const std::string& name : only) {
+    const SheetKind* kind = find_sheet_kind(name);
+    if (kind == nullptr || kind->for_teacher != for_teacher) continue;
+    const bool listed =
+        std::ranges::find(layout.sheets, kind, &LayoutPlan::Sheet::kind) !=
+        layout.sheets.end();
+    const bool twice =
+        std::ranges::find(sheets, kind, &PlannedSheet::kind) != sheets.end();
+    const OptionValues options(kind->options);
+    if (listed || twice ||
+        !has_something(b, *kind, options, packet, diagnostics)) {
+      continue;
+    }
+    sheets.push_back({kind, options, 0, kind->minutes});
+  }
+  return sheets;
+}
+
+void append(std::vector<PlannedSheet>& sheets, std::vector<PlannedSheet> more) {
+  sheets.insert(sheets.end(), std::make_move_iterator(more.begin()),
+                std::make_move_iterator(more.end()));
 }
 
 std::string document_title(const AnalyzedLesson& lesson,
@@ -141,6 +183,7 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
   std::vector<PlannedSheet> week =
       chosen_sheets(b, layout, {}, false, {}, diagnostics);
   plan_days(week, lesson.lesson->days.value, lesson.lesson->minutes.value);
+  append(week, extra_sheets(b, layout, only, false, {}, diagnostics));
   std::vector<PlannedSheet> learner = week;
   if (!only.empty()) {
     std::erase_if(learner, [&](const PlannedSheet& s) {
@@ -148,7 +191,8 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
     });
   }
   compose_document(b, learner, week, packet.learner);
-  const auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
+  auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
+  append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
   compose_document(b, teacher, week, packet.teacher);
   return packet;
 }

@@ -21,7 +21,7 @@ struct SheetKind;
 struct PlannedSheet {
   const SheetKind* kind = nullptr;
   OptionValues options;
-  int day = 1;
+  int day = 1;  ///< 0 for one that the week does not plan
   int minutes = 0;
 };
 

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/shuffle.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
@@ -141,6 +143,45 @@ std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
   Random random(text_hash(salt, lesson.seed));
   shuffle(words, random);
   return words;
+}
+
+std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
+                                                int most) {
+  // Turn by turn from each pattern, so that none is cut off.
+  std::vector<std::vector<const AnalyzedWord*>> by_pattern(
+      lesson.patterns.size());
+  for (const AnalyzedWord& word : lesson.words) {
+    if (!word.has_pattern()) continue;
+    by_pattern[static_cast<std::size_t>(word.pattern())].push_back(&word);
+  }
+  std::vector<const AnalyzedWord*> words;
+  for (std::size_t turn = 0; turn < lesson.words.size(); ++turn) {
+    for (const auto& own : by_pattern) {
+      if (turn < own.size() && words.size() < static_cast<std::size_t>(most)) {
+        words.push_back(own[turn]);
+      }
+    }
+  }
+  // As the lesson lists them: its words stand in one array.
+  std::ranges::sort(words);
+  return words;
+}
+
+Length widest_word(Composer& composer, const TextStyle& style,
+                   const std::vector<const AnalyzedWord*>& words) {
+  Length widest;
+  for (const AnalyzedWord* word : words) {
+    widest =
+        std::max(widest, width_of(composer.shape(style, word->reading.word)));
+  }
+  return widest;
+}
+
+TextStyle fitted_style(TextStyle style, Length width, Length room) {
+  if (width <= room || width == Length()) return style;
+  style.size = scaled(style.size, static_cast<double>(room.mils()) /
+                                      static_cast<double>(width.mils()));
+  return style;
 }
 
 std::string counted(int count, std::string_view one, std::string_view many) {
