@@ -113,9 +113,7 @@ void draw_dotted(const SheetInput& in, Composer& c, Block& block,
 ElementId add_item(Composer& c, ElementId list, std::string_view text) {
   const ElementId item = c.add(Role::list_item, list);
   const ElementId body = c.add(Role::list_body, item);
-  Element element{Role::span, body};
-  element.actual = text;
-  return c.add(std::move(element));
+  return c.add(Role::span, body, std::string(text));
 }
 
 // One line for all graphemes: each has its share, half to trace, half to write.

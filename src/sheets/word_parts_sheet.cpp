@@ -290,7 +290,7 @@ void add_divided(const SheetInput& in, Composer& c,
         add_item_block(c, plan.height(), d.word == words.front().word);
     Element span{Role::span,
                  c.add(Role::list_body, c.add(Role::list_item, list))};
-    span.actual = d.word->reading.word;
+    span.alternative = d.word->reading.word;
     const ElementId element = c.add(std::move(span));
     Length x;
     for (const std::string& s : d.syllables) {
