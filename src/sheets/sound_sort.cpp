@@ -64,6 +64,8 @@ class Chooser {
     for (int i = 0; i + 1 < columns; ++i) fill_sound(i, each);
     fill_others(columns - 1, others);
     check_columns();
+    if (!sort_.missing.empty()) return std::move(sort_);
+    take_keys();
     take_models();
     Random random(text_hash("picture-sort", in_.lesson.seed));
     shuffle(sort_.items, random);
@@ -189,6 +191,20 @@ class Chooser {
         sort_.missing = "there are too few pictures for its sound";
         return;
       }
+    }
+  }
+
+  // A key word without a picture gives way to a word of its column that has one:
+  // a learner who cannot read must see what the column is for.
+  void take_keys() {
+    for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
+      SoundSort::Column& column = sort_.columns[i];
+      if (column.key_picture != nullptr) continue;
+      const auto first = std::ranges::find(sort_.items, static_cast<int>(i),
+                                           &SoundSort::Item::column);
+      column.key_word = first->word;
+      column.key_picture = first->picture;
+      sort_.items.erase(first);
     }
   }
 
