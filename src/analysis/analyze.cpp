@@ -5,6 +5,7 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "analysis/lesson_conventions.h"
+#include "analysis/warm_up.h"
 #include "analysis/word_finder.h"
 #include "base/nearest.h"
 #include "base/shuffle.h"
@@ -28,6 +29,32 @@ bool AnalyzedWord::is_pattern_unit(std::size_t index) const {
 int AnalyzedSentence::pattern_words() const {
   return static_cast<int>(std::ranges::count_if(
       words, [](const Part& p) { return p.word.has_pattern(); }));
+}
+
+std::vector<AnalyzedWord::Hit> find_hits(
+    const Reading& reading, const std::vector<LessonPattern>& patterns,
+    const Phonics& phonics) {
+  std::vector<AnalyzedWord::Hit> hits;
+  for (const LessonPattern& pattern : patterns) {
+    const PatternPlace* place = reading.find(pattern.id);
+    AnalyzedWord::Hit hit;
+    hit.has = place != nullptr;
+    if (hit.has && phonics.patterns()[pattern.id].of_units) {
+      hit.units = place->units;
+    }
+    hits.push_back(std::move(hit));
+  }
+  return hits;
+}
+
+std::string short_code(std::uint64_t hash) {
+  constexpr std::string_view kSigns = "23456789CDFGHJKMNPQRTVWX";
+  std::string code;
+  for (int i = 0; i < 4; ++i) {
+    code += kSigns[hash % kSigns.size()];
+    hash /= kSigns.size();
+  }
+  return code;
 }
 
 namespace {
@@ -80,6 +107,7 @@ class Analyzer {
     finder_.report_unused_splits();
     set_seed_and_code();
     choose_dictation();
+    result_.warm_up = warm_up_of(result_, {});
     return std::move(result_);
   }
 
@@ -148,20 +176,8 @@ class Analyzer {
 
   AnalyzedWord look_up(const LessonWord& word) {
     AnalyzedWord result = finder_.look_up(word);
-    find_hits(result);
+    result.hits = find_hits(result.reading, result_.patterns, phonics_);
     return result;
-  }
-
-  void find_hits(AnalyzedWord& word) const {
-    for (const LessonPattern& pattern : result_.patterns) {
-      const PatternPlace* place = word.reading.find(pattern.id);
-      AnalyzedWord::Hit hit;
-      hit.has = place != nullptr;
-      if (hit.has && phonics_.patterns()[pattern.id].of_units) {
-        hit.units = place->units;
-      }
-      word.hits.push_back(std::move(hit));
-    }
   }
 
   void check_has_pattern(const AnalyzedWord& word) {
@@ -251,8 +267,7 @@ class Analyzer {
     }
   }
 
-  // A short code that changes with the lesson's content, without letters and
-  // digits that look alike.
+  // The code changes with the lesson's content.
   void set_seed_and_code() {
     std::uint64_t hash = text_hash("lesson");
     for (const LessonPattern& p : result_.patterns) {
@@ -270,11 +285,7 @@ class Analyzer {
       }
     }
     hash = text_hash(std::to_string(lesson_.set.value), hash);
-    constexpr std::string_view kSigns = "23456789CDFGHJKMNPQRTVWX";
-    for (int i = 0; i < 4; ++i) {
-      result_.code += kSigns[hash % kSigns.size()];
-      hash /= kSigns.size();
-    }
+    result_.code = short_code(hash);
   }
 
   // Without a list of its own, the dictation takes words of the week.

@@ -56,6 +56,21 @@ struct LessonPattern {
   std::vector<Phoneme> sound;
 };
 
+/// What was learned before and is due, for a few minutes at the start of a day.
+struct WarmUp {
+  struct Item {
+    std::string grapheme;
+    std::vector<Phoneme> sound;
+  };
+  std::vector<Item> to_say;         ///< graphemes to look at and say
+  std::vector<Item> to_hear;        ///< sounds to hear and write
+  std::vector<AnalyzedWord> words;  ///< to write from dictation
+  /// To write from dictation; empty where the teacher makes one up.
+  std::string sentence;
+
+  bool empty() const { return to_say.empty() && words.empty(); }
+};
+
 /// A lesson seen through phonics: everything that sheets need to know of its
 /// words. Made once, then read-only.
 struct AnalyzedLesson {
@@ -70,6 +85,7 @@ struct AnalyzedLesson {
   std::vector<AnalyzedSentence> sentences;
   std::vector<AnalyzedWord> dictate_words;
   std::vector<AnalyzedSentence> dictate_sentences;
+  WarmUp warm_up;
   /// Decides every order that is mixed; from the lesson's seed, else from its
   /// patterns and words.
   std::uint64_t seed = 0;
@@ -77,13 +93,20 @@ struct AnalyzedLesson {
   std::string code;
 };
 
+/// Which of the patterns a reading shows, and by which of its units.
+std::vector<AnalyzedWord::Hit> find_hits(
+    const Reading& reading, const std::vector<LessonPattern>& patterns,
+    const Phonics& phonics);
+
+/// A short code without letters and figures that look alike.
+std::string short_code(std::uint64_t hash);
+
 /// Looks everything up. `has_picture` says which words have a picture that
 /// children name so: the first of them becomes the key word where the lesson
 /// names none. Reports patterns that nobody knows, words that lack
 /// the pattern, words that had to be guessed, splits that do not fit.
-AnalyzedLesson analyze(
-    const Lesson& lesson, const Phonics& phonics,
-    const std::function<bool(std::string_view)>& has_picture,
-    Diagnostics& diagnostics);
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -34,6 +34,7 @@ struct DiagnosticName {
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \
+  X(no_lesson, "a lesson file that is not there") \
   X(no_picture, "a picture file that is not there") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
@@ -43,6 +44,7 @@ struct DiagnosticName {
   X(second_document, "a line of three dashes in the middle of the file") \
   X(sentence_without_pattern, "a sentence to read that does not use the pattern") \
   X(sheet_left_out, "the lesson has nothing for one of the sheets") \
+  X(sheet_there_already, "a sheet for more practice that the layout has") \
   X(special_sign, "a text that begins with a sign of the file's own") \
   X(split_sentence, "a sentence that a comma may have split") \
   X(tab_in_indentation, "a line that begins with a tab") \
@@ -54,6 +56,7 @@ struct DiagnosticName {
   X(unknown_convention, "a way of counting or saying sounds that is none") \
   X(unknown_key, "a key that Sheaf does not know") \
   X(unknown_layout, "a layout that is not there") \
+  X(unknown_learner, "a learner whom the class does not have") \
   X(unknown_option, "an option that this sheet does not have") \
   X(unknown_pattern, "a pattern that nobody knows, or that could be several") \
   X(unknown_sheet, "a kind of sheet that Sheaf does not have") \

@@ -221,6 +221,14 @@ void OptionValues::set_choice(std::string_view name, std::string value) {
   slots_[index_of(name)].setting = std::move(value);
 }
 
+void OptionValues::set_length(std::string_view name, Length value) {
+  const std::size_t index = index_of(name);
+  const OptionSpec& spec = table_[index];
+  if (!spec.least.empty()) value = std::max(value, *read_length(spec.least));
+  if (!spec.most.empty()) value = std::min(value, *read_length(spec.most));
+  slots_[index].setting = value;
+}
+
 OptionValues read_options(OptionTable table, const Value* given,
                           std::string_view owner, Diagnostics& diagnostics) {
   OptionValues values(table);

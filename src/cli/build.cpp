@@ -5,6 +5,7 @@
 #include <map>
 
 #include "base/error.h"
+#include "cli/dependencies.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/verbs.h"
@@ -38,6 +39,15 @@ bool names_differ(const CommandLine& line) {
   return true;
 }
 
+bool has_lessons(const CommandLine& line) {
+  if (!line.arguments.empty() && line.learners.empty()) return true;
+  fmt::print(stderr, "sheaf: {}\n",
+             line.learners.empty()
+                 ? "which lesson? Name its file, or a class with --class"
+                 : "--learner goes with --class");
+  return false;
+}
+
 bool known_sheets(const CommandLine& line) {
   for (const std::string& name : line.only) {
     if (find_sheet_kind(name) != nullptr) continue;
@@ -50,36 +60,6 @@ bool known_sheets(const CommandLine& line) {
   return true;
 }
 
-// Spaces and signs that make would read as something else.
-std::string for_make(const std::string& path) {
-  std::string result;
-  for (const char c : path) {
-    if (c == ' ' || c == '#' || c == '\\') result += '\\';
-    if (c == '$') result += '$';
-    result += c;
-  }
-  return result;
-}
-
-// As seen from the folder that make runs in, where it is below that.
-std::string from_here(const std::string& path) {
-  const fs::path near = fs::path(path).lexically_proximate(fs::current_path());
-  const bool below = fs::path(path).is_absolute() && *near.begin() != "..";
-  return below ? near.string() : path;
-}
-
-std::string dependencies(const std::vector<std::string>& targets,
-                         const std::vector<std::string>& sources) {
-  std::string text;
-  for (const std::string& target : targets) text += for_make(target) + " ";
-  text += ":";
-  for (const std::string& source : sources) text += " " + for_make(source);
-  text += "\n";
-  // An empty rule for each, so that a file that was removed stops nothing.
-  for (const std::string& source : sources) text += for_make(source) + ":\n";
-  return text;
-}
-
 void add_document(OutputFiles& files, const Document& document,
                   const fs::path& path) {
   if (!document.pages.empty()) files.add(path, write_pdf(document));
@@ -89,10 +69,9 @@ void add_separate(OutputFiles& files, const PreparedLesson& lesson,
                   Workspace& workspace, const fs::path& folder) {
   for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
     Diagnostics unheard;  // the whole packet has said it all
-    const Packet one =
-        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
-                    workspace.shaper(), {std::string(sheet.kind->name)},
-                    unheard);
+    const Packet one = make_packet(
+        lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
+        workspace.shaper(), {std::string(sheet.kind->name)}, unheard);
     const Document& document =
         sheet.kind->for_teacher ? one.teacher : one.learner;
     add_document(files, document,
@@ -101,8 +80,7 @@ void add_separate(OutputFiles& files, const PreparedLesson& lesson,
 }
 
 bool build_lesson(Workspace& workspace, const CommandLine& line,
-                  const std::string& path,
-                  std::vector<std::string>& targets) {
+                  const std::string& path, std::vector<std::string>& targets) {
   Diagnostics diagnostics;
   const auto lesson = prepare(workspace, line, path, diagnostics);
   if (lesson == nullptr) {
@@ -110,8 +88,8 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
     return false;
   }
   const Packet packet =
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                  workspace.shaper(), line.only, diagnostics);
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), line.only, diagnostics);
   print(diagnostics);
   const fs::path folder = target_folder(line, path);
   OutputFiles files;
@@ -130,7 +108,9 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
 }  // namespace
 
 int run_build(const CommandLine& line) {
-  if (!names_differ(line) || !known_sheets(line)) return kWrongCommandLine;
+  if (!known_sheets(line)) return kWrongCommandLine;
+  if (!line.class_file.empty()) return run_build_class(line);
+  if (!names_differ(line) || !has_lessons(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   std::vector<std::string> targets;
   bool good = true;
@@ -138,18 +118,7 @@ int run_build(const CommandLine& line) {
     good = build_lesson(workspace, line, path, targets) && good;
   }
   if (!good) return kFaultsInFiles;
-  if (!line.dependency_file.empty()) {
-    std::vector<std::string> sources;
-    for (const std::string& file : workspace.shared_files()) {
-      sources.push_back(from_here(file));
-    }
-    for (const std::string& file : workspace.take_files_read()) {
-      sources.push_back(from_here(file));
-    }
-    OutputFiles files;
-    files.add(line.dependency_file, dependencies(targets, sources));
-    files.finish();
-  }
+  write_dependencies(workspace, line, targets);
   return kDone;
 }
 

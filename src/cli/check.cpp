@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 
+#include "cli/class_job.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
+#include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
@@ -34,16 +36,17 @@ void print_choices(const AnalyzedLesson& lesson) {
     const auto readings =
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {
-      fmt::print("{} is taken as {}; for {} write under `split:` the line "
-                 "`{}`\n",
-                 w.reading.word,
-                 readings[0].label.empty()
-                     ? sounds_text(readings[0], lesson.conventions)
-                     : readings[0].label,
-                 readings[i].label.empty()
-                     ? sounds_text(readings[i], lesson.conventions)
-                     : readings[i].label,
-                 split_line(readings[i], readings));
+      fmt::print(
+          "{} is taken as {}; for {} write under `split:` the line "
+          "`{}`\n",
+          w.reading.word,
+          readings[0].label.empty()
+              ? sounds_text(readings[0], lesson.conventions)
+              : readings[0].label,
+          readings[i].label.empty()
+              ? sounds_text(readings[i], lesson.conventions)
+              : readings[i].label,
+          split_line(readings[i], readings));
     }
   }
 }
@@ -56,8 +59,7 @@ void print_defaults(const Lesson& lesson) {
   };
   say("layout", "week", lesson.layout.given());
   say("days", std::to_string(lesson.days.value), lesson.days.given());
-  say("minutes", std::to_string(lesson.minutes.value),
-      lesson.minutes.given());
+  say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
   say("set", std::to_string(lesson.set.value), lesson.set.given());
   fmt::print("\n");
 }
@@ -76,9 +78,9 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
   }
   fmt::print("words: {}\n", lesson.words.size());
   print_words(lesson, lesson.words);
-  fmt::print("to dictate: {}\n", counted(static_cast<int>(
-                                             lesson.dictate_words.size()),
-                                         "word", "words"));
+  fmt::print(
+      "to dictate: {}\n",
+      counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
   print_words(lesson, lesson.dictate_words);
   int pattern_words = 0;
   for (const AnalyzedSentence& s : lesson.sentences) {
@@ -92,18 +94,48 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
   print_defaults(*lesson.lesson);
 }
 
+// What each learner of a class gets.
+bool check_class(Workspace& workspace, const CommandLine& line,
+                 const std::string& path) {
+  Diagnostics diagnostics;
+  CommandLine own = line;
+  own.arguments.clear();
+  const auto job = prepare_class(workspace, own, path, diagnostics);
+  std::string report;
+  if (job != nullptr) {
+    for (const LearnerJob& learner : job->learners) {
+      const Document pages =
+          compose_learner(workspace, own, learner, diagnostics);
+      report += fmt::format(
+          "  {:<12}  {} (code {}), {}, {}\n", learner.code,
+          learner.prepared->lesson.file->name(), learner.lesson.code,
+          counted(static_cast<int>(learner.lesson.words.size()), "word",
+                  "words"),
+          counted(static_cast<int>(pages.pages.size()), "page", "pages"));
+    }
+  }
+  print(diagnostics);
+  if (job == nullptr) return false;
+  fmt::print("{}\n{}", path, report);
+  return true;
+}
+
 }  // namespace
 
 int run_check(const CommandLine& line) {
   Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {
+    if (kind_of(workspace.open(path)) == FileKind::learners) {
+      good = check_class(workspace, line, path) && good;
+      continue;
+    }
     Diagnostics diagnostics;
     const auto lesson = prepare(workspace, line, path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                  workspace.shaper(), line.only, diagnostics);
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);
     if (lesson != nullptr) {

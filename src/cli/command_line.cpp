@@ -26,6 +26,14 @@ void add_layout_options(CLI::App& verb, CommandLine& line) {
                   "a further folder in which files named by a lesson may be");
 }
 
+void add_class_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--class", line.class_file,
+                  "a class file: the learners with their settings");
+  verb.add_option("--learner", line.learners,
+                  "these learners of the class only (may be given again)")
+      ->delimiter(',');
+}
+
 CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
                    const char* about) {
   CLI::App* verb = app.add_subcommand(name, about);
@@ -36,17 +44,21 @@ CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
 void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
-  build->add_option("LESSON", line.arguments, "lesson files")->required();
+  build->add_option("LESSON", line.arguments,
+                    "lesson files; with --class, one for learners who have "
+                    "none of their own");
   build->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   build->add_option("--deps", line.dependency_file,
                     "write a dependency file for make");
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
+  add_class_options(*build, line);
   add_layout_options(*build, line);
 
   CLI::App* check =
       add_verb(app, line, "check", "say what is in a lesson and what is wrong");
-  check->add_option("FILE", line.arguments, "lesson files")->required();
+  check->add_option("FILE", line.arguments, "lesson or class files")
+      ->required();
   add_layout_options(*check, line);
 
   CLI::App* word = add_verb(app, line, "word",
@@ -69,7 +81,8 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   dump->add_option("STAGE and LESSON", line.arguments,
                    "lesson, words or pages, then a lesson file")
       ->required()
-      ->expected(2);
+      ->expected(1, 2);
+  add_class_options(*dump, line);
   add_layout_options(*dump, line);
 }
 

@@ -16,6 +16,8 @@ struct CommandLine {
   std::string layout;  ///< a layout's name or file; empty: the lesson's own
   std::string paper;   ///< empty: the layout's own
   std::vector<std::string> only;
+  std::string class_file;
+  std::vector<std::string> learners;  ///< codes; empty: all of the class
   std::vector<std::string> allowed_folders;
   std::string dependency_file;
   bool separate = false;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/class_job.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/verbs.h"
@@ -49,13 +50,34 @@ void dump_words(const AnalyzedLesson& lesson) {
     fmt::print("pattern {}\n", lesson.phonics->patterns()[p.id].id);
   }
   for (const AnalyzedWord& w : lesson.words) dump_word(w, *lesson.phonics);
-  for (const auto* sentences :
-       {&lesson.sentences, &lesson.dictate_sentences}) {
+  for (const auto* sentences : {&lesson.sentences, &lesson.dictate_sentences}) {
     for (const AnalyzedSentence& s : *sentences) {
       fmt::print("sentence {}\n", s.text.text());
       for (const auto& part : s.words) dump_word(part.word, *lesson.phonics);
     }
   }
+}
+
+// The pages of a class, the same that `build` prints.
+int dump_class(Workspace& workspace, const CommandLine& line,
+               Diagnostics& diagnostics) {
+  CommandLine own = line;
+  own.arguments.erase(own.arguments.begin());
+  const auto job = prepare_class(workspace, own, own.class_file, diagnostics);
+  if (job == nullptr) {
+    print(diagnostics);
+    return kFaultsInFiles;
+  }
+  for (const LearnerJob& learner : job->learners) {
+    fmt::print("{}", dump_pages(compose_learner(workspace, own, learner,
+                                                diagnostics)));
+  }
+  for (const auto& learners : by_teacher_key(*job)) {
+    fmt::print("{}", dump_pages(compose_teacher(workspace, own, learners,
+                                                diagnostics)));
+  }
+  print(diagnostics);
+  return kDone;
 }
 
 }  // namespace
@@ -71,8 +93,14 @@ int run_dump(const CommandLine& line) {
   }
   Workspace workspace(shipped_folder());
   Diagnostics diagnostics;
-  const auto lesson =
-      prepare(workspace, line, line.arguments[1], diagnostics);
+  if (!line.class_file.empty() && stage == "pages") {
+    return dump_class(workspace, line, diagnostics);
+  }
+  if (line.arguments.size() < 2) {
+    fmt::print(stderr, "sheaf: which lesson? Name its file\n");
+    return kWrongCommandLine;
+  }
+  const auto lesson = prepare(workspace, line, line.arguments[1], diagnostics);
   if (lesson == nullptr) {
     print(diagnostics);
     return kFaultsInFiles;
@@ -81,8 +109,8 @@ int run_dump(const CommandLine& line) {
   if (stage == "words") dump_words(lesson->analyzed);
   if (stage == "pages") {
     const Packet packet =
-        make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                    workspace.shaper(), line.only, diagnostics);
+        make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                    lesson->style, workspace.shaper(), line.only, diagnostics);
     fmt::print("{}", dump_pages(packet.learner));
     fmt::print("{}", dump_pages(packet.teacher));
   }

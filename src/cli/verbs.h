@@ -7,6 +7,7 @@ namespace sheaf {
 /// The verbs of the command line. Each gives the exit code; each throws
 /// MachineError where the machine would not.
 int run_build(const CommandLine& line);
+int run_build_class(const CommandLine& line);
 int run_check(const CommandLine& line);
 int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);

@@ -3,13 +3,12 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 
 #include "base/error.h"
-#include "base/nearest.h"
 #include "cli/files.h"
+#include "cli/find_layout.h"
 #include "input/layout_file.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
@@ -72,45 +71,16 @@ std::vector<std::string> Workspace::shared_files() {
 
 namespace {
 
-std::vector<std::string> layout_names(const fs::path& folder) {
-  std::vector<std::string> names;
-  std::error_code fault;
-  for (const auto& entry : fs::directory_iterator(folder, fault)) {
-    if (entry.path().extension() == ".yaml") {
-      names.push_back(entry.path().stem().string());
-    }
-  }
-  std::ranges::sort(names);
-  return names;
-}
-
-bool is_file_name(std::string_view name) { return name.ends_with(".yaml"); }
-
 // The layout that the command line or the lesson asks for.
-std::optional<fs::path> find_layout(Workspace& workspace,
-                                    const CommandLine& line,
-                                    const Lesson& lesson,
-                                    const fs::path& folder,
-                                    Diagnostics& diagnostics) {
-  if (is_file_name(line.layout)) return fs::path(line.layout);
-  const std::string name = !line.layout.empty()           ? line.layout
-                           : lesson.layout.value.empty()  ? "week"
-                                                          : lesson.layout.value;
-  const std::string file =
-      is_file_name(name) ? name : "layouts/" + name + ".yaml";
-  if (auto found = find_named_file(file, folder, workspace.shipped(),
-                                   line.allowed_folders)) {
-    return found;
-  }
-  const auto known = layout_names(workspace.shipped() / "layouts");
-  const std::vector<std::string_view> views(known.begin(), known.end());
-  std::string help = did_you_mean(name, views);
-  if (help.empty()) help = "`sheaf layouts` lists them";
-  const Span span = line.layout.empty() ? lesson.layout.span : Span{};
-  diagnostics.error(diagnostic::unknown_layout, span,
-                    fmt::format("there is no layout {} here", sheaf::quoted(name)),
-                    help);
-  return std::nullopt;
+std::optional<fs::path> layout_of(Workspace& workspace,
+                                  const CommandLine& line,
+                                  const Lesson& lesson, const fs::path& folder,
+                                  Diagnostics& diagnostics) {
+  if (line.layout.ends_with(".yaml")) return fs::path(line.layout);
+  PlacedWord name = lesson.layout;
+  if (!line.layout.empty()) name = {line.layout, {}};
+  if (name.value.empty()) name.value = "week";
+  return find_layout(workspace, line, name, folder, diagnostics);
 }
 
 // A typeface may be a file beside the layout.
@@ -188,7 +158,7 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
 
   const fs::path folder = fs::path(path).parent_path();
   const auto layout_path =
-      find_layout(workspace, line, result->lesson, folder, diagnostics);
+      layout_of(workspace, line, result->lesson, folder, diagnostics);
   if (layout_path) {
     const SourceFile& layout = workspace.open(*layout_path);
     const LayoutFile parts = read_layout_file(layout, diagnostics);

@@ -45,15 +45,20 @@ HeaderPlan plan_header(const Style& style, Composer& composer,
   return plan;
 }
 
+// A label with a line to write on; what is known already stands on the line.
 void draw_fill_in_line(Block& block, Composer& composer, const Style& style,
-                       std::string_view label, Length left, Length right,
-                       ElementId element) {
+                       std::string_view label, std::string_view known,
+                       Length left, Length right, ElementId element) {
   const TextStyle text = style.text(style.text_size);
   const Length base = 6.5_mm;
   const Length width =
       draw_text(composer, block, text, label, {left, base}, element);
-  block.line({left + width + 2_mm, base}, {right, base},
+  const Length start = left + width + 2_mm;
+  block.line({start, base}, {right, base},
              {style.box_weight, kBlack, {}, false});
+  if (known.empty()) return;
+  draw_text(composer, block, style.text(style.text_size, true), known,
+            {start + 2_mm, base - 1_mm}, element);
 }
 
 Block draw_header(Composer& composer, const FrameText& text,
@@ -62,10 +67,10 @@ Block draw_header(Composer& composer, const FrameText& text,
   const Length width = style.body().width;
   Block block;
   if (!text.for_teacher) {
-    draw_fill_in_line(block, composer, style, "Name", Length(),
+    draw_fill_in_line(block, composer, style, "Name", text.learner, Length(),
                       width * 62 / 100, elements.name_line);
-    draw_fill_in_line(block, composer, style, "Date", width * 66 / 100, width,
-                      elements.name_line);
+    draw_fill_in_line(block, composer, style, "Date", {}, width * 66 / 100,
+                      width, elements.name_line);
   }
   const TextStyle heading = style.text(style.heading_size, true);
   const Length base = plan.heading_top + baseline_in_line(heading);
@@ -104,7 +109,8 @@ Block draw_footer(Composer& composer, const FrameText& text, std::size_t page,
   std::string left = text.sheet;
   if (!text.day.empty()) left = text.day + " · " + left;
   const std::string right =
-      fmt::format("{} of {} · {}", page, pages, text.code);
+      fmt::format("{} of {} · {}{}", page, pages,
+                  text.learner.empty() ? "" : text.learner + " · ", text.code);
   draw_text(composer, block, small, left, {}, kDecoration);
   const GlyphRun run = composer.shape(small, right);
   block.glyphs(run, {style.body().width - width_of(run), Length()},

@@ -17,6 +17,8 @@ struct FrameText {
   Action action = Action::none;
   std::string day;        ///< "Day 2", may be empty
   std::string code;       ///< made from the lesson's content
+  /// A learner's short code, printed where the name goes; may be empty.
+  std::string learner;
   bool for_teacher = false;
 };
 

@@ -18,8 +18,12 @@ constexpr OptionSpec kPageOptions[] = {
     {"typeface", Kind::text, "Andika",
      "a family of the fonts folder, or a font file beside the layout"},
     {"bold-typeface", Kind::text, "", "a file for bold, if not in the family"},
-    {"letter-shapes", Kind::choice, "single-storey",
-     "the form of a and g: as handwritten, or as in most books", {}, {},
+    {"letter-shapes",
+     Kind::choice,
+     "single-storey",
+     "the form of a and g: as handwritten, or as in most books",
+     {},
+     {},
      "single-storey two-storey"},
     {"heading-size", Kind::length, "20 pt", "name of the sheet", "12 pt",
      "48 pt"},
@@ -37,13 +41,19 @@ constexpr OptionSpec kPageOptions[] = {
     {"leading", Kind::number, "1.5", "line distance, as a ratio of the size",
      "1.2", "3"},
     {"letter-spacing", Kind::length, "0 pt",
-     "added after each letter; word spaces grow with it", "0 pt", "12 pt"},
-    {"word-spacing", Kind::length, "0 pt", "added to each word space", "0 pt",
-     "40 pt"},
+     "added after each letter where sentences are read, elsewhere in "
+     "proportion; word spaces grow with it",
+     "0 pt", "12 pt"},
+    {"word-spacing", Kind::length, "0 pt",
+     "added to each word space, in the same way", "0 pt", "40 pt"},
     {"line-height", Kind::length, "6 mm",
      "writing lines: height of small letters", "3 mm", "15 mm"},
-    {"line-style", Kind::choice, "four-line",
-     "writing lines: how many lines a set has", {}, {},
+    {"line-style",
+     Kind::choice,
+     "four-line",
+     "writing lines: how many lines a set has",
+     {},
+     {},
      "four-line two-line base-only"},
     {"line-gap", Kind::length, "5 mm", "writing lines: between two sets",
      "0 mm", "30 mm"},
@@ -75,12 +85,12 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
   const std::string nearest = did_you_mean(family, names);
   std::string known;
   for (const auto& name : families) known += " `" + name + "`";
-  diagnostics.error(
-      diagnostic::unknown_typeface, span,
-      fmt::format("there is no typeface {} here", quoted(family)),
-      nearest.empty() ? "write one of" + known +
-                            ", or the name of a font file beside the layout"
-                      : nearest);
+  diagnostics.error(diagnostic::unknown_typeface, span,
+                    fmt::format("there is no typeface {} here", quoted(family)),
+                    nearest.empty()
+                        ? "write one of" + known +
+                              ", or the name of a font file beside the layout"
+                        : nearest);
   return nullptr;
 }
 
@@ -89,8 +99,10 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
 OptionTable page_options() { return kPageOptions; }
 
 TextStyle Style::text(Length size, bool is_bold) const {
-  return {is_bold ? bold : regular, size,     leading, tracking,
-          word_gap,                 features, 0};
+  const double ratio = static_cast<double>(size.mils()) /
+                       static_cast<double>(reading_size.mils());
+  return {is_bold ? bold : regular, size,     leading, scaled(tracking, ratio),
+          scaled(word_gap, ratio),  features, 0};
 }
 
 TextStyle Style::teacher_text() const {

@@ -48,7 +48,17 @@ class Binder {
   Document& document_;
 };
 
-FrameText frame_text(const AnalyzedLesson& lesson, const PlannedSheet& sheet) {
+// What all sheets of a packet are made with.
+struct Bindery {
+  const AnalyzedLesson& lesson;
+  const LessonPictures& pictures;
+  const Style& style;
+  Shaper& shaper;
+  const PacketFor& whom;
+};
+
+FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
+  const AnalyzedLesson& lesson = b.lesson;
   FrameText text;
   text.title = lesson.lesson->title.value;
   text.sheet = sheet.kind->title;
@@ -56,31 +66,28 @@ FrameText frame_text(const AnalyzedLesson& lesson, const PlannedSheet& sheet) {
   text.action = sheet.kind->action;
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
-  if (!text.for_teacher && sheet.day > 0) {
-    text.day = fmt::format("Day {}", sheet.day);
-  }
+  if (text.for_teacher) return text;
+  if (sheet.day > 0) text.day = fmt::format("Day {}", sheet.day);
+  if (b.whom.learners.size() == 1) text.learner = b.whom.learners.front();
   return text;
 }
 
-// What all sheets of a packet are made with.
-struct Bindery {
-  const AnalyzedLesson& lesson;
-  const LessonPictures& pictures;
-  const Style& style;
-  Shaper& shaper;
-};
+SheetInput sheet_input(const Bindery& b, const OptionValues& options,
+                       std::span<const PlannedSheet> packet) {
+  return {b.lesson, options, b.pictures, packet, b.whom.learners};
+}
 
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 std::span<const PlannedSheet> packet,
                                 Document& document) {
   const ElementId section = document.add({Role::section, kDocumentElement});
-  const FrameText frame = frame_text(b.lesson, sheet);
+  const FrameText frame = frame_text(b, sheet);
   Composer outer(b.shaper, b.style, document, section, b.style.body_size());
   const Rect body = body_inside(b.style, outer, frame);
   Composer composer(b.shaper, b.style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
-  sheet.kind->compose({b.lesson, sheet.options, b.pictures, packet}, composer);
+  sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
   std::vector<Page> pages = paginate(composer.take(), body, b.style.paper);
   draw_frame(pages, composer, frame, elements);
   return pages;
@@ -91,7 +98,7 @@ bool has_something(const Bindery& b, const SheetKind& kind,
                    const OptionValues& options,
                    std::span<const PlannedSheet> packet,
                    Diagnostics& diagnostics) {
-  const SheetInput input{b.lesson, options, b.pictures, packet};
+  const SheetInput input = sheet_input(b, options, packet);
   const std::string why = kind.missing == nullptr ? "" : kind.missing(input);
   if (why.empty()) return true;
   diagnostics.note(
@@ -115,7 +122,8 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
     if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back({entry.kind, entry.options, 1, entry.kind->minutes});
+    sheets.push_back(
+        {entry.kind, entry.options, entry.extra ? 0 : 1, entry.kind->minutes});
   }
   return sheets;
 }
@@ -137,7 +145,7 @@ std::vector<PlannedSheet> extra_sheets(const Bindery& b,
         layout.sheets.end();
     const bool twice =
         std::ranges::find(sheets, kind, &PlannedSheet::kind) != sheets.end();
-    const OptionValues options(kind->options);
+    const OptionValues options = default_options(*kind, layout.settings);
     if (listed || twice ||
         !has_something(b, *kind, options, packet, diagnostics)) {
       continue;
@@ -152,11 +160,14 @@ void append(std::vector<PlannedSheet>& sheets, std::vector<PlannedSheet> more) {
                 std::make_move_iterator(more.end()));
 }
 
-std::string document_title(const AnalyzedLesson& lesson,
-                           std::string_view what) {
-  std::string title = lesson.lesson->title.value;
+std::string document_title(const Bindery& b, std::string_view what) {
+  std::string title = b.lesson.lesson->title.value;
   if (!title.empty()) title += ", ";
-  return title + std::string(what) + ", code " + lesson.code;
+  title += fmt::format("{}, code {}", what, b.lesson.code);
+  for (const std::string& learner : b.whom.learners) {
+    title += (&learner == b.whom.learners.data() ? ", for " : ", ") + learner;
+  }
+  return title;
 }
 
 void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
@@ -168,32 +179,48 @@ void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
   }
 }
 
+// The learner's sheets with their days. Those for more practice come last.
+std::vector<PlannedSheet> plan_week(const Bindery& b, const LayoutPlan& layout,
+                                    const std::vector<std::string>& only,
+                                    Diagnostics& diagnostics) {
+  std::vector<PlannedSheet> week =
+      chosen_sheets(b, layout, {}, false, {}, diagnostics);
+  const auto extra = std::ranges::stable_partition(
+      week, [](const PlannedSheet& s) { return s.day > 0; });
+  plan_days({week.begin(), extra.begin()}, b.lesson.lesson->days.value,
+            b.lesson.lesson->minutes.value);
+  append(week, extra_sheets(b, layout, only, false, {}, diagnostics));
+  return week;
+}
+
 }  // namespace
 
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,
-                   Diagnostics& diagnostics) {
-  const Bindery b{lesson, pictures, style, shaper};
+                   Diagnostics& diagnostics, const PacketFor& whom) {
+  const Bindery b{lesson, pictures, style, shaper, whom};
   Packet packet;
-  packet.learner.title = document_title(lesson, "learner's packet");
-  packet.teacher.title = document_title(lesson, "teacher's pages");
+  packet.learner.title = document_title(b, "learner's packet");
+  packet.teacher.title = document_title(b, "teacher's pages");
   // Days are given to the whole week, so that a sheet printed alone says the
   // same day as in its packet.
-  std::vector<PlannedSheet> week =
-      chosen_sheets(b, layout, {}, false, {}, diagnostics);
-  plan_days(week, lesson.lesson->days.value, lesson.lesson->minutes.value);
-  append(week, extra_sheets(b, layout, only, false, {}, diagnostics));
-  std::vector<PlannedSheet> learner = week;
-  if (!only.empty()) {
-    std::erase_if(learner, [&](const PlannedSheet& s) {
-      return std::ranges::find(only, s.kind->name) == only.end();
-    });
+  const std::vector<PlannedSheet> week =
+      plan_week(b, layout, only, diagnostics);
+  if (whom.learner_pages) {
+    std::vector<PlannedSheet> learner = week;
+    if (!only.empty()) {
+      std::erase_if(learner, [&](const PlannedSheet& s) {
+        return std::ranges::find(only, s.kind->name) == only.end();
+      });
+    }
+    compose_document(b, learner, week, packet.learner);
   }
-  compose_document(b, learner, week, packet.learner);
-  auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
-  append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
-  compose_document(b, teacher, week, packet.teacher);
+  if (whom.teacher_pages) {
+    auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
+    append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
+    compose_document(b, teacher, week, packet.teacher);
+  }
   return packet;
 }
 

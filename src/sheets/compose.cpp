@@ -17,7 +17,7 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+     "15 mm", {}, true},
     {"lines", Kind::count, "0", "lines to write on; 0 fills the page", "0",
      "40"},
     {"word-bank", Kind::flag, "yes", "the words of the week in a box"},

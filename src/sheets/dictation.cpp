@@ -20,7 +20,7 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+     "15 mm", {}, true},
     {"mending-line", Kind::flag, "yes", "a line to write it again, mended"},
 };
 

@@ -22,7 +22,8 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8", "rows for learners", "1", "40"},
+    {"learners", Kind::count, "8",
+     "rows for learners, where there is no class file", "1", "40"},
     {"words", Kind::count, "12", "most words", "1", "60"},
     {"row-height", Kind::length, "9 mm", "height of a learner's row", "6 mm",
      "20 mm"},
@@ -238,10 +239,10 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
 }
 
 void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
-                 ElementId table) {
+                 const std::string& code, ElementId table) {
   Block& block = c.block(in.options.length("row-height"));
   const ElementId row = c.add(Role::table_row, table);
-  add_data_cell(c, row);
+  draw_learner(c, block, code, kPad, row);
   Length x = in.options.length("name-width");
   for (const Column& column : columns) {
     add_data_cell(c, row);
@@ -267,8 +268,8 @@ void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
   const auto head =
       std::make_shared<const Block>(as_decoration(c.blocks().back()));
   Length height = head->height;
-  for (int i = 0; i < in.options.count("learners"); ++i) {
-    add_learner(in, c, columns, table);
+  for (const std::string& code : learner_rows(in)) {
+    add_learner(in, c, columns, code, table);
     c.blocks().back().head = head;
     height += c.blocks().back().height;
   }

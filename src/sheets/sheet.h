@@ -21,7 +21,7 @@ struct SheetKind;
 struct PlannedSheet {
   const SheetKind* kind = nullptr;
   OptionValues options;
-  int day = 1;  ///< 0 for one that the week does not plan
+  int day = 1;  ///< 0 for one that the week does not plan: more practice
   int minutes = 0;
 };
 
@@ -33,7 +33,14 @@ struct SheetInput {
   /// The learner's sheets of this packet in order, for teacher's sheets that
   /// speak of them.
   std::span<const PlannedSheet> packet;
+  /// The codes of the learners of a class whom the pages are for; may be none.
+  std::span<const std::string> learners = {};
 };
+
+/// The rows of a table with a row for each learner: their codes where the pages
+/// are for learners of a class, else as many empty ones as option `learners`
+/// says.
+std::vector<std::string> learner_rows(const SheetInput& input);
 
 /// A kind of sheet. Each stands in one file of this folder, which adds it to
 /// the table with a static `SheetRegistration`; nothing else needs an edit.

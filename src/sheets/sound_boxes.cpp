@@ -26,7 +26,7 @@ constexpr OptionSpec kOptions[] = {
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
      "40 mm"},
     {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "12 mm"},
+     "12 mm", {}, true},
     {"picture", Kind::length, "26 mm", "side of the picture's square", "10 mm",
      "50 mm"},
     {"given", Kind::choice, "nothing", "what is printed in the boxes", {}, {},
