@@ -42,12 +42,11 @@ bool is_permutation_of(std::string_view a, std::string_view b) {
 
 class Table {
  public:
-  Table(const SoundSpellings& spellings, std::span<const TargetUnit> target,
-        std::string_view letters, const LearnerSpeech& speech)
-      : written_(spellings, letters, speech),
+  Table(const WrittenGraphemes& written, std::span<const TargetUnit> target)
+      : written_(written),
         target_(target),
-        letters_(letters),
-        cells_((target.size() + 1) * (letters.size() + 1) * kOwedCount) {}
+        letters_(written.letters()),
+        cells_((target.size() + 1) * (letters_.size() + 1) * kOwedCount) {}
 
   GraphemeAlignment solve() {
     cells_[index(0, 0, kNothing)].cost = 0;
@@ -334,7 +333,7 @@ class Table {
     return result;
   }
 
-  WrittenGraphemes written_;
+  const WrittenGraphemes& written_;
   std::span<const TargetUnit> target_;
   std::string_view letters_;
   std::vector<Cell> cells_;
@@ -348,7 +347,12 @@ GraphemeAlignment align_graphemes(const SoundSpellings& spellings,
                                   std::span<const TargetUnit> target,
                                   std::string_view letters,
                                   const LearnerSpeech& speech) {
-  return Table(spellings, target, letters, speech).solve();
+  return align_graphemes(WrittenGraphemes(spellings, letters, speech), target);
+}
+
+GraphemeAlignment align_graphemes(const WrittenGraphemes& written,
+                                  std::span<const TargetUnit> target) {
+  return Table(written, target).solve();
 }
 
 }  // namespace sheaf

@@ -49,4 +49,9 @@ GraphemeAlignment align_graphemes(const SoundSpellings& spellings,
                                   std::string_view letters,
                                   const LearnerSpeech& speech);
 
+/// The same for letters that are laid against many words.
+class WrittenGraphemes;
+GraphemeAlignment align_graphemes(const WrittenGraphemes& written,
+                                  std::span<const TargetUnit> target);
+
 }  // namespace sheaf

@@ -199,7 +199,8 @@ int WrittenGraphemes::distance(const TargetUnit& unit, std::size_t begin,
 int WrittenGraphemes::wrong_cost(const TargetUnit& unit, std::size_t begin,
                                  std::size_t end) const {
   const std::string_view span = letters_.substr(begin, end - begin);
-  const std::string_view meant = unit.grapheme;
+  const std::string_view grapheme = unit.grapheme;
+  const std::string_view meant = unit.split ? grapheme.substr(0, 1) : grapheme;
   if (is_bare_e(unit, span)) return kNotWrong;
   if (unit.ending_ed && span.size() == 2 && is_vowel_sign(span[0]) &&
       (span[1] == 'd' || span[1] == 't')) {
@@ -224,7 +225,7 @@ int WrittenGraphemes::wrong_cost(const TargetUnit& unit, std::size_t begin,
   if (!other_sign && is_vowel_sign(span[0]) != unit.vowel) {
     price = overlap ? cost::kOtherKindOverlap : cost::kOtherKind;
   } else if (overlap) {
-    price -= 130;
+    price -= 200;
   } else if (shares_letter(span, meant)) {
     price -= 60;
   }

@@ -216,8 +216,8 @@ MarkedAttempt mark_attempt(const SoundSpellings& spellings,
   const WrittenWord meant = read_written(target.word);
   const std::vector<TargetUnit> units =
       target_units(target, options.speech, options.is_word);
-  GraphemeAlignment alignment =
-      align_graphemes(spellings, units, word.letters, options.speech);
+  const WrittenGraphemes graphemes(spellings, word.letters, options.speech);
+  GraphemeAlignment alignment = align_graphemes(graphemes, units);
 
   MarkedAttempt marked;
   marked.cost = alignment.cost;
@@ -227,7 +227,6 @@ MarkedAttempt mark_attempt(const SoundSpellings& spellings,
 
   marked.target = target.word;
   marked.written = written;
-  const WrittenGraphemes graphemes(spellings, word.letters, options.speech);
   for (std::size_t i = 0; i < units.size(); ++i) {
     const AlignedGrapheme& found = alignment.units[i];
     marked.graphemes.push_back({units[i].grapheme, result_of(found.kind),

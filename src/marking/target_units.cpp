@@ -83,14 +83,15 @@ void add_accent(TargetUnit& unit, Accent accent) {
   }
 }
 
-TargetUnit unit_of(const Unit& unit, const LearnerSpeech& speech) {
+TargetUnit unit_of(std::string_view grapheme, std::span<const P> sounds,
+                   bool stressed, const LearnerSpeech& speech) {
   TargetUnit made;
-  made.grapheme = unit.grapheme;
-  made.split = unit.grapheme.size() == 3 && unit.grapheme[1] == '_';
-  made.vowel = std::ranges::any_of(unit.phonemes, is_vowel) &&
-               is_vowel_sign(unit.grapheme.empty() ? '\0' : unit.grapheme[0]);
-  made.stressed = unit.stressed;
-  made.sayings.push_back(saying_of(unit.phonemes, false));
+  made.grapheme = grapheme;
+  made.split = grapheme.size() == 3 && grapheme[1] == '_';
+  made.vowel = !grapheme.empty() && is_vowel_sign(grapheme[0]) &&
+               std::ranges::any_of(sounds, is_vowel);
+  made.stressed = stressed;
+  made.sayings.push_back(saying_of(sounds, false));
   add_accent(made, speech.accent);
   return made;
 }
@@ -215,11 +216,44 @@ std::vector<TargetUnit> target_units(const Reading& reading,
                                      const WordTest& is_word) {
   std::vector<TargetUnit> units;
   units.reserve(reading.units.size());
-  for (const Unit& unit : reading.units) units.push_back(unit_of(unit, speech));
+  for (const Unit& unit : reading.units) {
+    units.push_back(
+        unit_of(unit.grapheme, unit.phonemes, unit.stressed, speech));
+  }
   const LetterMap map = map_letters(reading.word);
   add_other_sayings(map.letters, units);
   mark_split_ends(reading, units);
   mark_ending(map.letters, is_word, units);
+  return units;
+}
+
+std::vector<TargetUnit> target_units(const ListedWord& word,
+                                     const Inventory& inventory,
+                                     const LearnerSpeech& speech) {
+  std::vector<TargetUnit> units;
+  units.reserve(word.segments.size());
+  unsigned syllable = 0;
+  for (const Segment& segment : word.segments) {
+    const Correspondence& c = inventory[segment.id];
+    const bool stressed = (word.stress >> std::min(syllable, 15U) & 1U) != 0;
+    units.push_back(unit_of(c.grapheme(), c.phonemes(), stressed, speech));
+    syllable +=
+        static_cast<unsigned>(std::ranges::count_if(c.phonemes(), is_vowel));
+  }
+  for (const Segment& split : word.segments) {
+    if (split.split_e < 0) continue;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+      const Segment& s = word.segments[i];
+      if (s.begin > split.begin &&
+          s.begin + inventory[s.id].width() == split.split_e) {
+        units[i].before_split_e = true;
+      }
+    }
+  }
+  add_other_sayings(word.spelling, units);
+  if (!units.empty() && units.back().grapheme == "ed") {
+    units.back().ending_ed = true;
+  }
   return units;
 }
 

@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "marking/word_source.h"
 #include "phonics/conventions.h"
 #include "phonics/reading.h"
 
@@ -77,5 +78,11 @@ using WordTest = std::function<bool(std::string_view)>;
 std::vector<TargetUnit> target_units(const Reading& reading,
                                      const LearnerSpeech& speech,
                                      const WordTest& is_word = {});
+
+/// The same from the segments of a listed word, quicker; endings are not
+/// looked for.
+std::vector<TargetUnit> target_units(const ListedWord& word,
+                                     const Inventory& inventory,
+                                     const LearnerSpeech& speech);
 
 }  // namespace sheaf
