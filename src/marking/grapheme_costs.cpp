@@ -32,6 +32,16 @@ bool is_bare_e(const TargetUnit& unit, std::string_view span) {
          span.back() == 'e' && span.starts_with(unit.grapheme);
 }
 
+// One short vowel letter for another whose sound is made close by: the
+// commonest of all errors with vowels.
+bool is_short_neighbour(const TargetUnit& unit, int distance,
+                        std::string_view span) {
+  const auto sound = unit.sound();
+  return span.size() == 1 && unit.grapheme.size() == 1 && unit.vowel &&
+         sound.size() == 1 && is_short_vowel(sound[0]) &&
+         distance <= kNearSound;
+}
+
 std::uint64_t bit(Phoneme p) { return std::uint64_t{1} << static_cast<int>(p); }
 
 }  // namespace
@@ -229,6 +239,8 @@ int WrittenGraphemes::wrong_cost(const TargetUnit& unit, std::size_t begin,
   } else if (shares_letter(span, meant)) {
     price -= 60;
   }
+  if (is_short_neighbour(unit, said.distance, span))
+    price -= cost::kShortNeighbour;
   if (!said.is_grapheme) {
     price += is_subsequence(span, meant)
                  ? 60

@@ -29,7 +29,8 @@ inline constexpr int kExtraTwin = 600;  ///< a letter written twice
 inline constexpr int kExtraFinalE = 650;
 inline constexpr int kKeptE = 300;  ///< makeing
 inline constexpr int kWrong = 550;
-inline constexpr int kOtherKind = 1700;  ///< a vowel for a consonant
+inline constexpr int kShortNeighbour = 150;  ///< less: e for i
+inline constexpr int kOtherKind = 1700;      ///< a vowel for a consonant
 inline constexpr int kOtherKindOverlap = 900;
 }  // namespace cost
 

@@ -87,9 +87,10 @@ bool meets(PlaceRule rule, const GraphemePlace& p) {
 
 // Graphemes of a very few words, which nobody reads so anywhere else: w(h)o,
 // t(w)o, a(ns)wer, and final consonants with an e that does nothing.
-constexpr std::array<std::string_view, 22> kOfFewWords = {
-    "ae",  "all", "bu", "ct", "de",  "ed", "ho", "hou", "ke", "ld", "me",
-    "mme", "mp",  "nd", "ne", "nne", "pe", "pt", "re",  "sw", "te", "ull"};
+constexpr std::array<std::string_view, 30> kOfFewWords = {
+    "ae",  "all", "bu", "ct", "de", "ed", "et",  "heir", "ho",  "hou",
+    "ieu", "iew", "is", "ke", "ld", "me", "mme", "mp",   "nd",  "ne",
+    "nne", "os",  "ot", "pe", "pt", "re", "sw",  "te",   "ull", "uoy"};
 
 bool is_few_words_only(const Spelling& s) {
   return std::ranges::find(kOfFewWords, s.grapheme) != kOfFewWords.end();

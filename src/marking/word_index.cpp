@@ -108,7 +108,7 @@ int WordIndex::find_rarity(std::uint32_t index) const {
   if (std::ranges::binary_search(lesson_words_, word.spelling)) return 0;
   if (is_grammar_word(word.spelling)) return 20;
   const int rarity = rarity_of_tier(word.tier) + (word.name ? 250 : 0);
-  return word.everyday ? std::min(rarity, 100) : rarity;
+  return word.everyday ? std::min(rarity, 80 + rarity / 8) : rarity;
 }
 
 int WordIndex::rarity(std::string_view word) const {
@@ -175,8 +175,11 @@ std::vector<WordGuess> WordIndex::look_up(std::string_view written,
   const WrittenWord word = read_written(written);
   std::vector<WordGuess> guesses;
   if (word.letters.empty() || word.letters.size() > 32) return guesses;
+  // What many learners say is allowed for when words are guessed, not when
+  // they are marked: no r after a vowel, f and v for th.
   LearnerSpeech heard = speech;
   if (heard.accent == Accent::general_american) heard.accent = Accent::british;
+  read_confusion("th/f", heard);
   const WrittenGraphemes graphemes(spellings_, word.letters, heard);
   for (const Candidate& candidate : candidates(word.letters)) {
     const ListedWord& listed = source_.words[candidate.word];

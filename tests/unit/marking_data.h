@@ -1,11 +1,15 @@
 #pragma once
 
+#include <gtest/gtest.h>
+
 #include <fstream>
 #include <iterator>
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "marking/mark_attempt.h"
+#include "marking/word_index.h"
 #include "phonics/lexicon.h"
 #include "phonics/phonics.h"
 #include "phonics/table_text.h"
@@ -19,7 +23,9 @@ struct MarkingGround {
       : file(SHEAF_WORD_LIST),
         lexicon(file),
         phonics(SHEAF_WORD_LIST),
-        spellings(lexicon.inventory()) {
+        spellings(lexicon.inventory()),
+        words(listed_words(lexicon)),
+        index(WordSource{words, &lexicon.inventory()}, spellings) {
     options.is_word = [this](std::string_view word) {
       return phonics.knows(word);
     };
@@ -27,6 +33,11 @@ struct MarkingGround {
 
   Reading read(std::string_view word) const {
     return phonics.read(word, Conventions{}).front();
+  }
+  PatternId pattern(std::string_view id) const {
+    const Pattern* found = phonics.patterns().by_id(id);
+    EXPECT_NE(found, nullptr) << id;
+    return found == nullptr ? 0 : phonics.patterns().id_of(*found);
   }
   MarkedAttempt mark(std::string_view target, std::string_view written) const {
     return mark_attempt(spellings, phonics.read(target, Conventions{}), written,
@@ -37,6 +48,8 @@ struct MarkingGround {
   Lexicon lexicon;
   Phonics phonics;
   SoundSpellings spellings;
+  std::vector<ListedWord> words;
+  WordIndex index;
   MarkingOptions options;
 };
 
