@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "base/utf8.h"
+#include "marking/pattern_chance.h"
 #include "marking/written_word.h"
 #include "phonics/endings.h"
 
@@ -99,19 +100,9 @@ class TextMarker {
                         result_.text.words[index].text, ground_.options);
   }
 
-  // What was written for the units that show a pattern.
-  static Cause cause_at(const MarkedAttempt& attempt,
-                        const PatternPlace& place) {
-    for (const std::uint8_t unit : place.units) {
-      if (unit < attempt.graphemes.size() &&
-          attempt.graphemes[unit].result != GraphemeResult::correct) {
-        return attempt.graphemes[unit].cause;
-      }
-    }
-    // A pattern of the whole word has no letters too many either.
-    const bool whole = place.units.size() == attempt.graphemes.size();
-    return whole && !attempt.extra.empty() ? attempt.extra.front().cause
-                                           : Cause::none;
+  Cause cause_at(const MarkedAttempt& attempt,
+                 const PatternPlace& place) const {
+    return missed_cause(attempt, place, ground_.phonics.patterns());
   }
 
   // Counts the word for all its taught patterns.

@@ -196,7 +196,7 @@ std::string_view result_name(GraphemeResult result) {
 }
 
 std::string_view cause_name(Cause cause) {
-  constexpr std::array<std::string_view, 15> kNames = {
+  constexpr std::array<std::string_view, kCauseCount> kNames = {
       "none",       "other-spelling", "not-used-here", "reads-otherwise",
       "near-sound", "sound-lost",     "own-speech",    "ending-by-sound",
       "doubling",   "dropped-e",      "y-to-i",        "turned-letter",

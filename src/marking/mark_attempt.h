@@ -40,6 +40,8 @@ enum class Cause : std::uint8_t {
   order,
   extra_letter,
 };
+inline constexpr std::size_t kCauseCount =
+    static_cast<std::size_t>(Cause::extra_letter) + 1;
 std::string_view cause_name(Cause cause);
 
 struct MarkedGrapheme {

@@ -18,6 +18,8 @@ constexpr int kMissing = 60;
 constexpr int kExtra = 60;
 constexpr int kSplit = 25;
 constexpr int kJoined = 25;
+// Two words are one only if their letters are nearly all there.
+constexpr int kAlike = 35;
 constexpr std::size_t kMostWords = 300;
 
 std::vector<std::string> written_words(std::string_view text) {
@@ -103,12 +105,12 @@ class WordTable {
     offer(i, j, 1, 0, kMissing);
     offer(i, j, 0, 1, kExtra);
     if (target && j + 1 < written_.size()) {
-      offer(i, j, 1, 2,
-            kSplit + difference(target_[i], written_[j] + written_[j + 1]));
+      const int apart = difference(target_[i], written_[j] + written_[j + 1]);
+      if (apart <= kAlike) offer(i, j, 1, 2, kSplit + apart);
     }
     if (i + 1 < target_.size() && word) {
-      offer(i, j, 2, 1,
-            kJoined + difference(target_[i] + target_[i + 1], written_[j]));
+      const int apart = difference(target_[i] + target_[i + 1], written_[j]);
+      if (apart <= kAlike) offer(i, j, 2, 1, kJoined + apart);
     }
   }
 
