@@ -21,13 +21,14 @@ constexpr int kLeastShareOfSound = 20;
 
 // Consonant graphemes that have their places.
 enum class PlaceRule {
-  start,          // kn
-  not_start,      // ck
-  last,           // mb
-  before_soft,    // sc before e, i, y
-  before_vowel,   // ti, gu
-  before_silent,  // st in castle, listen
-  ending,         // final e that is left from the word's own ending
+  start,                // kn
+  not_start,            // ck
+  last,                 // mb
+  before_soft,          // sc before e, i, y
+  before_vowel,         // gu
+  inside_before_vowel,  // ti
+  before_silent,        // st in castle, listen
+  ending,               // final e that is left from the word's own ending
 };
 struct PlacedGrapheme {
   std::string_view grapheme;
@@ -36,7 +37,7 @@ struct PlacedGrapheme {
 constexpr std::array kPlaced = {
     PlacedGrapheme{"bt", PlaceRule::last},
     PlacedGrapheme{"ce", PlaceRule::last},
-    PlacedGrapheme{"ci", PlaceRule::before_vowel},
+    PlacedGrapheme{"ci", PlaceRule::inside_before_vowel},
     PlacedGrapheme{"ck", PlaceRule::not_start},
     PlacedGrapheme{"dge", PlaceRule::not_start},
     PlacedGrapheme{"di", PlaceRule::before_vowel},
@@ -54,14 +55,14 @@ constexpr std::array kPlaced = {
     PlacedGrapheme{"rh", PlaceRule::start},
     PlacedGrapheme{"sc", PlaceRule::before_soft},
     PlacedGrapheme{"se", PlaceRule::last},
-    PlacedGrapheme{"si", PlaceRule::before_vowel},
-    PlacedGrapheme{"ssi", PlaceRule::before_vowel},
+    PlacedGrapheme{"si", PlaceRule::inside_before_vowel},
+    PlacedGrapheme{"ssi", PlaceRule::inside_before_vowel},
     PlacedGrapheme{"st", PlaceRule::before_silent},
     PlacedGrapheme{"tch", PlaceRule::not_start},
-    PlacedGrapheme{"ti", PlaceRule::before_vowel},
+    PlacedGrapheme{"ti", PlaceRule::inside_before_vowel},
     PlacedGrapheme{"ve", PlaceRule::last},
     PlacedGrapheme{"wr", PlaceRule::start},
-    PlacedGrapheme{"xi", PlaceRule::before_vowel},
+    PlacedGrapheme{"xi", PlaceRule::inside_before_vowel},
     PlacedGrapheme{"ze", PlaceRule::last},
 };
 
@@ -77,6 +78,8 @@ bool meets(PlaceRule rule, const GraphemePlace& p) {
       return is_one_of(p.next(), "eiy");
     case PlaceRule::before_vowel:
       return is_vowel_sign(p.next());
+    case PlaceRule::inside_before_vowel:
+      return p.begin > 0 && is_vowel_sign(p.next());
     case PlaceRule::before_silent:
       return p.next() == 'l' || (p.next() == 'e' && p.next(1) == 'n');
     case PlaceRule::ending:
