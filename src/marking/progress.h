@@ -69,6 +69,8 @@ struct PatternProgress {
   ProgressState state = ProgressState::practising;
   Date taught;  ///< the first record of a lesson about it
   Date last;
+  /// Since when it has been secure without a slip, and when it last slipped.
+  std::optional<Date> secure_since, slipped_on;
   Share all, week, new_words, later, writing;
   int days = 0;
   std::vector<ProgressPoint> points;

@@ -113,18 +113,16 @@ std::string why_text(const PatternProgress& progress, Share since_slip,
 void find_states(PatternProgress& progress, const ProgressRules& rules) {
   ProgressState state = ProgressState::practising;
   Share since_slip;
-  int slipped_on = 0;
   for (std::size_t i = 0; i < progress.points.size(); ++i) {
     ProgressPoint& point = progress.points[i];
-    const int day = day_number(point.date);
     const bool was_secure =
         state == ProgressState::secure || state == ProgressState::check_again;
     if (was_secure && misses_in(point.share) > 0) {
       state = ProgressState::check_again;
       since_slip = {};
-      slipped_on = day;
+      progress.slipped_on = point.date;
     } else if (state == ProgressState::check_again) {
-      if (day > slipped_on) since_slip += point.share;
+      if (point.date > *progress.slipped_on) since_slip += point.share;
       if (since_slip.right >= rules.secure_again) state = ProgressState::secure;
     } else if (state != ProgressState::secure) {
       progress.week = week_at(progress, i, rules);
@@ -133,6 +131,11 @@ void find_states(PatternProgress& progress, const ProgressRules& rules) {
       state = is_secure_at(progress, i, rules) ? ProgressState::secure
               : enough                         ? ProgressState::go_on
                                                : ProgressState::practising;
+    }
+    if (state != ProgressState::secure) {
+      progress.secure_since.reset();
+    } else if (!progress.secure_since) {
+      progress.secure_since = point.date;
     }
     point.state = state;
   }
