@@ -1,8 +1,8 @@
 #include "marking/advice.h"
 
-#include <fmt/format.h>
-
 #include <array>
+
+#include <fmt/format.h>
 
 namespace sheaf {
 namespace {

@@ -1,10 +1,10 @@
 #include "marking/mark_attempt.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cassert>
+
+#include <fmt/format.h>
 
 #include "base/utf8.h"
 #include "marking/grapheme_alignment.h"

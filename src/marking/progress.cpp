@@ -1,11 +1,11 @@
 #include "marking/progress.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <map>
 #include <set>
+
+#include <fmt/format.h>
 
 #include "marking/calendar.h"
 #include "marking/pattern_chance.h"

@@ -1,8 +1,8 @@
 #include "marking/progress_state.h"
 
-#include <fmt/format.h>
-
 #include <set>
+
+#include <fmt/format.h>
 
 #include "marking/calendar.h"
 

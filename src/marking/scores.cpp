@@ -1,8 +1,8 @@
 #include "marking/scores.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+
+#include <fmt/format.h>
 
 #include "marking/pattern_chance.h"
 

@@ -90,32 +90,32 @@ TEST(FreeWriting, CountsByPattern) {
   EXPECT_EQ(writing.counts[1].chances, 1);
 }
 
-const WritingChance* chance_of(const FreeWriting& writing,
-                               std::string_view meant) {
+std::optional<WritingChance> chance_of(const FreeWriting& writing,
+                                       std::string_view meant) {
   for (const WritingChance& chance : writing.chances) {
-    if (chance.meant == meant) return &chance;
+    if (chance.meant == meant) return chance;
   }
-  return nullptr;
+  return std::nullopt;
 }
 
 TEST(FreeWriting, FlagsRightWordsThatMayStandForOthers) {
   const FreeWriting rode = read("the gote is on the rode", "oa");
-  const WritingChance* road = chance_of(rode, "road");
-  ASSERT_NE(road, nullptr);
+  const auto road = chance_of(rode, "road");
+  ASSERT_NE(road, std::nullopt);
   EXPECT_EQ(road->verdict, Verdict::possible);
   EXPECT_EQ(rode.counts[0].chances, 1);  // goat alone is counted
-  const WritingChance* pail = chance_of(read("my pale of sand", "ai"), "pail");
-  ASSERT_NE(pail, nullptr);
+  const auto pail = chance_of(read("my pale of sand", "ai"), "pail");
+  ASSERT_NE(pail, std::nullopt);
   EXPECT_EQ(pail->verdict, Verdict::possible);
 }
 
 TEST(FreeWriting, GoesByTheTeachersAnswers) {
   // Not that word: the next likely one, or none.
-  EXPECT_NE(chance_of(read("on the shep", "sh"), "ship"), nullptr);
-  EXPECT_EQ(chance_of(read("on the shep{-ship}", "sh"), "ship"), nullptr);
+  EXPECT_NE(chance_of(read("on the shep", "sh"), "ship"), std::nullopt);
+  EXPECT_EQ(chance_of(read("on the shep{-ship}", "sh"), "ship"), std::nullopt);
   EXPECT_TRUE(read("on the rode{-road}", "oa").chances.empty());
   const FreeWriting meant = read("the trn{=train} went", "ai");
-  ASSERT_NE(chance_of(meant, "train"), nullptr);
+  ASSERT_NE(chance_of(meant, "train"), std::nullopt);
   EXPECT_EQ(chance_of(meant, "train")->verdict, Verdict::wrong);
   EXPECT_EQ(chance_of(meant, "train")->sure, 100);
   EXPECT_EQ(chance_of(read("on the rode{=road}", "oa"), "road")->verdict,
