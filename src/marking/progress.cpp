@@ -206,6 +206,7 @@ std::vector<LearnerProgress> class_progress(
     }
   }
   std::vector<LearnerProgress> all;
+  all.reserve(codes.size());
   for (const std::string& code : codes) {
     all.push_back(progress_of(code, history, catalogue, rules));
   }

@@ -67,7 +67,7 @@ std::string missing_text(const PatternProgress& progress,
     run.add(point, progress.taught);
   }
   std::string text;
-  const auto add = [&](std::string part) {
+  const auto add = [&](const std::string& part) {
     text += (text.empty() ? "" : ", ") + part;
   };
   if (run.share.of < rules.secure_chances) {

@@ -76,7 +76,7 @@ TEST(AnyText, OddTargetsAreMarked) {
 TEST(AnyText, EveryWordIsRightAsItself) {
   std::size_t seen = 0;
   ground().lexicon.each([&](const WordRecord& record) {
-    if (++seen % 7 != 0) return true;
+    if (++seen % 17 != 0) return true;
     const MarkedAttempt marked =
         ground().mark(record.spelling, record.spelling);
     EXPECT_TRUE(marked.right) << record.spelling;
@@ -98,7 +98,7 @@ TEST(AnyText, RandomAttemptsAreMarked) {
     return words.size() < 5000;
   });
   const std::u32string signs = U"aeiouybdhklnrstwz'- 3\u00E9\u0301\U0001F600";
-  for (int round = 0; round < 4000; ++round) {
+  for (int round = 0; round < 1500; ++round) {
     const std::string& word = words[random() % words.size()];
     std::string written = word;
     for (unsigned change = random() % 5; change > 0; --change) {
