@@ -122,7 +122,7 @@ void stages(Workspace& workspace, const CommandLine& line,
   });
   const double compose_ms = best_of(20, [&] {
     Diagnostics d;
-    packet = make_packet(lesson->analyzed, lesson->layout, lesson->style,
+    packet = make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                          workspace.shaper(), {}, d);
   });
   const double write_ms =
@@ -151,7 +151,7 @@ void many(Workspace& workspace, const CommandLine& line,
       const auto lesson =
           prepare(workspace, line, lessons[i % lessons.size()], d);
       const Packet packet =
-          make_packet(lesson->analyzed, lesson->layout, lesson->style,
+          make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                       workspace.shaper(), {}, d);
       for (const Document* document : {&packet.learner, &packet.teacher}) {
         const std::string pdf = write_pdf(*document);

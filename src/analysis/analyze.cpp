@@ -4,6 +4,7 @@
 #include <map>
 
 #include "analysis/analyzed_lesson.h"
+#include "analysis/lesson_conventions.h"
 #include "analysis/word_finder.h"
 #include "base/nearest.h"
 #include "base/shuffle.h"
@@ -50,13 +51,17 @@ std::vector<PlacedWord> words_by_spaces(const PlacedWord& text) {
 class Analyzer {
  public:
   Analyzer(const Lesson& lesson, const Phonics& phonics,
+           const std::function<bool(std::string_view)>& has_picture,
            Diagnostics& diagnostics)
       : lesson_(lesson),
         phonics_(phonics),
+        has_picture_(has_picture),
         diagnostics_(diagnostics),
-        finder_(lesson, phonics, diagnostics) {
+        conventions_(lesson_conventions(lesson, diagnostics)),
+        finder_(lesson, phonics, conventions_, diagnostics) {
     result_.lesson = &lesson;
     result_.phonics = &phonics;
+    result_.conventions = conventions_;
   }
 
   AnalyzedLesson run() {
@@ -199,10 +204,12 @@ class Analyzer {
   void choose_key_words() {
     result_.key_words.assign(result_.patterns.size(), -1);
     for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
-      for (std::size_t k = 0; k < result_.words.size(); ++k) {
+      int& key = result_.key_words[i];
+      bool pictured = false;
+      for (std::size_t k = 0; k < result_.words.size() && !pictured; ++k) {
         if (!result_.words[k].hits[i].has) continue;
-        result_.key_words[i] = static_cast<int>(k);
-        break;
+        pictured = has_picture_(result_.words[k].spelling.value);
+        if (key < 0 || pictured) key = static_cast<int>(k);
       }
     }
     if (!lesson_.key_word.given()) return;
@@ -288,16 +295,20 @@ class Analyzer {
 
   const Lesson& lesson_;
   const Phonics& phonics_;
+  const std::function<bool(std::string_view)>& has_picture_;
   Diagnostics& diagnostics_;
+  Conventions conventions_;
   WordFinder finder_;
   AnalyzedLesson result_;
 };
 
 }  // namespace
 
-AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
-                       Diagnostics& diagnostics) {
-  return Analyzer(lesson, phonics, diagnostics).run();
+AnalyzedLesson analyze(
+    const Lesson& lesson, const Phonics& phonics,
+    const std::function<bool(std::string_view)>& has_picture,
+    Diagnostics& diagnostics) {
+  return Analyzer(lesson, phonics, has_picture, diagnostics).run();
 }
 
 }  // namespace sheaf

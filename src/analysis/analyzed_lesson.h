@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -60,6 +61,8 @@ struct LessonPattern {
 struct AnalyzedLesson {
   const Lesson* lesson = nullptr;
   const Phonics* phonics = nullptr;
+  /// How its sounds are counted, said and written.
+  Conventions conventions;
   std::vector<LessonPattern> patterns;
   std::vector<AnalyzedWord> words;
   /// One for each pattern, an index into `words`, or -1.
@@ -74,9 +77,13 @@ struct AnalyzedLesson {
   std::string code;
 };
 
-/// Looks everything up. Reports patterns that nobody knows, words that lack
+/// Looks everything up. `has_picture` says which words have a picture that
+/// children name so: the first of them becomes the key word where the lesson
+/// names none. Reports patterns that nobody knows, words that lack
 /// the pattern, words that had to be guessed, splits that do not fit.
-AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
-                       Diagnostics& diagnostics);
+AnalyzedLesson analyze(
+    const Lesson& lesson, const Phonics& phonics,
+    const std::function<bool(std::string_view)>& has_picture,
+    Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -5,12 +5,16 @@
 #include <algorithm>
 
 #include "base/utf8.h"
+#include "phonics/explain.h"
 
 namespace sheaf {
 
 WordFinder::WordFinder(const Lesson& lesson, const Phonics& phonics,
+                       const Conventions& conventions,
                        Diagnostics& diagnostics)
-    : lesson_(lesson), phonics_(phonics), diagnostics_(diagnostics) {
+    : phonics_(phonics),
+      diagnostics_(diagnostics),
+      conventions_(conventions) {
   for (const LessonSplit& split : lesson.splits) {
     splits_.emplace(lower_case(split.word.value), &split);
   }
@@ -78,17 +82,13 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
 void WordFinder::warn_of_guess(const PlacedWord& spelling,
                                const Reading& reading) {
   if (!spoken_of_.insert(lower_case(spelling.value)).second) return;
-  std::string graphemes;
-  for (const Unit& unit : reading.units) {
-    graphemes += (graphemes.empty() ? "" : " ") + unit.grapheme;
-  }
   diagnostics_.warning(
       diagnostic::unknown_word, spelling.span,
       fmt::format("{} is not in the word list; its graphemes are a guess: {}",
-                  quoted(spelling.value), graphemes),
+                  quoted(spelling.value), graphemes_text(reading)),
       fmt::format("if the guess is right, say so under `split:` with the line "
-                  "`{}: {}`; else mend it there",
-                  spelling.value, graphemes));
+                  "`{}`; else mend it there",
+                  split_line(reading)));
 }
 
 namespace {

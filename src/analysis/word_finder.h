@@ -23,7 +23,7 @@ std::vector<WordPlace> words_in(std::string_view sentence);
 class WordFinder {
  public:
   WordFinder(const Lesson& lesson, const Phonics& phonics,
-             Diagnostics& diagnostics);
+             const Conventions& conventions, Diagnostics& diagnostics);
 
   /// The word with its reading; `hits` is left empty.
   AnalyzedWord look_up(const LessonWord& word);
@@ -40,7 +40,6 @@ class WordFinder {
                        const std::vector<Span>& places);
   void warn_of_guess(const PlacedWord& spelling, const Reading& reading);
 
-  const Lesson& lesson_;
   const Phonics& phonics_;
   Diagnostics& diagnostics_;
   Conventions conventions_;

@@ -34,6 +34,7 @@ struct DiagnosticName {
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \
+  X(no_picture, "a picture file that is not there") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
   X(repeated_key, "the same key stands twice") \
@@ -50,6 +51,7 @@ struct DiagnosticName {
   X(too_many, "more than Sheaf takes of one thing") \
   X(unclosed_bracket, "a bracket that is never closed") \
   X(unclosed_quote, "a quote that is never closed") \
+  X(unknown_convention, "a way of counting or saying sounds that is none") \
   X(unknown_key, "a key that Sheaf does not know") \
   X(unknown_layout, "a layout that is not there") \
   X(unknown_option, "an option that this sheet does not have") \
@@ -58,6 +60,7 @@ struct DiagnosticName {
   X(unknown_typeface, "a typeface that is not there") \
   X(unknown_version, "a file written for another version of Sheaf") \
   X(unknown_word, "a word that the word list lacks") \
+  X(unusable_picture, "a picture that cannot be used") \
   X(unusable_typeface, "a font file that cannot be used") \
   X(unused_split, "graphemes given by hand for a word that is not there") \
   X(value_out_of_range, "a number too small or too large for its use") \

@@ -80,17 +80,17 @@ std::string dependencies(const std::vector<std::string>& targets,
   return text;
 }
 
-void add_document(FileWriter& files, const Document& document,
+void add_document(OutputFiles& files, const Document& document,
                   const fs::path& path) {
   if (!document.pages.empty()) files.add(path, write_pdf(document));
 }
 
-void add_separate(FileWriter& files, const PreparedLesson& lesson,
+void add_separate(OutputFiles& files, const PreparedLesson& lesson,
                   Workspace& workspace, const fs::path& folder) {
   for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
     Diagnostics unheard;  // the whole packet has said it all
     const Packet one =
-        make_packet(lesson.analyzed, lesson.layout, lesson.style,
+        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
                     workspace.shaper(), {std::string(sheet.kind->name)},
                     unheard);
     const Document& document =
@@ -110,11 +110,11 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
     return false;
   }
   const Packet packet =
-      make_packet(lesson->analyzed, lesson->layout, lesson->style,
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                   workspace.shaper(), line.only, diagnostics);
   print(diagnostics);
   const fs::path folder = target_folder(line, path);
-  FileWriter files;
+  OutputFiles files;
   add_document(files, packet.learner, folder / "packet.pdf");
   add_document(files, packet.teacher, folder / "teacher.pdf");
   if (line.separate) add_separate(files, *lesson, workspace, folder);
@@ -146,7 +146,7 @@ int run_build(const CommandLine& line) {
     for (const std::string& file : workspace.take_files_read()) {
       sources.push_back(from_here(file));
     }
-    FileWriter files;
+    OutputFiles files;
     files.add(line.dependency_file, dependencies(targets, sources));
     files.finish();
   }

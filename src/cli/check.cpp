@@ -6,6 +6,7 @@
 #include "cli/files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
+#include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -22,6 +23,28 @@ void print_words(const AnalyzedLesson& lesson,
     fmt::print("  {:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
                spelled_out(w), sounds_of(lesson, w),
                counted(w.reading.boxes(), "box", "boxes"));
+  }
+}
+
+// Words that can be said in two ways: which was taken, and how to choose the
+// other.
+void print_choices(const AnalyzedLesson& lesson) {
+  for (const AnalyzedWord& w : lesson.words) {
+    if (w.reading.origin == Reading::Origin::by_hand) continue;
+    const auto readings =
+        lesson.phonics->read(w.reading.word, lesson.conventions);
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+      fmt::print("{} is taken as {}; for {} write under `split:` the line "
+                 "`{}`\n",
+                 w.reading.word,
+                 readings[0].label.empty()
+                     ? sounds_text(readings[0], lesson.conventions)
+                     : readings[0].label,
+                 readings[i].label.empty()
+                     ? sounds_text(readings[i], lesson.conventions)
+                     : readings[i].label,
+                 split_line(readings[i], readings));
+    }
   }
 }
 
@@ -65,6 +88,7 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
              lesson.sentences.size(),
              counted(pattern_words, "pattern word", "pattern words"),
              lesson.dictate_sentences.size());
+  print_choices(lesson);
   print_defaults(*lesson.lesson);
 }
 
@@ -78,7 +102,7 @@ int run_check(const CommandLine& line) {
     const auto lesson = prepare(workspace, line, path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
-      make_packet(lesson->analyzed, lesson->layout, lesson->style,
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                   workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);

@@ -81,7 +81,7 @@ int run_dump(const CommandLine& line) {
   if (stage == "words") dump_words(lesson->analyzed);
   if (stage == "pages") {
     const Packet packet =
-        make_packet(lesson->analyzed, lesson->layout, lesson->style,
+        make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
                     workspace.shaper(), line.only, diagnostics);
     fmt::print("{}", dump_pages(packet.learner));
     fmt::print("{}", dump_pages(packet.teacher));

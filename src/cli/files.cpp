@@ -74,11 +74,11 @@ std::string read_file(const fs::path& path, std::size_t limit) {
   return text;
 }
 
-FileWriter::~FileWriter() {
+OutputFiles::~OutputFiles() {
   for (const Pending& p : pending_) ::unlink(p.temporary.c_str());
 }
 
-void FileWriter::add(const fs::path& target, std::string_view bytes) {
+void OutputFiles::add(const fs::path& target, std::string_view bytes) {
   std::error_code fault;
   fs::create_directories(target.parent_path(), fault);
   if (fault) {
@@ -105,7 +105,7 @@ void FileWriter::add(const fs::path& target, std::string_view bytes) {
   if (!good) fail_to_write(target);
 }
 
-void FileWriter::finish() {
+void OutputFiles::finish() {
   while (!pending_.empty()) {
     const Pending& first = pending_.front();
     if (::rename(first.temporary.c_str(), first.target.c_str()) != 0) {

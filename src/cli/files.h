@@ -17,12 +17,12 @@ std::string read_file(const std::filesystem::path& path, std::size_t limit);
 /// Files that appear all together or not at all: each is written beside its
 /// target, flushed to the disk, and renamed when all are there. What was
 /// written and not renamed is removed.
-class FileWriter {
+class OutputFiles {
  public:
-  FileWriter() = default;
-  ~FileWriter();
-  FileWriter(const FileWriter&) = delete;
-  FileWriter& operator=(const FileWriter&) = delete;
+  OutputFiles() = default;
+  ~OutputFiles();
+  OutputFiles(const OutputFiles&) = delete;
+  OutputFiles& operator=(const OutputFiles&) = delete;
 
   /// Makes the folder if needed. Throws MachineError where it cannot write.
   void add(const std::filesystem::path& target, std::string_view bytes);

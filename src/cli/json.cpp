@@ -2,6 +2,9 @@
 
 #include "cli/json.h"
 
+#include "phonics/explain.h"
+#include "phonics/notation.h"
+
 #include <nlohmann/json.hpp>
 
 namespace sheaf {
@@ -10,35 +13,23 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-std::string ipa(const std::vector<Phoneme>& phonemes, bool stressed) {
-  std::string text;
-  for (const Phoneme p : phonemes) text += to_ipa(p, stressed);
-  return text;
-}
-
-Json reading_json(const Phonics& phonics, const Reading& reading) {
+Json reading_json(const Phonics& phonics, const Reading& reading,
+                  const Conventions& conventions) {
   Json j;
   j["word"] = reading.word;
   if (!reading.label.empty()) j["label"] = reading.label;
   Json graphemes = Json::array();
-  Json phonemes = Json::array();
-  for (const Unit& unit : reading.units) {
-    graphemes.push_back(unit.grapheme);
-    for (const Phoneme p : unit.phonemes) {
-      phonemes.push_back(to_ipa(p, unit.stressed));
-    }
-  }
+  for (const Unit& unit : reading.units) graphemes.push_back(unit.grapheme);
   Json sounds = Json::array();
-  for (const Sound& sound : reading.sounds) {
-    sounds.push_back(
-        ipa(sound.phonemes, reading.units[sound.unit].stressed));
+  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
+    sounds.push_back(sound_name(reading, i, conventions));
   }
   Json patterns = Json::array();
   for (const PatternPlace& place : reading.places) {
     patterns.push_back(phonics.patterns()[place.pattern].id);
   }
   j["graphemes"] = std::move(graphemes);
-  j["phonemes"] = std::move(phonemes);
+  j["phonemes"] = ipa_phonemes(reading, conventions);
   j["sounds"] = std::move(sounds);
   j["boxes"] = reading.boxes();
   j["patterns"] = std::move(patterns);
@@ -50,13 +41,13 @@ Json reading_json(const Phonics& phonics, const Reading& reading) {
 
 std::string words_json(const Phonics& phonics,
                        const std::vector<std::vector<Reading>>& words,
-                       const Conventions&) {
+                       const Conventions& conventions) {
   Json all = Json::array();
   for (const auto& readings : words) {
-    Json first = reading_json(phonics, readings.front());
+    Json first = reading_json(phonics, readings.front(), conventions);
     Json others = Json::array();
     for (std::size_t i = 1; i < readings.size(); ++i) {
-      others.push_back(reading_json(phonics, readings[i]));
+      others.push_back(reading_json(phonics, readings[i], conventions));
     }
     if (!others.empty()) first["readings"] = std::move(others);
     all.push_back(std::move(first));

@@ -34,6 +34,22 @@ int print_unclear(const std::string& name, const PatternSearch& search,
   return kWrongCommandLine;
 }
 
+void explain(const Phonics& phonics, PatternId id) {
+  constexpr std::size_t kWords = 12, kMisses = 6;
+  const Pattern& p = phonics.patterns()[id];
+  fmt::print("{}: {}\n{}\n", p.id, p.name, p.remark);
+  fmt::print("words that have it:\n ");
+  for (const std::string& word : phonics.words_with(id, kWords)) {
+    fmt::print(" {}", word);
+  }
+  fmt::print("\n");
+  const auto misses = phonics.near_misses(id, kMisses);
+  if (!misses.empty()) fmt::print("words that look like it and have not:\n");
+  for (const NearMiss& miss : misses) {
+    fmt::print("  {}: {}\n", miss.word, miss.why_not);
+  }
+}
+
 }  // namespace
 
 int run_patterns(const CommandLine& line) {
@@ -46,8 +62,7 @@ int run_patterns(const CommandLine& line) {
   const std::string& name = line.arguments.front();
   const PatternSearch search = phonics.patterns().find(name);
   if (search.found.size() != 1) return print_unclear(name, search, phonics);
-  const Pattern& p = phonics.patterns()[search.found.front()];
-  fmt::print("{}: {}\n{}\n", p.id, p.name, p.remark);
+  explain(phonics, search.found.front());
   return kDone;
 }
 

@@ -8,45 +8,29 @@
 #include "cli/json.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
+#include "phonics/explain.h"
 
 namespace sheaf {
 
 namespace {
 
-std::string joined(const std::vector<std::string>& parts,
-                   std::string_view between) {
-  std::string text;
-  for (const std::string& part : parts) {
-    if (!text.empty()) text += between;
-    text += part;
-  }
-  return text;
-}
-
-void print_reading(const Phonics& phonics, const Reading& reading) {
-  std::vector<std::string> graphemes, sounds, patterns;
-  for (const Unit& unit : reading.units) graphemes.push_back(unit.grapheme);
-  for (const Sound& sound : reading.sounds) {
-    std::string text = "/";
-    for (const Phoneme p : sound.phonemes) text += phoneme_name(p);
-    sounds.push_back(text + "/");
-  }
+void print_reading(const Phonics& phonics, const Reading& reading,
+                   const Conventions& conventions) {
+  std::string patterns;
   for (const PatternPlace& place : reading.places) {
     const Pattern& pattern = phonics.patterns()[place.pattern];
-    patterns.push_back(pattern.id == pattern.name
-                           ? std::string(pattern.id)
-                           : fmt::format("{} ({})", pattern.id, pattern.name));
+    if (!patterns.empty()) patterns += ", ";
+    patterns += pattern.id;
+    if (pattern.id != pattern.name) patterns += fmt::format(" ({})", pattern.name);
+    if (place.later) patterns += " later, its neighbour colours it";
   }
   fmt::print("{}{}\n", reading.word,
              reading.label.empty() ? "" : " (" + reading.label + ")");
-  if (reading.origin == Reading::Origin::guess) {
-    fmt::print("  not in the word list: this is a guess\n");
-  }
-  fmt::print("  graphemes  {}\n", joined(graphemes, " "));
-  fmt::print("  sounds     {}\n", joined(sounds, " "));
-  fmt::print("  boxes      {}\n",
-             reading.boxes());
-  fmt::print("  patterns   {}\n", joined(patterns, ", "));
+  fmt::print("  graphemes  {}\n", graphemes_text(reading));
+  fmt::print("  sounds     {}\n", sounds_text(reading, conventions));
+  fmt::print("  boxes      {}\n", explain_boxes(reading, conventions));
+  fmt::print("  patterns   {}\n", patterns);
+  fmt::print("  from       {}\n", origin_text(reading.origin));
 }
 
 }  // namespace
@@ -79,7 +63,7 @@ int run_word(const CommandLine& line) {
     fmt::print("{}\n", words_json(phonics, all, conventions));
   } else {
     for (const auto& readings : all) {
-      for (const Reading& r : readings) print_reading(phonics, r);
+      for (const Reading& r : readings) print_reading(phonics, r, conventions);
     }
   }
   return good ? kDone : kFaultsInFiles;

@@ -11,6 +11,8 @@
 #include "base/nearest.h"
 #include "cli/files.h"
 #include "input/layout_file.h"
+#include "pictures/decode_image.h"
+#include "pictures/emoji.h"
 
 namespace sheaf {
 
@@ -39,9 +41,20 @@ FontLibrary& Workspace::fonts() {
   return *fonts_;
 }
 
+PictureBook& Workspace::pictures() {
+  if (pictures_ == nullptr) {
+    pictures_ = std::make_unique<PictureBook>(fonts());
+  }
+  return *pictures_;
+}
+
+void Workspace::note_file(const fs::path& path) {
+  files_read_.insert(path.string());
+}
+
 const SourceFile& Workspace::open(const fs::path& path) {
   sources_.emplace_back(path.string(), read_file(path, kLargestFile));
-  files_read_.insert(path.string());
+  note_file(path);
   return sources_.back();
 }
 
@@ -121,6 +134,47 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
   }
 }
 
+// The pictures that a lesson names, each for its word.
+void add_pictures(Workspace& workspace, const CommandLine& line,
+                  const Lesson& lesson, const fs::path& folder,
+                  LessonPictures& pictures, Diagnostics& diagnostics) {
+  for (const auto& [word, name] : lesson.pictures) {
+    std::string why;
+    if (looks_like_emoji(name.value)) {
+      const Picture* picture =
+          workspace.pictures().find_emoji(name.value, word.value, why);
+      if (picture != nullptr) {
+        pictures.add(word.value, picture);
+        continue;
+      }
+    } else {
+      const auto found = find_named_file(name.value, folder,
+                                         workspace.shipped(),
+                                         line.allowed_folders);
+      if (!found) {
+        diagnostics.error(
+            diagnostic::no_picture, name.span,
+            fmt::format("there is no picture {} here",
+                        sheaf::quoted(name.value)),
+            "put the file into the lesson's folder or below it, or name its "
+            "folder with --allow");
+        continue;
+      }
+      workspace.note_file(*found);
+      auto picture =
+          decode_image(read_file(*found, kMaxImageBytes), word.value, why);
+      if (picture) {
+        pictures.add(word.value, std::move(*picture));
+        continue;
+      }
+    }
+    diagnostics.error(diagnostic::unusable_picture, name.span,
+                      fmt::format("the picture {} cannot be used: {}",
+                                  sheaf::quoted(name.value), why),
+                      "choose another, or take the line out");
+  }
+}
+
 }  // namespace
 
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
@@ -142,7 +196,13 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
       result->layout = plan_layout(parts, diagnostics);
     }
   }
-  result->analyzed = analyze(result->lesson, workspace.phonics(), diagnostics);
+  result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
+  add_pictures(workspace, line, result->lesson, folder, *result->pictures,
+               diagnostics);
+  result->analyzed = analyze(
+      result->lesson, workspace.phonics(),
+      [&](std::string_view word) { return result->pictures->is_clear(word); },
+      diagnostics);
   if (diagnostics.has_errors()) return nullptr;
 
   OptionValues& settings = result->layout.settings;

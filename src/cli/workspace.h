@@ -25,9 +25,12 @@ class Workspace {
 
   const Phonics& phonics();
   FontLibrary& fonts();
+  PictureBook& pictures();
   Shaper& shaper() { return shaper_; }
   const std::filesystem::path& shipped() const { return shipped_; }
 
+  /// Says that a file was read that `open` did not open.
+  void note_file(const std::filesystem::path& path);
   /// Reads a teacher's file and keeps it. Throws MachineError.
   const SourceFile& open(const std::filesystem::path& path);
   /// Files read since the last call, besides typefaces and the word list.
@@ -39,6 +42,7 @@ class Workspace {
   std::filesystem::path shipped_;
   std::unique_ptr<Phonics> phonics_;
   std::unique_ptr<FontLibrary> fonts_;
+  std::unique_ptr<PictureBook> pictures_;
   Shaper shaper_;
   std::deque<SourceFile> sources_;
   std::set<std::string> files_read_;
@@ -50,6 +54,7 @@ struct PreparedLesson {
   AnalyzedLesson analyzed;
   LayoutPlan layout;
   Style style;
+  std::unique_ptr<LessonPictures> pictures;
 };
 
 /// Takes a lesson file through all stages up to composing. Nothing comes back

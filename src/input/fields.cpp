@@ -3,11 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/nearest.h"
 #include "base/options.h"
 #include "base/utf8.h"
-#include "input/yaml_faults.h"
+#include "input/yaml_line_faults.h"
 #include "input/yaml_lines.h"
 #include "input/yaml_value.h"
 
@@ -70,6 +71,11 @@ void report_item(const Field& field, const Value& item,
   }
 }
 
+bool is_empty(const Value& value) {
+  return value.kind == Value::Kind::nothing ||
+         (value.kind == Value::Kind::text && value.text.text().empty());
+}
+
 bool names_a_place_outside(std::string_view path) {
   if (path.starts_with('/') || path.starts_with('~')) return true;
   for (std::size_t at = 0; at <= path.size();) {
@@ -124,12 +130,20 @@ void check_known_keys(const Value& keys,
                       std::span<const std::string_view> names,
                       std::string_view what, Diagnostics& diagnostics) {
   int unknown = 0;
+  const ValueEntry* above = nullptr;
   for (const ValueEntry& entry : keys.entries) {
     const std::string& key = entry.key.value;
+    const ValueEntry* before = std::exchange(above, &entry);
     if (std::ranges::find(names, key) != names.end()) continue;
     if (++unknown > kMostUnknownKeys) return;
     std::string help = did_you_mean(key, names);
-    if (help.empty()) {
+    if (help.empty() && before && is_empty(before->value)) {
+      help = fmt::format(
+          "if it belongs to {} above, begin the line with two "
+          "spaces",
+          quoted(before->key.value));
+      above = before;
+    } else if (help.empty()) {
       help = key.find(' ') == std::string::npos
                  ? "take it out, or begin the line with `#` if it is a note to "
                    "yourself"

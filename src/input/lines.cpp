@@ -28,6 +28,27 @@ bool ends_sentence(std::string_view text) {
          text.ends_with("…");
 }
 
+// What a line begins with that a list would need and a text does not: the dash
+// of a list under `|`, or a word processor's bullet. Empty for a plain line.
+std::string_view bullet_of(std::string_view line) {
+  for (const std::string_view bullet :
+       {"- ", "* ", "•", "◦", "▪", "‣", "●", "·"}) {
+    if (line.starts_with(bullet)) return bullet;
+  }
+  return {};
+}
+
+void report_bullet(const PlacedText& line, std::string_view bullet,
+                   const Field& field, Diagnostics& diagnostics) {
+  const bool dash = bullet == "- ";
+  diagnostics.error(diagnostic::bad_list,
+                    line.span_of(0, dash ? 1 : bullet.size()),
+                    fmt::format("this line under {} begins with a {}",
+                                quoted(field.key), dash ? "dash" : "bullet"),
+                    dash ? "leave out the dashes, or the `|` after the key"
+                         : "take the bullets out; each line is one already");
+}
+
 // Cuts a text into its lines; see LineBreaks.
 class LineCutter {
  public:
@@ -95,6 +116,11 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
         return lines;
       }
       if (is_too_long(line, kLongestLine, field.key, diagnostics)) return lines;
+      const std::string_view bullet = bullet_of(line.text());
+      if (!bullet.empty() && breaks != LineBreaks::paragraphs) {
+        report_bullet(line, bullet, field, diagnostics);
+        return lines;
+      }
       if (list && breaks == LineBreaks::sentences &&
           !ends_sentence(line.text())) {
         diagnostics.warning(

@@ -4,7 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
+#include <tuple>
 
 #include "base/utf8.h"
 #include "input/words.h"
@@ -13,7 +13,6 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::string_view kSpaces = " \t\r\n";
 constexpr std::string_view kBetween = " \t\r\n,|";
 
 // A grapheme at its gap: the letters before it and those after.
@@ -111,8 +110,8 @@ std::string put_together(const std::vector<PlacedWord>& graphemes) {
     if (!gap.tail.empty() && !waiting.empty()) return {};
     word += gap.head;
     if (!waiting.empty()) {
-      const std::string_view next =
-          i + 1 < graphemes.size() ? graphemes[i + 1].value : "";
+      std::string_view next;
+      if (i + 1 < graphemes.size()) next = graphemes[i + 1].value;
       const bool two =
           (gap.head == "s" && next == "t") || (gap.head == "n" && next == "g");
       if (two) word += graphemes[++i].value;
@@ -177,7 +176,6 @@ std::vector<LessonSplit> read_splits(const Field& field,
     report_wrong_kind(field, diagnostics);
     return splits;
   }
-  std::map<std::string, Span> seen;
   for (const ValueEntry& entry : field.value.entries) {
     LessonSplit split;
     split.word = entry.key;

@@ -12,7 +12,6 @@ namespace sheaf {
 namespace {
 
 constexpr int kMostBadWords = 20;
-constexpr std::string_view kSpaces = " \t\r\n";
 constexpr std::string_view kSeparators = " \t\r\n,";
 constexpr std::string_view kCurlyApostrophe = "’";
 
@@ -56,6 +55,10 @@ Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
                         quoted(shown), whole),
             "write the word again by hand; some letters of other alphabets "
             "look the same"};
+  }
+  if (c == 0x2022 || c == 0x25E6 || c == 0x25CF || c == 0x25AA) {
+    return {fmt::format("{} is a bullet, and no word", whole),
+            "take the bullets out, or write `- ` in place of each"};
   }
   if (shown == word) {
     return {fmt::format("{} is a sign, and no word", whole),
@@ -121,8 +124,9 @@ class WordChecker {
                               begin == 0           ? "begins with"
                               : end == text.size() ? "ends with"
                                                    : "has no letter before"),
-          alone ? "begin every line of a list with `- `, or leave the dashes "
-                  "out"
+          alone ? "part words by spaces, commas or lines, without dashes; a "
+                  "list with dashes begins in the line after its key, without "
+                  "`|`"
                 : "a hyphen stands between two letters of a word");
       return;
     }

@@ -6,6 +6,7 @@
 
 #include "base/utf8.h"
 #include "input/raw_text.h"
+#include "input/yaml_line_faults.h"
 #include "input/yaml_lines.h"
 #include "input/yaml_places.h"
 

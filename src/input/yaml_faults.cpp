@@ -9,34 +9,13 @@
 #include <algorithm>
 #include <array>
 
+#include "input/yaml_line_faults.h"
 #include "input/yaml_lines.h"
 #include "input/yaml_places.h"
 
 namespace sheaf {
 
 namespace {
-
-bool is_letter_of_key(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '-' ||
-         c == '_';
-}
-
-constexpr std::size_t kLongestShown = 60;
-
-// The text in quotes that suit it, for a help line; nothing where it would be
-// long or needs more than that.
-std::string in_quotes(std::string_view text) {
-  if (text.empty() || text.size() > kLongestShown ||
-      text.find('\\') != std::string_view::npos ||
-      text.find('\n') != std::string_view::npos) {
-    return {};
-  }
-  const char quote = text.find('"') == std::string_view::npos    ? '"'
-                     : text.find('\'') == std::string_view::npos ? '\''
-                                                                 : '\0';
-  if (quote == '\0') return {};
-  return fmt::format("{}{}{}", quote, text, quote);
-}
 
 class Explainer {
  public:
@@ -49,46 +28,15 @@ class Explainer {
         line_(line_around(stop.source, at_)) {}
 
   void explain() {
-    if (!by_reason() && !by_what_was_read() && !by_line()) {
+    if (by_reason() || by_what_was_read() || by_line()) return;
+    if (at_ < line_.end && (at_ == line_.value() || at_ == line_.content())) {
+      explain_special_sign(file_, source_, at_, diagnostics_);
+    } else {
       report(diagnostic::file_form, at_, line_.end,
              "Sheaf cannot tell what this part of the line is",
              "a line should look like `key: value`; put a text in quotes if "
              "there are signs in it");
     }
-  }
-
-  void explain_line() {
-    if (dash_without_space() || colon_without_space() || line_without_dash() ||
-        not_beneath_key() || after_comment()) {
-      return;
-    }
-    const std::string_view text = line_.text();
-    const std::size_t space = text.find(' ');
-    const bool key_like =
-        space != std::string_view::npos &&
-        std::all_of(text.begin(), text.begin() + space, is_letter_of_key);
-    std::string help =
-        "if it goes on from the line above, begin it with two spaces; if it "
-        "begins something new, put a colon after its key";
-    if (!line_above(line_)) {
-      help = key_like ? fmt::format("put a colon after the key, as in `{}:{}`",
-                                    text.substr(0, space),
-                                    text.substr(space, kLongestShown))
-                      : std::string(
-                            "begin the line with a key and a colon, as in "
-                            "`pattern: sh`");
-    }
-    report(diagnostic::missing_colon, line_.first, line_.end,
-           "this line has no key with a colon after it", std::move(help));
-  }
-
-  void report_open_quote(std::size_t at) {
-    const bool single = source_[at] == '\'';
-    report(diagnostic::unclosed_quote, at, line_around(source_, at).end,
-           "the quote that begins here is not closed",
-           single ? "put a `'` at the end of the text; if the first one is an "
-                    "apostrophe, put the text in double quotes"
-                  : "put a `\"` at the end of the text");
   }
 
  private:
@@ -107,7 +55,6 @@ class Explainer {
 
   // What the library said leaves no doubt.
   bool by_reason() {
-    const char sign = at_ < source_.size() ? source_[at_] : '\0';
     if (reason_is("quoted") || reason_is("in scalar")) return open_quote();
     if (reason_is("hex number") || reason_is("unicode") ||
         reason_is("escape character")) {
@@ -126,19 +73,35 @@ class Explainer {
       return true;
     }
     if (reason_is("illegal flow end")) {
-      report(
-          diagnostic::unclosed_bracket, at_, at_ + 1,
-          fmt::format("this `{}` closes a bracket that was never opened", sign),
-          "take it out, or put the text in quotes if it belongs there");
+      report(diagnostic::unclosed_bracket, at_, at_ + 1,
+             fmt::format("this `{}` closes a bracket that was never opened",
+                         source_.substr(at_, 1)),
+             "take it out, or put the text in quotes if it belongs there");
       return true;
     }
     if (reason_is("unknown token") || reason_is("alias") ||
         reason_is("anchor") || reason_is("tag") || reason_is("map key")) {
-      if (sign == '\0' || sign == '\n') return false;
-      explain_special_sign(file_, source_, at_, diagnostics_);
-      return true;
+      return special_sign();
     }
     return false;
+  }
+
+  // The library stops at the sign or behind it.
+  bool special_sign() {
+    std::size_t at = at_;
+    if (at > 0 && (source_[at - 1] == '*' || source_[at - 1] == '&')) --at;
+    if (at >= source_.size() || source_[at] == '\n') return false;
+    const FileLine line = line_around(source_, at);
+    if (source_.substr(at, 2) == "* " && at == line.first) {
+      const std::string_view text = source_.substr(at + 2, line.end - at - 2);
+      report(diagnostic::bad_list, at, at + 1,
+             "this line begins with a star, and the lines of a list begin "
+             "with a dash",
+             fmt::format("write {}", quoted(fmt::format("- {}", text))));
+    } else {
+      explain_special_sign(file_, source_, at, diagnostics_);
+    }
+    return true;
   }
 
   // The text that is open where the file ends begins after the last one read.
@@ -152,7 +115,7 @@ class Explainer {
     if (at >= source_.size() || (source_[at] != '"' && source_[at] != '\'')) {
       return false;
     }
-    report_open_quote(at);
+    explain_open_quote(file_, source_, at, diagnostics_);
     return true;
   }
 
@@ -167,8 +130,8 @@ class Explainer {
   }
 
   bool text_after_bar() {
-    const std::size_t bar = source_.find_first_of("|>", line_.value());
-    if (bar == std::string_view::npos || bar >= line_.end) return false;
+    const std::size_t bar = source_.find_last_of("|>", at_);
+    if (bar == std::string_view::npos || bar < line_.begin) return false;
     report(diagnostic::special_sign, at_, line_.end,
            fmt::format("text follows the sign `{}` in the same line",
                        source_[bar]),
@@ -199,7 +162,7 @@ class Explainer {
         source_.substr(stop_.last_begin, stop_.last_end - stop_.last_begin);
     const FileLine begins = line_around(source_, stop_.last_begin);
     if (quoted.find('\n') != std::string_view::npos) {
-      report_open_quote(stop_.last_begin);
+      explain_open_quote(file_, source_, stop_.last_begin, diagnostics_);
       return true;
     }
     const std::string_view whole =
@@ -280,7 +243,7 @@ class Explainer {
       wrong_column(*above, key_of(line_),
                    "let keys that belong together begin in the same column");
     } else {
-      explain_line();
+      explain_missing_colon(file_, source_, line_.first, diagnostics_);
     }
     return true;
   }
@@ -322,7 +285,7 @@ class Explainer {
         wrong_column(top, key_of(line_),
                      "let keys that belong together begin in the same column");
       } else {
-        explain_line();
+        explain_missing_colon(file_, source_, line_.first, diagnostics_);
       }
       return true;
     }
@@ -353,73 +316,6 @@ class Explainer {
                : fmt::format("put the text in quotes: `{}: {}`", key, better));
   }
 
-  bool dash_without_space() {
-    const std::string_view text = line_.text();
-    if (text.size() < 2 || text[0] != '-' || text[1] == '-') return false;
-    report(
-        diagnostic::missing_space, line_.first, line_.first + 1,
-        "there is no space after the dash",
-        fmt::format("write {}", quoted(fmt::format("- {}", text.substr(1)))));
-    return true;
-  }
-
-  bool colon_without_space() {
-    const std::string_view text = line_.text();
-    const auto end = std::ranges::find_if_not(text, is_letter_of_key);
-    const std::size_t size = end - text.begin();
-    if (size == 0 || size == text.size() || text[size] != ':') return false;
-    report(diagnostic::missing_space, line_.first + size,
-           line_.first + size + 1, "there is no space after the colon",
-           fmt::format("write {}",
-                       quoted(fmt::format("{}: {}", text.substr(0, size),
-                                          text.substr(size + 1)))));
-    return true;
-  }
-
-  bool line_without_dash() {
-    const auto above = line_above(line_);
-    if (!above || !above->dash() || line_.indent() > above->indent()) {
-      return false;
-    }
-    report(diagnostic::bad_list, line_.first, line_.end,
-           "this line has no dash, and the line above has one",
-           "begin it with `- `, or with more spaces if it goes on from the "
-           "line above");
-    return true;
-  }
-
-  bool after_comment() {
-    const auto above = line_above(line_);
-    if (!above || line_.indent() <= above->indent()) return false;
-    const std::size_t sign = above->text().find(" #");
-    if (sign == std::string_view::npos) return false;
-    Diagnostic& d = report(diagnostic::comment_in_text, line_.first, line_.end,
-                           "the text above ends at its comment, and this line "
-                           "does not belong to it",
-                           "move the comment to a line of its own above the "
-                           "key");
-    d.remarks.push_back(
-        {span(above->first + sign + 1, above->end), "the comment"});
-    return true;
-  }
-
-  bool not_beneath_key() {
-    const auto above = line_above(line_);
-    if (!above || !above->colon() || line_.indent() > above->indent()) {
-      return false;
-    }
-    const std::string_view value =
-        source_.substr(above->value(), above->end - above->value());
-    if (!value.empty() && value[0] != '|' && value[0] != '>') return false;
-    Diagnostic& d = report(
-        diagnostic::wrong_indentation, line_.first, line_.end,
-        fmt::format("this line does not begin further right than {} above it",
-                    key_of(*above)),
-        "begin each line that belongs to a key with two spaces");
-    d.remarks.push_back({span(above->first, above->end), "the key above it"});
-    return true;
-  }
-
   const SourceFile& file_;
   const Stop& stop_;
   std::string_view source_;
@@ -433,42 +329,6 @@ class Explainer {
 void explain_stop(const SourceFile& file, const Stop& stop,
                   Diagnostics& diagnostics) {
   Explainer(file, stop, diagnostics).explain();
-}
-
-void explain_missing_colon(const SourceFile& file, std::string_view source,
-                           std::size_t at, Diagnostics& diagnostics) {
-  Stop stop;
-  stop.source = source;
-  stop.at = at;
-  Explainer(file, stop, diagnostics).explain_line();
-}
-
-void explain_open_quote(const SourceFile& file, std::string_view source,
-                        std::size_t at, Diagnostics& diagnostics) {
-  Stop stop;
-  stop.source = source;
-  stop.at = at;
-  Explainer(file, stop, diagnostics).report_open_quote(at);
-}
-
-void explain_special_sign(const SourceFile& file, std::string_view source,
-                          std::size_t at, Diagnostics& diagnostics) {
-  const FileLine line = line_around(source, at);
-  const std::string better = in_quotes(source.substr(at, line.end - at));
-  diagnostics.error(
-      diagnostic::special_sign,
-      {&file, static_cast<std::uint32_t>(at),
-       static_cast<std::uint32_t>(std::max(at, line.end))},
-      fmt::format("this text begins with {}, which has a meaning of its own "
-                  "there",
-                  source[at] == '`' ? std::string("a backtick")
-                                    : fmt::format("`{}`", source[at])),
-      better.empty()
-          ? std::string("put the text in quotes, or write it as a line under "
-                        "`|`")
-          : fmt::format("put the text in quotes, as in `{}`, or write it as a "
-                        "line under `|`",
-                        better));
 }
 
 }  // namespace sheaf

@@ -24,18 +24,4 @@ struct Stop {
 void explain_stop(const SourceFile& file, const Stop& stop,
                   Diagnostics& diagnostics);
 
-/// Says what is wrong with a line that should begin with a key and a colon and
-/// does not. `at` is where the line's text begins.
-void explain_missing_colon(const SourceFile& file, std::string_view source,
-                           std::size_t at, Diagnostics& diagnostics);
-
-/// Says that the quote at `at` is never closed.
-void explain_open_quote(const SourceFile& file, std::string_view source,
-                        std::size_t at, Diagnostics& diagnostics);
-
-/// Says that a text begins with one of the signs (* & ! % @ ` | > ? and
-/// brackets) that have a meaning of their own there.
-void explain_special_sign(const SourceFile& file, std::string_view source,
-                          std::size_t at, Diagnostics& diagnostics);
-
 }  // namespace sheaf

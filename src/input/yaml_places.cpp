@@ -72,8 +72,10 @@ std::optional<Escape> read_escape(std::string_view source) {
 // in step (folding makes them differ); everything else must be equal.
 class Layer {
  public:
-  Layer(std::string_view source, std::size_t at, std::string_view value)
-      : source_(source), value_(value), at_(at), quote_(quote_at(at)) {}
+  /// `quote` is the sign at `at` that opens a quoted value, else 0.
+  Layer(std::string_view source, std::size_t at, char quote,
+        std::string_view value)
+      : source_(source), value_(value), at_(at), quote_(quote) {}
 
   bool walk() {
     if (quote_ != '\0') ++at_;
@@ -97,11 +99,6 @@ class Layer {
   std::size_t last() const { return last_; }
 
  private:
-  char quote_at(std::size_t at) const {
-    const char c = at < source_.size() ? source_[at] : '\0';
-    return c == '"' || c == '\'' ? c : '\0';
-  }
-
   bool match_one() {
     word_at_ = at_;
     if (quote_ == '"' && source_[at_] == '\\') return match_escape();
@@ -208,7 +205,8 @@ std::optional<LaidText> lay_text(const SourceFile& file,
   } else if (sign == '"' || sign == '\'') {
     result.style = Value::Style::quoted;
   }
-  Layer layer(source, begin, value);
+  const bool quoted = result.style == Value::Style::quoted;
+  Layer layer(source, begin, quoted ? sign : '\0', value);
   if (!layer.walk()) return std::nullopt;
   Span span = span_of(file, at, layer.last());
   if (result.style == Value::Style::lines) {

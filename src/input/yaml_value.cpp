@@ -5,6 +5,7 @@
 #include "input/raw_text.h"
 #include "input/yaml_builder.h"
 #include "input/yaml_faults.h"
+#include "input/yaml_line_faults.h"
 #include "input/yaml_places.h"
 
 #include <yaml-cpp/exceptions.h>

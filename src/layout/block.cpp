@@ -24,6 +24,13 @@ void shift(Mark& mark, Point by) {
   std::visit(Mover{by}, mark);
 }
 
+Block as_decoration(Block block) {
+  for (Mark& mark : block.marks) {
+    std::visit([](auto& m) { m.element = kDecoration; }, mark);
+  }
+  return block;
+}
+
 ElementId Composer::add(Role role, ElementId parent, std::string alternative) {
   return add(Element{role, parent, std::move(alternative)});
 }
@@ -67,6 +74,29 @@ std::pair<std::size_t, Length> group_at(const std::vector<Block>& blocks,
   return {last - first + 1, height};
 }
 
+Length head_height(const Block& block) {
+  return block.head == nullptr ? Length() : block.head->height;
+}
+
+// The blocks that begin a page where pages have this height.
+std::vector<std::size_t> page_starts(const std::vector<Block>& blocks,
+                                     Length height) {
+  std::vector<std::size_t> starts;
+  Length y;
+  for (std::size_t i = 0; i < blocks.size();) {
+    const auto [count, group] = group_at(blocks, i);
+    const Length needed = blocks[i].space_before + group;
+    if (starts.empty() || blocks[i].new_page || y + needed > height) {
+      starts.push_back(i);
+      y = head_height(blocks[i]) + group;
+    } else {
+      y += needed;
+    }
+    i += count;
+  }
+  return starts;
+}
+
 class PageFiller {
  public:
   PageFiller(const Rect& body, Size paper) : body_(body), paper_(paper) {}
@@ -102,6 +132,21 @@ class PageFiller {
 };
 
 }  // namespace
+
+void even_pages(std::vector<Block>& blocks, Length height) {
+  const std::size_t pages = page_starts(blocks, height).size();
+  if (pages < 2) return;
+  // The lowest pages that still are no more.
+  std::int64_t low = 0, high = height.mils();
+  while (high - low > 1) {
+    const std::int64_t middle = (low + high) / 2;
+    const Length tried = Length::from_mils(middle);
+    (page_starts(blocks, tried).size() > pages ? low : high) = middle;
+  }
+  for (const std::size_t start : page_starts(blocks, Length::from_mils(high))) {
+    blocks[start].new_page = start > 0;
+  }
+}
 
 std::vector<Page> paginate(std::vector<Block> blocks, const Rect& body,
                            Size paper) {

@@ -50,6 +50,10 @@ struct Block {
 /// Moves a mark.
 void shift(Mark& mark, Point by);
 
+/// The same drawing without meaning, for what is drawn again on later pages: a
+/// reader has heard it already.
+Block as_decoration(Block block);
+
 /// What a sheet composes with: the shaper, the style, the document's element
 /// tree, and the blocks made so far. Elements that it adds become children of
 /// `section`. Lives as long as one sheet is composed.
@@ -90,6 +94,10 @@ class Composer {
 /// How many rows to put on each page so that the pages are about equally full:
 /// `total` rows where at most `capacity` fit. At least 1.
 int even_rows(int total, int capacity);
+
+/// Says where pages begin so that blocks which do not fit on one page of this
+/// height fill all of them about equally, in no more pages than they need.
+void even_pages(std::vector<Block>& blocks, Length height);
 
 /// Places blocks on pages of `paper` size, inside `body`, in order.
 std::vector<Page> paginate(std::vector<Block> blocks, const Rect& body,

@@ -18,9 +18,12 @@ constexpr Ink kFooterInk = 70;
 struct HeaderPlan {
   Length heading_top;
   Length direction_top;
+  Length direction_left;
   Length height;
   std::vector<TextLine> direction;
 };
+
+Length icon_side(const Style& style) { return scaled(style.text_size, 1.45); }
 
 HeaderPlan plan_header(const Style& style, Composer& composer,
                        const FrameText& text) {
@@ -30,8 +33,11 @@ HeaderPlan plan_header(const Style& style, Composer& composer,
   plan.direction_top = plan.heading_top + heading.line_height();
   const TextStyle direction =
       text.for_teacher ? style.teacher_text() : style.learner_text();
-  plan.direction =
-      break_lines(composer, direction, text.direction, style.body().width);
+  if (text.action != Action::none) {
+    plan.direction_left = icon_side(style) + 3_mm;
+  }
+  plan.direction = break_lines(composer, direction, text.direction,
+                               style.body().width - plan.direction_left);
   plan.height = plan.direction_top +
                 direction.line_height() *
                     static_cast<std::int64_t>(plan.direction.size()) +
@@ -78,8 +84,13 @@ Block draw_header(Composer& composer, const FrameText& text,
       text.for_teacher ? style.teacher_text() : style.learner_text();
   Length y = plan.direction_top + baseline_in_line(direction);
   for (const TextLine& line : plan.direction) {
-    draw_line(block, line, {Length(), y}, elements.direction);
+    draw_line(block, line, {plan.direction_left, y}, elements.direction);
     y += direction.line_height();
+  }
+  if (text.action != Action::none) {
+    const Length side = icon_side(style);
+    const Length middle = plan.direction_top + direction.line_height() / 2;
+    draw_action(block, text.action, {Length(), middle - side / 2}, side);
   }
   return block;
 }

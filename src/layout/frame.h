@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "layout/action_icon.h"
 #include "layout/block.h"
 
 namespace sheaf {
@@ -13,6 +14,7 @@ struct FrameText {
   std::string title;      ///< the lesson's, may be empty
   std::string sheet;      ///< the sheet's name
   std::string direction;  ///< one short sentence, may be empty
+  Action action = Action::none;
   std::string day;        ///< "Day 2", may be empty
   std::string code;       ///< made from the lesson's content
   bool for_teacher = false;

@@ -119,14 +119,13 @@ enum class Scope { none, row, column };
 struct Element {
   Role role = Role::paragraph;
   ElementId parent = 0;
-  /// What a sighted reader sees; required for figures.
+  /// What a sighted reader sees; required for figures. Of a span: the text as
+  /// it would be typed, where its glyphs stand apart (a word with room between
+  /// its graphemes) or say less than they show.
   std::string alternative = {};
   Scope scope = Scope::none;
   /// A language tag if it differs from the document's.
   std::string language = {};
-  /// The text as it would be typed, where its glyphs stand apart (a word with
-  /// room between its graphemes) or say less than they show.
-  std::string actual = {};
 };
 
 struct Page {

@@ -111,7 +111,6 @@ void dump_elements(const Document& document, std::string& text) {
     if (e.scope == Scope::column) text += " scope=column";
     if (!e.language.empty()) text += " lang=" + e.language;
     if (!e.alternative.empty()) text += " alt=\"" + e.alternative + "\"";
-    if (!e.actual.empty()) text += " actual=\"" + e.actual + "\"";
     text += "\n";
   }
 }

@@ -11,7 +11,6 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kTapDot = 2.4_mm;
 constexpr Length kTapRoom = 5.5_mm;
 constexpr int kMostInRow = 10;
 constexpr Ink kGuide = 110;
@@ -115,8 +114,10 @@ void draw_box_row(Composer& composer, Block& block,
   Length x = at.x;
   for (std::size_t i = 0; i < row.size(); ++i) {
     const SoundBox& box = row[i];
-    block.dot({x + measures.width / 2, at.y + kTapDot / 2 + 1_mm}, kTapDot,
-              element);
+    if (options.tap_dots) {
+      block.dot({x + measures.width / 2, at.y + options.tap_dot / 2 + 1_mm},
+                options.tap_dot, element);
+    }
     if (box.part == 0) {
       // One frame around all boxes of a grapheme, dashed lines within.
       const int parts = std::min<int>(box.parts, static_cast<int>(row.size()));

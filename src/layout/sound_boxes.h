@@ -53,7 +53,9 @@ Length row_height(const BoxMeasures& measures);
 struct BoxRowOptions {
   BoxFill fill = BoxFill::empty;
   bool slots = true;
+  bool tap_dots = true;
   TextStyle text;  ///< its size is set by the x-height
+  Length tap_dot = Length::from_mm(2.4);
 };
 
 /// Draws one row with its top left corner at `at`.

@@ -11,15 +11,17 @@ using namespace literals;
 constexpr Length kCellPad = 1.8_mm;
 constexpr Ink kHeadGround = 232;
 
-// What is drawn again on later pages belongs to no element there: a reader has
-// heard the head already.
-void make_decoration(Block& block) {
-  for (Mark& mark : block.marks) {
-    std::visit([](auto& m) { m.element = kDecoration; }, mark);
-  }
+}  // namespace
+
+ElementId add_head_cell(Composer& composer, ElementId row, Scope scope) {
+  Element element{Role::header_cell, row};
+  element.scope = scope;
+  return composer.add(std::move(element));
 }
 
-}  // namespace
+ElementId add_data_cell(Composer& composer, ElementId row) {
+  return composer.add(Role::data_cell, row);
+}
 
 Table::Table(Composer& composer, std::vector<Column> columns)
     : composer_(composer), columns_(std::move(columns)) {
@@ -46,8 +48,7 @@ Table::Table(Composer& composer, std::vector<Column> columns)
   Block head = draw_row(titles, row, true, false);
   head.keep_with_next = true;
   composer_.blocks().push_back(head);
-  make_decoration(head);
-  head_ = std::make_shared<const Block>(std::move(head));
+  head_ = std::make_shared<const Block>(as_decoration(std::move(head)));
 }
 
 Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
@@ -61,8 +62,8 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
         break_lines(composer_, cells[i], widths_[i] - 2 * kCellPad));
     tallest = std::max(tallest, lines.back().size());
   }
-  block.height = text.line_height() * static_cast<std::int64_t>(tallest) +
-                 kCellPad;
+  block.height =
+      text.line_height() * static_cast<std::int64_t>(tallest) + kCellPad;
   if (column_heads) {
     block.shade({Length(), Length(), composer_.width(), block.height},
                 kHeadGround);
@@ -79,8 +80,7 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
     }
   }
   const Stroke rule{composer_.style().guide_weight, 120, {}, false};
-  block.line({Length(), block.height}, {composer_.width(), block.height},
-             rule);
+  block.line({Length(), block.height}, {composer_.width(), block.height}, rule);
   return block;
 }
 

@@ -7,6 +7,11 @@
 
 namespace sheaf {
 
+/// A cell's element, for tables that a sheet draws by itself.
+ElementId add_head_cell(Composer& composer, ElementId row,
+                        Scope scope = Scope::column);
+ElementId add_data_cell(Composer& composer, ElementId row);
+
 /// A table of text for teacher's pages: a head row that is drawn again on
 /// every page, rows that are never divided, a thin rule under each.
 class Table {

@@ -96,9 +96,7 @@ Length TouchWord::height() const {
 
 void TouchWord::draw(Composer& composer, Block& block, Point at,
                      ElementId parent) const {
-  Element element{Role::span, parent};
-  element.actual = word_;
-  const ElementId id = composer.add(std::move(element));
+  const ElementId id = composer.add(Role::span, parent, word_);
   for (const Part& part : parts_) {
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {

@@ -34,6 +34,14 @@ std::set<std::string> read_words(const std::string& path) {
   return words;
 }
 
+std::string as_lines(const std::set<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) {
+    text += (text.empty() ? "" : "\n") + word;
+  }
+  return text;
+}
+
 constexpr int kTiers[] = {10, 20, 35, 40, 50, 55, 60, 70};
 
 // Names and words with capitals count up to the same size as plain words.
@@ -115,12 +123,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
       read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
-  std::string not_inflected;
-  for (const std::string& word :
-       read_words(paths.data + "/not_inflected.txt")) {
-    not_inflected += (not_inflected.empty() ? "" : "\n") + word;
-  }
-
+  sources.bath = read_words(paths.data + "/bath_words.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {
@@ -150,13 +153,19 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::labels) = bytes_of(std::string_view(labels));
   section(Section::patterns) =
       bytes_of(std::string_view(read_file(paths.data + "/patterns.tsv")));
-  section(Section::not_inflected) = bytes_of(std::string_view(not_inflected));
+  section(Section::not_inflected) =
+      bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_inflected.txt"))));
+  section(Section::not_prefixed) = bytes_of(std::string_view(
+      as_lines(read_words(paths.data + "/not_prefixed.txt"))));
+  section(Section::not_compound) =
+      bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(out, bytes);
   if (!debug_list.empty()) {
     std::string text;
     for (const std::string& w : report.not_aligned) text += w + "\n";
+    for (const std::string& w : report.unknown) text += "? " + w + "\n";
     write_file(debug_list, bytes_of(std::string_view(text)));
   }
   return fmt::format("{} words, {} readings, {} not aligned, {} bytes\n",

@@ -14,7 +14,7 @@ using P = Phoneme;
 class Repair {
  public:
   Repair(std::string_view letters, const Inventory& inventory,
-         std::uint16_t stress, Segments& segments)
+         std::uint16_t& stress, Segments& segments)
       : letters_(letters),
         inventory_(inventory),
         stress_(stress),
@@ -23,9 +23,13 @@ class Repair {
   void run() {
     for (std::size_t i = 0; i < segments_.size(); ++i) {
       open_o_of_caught(i);
+      al_before_k(i);
+      short_u_of_a(i);
       weak_vowel_before_r(i);
       short_a_before_r(i);
       weak_i(i);
+      lost_vowel_before_r(i);
+      needless_weak_vowel(i);
     }
   }
 
@@ -79,8 +83,26 @@ class Repair {
   void open_o_of_caught(std::size_t i) {
     const std::string_view g = unit(i).grapheme();
     if (says(i, {P::aa}) &&
-        (g == "au" || g == "aw" || g == "augh" || g == "ough")) {
+        (g == "au" || g == "aw" || g == "augh" || g == "ough" || g == "ou")) {
       set(i, g, {P::ao});
+    }
+  }
+
+  // chalk and walk rhyme; calm is another matter.
+  void al_before_k(std::size_t i) {
+    if (says(i, {P::aa}) && unit(i).grapheme() == "al" && says(i + 1, {P::k})) {
+      set(i, "al", {P::ao});
+    }
+  }
+
+  // addict, invalid: a machine's stress made a short u of an a.
+  void short_u_of_a(std::size_t i) {
+    if (!says(i, {P::ah}) || unit(i).grapheme() != "a") return;
+    if (i > 0 && says(i - 1, {P::w})) return;  // was, what
+    if (says(i + 1, {P::l})) {
+      set(i, "a", {P::ax});
+    } else {
+      set(i, "a", {P::ae});
     }
   }
 
@@ -104,48 +126,116 @@ class Repair {
   // that do say air before a vowel: -ary, and -ari-, -are- before a vowel
   // (vary, area, librarian), parent.
   void short_a_before_r(std::size_t i) {
-    if (!stressed(i)) return;
-    if (says(i, {P::eh}) && unit(i).grapheme() == "a" && says(i + 1, {P::r})) {
-      set(i, "a", {P::ae});
-      return;
-    }
-    if (!says(i, {P::eh, P::r}) || !begins_with_vowel(i + 1)) return;
-    const std::string_view g = unit(i).grapheme();
-    if (g == "arr") {
+    if (says(i, {P::eh, P::r}) && unit(i).grapheme() == "arr" &&
+        begins_with_vowel(i + 1)) {
       part(i, P::ae);
       return;
     }
-    if (g != "ar") return;
-    const std::string_view rest = letters_.substr(segments_[i].begin + 2);
-    if (rest.starts_with("y") || rest.starts_with("ies") ||
-        rest.starts_with("ied") || rest.starts_with("ent") || rest == "ing" ||
-        rest.starts_with("ing")) {
+    if (!stressed(i) || segments_[i].begin + 2U > letters_.size()) return;
+    const bool air = says_air_before(letters_.substr(segments_[i].begin + 2));
+    if (says(i, {P::eh}) && unit(i).grapheme() == "a" && says(i + 1, {P::r})) {
+      if (!air) {
+        set(i, "a", {P::ae});
+      } else if (unit(i + 1).grapheme() == "r") {
+        segments_.erase(segments_.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+        set(i, "ar", {P::eh, P::r});
+      }
       return;
     }
-    const bool before_two_vowels =
-        rest.size() >= 2 && (rest[0] == 'i' || rest[0] == 'e') &&
-        std::string_view("aeou").find(rest[1]) != std::string_view::npos;
-    if (!before_two_vowels) part(i, P::ae);
+    if (says(i, {P::eh, P::r}) && unit(i).grapheme() == "ar" && !air &&
+        begins_with_vowel(i + 1)) {
+      part(i, P::ae);
+    }
+  }
+
+  // What follows ar where it says air: -ary, -arily, -aring, parent, and i or
+  // e with another vowel (area, various, librarian).
+  static bool says_air_before(std::string_view rest) {
+    for (const std::string_view part : {"y", "ies", "ied", "ily", "ent", "ing"}) {
+      if (rest.starts_with(part)) return true;
+    }
+    return rest.size() >= 2 && (rest[0] == 'i' || rest[0] == 'e') &&
+           std::string_view("aeou").find(rest[1]) != std::string_view::npos;
+  }
+
+  // opera, temperature, everyone: the dictionary skips the e before r that
+  // careful speech and every reader gives a beat of its own.
+  void lost_vowel_before_r(std::size_t i) {
+    if (!says(i + 1, {P::r}) || unit(i + 1).grapheme() != "r" ||
+        !begins_with_vowel(i + 2)) {
+      return;
+    }
+    const std::size_t r = segments_[i + 1].begin;
+    if (r == 0 || letters_[r - 1] != 'e') return;
+    const P er_sound[] = {P::er};
+    const int er = inventory_.find("er", er_sound);
+    if (er < 0) return;
+    // The e ends a consonant's grapheme, or closes a split vowel.
+    const std::string_view g = unit(i).grapheme();
+    const bool ends_in_e = !unit(i).has_vowel() && g.size() > 1 &&
+                           g.ends_with('e') && segments_[i].begin + g.size() == r;
+    const bool closes_split =
+        i > 0 && unit(i - 1).is_split() && segments_[i - 1].split_e >= 0 &&
+        static_cast<std::size_t>(segments_[i - 1].split_e) == r - 1;
+    if (ends_in_e) {
+      const int plain =
+          inventory_.find(g.substr(0, g.size() - 1), unit(i).phonemes());
+      if (plain < 0) return;
+      segments_[i].id = static_cast<CorrespondenceId>(plain);
+    } else if (closes_split) {
+      const int plain = inventory_.find(unit(i - 1).grapheme().substr(0, 1),
+                                        unit(i - 1).phonemes());
+      if (plain < 0) return;
+      segments_[i - 1] = {static_cast<CorrespondenceId>(plain),
+                          segments_[i - 1].begin, -1};
+    } else {
+      return;
+    }
+    segments_[i + 1] = {static_cast<CorrespondenceId>(er),
+                        static_cast<std::uint8_t>(r - 1), -1};
+    add_syllable(syllable(i + 1));
+  }
+
+  // wobbly, settling: before a vowel the l needs no weak vowel.
+  void needless_weak_vowel(std::size_t i) {
+    if (unit(i).grapheme() != "l" || !says(i, {P::ax, P::l}) ||
+        !begins_with_vowel(i + 1)) {
+      return;
+    }
+    const int at = syllable(i);
+    set(i, "l", {P::l});
+    const std::uint16_t low = static_cast<std::uint16_t>((1U << at) - 1);
+    stress_ = static_cast<std::uint16_t>((stress_ & low) |
+                                         ((stress_ >> 1) & ~low));
+  }
+
+  // A weak syllable comes in at place `at`.
+  void add_syllable(int at) {
+    const std::uint16_t low = static_cast<std::uint16_t>((1U << at) - 1);
+    stress_ = static_cast<std::uint16_t>((stress_ & low) |
+                                         (stress_ & ~low) << 1);
   }
 
   // rabbit, visit: teaching hears a short i where the dictionary has the weak
   // vowel; not before l (pencil).
   void weak_i(std::size_t i) {
-    if (unit(i).grapheme() == "i" && says(i, {P::ax}) && !says(i + 1, {P::l})) {
-      set(i, "i", {P::ih});
+    const std::string_view g = unit(i).grapheme();
+    const bool before_l = says(i + 1, {P::l}) && !begins_with_vowel(i + 2);
+    if ((g == "i" || g == "y") && says(i, {P::ax}) && !before_l) {
+      set(i, g, {P::ih});
     }
   }
 
   std::string_view letters_;
   const Inventory& inventory_;
-  std::uint16_t stress_;
+  std::uint16_t& stress_;
   Segments& segments_;
 };
 
 }  // namespace
 
 void repair_segments(std::string_view letters, const Inventory& inventory,
-                     std::uint16_t stress, Segments& segments) {
+                     std::uint16_t& stress, Segments& segments) {
   Repair(letters, inventory, stress, segments).run();
 }
 

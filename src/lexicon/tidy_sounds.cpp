@@ -41,6 +41,13 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
       ++i;
       continue;
     }
+    // "visually" as well, where the w is all that is left of the u.
+    if (p == P::w && i > 0 && is_vowel(next) && !has("w") &&
+        (phonemes[i - 1] == P::zh || phonemes[i - 1] == P::ch ||
+         phonemes[i - 1] == P::jh)) {
+      out.push_back(P::uw);
+      continue;
+    }
     // "near" is written with either vowel; with one of them from here on.
     if (p == P::iy && next == P::r) {
       out.push_back(P::ih);
@@ -51,6 +58,18 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
       out.push_back(P::er);
       ++i;
       continue;
+    }
+    // mansion, sensual: n and sh, whatever comes out between them.
+    if (p == P::ch && i > 0 && phonemes[i - 1] == P::n && !has("nch") &&
+        (has("ns") || has("ntion") || has("ntial") || has("ncia"))) {
+      out.push_back(P::sh);
+      continue;
+    }
+    // emotional, unreasonable: the o before n has a beat.
+    if (p == P::n && i > 0 && has("on") &&
+        (phonemes[i - 1] == P::sh || phonemes[i - 1] == P::zh ||
+         (phonemes[i - 1] == P::z && has("son")))) {
+      out.push_back(P::ax);
     }
     // No k in "strength".
     if (p == P::k && i > 0 && phonemes[i - 1] == P::ng && next == P::th &&

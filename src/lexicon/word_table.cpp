@@ -3,20 +3,25 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <span>
 #include <tuple>
 
 #include <fmt/format.h>
 
+#include "lexicon/derived_words.h"
 #include "lexicon/repairs.h"
 #include "lexicon/tidy_sounds.h"
 #include "phonics/endings.h"
 #include "phonics/hand_split.h"
 #include "phonics/table_text.h"
+#include "phonics/unit_rules.h"
 
 namespace sheaf {
 namespace {
 
 constexpr std::size_t kLongestWord = 40;
+// Rarer words are derived when they are asked for.
+constexpr int kLargestDerivedList = 50;
 
 std::string letters_of(std::string_view spelling) {
   std::string letters;
@@ -48,6 +53,8 @@ class TableMaker {
     inventory_ = Inventory(table_.correspondences);
     table_.labels.emplace_back();
     for (const Draft& draft : drafts_) add_record(draft);
+    align_compounds();
+    derive_words();
     finish();
     table_.steps = count_steps(table_.records);
     return std::move(table_);
@@ -71,11 +78,31 @@ class TableMaker {
       }
     }
     for (const auto& [word, readings] : sources_.dictionary) {
-      if (sources_.supplement.contains(word) || !wanted(word)) continue;
+      if (sources_.supplement.contains(word) || !wanted(word) ||
+          comes_from_supplement(word)) {
+        continue;
+      }
       for (const Pronunciation& p : readings) {
         add_draft(word, p, Reading::Origin::lexicon);
       }
     }
+  }
+
+  // What our own list says of a word holds for its regular forms.
+  bool comes_from_supplement(const std::string& word) const {
+    for (const Ending ending : {Ending::es, Ending::s, Ending::ed, Ending::ing,
+                                Ending::ly, Ending::er, Ending::est}) {
+      for (const EndingAnalysis& a : possible_bases(word, ending)) {
+        const ListedWord* base = listed(a.base);
+        const bool compares = ending == Ending::er || ending == Ending::est;
+        if (compares && a.joint != Joint::y_to_i) continue;
+        if (sources_.supplement.contains(a.base) && a.base.size() > 2 && base &&
+            !base->name) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   void add_draft(const std::string& word, const Pronunciation& p,
@@ -94,33 +121,49 @@ class TableMaker {
   // those of the ending. Where the base ends in a vowel spelled with e (agree,
   // tie) the e stays with the vowel, and d alone is added.
   void find_ending_ed(TrainingWord& word) const {
-    const std::vector<Phoneme>& p = word.phonemes;
+    std::string_view letters = word.letters;
+    std::span<const Phoneme> p = word.phonemes;
+    bool more = false;  // something stands behind the ending: markedly
+    for (const std::string_view tail : {"ly", "ness"}) {
+      const std::size_t sounds = tail == "ly" ? 2 : 3;
+      if (letters.ends_with(tail) && p.size() > sounds + 2 &&
+          letters.substr(0, letters.size() - tail.size()).ends_with("ed")) {
+        letters.remove_suffix(tail.size());
+        p = p.first(p.size() - sounds);
+        more = true;
+      }
+    }
     if (p.size() < 2 || (p.back() != Phoneme::d && p.back() != Phoneme::t)) {
       return;
     }
-    for (const EndingAnalysis& a : possible_bases(word.letters, Ending::ed)) {
-      if (!is_known_base(a.base, word.letters)) continue;
-      const char end = a.base.back() == 'e' && a.base.size() > 1
-                           ? a.base[a.base.size() - 2]
-                           : '\0';
-      const bool vowel_with_e =
-          end != '\0' && a.joint == Joint::dropped_e &&
-          std::string_view("aeiouy").find(end) != std::string_view::npos;
-      if (vowel_with_e || a.joint == Joint::y_to_i) return;
-      const bool after_t_or_d =
-          a.base.ends_with('t') || a.base.ends_with('d') ||
-          a.base.ends_with("te") || a.base.ends_with("de");
-      const Phoneme before = p[p.size() - 2];
-      const bool extra_beat = before == Phoneme::ax || before == Phoneme::ih;
-      if (after_t_or_d != (extra_beat && p.back() == Phoneme::d)) return;
-      // "moped": a vowel before the d, where the base ends in a consonant.
-      const char last = a.joint == Joint::dropped_e ? end : a.base.back();
-      const bool ends_in_vowel =
-          std::string_view("aeiouwyr").find(last) != std::string_view::npos;
-      if (!after_t_or_d && is_vowel(before) && !ends_in_vowel) return;
-      word.ending_ed = static_cast<int>(word.letters.size()) - 2;
+    for (const EndingAnalysis& a : possible_bases(letters, Ending::ed)) {
+      if (!is_known_base(a.base, std::string(letters))) continue;
+      if (is_ending_ed(a, p, more)) {
+        word.ending_ed = static_cast<int>(letters.size()) - 2;
+      }
       return;
     }
+  }
+
+  // Whether the last sounds are those of the ending.
+  static bool is_ending_ed(const EndingAnalysis& a, std::span<const Phoneme> p,
+                           bool more) {
+    const char end =
+        a.base.back() == 'e' ? a.base[a.base.size() - 2] : '\0';
+    const Phoneme before = p[p.size() - 2];
+    const bool vowel_with_e = a.joint == Joint::dropped_e &&
+                              is_vowel_letter(end) && is_vowel(before);
+    if (vowel_with_e || a.joint == Joint::y_to_i) return false;
+    const bool after_t_or_d = a.base.ends_with('t') || a.base.ends_with('d') ||
+                              a.base.ends_with("te") || a.base.ends_with("de");
+    const bool extra_beat = (before == Phoneme::ax || before == Phoneme::ih) &&
+                            p.back() == Phoneme::d;
+    if (more && extra_beat) return true;  // supposedly
+    if (after_t_or_d != extra_beat) return false;
+    // "moped": a vowel before the d, where the base ends in a consonant.
+    const char last = a.joint == Joint::dropped_e ? end : a.base.back();
+    const bool ends_in_vowel = is_vowel_letter(last) || last == 'w' || last == 'r';
+    return after_t_or_d || !is_vowel(before) || ends_in_vowel;
   }
 
   bool is_known_base(const std::string& base, const std::string& word) const {
@@ -132,8 +175,26 @@ class TableMaker {
       return entry->tier <= std::max(tier, 35) + 5;
     }
     // The lists have "unwashed" but no verb to it.
-    return base.size() > 5 && base.starts_with("un") &&
-           is_known_base(base.substr(2), word);
+    for (const std::string_view prefix :
+         {"un", "re", "dis", "mis", "mal", "pre", "over", "under", "out", "in",
+          "im", "en", "be", "fore", "afore", "inter", "super", "semi"}) {
+      if (base.starts_with(prefix) && base.size() > prefix.size() + 2 &&
+          is_known_base(base.substr(prefix.size()), word)) {
+        return true;
+      }
+    }
+    // wholehearted, oldfashioned
+    for (std::size_t at = 3; at + 3 < base.size(); ++at) {
+      if (is_common(base.substr(0, at)) && is_common(base.substr(at))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  bool is_common(const std::string& word) const {
+    const ListedWord* entry = listed(word);
+    return entry && !entry->name && entry->tier <= 40;
   }
 
   // Correspondences that only the dictionary has give way to ours.
@@ -163,12 +224,123 @@ class TableMaker {
       return;
     }
     if (draft.source->graphemes.empty()) repair(record);
-    if (const ListedWord* entry = listed(draft.spelling)) {
+    mark_listed(record);
+    // A word of one beat bears its stress when it is said by itself.
+    if (syllable_count(record.segments, inventory_) == 1) record.stress = 1;
+    table_.records.push_back(std::move(record));
+  }
+
+  void mark_listed(WordRecord& record) const {
+    if (const ListedWord* entry = listed(record.spelling)) {
       record.tier = entry->tier;
       record.name = entry->name;
     }
-    record.everyday = sources_.everyday.contains(draft.spelling);
-    table_.records.push_back(std::move(record));
+    record.everyday = sources_.everyday.contains(record.spelling);
+    record.bath = has_bath_vowel(record.spelling, 0);
+  }
+
+  // The words of the list, their inflected forms and their compounds.
+  bool has_bath_vowel(const std::string& word, int depth) const {
+    if (sources_.bath.contains(word)) return true;
+    if (depth > 2) return false;
+    const EndingAnalysis ending =
+        take_off_ending(word, [&](const EndingAnalysis& a) {
+          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0 : -1;
+        });
+    if (ending) return true;
+    for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
+      const std::string first = word.substr(0, at), second = word.substr(at);
+      if (first.size() > 2 && sources_.bath.contains(first) &&
+          listed(second) != nullptr) {
+        return true;
+      }
+      if (sources_.bath.contains(second) && listed(first) != nullptr) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // A compound has the graphemes of its two words: fire and arm, not f i r ear
+  // m. Taken where the sounds of the parts, one behind the other, are its own.
+  void align_compounds() {
+    std::map<std::string, const WordRecord*> parts;
+    for (const WordRecord& record : table_.records) {
+      if (is_common(record.spelling)) parts.try_emplace(record.spelling, &record);
+    }
+    std::vector<std::pair<std::size_t, Segments>> changes;
+    for (std::size_t i = 0; i < table_.records.size(); ++i) {
+      const WordRecord& record = table_.records[i];
+      if (record.origin != Reading::Origin::lexicon) continue;
+      for (std::size_t at = 3; at + 3 <= record.spelling.size(); ++at) {
+        const auto first = parts.find(record.spelling.substr(0, at));
+        const auto second = parts.find(record.spelling.substr(at));
+        if (first == parts.end() || second == parts.end()) continue;
+        Segments both = first->second->segments;
+        for (Segment s : second->second->segments) {
+          s.begin = static_cast<std::uint8_t>(s.begin + at);
+          if (s.split_e >= 0) {
+            s.split_e = static_cast<std::int8_t>(s.split_e + at);
+          }
+          both.push_back(s);
+        }
+        if (both != record.segments &&
+            sound_alike(phonemes_of(both, inventory_), phonemes_of(record.segments, inventory_))) {
+          changes.emplace_back(i, std::move(both));
+          break;
+        }
+      }
+    }
+    for (auto& [i, segments] : changes) {
+      table_.records[i].segments = std::move(segments);
+    }
+  }
+
+  static bool sound_alike(std::span<const Phoneme> a,
+                          std::span<const Phoneme> b) {
+    return std::ranges::equal(a, b, [](Phoneme x, Phoneme y) {
+      const auto r = [](Phoneme p) {
+        return p == Phoneme::r || p == Phoneme::er;
+      };
+      const auto weak = [](Phoneme p) {
+        return p == Phoneme::ax || p == Phoneme::ih;
+      };
+      return x == y || (r(x) && r(y)) || (weak(x) && weak(y));
+    });
+  }
+
+  // Words of the lists that no source has.
+  void derive_words() {
+    std::map<std::string, WordDeriver::Records> known;
+    for (const WordRecord& record : table_.records) {
+      known[record.spelling].push_back(record);
+    }
+    WordDeriver deriver(
+        inventory_,
+        [&](const std::string& word) {
+          const auto found = known.find(word);
+          return found == known.end() ? nullptr : &found->second;
+        },
+        [&](const std::string& word) {
+          const ListedWord* entry = listed(word);
+          return entry && !entry->name ? entry->tier : 0;
+        },
+        [&](const WordRecord& record) { return table_.labels[record.label]; });
+    const auto make = [&](const std::string& word) {
+      if (known.contains(word)) return;
+      const WordDeriver::Records& records = deriver.make(word);
+      if (records.empty()) report_.unknown.push_back(word);
+      for (WordRecord record : records) {
+        mark_listed(record);
+        table_.records.push_back(std::move(record));
+      }
+    };
+    for (const auto& [word, entry] : sources_.lists) {
+      if (!entry.name && entry.tier <= kLargestDerivedList) make(word);
+    }
+    for (const std::string& word : sources_.everyday) {
+      if (!sources_.lists.contains(word)) make(word);
+    }
   }
 
   int label_number(const std::string& label) {
@@ -183,8 +355,8 @@ class TableMaker {
   void finish() {
     // Readings stay in the order in which their source has them.
     std::ranges::stable_sort(table_.records, {}, [](const WordRecord& r) {
-      const int tier = r.tier == 0 ? 99 : r.tier;
-      return std::tuple<int, std::string_view>(tier, r.spelling);
+      const int rank = r.everyday ? 0 : r.tier == 0 ? 99 : r.tier;
+      return std::tuple<int, std::string_view>(rank, r.spelling);
     });
     const auto same = [](const WordRecord& a, const WordRecord& b) {
       return a.spelling == b.spelling && a.segments == b.segments &&

@@ -18,6 +18,7 @@ struct LexiconSources {
   PronunciationTable supplement;
   WordLists lists;
   std::set<std::string> everyday;
+  std::set<std::string> bath;
   std::vector<Correspondence> correspondences;
 };
 
@@ -29,6 +30,8 @@ struct LexiconReport {
   /// of the list that stops the build.
   std::vector<std::string> faults;
   std::vector<std::string> not_aligned;
+  /// Common words that nothing says how to read.
+  std::vector<std::string> unknown;
 };
 
 struct WordTable {

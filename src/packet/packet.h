@@ -18,11 +18,12 @@ struct Packet {
 
 /// Chooses the layout's sheets that the lesson has something for, gives each
 /// its day, composes them and puts them on pages: sheets to be cut on leaves of
-/// their own. `only` keeps the named kinds; empty keeps all. Notes say which
+/// their own. `only` keeps the named kinds, and adds those that the layout
+/// lacks; empty keeps all of the layout. Notes say which
 /// sheets were left out and why.
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
-                   const Style& style, Shaper& shaper,
-                   const std::vector<std::string>& only,
+                   const LessonPictures& pictures, const Style& style,
+                   Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics);
 
 /// Reports text of the lesson that the typefaces cannot print. To be called,

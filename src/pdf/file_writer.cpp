@@ -1,6 +1,8 @@
 #include "pdf/file_writer.h"
 
+#include <array>
 #include <limits>
+#include <tuple>
 
 #include "base/error.h"
 #include "pdf/operators.h"
@@ -24,10 +26,6 @@ constexpr std::size_t kPackedBytes = 32768;
 constexpr std::size_t kMaxFile = std::numeric_limits<std::int32_t>::max();
 
 constexpr std::string_view kNoIdentifier = "00000000000000000000000000000000";
-
-void append_byte(std::string& out, std::uint32_t value) {
-  out += static_cast<char>(value & 0xFF);
-}
 
 }  // namespace
 
@@ -66,7 +64,7 @@ std::string& FileWriter::begin_plain(ObjectId id) {
   if (packed_.size() >= kPackedObjects || packed_text_.size() >= kPackedBytes) {
     flush_packed();
   }
-  if (!packed_.empty()) packed_text_ += '\n';
+  // The head of the stream says where each object begins; nothing parts them.
   packed_.push_back(id);
   packed_begins_.push_back(packed_text_.size());
   return packed_text_;
@@ -93,7 +91,8 @@ void FileWriter::flush_packed() {
   append_integer(dictionary, static_cast<std::int64_t>(head.size()));
   dictionary += "/Filter/FlateDecode";
   head += packed_text_;
-  stream(container, dictionary, deflater_.deflate(head));
+  stream(container, dictionary,
+         deflater_.deflate(head, Deflater::Effort::quick));
   packed_.clear();
   packed_begins_.clear();
   packed_text_.clear();
@@ -102,9 +101,6 @@ void FileWriter::flush_packed() {
 // Seven bytes an entry, each row as the difference to the one above (PNG's
 // "up"): most differences are 0 or 1.
 std::string FileWriter::cross_references() {
-  constexpr std::size_t kRow = 7;
-  std::string rows;
-  rows.reserve(entries_.size() * (kRow + 1));
   // Unused numbers form a ring that starts and ends at number 0.
   std::uint32_t next_unused = 0;
   for (std::size_t id = entries_.size(); id-- > 0;) {
@@ -112,21 +108,24 @@ std::string FileWriter::cross_references() {
     entries_[id] = {0, next_unused, static_cast<std::uint16_t>(id ? 1 : 65535)};
     next_unused = static_cast<std::uint32_t>(id);
   }
-  std::string above(kRow, '\0');
-  std::string row;
+  using Row = std::array<std::uint8_t, 7>;
+  std::string rows;
+  rows.reserve(entries_.size() * (std::tuple_size_v<Row> + 1));
+  Row above{};
   for (const Entry& entry : entries_) {
-    row.clear();
-    append_byte(row, entry.type);
-    for (int shift = 24; shift >= 0; shift -= 8) {
-      append_byte(row, entry.place >> shift);
+    const auto byte = [](std::uint32_t value, unsigned shift) {
+      return static_cast<std::uint8_t>(value >> shift & 0xFFU);
+    };
+    const Row row = {
+        entry.type,           byte(entry.place, 24), byte(entry.place, 16),
+        byte(entry.place, 8), byte(entry.place, 0),  byte(entry.index, 8),
+        byte(entry.index, 0)};
+    std::array<char, 8> filtered{'\2'};
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      filtered[i + 1] = static_cast<char>(row[i] - above[i]);
     }
-    append_byte(row, entry.index >> 8U);
-    append_byte(row, entry.index);
-    rows += '\2';
-    for (std::size_t i = 0; i < kRow; ++i) {
-      rows += static_cast<char>(row[i] - above[i]);
-    }
-    above.swap(row);
+    rows.append(filtered.data(), filtered.size());
+    above = row;
   }
   return rows;
 }
@@ -136,7 +135,8 @@ std::string FileWriter::finish(ObjectId catalog, ObjectId info) {
   const auto id = static_cast<ObjectId>(entries_.size());
   begin_object(id);
   const std::size_t start = entries_[id].place;
-  const std::string rows = deflater_.deflate(cross_references());
+  const std::string rows =
+      deflater_.deflate(cross_references(), Deflater::Effort::quick);
   file_ += "<</Type/XRef/Size ";
   append_integer(file_, id + 1);
   file_ +=

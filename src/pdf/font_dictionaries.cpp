@@ -134,7 +134,7 @@ ObjectId write_descriptor(Objects& objects, Deflater& deflater,
     append_integer(file, static_cast<std::int64_t>(program.size()));
   }
   const ObjectId file_id =
-      objects.add_stream(std::move(file), deflater.deflate(program));
+      objects.add_stream(std::move(file), deflater.deflate_recurring(program));
 
   const FontProgram& shape = parts.program;
   const FontProgram::Box box = shape.box();
@@ -178,15 +178,17 @@ ObjectId write_font(Objects& objects, Deflater& deflater,
     entries += kSystemInfo;
     entries += "/Filter/FlateDecode";
     font += "/Encoding ";
-    append_reference(font,
-                     objects.add_stream(std::move(entries),
-                                        deflater.deflate(code_to_cid(parts))));
+    append_reference(
+        font, objects.add_stream(std::move(entries),
+                                 deflater.deflate(code_to_cid(parts),
+                                                  Deflater::Effort::quick)));
   } else {
     font += "/Encoding/Identity-H";
     cid_font += "/CIDToGIDMap ";
-    append_reference(cid_font,
-                     objects.add_stream("/Filter/FlateDecode",
-                                        deflater.deflate(cid_to_glyph(parts))));
+    append_reference(cid_font, objects.add_stream(
+                                   "/Filter/FlateDecode",
+                                   deflater.deflate(cid_to_glyph(parts),
+                                                    Deflater::Effort::quick)));
   }
   font += "/DescendantFonts[";
   append_reference(font, objects.add_dictionary(std::move(cid_font)));

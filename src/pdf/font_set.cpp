@@ -75,6 +75,7 @@ std::string FontUse::tagged_name() const {
 
 ObjectId FontUse::embed(Objects& objects, Deflater& deflater) const {
   std::vector<std::uint32_t> ids;
+  ids.reserve(glyphs_.size());
   for (const Glyph& glyph : glyphs_) ids.push_back(glyph.id);
   const FontProgram::Subset subset = program_.subset(ids);
   return write_font(objects, deflater,

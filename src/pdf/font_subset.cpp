@@ -1,6 +1,7 @@
 #include "pdf/font_subset.h"
 
 #include <algorithm>
+#include <memory>
 
 #include "base/error.h"
 #include "pdf/cff.h"
@@ -31,11 +32,12 @@ using Owner = std::unique_ptr<T, Release>;
 // through the PDF, and no text is set any more. Leaving them out here, not in
 // the subsetter's list, spares it the reading of them: that is nine tenths of
 // its time.
-constexpr hb_tag_t kTables[] = {
-    HB_TAG('h', 'e', 'a', 'd'), HB_TAG('h', 'h', 'e', 'a'),
-    HB_TAG('m', 'a', 'x', 'p'), HB_TAG('h', 'm', 't', 'x'),
-    HB_TAG('l', 'o', 'c', 'a'), HB_TAG('g', 'l', 'y', 'f'),
-    HB_TAG('C', 'F', 'F', ' ')};
+constexpr const char* kTables[] = {"head", "hhea", "maxp", "hmtx"};
+constexpr const char* kTrueTypeTables[] = {"loca", "glyf"};
+
+MachineError no_memory() {
+  return MachineError("there is not enough memory for a font");
+}
 
 std::string_view bytes_of(hb_blob_t* blob) {
   unsigned length = 0;
@@ -43,41 +45,77 @@ std::string_view bytes_of(hb_blob_t* blob) {
   return {data, length};
 }
 
-int read_i16(std::string_view bytes, std::size_t at) {
-  if (at + 2 > bytes.size()) return 0;
-  return static_cast<std::int16_t>(static_cast<unsigned char>(bytes[at]) << 8 |
-                                   static_cast<unsigned char>(bytes[at + 1]));
-}
-
-}  // namespace
-
-struct FontProgram::Impl {
-  Owner<hb_face_t> all;  // with every table of the file
-  Owner<hb_font_t> font;
-  Owner<hb_face_t> drawing;  // with the tables that draw
-};
-
-FontProgram::FontProgram(const Font& font)
-    : font_(font), impl_(std::make_unique<Impl>()) {
-  const auto bytes = font.bytes();
-  const Owner<hb_blob_t> file(
-      hb_blob_create(reinterpret_cast<const char*>(bytes.data()),
-                     static_cast<unsigned>(bytes.size()),
-                     HB_MEMORY_MODE_READONLY, nullptr, nullptr));
-  impl_->all.reset(hb_face_create(file.get(), 0));
-  impl_->font.reset(hb_font_create(impl_->all.get()));
-  impl_->drawing.reset(hb_face_builder_create());
-  for (const hb_tag_t tag : kTables) {
-    const Owner<hb_blob_t> table(
-        hb_face_reference_table(impl_->all.get(), tag));
-    if (hb_blob_get_length(table.get()) == 0) continue;
-    if (!hb_face_builder_add_table(impl_->drawing.get(), tag, table.get())) {
-      throw MachineError("there is not enough memory for a font");
-    }
+void add_table(hb_face_t* face, const FontTables& tables, const char* tag) {
+  const std::string_view bytes = tables.table(tag);
+  const Owner<hb_blob_t> blob(
+      hb_blob_create_or_fail(bytes.data(), static_cast<unsigned>(bytes.size()),
+                             HB_MEMORY_MODE_READONLY, nullptr, nullptr));
+  if (!blob || !hb_face_builder_add_table(face, hb_tag_from_string(tag, 4),
+                                          blob.get())) {
+    throw no_memory();
   }
 }
 
-FontProgram::~FontProgram() = default;
+// Has HarfBuzz look at every kind of outlines that a face could have, by asking
+// for the box of a glyph that there is not. Were they first looked at by the
+// subsetter, which is a library of its own, and memory ran out in it, then it
+// would leave its own empty object in the face, which the other library (6.0)
+// does not know and frees when the face goes.
+void take_in_outlines(hb_face_t* face) {
+  const Owner<hb_font_t> font(hb_font_create(face));
+  if (font.get() == hb_font_get_empty()) throw no_memory();
+  hb_glyph_extents_t unused{};
+  hb_font_get_glyph_extents(font.get(), static_cast<hb_codepoint_t>(-1),
+                            &unused);
+}
+
+bool has_all_tables(const FontTables& tables, Outlines outlines) {
+  const auto has = [&](const char* tag) { return !tables.table(tag).empty(); };
+  const bool has_outlines = outlines == Outlines::cff
+                                ? has("CFF ")
+                                : std::all_of(std::begin(kTrueTypeTables),
+                                              std::end(kTrueTypeTables), has);
+  return has_outlines &&
+         std::all_of(std::begin(kTables), std::end(kTables), has);
+}
+
+bool is_same_glyph(const FontTables& from, std::uint32_t glyph,
+                   const FontTables& to, std::uint32_t number) {
+  return from.advance(glyph) == to.advance(number) &&
+         from.has_outline(glyph) == to.has_outline(number);
+}
+
+// The font as the subsetter sees it. HarfBuzz answers with empty objects where
+// there is no memory.
+Owner<hb_face_t> drawing_face(const FontTables& tables, Outlines outlines) {
+  Owner<hb_face_t> face(hb_face_builder_create());
+  if (face.get() == hb_face_get_empty()) throw no_memory();
+  for (const char* tag : kTables) add_table(face.get(), tables, tag);
+  if (outlines == Outlines::cff) {
+    add_table(face.get(), tables, "CFF ");
+  } else {
+    for (const char* tag : kTrueTypeTables) {
+      add_table(face.get(), tables, tag);
+    }
+  }
+  take_in_outlines(face.get());
+  return face;
+}
+
+Owner<hb_subset_input_t> subset_input(
+    const std::vector<std::uint32_t>& glyphs) {
+  Owner<hb_subset_input_t> input(hb_subset_input_create_or_fail());
+  if (!input) throw no_memory();
+  hb_subset_input_set_flags(input.get(), static_cast<hb_subset_flags_t>(
+                                             HB_SUBSET_FLAGS_NO_HINTING |
+                                             HB_SUBSET_FLAGS_NOTDEF_OUTLINE));
+  hb_set_t* wanted = hb_subset_input_glyph_set(input.get());
+  for (const std::uint32_t glyph : glyphs) hb_set_add(wanted, glyph);
+  if (!hb_set_allocation_successful(wanted)) throw no_memory();
+  return input;
+}
+
+}  // namespace
 
 std::int32_t FontProgram::thousandths(std::int64_t units) const {
   const std::int64_t em = font_.units_per_em();
@@ -87,79 +125,77 @@ std::int32_t FontProgram::thousandths(std::int64_t units) const {
 }
 
 std::int32_t FontProgram::width(std::uint32_t glyph) const {
-  return thousandths(hb_font_get_glyph_h_advance(impl_->font.get(), glyph));
+  return thousandths(tables_.advance(glyph));
 }
 
-// Offsets from the OpenType specification, "head" and "post".
+// Offsets from the OpenType specification, "head", "post" and "OS/2".
 FontProgram::Box FontProgram::box() const {
-  const Owner<hb_blob_t> head(
-      hb_face_reference_table(impl_->all.get(), HB_TAG('h', 'e', 'a', 'd')));
-  const std::string_view bytes = bytes_of(head.get());
-  return {thousandths(read_i16(bytes, 36)), thousandths(read_i16(bytes, 38)),
-          thousandths(read_i16(bytes, 40)), thousandths(read_i16(bytes, 42))};
+  const std::string_view head = tables_.table("head");
+  return {thousandths(read_i16(head, 36)), thousandths(read_i16(head, 38)),
+          thousandths(read_i16(head, 40)), thousandths(read_i16(head, 42))};
 }
 
 std::int32_t FontProgram::italic_angle() const {
-  const Owner<hb_blob_t> post(
-      hb_face_reference_table(impl_->all.get(), HB_TAG('p', 'o', 's', 't')));
-  return std::clamp(read_i16(bytes_of(post.get()), 4), -60, 60);
+  return std::clamp(read_i16(tables_.table("post"), 4), -60, 60);
 }
 
+// 400 is a regular face, 700 a bold one; a stem of some 80 thousandths is
+// usual in the first and of some 140 in the second (common practice, no
+// source).
 std::int32_t FontProgram::stem_width() const {
-  std::int32_t width = 0;
-  for (const hb_codepoint_t letter : {'l', 'I'}) {
-    hb_codepoint_t glyph = 0;
-    hb_glyph_extents_t box{};
-    if (!hb_font_get_nominal_glyph(impl_->font.get(), letter, &glyph) ||
-        !hb_font_get_glyph_extents(impl_->font.get(), glyph, &box)) {
-      continue;
-    }
-    if (width == 0 || box.width < width) width = box.width;
-  }
-  return std::max(thousandths(width), 1);
+  const auto weight =
+      static_cast<std::int32_t>(read_u16(tables_.table("OS/2"), 4));
+  return weight == 0 ? 80 : std::clamp(weight / 5, 20, 200);
 }
 
 FontProgram::Subset FontProgram::subset(
     const std::vector<std::uint32_t>& glyphs) const {
+  const Owner<hb_face_t> face = drawing_face(tables_, font_.outlines());
+  Subset result = subset(face.get(), glyphs);
+  // HarfBuzz 6.0 also goes on with a damaged CFF program when memory runs out
+  // in the midst of it. Two results that agree were not hit by that.
+  if (font_.outlines() == Outlines::cff &&
+      subset(face.get(), glyphs).program != result.program) {
+    throw no_memory();
+  }
+  return result;
+}
+
+FontProgram::Subset FontProgram::subset(
+    hb_face_t* drawing, const std::vector<std::uint32_t>& glyphs) const {
   const auto damaged = [&] {
     return MachineError(fmt::format(
         "the font `{}` is damaged and cannot be put into a PDF", font_.name()));
   };
-  const Owner<hb_subset_input_t> input(hb_subset_input_create_or_fail());
-  if (!input) throw MachineError("there is not enough memory for a font");
-  hb_subset_input_set_flags(input.get(), static_cast<hb_subset_flags_t>(
-                                             HB_SUBSET_FLAGS_NO_HINTING |
-                                             HB_SUBSET_FLAGS_NOTDEF_OUTLINE));
-  for (const std::uint32_t glyph : glyphs) {
-    hb_set_add(hb_subset_input_glyph_set(input.get()), glyph);
-  }
+  const Owner<hb_subset_input_t> input = subset_input(glyphs);
   const Owner<hb_subset_plan_t> plan(
-      hb_subset_plan_create_or_fail(impl_->drawing.get(), input.get()));
+      hb_subset_plan_create_or_fail(drawing, input.get()));
   if (!plan) throw damaged();
   const Owner<hb_face_t> face(hb_subset_plan_execute_or_fail(plan.get()));
   if (!face) throw damaged();
   const Owner<hb_blob_t> file(hb_face_reference_blob(face.get()));
-  // The subsetter's own face answers no questions about its tables.
-  const Owner<hb_face_t> reread(hb_face_create(file.get(), 0));
-  const unsigned count = hb_face_get_glyph_count(reread.get());
+  const FontTables tables(bytes_of(file.get()));
+  const std::size_t count = read_u16(tables.table("maxp"), 4);
 
   Subset result;
   std::vector<std::uint16_t> cids;
   if (font_.outlines() == Outlines::cff) {
-    const Owner<hb_blob_t> cff(
-        hb_face_reference_table(reread.get(), HB_TAG('C', 'F', 'F', ' ')));
-    result.program = bytes_of(cff.get());
+    result.program = tables.table("CFF ");
     auto read = cff_glyph_cids(result.program, count);
     if (!read) throw damaged();
     cids = std::move(*read);
   } else {
     result.program = bytes_of(file.get());
   }
-  if (result.program.empty()) throw damaged();
+  // The subsetter leaves out what it cannot read, or has no memory for,
+  // without a word.
+  if (!has_all_tables(tables, font_.outlines())) throw damaged();
   const hb_map_t* numbers = hb_subset_plan_old_to_new_glyph_mapping(plan.get());
   for (const std::uint32_t glyph : glyphs) {
     const hb_codepoint_t number = hb_map_get(numbers, glyph);
-    if (number == HB_MAP_VALUE_INVALID || number >= count) throw damaged();
+    if (number >= count || !is_same_glyph(tables_, glyph, tables, number)) {
+      throw damaged();
+    }
     result.names.push_back(cids.empty() ? static_cast<std::uint16_t>(number)
                                         : cids[number]);
   }

@@ -1,11 +1,13 @@
 #pragma once
 
 #include <cstdint>
-#include <memory>
 #include <string>
 #include <vector>
 
+#include "pdf/font_tables.h"
 #include "text/font.h"
+
+struct hb_face_t;
 
 namespace sheaf {
 
@@ -13,8 +15,7 @@ namespace sheaf {
 /// and the part of its program that a document needs.
 class FontProgram {
  public:
-  explicit FontProgram(const Font& font);
-  ~FontProgram();
+  explicit FontProgram(const Font& font) : font_(font), tables_(font) {}
 
   std::int32_t width(std::uint32_t glyph) const;
 
@@ -23,7 +24,7 @@ class FontProgram {
   };
   Box box() const;
   std::int32_t italic_angle() const;
-  /// How thick upright strokes are, taken from the narrower of I and l.
+  /// How thick upright strokes are, guessed from the font's weight class.
   std::int32_t stem_width() const;
   /// `units` of the font's grid in thousandths of an em.
   std::int32_t thousandths(std::int64_t units) const;
@@ -39,9 +40,11 @@ class FontProgram {
   Subset subset(const std::vector<std::uint32_t>& glyphs) const;
 
  private:
-  struct Impl;
+  Subset subset(hb_face_t* drawing,
+                const std::vector<std::uint32_t>& glyphs) const;
+
   const Font& font_;
-  std::unique_ptr<Impl> impl_;
+  FontTables tables_;
 };
 
 }  // namespace sheaf

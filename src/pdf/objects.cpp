@@ -1,6 +1,10 @@
 #include "pdf/objects.h"
 
 #include <algorithm>
+#include <array>
+#include <cstddef>
+#include <cstdlib>
+#include <functional>
 #include <memory>
 #include <new>
 
@@ -26,6 +30,36 @@ ObjectId number_of(const void* object) {
 // the same, but a null handler is not promised to be allowed.
 void keep_error(HPDF_STATUS, HPDF_STATUS, void*) noexcept {}
 
+// libharu, told that there is no memory, may crash in its own clean-up. So it
+// is never told: it gets a little from this reserve, enough for any one call,
+// and after the call Sheaf gives up. One thread.
+struct Reserve {
+  alignas(std::max_align_t) std::array<std::byte, 65536> bytes;
+  std::size_t used = 0;
+  bool is_broached = false;
+};
+Reserve reserve;
+
+void* allocate(HPDF_UINT size) noexcept {
+  if (void* memory = std::malloc(size)) return memory;
+  reserve.is_broached = true;
+  constexpr std::size_t kAlignment = alignof(std::max_align_t);
+  const std::size_t rounded =
+      (std::size_t{size} + kAlignment - 1) / kAlignment * kAlignment;
+  if (rounded > reserve.bytes.size() - reserve.used) return nullptr;
+  void* memory = reserve.bytes.data() + reserve.used;
+  reserve.used += rounded;
+  return memory;
+}
+
+void release(void* memory) noexcept {
+  const std::less<const void*> before;
+  const std::byte* begin = reserve.bytes.data();
+  const bool is_reserved =
+      !before(memory, begin) && before(memory, begin + reserve.bytes.size());
+  if (!is_reserved) std::free(memory);
+}
+
 [[noreturn]] void fail(HPDF_STATUS error) {
   if (error == HPDF_FAILD_TO_ALLOC_MEM) {
     throw MachineError("there is not enough memory to write the PDF");
@@ -44,7 +78,9 @@ Objects::Objects() {
         fmt::format("the PDF library is version {}, but {} is needed",
                     HPDF_GetVersion(), HPDF_VERSION_TEXT));
   }
-  document_ = HPDF_New(&keep_error, nullptr);
+  reserve.used = 0;
+  reserve.is_broached = false;
+  document_ = HPDF_NewEx(&keep_error, &allocate, &release, 0, nullptr);
   if (!document_) fail(HPDF_FAILD_TO_ALLOC_MEM);
   HPDF_SetPagesConfiguration(document_, kPagesPerNode);
   check();
@@ -55,6 +91,7 @@ Objects::~Objects() {
 }
 
 void Objects::check() const {
+  if (reserve.is_broached) fail(HPDF_FAILD_TO_ALLOC_MEM);
   if (document_->error.error_no != HPDF_OK) fail(document_->error.error_no);
 }
 

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
+#include <limits>
 
 #include "base/utf8.h"
 
@@ -12,27 +12,46 @@ namespace {
 
 constexpr char kHexDigits[] = "0123456789ABCDEF";
 
-// `value` is in units of 10^-decimals.
-void append_fixed(std::string& out, std::int64_t value, int decimals) {
-  std::array<char, 32> digits{};
-  char* const end = digits.data() + digits.size();
-  char* begin = end;
-  const bool negative = value < 0;
-  std::uint64_t rest = negative ? 0 - static_cast<std::uint64_t>(value)
-                                : static_cast<std::uint64_t>(value);
+// Writes digits backwards from `begin`; without the zeros at the end of a
+// fraction, which say nothing.
+template <typename Unsigned>
+char* put_digits(char* begin, Unsigned rest, int decimals) {
+  char* const end = begin;
   for (int i = 0; i < decimals; ++i, rest /= 10) {
     const char digit = static_cast<char>('0' + rest % 10);
-    if (digit == '0' && begin == end) continue;  // says nothing at the end
-    *--begin = digit;
+    if (digit != '0' || begin != end) *--begin = digit;
   }
-  if (begin != end) *--begin = '.';
-  const bool has_fraction = begin != end;
-  if (rest == 0 && !has_fraction) *--begin = '0';
+  if (begin != end) {
+    *--begin = '.';
+  } else if (rest == 0) {
+    *--begin = '0';
+  }
   for (; rest > 0; rest /= 10) {
     *--begin = static_cast<char>('0' + rest % 10);
   }
-  if (negative && !(end - begin == 1 && *begin == '0')) *--begin = '-';
-  out.append(begin, end);
+  return begin;
+}
+
+// `value` is in units of 10^-decimals; `after` follows it.
+void append_fixed(std::string& out, std::int64_t value, int decimals,
+                  std::string_view after = {}) {
+  std::array<char, 40> text{};
+  char* const end = text.data() + 32;
+  const bool negative = value < 0;
+  const std::uint64_t size = negative ? 0 - static_cast<std::uint64_t>(value)
+                                      : static_cast<std::uint64_t>(value);
+  // Most numbers are small, and small ones are divided faster.
+  char* begin =
+      size <= std::numeric_limits<std::uint32_t>::max()
+          ? put_digits(end, static_cast<std::uint32_t>(size), decimals)
+          : put_digits(end, size, decimals);
+  if (negative && size != 0) *--begin = '-';
+  out.append(begin, end + after.copy(end, 8));
+}
+
+std::int64_t hundredths(Length value) {
+  const std::int64_t mils = value.mils();
+  return (mils + (mils < 0 ? -5 : 5)) / 10;
 }
 
 void append_hex16(std::string& out, unsigned unit) {
@@ -44,15 +63,11 @@ void append_hex16(std::string& out, unsigned unit) {
 }  // namespace
 
 void append_integer(std::string& out, std::int64_t value) {
-  std::array<char, 24> digits{};
-  const auto end =
-      std::to_chars(digits.data(), digits.data() + digits.size(), value).ptr;
-  out.append(digits.data(), end);
+  append_fixed(out, value, 0);
 }
 
 void append_length(std::string& out, Length value) {
-  const std::int64_t mils = value.mils();
-  append_fixed(out, (mils + (mils < 0 ? -5 : 5)) / 10, 2);
+  append_fixed(out, hundredths(value), 2);
 }
 
 void append_size(std::string& out, Length value) {
@@ -60,8 +75,7 @@ void append_size(std::string& out, Length value) {
 }
 
 void append_operand(std::string& out, Length value) {
-  append_length(out, value);
-  out += ' ';
+  append_fixed(out, hundredths(value), 2, " ");
 }
 
 void append_decimal(std::string& out, double value, int decimals) {
@@ -119,8 +133,7 @@ void append_utf16_hex(std::string& out, std::string_view utf8) {
 }
 
 void append_reference(std::string& out, std::uint32_t object) {
-  append_integer(out, object);
-  out += " 0 R";
+  append_fixed(out, object, 0, " 0 R");
 }
 
 }  // namespace sheaf

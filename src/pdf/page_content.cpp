@@ -9,10 +9,6 @@ namespace sheaf {
 
 namespace {
 
-// How far the control points of a quarter circle stand out, for a radius of 1:
-// 4/3 (sqrt(2) - 1), the usual approximation by a cubic curve.
-constexpr double kQuarterCircle = 0.5522847498;
-
 // A dash of no length with round ends is a dot; with square ends it would be
 // nothing at all.
 bool has_round_ends(const Stroke& stroke) {
@@ -51,10 +47,12 @@ void PageContent::belong_to(ElementId element) {
     out_ += structure_type(tree_.role(element));
     out_ += "<</MCID ";
     append_integer(out_, tree_.add_content(element, page_));
-    if (const std::string& text = tree_.actual_text(element); !text.empty()) {
-      out_ += "/ActualText<FEFF";
-      append_utf16_hex(out_, text);
-      out_ += '>';
+    const std::string_view replacement = tree_.replacement(element);
+    if (!replacement.empty()) {
+      // All of it stands for the first piece, nothing for the others.
+      const bool is_first = replaced_.insert(element).second;
+      out_ += "/ActualText";
+      append_text_string(out_, is_first ? replacement : std::string_view());
     }
     out_ += ">>BDC\n";
   }
@@ -137,25 +135,10 @@ void PageContent::append_point(Point point) {
   append_operand(out_, height_ - point.y);
 }
 
-void PageContent::append_circle(Point centre, Length radius) {
-  const Length handle = scaled(radius, kQuarterCircle);
-  const auto at = [&](Length x, Length y) {
-    return Point{centre.x + x, centre.y + y};
-  };
-  const auto curve = [&](Point control1, Point control2, Point to) {
-    append_point(control1);
-    append_point(control2);
-    append_point(to);
-    out_ += "c\n";
-  };
-  const Length none;
-  append_point(at(radius, none));
-  out_ += "m\n";
-  curve(at(radius, handle), at(handle, radius), at(none, radius));
-  curve(at(-handle, radius), at(-radius, handle), at(-radius, none));
-  curve(at(-radius, -handle), at(-handle, -radius), at(none, -radius));
-  curve(at(handle, -radius), at(radius, -handle), at(radius, none));
-  out_ += "h\n";
+void PageContent::note_used(std::size_t number) {
+  if (std::find(used_.begin(), used_.end(), number) == used_.end()) {
+    used_.push_back(number);
+  }
 }
 
 void PageContent::cover(Point a, Point b, Length margin) {
@@ -224,8 +207,12 @@ void PageContent::write(const RectMark& mark) {
 void PageContent::write(const DotMark& mark) {
   belong_to(mark.element);
   if (mark.hollow && mark.ring < mark.diameter) {
-    begin_stroke({mark.ring, mark.ink, {}, state_.stroke.round_ends});
-    append_circle(mark.centre, (mark.diameter - mark.ring) / 2);
+    end_strokes();
+    const std::size_t number =
+        pictures_.use(Ring{mark.diameter, mark.ring, mark.ink});
+    note_used(number);
+    PictureSet::append_ring(out_, number,
+                            {mark.centre.x, height_ - mark.centre.y});
   } else {
     // A line of no length with round ends: the reader's own circle, in a
     // fifth of the bytes.
@@ -256,9 +243,7 @@ void PageContent::write(const PictureMark& mark) {
   belong_to(mark.element);
   end_strokes();
   const std::size_t number = pictures_.use(*mark.picture);
-  if (std::find(used_.begin(), used_.end(), number) == used_.end()) {
-    used_.push_back(number);
-  }
+  note_used(number);
   const Rect& box = mark.box;
   pictures_.append_painting(
       out_, number, {box.x, height_ - box.bottom(), box.width, box.height});

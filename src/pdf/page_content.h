@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <unordered_set>
 #include <vector>
 
 #include "layout/page.h"
@@ -48,7 +49,7 @@ class PageContent {
   void paint(bool filled, Ink fill, bool stroked, const Stroke& stroke,
              AppendShape append_shape);
   void append_point(Point point);
-  void append_circle(Point centre, Length radius);
+  void note_used(std::size_t picture);
   /// What the current element's content covers, if it is a figure's.
   void cover(Point a, Point b, Length margin);
 
@@ -57,6 +58,7 @@ class PageContent {
   PictureSet& pictures_;
   std::string out_;
   std::vector<std::size_t> used_;
+  std::unordered_set<ElementId> replaced_;  // whose text was stated
   State state_;
   Length height_;
   std::uint32_t page_ = 0;

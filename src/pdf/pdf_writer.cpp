@@ -21,6 +21,9 @@ namespace {
 // Far beyond any class's packets, and still well within what a PDF can number.
 constexpr std::size_t kMaxPages = 100000;
 
+// Made at the start, while there is memory to make it with.
+const MachineError kNoMemory("there is not enough memory to write the PDF");
+
 // What is known of a page when it has been written, and needed at the end.
 struct WrittenPages {
   std::vector<Objects::PageObjects> objects;
@@ -85,7 +88,8 @@ void finish_pages(const Document& document, const WrittenPages& written,
 
 std::string write_document(const Document& document) {
   Objects objects;
-  Deflater deflater;
+  // Set up once for all documents. One thread.
+  static Deflater deflater;
   StructureTree tree(document);
   FontSet fonts;
   PictureSet pictures;
@@ -126,7 +130,7 @@ std::string write_pdf(const Document& document) {
   try {
     return write_document(document);
   } catch (const std::bad_alloc&) {
-    throw MachineError("there is not enough memory to write the PDF");
+    throw MachineError(kNoMemory);
   }
 }
 

@@ -61,7 +61,8 @@ ObjectId write_drawing(Objects& objects, Deflater& deflater,
   entries += ' ';
   append_integer(entries, height);
   entries += "]/Resources<<>>/Filter/FlateDecode";
-  return objects.add_stream(std::move(entries), deflater.deflate(path));
+  return objects.add_stream(std::move(entries),
+                            deflater.deflate_recurring(path));
 }
 
 std::string image_entries(int width, int height, std::string_view colours) {
@@ -144,17 +145,78 @@ ObjectId write_jpeg(Objects& objects, const JpegImage& image) {
   return objects.add_stream(std::move(entries), image.bytes);
 }
 
+ObjectId write_picture(Objects& objects, Deflater& deflater,
+                       const Picture& picture) {
+  if (const auto* drawing = std::get_if<LineDrawing>(&picture.image)) {
+    return write_drawing(objects, deflater, *drawing);
+  }
+  if (const auto* pixels = std::get_if<PixelImage>(&picture.image)) {
+    return write_pixels(objects, deflater, *pixels);
+  }
+  return write_jpeg(objects, std::get<JpegImage>(picture.image));
+}
+
+// How far the control points of a quarter circle stand out, for a radius of 1:
+// 4/3 (sqrt(2) - 1), the usual approximation by a cubic curve.
+constexpr double kQuarterCircle = 0.5522847498;
+
+// A circle around 0, 0.
+ObjectId write_ring(Objects& objects, Deflater& deflater, const Ring& ring) {
+  const Length radius = (ring.diameter - ring.width) / 2;
+  const Length handle = scaled(radius, kQuarterCircle);
+  std::string path;
+  const auto points = [&](std::initializer_list<Length> places,
+                          const char* operation) {
+    for (const Length place : places) append_operand(path, place);
+    path += operation;
+  };
+  append_grey(path, ring.ink);
+  path += " G\n";
+  points({ring.width}, "w\n");
+  points({radius, {}}, "m\n");
+  points({radius, handle, handle, radius, {}, radius}, "c\n");
+  points({-handle, radius, -radius, handle, -radius, {}}, "c\n");
+  points({-radius, -handle, -handle, -radius, {}, -radius}, "c\n");
+  points({handle, -radius, radius, -handle, radius, {}}, "c\n");
+  path += "[]0 d\ns\n";
+  const Length edge = ring.diameter / 2 + Length::from_pt(0.01);
+  std::string entries = "/Type/XObject/Subtype/Form/BBox[";
+  for (const Length side : {-edge, -edge, edge, edge}) {
+    append_operand(entries, side);
+  }
+  entries += "]/Resources<<>>/Filter/FlateDecode";
+  return objects.add_stream(std::move(entries),
+                            deflater.deflate_recurring(path));
+}
+
 }  // namespace
 
 std::size_t PictureSet::use(const Picture& picture) {
   const auto [place, is_new] = numbers_.try_emplace(&picture, pictures_.size());
-  if (is_new) pictures_.push_back(&picture);
+  if (is_new) pictures_.emplace_back(&picture);
   return place->second;
 }
 
-void PictureSet::append_painting(std::string& out, std::size_t index,
+std::size_t PictureSet::use(const Ring& ring) {
+  const auto [place, is_new] =
+      ring_numbers_.try_emplace(ring, pictures_.size());
+  if (is_new) pictures_.emplace_back(ring);
+  return place->second;
+}
+
+void PictureSet::append_ring(std::string& out, std::size_t number,
+                             Point centre) {
+  out += "q 1 0 0 1 ";
+  append_operand(out, centre.x);
+  append_length(out, centre.y);
+  out += " cm/X";
+  append_integer(out, static_cast<std::int64_t>(number));
+  out += " Do Q\n";
+}
+
+void PictureSet::append_painting(std::string& out, std::size_t number,
                                  const Rect& box) const {
-  const Extent extent = extent_of(*pictures_[index]);
+  const Extent extent = extent_of(*std::get<const Picture*>(pictures_[number]));
   const double scale =
       std::min(box.width.pt() / static_cast<double>(extent.width),
                box.height.pt() / static_cast<double>(extent.height));
@@ -170,20 +232,19 @@ void PictureSet::append_painting(std::string& out, std::size_t index,
   out += ' ';
   append_decimal(out, box.y.pt() + (box.height.pt() - height) / 2, 2);
   out += " cm/X";
-  append_integer(out, static_cast<std::int64_t>(index));
+  append_integer(out, static_cast<std::int64_t>(number));
   out += " Do Q\n";
 }
 
 std::vector<ObjectId> PictureSet::write(Objects& objects,
                                         Deflater& deflater) const {
   std::vector<ObjectId> ids;
-  for (const Picture* picture : pictures_) {
-    if (const auto* drawing = std::get_if<LineDrawing>(&picture->image)) {
-      ids.push_back(write_drawing(objects, deflater, *drawing));
-    } else if (const auto* pixels = std::get_if<PixelImage>(&picture->image)) {
-      ids.push_back(write_pixels(objects, deflater, *pixels));
+  for (const auto& entry : pictures_) {
+    if (const Ring* ring = std::get_if<Ring>(&entry)) {
+      ids.push_back(write_ring(objects, deflater, *ring));
     } else {
-      ids.push_back(write_jpeg(objects, std::get<JpegImage>(picture->image)));
+      ids.push_back(
+          write_picture(objects, deflater, *std::get<const Picture*>(entry)));
     }
   }
   return ids;

@@ -110,6 +110,12 @@ void StructureTree::label(ElementId element, std::string_view text) {
   first_labels_[list - 1] = text[0];
 }
 
+std::string_view StructureTree::replacement(ElementId id) const {
+  const Element& element = document_.element(id);
+  return element.role == Role::span ? std::string_view(element.alternative)
+                                    : std::string_view();
+}
+
 bool StructureTree::has_content(std::uint32_t page) const {
   return page < page_begins_.size() && page_begins_[page] < contents_.size();
 }
@@ -198,7 +204,7 @@ void StructureTree::write_element(
       out, element.parent == 0 ? first : element_object(first, element.parent));
   append_kids(out, id, first, pages);
   if (!element.alternative.empty()) {
-    out += "/Alt";
+    out += element.role == Role::span ? "/ActualText" : "/Alt";
     append_text_string(out, element.alternative);
   }
   if (!element.language.empty()) {
@@ -262,7 +268,7 @@ void StructureTree::append_attributes(std::string& out, ElementId id) const {
     out += numbering(first_labels_[id - 1]);
     out += ">>";
   } else if (element.role == Role::figure && area.is_set) {
-    out += "/A<</O/Layout/Placement/Block/BBox[";
+    out += "/A<</O/Layout/BBox[";
     append_operand(out, area.left);
     append_operand(out, area.bottom);
     append_operand(out, area.right);

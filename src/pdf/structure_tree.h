@@ -24,9 +24,6 @@ class StructureTree {
   /// Returns its number on that page (the MCID).
   std::uint32_t add_content(ElementId element, std::uint32_t page);
   Role role(ElementId id) const { return document_.element(id).role; }
-  const std::string& actual_text(ElementId id) const {
-    return document_.element(id).actual;
-  }
   /// Whether the element is a figure or stands in one.
   bool is_in_figure(ElementId element) const { return in_figure_[element]; }
   /// What the content of an element covers, for its figure's box. y grows
@@ -34,6 +31,10 @@ class StructureTree {
   void cover(ElementId element, std::uint32_t page, const Rect& area);
   /// The first character of a list label, for the kind of the list.
   void label(ElementId element, std::string_view text);
+
+  /// The text that the content of an element stands for, if it is not that of
+  /// its letters.
+  std::string_view replacement(ElementId element) const;
 
   bool has_content(std::uint32_t page) const;
 

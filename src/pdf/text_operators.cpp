@@ -12,10 +12,23 @@ namespace sheaf {
 namespace {
 
 // A reader moves on by the whole thousandths of an em that the font dictionary
-// states; its pen is put right where it has strayed by more than this. In
-// thousandths of a thousandth of an em: 0.7/1000 em is 0.025 pt at 36 pt.
-constexpr std::int64_t kMaxStray = 700;
+// states; its pen is put right where it has strayed too far. A class of sizes
+// allows some 0.03 pt, in millionths of an em; widths are rounded to half a
+// thousandth anyway.
+struct SizeClass {
+  Length up_to;
+  std::int64_t max_stray;
+};
+constexpr SizeClass kSizeClasses[] = {{Length::from_pt(15), 2000},
+                                      {Length::from_pt(30), 1000},
+                                      {Length::from_pt(1e6), 500}};
 constexpr std::int64_t kUnit = 1000;
+
+std::size_t size_class(Length size) {
+  std::size_t index = 0;
+  while (index < 2 && size > kSizeClasses[index].up_to) ++index;
+  return index;
+}
 
 std::int64_t divided(std::int64_t value, std::int64_t by) {
   return (value + (value < 0 ? -by / 2 : by / 2)) / by;
@@ -70,11 +83,12 @@ std::vector<std::string> decomposed(std::string_view text) {
 // The pieces of an array for TJ, or a string for Tj where nothing is put right.
 class Showing {
  public:
-  explicit Showing(std::string& out) : out_(out) {}
+  Showing(std::string& out, Length size)
+      : out_(out), max_stray_(kSizeClasses[size_class(size)].max_stray) {}
 
   void glyph(Code code, std::int64_t wanted, std::int64_t width) {
     const std::int64_t stray = drawn_ - wanted;
-    if (stray > kMaxStray || stray < -kMaxStray) {
+    if (stray > max_stray_ || stray < -max_stray_) {
       const std::int64_t move = divided(stray, kUnit);
       if (is_open_) text_ += ')';
       append_integer(text_, move);
@@ -102,6 +116,7 @@ class Showing {
 
  private:
   std::string& out_;
+  std::int64_t max_stray_;
   std::string text_;
   std::int64_t drawn_ = 0;
   bool is_open_ = false;
@@ -115,14 +130,12 @@ FontUse& TextOperators::font_of(const GlyphRun& run) {
 }
 
 TextOperators::Known& TextOperators::known(const ShapedText& shape) {
+  if (&shape == last_shape_) return *last_;
   const auto [place, is_new] = known_.try_emplace(&shape);
-  if (!is_new) return place->second;
-  place->second = encode(shape, fonts_.use(*shape.font));
-  Known& result = place->second;
-  if (result.replacements.empty() && !has_vertical_shifts(shape)) {
-    show(result.plain, result, {&shape, Length::from_pt(1), {}, {}});
-  }
-  return result;
+  if (is_new) place->second = encode(shape, fonts_.use(*shape.font));
+  last_shape_ = &shape;
+  last_ = &place->second;
+  return *last_;
 }
 
 TextOperators::Known TextOperators::encode(const ShapedText& shape,
@@ -164,24 +177,28 @@ TextOperators::Known TextOperators::encode(const ShapedText& shape,
     }
     first = last;
   }
+  result.has_plain = result.replacements.empty() && !has_vertical_shifts(shape);
   return result;
 }
 
 void TextOperators::append(std::string& out, const GlyphRun& run) {
   assert(run.size > Length());
-  const Known& text = known(*run.shape);
-  const bool is_plain = run.tracking == Length() && run.word_gap == Length();
-  if (is_plain && !text.plain.empty()) {
-    out += text.plain;
-  } else {
+  Known& text = known(*run.shape);
+  const bool is_plain =
+      text.has_plain && run.tracking == Length() && run.word_gap == Length();
+  if (!is_plain) {
     show(out, text, run);
+    return;
   }
+  std::string& plain = text.plain[size_class(run.size)];
+  if (plain.empty()) show(plain, text, run);
+  out += plain;
 }
 
 void TextOperators::show(std::string& out, const Known& known,
                          const GlyphRun& run) {
   const std::vector<ShapedGlyph>& glyphs = run.shape->glyphs;
-  Showing showing(out);
+  Showing showing(out, run.size);
   std::int32_t rise = 0;
   auto replacement = known.replacements.begin();
   for (std::size_t i = 0; i < glyphs.size(); ++i) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -33,8 +34,10 @@ class TextOperators {
       std::string text;
     };
     std::vector<Replacement> replacements;
-    /// Operators that do for any size; empty where there are none.
-    std::string plain;
+    /// Whether operators do for any run of a class of sizes.
+    bool has_plain = false;
+    /// Those operators by class; empty until asked for.
+    std::array<std::string, 3> plain;
   };
   Known& known(const ShapedText& shape);
   static Known encode(const ShapedText& shape, FontUse& font);
@@ -42,6 +45,10 @@ class TextOperators {
 
   FontSet& fonts_;
   std::unordered_map<const ShapedText*, Known> known_;
+  // What was asked for last: a run's font and its operators are asked for one
+  // after the other.
+  const ShapedText* last_shape_ = nullptr;
+  Known* last_ = nullptr;
 };
 
 }  // namespace sheaf

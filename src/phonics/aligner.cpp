@@ -82,6 +82,7 @@ class Search {
 
   void try_unit(int i, int j, Open open, LastUnit last, CorrespondenceId id) {
     const Correspondence& unit = inventory_[id];
+    if (unit.by_hand) return;
     const int width = unit.width();
     const int end = i + width;
     const int after = j + unit.sound_count;
@@ -92,7 +93,7 @@ class Search {
     if (letters_.substr(i, width) != unit.grapheme().substr(0, width)) return;
     if (!fits_ending(unit, i, end)) return;
     if (!may_follow(unit, last, letters_, end)) return;
-    if (!fits_r(unit, j) || !re_is_possible(unit, letters_, i)) return;
+    if (!fits_r(unit, j) || !may_stand_at(unit, letters_, i)) return;
 
     Open next = kClosed;
     if (open == kClosed) {

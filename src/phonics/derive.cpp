@@ -53,6 +53,30 @@ Segments ending_segments(std::string_view ending, std::span<const P> sounds,
   return segments;
 }
 
+// Little words that take endings; others (us, of, at) do not.
+bool takes_endings(std::string_view base) {
+  constexpr std::string_view kShort[] = {"be", "do", "go", "ox", "ax", "ad"};
+  return base.size() > 2 ||
+         std::ranges::find(kShort, base) != std::ranges::end(kShort);
+}
+
+// Verbs take -ed and -ing, and adjectives no -s, where a spelling has readings
+// of several kinds: presented, lives.
+bool label_takes(std::string_view label, Ending ending) {
+  if (label.empty()) return true;
+  switch (ending) {
+    case Ending::ed:
+    case Ending::ing:
+      return label != "noun" && label != "adjective" && label != "past" &&
+             label != "metal";
+    case Ending::s:
+    case Ending::es:
+      return label != "adjective" && label != "past";
+    default:
+      return label != "past";
+  }
+}
+
 }  // namespace
 
 std::optional<std::vector<Phoneme>> add_ending_sounds(
@@ -129,12 +153,12 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
                                         std::string_view letters,
                                         const EndingAnalysis& analysis,
                                         const WordRecord& base,
+                                        std::string_view label,
                                         const Inventory& inventory) {
-  std::vector<P> base_sounds;
-  for (const Segment& s : base.segments) {
-    const auto p = inventory[s.id].phonemes();
-    base_sounds.insert(base_sounds.end(), p.begin(), p.end());
+  if (!takes_endings(analysis.base) || !label_takes(label, analysis.ending)) {
+    return std::nullopt;
   }
+  const std::vector<P> base_sounds = phonemes_of(base.segments, inventory);
   const auto sounds = add_ending_sounds(base_sounds, analysis);
   if (!sounds) return std::nullopt;
   WordRecord record = base;
@@ -161,13 +185,16 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   AlignTask task;
   task.letters = letters;
   task.phonemes = *sounds;
+  // "agreed", "cried": the e stays with the vowel, and d alone is added.
   const bool d_only =
       analysis.joint == Joint::y_to_i ||
-      (analysis.joint == Joint::dropped_e && analysis.base.size() > 2 &&
-       std::string_view("aeiouy").find(
-           analysis.base[analysis.base.size() - 2]) != std::string_view::npos);
+      (analysis.joint == Joint::dropped_e && is_vowel(base_sounds.back()) &&
+       base_sounds.back() != P::er);
   if (analysis.ending == Ending::ed && !d_only) {
     task.ending_ed = static_cast<int>(letters.size()) - 2;
+    record.segments = align(inventory, task);
+    if (!record.segments.empty()) return record;
+    task.ending_ed = -1;  // cured: its r-vowel needs the e
   }
   record.segments = align(inventory, task);
   if (record.segments.empty()) return std::nullopt;

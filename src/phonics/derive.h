@@ -16,12 +16,14 @@ namespace sheaf {
 std::optional<std::vector<Phoneme>> add_ending_sounds(
     std::span<const Phoneme> base, const EndingAnalysis& analysis);
 
-/// A record of the inflected word, made from the base's record. `letters` are
-/// those of the whole word.
+/// A record of the inflected word, made from the base's record, whose label
+/// tells whether that reading takes the ending (a verb takes -ed). `letters`
+/// are those of the whole word.
 std::optional<WordRecord> derive_record(std::string_view spelling,
                                         std::string_view letters,
                                         const EndingAnalysis& analysis,
                                         const WordRecord& base,
+                                        std::string_view label,
                                         const Inventory& inventory);
 
 }  // namespace sheaf

@@ -29,6 +29,12 @@ bool has_vowel_letter(std::string_view text) {
   return text.find_first_of("aeiouy") != std::string_view::npos;
 }
 
+// -es stands behind a hiss and behind o: wishes, boxes, goes.
+bool takes_es(std::string_view stem) {
+  return stem.ends_with("ch") || stem.ends_with("sh") ||
+         std::string_view("sxzo").find(stem.back()) != std::string_view::npos;
+}
+
 bool begins_with_vowel(Ending ending) {
   switch (ending) {
     case Ending::ed:
@@ -51,6 +57,10 @@ std::string_view ending_text(Ending ending) {
   return {};
 }
 
+std::string_view ending_name(Ending ending) {
+  return ending == Ending::possessive ? "possessive" : ending_text(ending);
+}
+
 bool doubles_its_end(std::string_view base) {
   const std::size_t n = base.size();
   if (n < 3) return false;
@@ -61,8 +71,9 @@ bool doubles_its_end(std::string_view base) {
   if (!is_vowel_letter(base[n - 2])) return false;
   const bool qu = n >= 4 && base[n - 3] == 'u' && base[n - 4] == 'q';
   if (is_vowel_letter(base[n - 3]) && !qu) return false;
-  const std::string_view before = base.substr(0, n - 2);
-  return qu || !has_vowel_letter(before.substr(base[0] == 'y' ? 1 : 0));
+  std::string_view before = base.substr(0, qu ? n - 4 : n - 2);
+  if (before.starts_with('y')) before.remove_prefix(1);
+  return !has_vowel_letter(before);
 }
 
 std::vector<EndingAnalysis> possible_bases(std::string_view word,
@@ -83,27 +94,35 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
       ending != Ending::s && ending != Ending::possessive) {
     add(Joint::y_to_i, stem.substr(0, n - 1) + "y");
   }
-  if (vowel_ending && n >= 3 && stem[n - 1] == stem[n - 2] &&
-      !is_vowel_letter(stem[n - 1])) {
-    add(Joint::doubled, stem.substr(0, n - 1));
-  }
+  // run, running; a base of more beats (prefer) comes after the others, so
+  // that finessed is from finesse and not from fines.
+  const std::string single = stem.substr(0, n - 1);
+  const bool doubled = vowel_ending && n >= 3 && stem[n - 1] == stem[n - 2] &&
+                       !is_vowel_letter(stem[n - 1]);
+  if (doubled && doubles_its_end(single)) add(Joint::doubled, single);
   if (ending == Ending::ing && stem[n - 1] == 'y') {
     add(Joint::y_to_i, stem.substr(0, n - 1) + "ie");  // die, dying
   }
   if (vowel_ending) {
     if (!doubles_its_end(stem)) add(Joint::plain, stem);
-    add(Joint::dropped_e, stem + "e");
+    // see, seeing: ee, oe and ye keep their e before i.
+    const bool keeps = ending == Ending::ing &&
+                       std::string_view("eoy").find(stem[n - 1]) !=
+                           std::string_view::npos;
+    if (!keeps) add(Joint::dropped_e, stem + "e");
     if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
       add(Joint::plain, stem.substr(0, n - 1));  // picnicked
     }
+    if (doubled && !doubles_its_end(single)) add(Joint::doubled, single);
   } else if (ending == Ending::ly) {
     add(Joint::plain, stem);
+    if (stem.ends_with("ical")) add(Joint::plain, stem.substr(0, n - 2));
     add(Joint::dropped_e, stem + "e");  // truly
     if (!is_vowel_letter(stem[n - 1])) {
       add(Joint::dropped_e, stem + "le");                     // gently
       if (stem[n - 1] == 'l') add(Joint::plain, stem + "l");  // fully
     }
-  } else {
+  } else if (ending != Ending::es || takes_es(stem)) {
     add(Joint::plain, stem);
   }
   return result;
@@ -111,11 +130,17 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
 
 EndingAnalysis take_off_ending(
     std::string_view word,
-    const std::function<bool(const EndingAnalysis&)>& is_base) {
+    const std::function<int(const EndingAnalysis&)>& rank) {
   for (const EndingRow& row : kEndings) {
+    EndingAnalysis best;
+    int best_rank = -1;
     for (EndingAnalysis& analysis : possible_bases(word, row.ending)) {
-      if (is_base(analysis)) return std::move(analysis);
+      const int own = rank(analysis);
+      if (own < 0 || (best_rank >= 0 && own >= best_rank)) continue;
+      best_rank = own;
+      best = std::move(analysis);
     }
+    if (best) return best;
   }
   return {};
 }

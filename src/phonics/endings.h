@@ -26,7 +26,10 @@ enum class Ending : std::uint8_t {
   possessive,
 };
 
+/// Its letters: "ing", "'s".
 std::string_view ending_text(Ending ending);
+/// What the patterns call it: "ing", "possessive".
+std::string_view ending_name(Ending ending);
 
 /// What happened to the base when its ending was put on.
 enum class Joint : std::uint8_t { plain, doubled, dropped_e, y_to_i };
@@ -45,11 +48,12 @@ struct EndingAnalysis {
 std::vector<EndingAnalysis> possible_bases(std::string_view word,
                                            Ending ending);
 
-/// The base and ending of a word: the first possible base that `is_base`
-/// accepts. Longer endings are tried first.
+/// The base and ending of a word. Longer endings are tried first; of the
+/// bases possible with an ending, the one with the lowest rank is taken, the
+/// first one where ranks are alike. A negative rank means that it is no base.
 EndingAnalysis take_off_ending(
     std::string_view word,
-    const std::function<bool(const EndingAnalysis&)>& is_base);
+    const std::function<int(const EndingAnalysis&)>& rank);
 
 /// Whether the letters end in one vowel letter and one consonant letter that
 /// would be doubled before a vowel ending, in a word of one beat (run, stop).

@@ -92,13 +92,14 @@ class Guess {
   void try_unit(const Path& path, std::int16_t from, std::size_t at,
                 CorrespondenceId id) {
     const Correspondence& unit = inventory_[id];
+    if (unit.by_hand) return;
     const std::size_t width = static_cast<std::size_t>(unit.width());
     if (letters_.substr(at, width) != unit.grapheme().substr(0, width)) return;
     const std::size_t end = at + width;
     const bool edge = path.last == kWordEdge;
     const LastUnit last = edge ? kOther : kind_of(inventory_[path.last]);
     if (!may_follow(unit, last, letters_, end) ||
-        !re_is_possible(unit, letters_, at)) {
+        !may_stand_at(unit, letters_, at)) {
       return;
     }
     if (!edge && is_bare_r(inventory_[path.last]) &&

@@ -23,7 +23,9 @@ struct Correspondence {
   std::uint8_t sound_count;
   /// Seldom met and not taught for itself.
   std::uint8_t rare;
-  std::uint8_t reserved;
+  /// For a few words only (iron's on), which name it themselves; the aligner
+  /// passes it over.
+  std::uint8_t by_hand;
   /// How unlikely it is among all, in 1/256 of a natural logarithm.
   std::uint16_t cost;
 

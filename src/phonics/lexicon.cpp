@@ -22,6 +22,8 @@ Lexicon::Lexicon(const LexiconFile& file)
   inventory_ = Inventory(units);
   labels_ = split_at(file.text(Section::labels), '\n');
   not_inflected_ = split_at(file.text(Section::not_inflected), '\n');
+  not_prefixed_ = split_at(file.text(Section::not_prefixed), '\n');
+  not_compound_ = split_at(file.text(Section::not_compound), '\n');
 }
 
 std::uint32_t Lexicon::find(std::string_view spelling) const {
@@ -67,6 +69,21 @@ void Lexicon::each(const std::function<bool(const WordRecord&)>& call) const {
 
 bool Lexicon::is_not_inflected(std::string_view spelling) const {
   return std::ranges::binary_search(not_inflected_, spelling);
+}
+
+bool Lexicon::is_not_prefixed(std::string_view spelling) const {
+  return std::ranges::binary_search(not_prefixed_, spelling);
+}
+
+bool Lexicon::may_be_compound(std::string_view first,
+                              std::string_view second) const {
+  const auto listed = [&](const std::string& entry) {
+    return std::ranges::binary_search(not_compound_, entry);
+  };
+  const std::string whole = std::string(first) + std::string(second);
+  if (listed("+" + whole)) return true;
+  return !listed(whole) && !listed(std::string(first) + "-") &&
+         !listed("-" + std::string(second));
 }
 
 std::string_view Lexicon::label(int number) const {

@@ -31,12 +31,18 @@ class Lexicon {
   std::vector<WordRecord> readings(std::uint32_t place) const;
   std::vector<WordRecord> readings(std::string_view spelling) const;
 
-  /// Calls with each record, common words first, then by alphabet; the
-  /// readings of a word follow each other. Stops when the call gives false.
+  /// Calls with each record, everyday words first, then by the size of the
+  /// lists, each by alphabet; the readings of a word follow each other. Stops when the call gives false.
   void each(const std::function<bool(const WordRecord&)>& call) const;
 
   /// Whether a word only looks as if it had an ending (butter, king).
   bool is_not_inflected(std::string_view spelling) const;
+
+  /// Whether a word only looks as if it had a prefix (uncle, reply).
+  bool is_not_prefixed(std::string_view spelling) const;
+  /// Whether two parts make a compound as far as the list of those that do
+  /// not knows.
+  bool may_be_compound(std::string_view first, std::string_view second) const;
 
   /// "verb", "past", ...; 0 gives nothing.
   std::string_view label(int number) const;
@@ -47,6 +53,8 @@ class Lexicon {
   Inventory inventory_;
   std::vector<std::string_view> labels_;
   std::vector<std::string_view> not_inflected_;  // in order
+  std::vector<std::string_view> not_prefixed_;   // in order
+  std::vector<std::string_view> not_compound_;   // in order
 };
 
 }  // namespace sheaf

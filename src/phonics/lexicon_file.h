@@ -15,7 +15,9 @@ enum class Section : std::uint8_t {
   word_index,       ///< open hash table of offsets into `words`, 32 bits each
   labels,           ///< labels of readings, a line each
   patterns,         ///< the text of patterns.tsv
-  not_inflected,    ///< words that only look inflected, in order, a line each
+  not_inflected,    ///< words that only look inflected, in order
+  not_prefixed,     ///< words that only look prefixed, in order
+  not_compound,     ///< what makes no compound, in order, a line each
   guesses,          ///< what the guesser has counted
 };
 inline constexpr int kSectionCount = static_cast<int>(Section::guesses) + 1;

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "base/utf8.h"
+#include "phonics/accent.h"
 #include "phonics/table_text.h"
 
 namespace sheaf {
@@ -52,6 +53,9 @@ constexpr std::array kRows = {
     SoundRow{{P::ao}, 1, "aw", "ô", "ɔ", "ɔː", "saw", "au"},
     SoundRow{{P::aw}, 1, "ow", "ou", "aʊ", "aʊ", "cow", "ou"},
     SoundRow{{P::oy}, 1, "oi", "oi", "ɔɪ", "ɔɪ", "coin", "oy"},
+    SoundRow{{P::ia}, 1, "ear", "îr", "ɪr", "ɪə", "", ""},
+    SoundRow{{P::ea}, 1, "air", "âr", "ɛr", "ɛə", "", ""},
+    SoundRow{{P::ua}, 1, "oor", "o͝or", "ʊr", "ʊə", "", ""},
     SoundRow{{P::er}, 1, "er", "ûr", "ɝ", "ɜː", "bird", "ur ir ɚ"},
     SoundRow{{P::b}, 1, "b", "b", "b", "b", "", ""},
     SoundRow{{P::ch}, 1, "ch", "ch", "tʃ", "tʃ", "chin", ""},
@@ -92,6 +96,9 @@ bool begins_with(std::span<const P> whole, std::span<const P> part) {
 std::string_view sign_of(const SoundRow& row, const Conventions& c) {
   switch (c.notation) {
     case Notation::plain:
+      // Without r, father and car rhyme, and so do saw and more.
+      if (!c.rhotic() && row.count == 1 && row.phonemes[0] == P::aa) return "ar";
+      if (!c.rhotic() && row.count == 1 && row.phonemes[0] == P::ao) return "or";
       return row.plain;
     case Notation::marks:
       return row.marks;
@@ -102,24 +109,6 @@ std::string_view sign_of(const SoundRow& row, const Conventions& c) {
                  (c.accent == Accent::scottish && row.count > 1)
              ? row.american
              : row.british;
-}
-
-// Short o where the spelling says so: o, ou of cough, a behind w.
-bool is_short_o(const Reading& reading, const Sound& sound) {
-  const P p = sound.phonemes[0];
-  if (sound.phonemes.size() != 1 || (p != P::aa && p != P::ao)) return false;
-  const std::string_view g = reading.units[sound.unit].grapheme;
-  if (g == "o" || g == "ho" || g == "ow" || g == "o_e" || g == "ou" ||
-      g == "ach") {
-    return true;
-  }
-  if (g != "a" || sound.unit == 0) return false;
-  const std::string_view before = reading.units[sound.unit - 1].grapheme;
-  const bool after_w = before == "w" || before == "wh" || before == "qu";
-  const bool before_l =
-      sound.unit + 1U < reading.units.size() &&
-      reading.units[sound.unit + 1U].grapheme.starts_with('l');
-  return after_w && !before_l && p == P::aa;
 }
 
 bool spells(const SoundRow& row, std::string_view text) {
@@ -160,7 +149,8 @@ std::string sound_name(std::span<const Phoneme> phonemes,
 std::string sound_name(const Reading& reading, std::size_t sound,
                        const Conventions& conventions) {
   const Sound& s = reading.sounds[sound];
-  if (is_short_o(reading, s) && conventions.notation != Notation::ipa) {
+  if (s.phonemes.size() == 1 && is_short_o(reading.units, s.unit) &&
+      conventions.notation != Notation::ipa) {
     const P short_o[] = {P::oh};
     return sound_name(short_o, conventions);
   }

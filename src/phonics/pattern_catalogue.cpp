@@ -72,6 +72,14 @@ bool holds_part(std::string_view whole, std::string_view part) {
   return false;
 }
 
+// m, n, ng and l give a short vowel before them another colour.
+bool is_coloured(const Reading& reading, std::size_t unit) {
+  if (unit + 1 >= reading.units.size()) return false;
+  const Phoneme next = reading.units[unit + 1].listed[0];
+  return next == Phoneme::m || next == Phoneme::n || next == Phoneme::ng ||
+         next == Phoneme::l;
+}
+
 }  // namespace
 
 PatternCatalogue::~PatternCatalogue() = default;
@@ -149,7 +157,7 @@ std::vector<PatternPlace> PatternCatalogue::places_in(
     const Reading& reading, const WordFacts& facts) const {
   std::vector<PatternPlace> places;
   for (std::size_t id = 0; id < rules_.size(); ++id) {
-    PatternPlace place{static_cast<PatternId>(id), {}};
+    PatternPlace place{static_cast<PatternId>(id), {}, false};
     for (const PatternRule& rule : rules_[id]) {
       for (const std::uint8_t unit : rule_places(rule, reading, facts)) {
         place.units.push_back(unit);
@@ -159,6 +167,10 @@ std::vector<PatternPlace> PatternCatalogue::places_in(
     std::ranges::sort(place.units);
     const auto rest = std::ranges::unique(place.units);
     place.units.erase(rest.begin(), rest.end());
+    place.later = patterns_[id].short_vowel &&
+                  std::ranges::all_of(place.units, [&](std::uint8_t unit) {
+                    return is_coloured(reading, unit);
+                  });
     places.push_back(std::move(place));
   }
   return places;

@@ -19,7 +19,7 @@ struct TaughtUnit {
   std::vector<Phoneme> phonemes;
 
   bool covers(const Unit& unit) const {
-    return unit.grapheme == grapheme && unit.phonemes == phonemes;
+    return unit.grapheme == grapheme && unit.listed == phonemes;
   }
 };
 

@@ -28,6 +28,7 @@ constexpr std::array kKeys = {
     KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
     KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
     KeyName{"compound", Key::compound},
+    KeyName{"prefix", Key::prefix},       KeyName{"mark", Key::mark},
 };
 
 bool has(const std::vector<std::string>& values, std::string_view value) {
@@ -35,7 +36,7 @@ bool has(const std::vector<std::string>& values, std::string_view value) {
 }
 
 bool is_short(const Unit& unit) {
-  return unit.phonemes.size() == 1 && is_short_vowel(unit.phonemes[0]);
+  return unit.listed.size() == 1 && is_short_vowel(unit.listed[0]);
 }
 
 std::string_view joint_name(Joint joint) {
@@ -58,7 +59,7 @@ bool is_open(const Reading& reading, std::size_t i) {
   const std::vector<Unit>& units = reading.units;
   if (i + 1 >= units.size() || has_vowel(units[i + 1])) return true;
   const Unit& consonant = units[i + 1];
-  if (consonant.phonemes.size() != 1 || i + 2 >= units.size()) return false;
+  if (consonant.listed.size() != 1 || i + 2 >= units.size()) return false;
   if (has_vowel(units[i + 2])) return true;
   const std::string_view third = units[i + 2].grapheme;
   return (third == "r" || third == "l") && i + 3 < units.size() &&
@@ -105,7 +106,7 @@ bool after_meets(const RuleCondition& c, const Reading& reading,
 bool before_meets(const RuleCondition& c, const Reading& reading,
                   std::size_t i) {
   if (i + 1 >= reading.units.size()) return has(c.values, "end");
-  return has(c.values, is_vowel(reading.units[i + 1].phonemes[0])
+  return has(c.values, is_vowel(reading.units[i + 1].listed[0])
                            ? "vowel"
                            : "consonant");
 }
@@ -170,7 +171,7 @@ bool word_meets(const RuleCondition& c, const Reading& reading,
                 : has(c.values, std::to_string(reading.syllables()));
       break;
     case Key::ending: {
-      const std::string_view ending = ending_text(facts.ending.ending);
+      const std::string_view ending = ending_name(facts.ending.ending);
       met = has(c.values, ending.empty() ? "none" : ending);
       break;
     }
@@ -189,6 +190,12 @@ bool word_meets(const RuleCondition& c, const Reading& reading,
     case Key::compound:
       met = has(c.values, facts.compound_at > 0 ? "yes" : "no");
       break;
+    case Key::prefix:
+      met = has(c.values, facts.prefix.empty() ? "none" : facts.prefix);
+      break;
+    case Key::mark:
+      met = has(c.values, facts.mark.empty() ? "none" : facts.mark);
+      break;
     default:
       break;
   }
@@ -204,7 +211,7 @@ bool unit_meets(const RuleCondition& c, const Reading& reading,
       met = has(c.values, unit.grapheme);
       break;
     case Key::sound:
-      met = std::ranges::find(c.sounds, unit.phonemes) != c.sounds.end();
+      met = std::ranges::find(c.sounds, unit.listed) != c.sounds.end();
       break;
     case Key::stressed:
       met = has(c.values, unit.stressed ? "yes" : "no");

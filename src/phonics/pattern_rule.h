@@ -33,6 +33,8 @@ struct RuleCondition {
     coda,       ///< letters of the last consonants, exactly
     shape,      ///< CVC, ...
     compound,   ///< yes, no
+    prefix,     ///< un, re, dis, ...; none
+    mark,       ///< apostrophe, hyphen; none
   };
   Key key = Key::grapheme;
   bool negative = false;

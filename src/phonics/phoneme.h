@@ -7,9 +7,9 @@
 namespace sheaf {
 
 /// The sounds of English that Sheaf tells apart. The names are those of the
-/// word list it is built from (ARPAbet, with `ax` for the weak vowel); `oh`
-/// and `hw` are made by conventions only: the British short o, and wh where it
-/// is said with a puff of breath.
+/// word list it is built from (ARPAbet, with `ax` for the weak vowel); `oh`,
+/// `ia`, `ea`, `ua` and `hw` are made by accents only: the British short o, the
+/// vowels of near, hair and tour without r, and wh with a puff of breath.
 enum class Phoneme : std::uint8_t {
   // Short vowels.
   ae,
@@ -30,6 +30,9 @@ enum class Phoneme : std::uint8_t {
   aw,
   oy,
   er,
+  ia,
+  ea,
+  ua,
   // Consonants.
   b,
   ch,

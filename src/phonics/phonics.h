@@ -1,6 +1,8 @@
 #pragma once
 
+#include <functional>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -28,6 +30,19 @@ struct HandReading {
   int part = -1;
 };
 
+/// What the lists say of a word.
+struct WordInfo {
+  int tier = 0;           ///< size of the smallest SCOWL list with it, 0: none
+  bool everyday = false;  ///< on Sheaf's own list of children's words
+  bool name = false;      ///< written with a capital
+};
+
+/// A word that could be taken for one with a pattern, and why it is none.
+struct NearMiss {
+  std::string word;
+  std::string why_not;
+};
+
 /// How English words are spelled and said: the word list, the correspondences
 /// and the patterns. Read-only once loaded; look-ups need no lock.
 class Phonics {
@@ -51,11 +66,27 @@ class Phonics {
                            std::span<const HandUnit> parts,
                            const Conventions& conventions) const;
   bool knows(std::string_view word) const;
+  std::optional<WordInfo> info(std::string_view word) const;
 
   const PatternCatalogue& patterns() const;
   /// Why a word does not have a pattern, by what it has instead, as the end of
   /// a sentence: "it has short o (b o t)", "its ch says /sh/".
   std::string why_not(const Reading& reading, PatternId pattern) const;
+
+  /// Calls with the preferred reading of each word until the call gives false:
+  /// everyday words, then those of the lists up to a size, smaller lists
+  /// first, each by alphabet.
+  void each_word(
+      int largest_list, const Conventions& conventions,
+      const std::function<bool(const Reading&, const WordInfo&)>& call) const;
+  /// Common words that have a pattern, everyday ones first.
+  std::vector<std::string> words_with(PatternId pattern,
+                                      std::size_t count) const;
+  /// Common words with its letters that do not have it, one for each reason.
+  std::vector<NearMiss> near_misses(PatternId pattern, std::size_t count) const;
+
+  /// The largest of the lists whose words everybody knows.
+  static constexpr int kCommonList = 20;
 
  private:
   struct Impl;

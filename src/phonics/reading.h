@@ -19,9 +19,12 @@ struct Unit {
   std::uint8_t end = 0;
   /// Byte offset of the e of a split grapheme, else -1.
   std::int16_t split_e = -1;
-  /// As the dictionary counts them; never empty (silent letters go with a
-  /// neighbour).
+  /// As a dictionary of the accent in force counts them; never empty (silent
+  /// letters go with a neighbour).
   std::vector<Phoneme> phonemes;
+  /// As the word list has them (General American): what patterns and taught
+  /// correspondences are decided on in every accent.
+  std::vector<Phoneme> listed;
   /// Which syllable its sound belongs to, from 0.
   std::uint8_t syllable = 0;
   bool stressed = false;
@@ -51,6 +54,9 @@ using PatternId = std::uint16_t;
 struct PatternPlace {
   PatternId pattern = 0;
   std::vector<std::uint8_t> units;
+  /// A short vowel that its neighbour (m, n, ng, l) colours wherever the word
+  /// has it: a word for later, not for a first list.
+  bool later = false;
 };
 
 /// One way to say a word, with its spelling laid against its sounds.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "phonics/accent.h"
 #include "phonics/boxes.h"
 #include "phonics/syllables.h"
 
@@ -30,8 +31,8 @@ void set_syllables(Reading& reading, std::uint16_t stress) {
 }  // namespace
 
 Reading make_reading(std::string_view word, const LetterMap& map,
-                     std::span<const Segment> segments, std::uint16_t stress,
-                     const Inventory& inventory,
+                     std::span<const Segment> segments,
+                     const SpokenWord& spoken, const Inventory& inventory,
                      const Conventions& conventions) {
   Reading reading;
   reading.word = word;
@@ -46,13 +47,15 @@ Reading make_reading(std::string_view word, const LetterMap& map,
     unit.irregular = c.rare != 0;
     reading.units.push_back(std::move(unit));
   }
-  finish_reading(reading, stress, conventions);
+  finish_reading(reading, spoken, conventions);
   return reading;
 }
 
-void finish_reading(Reading& reading, std::uint16_t stress,
+void finish_reading(Reading& reading, const SpokenWord& spoken,
                     const Conventions& conventions) {
-  set_syllables(reading, stress);
+  for (Unit& unit : reading.units) unit.listed = unit.phonemes;
+  set_syllables(reading, spoken.stress);
+  apply_accent(reading.units, spoken.bath, conventions);
   reading.sounds = count_boxes(reading.units, conventions);
 }
 

@@ -20,4 +20,9 @@ struct Segment {
 
 using Segments = std::vector<Segment>;
 
+/// The phonemes of all segments, one behind the other.
+std::vector<Phoneme> phonemes_of(const Segments& segments,
+                                 const Inventory& inventory);
+int syllable_count(const Segments& segments, const Inventory& inventory);
+
 }  // namespace sheaf

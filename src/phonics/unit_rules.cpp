@@ -16,6 +16,12 @@ bool keeps_e(const Correspondence& unit) {
          std::string_view::npos;
 }
 
+// ce, ge, che, te, se: said otherwise than without the e.
+bool softens(const Correspondence& unit) {
+  return std::string_view("cghst").find(unit.letters[unit.length - 2]) !=
+         std::string_view::npos;
+}
+
 }  // namespace
 
 bool is_vowel_letter(char c) {
@@ -31,16 +37,33 @@ LastUnit kind_of(const Correspondence& unit) {
 
 bool may_follow(const Correspondence& unit, LastUnit last,
                 std::string_view letters, std::size_t end) {
+  if (unit.has_vowel() || unit.length < 2) return true;
+  const char end_letter = unit.letters[unit.length - 1];
+  if (end_letter == 'i') {  // nation, special, legion; not fragile
+    return end < letters.size() &&
+           std::string_view("aeou").find(letters[end]) !=
+               std::string_view::npos;
+  }
+  if (end_letter != 'e') return true;
+  // A silent e does not stand before another vowel (liqueur is qu and eur) but
+  // where it softens its consonant: ocean, courageous.
+  if (end < letters.size() && is_vowel_letter(letters[end])) {
+    return softens(unit) && std::string_view("aou").find(letters[end]) !=
+                                std::string_view::npos;
+  }
   if (last == kOther || !swallows_e(unit)) return true;
-  // ocean, courageous: the e softens its consonant before another vowel.
-  if (end < letters.size() && is_vowel_letter(letters[end])) return true;
   return last == kShortLetter && keeps_e(unit);
 }
 
-bool re_is_possible(const Correspondence& unit, std::string_view letters,
-                    std::size_t at) {
-  return unit.grapheme() != "re" ||
-         (at > 0 && !is_vowel_letter(letters[at - 1]));
+bool may_stand_at(const Correspondence& unit, std::string_view letters,
+                  std::size_t at) {
+  const char before = at > 0 ? letters[at - 1] : '\0';
+  if (unit.grapheme() == "re") return at > 0 && !is_vowel_letter(before);
+  const bool syllabic = unit.length == 1 && unit.sound_count == 2 &&
+                        unit.sounds[0] == Phoneme::ax;
+  if (!syllabic) return true;
+  return unit.letters[0] == 'm' ? before == 's' || before == 'h'
+                                : at > 0 && !is_vowel_letter(before);
 }
 
 bool may_stand_in_split(const Correspondence& unit) {

@@ -13,7 +13,9 @@ namespace sheaf {
 ///   promise): no split grapheme with a short vowel before c g s v x z.
 /// - After a single letter with its long sound the e is split off (cake): no
 ///   unit such as `ve` directly behind one. Behind any single vowel letter the
-///   other consonants let go of their e too (minute).
+///   other consonants let go of their e too (minute). No silent e stands
+///   before a vowel, unless it softens its consonant (ocean).
+/// - The i of ti, ci, si, gi stands before another vowel (nation).
 /// - r is part of the vowel's grapheme unless a vowel comes next.
 /// - Between a split vowel and its e stands one consonant sound, or st.
 
@@ -33,9 +35,10 @@ bool may_stand_in_split(const Correspondence& unit);
 bool split_is_possible(std::string_view letters, std::size_t at,
                        bool short_vowel);
 
-/// re as in centre stands behind a consonant.
-bool re_is_possible(const Correspondence& unit, std::string_view letters,
-                    std::size_t at);
+/// Whether a unit may stand behind the letters before `at`: re as in centre,
+/// and the l of settled, behind a consonant; the m of rhythm behind s or th.
+bool may_stand_at(const Correspondence& unit, std::string_view letters,
+                  std::size_t at);
 
 bool is_vowel_letter(char c);
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "phonics/explain.h"
 #include "phonics/notation.h"
 #include "phonics/pattern_rule.h"
 #include "phonics/unit_rules.h"
@@ -28,7 +29,7 @@ const RuleCondition* condition(const PatternRule& rule, Key key) {
 std::string place_text(const RuleCondition& failed, const Unit& unit) {
   switch (failed.key) {
     case Key::sound:
-      return fmt::format("its {} says {}", unit.grapheme, say(unit.phonemes));
+      return fmt::format("its {} says {}", unit.grapheme, say(unit.listed));
     case Key::place:
       return fmt::format("its {} is not at the {}", unit.grapheme,
                          failed.values.front() == "first" ? "start" : "end");
@@ -92,9 +93,9 @@ std::optional<std::string> other_spelling(const PatternRule& rule,
   const RuleCondition* sound = condition(rule, Key::sound);
   if (sound == nullptr) return std::nullopt;
   for (const Unit& unit : reading.units) {
-    if (std::ranges::find(sound->sounds, unit.phonemes) !=
+    if (std::ranges::find(sound->sounds, unit.listed) !=
         sound->sounds.end()) {
-      return fmt::format("it spells {} with {}", say(unit.phonemes),
+      return fmt::format("it spells {} with {}", say(unit.listed),
                          unit.grapheme);
     }
   }
@@ -133,21 +134,12 @@ std::string what_it_has(const Reading& reading) {
                          graphemes_text(reading));
     }
     return fmt::format("it has {} as {} ({})", unit.grapheme,
-                       say(unit.phonemes), graphemes_text(reading));
+                       say(unit.listed), graphemes_text(reading));
   }
   return fmt::format("it is {}", graphemes_text(reading));
 }
 
 }  // namespace
-
-std::string graphemes_text(const Reading& reading) {
-  std::string text;
-  for (const Unit& unit : reading.units) {
-    if (!text.empty()) text += ' ';
-    text += unit.grapheme;
-  }
-  return text;
-}
 
 std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,

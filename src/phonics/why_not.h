@@ -15,7 +15,4 @@ std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,
                             PatternId pattern);
 
-/// "b o t" with the sounds in boxes: how a word is laid out, for messages.
-std::string graphemes_text(const Reading& reading);
-
 }  // namespace sheaf

@@ -11,21 +11,13 @@ using P = Phoneme;
 // Bases and parts must be words that people meet; larger lists have "ton" and
 // "et" and nearly any other string.
 constexpr int kLargestBaseList = 50;
+constexpr int kLargestLongBaseList = 60;
 constexpr int kLargestPartList = 40;
 
-std::vector<P> phonemes_of(std::span<const Unit> units) {
+std::vector<P> listed_sounds(std::span<const Unit> units) {
   std::vector<P> all;
   for (const Unit& unit : units) {
-    all.insert(all.end(), unit.phonemes.begin(), unit.phonemes.end());
-  }
-  return all;
-}
-
-std::vector<P> phonemes_of(const WordRecord& record, const Inventory& inv) {
-  std::vector<P> all;
-  for (const Segment& s : record.segments) {
-    const auto p = inv[s.id].phonemes();
-    all.insert(all.end(), p.begin(), p.end());
+    all.insert(all.end(), unit.listed.begin(), unit.listed.end());
   }
   return all;
 }
@@ -33,7 +25,9 @@ std::vector<P> phonemes_of(const WordRecord& record, const Inventory& inv) {
 bool same_sound(P a, P b) {
   const auto weak = [](P p) { return p == P::ax || p == P::ih; };
   const auto open_o = [](P p) { return p == P::aa || p == P::ao; };
-  return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b));
+  const auto th = [](P p) { return p == P::th || p == P::dh; };
+  return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b)) ||
+         (th(a) && th(b));
 }
 
 bool begins_with(std::span<const P> whole, std::span<const P> part) {
@@ -62,7 +56,7 @@ bool fits_ending(Ending ending, std::span<const P> rest) {
     case Ending::est:
       return is({P::ih, P::s, P::t}) || is({P::r, P::ih, P::s, P::t});
     case Ending::ly:
-      return is({P::l, P::iy}) || is({P::iy});
+      return is({P::l, P::iy}) || is({P::iy}) || is({P::ax, P::l, P::iy});
     case Ending::y:
       return is({P::iy});
     case Ending::ful:
@@ -85,6 +79,16 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
       fits_ending(analysis.ending, word.subspan(base.size()))) {
     return true;
   }
+  // happy, happily: the last vowel is weaker.
+  if (analysis.joint == Joint::y_to_i && base.size() > 1 &&
+      base.back() == P::iy && word.size() > base.size()) {
+    const auto stem = base.first(base.size() - 1);
+    const P next = word[stem.size()];
+    if (begins_with(word, stem) && same_sound(next, P::ih) &&
+        fits_ending(analysis.ending, word.subspan(base.size()))) {
+      return true;
+    }
+  }
   // gentle, gently: the weak vowel goes; care, caring: r belongs to both.
   if (analysis.ending == Ending::ly && base.size() > 2 && base.back() == P::l) {
     const auto stem = base.first(base.size() - 2);
@@ -94,14 +98,24 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
   return false;
 }
 
+// passing is from pass, however common "pas" is: s, l, f and z stand double by
+// themselves.
+int rank_of(const EndingAnalysis& analysis) {
+  const bool own = analysis.joint == Joint::doubled &&
+                   std::string_view("slfz").find(analysis.base.back()) !=
+                       std::string_view::npos;
+  return own ? 100 : 0;
+}
+
 EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
                            const Lexicon& lexicon) {
   if (lexicon.is_not_inflected(letters)) return {};
-  const std::vector<P> word = phonemes_of(reading.units);
+  const std::vector<P> word = listed_sounds(reading.units);
   return take_off_ending(letters, [&](const EndingAnalysis& analysis) {
-    if (analysis.base.size() < 2) return false;
+    constexpr int kNotBase = -1;
+    if (analysis.base.size() < 2) return kNotBase;
     const std::uint32_t place = lexicon.find(analysis.base);
-    if (place == kNoWord) return false;
+    if (place == kNoWord) return kNotBase;
     for (const WordRecord& record : lexicon.readings(place)) {
       if (record.name ||
           (!record.everyday &&
@@ -109,11 +123,11 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
         continue;
       }
       if (base_sounds_fit(analysis, word,
-                          phonemes_of(record, lexicon.inventory()))) {
-        return true;
+                          phonemes_of(record.segments, lexicon.inventory()))) {
+        return (record.everyday ? 0 : record.tier) + rank_of(analysis);
       }
     }
-    return false;
+    return kNotBase;
   });
 }
 
@@ -134,7 +148,7 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
                         (record.tier == 0 || record.tier > kLargestPartList))) {
       continue;
     }
-    const std::vector<P> own = phonemes_of(record, lexicon.inventory());
+    const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
     if (std::ranges::equal(own, sounds, same_sound)) return true;
   }
   return false;
@@ -142,7 +156,7 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
 
 std::size_t find_compound(const Reading& reading, const WordFacts& facts,
                           const Lexicon& lexicon) {
-  if (facts.letters.size() < 5) return 0;
+  if (facts.letters.size() < 4) return 0;
   // An ending may stand behind a compound.
   const std::string_view base =
       facts.ending ? std::string_view(facts.ending.base) : facts.letters;
@@ -153,8 +167,10 @@ std::size_t find_compound(const Reading& reading, const WordFacts& facts,
       const auto first = std::span(reading.units).first(i);
       const auto second =
           std::span(reading.units).first(facts.base_units).subspan(i);
-      if (is_part(lexicon, base.substr(0, letter), phonemes_of(first)) &&
-          is_part(lexicon, base.substr(letter), phonemes_of(second))) {
+      if (lexicon.may_be_compound(base.substr(0, letter),
+                                  base.substr(letter)) &&
+          is_part(lexicon, base.substr(0, letter), listed_sounds(first)) &&
+          is_part(lexicon, base.substr(letter), listed_sounds(second))) {
         return i;
       }
     }
@@ -169,19 +185,56 @@ std::size_t find_compound(const Reading& reading, const WordFacts& facts,
   return 0;
 }
 
+constexpr std::array<std::string_view, 16> kPrefixes = {
+    "inter", "super", "anti", "auto", "over", "dis", "mis", "non",
+    "sub",   "pre",   "un",   "re",   "in",   "il",  "im",  "ir"};
+
+bool ends_with(std::span<const P> whole, std::span<const P> part) {
+  const auto alike = [](P a, P b) {
+    return same_sound(a == P::iy ? P::ih : a, b == P::iy ? P::ih : b);
+  };
+  return part.size() <= whole.size() &&
+         std::ranges::equal(whole.last(part.size()), part, alike);
+}
+
+// A prefix is one where the rest is a word that sounds as it does here:
+// unhappy, not uncle; relay, not ready.
+std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
+                             const Lexicon& lexicon) {
+  if (lexicon.is_not_prefixed(facts.letters) ||
+      lexicon.is_not_prefixed(facts.ending.base)) {
+    return {};
+  }
+  for (const std::string_view prefix : kPrefixes) {
+    if (!facts.letters.starts_with(prefix)) continue;
+    const std::string_view rest =
+        std::string_view(facts.letters).substr(prefix.size());
+    if (rest.size() < 2) continue;
+    const std::vector<P> whole = listed_sounds(reading.units);
+    for (const WordRecord& record : lexicon.readings(rest)) {
+      const int largest =
+          rest.size() > 4 ? kLargestLongBaseList : kLargestBaseList;
+      if (record.name || record.tier == 0 || record.tier > largest) continue;
+      const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
+      if (own.size() > 1 && ends_with(whole, own)) return prefix;
+    }
+  }
+  return {};
+}
+
 bool is_plain_consonant(const Unit& unit) {
   constexpr std::array<std::string_view, 9> kTeams = {
       "sh", "ch", "th", "ng", "ck", "ff", "ll", "ss", "zz"};
-  if (unit.phonemes.size() != 1 || unit.irregular) return false;
+  if (unit.listed.size() != 1 || unit.irregular) return false;
   const std::string_view g = unit.grapheme;
   if (std::ranges::find(kTeams, g) != kTeams.end()) {
-    return g != "ch" || unit.phonemes[0] == P::ch;
+    return g != "ch" || unit.listed[0] == P::ch;
   }
-  if (g == "wh") return unit.phonemes[0] == P::w;
+  if (g == "wh") return unit.listed[0] == P::w;
   if (g == "tch") return true;
   if (g.size() != 1) return false;
-  if (g == "c") return unit.phonemes[0] == P::k;
-  if (g == "g") return unit.phonemes[0] == P::g;
+  if (g == "c") return unit.listed[0] == P::k;
+  if (g == "g") return unit.listed[0] == P::g;
   return true;
 }
 
@@ -203,23 +256,23 @@ std::string find_shape(const Reading& reading) {
 }  // namespace
 
 bool has_vowel(const Unit& unit) {
-  return std::ranges::any_of(unit.phonemes, is_vowel);
+  return std::ranges::any_of(unit.listed, is_vowel);
 }
 
 bool is_plain_short_vowel(const Unit& unit) {
-  if (unit.grapheme.size() != 1 || unit.phonemes.size() != 1) return false;
+  if (unit.grapheme.size() != 1 || unit.listed.size() != 1) return false;
   switch (unit.grapheme[0]) {
     case 'a':
-      return unit.phonemes[0] == P::ae;
+      return unit.listed[0] == P::ae;
     case 'e':
-      return unit.phonemes[0] == P::eh;
+      return unit.listed[0] == P::eh;
     case 'i':
     case 'y':
-      return unit.phonemes[0] == P::ih;
+      return unit.listed[0] == P::ih;
     case 'o':
-      return unit.phonemes[0] == P::aa || unit.phonemes[0] == P::ao;
+      return unit.listed[0] == P::aa || unit.listed[0] == P::ao;
     case 'u':
-      return unit.phonemes[0] == P::ah;
+      return unit.listed[0] == P::ah;
     default:
       return false;
   }
@@ -236,6 +289,17 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
                         static_cast<std::uint8_t>(end - map.ends.begin() + 1)});
   }
   facts.ending = find_ending(reading, map.spelling, lexicon);
+  // girls', and 's behind any name; it's and its like stand in the word list.
+  const std::string_view spelling = map.spelling;
+  const bool plural = spelling.ends_with("s'");
+  if (plural || spelling.ends_with("'s")) {
+    facts.ending = {};
+    if (plural || !lexicon.has(spelling)) {
+      facts.ending = {Ending::possessive, Joint::plain,
+                      std::string(spelling.substr(
+                          0, spelling.size() - (plural ? 1 : 2)))};
+    }
+  }
   facts.base_units = reading.units.size();
   if (facts.ending) {
     const std::string_view text = ending_text(facts.ending.ending);
@@ -245,6 +309,10 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
       --facts.base_units;
     }
   }
+  facts.prefix = find_prefix(reading, facts, lexicon);
+  facts.mark = map.spelling.find('\'') != std::string::npos ? "apostrophe"
+               : map.spelling.find('-') != std::string::npos ? "hyphen"
+                                                             : "";
   facts.compound_at = find_compound(reading, facts, lexicon);
   std::size_t i = 0;
   for (; i < reading.units.size() && !has_vowel(reading.units[i]); ++i) {

@@ -22,6 +22,10 @@ struct WordFacts {
   EndingAnalysis ending;
   /// How many units stand before the ending; all where there is none.
   std::size_t base_units = 0;
+  /// un, re, dis, ... where a known word stands behind it.
+  std::string_view prefix;
+  /// "apostrophe", "hyphen" or nothing.
+  std::string_view mark;
   /// The first unit of the second word of a compound, else 0.
   std::size_t compound_at = 0;
   /// Graphemes of the consonants before the first vowel, "s+p+r", and after

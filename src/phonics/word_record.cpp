@@ -82,13 +82,35 @@ void append_unit(std::string& text, const Correspondence& unit, int inside) {
 
 }  // namespace
 
+WordRecord join_records(const WordRecord& first, const WordRecord& second,
+                        std::string spelling, const Inventory& inventory) {
+  WordRecord record = first;
+  record.spelling = std::move(spelling);
+  record.origin = Reading::Origin::derived;
+  record.tier = 0;
+  record.label = 0;
+  record.more = false;
+  record.bath = first.bath || second.bath;
+  const auto shift = static_cast<int>(std::ranges::count_if(
+      first.spelling, [](char c) { return c >= 'a' && c <= 'z'; }));
+  for (Segment s : second.segments) {
+    s.begin = static_cast<std::uint8_t>(s.begin + shift);
+    if (s.split_e >= 0) s.split_e = static_cast<std::int8_t>(s.split_e + shift);
+    record.segments.push_back(s);
+  }
+  record.stress = static_cast<std::uint16_t>(
+      first.stress |
+      second.stress << syllable_count(first.segments, inventory));
+  return record;
+}
+
 void encode_record(const WordRecord& record, const Inventory& inventory,
                    std::vector<std::uint8_t>& bytes) {
   bytes.push_back(static_cast<std::uint8_t>(
       tier_number(record.tier) | static_cast<int>(record.origin) << 4 |
       (record.more ? 0x40 : 0) | (record.label ? 0x80 : 0)));
   bytes.push_back(static_cast<std::uint8_t>((record.everyday ? 1 : 0) |
-                                            (record.name ? 2 : 0)));
+                                            (record.name ? 2 : 0) | (record.bath ? 4 : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
@@ -146,6 +168,7 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.more = flags & 0x40;
   record.everyday = bytes[offset + 1] & 1;
   record.name = bytes[offset + 1] & 2;
+  record.bath = bytes[offset + 1] & 4;
   record.stress =
       static_cast<std::uint16_t>(bytes[offset + 2] | bytes[offset + 3] << 8);
   offset += kFixedBytes;

@@ -16,7 +16,7 @@ namespace sheaf {
 /// its word by its correspondences, so letters are not kept beside them.
 ///
 /// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
-/// marks (everyday, name), stress (a bit for each syllable from the first),
+/// marks (everyday, name, bath), stress (a bit for each syllable from the first),
 /// label number if there is one, then codes up to a zero.
 struct WordRecord {
   std::string spelling;  ///< in lower case, with apostrophes and hyphens
@@ -28,8 +28,13 @@ struct WordRecord {
   int label = 0;  ///< a row of the label table, 0: none
   bool everyday = false;
   bool name = false;  ///< written with a capital
+  bool bath = false;  ///< its short a is that of father in some accents
   bool more = false;  ///< another reading of the same word follows
 };
+
+/// Two words, one behind the other, as one: its stress is that of both.
+WordRecord join_records(const WordRecord& first, const WordRecord& second,
+                        std::string spelling, const Inventory& inventory);
 
 /// Adds the record to `bytes`.
 void encode_record(const WordRecord& record, const Inventory& inventory,

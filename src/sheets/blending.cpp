@@ -108,6 +108,7 @@ const SheetKind kKind = {
     .name = "blending",
     .title = "Touch and blend",
     .direction = "Touch each mark and say its sound. Sweep and say the word.",
+    .action = Action::tap,
     .summary = "large words with a mark under each grapheme",
     .minutes = 10,
     .materials = "highlighter",

@@ -98,6 +98,7 @@ const SheetKind kKind = {
     .name = "compose",
     .title = "My own sentences",
     .direction = "Choose a word. Say a sentence with it. Write it or tell it.",
+    .action = Action::write,
     .summary = "the words of the week and lines for sentences of one's own",
     .minutes = 15,
     .options = kOptions,

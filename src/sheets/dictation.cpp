@@ -156,7 +156,7 @@ void answers(const SheetInput& in, Composer& c) {
     for (TextPiece& piece : marked_word(word, plain, strong)) {
       pieces.push_back(std::move(piece));
     }
-    pieces.push_back({"     " + spelled_out(word), plain});
+    pieces.push_back({" – " + spelled_out(word), plain});
     add_paragraph(c, pieces);
   }
   for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
@@ -172,6 +172,7 @@ const SheetKind kKind = {
     .name = "dictation",
     .title = "Listen and write",
     .direction = "Listen. Say it. Write it. Read it back and mend it.",
+    .action = Action::listen,
     .summary = "numbered lines for dictated words and sentences",
     .minutes = 15,
     .options = kOptions,

@@ -138,6 +138,7 @@ const SheetKind kKind = {
     .name = "discovery",
     .title = "What do you notice?",
     .direction = "Look at the words. Say them. What do they share?",
+    .action = Action::look,
     .summary = "a list of words to find the pattern in",
     .minutes = 10,
     .materials = "coloured pencil",

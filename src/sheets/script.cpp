@@ -5,7 +5,9 @@
 
 #include <algorithm>
 
+#include "layout/numbered_steps.h"
 #include "layout/table.h"
+#include "sheets/caution.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -15,34 +17,18 @@ namespace {
 using namespace literals;
 
 void add_heading(Composer& c, std::string_view text) {
-  add_paragraph(c, c.style().text(c.style().teacher_size, true), text,
-                {.role = Role::heading2,
-                 .space_before = 4_mm,
-                 .keep_with_next = true});
+  add_paragraph(
+      c, c.style().text(c.style().teacher_size, true), text,
+      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
 }
 
-// Numbered steps as a list.
 void add_steps(Composer& c, const std::vector<std::string>& steps) {
-  const TextStyle text = c.style().teacher_text();
-  const Length indent = 7_mm;
-  const ElementId list = c.add(Role::list);
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId label = c.add(Role::list_label, item);
-    const std::size_t first = c.blocks().size();
-    add_paragraph(c, text, steps[i],
-                  {.role = Role::list_body, .parent = item, .indent = indent});
-    if (first < c.blocks().size()) {
-      draw_text(c, c.blocks()[first], text, fmt::format("{}.", i + 1),
-                {0_mm, baseline_in_line(text)}, label);
-    }
-  }
+  add_numbered_steps(c, c.style().teacher_text(), steps);
 }
 
 bool has_sheet(const SheetInput& in, std::string_view name) {
-  return std::ranges::any_of(in.packet, [&](const PlannedSheet& s) {
-    return s.kind->name == name;
-  });
+  return std::ranges::any_of(
+      in.packet, [&](const PlannedSheet& s) { return s.kind->name == name; });
 }
 
 void add_sound(const SheetInput& in, Composer& c) {
@@ -55,9 +41,9 @@ void add_sound(const SheetInput& in, Composer& c) {
     if (key >= 0 && !sound.empty()) {
       const std::string& word =
           in.lesson.words[static_cast<std::size_t>(key)].reading.word;
-      steps.push_back(fmt::format(
-          "Say: “{}. {}. I hear {} in {}.” Learners repeat it.", word, sound,
-          sound, word));
+      steps.push_back(
+          fmt::format("Say: “{}. {}. I hear {} in {}.” Learners repeat it.",
+                      word, sound, sound, word));
     }
     if (!sound.empty()) {
       steps.push_back(fmt::format(
@@ -73,6 +59,18 @@ void add_sound(const SheetInput& in, Composer& c) {
     }
     add_steps(c, steps);
   }
+}
+
+void add_picture_sort(Composer& c) {
+  add_heading(c, "The picture sort");
+  add_steps(c, {"Name every picture, learners say it after you. A picture that "
+                "they call by another word gets the word that you need.",
+                "Show the two that are laid already: “I say it slowly. I hear "
+                "our sound, so it lies here. In this one I do not.”",
+                "Learners say each word slowly, listen, and lay it. No letters "
+                "yet: the ear decides.",
+                "Say each column down and listen for the one that does not "
+                "belong. The key has the order and the sounds."});
 }
 
 void add_sort(Composer& c) {
@@ -96,10 +94,10 @@ void add_tapping(const SheetInput& in, Composer& c) {
   Table table(c, {{"Word", 2}, {"Graphemes", 3}, {"Sounds", 3}, {"Boxes", 1}});
   for (const AnalyzedWord& word : in.lesson.words) {
     if (!word.has_pattern()) continue;
-    table.add_text_row({word.reading.word, spelled_out(word),
-                        sounds_of(in.lesson, word),
-                        fmt::format("{}", word.reading.boxes())},
-                       true);
+    table.add_text_row(
+        {word.reading.word, spelled_out(word), sounds_of(in.lesson, word),
+         fmt::format("{}", word.reading.boxes())},
+        true);
   }
 }
 
@@ -114,9 +112,9 @@ void add_dictation(const SheetInput& in, Composer& c) {
   Table table(c, {{"No.", 0, 12_mm}, {"Say", 4}, {"Graphemes", 3}});
   int number = 0;
   for (const AnalyzedWord& word : in.lesson.dictate_words) {
-    table.add_text_row({fmt::format("{}", ++number), word.reading.word,
-                        spelled_out(word)},
-                       true);
+    table.add_text_row(
+        {fmt::format("{}", ++number), word.reading.word, spelled_out(word)},
+        true);
   }
   for (const AnalyzedSentence& s : in.lesson.dictate_sentences) {
     std::string words;
@@ -140,17 +138,16 @@ void add_mending(Composer& c) {
                 "Write the whole word again on the mending line, saying its "
                 "sounds. Say what was right."});
   const TextStyle text = c.style().teacher_text();
-  add_paragraph(c, text,
-                "What a learner writes shows how these words went. It does not "
-                "screen for or diagnose anything; that is for qualified "
-                "professionals.",
-                {.space_before = 4_mm});
+  add_paragraph(c, text, kCaution, {.space_before = 4_mm});
 }
 
 void compose(const SheetInput& in, Composer& c) {
   add_sound(in, c);
+  if (has_sheet(in, "picture-sort")) add_picture_sort(c);
   if (has_sheet(in, "word-sort")) add_sort(c);
-  if (has_sheet(in, "sound-boxes")) add_tapping(in, c);
+  if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
+    add_tapping(in, c);
+  }
   if (has_sheet(in, "dictation")) add_dictation(in, c);
   add_mending(c);
 }

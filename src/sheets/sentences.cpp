@@ -103,6 +103,7 @@ const SheetKind kKind = {
     .name = "sentences",
     .title = "Read and find",
     .direction = "Find and mark the words with our sound. Read three times.",
+    .action = Action::read,
     .summary = "sentences in which the pattern words are to be found",
     .minutes = 10,
     .materials = "highlighter",

@@ -8,7 +8,9 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "base/options.h"
+#include "layout/action_icon.h"
 #include "layout/block.h"
+#include "pictures/lesson_pictures.h"
 
 namespace sheaf {
 
@@ -19,7 +21,7 @@ struct SheetKind;
 struct PlannedSheet {
   const SheetKind* kind = nullptr;
   OptionValues options;
-  int day = 1;
+  int day = 1;  ///< 0 for one that the week does not plan
   int minutes = 0;
 };
 
@@ -27,6 +29,7 @@ struct PlannedSheet {
 struct SheetInput {
   const AnalyzedLesson& lesson;
   const OptionValues& options;
+  const LessonPictures& pictures;
   /// The learner's sheets of this packet in order, for teacher's sheets that
   /// speak of them.
   std::span<const PlannedSheet> packet;
@@ -39,6 +42,8 @@ struct SheetKind {
   std::string_view title;  ///< printed at its head
   /// One short sentence to the learner (or the teacher), printed under it.
   std::string_view direction;
+  /// The same as a small picture.
+  Action action = Action::none;
   std::string_view summary;  ///< one line for the manual
   bool for_teacher = false;
   /// Cut up after printing: begins on an odd page, its back stays blank.

@@ -70,9 +70,14 @@ Length item_height(const SheetInput& in, const Composer& c, const Item& item,
 void draw_item(const SheetInput& in, Composer& c, Block& block,
                const Item& item, const BoxMeasures& measures, ElementId body) {
   const Length side = in.options.length("picture");
-  const ElementId picture =
-      c.add(Role::figure, body, "an empty frame to draw the word in");
-  draw_picture(block, c.style(), nullptr, {0_mm, 5.5_mm, side, side}, picture);
+  // What is seen is said, but not how it is spelled.
+  const Picture* picture = in.pictures.find(item.word->reading.word);
+  const ElementId picture_figure =
+      c.add(Role::figure, body,
+            picture == nullptr ? "an empty frame to draw the word in"
+                               : "a picture of the word");
+  draw_picture(block, c.style(), picture, {0_mm, 5.5_mm, side, side},
+               picture_figure);
   const int boxes = static_cast<int>(item.boxes.size());
   const ElementId figure = c.add(
       Role::figure, body,
@@ -146,12 +151,11 @@ void answers(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto rows = box_rows(all[i], measures, c.width() - left - 20_mm);
-    const Length step = row_height(measures) - 2_mm;
-    Block& block = c.block(step * static_cast<std::int64_t>(rows.size()) +
-                           1.5_mm);
+    const Length step = measures.height() + 1.5_mm;
+    Block& block = c.block(step * static_cast<std::int64_t>(rows.size()));
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
-    const Length base = 9_mm;
+    const Length base = measures.base() + 0.5_mm;
     draw_text(c, block, text, fmt::format("{}. {}", i + 1,
                                           words[i]->reading.word),
               {0_mm, base}, body);
@@ -166,8 +170,9 @@ void answers(const SheetInput& in, Composer& c) {
                     said));
     BoxRowOptions options;
     options.fill = BoxFill::all;
+    options.tap_dots = false;
     options.text = c.style().text(c.style().teacher_size);
-    Length y = -2_mm;
+    Length y = measures.height() - row_height(measures);
     for (const auto& row : rows) {
       draw_box_row(c, block, row, measures, options, {left, y}, figure);
       y += step;
@@ -182,6 +187,7 @@ const SheetKind kKind = {
     .name = "sound-boxes",
     .title = "Sound boxes",
     .direction = "Tap the sounds. Write each sound in a box. Write the word.",
+    .action = Action::tap,
     .summary = "a box for each sound of a word, and a line for the word",
     .minutes = 15,
     .materials = "counters",

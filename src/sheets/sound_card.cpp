@@ -59,9 +59,12 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
   if (key >= 0) {
     const AnalyzedWord& word =
         in.lesson.words[static_cast<std::size_t>(key)];
+    const Picture* picture = in.pictures.find(word.reading.word);
     const ElementId figure =
-        c.add(Role::figure, 0, "an empty frame to draw the key word in");
-    draw_picture(block, c.style(), nullptr, {pad, pad, side, side}, figure);
+        c.add(Role::figure, 0,
+              picture == nullptr ? "an empty frame to draw the key word in"
+                                 : "a picture of the key word");
+    draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
     const ElementId text = c.add(Role::paragraph);
     const TextStyle style = fitted(c, scaled(c.style().word_size, 1.2), false,
                                    word.reading.word, room);
@@ -143,6 +146,7 @@ const SheetKind kKind = {
     .name = "sound-card",
     .title = "Sound card",
     .direction = "Say the word. Say the sound. Write it as you say it.",
+    .action = Action::say,
     .summary = "the grapheme, its key word and lines to write it",
     .minutes = 5,
     .options = kOptions,

@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/shuffle.h"
+#include "phonics/explain.h"
+#include "phonics/notation.h"
 
 namespace sheaf {
 
@@ -50,15 +54,18 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
     const Sound& sound = reading.sounds[i];
     const Unit& unit = reading.units[sound.unit];
     SoundBox box;
-    box.letters = letters_of(reading, sound.unit);
+    for (std::size_t k = 0; k < sound.units; ++k) {
+      box.letters += letters_of(reading, sound.unit + k);
+    }
     box.part = sound.part;
     box.parts = sound.parts;
     box.starts_syllable = i > 0 && unit.syllable != syllable;
     syllable = unit.syllable;
     box.of_pattern = word.is_pattern_unit(sound.unit);
+    const Unit& last = reading.units[sound.unit + sound.units - 1U];
     if (sound.part + 1 == sound.parts) {
       for (const Unit& other : reading.units) {
-        if (other.is_split() && other.split_e == unit.end) {
+        if (other.is_split() && other.split_e == last.end) {
           box.slot_after =
               reading.word.substr(static_cast<std::size_t>(other.split_e), 1);
         }
@@ -70,27 +77,17 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
 }
 
 std::string spelled_out(const AnalyzedWord& word) {
-  std::string text;
-  for (const Unit& unit : word.reading.units) {
-    if (!text.empty()) text += ' ';
-    text += unit.grapheme;
-  }
-  return text;
+  return graphemes_text(word.reading);
 }
 
-std::string said(const AnalyzedLesson&, const std::vector<Phoneme>& sound) {
+std::string said(const AnalyzedLesson& lesson,
+                 const std::vector<Phoneme>& sound) {
   if (sound.empty()) return "";
-  std::string text = "/";
-  for (const Phoneme p : sound) text += phoneme_name(p);
-  return text + "/";
+  return "/" + sound_name(sound, lesson.conventions) + "/";
 }
 
 std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
-  std::string text;
-  for (const Sound& sound : word.reading.sounds) {
-    text += (text.empty() ? "" : " ") + said(lesson, sound.phonemes);
-  }
-  return text;
+  return sounds_text(word.reading, lesson.conventions);
 }
 
 std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
@@ -146,6 +143,45 @@ std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
   Random random(text_hash(salt, lesson.seed));
   shuffle(words, random);
   return words;
+}
+
+std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
+                                                int most) {
+  // Turn by turn from each pattern, so that none is cut off.
+  std::vector<std::vector<const AnalyzedWord*>> by_pattern(
+      lesson.patterns.size());
+  for (const AnalyzedWord& word : lesson.words) {
+    if (!word.has_pattern()) continue;
+    by_pattern[static_cast<std::size_t>(word.pattern())].push_back(&word);
+  }
+  std::vector<const AnalyzedWord*> words;
+  for (std::size_t turn = 0; turn < lesson.words.size(); ++turn) {
+    for (const auto& own : by_pattern) {
+      if (turn < own.size() && words.size() < static_cast<std::size_t>(most)) {
+        words.push_back(own[turn]);
+      }
+    }
+  }
+  // As the lesson lists them: its words stand in one array.
+  std::ranges::sort(words);
+  return words;
+}
+
+Length widest_word(Composer& composer, const TextStyle& style,
+                   const std::vector<const AnalyzedWord*>& words) {
+  Length widest;
+  for (const AnalyzedWord* word : words) {
+    widest =
+        std::max(widest, width_of(composer.shape(style, word->reading.word)));
+  }
+  return widest;
+}
+
+TextStyle fitted_style(TextStyle style, Length width, Length room) {
+  if (width <= room || width == Length()) return style;
+  style.size = scaled(style.size, static_cast<double>(room.mils()) /
+                                      static_cast<double>(width.mils()));
+  return style;
 }
 
 std::string counted(int count, std::string_view one, std::string_view many) {

@@ -47,6 +47,17 @@ std::vector<bool> pattern_bytes(const AnalyzedWord& word);
 std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
                                              std::string_view salt);
 
+/// Up to `most` words of the list that have the pattern, in its order; where
+/// the lesson has several patterns, about as many of each.
+std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
+                                                int most);
+
+/// The width of the widest of some words.
+Length widest_word(Composer& composer, const TextStyle& style,
+                   const std::vector<const AnalyzedWord*>& words);
+/// The style, smaller where `width`, measured in it, is more than `room`.
+TextStyle fitted_style(TextStyle style, Length width, Length room);
+
 /// "1 box", "4 boxes".
 std::string counted(int count, std::string_view one, std::string_view many);
 

@@ -238,6 +238,7 @@ const SheetKind kKind = {
     .name = "word-sort",
     .title = "Word sort",
     .direction = "Cut out the words. Say each one. Lay it in its column.",
+    .action = Action::cut,
     .summary = "words to sort into columns by how they are spelled",
     .minutes = 10,
     .materials = "scissors, glue",

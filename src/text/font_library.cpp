@@ -15,12 +15,15 @@ namespace sheaf {
 
 namespace {
 
+constexpr std::string_view kPictureRole = "picture";
+
 // A line of the manifest, or a face that a layout brought.
 struct Face {
   std::string family;
   FontRole role = FontRole::regular;
   std::string path;  // empty for a face that was added
   std::unique_ptr<Font> font;
+  bool is_picture = false;
 };
 
 std::vector<std::string> split_at_tabs(const std::string& line) {
@@ -37,7 +40,8 @@ std::vector<std::string> split_at_tabs(const std::string& line) {
 Face read_line(const std::string& folder, const std::string& line) {
   const std::vector<std::string> cells = split_at_tabs(line);
   const bool whole = cells.size() >= 3 && !cells[0].empty() &&
-                     (cells[1] == "regular" || cells[1] == "bold") &&
+                     (cells[1] == "regular" || cells[1] == "bold" ||
+                      cells[1] == kPictureRole) &&
                      !cells[2].empty() &&
                      cells[2].find('/') == std::string::npos;
   if (!whole) {
@@ -46,7 +50,7 @@ Face read_line(const std::string& folder, const std::string& line) {
                     folder, printable(line)));
   }
   return {cells[0], cells[1] == "bold" ? FontRole::bold : FontRole::regular,
-          folder + "/" + cells[2], nullptr};
+          folder + "/" + cells[2], nullptr, cells[1] == kPictureRole};
 }
 
 std::unique_ptr<Font> open(const Face& face) {
@@ -66,14 +70,19 @@ std::unique_ptr<Font> open(const Face& face) {
 }  // namespace
 
 struct FontLibrary::Impl {
+  std::string manifest;
   std::vector<Face> faces;
+  std::string picture_file;  // empty where none is listed
+  std::unique_ptr<GlyphOutlines> pictures;
   std::vector<std::string> files_read;
 };
 
-FontLibrary::FontLibrary(std::string folder) : impl_(std::make_unique<Impl>()) {
+FontLibrary::FontLibrary(const std::string& folder)
+    : impl_(std::make_unique<Impl>()) {
   const std::string manifest = folder + "/manifest.tsv";
   std::ifstream file(manifest);
   if (!file) throw MachineError("cannot read the list of fonts " + manifest);
+  impl_->manifest = manifest;
   impl_->files_read.push_back(manifest);
   std::string line;
   std::getline(file, line);  // the names of the columns
@@ -85,7 +94,11 @@ FontLibrary::FontLibrary(std::string folder) : impl_(std::make_unique<Impl>()) {
       throw MachineError(fmt::format("the font {}, which {} names, is missing",
                                      face.path, manifest));
     }
-    impl_->faces.push_back(std::move(face));
+    if (face.is_picture) {
+      impl_->picture_file = face.path;
+    } else {
+      impl_->faces.push_back(std::move(face));
+    }
   }
 }
 
@@ -122,13 +135,24 @@ const Font* FontLibrary::add(std::string family, FontRole role,
       hb_blob_create_or_fail(bytes.data(), static_cast<unsigned>(bytes.size()),
                              HB_MEMORY_MODE_DUPLICATE, nullptr, nullptr));
   if (!blob) throw MachineError("there is not enough memory for a font");
-  Face face{std::move(family), role, {}, nullptr};
+  Face face{std::move(family), role, {}, nullptr, false};
   face.font = make_font(face.family, std::move(blob), why);
   if (!face.font) return nullptr;
   // The newest comes first, so that a teacher's own face wins over a shipped
   // one of the same name.
   impl_->faces.insert(impl_->faces.begin(), std::move(face));
   return impl_->faces.front().font.get();
+}
+
+const GlyphOutlines& FontLibrary::pictures() {
+  if (impl_->picture_file.empty()) {
+    throw MachineError(impl_->manifest + " lists no font for pictures");
+  }
+  if (!impl_->pictures) {
+    impl_->pictures = std::make_unique<GlyphOutlines>(impl_->picture_file);
+    impl_->files_read.push_back(impl_->picture_file);
+  }
+  return *impl_->pictures;
 }
 
 std::vector<std::string> FontLibrary::files_read() const {

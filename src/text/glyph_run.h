@@ -71,4 +71,9 @@ struct InkSpan {
 /// share by characters; text without ink has the pen's place and no width.
 InkSpan ink_of(const GlyphRun& run, std::size_t begin, std::size_t end);
 
+/// The run's letters as outlines, from the run's origin on the baseline, y
+/// downwards: to be drawn, not read. Whoever draws them says in the element
+/// what they spell.
+Path outline_of(const GlyphRun& run);
+
 }  // namespace sheaf

@@ -2,6 +2,8 @@
 
 #include "pdfua/broken_files.h"
 
+#include <qpdf/QPDF.hh>
+
 namespace pdfua {
 
 namespace {

@@ -1,5 +1,7 @@
 #include "pdfua/broken_files.h"
 
+#include <qpdf/QPDF.hh>
+
 namespace pdfua {
 
 namespace {

@@ -3,6 +3,7 @@
 #include <regex>
 #include <stdexcept>
 
+#include <qpdf/QPDF.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFWriter.hh>
 

@@ -6,7 +6,8 @@
 
 #include "pdfua/report.h"
 
-#include <qpdf/QPDF.hh>
+class QPDF;
+class QPDFObjectHandle;
 
 namespace pdfua {
 

@@ -300,7 +300,7 @@ Document DocumentMaker::worksheet(std::size_t pages, unsigned seed) {
       const char* name = word();
       const ElementId picture = page.figure(section, name);
       page.mark(PictureMark{&drawing(name),
-                            {pt(480), pt(285 + 90.0 * p), pt(80), pt(80)},
+                            {pt(480), pt(270 + 84.0 * p), pt(76), pt(76)},
                             picture});
     }
     const ElementId words = page.element(Role::list, section);

@@ -17,6 +17,14 @@ const Mistake kFormMistakes[] = {
      "   1 | pattern sh\n"
      "     | ^~~~~~~~~~\n"
      "  help: put a colon after the key, as in `pattern: sh`\n"},
+    {"an equals sign for a colon",
+     "pattern = sh\n"
+     "words = ship shed\n",
+     "shells.yaml:1:1: error: this line has no key with a colon after it "
+     "[missing-colon]\n"
+     "   1 | pattern = sh\n"
+     "     | ^~~~~~~~~~~~\n"
+     "  help: put a colon after the key, as in `pattern: sh`\n"},
     {"no space after the colon",
      "pattern:sh\n"
      "words: ship shed\n",
@@ -111,7 +119,8 @@ const Mistake kFormMistakes[] = {
      "[missing-space]\n"
      "   3 |   -ship\n"
      "     |   ^\n"
-     "  help: write `- ship`\n"},
+     "  help: write `- ship`; if the dash belongs to the text, put the text "
+     "in quotes\n"},
     {"the first word of a list without a dash",
      "pattern: sh\n"
      "words:\n"
@@ -262,6 +271,26 @@ const Mistake kFormMistakes[] = {
      "     |     ^~~~~~~~~~~~~~~~~~~\n"
      "  help: put the text in quotes, as in `\"*The* fish is here.\"`, or "
      "write it as a line under `|`\n"},
+    {"stars for a list",
+     "pattern: sh\n"
+     "words:\n"
+     "  * ship\n"
+     "  * shed\n",
+     "shells.yaml:3:3: error: this line begins with a star, and the lines of "
+     "a list begin with a dash [bad-list]\n"
+     "   3 |   * ship\n"
+     "     |   ^\n"
+     "  help: write `- ship`\n"},
+    {"a note that begins with a comma",
+     "pattern: sh\n"
+     "words: ship shed\n"
+     "teacher-note: , then the bell.\n",
+     "shells.yaml:3:15: error: this text begins with `,`, which has a "
+     "meaning of its own there [special-sign]\n"
+     "   3 | teacher-note: , then the bell.\n"
+     "     |               ^~~~~~~~~~~~~~~~\n"
+     "  help: put the text in quotes, as in `\", then the bell.\"`, or write "
+     "it as a line under `|`\n"},
     {"a sentence that begins with a backtick",
      "pattern: sh\n"
      "words: ship shed\n"

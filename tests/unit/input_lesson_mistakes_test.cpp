@@ -58,6 +58,27 @@ const Mistake kLessonMistakes[] = {
      "   1 | pattern: sh\n"
      "     | ^~~~~~~\n"
      "  help: add a line such as `words: ship shed shell`\n"},
+    {"splits that do not begin further right",
+     "pattern: sh\n"
+     "words: ship shed\n"
+     "split:\n"
+     "Quinlan: qu i n l a n\n"
+     "chef: ch e f\n",
+     "shells.yaml:3:1: error: `split` has nothing after it [missing-value]\n"
+     "   3 | split:\n"
+     "     | ^~~~~~\n"
+     "  help: write it like this: `split: {shake: sh a_e k}`\n"
+     "shells.yaml:4:1: error: `Quinlan` is not a key of a lesson "
+     "[unknown-key]\n"
+     "   4 | Quinlan: qu i n l a n\n"
+     "     | ^~~~~~~\n"
+     "  help: if it belongs to `split` above, begin the line with two "
+     "spaces\n"
+     "shells.yaml:5:1: error: `chef` is not a key of a lesson [unknown-key]\n"
+     "   5 | chef: ch e f\n"
+     "     | ^~~~\n"
+     "  help: if it belongs to `split` above, begin the line with two "
+     "spaces\n"},
     {"no pattern", "words: ship shed\n",
      "shells.yaml:1:1: error: the lesson names no pattern [missing-key]\n"
      "   1 | words: ship shed\n"
@@ -192,6 +213,44 @@ const Mistake kLessonMistakes[] = {
      "     |             ^\n"
      "  help: write a hyphen (-) inside a word, and spaces or commas between "
      "words\n"},
+    {"dashes under a bar",
+     "pattern: sh\n"
+     "words: ship\n"
+     "sentences: |\n"
+     "  - The fish is here.\n"
+     "  - It is big.\n",
+     "shells.yaml:4:3: error: this line under `sentences` begins with a dash "
+     "[bad-list]\n"
+     "   4 |   - The fish is here.\n"
+     "     |   ^\n"
+     "  help: leave out the dashes, or the `|` after the key\n"},
+    {"bullets from a word processor",
+     "pattern: sh\n"
+     "words: ship shed\n"
+     "sentences: |\n"
+     "  • The fish is here.\n"
+     "  • It is big.\n",
+     "shells.yaml:4:3: error: this line under `sentences` begins with a "
+     "bullet [bad-list]\n"
+     "   4 |   • The fish is here.\n"
+     "     |   ^\n"
+     "  help: take the bullets out; each line is one already\n"},
+    {"bullets before words",
+     "pattern: sh\n"
+     "words:\n"
+     "  • ship\n",
+     "shells.yaml:3:3: error: `•` is a bullet, and no word [bad-word]\n"
+     "   3 |   • ship\n"
+     "     |   ^\n"
+     "  help: take the bullets out, or write `- ` in place of each\n"},
+    {"a dash between words",
+     "pattern: sh\n"
+     "words: ship - shed\n",
+     "shells.yaml:2:13: error: a dash stands here without a word [bad-word]\n"
+     "   2 | words: ship - shed\n"
+     "     |             ^\n"
+     "  help: part words by spaces, commas or lines, without dashes; a list "
+     "with dashes begins in the line after its key, without `|`\n"},
     {"a hyphen after a word",
      "pattern: sh\n"
      "words: ship- shed\n",
@@ -349,67 +408,43 @@ const Mistake kLessonMistakes[] = {
      "   2 | pick: 10\n"
      "     |       ^~\n"
      "  help: write the words yourself, as in `words: ship shed shell`\n"},
-    {"a key that nothing uses yet",
+    {"a file somewhere else",
      "pattern: sh\n"
      "words: ship shed\n"
-     "review: 5\n",
-     "shells.yaml:3:1: note: `review` is read and checked, but nothing uses "
-     "it yet [not-used-yet]\n"
-     "   3 | review: 5\n"
-     "     | ^~~~~~\n"},
-    {"a picture somewhere else",
-     "pattern: sh\n"
-     "words: ship shed\n"
-     "pictures: {ship: /home/me/ship.png}\n",
-     "shells.yaml:3:1: note: `pictures` is read and checked, but nothing "
-     "uses it yet [not-used-yet]\n"
-     "   3 | pictures: {ship: /home/me/ship.png}\n"
-     "     | ^~~~~~~~\n"
-     "shells.yaml:3:18: error: `/home/me/ship.png` leads out of the folder "
+     "layout: /home/me/week.yaml\n",
+     "shells.yaml:3:9: error: `/home/me/week.yaml` leads out of the folder "
      "of this file [bad-path]\n"
-     "   3 | pictures: {ship: /home/me/ship.png}\n"
-     "     |                  ^~~~~~~~~~~~~~~~~\n"
+     "   3 | layout: /home/me/week.yaml\n"
+     "     |         ^~~~~~~~~~~~~~~~~~\n"
      "  help: copy the file into that folder, or write its name alone and "
      "name its folder with `--allow`\n"},
-    {"a picture above the folder",
+    {"a file above the folder",
      "pattern: sh\n"
      "words: ship shed\n"
-     "pictures: {ship: ../ship.png}\n",
-     "shells.yaml:3:1: note: `pictures` is read and checked, but nothing "
-     "uses it yet [not-used-yet]\n"
-     "   3 | pictures: {ship: ../ship.png}\n"
-     "     | ^~~~~~~~\n"
-     "shells.yaml:3:18: error: `../ship.png` leads out of the folder of this "
+     "layout: ../week.yaml\n",
+     "shells.yaml:3:9: error: `../week.yaml` leads out of the folder of this "
      "file [bad-path]\n"
-     "   3 | pictures: {ship: ../ship.png}\n"
-     "     |                  ^~~~~~~~~~~\n"
+     "   3 | layout: ../week.yaml\n"
+     "     |         ^~~~~~~~~~~~\n"
      "  help: copy the file into that folder, or write its name alone and "
      "name its folder with `--allow`\n"},
-    {"a picture from a Windows folder",
+    {"a file with a Windows name",
      "pattern: sh\n"
      "words: ship shed\n"
-     "pictures: {ship: 'art\\ship.png'}\n",
-     "shells.yaml:3:1: note: `pictures` is read and checked, but nothing "
-     "uses it yet [not-used-yet]\n"
-     "   3 | pictures: {ship: 'art\\ship.png'}\n"
-     "     | ^~~~~~~~\n"
-     "shells.yaml:3:19: error: `art\\ship.png` has a backslash in it "
+     "layout: layouts\\week.yaml\n",
+     "shells.yaml:3:9: error: `layouts\\week.yaml` has a backslash in it "
      "[bad-path]\n"
-     "   3 | pictures: {ship: 'art\\ship.png'}\n"
-     "     |                   ^~~~~~~~~~~~\n"
+     "   3 | layout: layouts\\week.yaml\n"
+     "     |         ^~~~~~~~~~~~~~~~~\n"
      "  help: part folders with `/`\n"},
-    {"a picture from the web",
+    {"a file from the web",
      "pattern: sh\n"
      "words: ship shed\n"
-     "pictures: {ship: 'https://example.org/ship.png'}\n",
-     "shells.yaml:3:1: note: `pictures` is read and checked, but nothing "
-     "uses it yet [not-used-yet]\n"
-     "   3 | pictures: {ship: 'https://example.org/ship.png'}\n"
-     "     | ^~~~~~~~\n"
-     "shells.yaml:3:19: error: `https://example.org/ship.png` is not the "
+     "layout: https://example.org/week.yaml\n",
+     "shells.yaml:3:9: error: `https://example.org/week.yaml` is not the "
      "name of a file beside this one [bad-path]\n"
-     "   3 | pictures: {ship: 'https://example.org/ship.png'}\n"
-     "     |                   ^~~~~~~~~~~~~~~~~~~~~~~~~~~~\n"
+     "   3 | layout: https://example.org/week.yaml\n"
+     "     |         ^~~~~~~~~~~~~~~~~~~~~~~~~~~~~\n"
      "  help: copy the file into the folder of this one and write its name "
      "alone\n"},
     {"a layout file",

@@ -248,6 +248,17 @@ TEST(Lesson, TellsLinesApartInEveryForm) {
             "One, ship./“Two,” he said./");
 }
 
+// The quote was once taken for the beginning of the empty text above it.
+TEST(Lesson, TellsAnEmptyBlockFromAQuoteBelowIt) {
+  const ReadLesson read = lesson_from(
+      "pattern: sh\n"
+      "words: ship\n"
+      "rhyme: |\n"
+      "\"title\": Week 3\n");
+  EXPECT_EQ(read.lesson.title.value, "Week 3");
+  EXPECT_EQ(read.diagnostics.error_count(), 1);
+}
+
 TEST(Lesson, WarnsOfASentenceThatACommaSplit) {
   const ReadLesson read = lesson_from(
       "pattern: sh\n"
@@ -259,12 +270,22 @@ TEST(Lesson, WarnsOfASentenceThatACommaSplit) {
 }
 
 TEST(Lesson, NotesWhatNothingUsesYet) {
-  const ReadLesson read = lesson_from("pattern: sh\nwords: ship\nreview: 3\n");
-  EXPECT_EQ(read.messages(),
-            "shells.yaml:3:1: note: `review` is read and checked, but nothing "
-            "uses it yet [not-used-yet]\n"
-            "   3 | review: 3\n"
-            "     | ^~~~~~\n");
+  for (const LessonKey& key : kLessonKeys) {
+    if (key.name == "pattern" || key.name == "words" || key.name == "pick") {
+      continue;
+    }
+    const std::string name(key.name), line(key.example);
+    const ReadLesson read =
+        lesson_from("pattern: sh\nwords: ship\n" + line + "\n");
+    EXPECT_EQ(read.messages(),
+              key.used ? ""
+                       : "shells.yaml:3:1: note: `" + name +
+                             "` is read and checked, but nothing uses it yet "
+                             "[not-used-yet]\n"
+                             "   3 | " +
+                             line + "\n     | ^" +
+                             std::string(name.size() - 1, '~') + "\n");
+  }
 }
 
 TEST(Lesson, KeepsToItsLimits) {

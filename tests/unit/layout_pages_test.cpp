@@ -68,5 +68,44 @@ TEST(Pages, AreEquallyFull) {
   EXPECT_EQ(even_rows(13, 6), 5);
 }
 
+std::vector<std::size_t> marks_on_pages(std::vector<Block> blocks) {
+  even_pages(blocks, kBody.height);
+  std::vector<std::size_t> counts;
+  for (const Page& page : paginate(std::move(blocks), kBody, kPaper)) {
+    counts.push_back(page.marks.size());
+  }
+  return counts;
+}
+
+TEST(EvenPages, ShareRowsOutWithoutAnotherPage) {
+  // Ten fit on a page: eleven would leave one alone.
+  EXPECT_EQ(marks_on_pages(std::vector<Block>(11, block_of(10_mm))),
+            (std::vector<std::size_t>{6, 5}));
+  EXPECT_EQ(marks_on_pages(std::vector<Block>(21, block_of(10_mm))),
+            (std::vector<std::size_t>{7, 7, 7}));
+  EXPECT_EQ(marks_on_pages(std::vector<Block>(10, block_of(10_mm))),
+            (std::vector<std::size_t>{10}));
+}
+
+TEST(EvenPages, CountSpacesHeadsAndPagesBegunAnyhow) {
+  std::vector<Block> blocks(6, block_of(20_mm));
+  for (Block& block : blocks) block.space_before = 5_mm;
+  // Four of them fit: 20 + 3 * 25 = 95.
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{3, 3}));
+  blocks[1].new_page = true;
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{1, 3, 2}));
+  const auto head = std::make_shared<const Block>(block_of(50_mm));
+  std::vector<Block> rows(6, block_of(20_mm));
+  for (std::size_t i = 1; i < rows.size(); ++i) rows[i].head = head;
+  // Five fit without a head; four, then two under it, are 80 and 90.
+  EXPECT_EQ(marks_on_pages(rows), (std::vector<std::size_t>{4, 3}));
+}
+
+TEST(EvenPages, KeepHeadingsWithWhatFollows) {
+  std::vector<Block> blocks(11, block_of(10_mm));
+  blocks[5].keep_with_next = true;
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{5, 6}));
+}
+
 }  // namespace
 }  // namespace sheaf

@@ -17,8 +17,8 @@ namespace {
 
 using testing_support::DocumentMaker;
 using testing_support::Outcome;
-using testing_support::PlacedGlyph;
 using testing_support::placed_glyphs;
+using testing_support::PlacedGlyph;
 using testing_support::run_program;
 using testing_support::text_in_order;
 using testing_support::tree_in_order;
@@ -199,6 +199,29 @@ TEST_F(Readers, TellAnElementThatGoesOnOverPages) {
       run_program({"pdfinfo", "-struct-text", written(document)});
   EXPECT_EQ(tree_of(listing.out),
             "Document\n  P\n    \"first part\"\n    \"second part\"\n");
+}
+
+// Graphemes set wide apart, with marks between them, read as the word.
+TEST_F(Readers, GetAWordWhoseLettersStandApart) {
+  Document document = with_text("Read ");
+  const ElementId word = document.add({Role::span, 2, "shed"});
+  const auto put = [&](std::string_view letters, double x) {
+    document.pages[0].marks.push_back(
+        GlyphMark{maker.run(letters, 20), {pt(x), pt(100)}, kBlack, word});
+    document.pages[0].marks.push_back(DotMark{{pt(x), pt(110)}, pt(5)});
+  };
+  put("sh", 120);
+  put("e", 180);
+  put("d", 240);
+  document.pages[0].marks.push_back(
+      GlyphMark{maker.run(" now", 20), {pt(260), pt(100)}, kBlack, 2});
+  const std::string path = written(document);
+  EXPECT_EQ(with_single_spaces(run_program({"pdftotext", path, "-"}).out),
+            "Read shed now");
+  const std::string marked =
+      run_program({"mutool", "show", "-b", path, "pages/1/Contents"}).out;
+  EXPECT_NE(marked.find("/ActualText(shed)>>BDC"), std::string::npos);
+  EXPECT_NE(marked.find("/ActualText()>>BDC"), std::string::npos);
 }
 
 // Sizes in points: Letter is 8.5 by 11 inches (ANSI/ASME Y14.1), A4 210 by

@@ -1,0 +1,138 @@
+#include "phonics/accent.h"
+
+#include <algorithm>
+#include <array>
+
+namespace sheaf {
+namespace {
+
+using P = Phoneme;
+
+bool one_of(std::string_view text, std::initializer_list<std::string_view> all) {
+  return std::ranges::find(all, text) != all.end();
+}
+
+bool vowel_follows(const std::vector<Unit>& units, std::size_t i) {
+  return i + 1 < units.size() && is_vowel(units[i + 1].phonemes[0]);
+}
+
+// The centring vowels of near, hair and tour.
+P with_lost_r(P vowel) {
+  switch (vowel) {
+    case P::ih:
+      return P::ia;
+    case P::eh:
+      return P::ea;
+    case P::uh:
+      return P::ua;
+    default:
+      return vowel;
+  }
+}
+
+// The r of "fur" is heard again before a vowel; where the letters are doubled
+// or ou, the vowel before it is short: hurry, worry, squirrel, courage.
+void link_r(Unit& unit) {
+  const std::string& g = unit.grapheme;
+  P vowel = unit.stressed ? P::er : P::ax;
+  if (unit.stressed && one_of(g, {"urr", "orr", "our"})) vowel = P::ah;
+  if (unit.stressed && one_of(g, {"irr", "yr"})) vowel = P::ih;
+  unit.phonemes = {vowel, P::r};
+}
+
+void lose_r(std::vector<Unit>& units) {
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    std::vector<P>& p = units[i].phonemes;
+    const bool linked = vowel_follows(units, i);
+    if (p.size() == 1 && p[0] == P::er) {
+      if (linked) link_r(units[i]);
+      continue;
+    }
+    for (std::size_t k = 0; k + 1 < p.size(); ++k) {
+      if (!is_vowel(p[k]) || p[k + 1] != P::r) continue;
+      p[k] = with_lost_r(p[k]);
+      if (!(linked && k + 2 == p.size())) {
+        p.erase(p.begin() + static_cast<std::ptrdiff_t>(k) + 1);
+      }
+    }
+  }
+}
+
+bool spells_long_u(const Unit& unit) {
+  return one_of(unit.grapheme,
+                {"u", "u_e", "ew", "ue", "eu", "ui", "ur", "ure", "eur"});
+}
+
+void keep_yod(std::vector<Unit>& units) {
+  for (std::size_t i = 1; i < units.size(); ++i) {
+    std::vector<P>& p = units[i].phonemes;
+    const P before = units[i - 1].phonemes.back();
+    const bool takes_y = before == P::t || before == P::d || before == P::n;
+    if (takes_y && spells_long_u(units[i]) && (p[0] == P::uw || p[0] == P::uh) &&
+        units[i].stressed) {
+      p.insert(p.begin(), P::y);
+    }
+  }
+}
+
+// Before f, s, th, or n and m with another consonant: bath, dance, sample.
+bool before_bath_sound(const std::vector<Unit>& units, std::size_t i) {
+  if (i + 1 >= units.size()) return false;
+  switch (units[i + 1].phonemes[0]) {
+    case P::f:
+    case P::s:
+    case P::th:
+    case P::dh:
+    case P::n:
+    case P::m:
+    case P::v:
+      return true;
+    default:
+      return false;
+  }
+}
+
+}  // namespace
+
+bool is_short_o(const std::vector<Unit>& units, std::size_t i) {
+  const Unit& unit = units[i];
+  if (unit.phonemes.size() != 1) return false;
+  const P p = unit.phonemes[0];
+  const std::string_view g = unit.grapheme;
+  if (p == P::aa || p == P::ao) {
+    if (one_of(g, {"o", "ho", "ow", "o_e", "ou", "ach", "e"})) return true;
+  }
+  if (g != "a" || i == 0) return false;
+  if (!one_of(units[i - 1].grapheme, {"w", "wh", "qu"})) return false;
+  if (p == P::ah) return true;  // was, what
+  const bool before_l =
+      i + 1 < units.size() && units[i + 1].grapheme.starts_with('l');
+  return p == P::aa && !before_l;
+}
+
+void apply_accent(std::vector<Unit>& units, bool bath_word,
+                  const Conventions& c) {
+  const bool southern =
+      c.accent == Accent::british || c.accent == Accent::australian;
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    std::vector<P>& p = units[i].phonemes;
+    if (southern && (is_short_o(units, i) || (units[i].grapheme == "o" &&
+                                              p.size() == 1 && p[0] == P::ah &&
+                                              units.size() == 2 && i == 0))) {
+      p[0] = P::oh;  // pond, and of
+    } else if (c.cot_caught_merged && p.size() == 1 && p[0] == P::ao) {
+      p[0] = P::aa;
+    }
+    if (c.bath_ah && bath_word && p.size() == 1 && p[0] == P::ae &&
+        before_bath_sound(units, i)) {
+      p[0] = P::aa;
+    }
+    if (c.wh_hw && units[i].grapheme == "wh" && p.size() == 1 && p[0] == P::w) {
+      p[0] = P::hw;
+    }
+  }
+  if (c.yod_keep) keep_yod(units);
+  if (!c.rhotic()) lose_r(units);
+}
+
+}  // namespace sheaf

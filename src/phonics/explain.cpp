@@ -1,0 +1,112 @@
+#include "phonics/explain.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "phonics/boxes.h"
+#include "phonics/notation.h"
+
+namespace sheaf {
+namespace {
+
+std::string boxes_count(std::size_t count) {
+  return fmt::format("{} box{}", count, count == 1 ? "" : "es");
+}
+
+// Whether another reading of the word, laid out alike, says this unit
+// otherwise.
+bool others_differ(const Reading& reading, std::size_t unit,
+                   std::span<const Reading> others) {
+  return std::ranges::any_of(others, [&](const Reading& other) {
+    return unit < other.units.size() &&
+           other.units[unit].grapheme == reading.units[unit].grapheme &&
+           other.units[unit].listed != reading.units[unit].listed;
+  });
+}
+
+}  // namespace
+
+std::string explain_boxes(const Reading& reading,
+                          const Conventions& conventions) {
+  std::string text =
+      fmt::format("{}: {}", reading.word, boxes_count(reading.sounds.size()));
+  std::string reasons;
+  for (const ConventionSwitch& s : convention_switches()) {
+    Conventions other = conventions;
+    other.*s.setting = !(other.*s.setting);
+    const std::size_t count = count_boxes(reading.units, other).size();
+    if (count == reading.sounds.size()) continue;
+    const bool on = conventions.*s.setting;
+    reasons += fmt::format("{}{} {}; {} with {}", reasons.empty() ? "" : ", ",
+                           s.name, on ? s.on : s.off, count,
+                           on ? s.off : s.on);
+  }
+  if (!reasons.empty()) text += " (" + reasons + ")";
+  return text;
+}
+
+std::string split_line(const Reading& reading,
+                       std::span<const Reading> others) {
+  std::string line = reading.word + ":";
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    const Unit& unit = reading.units[i];
+    line += " " + unit.grapheme;
+    if (unit.irregular || others_differ(reading, i, others)) {
+      line += "=/" + sound_name(unit.listed, Conventions{}) + "/";
+    }
+  }
+  return line;
+}
+
+std::string_view origin_text(Reading::Origin origin) {
+  switch (origin) {
+    case Reading::Origin::lexicon:
+      return "word list";
+    case Reading::Origin::supplement:
+      return "Sheaf's own list";
+    case Reading::Origin::derived:
+      return "made from a known word";
+    case Reading::Origin::by_hand:
+      return "split by hand";
+    case Reading::Origin::guess:
+      return "a guess";
+  }
+  return {};
+}
+
+std::string graphemes_text(const Reading& reading) {
+  std::string text;
+  for (const Unit& unit : reading.units) {
+    if (!text.empty()) text += ' ';
+    text += unit.grapheme;
+  }
+  return text;
+}
+
+std::string sounds_text(const Reading& reading,
+                        const Conventions& conventions) {
+  std::string text;
+  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
+    if (i > 0) text += ' ';
+    text += "/" + sound_name(reading, i, conventions) + "/";
+  }
+  return text;
+}
+
+std::vector<std::string> ipa_phonemes(const Reading& reading,
+                                      const Conventions& conventions) {
+  Conventions ipa = conventions;
+  ipa.notation = Notation::ipa;
+  std::vector<std::string> all;
+  for (const Unit& unit : reading.units) {
+    for (const Phoneme p : unit.phonemes) {
+      const bool weak = p == Phoneme::er && !unit.stressed;
+      const Phoneme one[] = {p};
+      all.push_back(weak ? (ipa.rhotic() ? "ɚ" : "ə") : sound_name(one, ipa));
+    }
+  }
+  return all;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "phonics/guesser.h"
+#include "phonics/letter_map.h"
+#include "phonics/lexicon.h"
+#include "phonics/phonics.h"
+
+namespace sheaf {
+
+/// What stands behind `Phonics`: the mapped file and the readers of its parts.
+/// For the sources of this folder only.
+struct Phonics::Impl {
+  explicit Impl(const std::string& path);
+
+  LexiconFile file;
+  Lexicon lexicon;
+  PatternCatalogue catalogue;
+  std::span<const GuessStep> steps;
+
+  /// The records of a word that is listed, or has a listed base and a regular
+  /// ending, or known parts around a hyphen.
+  std::vector<WordRecord> known(std::string_view spelling) const;
+  std::vector<WordRecord> derived(std::string_view spelling) const;
+  std::vector<WordRecord> hyphenated(std::string_view spelling) const;
+
+  Reading guess(std::string_view word, const LetterMap& map,
+                const Conventions& conventions) const;
+  Reading make(std::string_view word, const LetterMap& map,
+               const WordRecord& record, const Conventions& conventions) const;
+  void find_patterns(Reading& reading, const LetterMap& map) const;
+};
+
+}  // namespace sheaf

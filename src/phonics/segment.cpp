@@ -1,0 +1,22 @@
+#include "phonics/segment.h"
+
+#include <algorithm>
+
+namespace sheaf {
+
+std::vector<Phoneme> phonemes_of(const Segments& segments,
+                                 const Inventory& inventory) {
+  std::vector<Phoneme> all;
+  for (const Segment& s : segments) {
+    const auto p = inventory[s.id].phonemes();
+    all.insert(all.end(), p.begin(), p.end());
+  }
+  return all;
+}
+
+int syllable_count(const Segments& segments, const Inventory& inventory) {
+  return static_cast<int>(
+      std::ranges::count_if(phonemes_of(segments, inventory), is_vowel));
+}
+
+}  // namespace sheaf
