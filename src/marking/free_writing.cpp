@@ -81,7 +81,7 @@ class TextMarker {
     if (!ground_.phonics.knows(word)) return false;
     return static_cast<bool>(
         take_off_ending(word, [&](const EndingAnalysis& a) {
-          return ground_.index.rarity(a.base) <= kFamiliar;
+          return ground_.index.rarity(a.base) <= kFamiliar ? 0 : -1;
         }));
   }
 

@@ -228,6 +228,7 @@ class Table {
     const TargetUnit& second = target_[from.i + 1];
     if (second.split || first.before_split_e || second.before_split_e) {
       if (first.split && second.before_split_e) split_swapped(from);
+      if (second.split && !first.split) opened_swapped(from);
       return;
     }
     if (first.split || first.grapheme == second.grapheme) return;
@@ -254,6 +255,19 @@ class Table {
         letters_.substr(from.j, mixed.size()) == mixed) {
       take_two(from, from.j + mixed.size(), cost::kSwapped, Step::swap);
     }
+  }
+
+  // simle for smile: the vowel of the split grapheme has changed places.
+  void opened_swapped(const From& from) {
+    const std::string mixed =
+        target_[from.i + 1].grapheme.substr(0, 1) + target_[from.i].grapheme;
+    if (from.owed != kNothing ||
+        letters_.substr(from.j, mixed.size()) != mixed) {
+      return;
+    }
+    const std::size_t end = from.j + mixed.size();
+    offer(index(from.i + 2, end, kInPlace), from, cost::kSwapped,
+          {.step = Step::swap, .end = static_cast<std::uint8_t>(end)});
   }
 
   // One written grapheme for two of the target: thanx.

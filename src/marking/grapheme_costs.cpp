@@ -123,7 +123,8 @@ void WrittenGraphemes::extend(const Walk& walk, std::size_t at,
     }
     const Fit both = worse(fit, here);
     const std::size_t next = done + s.phonemes.size();
-    const int price = so_far + (graphemes > 0 ? cost::kMoreGraphemes : 0);
+    const int price = so_far + (graphemes > 0 ? cost::kMoreGraphemes : 0) +
+                      cost::kDoubtful * (10000 - s.share_of_grapheme) / 10000;
     if (next < walk.sounds.size()) {
       extend(walk, entry.end, next, price, graphemes + 1, both, speech, found);
       continue;

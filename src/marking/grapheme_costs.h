@@ -18,6 +18,7 @@ namespace sheaf {
 namespace cost {
 inline constexpr int kPlausible = 120;
 inline constexpr int kUnusual = 60;        ///< English seldom puts it there
+inline constexpr int kDoubtful = 80;       ///< if it mostly says something else
 inline constexpr int kMoreGraphemes = 40;  ///< each after the first
 inline constexpr int kBySpeech = 200;
 inline constexpr int kMovedInside = 350;  ///< the letters of one grapheme

@@ -88,7 +88,9 @@ struct MarkingOptions {
 };
 
 /// Marks what a learner wrote for a word, grapheme by grapheme. Any text can
-/// be marked; there is always one result for each grapheme of the target.
+/// be marked; there is always one result for each grapheme of the target. The
+/// reading may be of any accent: graphemes are judged by the sounds that the
+/// word list has, and `options.speech` says how the learner speaks.
 MarkedAttempt mark_attempt(const SoundSpellings& spellings,
                            const Reading& target, std::string_view written,
                            const MarkingOptions& options = {});

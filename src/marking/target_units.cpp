@@ -26,7 +26,8 @@ constexpr std::array kOtherSayings = {
     OtherSaying{"because", "au", P::aa}, OtherSaying{"been", "ee", P::iy},
     OtherSaying{"from", "o", P::aa},     OtherSaying{"of", "o", P::aa},
     OtherSaying{"want", "a", P::aa},     OtherSaying{"was", "a", P::ah},
-    OtherSaying{"what", "a", P::aa},     OtherSaying{"says", "ay", P::ey},
+    OtherSaying{"was", "a", P::aa},      OtherSaying{"what", "a", P::aa},
+    OtherSaying{"what", "a", P::ah},     OtherSaying{"says", "ay", P::ey},
 };
 
 TargetUnit::Saying saying_of(std::span<const P> sounds, bool by_accent) {
@@ -134,14 +135,15 @@ int unit_before_ending(const std::vector<TargetUnit>& units,
 }
 
 EndingAnalysis ending_of(std::string_view letters, const WordTest& is_word) {
+  const auto rank = [](bool good) { return good ? 0 : -1; };
   if (is_word) {
     return take_off_ending(letters, [&](const EndingAnalysis& a) {
-      return a.base.size() > 1 && is_word(a.base);
+      return rank(a.base.size() > 1 && is_word(a.base));
     });
   }
-  return take_off_ending(letters, [](const EndingAnalysis& a) {
-    if (a.ending != Ending::ed && a.ending != Ending::ing) return false;
-    return a.joint != Joint::doubled || doubles_its_end(a.base);
+  return take_off_ending(letters, [&](const EndingAnalysis& a) {
+    return rank((a.ending == Ending::ed || a.ending == Ending::ing) &&
+                (a.joint != Joint::doubled || doubles_its_end(a.base)));
   });
 }
 
@@ -217,8 +219,8 @@ std::vector<TargetUnit> target_units(const Reading& reading,
   std::vector<TargetUnit> units;
   units.reserve(reading.units.size());
   for (const Unit& unit : reading.units) {
-    units.push_back(
-        unit_of(unit.grapheme, unit.phonemes, unit.stressed, speech));
+    const auto& sounds = unit.listed.empty() ? unit.phonemes : unit.listed;
+    units.push_back(unit_of(unit.grapheme, sounds, unit.stressed, speech));
   }
   const LetterMap map = map_letters(reading.word);
   add_other_sayings(map.letters, units);

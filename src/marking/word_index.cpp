@@ -8,6 +8,7 @@
 #include "marking/grapheme_costs.h"
 #include "marking/skeleton.h"
 #include "marking/written_word.h"
+#include "phonics/endings.h"
 
 namespace sheaf {
 namespace {
@@ -16,6 +17,9 @@ namespace {
 constexpr std::size_t kMostScored = 64;
 // Scores this much apart are about a third as likely.
 constexpr double kScale = 90.0;
+
+constexpr int kEveryday = 120;
+constexpr int kForEnding = 30;
 
 std::uint64_t hash_of(std::string_view text) {
   std::uint64_t hash = 14695981039346656037U;  // FNV-1a
@@ -95,6 +99,22 @@ WordIndex::WordIndex(const WordSource& words, const SoundSpellings& spellings,
   std::ranges::sort(by_spelling_, {}, [&](std::uint32_t i) {
     return std::string_view(source_.words[i].spelling);
   });
+  for (std::uint32_t i = 0; i < count; ++i) lend_rarity_of_base(i);
+}
+
+// fishing is nearly as common for children as fish.
+void WordIndex::lend_rarity_of_base(std::uint32_t word) {
+  constexpr std::array kEndings = {Ending::s, Ending::es, Ending::ed,
+                                   Ending::ing};
+  if (rarity_[word] <= kEveryday) return;
+  for (const Ending ending : kEndings) {
+    for (const EndingAnalysis& a :
+         possible_bases(source_.words[word].spelling, ending)) {
+      const int base = rarity(a.base);
+      if (base > kEveryday || is_grammar_word(a.base)) continue;
+      rarity_[word] = std::min(rarity_[word], base + kForEnding);
+    }
+  }
 }
 
 void WordIndex::add_keys(const std::string& skeleton, std::uint32_t word) {

@@ -61,6 +61,7 @@ class WordIndex {
   int rough_cost(std::string_view letters, std::uint32_t word,
                  std::span<const std::string> skeletons) const;
   int find_rarity(std::uint32_t word) const;
+  void lend_rarity_of_base(std::uint32_t word);
 
   WordSource source_;
   const SoundSpellings& spellings_;

@@ -57,7 +57,8 @@ std::optional<ListedWord> listed_word(const Reading& reading,
   word.spelling = read_written(reading.word).signs;
   word.stress = 0;
   for (const Unit& unit : reading.units) {
-    const int id = inventory.find(unit.grapheme, unit.phonemes);
+    const auto& sounds = unit.listed.empty() ? unit.phonemes : unit.listed;
+    const int id = inventory.find(unit.grapheme, sounds);
     if (id < 0) return std::nullopt;
     word.segments.push_back({static_cast<CorrespondenceId>(id), unit.begin,
                              static_cast<std::int8_t>(unit.split_e)});
