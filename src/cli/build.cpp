@@ -4,10 +4,10 @@
 
 #include <map>
 
-#include "base/error.h"
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/output_files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "pdf/pdf_writer.h"
@@ -46,18 +46,6 @@ bool has_lessons(const CommandLine& line) {
                  ? "which lesson? Name its file, or a class with --class"
                  : "--learner goes with --class");
   return false;
-}
-
-bool known_sheets(const CommandLine& line) {
-  for (const std::string& name : line.only) {
-    if (find_sheet_kind(name) != nullptr) continue;
-    fmt::print(stderr,
-               "sheaf: there is no sheet called `{}`; `sheaf sheets` lists "
-               "them\n",
-               name);
-    return false;
-  }
-  return true;
 }
 
 void add_document(OutputFiles& files, const Document& document,

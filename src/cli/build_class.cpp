@@ -7,6 +7,7 @@
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/output_files.h"
 #include "cli/progress.h"
 #include "cli/verbs.h"
 #include "pdf/pdf_writer.h"

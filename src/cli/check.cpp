@@ -123,6 +123,7 @@ bool check_class(Workspace& workspace, const CommandLine& line,
 }  // namespace
 
 int run_check(const CommandLine& line) {
+  if (!known_sheets(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {

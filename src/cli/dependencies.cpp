@@ -2,7 +2,7 @@
 
 #include <filesystem>
 
-#include "cli/files.h"
+#include "cli/output_files.h"
 
 namespace sheaf {
 

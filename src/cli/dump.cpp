@@ -91,6 +91,7 @@ int run_dump(const CommandLine& line) {
                stage);
     return kWrongCommandLine;
   }
+  if (!known_sheets(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   Diagnostics diagnostics;
   if (!line.class_file.empty() && stage == "pages") {

@@ -7,6 +7,7 @@
 #include <cstdlib>
 
 #include "base/error.h"
+#include "base/nearest.h"
 #include "cli/files.h"
 #include "cli/find_layout.h"
 #include "input/layout_file.h"
@@ -90,17 +91,18 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
   if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
-  const auto found = find_named_file(name, folder, workspace.shipped(),
-                                     line.allowed_folders);
+  const auto found =
+      find_named_file(name, folder, workspace.shipped(), line.allowed_folders);
   const Span span = settings.span(option);
   if (!found) return;  // reported as an unknown typeface
   std::string why;
-  const Font* font = workspace.fonts().add(
-      name, role, read_file(*found, kLargestFont), why);
+  const Font* font =
+      workspace.fonts().add(name, role, read_file(*found, kLargestFont), why);
   if (font == nullptr) {
-    diagnostics.error(diagnostic::unusable_typeface, span,
-                      fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
-                      "choose another font file, or leave this out for Andika");
+    diagnostics.error(
+        diagnostic::unusable_typeface, span,
+        fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
+        "choose another font file, or leave this out for Andika");
   }
 }
 
@@ -118,9 +120,8 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
         continue;
       }
     } else {
-      const auto found = find_named_file(name.value, folder,
-                                         workspace.shipped(),
-                                         line.allowed_folders);
+      const auto found = find_named_file(
+          name.value, folder, workspace.shipped(), line.allowed_folders);
       if (!found) {
         diagnostics.error(
             diagnostic::no_picture, name.span,
@@ -187,6 +188,20 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
   if (diagnostics.has_errors()) return nullptr;
   check_typefaces(result->lesson, result->style, diagnostics);
   return diagnostics.has_errors() ? nullptr : std::move(result);
+}
+
+bool known_sheets(const CommandLine& line) {
+  std::vector<std::string_view> names;
+  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
+  for (const std::string& name : line.only) {
+    if (find_sheet_kind(name) != nullptr) continue;
+    const std::string nearest = did_you_mean(name, names);
+    fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+    return false;
+  }
+  return true;
 }
 
 void print(const Diagnostics& diagnostics) {

@@ -55,6 +55,7 @@ struct Bindery {
   const Style& style;
   Shaper& shaper;
   const PacketFor& whom;
+  SheetMemory& memory;
 };
 
 FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
@@ -74,7 +75,7 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
 
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,
                        std::span<const PlannedSheet> packet) {
-  return {b.lesson, options, b.pictures, packet, b.whom.learners};
+  return {b.lesson, options, b.pictures, b.memory, packet, b.whom.learners};
 }
 
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
@@ -199,7 +200,8 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics, const PacketFor& whom) {
-  const Bindery b{lesson, pictures, style, shaper, whom};
+  SheetMemory memory;
+  const Bindery b{lesson, pictures, style, shaper, whom, memory};
   Packet packet;
   packet.learner.title = document_title(b, "learner's packet");
   packet.teacher.title = document_title(b, "teacher's pages");
