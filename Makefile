@@ -3,6 +3,7 @@
 #
 #   make deps              install what is needed (Debian; sudo unless root)
 #   make                   build the program, then a packet for each lesson
+#                          and for each learner of a class
 #   make test              build and run every test
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
@@ -13,8 +14,11 @@ BUILD := build
 PAPER :=
 SHEAF := $(BUILD)/sheaf
 BUILT := $(BUILD)/.built
-LESSONS := $(sort $(wildcard lessons/*.yaml))
-PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf)
+# A class file is called class.yaml or NAME-class.yaml.
+CLASSES := $(sort $(wildcard lessons/class.yaml lessons/*-class.yaml))
+LESSONS := $(filter-out $(CLASSES),$(sort $(wildcard lessons/*.yaml)))
+PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf) \
+  $(CLASSES:lessons/%.yaml=out/%/packets.pdf)
 
 BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libyaml-cpp-dev libharfbuzz-dev libfreetype-dev libpng-dev \
@@ -53,7 +57,14 @@ out/%/packet.pdf out/%/teacher.pdf &: lessons/%.yaml $(SHEAF)
 	@mkdir -p out/$*
 	$(SHEAF) build $< --deps out/$*/packet.d $(if $(PAPER),--paper $(PAPER))
 
--include $(LESSONS:lessons/%.yaml=out/%/packet.d)
+# A packet for each learner of a class, and all of them in one file.
+out/%/packets.pdf: lessons/%.yaml $(SHEAF)
+	@mkdir -p out/$*
+	$(SHEAF) build --class $< --deps out/$*/packet.d \
+	  $(if $(PAPER),--paper $(PAPER))
+
+-include $(LESSONS:lessons/%.yaml=out/%/packet.d) \
+  $(CLASSES:lessons/%.yaml=out/%/packet.d)
 
 # ---- tests and speed -------------------------------------------------------
 test:
@@ -94,14 +105,14 @@ LP := lp $(if $(PRINTER),-d $(PRINTER)) -o sides=two-sided-long-edge \
 
 ifneq ($(filter print,$(MAKECMDGOALS)),)
 ifeq ($(LESSON),)
-$(error Which lesson? Say make print LESSON=NAME, one of: $(LESSONS:lessons/%.yaml=%))
+$(error Which lesson? Say make print LESSON=NAME, one of: $(LESSONS:lessons/%.yaml=%) $(CLASSES:lessons/%.yaml=%))
 endif
 ifeq ($(wildcard lessons/$(LESSON).yaml),)
-$(error There is no lessons/$(LESSON).yaml; there are: $(LESSONS:lessons/%.yaml=%))
+$(error There is no lessons/$(LESSON).yaml; there are: $(LESSONS:lessons/%.yaml=%) $(CLASSES:lessons/%.yaml=%))
 endif
 endif
 
-print: out/$(LESSON)/packet.pdf
+print: out/$(LESSON)/$(if $(filter lessons/$(LESSON).yaml,$(CLASSES)),packets,packet).pdf
 ifneq ($(DRY),)
 	@echo "$(LP) $<"
 else

@@ -23,6 +23,7 @@ class WarmUpMaker {
     for (const AnalyzedWord& word : review_words) add_word(word);
     add_graphemes(review_words);
     add_taught_words();
+    add_graphemes(std::vector(warm_up_.words));
     warm_up_.to_hear = warm_up_.to_say;
     Random random(text_hash("warm-up", lesson_.seed));
     shuffle(warm_up_.to_hear, random);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <set>
 
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
@@ -11,6 +12,7 @@
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "pdf/pdf_writer.h"
+#include "sheets/word_parts.h"
 
 namespace sheaf {
 
@@ -53,17 +55,24 @@ void add_document(OutputFiles& files, const Document& document,
   if (!document.pages.empty()) files.add(path, write_pdf(document));
 }
 
+// A file for each sheet of the layout, or each that is asked for.
 void add_separate(OutputFiles& files, const PreparedLesson& lesson,
-                  Workspace& workspace, const fs::path& folder) {
-  for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
+                  const CommandLine& line, Workspace& workspace,
+                  const fs::path& folder) {
+  std::set<std::string> names(line.only.begin(), line.only.end());
+  if (names.empty()) {
+    for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
+      names.emplace(sheet.kind->name);
+    }
+  }
+  for (const std::string& name : names) {
     Diagnostics unheard;  // the whole packet has said it all
-    const Packet one = make_packet(
-        lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
-        workspace.shaper(), {std::string(sheet.kind->name)}, unheard);
-    const Document& document =
-        sheet.kind->for_teacher ? one.teacher : one.learner;
-    add_document(files, document,
-                 folder / (std::string(sheet.kind->name) + ".pdf"));
+    const Packet one = make_packet(lesson.analyzed, lesson.layout,
+                                   *lesson.pictures, lesson.style,
+                                   workspace.shaper(), {name}, unheard);
+    add_document(files,
+                 find_sheet_kind(name)->for_teacher ? one.teacher : one.learner,
+                 folder / (name + ".pdf"));
   }
 }
 
@@ -83,13 +92,15 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
   OutputFiles files;
   add_document(files, packet.learner, folder / "packet.pdf");
   add_document(files, packet.teacher, folder / "teacher.pdf");
-  if (line.separate) add_separate(files, *lesson, workspace, folder);
+  if (line.separate) add_separate(files, *lesson, line, workspace, folder);
   files.finish();
   targets.push_back((folder / "packet.pdf").string());
   targets.push_back((folder / "teacher.pdf").string());
   fmt::print("{}: {} for the learner, {} for the teacher\n", folder.string(),
-             fmt::format("{} pages", packet.learner.pages.size()),
-             fmt::format("{} pages", packet.teacher.pages.size()));
+             counted(static_cast<int>(packet.learner.pages.size()), "page",
+                     "pages"),
+             counted(static_cast<int>(packet.teacher.pages.size()), "page",
+                     "pages"));
   return true;
 }
 

@@ -40,7 +40,7 @@ inline constexpr std::array kLessonKeys = {
               "the file that says what was taught"},
     LessonKey{"step", false, "step: 12",
               "the place of this lesson in the sequence"},
-    LessonKey{"taught", false, "taught: short a, short i, ck",
+    LessonKey{"taught", true, "taught: short a, short i, ck",
               "patterns taught before"},
     LessonKey{"split", true, "split: {shake: sh a_e k}",
               "graphemes of words, by hand"},

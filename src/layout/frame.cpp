@@ -25,10 +25,14 @@ struct HeaderPlan {
 
 Length icon_side(const Style& style) { return scaled(style.text_size, 1.45); }
 
+bool has_name_row(const Style& style, const FrameText& text) {
+  return style.has_name_line && !text.for_teacher;
+}
+
 HeaderPlan plan_header(const Style& style, Composer& composer,
                        const FrameText& text) {
   HeaderPlan plan;
-  plan.heading_top = text.for_teacher ? Length() : kNameRow;
+  plan.heading_top = has_name_row(style, text) ? kNameRow : Length();
   const TextStyle heading = style.text(style.heading_size, true);
   plan.direction_top = plan.heading_top + heading.line_height();
   const TextStyle direction =
@@ -66,7 +70,7 @@ Block draw_header(Composer& composer, const FrameText& text,
   const Style& style = composer.style();
   const Length width = style.body().width;
   Block block;
-  if (!text.for_teacher) {
+  if (has_name_row(style, text)) {
     draw_fill_in_line(block, composer, style, "Name", text.learner, Length(),
                       width * 62 / 100, elements.name_line);
     draw_fill_in_line(block, composer, style, "Date", {}, width * 66 / 100,
@@ -138,7 +142,7 @@ Rect body_inside(const Style& style, Composer& composer,
 FrameElements add_frame_elements(Composer& composer, const FrameText& text) {
   FrameElements elements;
   elements.heading = composer.add(Role::heading1);
-  if (!text.for_teacher) elements.name_line = composer.add(Role::paragraph);
+  if (has_name_row(composer.style(), text)) elements.name_line = composer.add(Role::paragraph);
   if (!text.direction.empty()) {
     elements.direction = composer.add(Role::paragraph);
   }
@@ -153,7 +157,10 @@ void draw_frame(std::vector<Page>& pages, Composer& composer,
     Page& page = pages[i];
     std::vector<Mark> marks;
     const FrameElements own = i == 0 ? elements : FrameElements{};
-    append(marks, draw_header(composer, text, plan, own), {all.x, all.y});
+    // The backs of cards have nothing on them but the cards.
+    if (!page.is_back) {
+      append(marks, draw_header(composer, text, plan, own), {all.x, all.y});
+    }
     marks.insert(marks.end(), std::make_move_iterator(page.marks.begin()),
                  std::make_move_iterator(page.marks.end()));
     append(marks, draw_footer(composer, text, i + 1, pages.size()),

@@ -135,6 +135,8 @@ struct Page {
   std::string label;
   /// It will be cut up, so that nothing may stand on its back.
   bool own_leaf = false;
+  /// It stands on the back of the page before.
+  bool is_back = false;
 };
 
 struct OutlineEntry {

@@ -132,6 +132,8 @@ void draw_box_row(Composer& composer, Block& block,
     block.line({x + inset, base}, {x + measures.width - inset, base}, guide,
                element);
     const bool filled = options.fill == BoxFill::all ||
+                        (options.fill == BoxFill::first && i == 0 &&
+                         options.first_row) ||
                         (options.fill == BoxFill::pattern && box.of_pattern);
     if (filled && box.part == 0) {
       write_letters(composer, block, box, measures, text, x, base, element);

@@ -11,7 +11,20 @@ namespace {
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kPageOptions[] = {
-    {"paper", Kind::choice, "letter", "paper size", {}, {}, "letter a4"},
+    {"paper",
+     Kind::choice,
+     "letter",
+     "paper size; screen is 16 to 9, for a projector",
+     {},
+     {},
+     "letter a4 screen"},
+    {"orientation",
+     Kind::choice,
+     "portrait",
+     "which way paper is turned; a screen is wide always",
+     {},
+     {},
+     "portrait landscape"},
     // Printers leave up to 6 mm blank; 12.7 mm and more is safe to hold.
     {"margin", Kind::length, "15 mm", "blank edge on all four sides", "8 mm",
      "40 mm"},
@@ -61,14 +74,27 @@ constexpr OptionSpec kPageOptions[] = {
      "0.25 pt", "2 pt"},
     {"box-weight", Kind::length, "1 pt", "thickness of boxes and base lines",
      "0.5 pt", "4 pt"},
+    {"tints",
+     Kind::choice,
+     "filled",
+     "light grounds: filled, or outlined to save ink",
+     {},
+     {},
+     "filled outlined"},
+    {"name-line", Kind::flag, "yes",
+     "a line for name and date on learners' pages"},
     {"mark-spacing", Kind::length, "10 mm",
      "touch marks: least distance, centre to centre", "6 mm", "30 mm"},
 };
 
-// ISO 216 gives A4 as 210 mm x 297 mm; letter is 8.5 in x 11 in.
-Size paper_size(const std::string& name) {
-  if (name == "a4") return {Length::from_mm(210), Length::from_mm(297)};
-  return {Length::from_pt(612), Length::from_pt(792)};
+// ISO 216 gives A4 as 210 mm x 297 mm; letter is 8.5 in x 11 in. A screen has
+// no size of its own: it is as wide as letter paper is long.
+Size paper_size(const std::string& name, bool landscape) {
+  if (name == "screen") return {Length::from_pt(792), Length::from_pt(445.5)};
+  const Size upright =
+      name == "a4" ? Size{Length::from_mm(210), Length::from_mm(297)}
+                   : Size{Length::from_pt(612), Length::from_pt(792)};
+  return landscape ? Size{upright.height, upright.width} : upright;
 }
 
 LineStyle line_style(const std::string& name) {
@@ -113,7 +139,13 @@ TextStyle Style::teacher_text() const {
 Style make_style(const OptionValues& settings, FontLibrary& fonts,
                  Diagnostics& diagnostics) {
   Style s;
-  s.paper = paper_size(settings.choice("paper"));
+  s.paper = paper_size(settings.choice("paper"),
+                       settings.choice("orientation") == "landscape");
+  s.teacher_paper = paper_size(
+      settings.choice("paper") == "a4" ? "a4" : "letter", false);
+  s.on_paper = settings.choice("paper") != "screen";
+  s.fills_tints = settings.choice("tints") == "filled";
+  s.has_name_line = settings.flag("name-line");
   s.margin = settings.length("margin");
   const std::string& family = settings.text("typeface");
   s.regular = face(fonts, family, FontRole::regular, settings.span("typeface"),

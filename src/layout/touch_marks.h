@@ -17,15 +17,20 @@ struct Grapheme {
   std::size_t split_e = std::string_view::npos;
   /// Printed on a light ground: it does not say its usual sound.
   bool shaded = false;
-  /// Printed with an outline only or in bold, as the sheet asks.
+  /// Its letters are printed as the sheet asks.
   bool of_pattern = false;
 };
 
-enum class MarkStyle { dots, lines };
+enum class MarkStyle { dots, lines, none };
+
+/// How the letters of the pattern are printed: like the others, hollow to be
+/// coloured, or filled with grey inside an outline.
+enum class PatternLetters { plain, outlined, tinted };
 
 struct TouchWordOptions {
   TextStyle text;
   MarkStyle marks = MarkStyle::dots;
+  PatternLetters pattern = PatternLetters::plain;
   Length mark_spacing;  ///< least distance of marks, centre to centre
   Length guide_weight;
   bool arrow = true;  ///< to sweep along while blending
@@ -58,6 +63,7 @@ class TouchWord {
   void place_parts();
   Length baseline() const;
   Length mark_line() const;
+  void draw_letters(Block& block, Point at, ElementId element) const;
   void draw_marks(Block& block, Point at) const;
   void draw_tie(Block& block, Point from, Point to) const;
   void draw_arrow(Block& block, Point at) const;

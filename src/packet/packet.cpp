@@ -15,13 +15,16 @@ namespace {
 // be cut begins a leaf, and the page behind it stays blank.
 class Binder {
  public:
-  explicit Binder(Document& document) : document_(document) {}
+  Binder(Document& document, bool on_paper)
+      : document_(document), on_paper_(on_paper) {}
 
   void add_sheet(const SheetKind& kind, std::vector<Page> pages) {
     bool first = true;
     int number = 0;
     for (Page& page : pages) {
-      if (page.own_leaf || last_needs_blank_back()) start_leaf(page.size);
+      if (!page.is_back && (page.own_leaf || last_needs_blank_back())) {
+        start_leaf(page.size);
+      }
       page.label = fmt::format("{} {}", kind.name, ++number);
       if (first) {
         document_.outline.push_back(
@@ -38,7 +41,7 @@ class Binder {
     return !document_.pages.empty() && document_.pages.back().own_leaf;
   }
   void start_leaf(Size size) {
-    if (document_.pages.size() % 2 == 0) return;
+    if (document_.pages.size() % 2 == 0 || !on_paper_) return;
     Page blank;
     blank.size = size;
     blank.label = "blank";
@@ -46,6 +49,7 @@ class Binder {
   }
 
   Document& document_;
+  bool on_paper_;
 };
 
 // What all sheets of a packet are made with.
@@ -65,6 +69,13 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
   text.sheet = sheet.kind->title;
   text.direction = sheet.kind->direction;
   text.action = sheet.kind->action;
+  if (sheet.kind->other_direction != nullptr) {
+    const Direction other = sheet.kind->other_direction(sheet.options);
+    if (!other.text.empty()) {
+      text.direction = other.text;
+      text.action = other.action;
+    }
+  }
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
   if (text.for_teacher) return text;
@@ -83,13 +94,17 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 Document& document) {
   const ElementId section = document.add({Role::section, kDocumentElement});
   const FrameText frame = frame_text(b, sheet);
-  Composer outer(b.shaper, b.style, document, section, b.style.body_size());
-  const Rect body = body_inside(b.style, outer, frame);
-  Composer composer(b.shaper, b.style, document, section,
+  Style style = b.style;
+  if (sheet.kind->for_teacher) style.paper = style.teacher_paper;
+  Composer outer(b.shaper, style, document, section, style.body_size());
+  const Rect body = body_inside(style, outer, frame);
+  Composer composer(b.shaper, style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
   sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
-  std::vector<Page> pages = paginate(composer.take(), body, b.style.paper);
+  std::vector<Block> blocks = composer.take();
+  if (!style.fills_tints) outline_tints(blocks, style.guide_weight);
+  std::vector<Page> pages = paginate(std::move(blocks), body, style.paper);
   draw_frame(pages, composer, frame, elements);
   return pages;
 }
@@ -174,7 +189,7 @@ std::string document_title(const Bindery& b, std::string_view what) {
 void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
                       std::span<const PlannedSheet> packet,
                       Document& document) {
-  Binder binder(document);
+  Binder binder(document, b.style.on_paper);
   for (const PlannedSheet& sheet : sheets) {
     binder.add_sheet(*sheet.kind, compose_sheet(b, sheet, packet, document));
   }
@@ -184,8 +199,11 @@ void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
 std::vector<PlannedSheet> plan_week(const Bindery& b, const LayoutPlan& layout,
                                     const std::vector<std::string>& only,
                                     Diagnostics& diagnostics) {
-  std::vector<PlannedSheet> week =
-      chosen_sheets(b, layout, {}, false, {}, diagnostics);
+  // Nobody asks why a sheet is left out of a week that is not printed.
+  Diagnostics unheard;
+  if (!only.empty()) chosen_sheets(b, layout, only, false, {}, diagnostics);
+  std::vector<PlannedSheet> week = chosen_sheets(
+      b, layout, {}, false, {}, only.empty() ? diagnostics : unheard);
   const auto extra = std::ranges::stable_partition(
       week, [](const PlannedSheet& s) { return s.day > 0; });
   plan_days({week.begin(), extra.begin()}, b.lesson.lesson->days.value,

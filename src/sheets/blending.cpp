@@ -16,8 +16,12 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"per-page", Kind::count, "6", "words on a page", "1", "10"},
-    {"marks", Kind::choice, "dots", "a dot under each grapheme, or a line", {},
-     {}, "dots lines"},
+    {"marks", Kind::choice, "dots",
+     "under each grapheme a dot, a line, or nothing", {}, {},
+     "dots lines none"},
+    {"pattern", Kind::choice, "plain",
+     "letters of the pattern: like the others, hollow to colour, or grey", {},
+     {}, "plain outlined tinted"},
     {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
     {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
 };
@@ -29,8 +33,14 @@ TouchWordOptions word_options(const SheetInput& in, const Style& style,
                               double scale) {
   TouchWordOptions options;
   options.text = style.text(scaled(style.blending_size, scale));
-  options.marks = in.options.choice("marks") == "lines" ? MarkStyle::lines
-                                                        : MarkStyle::dots;
+  const std::string& marks = in.options.choice("marks");
+  options.marks = marks == "lines"  ? MarkStyle::lines
+                  : marks == "none" ? MarkStyle::none
+                                    : MarkStyle::dots;
+  const std::string& pattern = in.options.choice("pattern");
+  options.pattern = pattern == "outlined" ? PatternLetters::outlined
+                    : pattern == "tinted" ? PatternLetters::tinted
+                                          : PatternLetters::plain;
   options.mark_spacing = scaled(style.mark_spacing, std::min(scale, 1.0));
   options.guide_weight = style.guide_weight;
   options.arrow = in.options.flag("arrow");

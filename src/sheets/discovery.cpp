@@ -50,6 +50,7 @@ struct Plan {
   int columns = 1;
   Length row_height;
   int lines = 0;
+  bool one_question = false;  // asked together, where there is little room
 };
 
 Plan plan_page(const SheetInput& in, Composer& c,
@@ -68,7 +69,10 @@ Plan plan_page(const SheetInput& in, Composer& c,
   const Length least = scaled(c.style().word_size, 1.6);
   const Length question =
       c.style().learner_text().line_height() + kBeforeQuestion + 1_mm;
-  Length left = c.body().height - least * rows - 2 * question;
+  plan.one_question = in.options.count("lines") == 0 ||
+                      least * rows + 2 * question > c.body().height;
+  Length left = c.body().height - least * rows -
+                question * (plan.one_question ? 1 : 2);
   plan.lines = std::clamp(static_cast<int>(left / set_pitch(c.style().ruling)),
                           0, in.options.count("lines"));
   left -= set_pitch(c.style().ruling) * plan.lines;
@@ -110,6 +114,13 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_page(in, c, words);
   add_words(c, words, plan);
   const bool contrast = in.lesson.patterns.size() > 1;
+  if (plan.one_question) {
+    add_question(c,
+                 contrast ? "What do you see and hear? Which belong together?"
+                          : "What do you see and hear in every word?",
+                 plan.lines);
+    return;
+  }
   add_question(c,
                contrast ? "What do you see? Which words belong together?"
                         : "What do you see in every word?",

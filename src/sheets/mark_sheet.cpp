@@ -12,6 +12,7 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
+#include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -62,8 +63,9 @@ std::vector<Marked> words_of(const SheetInput& in) {
         std::ranges::find(words, text, &Marked::text) != words.end();
     if (word.has_pattern() && !known) words.push_back({&word, text});
   };
-  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word, false);
-  for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
+  const auto [dictated_words, sentences] = dictated_in_packet(in);
+  for (const AnalyzedWord& word : dictated_words) add(word, false);
+  for (const AnalyzedSentence& sentence : sentences) {
     for (const AnalyzedSentence::Part& part : sentence.words) {
       add(part.word, part.begin == 0);
     }

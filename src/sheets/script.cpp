@@ -8,6 +8,7 @@
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
 #include "sheets/caution.h"
+#include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -111,12 +112,13 @@ void add_dictation(const SheetInput& in, Composer& c) {
                 "what they wrote, not what they meant."});
   Table table(c, {{"No.", 0, 12_mm}, {"Say", 4}, {"Graphemes", 3}});
   int number = 0;
-  for (const AnalyzedWord& word : in.lesson.dictate_words) {
+  const auto [words_said, sentences_said] = dictated_in_packet(in);
+  for (const AnalyzedWord& word : words_said) {
     table.add_text_row(
         {fmt::format("{}", ++number), word.reading.word, spelled_out(word)},
         true);
   }
-  for (const AnalyzedSentence& s : in.lesson.dictate_sentences) {
+  for (const AnalyzedSentence& s : sentences_said) {
     std::string words;
     for (const AnalyzedSentence::Part& part : s.words) {
       if (!part.word.has_pattern()) continue;

@@ -52,6 +52,12 @@ struct SheetInput {
 /// says.
 std::vector<std::string> learner_rows(const SheetInput& input);
 
+/// What a learner is told to do, in words and as a small picture.
+struct Direction {
+  std::string_view text;
+  Action action = Action::none;
+};
+
 /// A kind of sheet. Each stands in one file of this folder, which adds it to
 /// the table with a static `SheetRegistration`; nothing else needs an edit.
 struct SheetKind {
@@ -61,6 +67,9 @@ struct SheetKind {
   std::string_view direction;
   /// The same as a small picture.
   Action action = Action::none;
+  /// Where its options ask for another direction. May be null, and may give
+  /// back an empty one for the usual.
+  Direction (*other_direction)(const OptionValues&) = nullptr;
   std::string_view summary;  ///< one line for the manual
   bool for_teacher = false;
   /// Cut up after printing: begins on an odd page, its back stays blank.
