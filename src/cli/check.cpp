@@ -34,16 +34,17 @@ void print_choices(const AnalyzedLesson& lesson) {
     const auto readings =
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {
-      fmt::print("{} is taken as {}; for {} write under `split:` the line "
-                 "`{}`\n",
-                 w.reading.word,
-                 readings[0].label.empty()
-                     ? sounds_text(readings[0], lesson.conventions)
-                     : readings[0].label,
-                 readings[i].label.empty()
-                     ? sounds_text(readings[i], lesson.conventions)
-                     : readings[i].label,
-                 split_line(readings[i], readings));
+      fmt::print(
+          "{} is taken as {}; for {} write under `split:` the line "
+          "`{}`\n",
+          w.reading.word,
+          readings[0].label.empty()
+              ? sounds_text(readings[0], lesson.conventions)
+              : readings[0].label,
+          readings[i].label.empty()
+              ? sounds_text(readings[i], lesson.conventions)
+              : readings[i].label,
+          split_line(readings[i], readings));
     }
   }
 }
@@ -56,8 +57,7 @@ void print_defaults(const Lesson& lesson) {
   };
   say("layout", "week", lesson.layout.given());
   say("days", std::to_string(lesson.days.value), lesson.days.given());
-  say("minutes", std::to_string(lesson.minutes.value),
-      lesson.minutes.given());
+  say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
   say("set", std::to_string(lesson.set.value), lesson.set.given());
   fmt::print("\n");
 }
@@ -76,9 +76,9 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
   }
   fmt::print("words: {}\n", lesson.words.size());
   print_words(lesson, lesson.words);
-  fmt::print("to dictate: {}\n", counted(static_cast<int>(
-                                             lesson.dictate_words.size()),
-                                         "word", "words"));
+  fmt::print(
+      "to dictate: {}\n",
+      counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
   print_words(lesson, lesson.dictate_words);
   int pattern_words = 0;
   for (const AnalyzedSentence& s : lesson.sentences) {
@@ -95,6 +95,7 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
 }  // namespace
 
 int run_check(const CommandLine& line) {
+  if (!known_sheets(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {
@@ -102,8 +103,8 @@ int run_check(const CommandLine& line) {
     const auto lesson = prepare(workspace, line, path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                  workspace.shaper(), line.only, diagnostics);
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);
     if (lesson != nullptr) {

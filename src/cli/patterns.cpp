@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -21,11 +22,13 @@ void print_catalogue(const Phonics& phonics) {
 int print_unclear(const std::string& name, const PatternSearch& search,
                   const Phonics& phonics) {
   if (search.found.empty()) {
-    fmt::print(stderr, "sheaf: there is no pattern called `{}`\n", name);
     const std::string nearest = did_you_mean(search.nearest);
-    if (!nearest.empty()) fmt::print(stderr, "  {}\n", nearest);
+    fmt::print(stderr, "sheaf: there is no pattern called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf patterns` lists them" : nearest);
   } else {
-    fmt::print(stderr, "sheaf: `{}` could be one of these:\n", name);
+    fmt::print(stderr, "sheaf: {} could be one of these:\n",
+               sheaf::quoted(name));
     for (const PatternId id : search.found) {
       const Pattern& p = phonics.patterns()[id];
       fmt::print(stderr, "  {:<16} {}\n", p.id, p.name);

@@ -93,9 +93,9 @@ std::optional<fs::path> find_layout(Workspace& workspace,
                                     const fs::path& folder,
                                     Diagnostics& diagnostics) {
   if (is_file_name(line.layout)) return fs::path(line.layout);
-  const std::string name = !line.layout.empty()           ? line.layout
-                           : lesson.layout.value.empty()  ? "week"
-                                                          : lesson.layout.value;
+  const std::string name = !line.layout.empty()          ? line.layout
+                           : lesson.layout.value.empty() ? "week"
+                                                         : lesson.layout.value;
   const std::string file =
       is_file_name(name) ? name : "layouts/" + name + ".yaml";
   if (auto found = find_named_file(file, folder, workspace.shipped(),
@@ -107,9 +107,9 @@ std::optional<fs::path> find_layout(Workspace& workspace,
   std::string help = did_you_mean(name, views);
   if (help.empty()) help = "`sheaf layouts` lists them";
   const Span span = line.layout.empty() ? lesson.layout.span : Span{};
-  diagnostics.error(diagnostic::unknown_layout, span,
-                    fmt::format("there is no layout {} here", sheaf::quoted(name)),
-                    help);
+  diagnostics.error(
+      diagnostic::unknown_layout, span,
+      fmt::format("there is no layout {} here", sheaf::quoted(name)), help);
   return std::nullopt;
 }
 
@@ -120,17 +120,18 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
   if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
-  const auto found = find_named_file(name, folder, workspace.shipped(),
-                                     line.allowed_folders);
+  const auto found =
+      find_named_file(name, folder, workspace.shipped(), line.allowed_folders);
   const Span span = settings.span(option);
   if (!found) return;  // reported as an unknown typeface
   std::string why;
-  const Font* font = workspace.fonts().add(
-      name, role, read_file(*found, kLargestFont), why);
+  const Font* font =
+      workspace.fonts().add(name, role, read_file(*found, kLargestFont), why);
   if (font == nullptr) {
-    diagnostics.error(diagnostic::unusable_typeface, span,
-                      fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
-                      "choose another font file, or leave this out for Andika");
+    diagnostics.error(
+        diagnostic::unusable_typeface, span,
+        fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
+        "choose another font file, or leave this out for Andika");
   }
 }
 
@@ -148,9 +149,8 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
         continue;
       }
     } else {
-      const auto found = find_named_file(name.value, folder,
-                                         workspace.shipped(),
-                                         line.allowed_folders);
+      const auto found = find_named_file(
+          name.value, folder, workspace.shipped(), line.allowed_folders);
       if (!found) {
         diagnostics.error(
             diagnostic::no_picture, name.span,
@@ -217,6 +217,20 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
   if (diagnostics.has_errors()) return nullptr;
   check_typefaces(result->lesson, result->style, diagnostics);
   return diagnostics.has_errors() ? nullptr : std::move(result);
+}
+
+bool known_sheets(const CommandLine& line) {
+  std::vector<std::string_view> names;
+  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
+  for (const std::string& name : line.only) {
+    if (find_sheet_kind(name) != nullptr) continue;
+    const std::string nearest = did_you_mean(name, names);
+    fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+    return false;
+  }
+  return true;
 }
 
 void print(const Diagnostics& diagnostics) {

@@ -64,6 +64,10 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const std::string& path,
                                         Diagnostics& diagnostics);
 
+/// Whether there is a sheet of each name that `--only` gives; if not, says so
+/// on standard error.
+bool known_sheets(const CommandLine& line);
+
 /// Prints messages to standard error; colour only on a terminal.
 void print(const Diagnostics& diagnostics);
 
