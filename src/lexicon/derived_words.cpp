@@ -123,16 +123,25 @@ const WordDeriver::Records* WordDeriver::known(const std::string& word,
 WordDeriver::Records WordDeriver::inflected(const std::string& word,
                                             int depth) {
   Records result;
+  int best_rank = 0;
   take_off_ending(word, [&](const EndingAnalysis& analysis) {
-    if (!result.empty()) return -1;
     const Records* bases = known(analysis.base, depth);
     if (bases == nullptr) return -1;
+    Records made;
     for (const WordRecord& base : *bases) {
       auto record = derive_record(word, word, analysis, base, label_(base),
                                   inventory_);
-      if (record) result.push_back(std::move(*record));
+      if (record) made.push_back(std::move(*record));
     }
-    return result.empty() ? -1 : 0;
+    if (made.empty()) return -1;
+    constexpr int kUnlisted = 99;
+    const int tier = tier_(analysis.base);
+    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis);
+    if (result.empty() || rank < best_rank) {
+      result = std::move(made);
+      best_rank = rank;
+    }
+    return rank;
   });
   return result;
 }

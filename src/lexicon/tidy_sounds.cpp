@@ -71,6 +71,11 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
          (phonemes[i - 1] == P::z && has("son")))) {
       out.push_back(P::ax);
     }
+    // -ically has no weak vowel before its l: basically, musically.
+    if (p == P::ax && i > 0 && phonemes[i - 1] == P::k && next == P::l &&
+        i + 3 == phonemes.size() && letters.ends_with("ically")) {
+      continue;
+    }
     // No k in "strength".
     if (p == P::k && i > 0 && phonemes[i - 1] == P::ng && next == P::th &&
         has("ngth")) {

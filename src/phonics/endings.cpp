@@ -61,6 +61,13 @@ std::string_view ending_name(Ending ending) {
   return ending == Ending::possessive ? "possessive" : ending_text(ending);
 }
 
+int joint_rank(const EndingAnalysis& analysis) {
+  const bool own = analysis.joint == Joint::doubled &&
+                   std::string_view("slfz").find(analysis.base.back()) !=
+                       std::string_view::npos;
+  return own ? 100 : 0;
+}
+
 bool doubles_its_end(std::string_view base) {
   const std::size_t n = base.size();
   if (n < 3) return false;

@@ -98,15 +98,6 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
   return false;
 }
 
-// passing is from pass, however common "pas" is: s, l, f and z stand double by
-// themselves.
-int rank_of(const EndingAnalysis& analysis) {
-  const bool own = analysis.joint == Joint::doubled &&
-                   std::string_view("slfz").find(analysis.base.back()) !=
-                       std::string_view::npos;
-  return own ? 100 : 0;
-}
-
 EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
                            const Lexicon& lexicon) {
   if (lexicon.is_not_inflected(letters)) return {};
@@ -124,7 +115,7 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
       }
       if (base_sounds_fit(analysis, word,
                           phonemes_of(record.segments, lexicon.inventory()))) {
-        return (record.everyday ? 0 : record.tier) + rank_of(analysis);
+        return (record.everyday ? 0 : record.tier) + joint_rank(analysis);
       }
     }
     return kNotBase;
