@@ -31,7 +31,7 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
     const P next = i + 1 < phonemes.size() ? phonemes[i + 1] : P::zh;
     const P third = i + 2 < phonemes.size() ? phonemes[i + 2] : P::zh;
     // -ing came out as "ax ng" where a machine filled the entry in.
-    if (p == P::ax && next == P::ng && has("ing")) {
+    if ((p == P::ax || p == P::iy) && next == P::ng && has("ing")) {
       out.push_back(P::ih);
       continue;
     }

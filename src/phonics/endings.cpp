@@ -111,11 +111,13 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
     add(Joint::y_to_i, stem.substr(0, n - 1) + "ie");  // die, dying
   }
   if (vowel_ending) {
-    if (!doubles_its_end(stem)) add(Joint::plain, stem);
+    // weed is not from we: an e before the ending is one of ee.
+    const bool before_e = stem[n - 1] == 'e' && ending != Ending::ing;
+    if (!doubles_its_end(stem) && !before_e) add(Joint::plain, stem);
     // see, seeing: ee, oe and ye keep their e before i.
-    const bool keeps = ending == Ending::ing &&
-                       std::string_view("eoy").find(stem[n - 1]) !=
-                           std::string_view::npos;
+    const bool keeps =
+        ending == Ending::ing &&
+        std::string_view("eoy").find(stem[n - 1]) != std::string_view::npos;
     if (!keeps) add(Joint::dropped_e, stem + "e");
     if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
       add(Joint::plain, stem.substr(0, n - 1));  // picnicked

@@ -89,13 +89,18 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
       return true;
     }
   }
-  // gentle, gently: the weak vowel goes; care, caring: r belongs to both.
-  if (analysis.ending == Ending::ly && base.size() > 2 && base.back() == P::l) {
-    const auto stem = base.first(base.size() - 2);
-    return begins_with(word, stem) &&
-           fits_ending(Ending::ly, word.subspan(stem.size()));
+  // gentle, gently; feeble, feebler: the weak vowel goes, and in gently the l
+  // of both is one.
+  if (base.size() < 3 || base.back() != P::l ||
+      base[base.size() - 2] != P::ax) {
+    return false;
   }
-  return false;
+  const auto stem = base.first(base.size() - 2);
+  if (!begins_with(word, stem)) return false;
+  const auto rest = word.subspan(stem.size());
+  if (analysis.ending == Ending::ly) return fits_ending(Ending::ly, rest);
+  return rest.size() > 1 && rest[0] == P::l &&
+         fits_ending(analysis.ending, rest.subspan(1));
 }
 
 EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
@@ -139,7 +144,8 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
                         (record.tier == 0 || record.tier > kLargestPartList))) {
       continue;
     }
-    const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
+    const std::vector<P> own =
+        phonemes_of(record.segments, lexicon.inventory());
     if (std::ranges::equal(own, sounds, same_sound)) return true;
   }
   return false;
@@ -206,7 +212,8 @@ std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
       const int largest =
           rest.size() > 4 ? kLargestLongBaseList : kLargestBaseList;
       if (record.name || record.tier == 0 || record.tier > largest) continue;
-      const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
+      const std::vector<P> own =
+          phonemes_of(record.segments, lexicon.inventory());
       if (own.size() > 1 && ends_with(whole, own)) return prefix;
     }
   }
@@ -286,9 +293,9 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
   if (plural || spelling.ends_with("'s")) {
     facts.ending = {};
     if (plural || !lexicon.has(spelling)) {
-      facts.ending = {Ending::possessive, Joint::plain,
-                      std::string(spelling.substr(
-                          0, spelling.size() - (plural ? 1 : 2)))};
+      facts.ending = {
+          Ending::possessive, Joint::plain,
+          std::string(spelling.substr(0, spelling.size() - (plural ? 1 : 2)))};
     }
   }
   facts.base_units = reading.units.size();
@@ -301,7 +308,7 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
     }
   }
   facts.prefix = find_prefix(reading, facts, lexicon);
-  facts.mark = map.spelling.find('\'') != std::string::npos ? "apostrophe"
+  facts.mark = map.spelling.find('\'') != std::string::npos  ? "apostrophe"
                : map.spelling.find('-') != std::string::npos ? "hyphen"
                                                              : "";
   facts.compound_at = find_compound(reading, facts, lexicon);
@@ -312,6 +319,11 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
   }
   std::size_t last = reading.units.size();
   while (last > 0 && !has_vowel(reading.units[last - 1])) --last;
+  // In "paste" the blend is not at the end of the word.
+  const bool e_behind = std::ranges::any_of(reading.units, [&](const Unit& u) {
+    return u.split_e >= 0 && map.ends.back() == u.split_e + 1;
+  });
+  if (e_behind) last = reading.units.size();
   for (; last < reading.units.size(); ++last) {
     if (!facts.coda.empty()) facts.coda += '+';
     facts.coda += reading.units[last].grapheme;
