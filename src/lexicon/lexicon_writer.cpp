@@ -153,12 +153,12 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::labels) = bytes_of(std::string_view(labels));
   section(Section::patterns) =
       bytes_of(std::string_view(read_file(paths.data + "/patterns.tsv")));
-  section(Section::not_inflected) =
-      bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_inflected.txt"))));
-  section(Section::not_prefixed) = bytes_of(std::string_view(
-      as_lines(read_words(paths.data + "/not_prefixed.txt"))));
-  section(Section::not_compound) =
-      bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
+  section(Section::not_inflected) = bytes_of(std::string_view(
+      as_lines(read_words(paths.data + "/not_inflected.txt"))));
+  section(Section::not_prefixed) = bytes_of(
+      std::string_view(as_lines(read_words(paths.data + "/not_prefixed.txt"))));
+  section(Section::not_compound) = bytes_of(
+      std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(out, bytes);

@@ -99,9 +99,8 @@ std::vector<GuessStep> count_steps(std::span<const WordRecord> records) {
     steps.push_back({kAnyStep, key.first, key.second,
                      cost_of((count - kDiscount) / singles[key.first])});
   }
-  std::ranges::sort(steps, [](const GuessStep& a, const GuessStep& b) {
-    return a < b;
-  });
+  std::ranges::sort(
+      steps, [](const GuessStep& a, const GuessStep& b) { return a < b; });
   return steps;
 }
 

@@ -148,11 +148,10 @@ class TableMaker {
   // Whether the last sounds are those of the ending.
   static bool is_ending_ed(const EndingAnalysis& a, std::span<const Phoneme> p,
                            bool more) {
-    const char end =
-        a.base.back() == 'e' ? a.base[a.base.size() - 2] : '\0';
+    const char end = a.base.back() == 'e' ? a.base[a.base.size() - 2] : '\0';
     const Phoneme before = p[p.size() - 2];
-    const bool vowel_with_e = a.joint == Joint::dropped_e &&
-                              is_vowel_letter(end) && is_vowel(before);
+    const bool vowel_with_e =
+        a.joint == Joint::dropped_e && is_vowel_letter(end) && is_vowel(before);
     if (vowel_with_e || a.joint == Joint::y_to_i) return false;
     const bool after_t_or_d = a.base.ends_with('t') || a.base.ends_with('d') ||
                               a.base.ends_with("te") || a.base.ends_with("de");
@@ -162,7 +161,8 @@ class TableMaker {
     if (after_t_or_d != extra_beat) return false;
     // "moped": a vowel before the d, where the base ends in a consonant.
     const char last = a.joint == Joint::dropped_e ? end : a.base.back();
-    const bool ends_in_vowel = is_vowel_letter(last) || last == 'w' || last == 'r';
+    const bool ends_in_vowel =
+        is_vowel_letter(last) || last == 'w' || last == 'r';
     return after_t_or_d || !is_vowel(before) || ends_in_vowel;
   }
 
@@ -245,7 +245,8 @@ class TableMaker {
     if (depth > 2) return false;
     const EndingAnalysis ending =
         take_off_ending(word, [&](const EndingAnalysis& a) {
-          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0 : -1;
+          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0
+                                                                        : -1;
         });
     if (ending) return true;
     for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
@@ -266,7 +267,8 @@ class TableMaker {
   void align_compounds() {
     std::map<std::string, const WordRecord*> parts;
     for (const WordRecord& record : table_.records) {
-      if (is_common(record.spelling)) parts.try_emplace(record.spelling, &record);
+      if (is_common(record.spelling))
+        parts.try_emplace(record.spelling, &record);
     }
     std::vector<std::pair<std::size_t, Segments>> changes;
     for (std::size_t i = 0; i < table_.records.size(); ++i) {
@@ -285,7 +287,8 @@ class TableMaker {
           both.push_back(s);
         }
         if (both != record.segments &&
-            sound_alike(phonemes_of(both, inventory_), phonemes_of(record.segments, inventory_))) {
+            sound_alike(phonemes_of(both, inventory_),
+                        phonemes_of(record.segments, inventory_))) {
           changes.emplace_back(i, std::move(both));
           break;
         }

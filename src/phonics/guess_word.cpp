@@ -54,8 +54,9 @@ WordRecord plain_guess(std::string_view letters, const GuessSources& sources) {
 std::optional<WordRecord> common_word(std::string_view letters,
                                       const GuessSources& sources) {
   for (WordRecord& record : sources.find(letters)) {
-    if (!record.name && (record.everyday || (record.tier > 0 &&
-                                             record.tier <= kLargestPartList))) {
+    if (!record.name &&
+        (record.everyday ||
+         (record.tier > 0 && record.tier <= kLargestPartList))) {
       return std::move(record);
     }
   }
@@ -76,8 +77,8 @@ std::optional<WordRecord> guess_compound(std::string_view letters,
     const std::size_t shortest = std::min(at, letters.size() - at);
     if (tiers > (shortest == 3 ? kCommonest : kCommon)) continue;
     if (best && tiers >= best_tiers) continue;
-    best = join_records(*first, *second, std::string(letters),
-                        *sources.inventory);
+    best =
+        join_records(*first, *second, std::string(letters), *sources.inventory);
     best_tiers = tiers;
   }
   return best;
@@ -95,8 +96,7 @@ std::optional<WordRecord> guess_prefixed(std::string_view letters,
     if (!rest) continue;
     WordRecord first = plain_guess(prefix, sources);
     first.stress = 0;
-    return join_records(first, *rest, std::string(letters),
-                        *sources.inventory);
+    return join_records(first, *rest, std::string(letters), *sources.inventory);
   }
   return std::nullopt;
 }
@@ -106,10 +106,9 @@ std::optional<WordRecord> guess_prefixed(std::string_view letters,
 std::optional<EndingAnalysis> likely_ending(std::string_view letters) {
   const auto take = [&](Ending ending, Joint joint, std::size_t cut,
                         std::string_view more) {
-    return EndingAnalysis{
-        ending, joint,
-        std::string(letters.substr(0, letters.size() - cut)) +
-            std::string(more)};
+    return EndingAnalysis{ending, joint,
+                          std::string(letters.substr(0, letters.size() - cut)) +
+                              std::string(more)};
   };
   const auto before = [&](std::size_t cut) {
     return letters.substr(0, letters.size() - cut);
@@ -130,8 +129,8 @@ std::optional<EndingAnalysis> likely_ending(std::string_view letters) {
     const std::string_view stem = before(cut);
     const char last = stem.back();
     const bool doubled = stem.size() > 2 && last == stem[stem.size() - 2];
-    if (doubled && std::string_view("bdgmnprt").find(last) !=
-                       std::string_view::npos) {
+    if (doubled &&
+        std::string_view("bdgmnprt").find(last) != std::string_view::npos) {
       return take(ending, Joint::doubled, cut + 1, "");
     }
     const bool wants_e =

@@ -112,8 +112,9 @@ class Guess {
     if (letters_.substr(at, width) != unit.grapheme().substr(0, width)) return;
     const std::size_t end = at + width;
     const bool edge = path.unit == kWordEdge;
-    const LastUnit last =
-        edge || path.last == kSplitStep ? kOther : kind_of(inventory_[path.unit]);
+    const LastUnit last = edge || path.last == kSplitStep
+                              ? kOther
+                              : kind_of(inventory_[path.unit]);
     if (!may_follow(unit, last, letters_, end) ||
         !may_stand_at(unit, letters_, at)) {
       return;

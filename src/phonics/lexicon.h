@@ -32,7 +32,8 @@ class Lexicon {
   std::vector<WordRecord> readings(std::string_view spelling) const;
 
   /// Calls with each record, everyday words first, then by the size of the
-  /// lists, each by alphabet; the readings of a word follow each other. Stops when the call gives false.
+  /// lists, each by alphabet; the readings of a word follow each other. Stops
+  /// when the call gives false.
   void each(const std::function<bool(const WordRecord&)>& call) const;
 
   /// Whether a word only looks as if it had an ending (butter, king).

@@ -27,8 +27,8 @@ constexpr std::array kKeys = {
     KeyName{"syllables", Key::syllables}, KeyName{"ending", Key::ending},
     KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
     KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
-    KeyName{"compound", Key::compound},
-    KeyName{"prefix", Key::prefix},       KeyName{"mark", Key::mark},
+    KeyName{"compound", Key::compound},   KeyName{"prefix", Key::prefix},
+    KeyName{"mark", Key::mark},
 };
 
 bool has(const std::vector<std::string>& values, std::string_view value) {
@@ -106,9 +106,8 @@ bool after_meets(const RuleCondition& c, const Reading& reading,
 bool before_meets(const RuleCondition& c, const Reading& reading,
                   std::size_t i) {
   if (i + 1 >= reading.units.size()) return has(c.values, "end");
-  return has(c.values, is_vowel(reading.units[i + 1].listed[0])
-                           ? "vowel"
-                           : "consonant");
+  return has(c.values,
+             is_vowel(reading.units[i + 1].listed[0]) ? "vowel" : "consonant");
 }
 
 bool tail_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {

@@ -26,8 +26,8 @@ TEST(Coverage, CommonWordsAreKnown) {
       unknown += " " + word;
     }
   }
-  const double share = 100.0 * static_cast<double>(known) /
-                       static_cast<double>(words.size());
+  const double share =
+      100.0 * static_cast<double>(known) / static_cast<double>(words.size());
   std::cout << "known: " << known << " of " << words.size() << ", " << share
             << "%\n";
   EXPECT_GE(share, 98.5) << unknown;
@@ -50,10 +50,11 @@ TEST(Coverage, EverydayWordsAreAllKnown) {
 
 TEST(Coverage, CapitalisedEverydayWordsAreWords) {
   for (const std::string_view word :
-       {"Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday",
-        "Sunday", "January", "February", "March", "April", "May", "June",
-        "July", "August", "September", "October", "November", "December",
-        "Christmas", "Easter", "Halloween", "English", "I", "I'm"}) {
+       {"Monday",    "Tuesday",   "Wednesday", "Thursday", "Friday",
+        "Saturday",  "Sunday",    "January",   "February", "March",
+        "April",     "May",       "June",      "July",     "August",
+        "September", "October",   "November",  "December", "Christmas",
+        "Easter",    "Halloween", "English",   "I",        "I'm"}) {
     EXPECT_TRUE(shared_phonics().knows(word)) << word;
   }
 }

@@ -96,11 +96,10 @@ Sounds joined(const Sounds& all) {
     if (!sounds.empty()) {
       Sound1& last = sounds.back();
       const bool weak_l = all[i].kind == Kind::l && last.kind == Kind::weak;
-      const bool glide =
-          all[i].kind == Kind::weak &&
-          (last.kind == Kind::long_e ||
-           (last.kind == Kind::y && sounds.size() > 1 &&
-            !is_vowel_kind(sounds[sounds.size() - 2].kind)));
+      const bool glide = all[i].kind == Kind::weak &&
+                         (last.kind == Kind::long_e ||
+                          (last.kind == Kind::y && sounds.size() > 1 &&
+                           !is_vowel_kind(sounds[sounds.size() - 2].kind)));
       if ((weak_l && !vowel_next) || glide) {
         last.name += all[i].name;
         last.kind = Kind::vowel;

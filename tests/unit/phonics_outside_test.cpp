@@ -76,17 +76,16 @@ TEST(OutsideCurriculum, ExampleWordsShowThePatternOfTheirRule) {
         shown = readings.front().syllables() > 1;
       } else {
         for (const std::string_view id : split_at(row.cell(2), '|')) {
-          shown = shown || std::ranges::any_of(readings, [&](const auto& r) {
-                    return r.origin != Reading::Origin::guess &&
-                           has_pattern(r, id);
-                  });
+          shown =
+              shown || std::ranges::any_of(readings, [&](const auto& r) {
+                return r.origin != Reading::Origin::guess && has_pattern(r, id);
+              });
         }
       }
-      const bool excepted = exceptions.erase(
-          {std::string(row.cell(1)), std::string(word)});
-      EXPECT_NE(shown, excepted)
-          << row.cell(1) << ": " << word << " ("
-          << graphemes_text(readings.front()) << ")";
+      const bool excepted =
+          exceptions.erase({std::string(row.cell(1)), std::string(word)});
+      EXPECT_NE(shown, excepted) << row.cell(1) << ": " << word << " ("
+                                 << graphemes_text(readings.front()) << ")";
     }
   }
   EXPECT_EQ(rules, 111);
@@ -120,14 +119,15 @@ TEST(OutsideInventory, AllFortyFourPhonemesAreThere) {
 const std::map<std::string, std::vector<std::string>, std::less<>>&
 study_sounds() {
   static const std::map<std::string, std::vector<std::string>, std::less<>>
-      sounds = {{"/a/ short", {"ae"}}, {"/A/ long", {"ey"}},
-                {"/Ar/ air", {"eh r"}}, {"/ar/", {"aa r"}},
-                {"/b/", {"b"}}, {"/ch/", {"ch"}}, {"/d/", {"d"}},
-                {"/e/ short", {"eh"}}, {"/ul/", {"ax l"}}, {"/er/", {"er"}},
-                {"/f/", {"f"}}, {"/g/", {"g"}}, {"/h/", {"hh"}},
-                {"/I/ long", {"ay"}}, {"/k/", {"k"}}, {"/ks/", {"k s"}},
-                {"/kw/", {"k w"}}, {"/l/", {"l"}}, {"/m/", {"m"}},
-                {"/n/", {"n"}}, {"/j/", {"jh"}}, {"/aw/", {"ao"}}};
+      sounds = {
+          {"/a/ short", {"ae"}}, {"/A/ long", {"ey"}},  {"/Ar/ air", {"eh r"}},
+          {"/ar/", {"aa r"}},    {"/b/", {"b"}},        {"/ch/", {"ch"}},
+          {"/d/", {"d"}},        {"/e/ short", {"eh"}}, {"/ul/", {"ax l"}},
+          {"/er/", {"er"}},      {"/f/", {"f"}},        {"/g/", {"g"}},
+          {"/h/", {"hh"}},       {"/I/ long", {"ay"}},  {"/k/", {"k"}},
+          {"/ks/", {"k s"}},     {"/kw/", {"k w"}},     {"/l/", {"l"}},
+          {"/m/", {"m"}},        {"/n/", {"n"}},        {"/j/", {"jh"}},
+          {"/aw/", {"ao"}}};
   return sounds;
 }
 
