@@ -109,6 +109,13 @@ constexpr std::array kRespellings = {
     Respelling{"og", "ogue", true},
 };
 
+// Endings that are words too: alternation is not of a nation.
+bool is_ending(std::string_view part) {
+  constexpr std::string_view kEndings[] = {"nation", "ion", "ions", "ally",
+                                           "ants",   "red", "sure"};
+  return std::ranges::find(kEndings, part) != std::ranges::end(kEndings);
+}
+
 }  // namespace
 
 const WordDeriver::Records& WordDeriver::make(const std::string& word,
@@ -363,7 +370,7 @@ WordDeriver::Records WordDeriver::compound(const std::string& word) {
   int best_tier = 1000;
   for (std::size_t at = 3; at + 3 <= word.size(); ++at) {
     const std::string first = word.substr(0, at), second = word.substr(at);
-    if (!fits(first) || !fits(second)) continue;
+    if (!fits(first) || !fits(second) || is_ending(second)) continue;
     const int tier = tier_(first) + tier_(second);
     if (tier < best_tier) {
       best = at;

@@ -31,6 +31,9 @@ class Repair {
       lost_vowel_before_r(i);
       needless_weak_vowel(i);
       vowel_of_endings(i);
+      short_i_of_age(i);
+      weak_vowel_of_ate(i);
+      short_u_of_prefixes(i);
     }
   }
 
@@ -223,6 +226,39 @@ class Repair {
     const bool est = i + 3 == segments_.size() && says(i + 1, {P::s}) &&
                      says(i + 2, {P::t}) && unit(i + 1).grapheme() == "s";
     if (es || est) set(i, "e", {P::ih});
+  }
+
+  // cottage, villager, managed: whatever the dictionary hears, /ij/.
+  void short_i_of_age(std::size_t i) {
+    if (unit(i).grapheme() != "a" || !says(i, {P::ax}) ||
+        !says(i + 1, {P::jh})) {
+      return;
+    }
+    const std::string_view rest = letters_.substr(segments_[i].begin + 1U);
+    for (const std::string_view tail :
+         {"ge", "ges", "ged", "ger", "gers", "ging", "gings"}) {
+      if (rest == tail) set(i, "a", {P::ih});
+    }
+    if (rest.starts_with("gement") || rest.starts_with("geable")) {
+      set(i, "a", {P::ih});
+    }
+  }
+
+  // private, desperate: one weak vowel for all -ate that is not a verb's.
+  void weak_vowel_of_ate(std::size_t i) {
+    if (unit(i).grapheme() == "a_e" && says(i, {P::ih})) {
+      set(i, "a_e", {P::ax});
+    }
+  }
+
+  // undo, upset: the dictionary hears the prefix now as a short u, now as a
+  // weak vowel.
+  void short_u_of_prefixes(std::size_t i) {
+    if (i != 0 || unit(0).grapheme() != "u" || !says(0, {P::ax})) return;
+    const bool un = letters_.starts_with("un");
+    if (un || (letters_.starts_with("up") && !letters_.starts_with("upo"))) {
+      set(0, "u", {P::ah});
+    }
   }
 
   // A weak syllable comes in at place `at`.

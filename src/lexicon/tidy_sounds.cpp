@@ -76,6 +76,24 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
         i + 3 == phonemes.size() && letters.ends_with("ically")) {
       continue;
     }
+    // compaction, filled in as if it were three beats more: t ay ax n.
+    if (p == P::t && next == P::ay && third == P::ax && has("tion")) {
+      out.push_back(P::sh);
+      ++i;
+      continue;
+    }
+    // fire, hourly: the r behind a glide is a beat of its own.
+    if (p == P::r && i > 0 && !is_vowel(next) &&
+        (phonemes[i - 1] == P::ay || phonemes[i - 1] == P::aw)) {
+      out.push_back(P::er);
+      continue;
+    }
+    // incorrect, unkind: the n of a prefix without stress stays one.
+    if (p == P::ng && i == 1 && (next == P::k || next == P::g) &&
+        (pronunciation.stress & 1) == 0) {
+      out.push_back(P::n);
+      continue;
+    }
     // No k in "strength".
     if (p == P::k && i > 0 && phonemes[i - 1] == P::ng && next == P::th &&
         has("ngth")) {

@@ -11,6 +11,7 @@
 #include "lexicon/derived_words.h"
 #include "lexicon/repairs.h"
 #include "lexicon/tidy_sounds.h"
+#include "lexicon/word_families.h"
 #include "phonics/endings.h"
 #include "phonics/hand_split.h"
 #include "phonics/table_text.h"
@@ -224,10 +225,27 @@ class TableMaker {
       return;
     }
     if (draft.source->graphemes.empty()) repair(record);
+    if (draft.origin == Reading::Origin::lexicon) sound_men(record);
     mark_listed(record);
     // A word of one beat bears its stress when it is said by itself.
     if (syllable_count(record.segments, inventory_) == 1) record.stress = 1;
     table_.records.push_back(std::move(record));
+  }
+
+  // firemen: said like the word men, so that it is told from fireman.
+  void sound_men(WordRecord& record) const {
+    const std::string& word = record.spelling;
+    if (!word.ends_with("men") || word.ends_with("women") ||
+        !listed(word.substr(0, word.size() - 2) + "an") ||
+        record.segments.size() < 3) {
+      return;
+    }
+    Segment& vowel = record.segments[record.segments.size() - 2];
+    const Phoneme short_e[] = {Phoneme::eh};
+    const int id = inventory_.find("e", short_e);
+    if (inventory_[vowel.id].grapheme() == "e" && id >= 0) {
+      vowel.id = static_cast<CorrespondenceId>(id);
+    }
   }
 
   void mark_listed(WordRecord& record) const {
@@ -312,26 +330,27 @@ class TableMaker {
     });
   }
 
-  // Words of the lists that no source has.
+  // Words of the lists that no source has, or not as their base has it.
   void derive_words() {
     std::map<std::string, WordDeriver::Records> known;
     for (const WordRecord& record : table_.records) {
       known[record.spelling].push_back(record);
     }
+    const std::map<std::string, WordDeriver::Records> strays =
+        take_out_strays(known);
     WordDeriver deriver(
         inventory_,
         [&](const std::string& word) {
           const auto found = known.find(word);
           return found == known.end() ? nullptr : &found->second;
         },
-        [&](const std::string& word) {
-          const ListedWord* entry = listed(word);
-          return entry && !entry->name ? entry->tier : 0;
-        },
+        [&](const std::string& word) { return plain_tier(word); },
         [&](const WordRecord& record) { return table_.labels[record.label]; });
     const auto make = [&](const std::string& word) {
       if (known.contains(word)) return;
-      const WordDeriver::Records& records = deriver.make(word);
+      WordDeriver::Records records = deriver.make(word);
+      const auto stray = strays.find(word);
+      if (records.empty() && stray != strays.end()) records = stray->second;
       if (records.empty()) report_.unknown.push_back(word);
       for (WordRecord record : records) {
         mark_listed(record);
@@ -344,6 +363,45 @@ class TableMaker {
     for (const std::string& word : sources_.everyday) {
       if (!sources_.lists.contains(word)) make(word);
     }
+  }
+
+  int plain_tier(const std::string& word) const {
+    const ListedWord* entry = listed(word);
+    return entry && !entry->name ? entry->tier : 0;
+  }
+
+  // Takes regular forms that the dictionary says otherwise than their base out
+  // of what is known, so that they are made anew.
+  std::map<std::string, WordDeriver::Records> take_out_strays(
+      std::map<std::string, WordDeriver::Records>& known) {
+    const BaseLookup bases{
+        [&](const std::string& word) {
+          const int tier = plain_tier(word);
+          const auto found = known.find(word);
+          const bool common = tier > 0 && tier <= kLargestDerivedList;
+          return common && found != known.end() ? &found->second : nullptr;
+        },
+        [&](const WordRecord& record) { return table_.labels[record.label]; }};
+    std::map<std::string, WordDeriver::Records> strays;
+    for (const auto& [word, records] : known) {
+      const int tier = plain_tier(word);
+      if (tier == 0 || tier > kLargestDerivedList ||
+          records.front().origin != Reading::Origin::lexicon ||
+          sources_.not_inflected.contains(word)) {
+        continue;
+      }
+      // A form of two readings strays where both do.
+      if (std::ranges::all_of(records, [&](const WordRecord& record) {
+            return strays_from_base(record, inventory_, bases);
+          })) {
+        strays.emplace(word, records);
+      }
+    }
+    for (const auto& [word, records] : strays) known.erase(word);
+    std::erase_if(table_.records, [&](const WordRecord& record) {
+      return strays.contains(record.spelling);
+    });
+    return strays;
   }
 
   int label_number(const std::string& label) {

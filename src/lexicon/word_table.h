@@ -19,6 +19,8 @@ struct LexiconSources {
   WordLists lists;
   std::set<std::string> everyday;
   std::set<std::string> bath;
+  /// Words that only look inflected (butter, king).
+  std::set<std::string> not_inflected;
   std::vector<Correspondence> correspondences;
 };
 

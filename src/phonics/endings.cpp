@@ -29,8 +29,14 @@ bool has_vowel_letter(std::string_view text) {
   return text.find_first_of("aeiouy") != std::string_view::npos;
 }
 
-// -es stands behind a hiss and behind o: wishes, boxes, goes.
+// -es stands behind a hiss and behind o: wishes, boxes, goes. Behind another
+// consonant the s has an e of its own: rinses, hearses; lens is the exception.
 bool takes_es(std::string_view stem) {
+  const std::size_t n = stem.size();
+  if (stem.ends_with('s') && n > 2 && !is_vowel_letter(stem[n - 2]) &&
+      !stem.ends_with("ss") && !stem.ends_with("lens")) {
+    return false;
+  }
   return stem.ends_with("ch") || stem.ends_with("sh") ||
          std::string_view("sxzo").find(stem.back()) != std::string_view::npos;
 }
