@@ -34,6 +34,7 @@ class Repair {
       short_i_of_age(i);
       weak_vowel_of_ate(i);
       short_u_of_prefixes(i);
+      weak_e(i);
     }
   }
 
@@ -258,6 +259,23 @@ class Repair {
     const bool un = letters_.starts_with("un");
     if (un || (letters_.starts_with("up") && !letters_.starts_with("upo"))) {
       set(0, "u", {P::ah});
+    }
+  }
+
+  // The dictionary hears a weak e now as one vowel, now as the other: one for
+  // each of be-, de-, re-, pre- and of pocket, kindness, careless.
+  void weak_e(std::size_t i) {
+    if (unit(i).grapheme() != "e" || stressed(i)) return;
+    const std::size_t at = segments_[i].begin;
+    const std::string_view before = letters_.substr(0, at + 1);
+    const std::string_view rest = letters_.substr(at + 1);
+    if (says(i, {P::ax}) && (before == "be" || before == "de" ||
+                             before == "re" || before == "pre")) {
+      set(i, "e", {P::ih});
+    }
+    if (says(i, {P::ih}) && i > 1 &&
+        (rest == "t" || rest == "ts" || rest == "ss")) {
+      set(i, "e", {P::ax});
     }
   }
 
