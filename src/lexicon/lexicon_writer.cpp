@@ -125,6 +125,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
   sources.bath = read_words(paths.data + "/bath_words.txt");
   sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
+  sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {

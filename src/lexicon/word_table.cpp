@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "lexicon/derived_words.h"
+#include "lexicon/list_repairs.h"
 #include "lexicon/repairs.h"
 #include "lexicon/tidy_sounds.h"
 #include "lexicon/word_families.h"
@@ -225,27 +226,13 @@ class TableMaker {
       return;
     }
     if (draft.source->graphemes.empty()) repair(record);
-    if (draft.origin == Reading::Origin::lexicon) sound_men(record);
+    if (draft.origin == Reading::Origin::lexicon) {
+      repair_by_lists(sources_, inventory_, record);
+    }
     mark_listed(record);
     // A word of one beat bears its stress when it is said by itself.
     if (syllable_count(record.segments, inventory_) == 1) record.stress = 1;
     table_.records.push_back(std::move(record));
-  }
-
-  // firemen: said like the word men, so that it is told from fireman.
-  void sound_men(WordRecord& record) const {
-    const std::string& word = record.spelling;
-    if (!word.ends_with("men") || word.ends_with("women") ||
-        !listed(word.substr(0, word.size() - 2) + "an") ||
-        record.segments.size() < 3) {
-      return;
-    }
-    Segment& vowel = record.segments[record.segments.size() - 2];
-    const Phoneme short_e[] = {Phoneme::eh};
-    const int id = inventory_.find("e", short_e);
-    if (inventory_[vowel.id].grapheme() == "e" && id >= 0) {
-      vowel.id = static_cast<CorrespondenceId>(id);
-    }
   }
 
   void mark_listed(WordRecord& record) const {
@@ -254,30 +241,7 @@ class TableMaker {
       record.name = entry->name;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
-    record.bath = has_bath_vowel(record.spelling, 0);
-  }
-
-  // The words of the list, their inflected forms and their compounds.
-  bool has_bath_vowel(const std::string& word, int depth) const {
-    if (sources_.bath.contains(word)) return true;
-    if (depth > 2) return false;
-    const EndingAnalysis ending =
-        take_off_ending(word, [&](const EndingAnalysis& a) {
-          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0
-                                                                        : -1;
-        });
-    if (ending) return true;
-    for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
-      const std::string first = word.substr(0, at), second = word.substr(at);
-      if (first.size() > 2 && sources_.bath.contains(first) &&
-          listed(second) != nullptr) {
-        return true;
-      }
-      if (sources_.bath.contains(second) && listed(first) != nullptr) {
-        return true;
-      }
-    }
-    return false;
+    record.bath = has_bath_vowel(sources_, record.spelling);
   }
 
   // A compound has the graphemes of its two words: fire and arm, not f i r ear

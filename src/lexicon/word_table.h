@@ -21,6 +21,8 @@ struct LexiconSources {
   std::set<std::string> bath;
   /// Words that only look inflected (butter, king).
   std::set<std::string> not_inflected;
+  /// Words that only look prefixed (uncle, recall).
+  std::set<std::string> not_prefixed;
   std::vector<Correspondence> correspondences;
 };
 

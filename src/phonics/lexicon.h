@@ -38,6 +38,9 @@ class Lexicon {
 
   /// Whether a word only looks as if it had an ending (butter, king).
   bool is_not_inflected(std::string_view spelling) const;
+  /// The letters of a word's ending where its form suggests another one
+  /// (wobbly has -y, not -ly); else nothing.
+  std::string_view listed_ending(std::string_view spelling) const;
 
   /// Whether a word only looks as if it had a prefix (uncle, reply).
   bool is_not_prefixed(std::string_view spelling) const;

@@ -103,13 +103,15 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
          fits_ending(analysis.ending, rest.subspan(1));
 }
 
-EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
-                           const Lexicon& lexicon) {
+// The ending of letters that sound like this.
+EndingAnalysis ending_of(std::string_view letters, std::span<const P> sounds,
+                         const Lexicon& lexicon) {
   if (lexicon.is_not_inflected(letters)) return {};
-  const std::vector<P> word = listed_sounds(reading.units);
+  const std::string_view only = lexicon.listed_ending(letters);
   return take_off_ending(letters, [&](const EndingAnalysis& analysis) {
     constexpr int kNotBase = -1;
     if (analysis.base.size() < 2) return kNotBase;
+    if (!only.empty() && ending_text(analysis.ending) != only) return kNotBase;
     const std::uint32_t place = lexicon.find(analysis.base);
     if (place == kNoWord) return kNotBase;
     for (const WordRecord& record : lexicon.readings(place)) {
@@ -118,7 +120,7 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
            (record.tier == 0 || record.tier > kLargestBaseList))) {
         continue;
       }
-      if (base_sounds_fit(analysis, word,
+      if (base_sounds_fit(analysis, sounds,
                           phonemes_of(record.segments, lexicon.inventory()))) {
         return (record.everyday ? 0 : record.tier) + joint_rank(analysis);
       }
@@ -149,6 +151,39 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
     if (std::ranges::equal(own, sounds, same_sound)) return true;
   }
   return false;
+}
+
+bool is_place_word(std::string_view part) {
+  constexpr std::array<std::string_view, 6> kPlaces = {"up",  "in",   "out",
+                                                       "off", "down", "after"};
+  return std::ranges::find(kPlaces, part) != kPlaces.end();
+}
+
+// sunglasses: the second word of a compound has the ending, and there is no
+// sunglass. Not upstairs.
+EndingAnalysis ending_of_part(const Reading& reading, const WordFacts& facts,
+                              const Lexicon& lexicon) {
+  const std::string_view letters = facts.letters;
+  for (std::size_t i = 1; i < reading.units.size(); ++i) {
+    const std::size_t at = facts.at[i].begin;
+    if (letters.size() < at + 4) break;
+    const std::string_view first = letters.substr(0, at);
+    const std::string_view second = letters.substr(at);
+    const auto units = std::span(reading.units);
+    if (is_place_word(first) || !lexicon.may_be_compound(first, second) ||
+        !is_part(lexicon, first, listed_sounds(units.first(i)))) {
+      continue;
+    }
+    EndingAnalysis ending =
+        ending_of(second, listed_sounds(units.subspan(i)), lexicon);
+    const bool plain =
+        ending.ending == Ending::s || ending.ending == Ending::es ||
+        ending.ending == Ending::ed || ending.ending == Ending::ing;
+    if (!plain || !lexicon.may_be_compound(first, ending.base)) continue;
+    ending.base.insert(0, first);
+    return ending;
+  }
+  return {};
 }
 
 std::size_t find_compound(const Reading& reading, const WordFacts& facts,
@@ -286,7 +321,10 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
     facts.at.push_back({static_cast<std::uint8_t>(begin - map.begins.begin()),
                         static_cast<std::uint8_t>(end - map.ends.begin() + 1)});
   }
-  facts.ending = find_ending(reading, map.spelling, lexicon);
+  facts.ending = ending_of(map.spelling, listed_sounds(reading.units), lexicon);
+  if (!facts.ending && !lexicon.is_not_inflected(map.spelling)) {
+    facts.ending = ending_of_part(reading, facts, lexicon);
+  }
   // girls', and 's behind any name; it's and its like stand in the word list.
   const std::string_view spelling = map.spelling;
   const bool plural = spelling.ends_with("s'");
