@@ -16,22 +16,61 @@ struct DiagnosticName {
 /// report it under its name, and bring it about in a golden (a test asks for
 /// one). The list is kept in the order of the alphabet.
 // clang-format off
-#define SHEAF_DIAGNOSTIC_NAMES(X)                                             \
-  X(bad_character,      "a character that cannot stand in this file")         \
-  X(bad_utf8,           "the file is not saved as UTF-8 text")                \
-  X(file_too_large,     "the file is larger than Sheaf reads")                \
-  X(missing_key,        "a key that the file needs is not there")             \
-  X(missing_value,      "a key has nothing after it")                         \
-  X(repeated_key,       "the same key stands twice")                          \
-  X(unknown_key,        "a key that Sheaf does not know")                     \
-  X(unknown_option,     "an option that this sheet does not have")            \
-  X(value_out_of_range, "a number too small or too large for its use")        \
-  X(wrong_value,        "a value that does not fit its key")
+#define SHEAF_DIAGNOSTIC_NAMES(X) \
+  X(bad_character, "a character that cannot stand in this file") \
+  X(bad_list, "a list that is not written as lists are") \
+  X(bad_path, "the name of a file that Sheaf would not look for") \
+  X(bad_quotes, "quotes that do not hold a text together") \
+  X(bad_split, "graphemes that do not make the word") \
+  X(bad_utf8, "the file is not saved as UTF-8 text") \
+  X(bad_word, "something that cannot be a word") \
+  X(character_not_in_typeface, "a character that the typeface has no shape for") \
+  X(colon_in_text, "a colon that makes a key out of a text") \
+  X(comment_in_text, "a text that ends early, where a comment begins") \
+  X(file_form, "the file is not written as such files are") \
+  X(file_too_large, "the file is larger than Sheaf reads") \
+  X(key_word_not_in_list, "the key word is not in the list with the pattern") \
+  X(missing_colon, "a line without the colon after its key") \
+  X(missing_key, "a key that the file needs is not there") \
+  X(missing_space, "no space after a colon or a dash") \
+  X(missing_value, "a key has nothing after it") \
+  X(no_picture, "a picture file that is not there") \
+  X(not_used_yet, "a key that this Sheaf reads and does not use") \
+  X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
+  X(repeated_key, "the same key stands twice") \
+  X(repeated_pattern, "two names of the same pattern") \
+  X(repeated_word, "the same word stands twice in a list") \
+  X(second_document, "a line of three dashes in the middle of the file") \
+  X(sentence_without_pattern, "a sentence to read that does not use the pattern") \
+  X(sheet_left_out, "the lesson has nothing for one of the sheets") \
+  X(special_sign, "a text that begins with a sign of the file's own") \
+  X(split_sentence, "a sentence that a comma may have split") \
+  X(tab_in_indentation, "a line that begins with a tab") \
+  X(text_too_long, "a text longer than there is room for") \
+  X(too_deep, "lists and keys inside each other too many times") \
+  X(too_many, "more than Sheaf takes of one thing") \
+  X(unclosed_bracket, "a bracket that is never closed") \
+  X(unclosed_quote, "a quote that is never closed") \
+  X(unknown_convention, "a way of counting or saying sounds that is none") \
+  X(unknown_key, "a key that Sheaf does not know") \
+  X(unknown_layout, "a layout that is not there") \
+  X(unknown_option, "an option that this sheet does not have") \
+  X(unknown_pattern, "a pattern that nobody knows, or that could be several") \
+  X(unknown_sheet, "a kind of sheet that Sheaf does not have") \
+  X(unknown_typeface, "a typeface that is not there") \
+  X(unknown_version, "a file written for another version of Sheaf") \
+  X(unknown_word, "a word that the word list lacks") \
+  X(unusable_picture, "a picture that cannot be used") \
+  X(unusable_typeface, "a font file that cannot be used") \
+  X(unused_split, "graphemes given by hand for a word that is not there") \
+  X(value_out_of_range, "a number too small or too large for its use") \
+  X(wrong_file_kind, "a file of one kind where another is wanted") \
+  X(wrong_indentation, "a line that begins too far left or right") \
+  X(wrong_value, "a value that does not fit its key")
 // clang-format on
 
 namespace diagnostic {
-#define SHEAF_DIAGNOSTIC_CONSTANT(id, meaning) \
-  extern const DiagnosticName& id;
+#define SHEAF_DIAGNOSTIC_CONSTANT(id, meaning) extern const DiagnosticName& id;
 SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_CONSTANT)
 #undef SHEAF_DIAGNOSTIC_CONSTANT
 }  // namespace diagnostic

@@ -217,6 +217,10 @@ void OptionValues::set(std::string_view name, const Value& value,
   slots_[index] = {*setting, value.span};
 }
 
+void OptionValues::set_choice(std::string_view name, std::string value) {
+  slots_[index_of(name)].setting = std::move(value);
+}
+
 OptionValues read_options(OptionTable table, const Value* given,
                           std::string_view owner, Diagnostics& diagnostics) {
   OptionValues values(table);

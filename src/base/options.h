@@ -66,6 +66,8 @@ class OptionValues {
   /// Sets one option from a file; reports what does not fit and leaves it
   /// then. `name` must be in the table.
   void set(std::string_view name, const Value& value, Diagnostics& diagnostics);
+  /// Sets a choice from elsewhere (the command line); `value` must be one.
+  void set_choice(std::string_view name, std::string value);
 
  private:
   using Setting = std::variant<Length, int, double, bool, std::string>;

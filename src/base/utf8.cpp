@@ -102,11 +102,10 @@ int display_width(std::string_view text) {
 std::string normalized(std::string_view text) {
   if (is_ascii(text)) return std::string(text);
   utf8proc_uint8_t* out = nullptr;
-  const auto length =
-      utf8proc_map(reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
-                   static_cast<utf8proc_ssize_t>(text.size()), &out,
-                   static_cast<utf8proc_option_t>(UTF8PROC_STABLE |
-                                                  UTF8PROC_COMPOSE));
+  const auto length = utf8proc_map(
+      reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
+      static_cast<utf8proc_ssize_t>(text.size()), &out,
+      static_cast<utf8proc_option_t>(UTF8PROC_STABLE | UTF8PROC_COMPOSE));
   const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> owner(
       out, &std::free);
   if (length < 0) return std::string(text);
@@ -139,6 +138,36 @@ bool is_letter(char32_t code_point) {
   const auto category =
       utf8proc_category(static_cast<utf8proc_int32_t>(code_point));
   return category >= UTF8PROC_CATEGORY_LU && category <= UTF8PROC_CATEGORY_LO;
+}
+
+bool is_latin_letter(char32_t code_point) {
+  struct Range {
+    char32_t first, last;
+  };
+  // The letters of the Latin blocks of the Unicode Standard, chapter 7.1.
+  constexpr std::array<Range, 7> kRanges = {{{'A', 'Z'},
+                                             {'a', 'z'},
+                                             {0xC0, 0xD6},
+                                             {0xD8, 0xF6},
+                                             {0xF8, 0x24F},
+                                             {0x1E00, 0x1EFF},
+                                             {0x2C60, 0x2C7F}}};
+  for (const Range& range : kRanges) {
+    if (code_point <= range.last) return code_point >= range.first;
+  }
+  return false;
+}
+
+bool is_mark(char32_t code_point) {
+  const auto category =
+      utf8proc_category(static_cast<utf8proc_int32_t>(code_point));
+  return category == UTF8PROC_CATEGORY_MN || category == UTF8PROC_CATEGORY_ME;
+}
+
+bool is_space(char32_t code_point) {
+  return code_point == '\t' ||
+         utf8proc_category(static_cast<utf8proc_int32_t>(code_point)) ==
+             UTF8PROC_CATEGORY_ZS;
 }
 
 std::string printable(std::string_view text) {

@@ -34,6 +34,13 @@ std::string normalized(std::string_view text);
 std::string lower_case(std::string_view text);
 bool is_upper_case(char32_t code_point);
 bool is_letter(char32_t code_point);
+/// A letter of the Latin script as alphabets use it: accents included, ordinal
+/// signs, full-width forms and phonetic letters not.
+bool is_latin_letter(char32_t code_point);
+/// A mark that sits on the character before it.
+bool is_mark(char32_t code_point);
+/// A space of any width that is no line break.
+bool is_space(char32_t code_point);
 
 /// The same text with each control, direction or other unprintable character
 /// replaced by a visible stand-in of the same width, for messages.

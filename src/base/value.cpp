@@ -34,6 +34,46 @@ Spanned<std::string> PlacedText::part(std::size_t begin,
   return {text_.substr(begin, end - begin), span_of(begin, end)};
 }
 
+PlacedText PlacedText::slice(std::size_t begin, std::size_t end) const {
+  std::vector<Run> runs;
+  if (begin < end) runs.push_back({0, file_offset(begin)});
+  for (auto run = std::ranges::upper_bound(
+           runs_, static_cast<std::uint32_t>(begin), {}, &Run::text);
+       run != runs_.end() && run->text < end; ++run) {
+    runs.push_back({run->text - static_cast<std::uint32_t>(begin), run->file});
+  }
+  return {text_.substr(begin, end - begin), span_of(begin, end),
+          std::move(runs)};
+}
+
+PlacedText PlacedText::squeezed() const {
+  constexpr std::string_view kSpaces = " \t\r\n";
+  std::string text;
+  std::vector<Run> runs;
+  std::size_t first = std::string::npos, last = 0;
+  std::size_t begin = text_.find_first_not_of(kSpaces);
+  while (begin != std::string::npos) {
+    const std::size_t end =
+        std::min(text_.find_first_of(kSpaces, begin), text_.size());
+    if (first == std::string::npos) first = begin;
+    if (!text.empty()) {
+      runs.push_back(
+          {static_cast<std::uint32_t>(text.size()), file_offset(last)});
+      text += ' ';
+    }
+    const PlacedText word = slice(begin, end);
+    for (const Run& run : word.runs_) {
+      runs.push_back(
+          {run.text + static_cast<std::uint32_t>(text.size()), run.file});
+    }
+    text += word.text_;
+    last = end;
+    begin = text_.find_first_not_of(kSpaces, end);
+  }
+  if (text.empty()) return {{}, span_, {}};
+  return {std::move(text), span_of(first, last), std::move(runs)};
+}
+
 const Value* Value::find(std::string_view key) const {
   for (const ValueEntry& entry : entries) {
     if (entry.key.value == key) return &entry.value;

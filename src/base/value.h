@@ -29,6 +29,11 @@ class PlacedText {
   /// The span of bytes [begin, end) of the text.
   Span span_of(std::size_t begin, std::size_t end) const;
   Spanned<std::string> part(std::size_t begin, std::size_t end) const;
+  /// Bytes [begin, end) of the text, still knowing all their places.
+  PlacedText slice(std::size_t begin, std::size_t end) const;
+  /// The same text without outer spaces, and with one space wherever it has
+  /// several or a line break.
+  PlacedText squeezed() const;
 
  private:
   std::uint32_t file_offset(std::size_t text_offset) const;

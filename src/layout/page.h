@@ -119,7 +119,9 @@ enum class Scope { none, row, column };
 struct Element {
   Role role = Role::paragraph;
   ElementId parent = 0;
-  /// What a sighted reader sees; required for figures.
+  /// What a sighted reader sees; required for figures. Of a span: the text as
+  /// it would be typed, where its glyphs stand apart (a word with room between
+  /// its graphemes) or say less than they show.
   std::string alternative = {};
   Scope scope = Scope::none;
   /// A language tag if it differs from the document's.
@@ -131,6 +133,8 @@ struct Page {
   std::vector<Mark> marks;
   /// The page's label in a viewer: "dictation 1".
   std::string label;
+  /// It will be cut up, so that nothing may stand on its back.
+  bool own_leaf = false;
 };
 
 struct OutlineEntry {

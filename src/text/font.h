@@ -9,8 +9,12 @@
 
 namespace sheaf {
 
-/// One face of a typeface, loaded and checked. Lengths are in font units.
-/// Owned by a `FontLibrary`; everything else holds plain pointers.
+/// How a font draws its letters; decides how a PDF holds it.
+enum class Outlines { truetype, cff };
+
+/// One face of a typeface, loaded and checked: it has outlines for the letters
+/// a to z and its maker allows it to stand in a document. Lengths are in font
+/// units. Owned by a `FontLibrary`; everything else holds plain pointers.
 class Font {
  public:
   ~Font();
@@ -18,9 +22,10 @@ class Font {
   Font& operator=(const Font&) = delete;
 
   const std::string& family() const;
-  /// PostScript name, for the PDF.
+  /// PostScript name, for the PDF: letters, digits, `-` and `_` only.
   const std::string& name() const;
   std::span<const std::byte> bytes() const;
+  Outlines outlines() const;
   int units_per_em() const;
   int ascent() const;    ///< above the baseline, positive
   int descent() const;   ///< below the baseline, positive
@@ -37,7 +42,7 @@ class Font {
   std::unique_ptr<Impl> impl_;
 };
 
-/// `units` of the font's grid at a type size.
+/// `units` of the font's grid at a type size, rounded to the nearest.
 Length at_size(const Font& font, Length size, std::int64_t units);
 /// The type size at which small letters are `x_height` tall.
 Length size_for_x_height(const Font& font, Length x_height);

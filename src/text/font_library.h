@@ -6,18 +6,20 @@
 #include <vector>
 
 #include "text/font.h"
+#include "text/glyph_outlines.h"
 
 namespace sheaf {
 
 enum class FontRole { regular, bold };
 
 /// The typefaces at hand: those that `fonts/manifest.tsv` lists, loaded when
-/// first asked for, and any file that a layout names.
+/// first asked for, and any file that a layout names. The font that the
+/// manifest gives the role `picture` is no typeface: it is kept apart.
 class FontLibrary {
  public:
   /// Reads the manifest in `folder`. Throws MachineError where it is missing
   /// or a file it names is.
-  explicit FontLibrary(std::string folder);
+  explicit FontLibrary(const std::string& folder);
   ~FontLibrary();
 
   /// The face, or null where no family of that name is listed. A family
@@ -28,6 +30,9 @@ class FontLibrary {
   /// bytes are not a font that can be used, with the reason in `why`.
   const Font* add(std::string family, FontRole role, std::string bytes,
                   std::string& why);
+  /// The font that draws the pictures. Throws MachineError where the manifest
+  /// lists none or it cannot be used.
+  const GlyphOutlines& pictures();
   /// The files that were opened, for dependency lists.
   std::vector<std::string> files_read() const;
 

@@ -24,8 +24,14 @@ struct ShapedGlyph {
   /// copying it. Empty where another glyph of its cluster has them.
   std::uint32_t text_begin = 0;
   std::uint32_t text_end = 0;
-  /// The first byte of the cluster that it belongs to.
+  /// The first byte of the cluster that it belongs to: the smallest stretch of
+  /// the text that the font turns into glyphs as one.
   std::uint32_t cluster = 0;
+  /// What stands before it: advances, characters as people count them (a
+  /// letter with its marks is one) and word spaces.
+  std::int64_t pen = 0;
+  std::uint32_t characters_before = 0;
+  std::uint32_t spaces_before = 0;
 };
 
 /// A text as glyphs of one font, whatever its size. Made and owned by the
@@ -34,7 +40,9 @@ struct ShapedText {
   const Font* font = nullptr;
   std::string text;
   std::vector<ShapedGlyph> glyphs;
-  std::int32_t advance = 0;
+  std::int64_t advance = 0;
+  std::uint32_t characters = 0;
+  std::uint32_t spaces = 0;
 };
 
 /// A shaped text at a size.
@@ -49,7 +57,8 @@ struct GlyphRun {
 
 /// From the origin of the first glyph to the end of the last advance.
 Length width_of(const GlyphRun& run);
-/// Where the pen stands before glyph `index`, from the run's origin.
+/// Where the pen stands before glyph `index`, from the run's origin; for the
+/// index after the last one, the run's width.
 Length pen_before(const GlyphRun& run, std::size_t index);
 
 /// What the ink of some text covers, sideways, from the run's origin.
@@ -58,7 +67,13 @@ struct InkSpan {
   Length width() const { return right - left; }
   Length middle() const { return (left + right) / 2; }
 };
-/// The ink of bytes [begin, end) of the run's text.
+/// The ink of bytes [begin, end) of the run's text. Part of a ligature has its
+/// share by characters; text without ink has the pen's place and no width.
 InkSpan ink_of(const GlyphRun& run, std::size_t begin, std::size_t end);
+
+/// The run's letters as outlines, from the run's origin on the baseline, y
+/// downwards: to be drawn, not read. Whoever draws them says in the element
+/// what they spell.
+Path outline_of(const GlyphRun& run);
 
 }  // namespace sheaf

@@ -60,5 +60,36 @@ TEST(PlacedText, FindsPartsThatTheFileWroteOverLines) {
   EXPECT_EQ(text.part(4, 7).span.text(), "two");
 }
 
+TEST(PlacedText, KeepsPlacesWhenSlicedAndSqueezed) {
+  const SourceFile file("a.yaml", "k: |\n  one\n  two  six\n");
+  const PlacedText text("one\ntwo  six\n", {&file, 7, 22},
+                        {{0, 7}, {4, 13}});
+  const PlacedText slice = text.slice(2, 9);
+  EXPECT_EQ(slice.text(), "e\ntwo  ");
+  EXPECT_EQ(slice.part(2, 5).span.text(), "two");
+  const PlacedText squeezed = text.squeezed();
+  EXPECT_EQ(squeezed.text(), "one two six");
+  EXPECT_EQ(squeezed.part(4, 7).span.text(), "two");
+  EXPECT_EQ(squeezed.part(8, 11).span.text(), "six");
+  EXPECT_EQ(squeezed.span().text(), "one\n  two  six");
+  EXPECT_EQ(text.slice(3, 4).squeezed().text(), "");
+}
+
+TEST(Utf8, KnowsLettersMarksAndSpaces) {
+  for (const char32_t c : {U'a', U'Z', U'\u00E9', U'\u00DF', U'\u0153',
+                           U'\u1E9E'}) {
+    EXPECT_TRUE(is_latin_letter(c)) << static_cast<int>(c);
+  }
+  for (const char32_t c : {U'1', U'\'', U'\u00D7', U'\u00AA', U'\u0430',
+                           U'\u0259', U'\uFF41'}) {
+    EXPECT_FALSE(is_latin_letter(c)) << static_cast<int>(c);
+  }
+  EXPECT_TRUE(is_mark(0x301));
+  EXPECT_FALSE(is_mark(U'e'));
+  EXPECT_TRUE(is_space(0xA0));
+  EXPECT_TRUE(is_space(U'\t'));
+  EXPECT_FALSE(is_space(U'\n'));
+}
+
 }  // namespace
 }  // namespace sheaf

@@ -1,0 +1,314 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "analysis/analyzed_lesson.h"
+#include "analysis/lesson_conventions.h"
+#include "analysis/word_finder.h"
+#include "base/nearest.h"
+#include "base/shuffle.h"
+#include "base/utf8.h"
+
+namespace sheaf {
+
+int AnalyzedWord::pattern() const {
+  for (std::size_t i = 0; i < hits.size(); ++i) {
+    if (hits[i].has) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+bool AnalyzedWord::is_pattern_unit(std::size_t index) const {
+  return std::ranges::any_of(hits, [&](const Hit& hit) {
+    return std::ranges::find(hit.units, index) != hit.units.end();
+  });
+}
+
+int AnalyzedSentence::pattern_words() const {
+  return static_cast<int>(std::ranges::count_if(
+      words, [](const Part& p) { return p.word.has_pattern(); }));
+}
+
+namespace {
+
+std::vector<PlacedWord> words_by_spaces(const PlacedWord& text) {
+  std::vector<PlacedWord> words;
+  const std::string& all = text.value;
+  for (std::size_t i = 0; i < all.size();) {
+    const std::size_t end = std::min(all.find(' ', i), all.size());
+    if (end > i) {
+      Span span = text.span;
+      span.begin += static_cast<std::uint32_t>(i);
+      span.end = span.begin + static_cast<std::uint32_t>(end - i);
+      words.push_back({all.substr(i, end - i), span});
+    }
+    i = end + 1;
+  }
+  return words;
+}
+
+class Analyzer {
+ public:
+  Analyzer(const Lesson& lesson, const Phonics& phonics,
+           const std::function<bool(std::string_view)>& has_picture,
+           Diagnostics& diagnostics)
+      : lesson_(lesson),
+        phonics_(phonics),
+        has_picture_(has_picture),
+        diagnostics_(diagnostics),
+        conventions_(lesson_conventions(lesson, diagnostics)),
+        finder_(lesson, phonics, conventions_, diagnostics) {
+    result_.lesson = &lesson;
+    result_.phonics = &phonics;
+    result_.conventions = conventions_;
+  }
+
+  AnalyzedLesson run() {
+    find_patterns();
+    for (const LessonWord& word : lesson_.words) {
+      result_.words.push_back(look_up(word));
+      check_has_pattern(result_.words.back());
+    }
+    describe_patterns();
+    choose_key_words();
+    add_sentences(lesson_.sentences, result_.sentences, true);
+    for (const LessonWord& word : lesson_.dictate_words) {
+      result_.dictate_words.push_back(look_up(word));
+    }
+    add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
+    finder_.report_unused_splits();
+    set_seed_and_code();
+    choose_dictation();
+    return std::move(result_);
+  }
+
+ private:
+  // What the lesson names: a name may be of several words, but "ai ay" also
+  // means two patterns where there is none of that name.
+  std::vector<PlacedWord> pattern_names() const {
+    std::vector<PlacedWord> names;
+    for (const PlacedWord& name : lesson_.patterns) {
+      const auto parts = words_by_spaces(name);
+      const bool whole = parts.size() < 2 ||
+                         !phonics_.patterns().find(name.value).found.empty();
+      const bool apart = std::ranges::all_of(parts, [&](const PlacedWord& p) {
+        return phonics_.patterns().find(p.value).found.size() == 1;
+      });
+      if (whole || !apart) {
+        names.push_back(name);
+      } else {
+        names.insert(names.end(), parts.begin(), parts.end());
+      }
+    }
+    return names;
+  }
+
+  void find_patterns() {
+    for (const PlacedWord& name : pattern_names()) {
+      const PatternSearch search = phonics_.patterns().find(name.value);
+      if (search.found.size() != 1) {
+        report_unclear(name, search);
+        continue;
+      }
+      const PatternId id = search.found.front();
+      const auto same =
+          std::ranges::find(result_.patterns, id, &LessonPattern::id);
+      if (same != result_.patterns.end()) {
+        diagnostics_.error(diagnostic::repeated_pattern, name.span,
+                           fmt::format("{} is the same pattern as {}",
+                                       quoted(name.value),
+                                       quoted(same->written.value)),
+                           "take one of the two out");
+        continue;
+      }
+      result_.patterns.push_back(
+          {id, name, std::string(phonics_.patterns()[id].name), {}, {}});
+    }
+  }
+
+  void report_unclear(const PlacedWord& name, const PatternSearch& search) {
+    if (search.found.empty()) {
+      const std::string nearest = did_you_mean(search.nearest);
+      diagnostics_.error(
+          diagnostic::unknown_pattern, name.span,
+          fmt::format("there is no pattern called {}", quoted(name.value)),
+          nearest.empty() ? "`sheaf patterns` lists them" : nearest);
+      return;
+    }
+    std::vector<std::string_view> ids;
+    for (const PatternId id : search.found) {
+      if (ids.size() < 5) ids.push_back(phonics_.patterns()[id].id);
+    }
+    diagnostics_.error(diagnostic::unknown_pattern, name.span,
+                       fmt::format("{} could be one of {} patterns",
+                                   quoted(name.value), search.found.size()),
+                       did_you_mean(ids));
+  }
+
+  AnalyzedWord look_up(const LessonWord& word) {
+    AnalyzedWord result = finder_.look_up(word);
+    find_hits(result);
+    return result;
+  }
+
+  void find_hits(AnalyzedWord& word) const {
+    for (const LessonPattern& pattern : result_.patterns) {
+      const PatternPlace* place = word.reading.find(pattern.id);
+      AnalyzedWord::Hit hit;
+      hit.has = place != nullptr;
+      if (hit.has && phonics_.patterns()[pattern.id].of_units) {
+        hit.units = place->units;
+      }
+      word.hits.push_back(std::move(hit));
+    }
+  }
+
+  void check_has_pattern(const AnalyzedWord& word) {
+    // Where a pattern could not be found, a word may well have that one.
+    const bool all_known = result_.patterns.size() == pattern_names().size();
+    if (word.has_pattern() || !all_known) return;
+    const LessonPattern& first = result_.patterns.front();
+    std::string names;
+    for (const LessonPattern& pattern : result_.patterns) {
+      names += (names.empty() ? "" : " or ") + pattern.name;
+    }
+    diagnostics_.warning(
+        diagnostic::pattern_not_in_word, word.spelling.span,
+        fmt::format("{} does not have {}: {}", quoted(word.spelling.value),
+                    names, phonics_.why_not(word.reading, first.id)),
+        "take it out, or keep it as a word to tell apart from the others");
+  }
+
+  // What to print on a sound card: the graphemes by which the list shows the
+  // pattern, and the sound of the commonest.
+  void describe_patterns() {
+    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      std::map<std::string, int> counts;
+      std::vector<std::string> order;
+      std::map<std::string, std::vector<Phoneme>> sounds;
+      for (const AnalyzedWord& word : result_.words) {
+        for (const std::uint8_t unit : word.hits[i].units) {
+          const Unit& u = word.reading.units[unit];
+          if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
+          sounds.try_emplace(u.grapheme, u.phonemes);
+        }
+      }
+      std::ranges::stable_sort(order, std::greater<>(),
+                               [&](const std::string& g) { return counts[g]; });
+      if (!order.empty()) result_.patterns[i].sound = sounds[order.front()];
+      result_.patterns[i].graphemes = std::move(order);
+    }
+  }
+
+  void choose_key_words() {
+    result_.key_words.assign(result_.patterns.size(), -1);
+    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      int& key = result_.key_words[i];
+      bool pictured = false;
+      for (std::size_t k = 0; k < result_.words.size() && !pictured; ++k) {
+        if (!result_.words[k].hits[i].has) continue;
+        pictured = has_picture_(result_.words[k].spelling.value);
+        if (key < 0 || pictured) key = static_cast<int>(k);
+      }
+    }
+    if (!lesson_.key_word.given()) return;
+    const std::string wanted = lower_case(lesson_.key_word.value);
+    for (std::size_t k = 0; k < result_.words.size(); ++k) {
+      const AnalyzedWord& word = result_.words[k];
+      if (lower_case(word.spelling.value) != wanted) continue;
+      if (word.has_pattern()) {
+        result_.key_words[static_cast<std::size_t>(word.pattern())] =
+            static_cast<int>(k);
+        return;
+      }
+    }
+    diagnostics_.error(diagnostic::key_word_not_in_list, lesson_.key_word.span,
+                       fmt::format("the key word {} is not a word of the list "
+                                   "that has the pattern",
+                                   quoted(lesson_.key_word.value)),
+                       "put it into `words`, or choose one that is there");
+  }
+
+  void add_sentences(const std::vector<LessonLine>& lines,
+                     std::vector<AnalyzedSentence>& sentences, bool to_read) {
+    for (const LessonLine& line : lines) {
+      AnalyzedSentence sentence;
+      sentence.text = line;
+      for (const WordPlace& place : words_in(line.text())) {
+        const PlacedWord word = line.part(place.begin, place.end);
+        sentence.words.push_back({place.begin, place.end, look_up({word, {}}),
+                                  finder_.is_sight_word(word.value)});
+      }
+      if (to_read && sentence.pattern_words() == 0 &&
+          !result_.patterns.empty()) {
+        diagnostics_.warning(
+            diagnostic::sentence_without_pattern, line.span(),
+            "no word of this sentence has the pattern",
+            "use at least one, or take the sentence out");
+      }
+      sentences.push_back(std::move(sentence));
+    }
+  }
+
+  // A short code that changes with the lesson's content, without letters and
+  // digits that look alike.
+  void set_seed_and_code() {
+    std::uint64_t hash = text_hash("lesson");
+    for (const LessonPattern& p : result_.patterns) {
+      hash = text_hash(phonics_.patterns()[p.id].id, hash);
+    }
+    for (const AnalyzedWord& w : result_.words) {
+      hash = text_hash(w.spelling.value + " ", hash);
+    }
+    result_.seed =
+        lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
+    for (const auto* sentences :
+         {&result_.sentences, &result_.dictate_sentences}) {
+      for (const AnalyzedSentence& s : *sentences) {
+        hash = text_hash(s.text.text() + "\n", hash);
+      }
+    }
+    hash = text_hash(std::to_string(lesson_.set.value), hash);
+    constexpr std::string_view kSigns = "23456789CDFGHJKMNPQRTVWX";
+    for (int i = 0; i < 4; ++i) {
+      result_.code += kSigns[hash % kSigns.size()];
+      hash /= kSigns.size();
+    }
+  }
+
+  // Without a list of its own, the dictation takes words of the week.
+  void choose_dictation() {
+    constexpr std::size_t kMost = 8;
+    if (!result_.dictate_words.empty()) return;
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < result_.words.size(); ++i) {
+      if (result_.words[i].has_pattern()) order.push_back(i);
+    }
+    Random random(text_hash("dictation", result_.seed));
+    shuffle(order, random);
+    if (order.size() > kMost) order.resize(kMost);
+    for (const std::size_t i : order) {
+      result_.dictate_words.push_back(result_.words[i]);
+    }
+  }
+
+  const Lesson& lesson_;
+  const Phonics& phonics_;
+  const std::function<bool(std::string_view)>& has_picture_;
+  Diagnostics& diagnostics_;
+  Conventions conventions_;
+  WordFinder finder_;
+  AnalyzedLesson result_;
+};
+
+}  // namespace
+
+AnalyzedLesson analyze(
+    const Lesson& lesson, const Phonics& phonics,
+    const std::function<bool(std::string_view)>& has_picture,
+    Diagnostics& diagnostics) {
+  return Analyzer(lesson, phonics, has_picture, diagnostics).run();
+}
+
+}  // namespace sheaf

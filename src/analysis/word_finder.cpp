@@ -1,0 +1,142 @@
+#include "analysis/word_finder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/utf8.h"
+#include "phonics/explain.h"
+
+namespace sheaf {
+
+WordFinder::WordFinder(const Lesson& lesson, const Phonics& phonics,
+                       const Conventions& conventions,
+                       Diagnostics& diagnostics)
+    : phonics_(phonics),
+      diagnostics_(diagnostics),
+      conventions_(conventions) {
+  for (const LessonSplit& split : lesson.splits) {
+    splits_.emplace(lower_case(split.word.value), &split);
+  }
+  for (const PlacedWord& word : lesson.sight_words) {
+    sight_words_.insert(lower_case(word.value));
+  }
+}
+
+AnalyzedWord WordFinder::look_up(const LessonWord& word) {
+  return {word.spelling, read(word), {}};
+}
+
+bool WordFinder::is_sight_word(std::string_view word) const {
+  return sight_words_.contains(lower_case(word));
+}
+
+Reading WordFinder::read(const LessonWord& word) {
+  const std::string key = lower_case(word.spelling.value);
+  if (!word.graphemes.empty()) {
+    std::vector<HandUnit> parts;
+    std::vector<Span> places;
+    for (const PlacedWord& g : word.graphemes) {
+      parts.push_back({lower_case(g.value), ""});
+      places.push_back(g.span);
+    }
+    return read_by_hand(word.spelling, parts, places);
+  }
+  if (const auto found = splits_.find(key); found != splits_.end()) {
+    used_splits_.insert(key);
+    std::vector<HandUnit> parts;
+    std::vector<Span> places;
+    for (const LessonSplit::Part& part : found->second->parts) {
+      parts.push_back({lower_case(part.grapheme.value),
+                       part.sound ? part.sound->value : ""});
+      places.push_back(part.grapheme.span);
+    }
+    return read_by_hand(word.spelling, parts, places);
+  }
+  std::vector<Reading> readings =
+      phonics_.read(word.spelling.value, conventions_);
+  if (readings.front().origin == Reading::Origin::guess) {
+    warn_of_guess(word.spelling, readings.front());
+  }
+  return std::move(readings.front());
+}
+
+Reading WordFinder::read_by_hand(const PlacedWord& spelling,
+                                 const std::vector<HandUnit>& parts,
+                                 const std::vector<Span>& places) {
+  HandReading result =
+      phonics_.read_by_hand(spelling.value, parts, conventions_);
+  if (result.fault.empty()) return std::move(result.reading);
+  const bool has_part = result.part >= 0 &&
+                        static_cast<std::size_t>(result.part) < places.size();
+  diagnostics_.error(
+      diagnostic::bad_split,
+      has_part ? places[static_cast<std::size_t>(result.part)] : spelling.span,
+      fmt::format("the graphemes of {} do not fit: {}",
+                  quoted(spelling.value), result.fault),
+      "part the word so that the pieces make it up again, such as `sh e d`, "
+      "or `sh a_e k` for shake");
+  return phonics_.read(spelling.value, conventions_).front();
+}
+
+void WordFinder::warn_of_guess(const PlacedWord& spelling,
+                               const Reading& reading) {
+  if (!spoken_of_.insert(lower_case(spelling.value)).second) return;
+  diagnostics_.warning(
+      diagnostic::unknown_word, spelling.span,
+      fmt::format("{} is not in the word list; its graphemes are a guess: {}",
+                  quoted(spelling.value), graphemes_text(reading)),
+      fmt::format("if the guess is right, say so under `split:` with the line "
+                  "`{}`; else mend it there",
+                  split_line(reading)));
+}
+
+namespace {
+
+bool joins_a_word(std::string_view character) {
+  return character == "'" || character == "’" || character == "-";
+}
+
+bool is_letter_character(std::string_view character) {
+  std::size_t offset = 0;
+  return is_letter(next_code_point(character, offset));
+}
+
+}  // namespace
+
+std::vector<WordPlace> words_in(std::string_view sentence) {
+  std::vector<WordPlace> words;
+  const auto parts = characters(sentence);
+  const auto offset = [&](std::size_t part) {
+    return static_cast<std::size_t>(parts[part].data() - sentence.data());
+  };
+  for (std::size_t i = 0; i < parts.size();) {
+    if (!is_letter_character(parts[i])) {
+      ++i;
+      continue;
+    }
+    std::size_t end = i + 1;
+    while (end < parts.size() &&
+           (is_letter_character(parts[end]) ||
+            (joins_a_word(parts[end]) && end + 1 < parts.size() &&
+             is_letter_character(parts[end + 1])))) {
+      ++end;
+    }
+    words.push_back({offset(i), offset(end - 1) + parts[end - 1].size()});
+    i = end;
+  }
+  return words;
+}
+
+void WordFinder::report_unused_splits() {
+  for (const auto& [word, split] : splits_) {
+    if (used_splits_.contains(word)) continue;
+    diagnostics_.warning(
+        diagnostic::unused_split, split->word.span,
+        fmt::format("`split:` speaks of {}, which the lesson does not use",
+                    quoted(split->word.value)),
+        "take the line out, or check how the word is written elsewhere");
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+
+namespace sheaf {
+
+/// The words of a sentence, without the signs around them, as bytes
+/// [begin, end) of its text. An apostrophe or hyphen inside a word belongs to
+/// it.
+struct WordPlace {
+  std::size_t begin, end;
+};
+std::vector<WordPlace> words_in(std::string_view sentence);
+
+/// Finds the reading of each word that a lesson uses: what the lesson splits by
+/// hand comes first, then the word list, then a guess. Says once about each
+/// word what the teacher should know.
+class WordFinder {
+ public:
+  WordFinder(const Lesson& lesson, const Phonics& phonics,
+             const Conventions& conventions, Diagnostics& diagnostics);
+
+  /// The word with its reading; `hits` is left empty.
+  AnalyzedWord look_up(const LessonWord& word);
+
+  bool is_sight_word(std::string_view word) const;
+
+  /// Says which entries of `split:` belong to no word of the lesson.
+  void report_unused_splits();
+
+ private:
+  Reading read(const LessonWord& word);
+  Reading read_by_hand(const PlacedWord& spelling,
+                       const std::vector<HandUnit>& parts,
+                       const std::vector<Span>& places);
+  void warn_of_guess(const PlacedWord& spelling, const Reading& reading);
+
+  const Phonics& phonics_;
+  Diagnostics& diagnostics_;
+  Conventions conventions_;
+  std::map<std::string, const LessonSplit*, std::less<>> splits_;
+  std::set<std::string, std::less<>> used_splits_;
+  std::set<std::string, std::less<>> sight_words_;
+  std::set<std::string, std::less<>> spoken_of_;
+};
+
+}  // namespace sheaf

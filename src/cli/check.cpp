@@ -1,0 +1,119 @@
+// `sheaf check`: what is in a lesson, and what is wrong with it.
+
+#include <fmt/format.h>
+
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/verbs.h"
+#include "cli/workspace.h"
+#include "phonics/explain.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+
+namespace {
+
+void print_words(const AnalyzedLesson& lesson,
+                 const std::vector<AnalyzedWord>& words) {
+  std::size_t widest = 0;
+  for (const AnalyzedWord& w : words) {
+    widest = std::max(widest, w.reading.word.size());
+  }
+  for (const AnalyzedWord& w : words) {
+    fmt::print("  {:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
+               spelled_out(w), sounds_of(lesson, w),
+               counted(w.reading.boxes(), "box", "boxes"));
+  }
+}
+
+// Words that can be said in two ways: which was taken, and how to choose the
+// other.
+void print_choices(const AnalyzedLesson& lesson) {
+  for (const AnalyzedWord& w : lesson.words) {
+    if (w.reading.origin == Reading::Origin::by_hand) continue;
+    const auto readings =
+        lesson.phonics->read(w.reading.word, lesson.conventions);
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+      fmt::print(
+          "{} is taken as {}; for {} write under `split:` the line "
+          "`{}`\n",
+          w.reading.word,
+          readings[0].label.empty()
+              ? sounds_text(readings[0], lesson.conventions)
+              : readings[0].label,
+          readings[i].label.empty()
+              ? sounds_text(readings[i], lesson.conventions)
+              : readings[i].label,
+          split_line(readings[i], readings));
+    }
+  }
+}
+
+void print_defaults(const Lesson& lesson) {
+  fmt::print("taken because the lesson does not say:");
+  const auto say = [](std::string_view key, const std::string& value,
+                      bool given) {
+    if (!given) fmt::print(" {}: {};", key, value);
+  };
+  say("layout", "week", lesson.layout.given());
+  say("days", std::to_string(lesson.days.value), lesson.days.given());
+  say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
+  say("set", std::to_string(lesson.set.value), lesson.set.given());
+  fmt::print("\n");
+}
+
+void print_report(const std::string& path, const AnalyzedLesson& lesson) {
+  fmt::print("{} (code {})\n", path, lesson.code);
+  for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
+    const LessonPattern& p = lesson.patterns[i];
+    const int key = lesson.key_words[i];
+    fmt::print("pattern: {} {}", p.name, said(lesson, p.sound));
+    if (key >= 0) {
+      fmt::print(", key word {}",
+                 lesson.words[static_cast<std::size_t>(key)].reading.word);
+    }
+    fmt::print("\n");
+  }
+  fmt::print("words: {}\n", lesson.words.size());
+  print_words(lesson, lesson.words);
+  fmt::print(
+      "to dictate: {}\n",
+      counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
+  print_words(lesson, lesson.dictate_words);
+  int pattern_words = 0;
+  for (const AnalyzedSentence& s : lesson.sentences) {
+    pattern_words += s.pattern_words();
+  }
+  fmt::print("sentences: {} to read with {}, {} to dictate\n",
+             lesson.sentences.size(),
+             counted(pattern_words, "pattern word", "pattern words"),
+             lesson.dictate_sentences.size());
+  print_choices(lesson);
+  print_defaults(*lesson.lesson);
+}
+
+}  // namespace
+
+int run_check(const CommandLine& line) {
+  if (!known_sheets(line)) return kWrongCommandLine;
+  Workspace workspace(shipped_folder());
+  bool good = true;
+  for (const std::string& path : line.arguments) {
+    Diagnostics diagnostics;
+    const auto lesson = prepare(workspace, line, path, diagnostics);
+    if (lesson != nullptr) {
+      // Composing says which sheets the lesson has nothing for.
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), line.only, diagnostics);
+    }
+    print(diagnostics);
+    if (lesson != nullptr) {
+      print_report(path, lesson->analyzed);
+    } else {
+      good = false;
+    }
+  }
+  return good ? kDone : kFaultsInFiles;
+}
+
+}  // namespace sheaf

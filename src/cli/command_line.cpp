@@ -1,0 +1,177 @@
+// The one file that knows the command line library: its header takes ten
+// seconds to compile.
+
+#include "cli/command_line.h"
+
+#include <CLI/CLI.hpp>
+
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+#include "base/utf8.h"
+#include "cli/exit_codes.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr const char* kAbout =
+    "Sheaf makes a week of spelling sheets from a short lesson file.";
+
+void add_layout_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--layout", line.layout,
+                  "a layout's name or file instead of the lesson's own");
+  verb.add_option("--paper", line.paper, "letter or a4")
+      ->check([](const std::string& name) {
+        return name == "letter" || name == "a4"
+                   ? std::string()
+                   : "say `letter` or `a4`, not `" + name + "`";
+      });
+  verb.add_option("--only", line.only,
+                  "make these sheets only (may be given again)")
+      ->delimiter(',');
+  verb.add_option("--allow", line.allowed_folders,
+                  "a further folder in which files named by a lesson may be");
+}
+
+CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
+                   const char* about) {
+  CLI::App* verb = app.add_subcommand(name, about);
+  verb->callback([&line, name] { line.verb = name; });
+  return verb;
+}
+
+void add_verbs(CLI::App& app, CommandLine& line) {
+  CLI::App* build = add_verb(app, line, "build",
+                             "make the packet of each lesson as PDF files");
+  build->add_option("LESSON", line.arguments, "lesson files")->required();
+  build->add_option("--out", line.out, "folder for the packets")
+      ->capture_default_str();
+  build->add_option("--deps", line.dependency_file,
+                    "write a dependency file for make");
+  build->add_flag("--separate", line.separate, "a PDF file for each sheet");
+  add_layout_options(*build, line);
+
+  CLI::App* check =
+      add_verb(app, line, "check", "say what is in a lesson and what is wrong");
+  check->add_option("FILE", line.arguments, "lesson files")->required();
+  add_layout_options(*check, line);
+
+  CLI::App* word = add_verb(app, line, "word",
+                            "graphemes, sounds, boxes and patterns of words");
+  word->add_option("WORD", line.arguments, "words")->required();
+  word->add_flag("--json", line.json, "as JSON");
+  word->add_option("--accent", line.accent,
+                   "general-american, british, scottish or australian");
+
+  CLI::App* patterns =
+      add_verb(app, line, "patterns", "the spelling patterns that Sheaf knows");
+  patterns->add_option("NAME", line.arguments, "a pattern to explain")
+      ->expected(0, 1);
+
+  add_verb(app, line, "sheets", "the kinds of sheets and their options");
+  add_verb(app, line, "layouts", "the layouts that are found");
+
+  CLI::App* dump =
+      add_verb(app, line, "dump", "what passes between two stages, as text");
+  dump->add_option("STAGE and LESSON", line.arguments,
+                   "lesson, words or pages, then a lesson file")
+      ->required()
+      ->expected(2);
+  add_layout_options(*dump, line);
+}
+
+// The verb that was understood before the fault, or the whole program.
+const CLI::App& current(const CLI::App& app) {
+  const auto verbs = app.get_subcommands();
+  return verbs.empty() ? app : *verbs.back();
+}
+
+std::string nearest_option(const CLI::App& verb, std::string_view wrong) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : verb.get_options()) {
+    for (const std::string& name : option->get_lnames()) {
+      names.push_back("--" + name);
+    }
+  }
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  return did_you_mean(wrong, views);
+}
+
+std::string nearest_verb(const CLI::App& app, std::string_view wrong) {
+  std::vector<std::string> names;
+  for (const CLI::App* verb : app.get_subcommands({})) {
+    names.push_back(verb->get_name());
+  }
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  return did_you_mean(wrong, views);
+}
+
+// What stands on the command line and has no place there.
+std::string explain_extra(const CLI::App& app, std::string extra) {
+  const CLI::App& verb = current(app);
+  extra.resize(std::min(extra.find('='), extra.size()));
+  const std::string shown = printable(extra);
+  std::string help;
+  std::string text;
+  if (extra.starts_with("-")) {
+    text = fmt::format("there is no option `{}`", shown);
+    help = nearest_option(verb, extra);
+  } else if (&verb == &app) {
+    text = fmt::format("there is no verb `{}`", shown);
+    help = nearest_verb(app, extra);
+  } else {
+    text = fmt::format("there is nothing to do with `{}` here", shown);
+  }
+  return help.empty() ? text : text + "; " + help;
+}
+
+std::string explain(const CLI::App& app, const CLI::ParseError& fault) {
+  const auto extras = current(app).remaining(true);
+  if (!extras.empty()) return explain_extra(app, extras.front());
+  if (app.get_subcommands().empty()) return "a verb is missing";
+  // The library's own sentences: "LESSON is required", or an option's name, a
+  // colon and what is wrong with it.
+  const std::string text = fault.what();
+  if (dynamic_cast<const CLI::ArgumentMismatch*>(&fault) == nullptr) {
+    return printable(text);
+  }
+  const std::string name = text.substr(0, text.find(':'));
+  return name.starts_with("-")
+             ? fmt::format("`{}` needs a value after it", name)
+             : fmt::format("this needs {}", name);
+}
+
+void print_fault(const CLI::App& app, const CLI::ParseError& fault) {
+  const CLI::App& verb = current(app);
+  const std::string name = &verb == &app ? "sheaf" : "sheaf " + verb.get_name();
+  fmt::print(stderr, "{}: {}\n`{} --help` says how it is used\n", name,
+             explain(app, fault), name);
+}
+
+}  // namespace
+
+std::optional<CommandLine> read_command_line(int argc, char** argv,
+                                             int& exit_code) {
+  CommandLine line;
+  CLI::App app(kAbout, "sheaf");
+  app.set_version_flag("--version", "sheaf " SHEAF_VERSION);
+  app.require_subcommand(1);
+  add_verbs(app, line);
+  exit_code = kDone;
+  try {
+    app.parse(argc, argv);
+    return line;
+  } catch (const CLI::CallForHelp&) {
+    const CLI::App& verb = current(app);
+    fmt::print("{}", verb.help(&verb == &app ? "" : "sheaf"));
+  } catch (const CLI::CallForVersion&) {
+    fmt::print("sheaf " SHEAF_VERSION "\n");
+  } catch (const CLI::ParseError& fault) {
+    print_fault(app, fault);
+    exit_code = kWrongCommandLine;
+  }
+  return std::nullopt;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,92 @@
+// `sheaf dump`: what passes between two stages, as text.
+
+#include <fmt/format.h>
+
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/verbs.h"
+#include "cli/workspace.h"
+#include "layout/page_dump.h"
+
+namespace sheaf {
+
+namespace {
+
+void dump_lesson(const Lesson& lesson) {
+  for (const auto& key : lesson.keys) fmt::print("key {}\n", key.value);
+  for (const auto& p : lesson.patterns) fmt::print("pattern {}\n", p.value);
+  for (const auto& w : lesson.words) fmt::print("word {}\n", w.spelling.value);
+  for (const auto& s : lesson.sentences) {
+    fmt::print("sentence {}\n", s.text());
+  }
+  for (const auto& w : lesson.dictate_words) {
+    fmt::print("dictate-word {}\n", w.spelling.value);
+  }
+  for (const auto& s : lesson.dictate_sentences) {
+    fmt::print("dictate-sentence {}\n", s.text());
+  }
+}
+
+void dump_word(const AnalyzedWord& word, const Phonics& phonics) {
+  const Reading& r = word.reading;
+  fmt::print("{}:", r.word);
+  for (std::size_t i = 0; i < r.units.size(); ++i) {
+    const Unit& unit = r.units[i];
+    fmt::print(" {}{}=", word.is_pattern_unit(i) ? "*" : "", unit.grapheme);
+    for (std::size_t k = 0; k < unit.phonemes.size(); ++k) {
+      fmt::print("{}{}", k == 0 ? "" : "+", phoneme_name(unit.phonemes[k]));
+    }
+  }
+  fmt::print(" boxes {} patterns", r.boxes());
+  for (const PatternPlace& place : r.places) {
+    fmt::print(" {}", phonics.patterns()[place.pattern].id);
+  }
+  fmt::print("\n");
+}
+
+void dump_words(const AnalyzedLesson& lesson) {
+  for (const LessonPattern& p : lesson.patterns) {
+    fmt::print("pattern {}\n", lesson.phonics->patterns()[p.id].id);
+  }
+  for (const AnalyzedWord& w : lesson.words) dump_word(w, *lesson.phonics);
+  for (const auto* sentences : {&lesson.sentences, &lesson.dictate_sentences}) {
+    for (const AnalyzedSentence& s : *sentences) {
+      fmt::print("sentence {}\n", s.text.text());
+      for (const auto& part : s.words) dump_word(part.word, *lesson.phonics);
+    }
+  }
+}
+
+}  // namespace
+
+int run_dump(const CommandLine& line) {
+  const std::string& stage = line.arguments[0];
+  if (stage != "lesson" && stage != "words" && stage != "pages") {
+    fmt::print(stderr,
+               "sheaf: there is nothing called `{}` to dump; say `lesson`, "
+               "`words` or `pages`\n",
+               stage);
+    return kWrongCommandLine;
+  }
+  if (!known_sheets(line)) return kWrongCommandLine;
+  Workspace workspace(shipped_folder());
+  Diagnostics diagnostics;
+  const auto lesson = prepare(workspace, line, line.arguments[1], diagnostics);
+  if (lesson == nullptr) {
+    print(diagnostics);
+    return kFaultsInFiles;
+  }
+  if (stage == "lesson") dump_lesson(lesson->lesson);
+  if (stage == "words") dump_words(lesson->analyzed);
+  if (stage == "pages") {
+    const Packet packet =
+        make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                    lesson->style, workspace.shaper(), line.only, diagnostics);
+    fmt::print("{}", dump_pages(packet.learner));
+    fmt::print("{}", dump_pages(packet.teacher));
+  }
+  print(diagnostics);
+  return kDone;
+}
+
+}  // namespace sheaf

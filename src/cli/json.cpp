@@ -1,0 +1,58 @@
+// The one file that knows the JSON library.
+
+#include "cli/json.h"
+
+#include "phonics/explain.h"
+#include "phonics/notation.h"
+
+#include <nlohmann/json.hpp>
+
+namespace sheaf {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json reading_json(const Phonics& phonics, const Reading& reading,
+                  const Conventions& conventions) {
+  Json j;
+  j["word"] = reading.word;
+  if (!reading.label.empty()) j["label"] = reading.label;
+  Json graphemes = Json::array();
+  for (const Unit& unit : reading.units) graphemes.push_back(unit.grapheme);
+  Json sounds = Json::array();
+  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
+    sounds.push_back(sound_name(reading, i, conventions));
+  }
+  Json patterns = Json::array();
+  for (const PatternPlace& place : reading.places) {
+    patterns.push_back(phonics.patterns()[place.pattern].id);
+  }
+  j["graphemes"] = std::move(graphemes);
+  j["phonemes"] = ipa_phonemes(reading, conventions);
+  j["sounds"] = std::move(sounds);
+  j["boxes"] = reading.boxes();
+  j["patterns"] = std::move(patterns);
+  if (reading.origin == Reading::Origin::guess) j["guess"] = true;
+  return j;
+}
+
+}  // namespace
+
+std::string words_json(const Phonics& phonics,
+                       const std::vector<std::vector<Reading>>& words,
+                       const Conventions& conventions) {
+  Json all = Json::array();
+  for (const auto& readings : words) {
+    Json first = reading_json(phonics, readings.front(), conventions);
+    Json others = Json::array();
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+      others.push_back(reading_json(phonics, readings[i], conventions));
+    }
+    if (!others.empty()) first["readings"] = std::move(others);
+    all.push_back(std::move(first));
+  }
+  return all.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,19 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "phonics/phonics.h"
+
+namespace sheaf {
+
+/// Results as JSON, for other programs.
+
+/// A list with one object a word: `word`, `graphemes`, `phonemes` (IPA, as the
+/// dictionary counts them), `sounds` (as taught, one a box), `boxes`,
+/// `patterns`, `guess`, and further readings under `readings`.
+std::string words_json(const Phonics& phonics,
+                       const std::vector<std::vector<Reading>>& words,
+                       const Conventions& conventions);
+
+}  // namespace sheaf

@@ -1,0 +1,70 @@
+// `sheaf sheets` and `sheaf layouts`: what a layout can be made of.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "base/diagnostics.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/verbs.h"
+#include "input/layout_file.h"
+#include "layout/style.h"
+#include "sheets/sheet.h"
+
+namespace sheaf {
+
+namespace {
+
+std::string range_of(const OptionSpec& option) {
+  if (!option.choices.empty()) {
+    return fmt::format("one of {}", option.choices);
+  }
+  if (option.least.empty()) return "";
+  return fmt::format("{} to {}", option.least, option.most);
+}
+
+void print_options(OptionTable options) {
+  for (const OptionSpec& option : options) {
+    const std::string range = range_of(option);
+    fmt::print("    {}: {:<14} {}{}\n", option.name, option.fallback,
+               option.help, range.empty() ? "" : " (" + range + ")");
+  }
+}
+
+}  // namespace
+
+int run_sheets(const CommandLine&) {
+  for (const bool for_teacher : {false, true}) {
+    fmt::print("{}\n", for_teacher ? "For the teacher" : "For the learner");
+    for (const SheetKind* kind : sheet_kinds()) {
+      if (kind->for_teacher != for_teacher) continue;
+      fmt::print("  {}: {}\n", kind->name, kind->summary);
+      print_options(kind->options);
+    }
+  }
+  fmt::print("Settings of a layout\n");
+  print_options(page_options());
+  return kDone;
+}
+
+int run_layouts(const CommandLine&) {
+  namespace fs = std::filesystem;
+  std::vector<fs::path> files;
+  for (const auto& entry :
+       fs::directory_iterator(shipped_folder() / "layouts")) {
+    if (entry.path().extension() == ".yaml") files.push_back(entry.path());
+  }
+  std::ranges::sort(files);
+  for (const fs::path& file : files) {
+    const SourceFile source(file.string(), read_file(file, 1U << 20U));
+    // The first line of each is a comment that says what it is for.
+    std::string_view about = source.line(1);
+    if (about.starts_with("# ")) about.remove_prefix(2);
+    fmt::print("{:<16} {}\n", file.stem().string(), about);
+  }
+  return kDone;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "cli/command_line.h"
+
+namespace sheaf {
+
+/// The verbs of the command line. Each gives the exit code; each throws
+/// MachineError where the machine would not.
+int run_build(const CommandLine& line);
+int run_check(const CommandLine& line);
+int run_word(const CommandLine& line);
+int run_patterns(const CommandLine& line);
+int run_sheets(const CommandLine& line);
+int run_layouts(const CommandLine& line);
+int run_dump(const CommandLine& line);
+
+}  // namespace sheaf

@@ -1,0 +1,74 @@
+// `sheaf word`: graphemes, sounds, boxes and patterns of words, and why.
+
+#include <fmt/format.h>
+
+#include "base/utf8.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/verbs.h"
+#include "cli/workspace.h"
+#include "phonics/explain.h"
+
+namespace sheaf {
+
+namespace {
+
+void print_reading(const Phonics& phonics, const Reading& reading,
+                   const Conventions& conventions) {
+  std::string patterns;
+  for (const PatternPlace& place : reading.places) {
+    const Pattern& pattern = phonics.patterns()[place.pattern];
+    if (!patterns.empty()) patterns += ", ";
+    patterns += pattern.id;
+    if (pattern.id != pattern.name)
+      patterns += fmt::format(" ({})", pattern.name);
+    if (place.later) patterns += " later, its neighbour colours it";
+  }
+  fmt::print("{}{}\n", reading.word,
+             reading.label.empty() ? "" : " (" + reading.label + ")");
+  fmt::print("  graphemes  {}\n", graphemes_text(reading));
+  fmt::print("  sounds     {}\n", sounds_text(reading, conventions));
+  fmt::print("  boxes      {}\n", explain_boxes(reading, conventions));
+  fmt::print("  patterns   {}\n", patterns);
+  fmt::print("  from       {}\n", origin_text(reading.origin));
+}
+
+}  // namespace
+
+int run_word(const CommandLine& line) {
+  Workspace workspace(shipped_folder());
+  const Phonics& phonics = workspace.phonics();
+  Conventions conventions;
+  if (!line.accent.empty()) {
+    const auto fault = set_convention(conventions, "accent", line.accent);
+    if (fault) {
+      fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+      return kWrongCommandLine;
+    }
+  }
+  bool good = true;
+  std::vector<std::vector<Reading>> all;
+  for (const std::string& given : line.arguments) {
+    const std::string word = normalized(given);
+    if (!is_word(word)) {
+      fmt::print(stderr,
+                 "sheaf: `{}` is not a word: letters, with "
+                 "apostrophes or hyphens inside, at most 64\n",
+                 printable(given.substr(0, 80)));
+      good = false;
+      continue;
+    }
+    all.push_back(phonics.read(word, conventions));
+  }
+  if (line.json) {
+    fmt::print("{}\n", words_json(phonics, all, conventions));
+  } else {
+    for (const auto& readings : all) {
+      for (const Reading& r : readings) print_reading(phonics, r, conventions);
+    }
+  }
+  return good ? kDone : kFaultsInFiles;
+}
+
+}  // namespace sheaf

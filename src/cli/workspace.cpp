@@ -1,0 +1,243 @@
+#include "cli/workspace.h"
+
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+
+#include "base/error.h"
+#include "base/nearest.h"
+#include "cli/files.h"
+#include "input/layout_file.h"
+#include "pictures/decode_image.h"
+#include "pictures/emoji.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+// A font larger than this is not one for a worksheet.
+constexpr std::size_t kLargestFont = std::size_t{16} << 20U;
+constexpr std::size_t kLargestFile = std::size_t{4} << 20U;
+}  // namespace
+
+Workspace::Workspace(fs::path shipped) : shipped_(std::move(shipped)) {}
+Workspace::~Workspace() = default;
+
+const Phonics& Workspace::phonics() {
+  if (phonics_ == nullptr) {
+    phonics_ = std::make_unique<Phonics>((shipped_ / "phonics.bin").string());
+  }
+  return *phonics_;
+}
+
+FontLibrary& Workspace::fonts() {
+  if (fonts_ == nullptr) {
+    fonts_ = std::make_unique<FontLibrary>((shipped_ / "fonts").string());
+  }
+  return *fonts_;
+}
+
+PictureBook& Workspace::pictures() {
+  if (pictures_ == nullptr) {
+    pictures_ = std::make_unique<PictureBook>(fonts());
+  }
+  return *pictures_;
+}
+
+void Workspace::note_file(const fs::path& path) {
+  files_read_.insert(path.string());
+}
+
+const SourceFile& Workspace::open(const fs::path& path) {
+  sources_.emplace_back(path.string(), read_file(path, kLargestFile));
+  note_file(path);
+  return sources_.back();
+}
+
+std::set<std::string> Workspace::take_files_read() {
+  std::set<std::string> taken;
+  taken.swap(files_read_);
+  return taken;
+}
+
+std::vector<std::string> Workspace::shared_files() {
+  std::vector<std::string> files = fonts().files_read();
+  files.push_back((shipped_ / "phonics.bin").string());
+  return files;
+}
+
+namespace {
+
+std::vector<std::string> layout_names(const fs::path& folder) {
+  std::vector<std::string> names;
+  std::error_code fault;
+  for (const auto& entry : fs::directory_iterator(folder, fault)) {
+    if (entry.path().extension() == ".yaml") {
+      names.push_back(entry.path().stem().string());
+    }
+  }
+  std::ranges::sort(names);
+  return names;
+}
+
+bool is_file_name(std::string_view name) { return name.ends_with(".yaml"); }
+
+// The layout that the command line or the lesson asks for.
+std::optional<fs::path> find_layout(Workspace& workspace,
+                                    const CommandLine& line,
+                                    const Lesson& lesson,
+                                    const fs::path& folder,
+                                    Diagnostics& diagnostics) {
+  if (is_file_name(line.layout)) return fs::path(line.layout);
+  const std::string name = !line.layout.empty()          ? line.layout
+                           : lesson.layout.value.empty() ? "week"
+                                                         : lesson.layout.value;
+  const std::string file =
+      is_file_name(name) ? name : "layouts/" + name + ".yaml";
+  if (auto found = find_named_file(file, folder, workspace.shipped(),
+                                   line.allowed_folders)) {
+    return found;
+  }
+  const auto known = layout_names(workspace.shipped() / "layouts");
+  const std::vector<std::string_view> views(known.begin(), known.end());
+  std::string help = did_you_mean(name, views);
+  if (help.empty()) help = "`sheaf layouts` lists them";
+  const Span span = line.layout.empty() ? lesson.layout.span : Span{};
+  diagnostics.error(
+      diagnostic::unknown_layout, span,
+      fmt::format("there is no layout {} here", sheaf::quoted(name)), help);
+  return std::nullopt;
+}
+
+// A typeface may be a file beside the layout.
+void add_font_file(Workspace& workspace, const CommandLine& line,
+                   const OptionValues& settings, std::string_view option,
+                   FontRole role, const fs::path& folder,
+                   Diagnostics& diagnostics) {
+  const std::string& name = settings.text(option);
+  if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
+  const auto found =
+      find_named_file(name, folder, workspace.shipped(), line.allowed_folders);
+  const Span span = settings.span(option);
+  if (!found) return;  // reported as an unknown typeface
+  std::string why;
+  const Font* font =
+      workspace.fonts().add(name, role, read_file(*found, kLargestFont), why);
+  if (font == nullptr) {
+    diagnostics.error(
+        diagnostic::unusable_typeface, span,
+        fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
+        "choose another font file, or leave this out for Andika");
+  }
+}
+
+// The pictures that a lesson names, each for its word.
+void add_pictures(Workspace& workspace, const CommandLine& line,
+                  const Lesson& lesson, const fs::path& folder,
+                  LessonPictures& pictures, Diagnostics& diagnostics) {
+  for (const auto& [word, name] : lesson.pictures) {
+    std::string why;
+    if (looks_like_emoji(name.value)) {
+      const Picture* picture =
+          workspace.pictures().find_emoji(name.value, word.value, why);
+      if (picture != nullptr) {
+        pictures.add(word.value, picture);
+        continue;
+      }
+    } else {
+      const auto found = find_named_file(
+          name.value, folder, workspace.shipped(), line.allowed_folders);
+      if (!found) {
+        diagnostics.error(
+            diagnostic::no_picture, name.span,
+            fmt::format("there is no picture {} here",
+                        sheaf::quoted(name.value)),
+            "put the file into the lesson's folder or below it, or name its "
+            "folder with --allow");
+        continue;
+      }
+      workspace.note_file(*found);
+      auto picture =
+          decode_image(read_file(*found, kMaxImageBytes), word.value, why);
+      if (picture) {
+        pictures.add(word.value, std::move(*picture));
+        continue;
+      }
+    }
+    diagnostics.error(diagnostic::unusable_picture, name.span,
+                      fmt::format("the picture {} cannot be used: {}",
+                                  sheaf::quoted(name.value), why),
+                      "choose another, or take the line out");
+  }
+}
+
+}  // namespace
+
+std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
+                                        const CommandLine& line,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics) {
+  auto result = std::make_unique<PreparedLesson>();
+  const SourceFile& file = workspace.open(path);
+  result->lesson = read_lesson(file, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+
+  const fs::path folder = fs::path(path).parent_path();
+  const auto layout_path =
+      find_layout(workspace, line, result->lesson, folder, diagnostics);
+  if (layout_path) {
+    const SourceFile& layout = workspace.open(*layout_path);
+    const LayoutFile parts = read_layout_file(layout, diagnostics);
+    if (!diagnostics.has_errors()) {
+      result->layout = plan_layout(parts, diagnostics);
+    }
+  }
+  result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
+  add_pictures(workspace, line, result->lesson, folder, *result->pictures,
+               diagnostics);
+  result->analyzed = analyze(
+      result->lesson, workspace.phonics(),
+      [&](std::string_view word) { return result->pictures->is_clear(word); },
+      diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+
+  OptionValues& settings = result->layout.settings;
+  if (!line.paper.empty()) settings.set_choice("paper", line.paper);
+  const fs::path beside = layout_path->parent_path();
+  add_font_file(workspace, line, settings, "typeface", FontRole::regular,
+                beside, diagnostics);
+  add_font_file(workspace, line, settings, "bold-typeface", FontRole::bold,
+                beside, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+  result->style = make_style(settings, workspace.fonts(), diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+  check_typefaces(result->lesson, result->style, diagnostics);
+  return diagnostics.has_errors() ? nullptr : std::move(result);
+}
+
+bool known_sheets(const CommandLine& line) {
+  std::vector<std::string_view> names;
+  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
+  for (const std::string& name : line.only) {
+    if (find_sheet_kind(name) != nullptr) continue;
+    const std::string nearest = did_you_mean(name, names);
+    fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+    return false;
+  }
+  return true;
+}
+
+void print(const Diagnostics& diagnostics) {
+  const bool colour =
+      ::isatty(STDERR_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
+  const std::string text = to_text(diagnostics, {.colour = colour});
+  std::fwrite(text.data(), 1, text.size(), stderr);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,74 @@
+#pragma once
+
+#include <deque>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "analysis/analyzed_lesson.h"
+#include "base/diagnostics.h"
+#include "cli/command_line.h"
+#include "layout/style.h"
+#include "packet/layout_plan.h"
+#include "packet/packet.h"
+
+namespace sheaf {
+
+/// What all lessons of one run share: the word list, typefaces, shaped words,
+/// and the text of every file read (messages point into it).
+class Workspace {
+ public:
+  explicit Workspace(std::filesystem::path shipped);
+  ~Workspace();
+
+  const Phonics& phonics();
+  FontLibrary& fonts();
+  PictureBook& pictures();
+  Shaper& shaper() { return shaper_; }
+  const std::filesystem::path& shipped() const { return shipped_; }
+
+  /// Says that a file was read that `open` did not open.
+  void note_file(const std::filesystem::path& path);
+  /// Reads a teacher's file and keeps it. Throws MachineError.
+  const SourceFile& open(const std::filesystem::path& path);
+  /// Files read since the last call, besides typefaces and the word list.
+  std::set<std::string> take_files_read();
+  /// Those of every run: typefaces and the word list.
+  std::vector<std::string> shared_files();
+
+ private:
+  std::filesystem::path shipped_;
+  std::unique_ptr<Phonics> phonics_;
+  std::unique_ptr<FontLibrary> fonts_;
+  std::unique_ptr<PictureBook> pictures_;
+  Shaper shaper_;
+  std::deque<SourceFile> sources_;
+  std::set<std::string> files_read_;
+};
+
+/// A lesson with the layout that it is printed in, ready to be composed.
+struct PreparedLesson {
+  Lesson lesson;
+  AnalyzedLesson analyzed;
+  LayoutPlan layout;
+  Style style;
+  std::unique_ptr<LessonPictures> pictures;
+};
+
+/// Takes a lesson file through all stages up to composing. Nothing comes back
+/// if an error was found; the messages are in `diagnostics` then.
+std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
+                                        const CommandLine& line,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics);
+
+/// Whether there is a sheet of each name that `--only` gives; if not, says so
+/// on standard error.
+bool known_sheets(const CommandLine& line);
+
+/// Prints messages to standard error; colour only on a terminal.
+void print(const Diagnostics& diagnostics);
+
+}  // namespace sheaf

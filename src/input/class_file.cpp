@@ -1,0 +1,327 @@
+#include "input/class_file.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "base/nearest.h"
+#include "base/options.h"
+#include "base/utf8.h"
+#include "input/fields.h"
+#include "input/file_kind.h"
+#include "input/words.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kMostLearners = 100;
+constexpr std::size_t kMostSheets = 40;
+constexpr int kLongestCode = 12;
+constexpr std::string_view kExample = "learners: B7, C3, D1";
+constexpr std::array<std::string_view, 3> kSpacings = {"normal", "wide",
+                                                       "wider"};
+
+void read_line_size(const Field& field, LearnerSettings& settings,
+                    Diagnostics& d) {
+  const PlacedWord text = read_short_text(field, d);
+  if (!text.given()) return;
+  const auto length = read_length(text.value);
+  if (!length) {
+    d.error(diagnostic::wrong_value, text.span,
+            fmt::format("{} is not a size with its unit", quoted(text.value)),
+            "write a number with mm, cm, in or pt, as in `line-size: 8 mm`");
+  } else if (*length < Length::from_mm(3) || *length > Length::from_mm(20)) {
+    d.error(diagnostic::value_out_of_range, text.span,
+            fmt::format("the letters on a line cannot be {} high",
+                        quoted(text.value)),
+            "choose from 3 mm to 20 mm");
+  } else {
+    settings.line_size = {*length, text.span};
+  }
+}
+
+void read_spacing(const Field& field, LearnerSettings& settings,
+                  Diagnostics& d) {
+  PlacedWord text = read_short_text(field, d);
+  if (!text.given()) return;
+  if (std::ranges::find(kSpacings, text.value) == kSpacings.end()) {
+    d.error(diagnostic::wrong_value, text.span,
+            fmt::format("{} does not fit `spacing`", quoted(text.value)),
+            "write `normal`, `wide` or `wider`");
+    return;
+  }
+  settings.spacing = std::move(text);
+}
+
+using SettingsKey = KeySpec<LearnerSettings>;
+constexpr std::array kSettingsKeys = {
+    SettingsKey{"lesson", "lesson: sh.yaml", "the lesson to print",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.lesson = read_file_name(field, d);
+                }},
+    SettingsKey{"layout", "layout: large-print", "how the pages look",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.layout = read_file_name(field, d);
+                }},
+    SettingsKey{"sequence", "sequence: sequence.yaml",
+                "the file that says what was taught",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.sequence = read_file_name(field, d);
+                }},
+    SettingsKey{"step", "step: 12", "the place in the sequence",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.step = read_short_text(field, d);
+                }},
+    SettingsKey{"amount", "amount: 6", "how many words of the list",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  read_number(field, 1, 40, s.amount, d);
+                }},
+    SettingsKey{"line-size", "line-size: 8 mm",
+                "height of small letters on writing lines", read_line_size},
+    SettingsKey{"spacing", "spacing: wide", "room between letters",
+                read_spacing},
+    SettingsKey{"extra", "extra: trace, cover-write",
+                "sheets for more practice",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.extra = read_names(field, kMostSheets, d);
+                }},
+    SettingsKey{"review-words", "review-words: ship shed",
+                "the learner's own words to review",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.review_words = read_plain_words(field, d);
+                }},
+};
+
+// Sorts the keys of a class, group or learner into settings and others. The
+// settings are read; `own` is asked about the rest and says whether it knows
+// the key.
+template <typename Own>
+void read_with_settings(const Value& keys, std::string_view what,
+                        std::span<const std::string_view> own_names,
+                        LearnerSettings& settings, Diagnostics& d, Own own) {
+  std::vector<std::string_view> names(own_names.begin(), own_names.end());
+  for (const SettingsKey& spec : kSettingsKeys) names.push_back(spec.name);
+  check_known_keys(keys, names, what, d);
+  for (const ValueEntry& entry : keys.entries) {
+    const auto spec =
+        std::ranges::find(kSettingsKeys, entry.key.value, &SettingsKey::name);
+    if (spec != kSettingsKeys.end()) {
+      spec->read({spec->name, entry.value, spec->example}, settings, d);
+    } else {
+      own(entry);
+    }
+  }
+}
+
+// Keys with values, or nothing where everything is as usual.
+bool has_settings(const Value& value, std::string_view key, Diagnostics& d) {
+  if (value.kind == Value::Kind::nothing) return false;
+  if (value.kind == Value::Kind::keys) return true;
+  report_wrong_kind({key, value, "B7: {layout: large-print}"}, d);
+  return false;
+}
+
+class ClassReader {
+ public:
+  ClassReader(ClassFile& class_file, Diagnostics& diagnostics)
+      : class_(class_file), diagnostics_(diagnostics) {}
+
+  void read(const Value& keys) {
+    constexpr std::array<std::string_view, 4> kOwn = {"sheaf", "title",
+                                                      "groups", "learners"};
+    read_with_settings(keys, "a class", kOwn, class_.settings, diagnostics_,
+                       [&](const ValueEntry& entry) { read_own(entry); });
+    check_groups();
+  }
+
+ private:
+  void read_own(const ValueEntry& entry) {
+    const std::string& key = entry.key.value;
+    if (key == "sheaf") {
+      Spanned<int> version{1, {}};
+      read_version(entry.value, version, diagnostics_);
+    } else if (key == "title") {
+      class_.title = read_short_text({"title", entry.value, "title: Room 4"},
+                                     diagnostics_);
+    } else if (key == "groups") {
+      read_groups(entry.value);
+    } else if (key == "learners") {
+      read_learners(entry);
+    }
+  }
+
+  void read_groups(const Value& value) {
+    if (value.kind != Value::Kind::keys) {
+      report_wrong_kind({"groups", value, "groups: {Tuesday: {step: 12}}"},
+                        diagnostics_);
+      return;
+    }
+    for (const ValueEntry& entry : value.entries) {
+      GroupEntry group;
+      group.name = entry.key;
+      if (has_settings(entry.value, entry.key.value, diagnostics_)) {
+        read_with_settings(entry.value, "a group", {}, group.settings,
+                           diagnostics_, [](const ValueEntry&) {});
+      }
+      class_.groups.push_back(std::move(group));
+    }
+  }
+
+  void read_learners(const ValueEntry& learners) {
+    const Value& value = learners.value;
+    if (value.kind == Value::Kind::keys) {
+      for (const ValueEntry& entry : value.entries) {
+        add_learner(entry.key, &entry.value, learners.key.span);
+      }
+      return;
+    }
+    for (const PlacedWord& code : read_names({"learners", value, kExample},
+                                             kMostLearners, diagnostics_)) {
+      add_learner(code, nullptr, learners.key.span);
+    }
+  }
+
+  void add_learner(PlacedWord code, const Value* value, const Span& place) {
+    code.value = normalized(code.value);
+    if (class_.learners.size() == kMostLearners) {
+      diagnostics_.error(
+          diagnostic::too_many, place,
+          fmt::format("there are more than {} learners", kMostLearners),
+          "make two classes of them");
+      return;
+    }
+    if (value != nullptr && value->kind == Value::Kind::text &&
+        std::ranges::find(kSettingsKeys, code.value, &SettingsKey::name) !=
+            kSettingsKeys.end()) {
+      diagnostics_.error(
+          diagnostic::wrong_indentation, code.span,
+          fmt::format("{} stands beside the learners and not beneath one",
+                      quoted(code.value)),
+          "begin a learner's settings two spaces further right than the code");
+      return;
+    }
+    if (!is_learner_code(code.value)) {
+      report_bad_code(place, code.span, diagnostics_);
+      return;
+    }
+    const auto [first, fresh] =
+        codes_.try_emplace(lower_case(code.value), code.span);
+    if (!fresh) {
+      Diagnostic& d = diagnostics_.error(
+          diagnostic::repeated_word, code.span,
+          fmt::format("two learners have the code {}", quoted(code.value)),
+          "give each learner a code of their own; capital letters make no "
+          "difference");
+      d.remarks.push_back({first->second, "the first one"});
+      return;
+    }
+    LearnerEntry learner;
+    learner.code = code;
+    if (value != nullptr && has_settings(*value, code.value, diagnostics_)) {
+      constexpr std::array<std::string_view, 1> kOwn = {"group"};
+      read_with_settings(*value, "a learner", kOwn, learner.settings,
+                         diagnostics_, [&](const ValueEntry& entry) {
+                           if (entry.key.value != "group") return;
+                           learner.group = read_short_text(
+                               {"group", entry.value, "group: Tuesday"},
+                               diagnostics_);
+                         });
+    }
+    class_.learners.push_back(std::move(learner));
+  }
+
+  void check_groups() {
+    std::vector<std::string_view> names;
+    for (const GroupEntry& group : class_.groups) {
+      names.push_back(group.name.value);
+    }
+    for (const LearnerEntry& learner : class_.learners) {
+      const PlacedWord& group = learner.group;
+      if (!group.given() ||
+          std::ranges::find(names, group.value) != names.end()) {
+        continue;
+      }
+      std::string help = did_you_mean(group.value, names);
+      if (help.empty()) help = "write the group under `groups:` as well";
+      diagnostics_.error(
+          diagnostic::wrong_value, group.span,
+          fmt::format("there is no group {}", quoted(group.value)),
+          std::move(help));
+    }
+  }
+
+  ClassFile& class_;
+  Diagnostics& diagnostics_;
+  std::map<std::string, Span> codes_;
+};
+
+// Fills what `own` leaves open.
+void fill(LearnerSettings& own, const LearnerSettings& other) {
+  if (!own.lesson.given()) own.lesson = other.lesson;
+  if (!own.layout.given()) own.layout = other.layout;
+  if (!own.sequence.given()) own.sequence = other.sequence;
+  if (!own.step.given()) own.step = other.step;
+  if (!own.amount.given()) own.amount = other.amount;
+  if (!own.line_size.given()) own.line_size = other.line_size;
+  if (!own.spacing.given()) own.spacing = other.spacing;
+  if (own.extra.empty()) own.extra = other.extra;
+  if (own.review_words.empty()) own.review_words = other.review_words;
+}
+
+}  // namespace
+
+ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
+  ClassFile class_file;
+  class_file.file = &file;
+  const auto keys = read_keys(file, "a class", kExample, diagnostics);
+  if (!keys || !is_kind(FileKind::learners, *keys, diagnostics)) {
+    return class_file;
+  }
+  ClassReader(class_file, diagnostics).read(*keys);
+  require_key(file, *keys, "learners", "the class has no learners",
+              fmt::format("add a line such as `{}`", kExample), diagnostics);
+  return class_file;
+}
+
+LearnerSettings settings_for(const ClassFile& class_file,
+                             const LearnerEntry& learner) {
+  LearnerSettings settings = learner.settings;
+  for (const GroupEntry& group : class_file.groups) {
+    if (learner.group.given() && group.name.value == learner.group.value) {
+      fill(settings, group.settings);
+    }
+  }
+  fill(settings, class_file.settings);
+  return settings;
+}
+
+bool is_learner_code(std::string_view text) {
+  if (text.empty() || text.size() > 4 * kLongestCode ||
+      count_characters(text) > kLongestCode) {
+    return false;
+  }
+  bool joint = true;
+  for (std::size_t at = 0; at < text.size();) {
+    const char32_t c = next_code_point(text, at);
+    if (c == '-' && joint) return false;
+    joint = c == '-';
+    if (!joint && !is_latin_letter(c) && !(c >= '0' && c <= '9')) return false;
+  }
+  return !joint;
+}
+
+void report_bad_code(const Span& place, const Span& code,
+                     Diagnostics& diagnostics) {
+  const int line = code.file->place_of(code.begin).line;
+  diagnostics.error(
+      diagnostic::wrong_value, place ? place : code,
+      fmt::format("the learner in line {} has no short code", line),
+      fmt::format("use initials or another code of up to {} letters and "
+                  "figures, as in `B7`; Sheaf wants no names",
+                  kLongestCode));
+}
+
+}  // namespace sheaf

@@ -1,0 +1,66 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "base/length.h"
+#include "base/value.h"
+#include "input/lesson.h"
+
+namespace sheaf {
+
+/// What may be different for one learner, one group or the whole class. What
+/// was left out is empty or 0, with no span.
+struct LearnerSettings {
+  PlacedWord lesson;
+  PlacedWord layout;
+  PlacedWord sequence;
+  Spanned<std::string> step;
+  Spanned<int> amount{0, {}};     ///< words of the list to work on
+  Spanned<Length> line_size;      ///< x-height of the writing lines
+  PlacedWord spacing;             ///< between letters: normal, wide, wider
+  std::vector<PlacedWord> extra;  ///< kinds of sheets for extra practice
+  std::vector<PlacedWord> review_words;
+};
+
+struct LearnerEntry {
+  /// Initials or another short code; never printed with more than itself.
+  PlacedWord code;
+  PlacedWord group;
+  LearnerSettings settings;
+};
+
+struct GroupEntry {
+  PlacedWord name;
+  LearnerSettings settings;
+};
+
+/// A class file as it was written.
+struct ClassFile {
+  const SourceFile* file = nullptr;
+  Spanned<std::string> title;
+  LearnerSettings settings;
+  std::vector<GroupEntry> groups;
+  std::vector<LearnerEntry> learners;
+};
+
+/// Reads a class file. Reports what is wrong with its form; the result is to
+/// be used only if no error stands. `file` must outlive it.
+ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics);
+
+/// What holds for one learner: the learner's own settings, for the rest those
+/// of the group, for the rest those of the class.
+LearnerSettings settings_for(const ClassFile& class_file,
+                             const LearnerEntry& learner);
+
+/// Whether a text can be a learner's code: up to 12 letters and figures, with
+/// hyphens inside. Kept short so that nobody writes a full name.
+bool is_learner_code(std::string_view text);
+
+/// Reports a code that is none, without showing it: it may be a name.
+void report_bad_code(const Span& place, const Span& code,
+                     Diagnostics& diagnostics);
+
+}  // namespace sheaf

@@ -1,0 +1,94 @@
+#include "input/file_kind.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "input/yaml_value.h"
+
+namespace sheaf {
+
+namespace {
+
+struct OwnKey {
+  std::string_view name;
+  FileKind kind;
+};
+
+// Keys that only one kind of file has.
+constexpr std::array kOwnKeys = {
+    OwnKey{"sheets", FileKind::layout},
+    OwnKey{"steps", FileKind::sequence},
+    OwnKey{"learners", FileKind::learners},
+    OwnKey{"groups", FileKind::learners},
+    OwnKey{"date", FileKind::record},
+    OwnKey{"marked", FileKind::record},
+    OwnKey{"wrong", FileKind::record},
+    OwnKey{"written", FileKind::record},
+    OwnKey{"writing", FileKind::record},
+    OwnKey{"records", FileKind::record},
+    OwnKey{"words", FileKind::lesson},
+    OwnKey{"pattern", FileKind::lesson},
+    OwnKey{"sentences", FileKind::lesson},
+};
+
+const OwnKey* own_key(const ValueEntry& entry) {
+  const auto known =
+      std::ranges::find(kOwnKeys, entry.key.value, &OwnKey::name);
+  return known == kOwnKeys.end() ? nullptr : &*known;
+}
+
+}  // namespace
+
+std::string_view describe(FileKind kind) {
+  switch (kind) {
+    case FileKind::layout:
+      return "a layout";
+    case FileKind::sequence:
+      return "a sequence";
+    case FileKind::learners:
+      return "a class";
+    case FileKind::record:
+      return "a record";
+    case FileKind::lesson:
+      break;
+  }
+  return "a lesson";
+}
+
+FileKind kind_of(const Value& keys) {
+  for (const ValueEntry& entry : keys.entries) {
+    if (const OwnKey* known = own_key(entry)) return known->kind;
+  }
+  return FileKind::lesson;
+}
+
+std::optional<FileKind> kind_of(const SourceFile& file) {
+  Diagnostics unheard;
+  const Value value = read_yaml(file, unheard);
+  if (unheard.has_errors() || value.kind != Value::Kind::keys) {
+    return std::nullopt;
+  }
+  return kind_of(value);
+}
+
+bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics) {
+  const ValueEntry* other = nullptr;
+  for (const ValueEntry& entry : keys.entries) {
+    const OwnKey* known = own_key(entry);
+    if (known == nullptr) continue;
+    if (known->kind == wanted) return true;
+    if (other == nullptr) other = &entry;
+  }
+  if (other == nullptr) return true;
+  diagnostics.error(
+      diagnostic::wrong_file_kind, other->key.span,
+      fmt::format("this file is {}, as `{}` shows, and not {}",
+                  describe(own_key(*other)->kind), other->key.value,
+                  describe(wanted)),
+      fmt::format("name the file of {} instead", describe(wanted)));
+  return false;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "base/diagnostics.h"
+#include "base/value.h"
+
+namespace sheaf {
+
+/// The kinds of files that teachers write. They are told apart by their keys,
+/// whatever a file is called and wherever it lies.
+enum class FileKind { lesson, layout, sequence, learners, record };
+
+/// "a lesson", "a layout" and so on, for messages.
+std::string_view describe(FileKind kind);
+
+/// The kind whose own keys the file has; a lesson where it has none of any.
+FileKind kind_of(const Value& keys);
+/// The same from a file's text; nothing where it cannot be read as keys, which
+/// reading it as a lesson will tell.
+std::optional<FileKind> kind_of(const SourceFile& file);
+
+/// Whether a file is of the kind wanted; reports it where it is clearly of
+/// another.
+bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics);
+
+}  // namespace sheaf

@@ -1,0 +1,101 @@
+#include "input/layout_file.h"
+
+#include <fmt/format.h>
+
+#include "input/fields.h"
+#include "input/file_kind.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kMostSheets = 200;
+constexpr std::string_view kExample = "sheets: [discovery, sound-boxes]";
+constexpr std::string_view kHelp =
+    "write one sheet a line, as in `- discovery`, and its options two spaces "
+    "further right in the lines beneath, after `- sound-boxes:`";
+
+// A sheet with options: one key whose value holds them.
+bool read_entry(const Value& item, LayoutFile::SheetEntry& entry,
+                Diagnostics& diagnostics) {
+  if (item.kind == Value::Kind::text) {
+    const PlacedText kind = item.text.squeezed();
+    entry.kind = {kind.text(), kind.span()};
+    entry.options.span = kind.span();
+    return true;
+  }
+  if (item.kind == Value::Kind::keys && item.entries.size() == 1) {
+    entry.kind = item.entries.front().key;
+    entry.options = item.entries.front().value;
+    return true;
+  }
+  if (item.kind == Value::Kind::keys && item.entries.size() > 1) {
+    diagnostics.error(
+        diagnostic::wrong_indentation, item.entries[1].key.span,
+        fmt::format("{} stands beside the sheet {} and not beneath it",
+                    quoted(item.entries[1].key.value),
+                    quoted(item.entries[0].key.value)),
+        "begin the options of a sheet two spaces further right than its name");
+  } else {
+    diagnostics.error(
+        diagnostic::wrong_value, item.span,
+        fmt::format("there is {} where a sheet should be",
+                    item.kind == Value::Kind::keys ? "an empty pair of braces"
+                                                   : describe(item.kind)),
+        std::string(kHelp));
+  }
+  return false;
+}
+
+void read_sheets(const Value& value, LayoutFile& layout,
+                 Diagnostics& diagnostics) {
+  if (value.kind != Value::Kind::list || value.items.empty()) {
+    report_wrong_kind({"sheets", value, kExample}, diagnostics);
+    return;
+  }
+  for (const Value& item : value.items) {
+    if (layout.sheets.size() == kMostSheets) {
+      diagnostics.error(diagnostic::too_many, item.span,
+                        fmt::format("there are more than {} sheets before this "
+                                    "one",
+                                    kMostSheets),
+                        "make several layouts of them");
+      return;
+    }
+    LayoutFile::SheetEntry entry;
+    if (read_entry(item, entry, diagnostics)) {
+      layout.sheets.push_back(std::move(entry));
+    }
+  }
+}
+
+}  // namespace
+
+LayoutFile read_layout_file(const SourceFile& file, Diagnostics& diagnostics) {
+  LayoutFile layout;
+  layout.file = &file;
+  layout.settings.kind = Value::Kind::keys;
+  auto keys = read_keys(file, "a layout", kExample, diagnostics);
+  if (!keys || !is_kind(FileKind::layout, *keys, diagnostics)) return layout;
+  layout.settings.span = keys->span;
+  if (keys->find("sheets") == nullptr) {
+    diagnostics.error(diagnostic::missing_key,
+                      keys->entries.empty() ? Span{&file, 0, 0}
+                                            : keys->entries.front().key.span,
+                      "the layout names no sheets",
+                      fmt::format("add a line such as `{}`", kExample));
+  }
+  for (ValueEntry& entry : keys->entries) {
+    if (entry.key.value == "sheaf") {
+      Spanned<int> version{1, {}};
+      read_version(entry.value, version, diagnostics);
+    } else if (entry.key.value == "sheets") {
+      read_sheets(entry.value, layout, diagnostics);
+    } else {
+      layout.settings.entries.push_back(std::move(entry));
+    }
+  }
+  return layout;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,241 @@
+#include "input/lesson.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/nearest.h"
+#include "input/fields.h"
+#include "input/file_kind.h"
+#include "input/lesson_keys.h"
+#include "input/words.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kMostPatterns = 4;
+constexpr std::size_t kMostTaught = 200;
+
+using Reader = void (*)(const Field&, Lesson&, Diagnostics&);
+
+template <PlacedWord Lesson::*member>
+void short_text(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.*member = read_short_text(field, d);
+}
+
+template <PlacedWord Lesson::*member>
+void file_name(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.*member = read_file_name(field, d);
+}
+
+template <Spanned<int> Lesson::*member, int least, int most>
+void number(const Field& field, Lesson& lesson, Diagnostics& d) {
+  read_number(field, least, most, lesson.*member, d);
+}
+
+template <std::vector<LessonLine> Lesson::*member, LineBreaks breaks>
+void lines(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.*member = read_lines(field, breaks, d);
+}
+
+template <std::vector<LessonWord> Lesson::*member>
+void words(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.*member = read_lesson_words(field, d);
+}
+
+template <std::vector<PlacedWord> Lesson::*member>
+void plain_words(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.*member = read_plain_words(field, d);
+}
+
+void version(const Field& field, Lesson& lesson, Diagnostics& d) {
+  read_version(field.value, lesson.version, d);
+}
+
+void report_repeated(const std::vector<PlacedWord>& names, std::string_view key,
+                     Diagnostics& d) {
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const auto first =
+        std::ranges::find(names, names[i].value, &PlacedWord::value);
+    if (first == names.begin() + static_cast<std::ptrdiff_t>(i)) continue;
+    Diagnostic& report =
+        d.error(diagnostic::repeated_word, names[i].span,
+                fmt::format("{} stands under {} a second time",
+                            quoted(names[i].value), quoted(key)),
+                "take one of the two out");
+    report.remarks.push_back({first->span, "the first one"});
+  }
+}
+
+void patterns(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.patterns = read_names(field, kMostPatterns, d);
+  report_repeated(lesson.patterns, field.key, d);
+}
+
+void taught(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.taught = read_names(field, kMostTaught, d);
+}
+
+void key_word(const Field& field, Lesson& lesson, Diagnostics& d) {
+  PlacedWord word = read_short_text(field, d);
+  if (!word.given()) return;
+  if (word.value.find_first_of(" ,") != std::string::npos) {
+    d.error(
+        diagnostic::wrong_value, word.span,
+        fmt::format("there is more than one word under {}", quoted(field.key)),
+        fmt::format("write it like this: `{}`", field.example));
+    return;
+  }
+  if (check_word(word, d)) lesson.key_word = std::move(word);
+}
+
+void pick(const Field& field, Lesson& lesson, Diagnostics& d) {
+  const int errors = d.error_count();
+  read_number(field, 1, 100, lesson.pick, d);
+  if (d.error_count() > errors) return;
+  d.error(diagnostic::not_used_yet, field.value.span,
+          "Sheaf cannot choose words by itself yet",
+          "write the words yourself, as in `words: ship shed shell`");
+}
+
+void split(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.splits = read_splits(field, d);
+}
+
+// A picture is the name of a file, or one character of its own such as an
+// emoji.
+void pictures(const Field& field, Lesson& lesson, Diagnostics& d) {
+  if (field.value.kind != Value::Kind::keys) {
+    report_wrong_kind(field, d);
+    return;
+  }
+  for (const ValueEntry& entry : field.value.entries) {
+    PlacedWord word = entry.key;
+    if (!check_word(word, d)) continue;
+    const Field part = {entry.key.value, entry.value, "shed: shed.png"};
+    PlacedWord picture = read_file_name(part, d);
+    if (picture.given()) {
+      lesson.pictures.emplace_back(std::move(word), std::move(picture));
+    }
+  }
+}
+
+void conventions(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.conventions = read_pairs(field, d);
+}
+
+// In the order of kLessonKeys, which a check below makes sure of.
+struct KeyReader {
+  std::string_view name;
+  Reader read;
+};
+constexpr std::array kReaders = {
+    KeyReader{"sheaf", version},
+    KeyReader{"title", short_text<&Lesson::title>},
+    KeyReader{"pattern", patterns},
+    KeyReader{"words", words<&Lesson::words>},
+    KeyReader{"pick", pick},
+    KeyReader{"key-word", key_word},
+    KeyReader{"same-sound", plain_words<&Lesson::same_sound>},
+    KeyReader{"other-sound", plain_words<&Lesson::other_sound>},
+    KeyReader{"sentences", lines<&Lesson::sentences, LineBreaks::sentences>},
+    KeyReader{"dictate-words", words<&Lesson::dictate_words>},
+    KeyReader{"dictate-sentences",
+              lines<&Lesson::dictate_sentences, LineBreaks::sentences>},
+    KeyReader{"sight-words", plain_words<&Lesson::sight_words>},
+    KeyReader{"sequence", file_name<&Lesson::sequence>},
+    KeyReader{"step", short_text<&Lesson::step>},
+    KeyReader{"taught", taught},
+    KeyReader{"split", split},
+    KeyReader{"pictures", pictures},
+    KeyReader{"rhyme", lines<&Lesson::rhyme, LineBreaks::verses>},
+    KeyReader{"teacher-note",
+              lines<&Lesson::teacher_note, LineBreaks::paragraphs>},
+    KeyReader{"home-note", lines<&Lesson::home_note, LineBreaks::paragraphs>},
+    KeyReader{"days", number<&Lesson::days, 1, 7>},
+    KeyReader{"minutes", number<&Lesson::minutes, 5, 120>},
+    KeyReader{"set", number<&Lesson::set, 1, 20>},
+    KeyReader{"conventions", conventions},
+    KeyReader{"accent", short_text<&Lesson::accent>},
+    KeyReader{"layout", file_name<&Lesson::layout>},
+    KeyReader{"review", number<&Lesson::review, 0, 20>},
+    KeyReader{"group", short_text<&Lesson::group>},
+    KeyReader{"author", short_text<&Lesson::author>},
+    KeyReader{"licence", short_text<&Lesson::licence>},
+    KeyReader{"seed", short_text<&Lesson::seed>},
+};
+
+constexpr bool tables_agree() {
+  if (kReaders.size() != kLessonKeys.size()) return false;
+  for (std::size_t i = 0; i < kReaders.size(); ++i) {
+    if (kReaders[i].name != kLessonKeys[i].name) return false;
+  }
+  return true;
+}
+static_assert(tables_agree(), "each key of a lesson needs its reader");
+
+// Whether a key is there, if only misspelled: that has its own message.
+bool has_key(const Value& keys, std::string_view name,
+             std::span<const std::string_view> names) {
+  return std::ranges::any_of(keys.entries, [&](const ValueEntry& entry) {
+    if (entry.key.value == name) return true;
+    const auto near = nearest_names(entry.key.value, names, 1);
+    return !near.empty() && near.front() == name &&
+           std::ranges::find(names, entry.key.value) == names.end();
+  });
+}
+
+void report_missing(const SourceFile& file, const Value& keys,
+                    std::span<const std::string_view> names, Diagnostics& d) {
+  const Span place =
+      keys.entries.empty() ? Span{&file, 0, 0} : keys.entries.front().key.span;
+  if (!has_key(keys, "pattern", names)) {
+    d.error(diagnostic::missing_key, place, "the lesson names no pattern",
+            "add a line such as `pattern: sh`");
+  }
+  if (!has_key(keys, "words", names) && !has_key(keys, "pick", names)) {
+    d.error(diagnostic::missing_key, place, "the lesson has no words",
+            "add a line such as `words: ship shed shell`");
+  }
+}
+
+void report_unused(const Lesson& lesson, Diagnostics& d) {
+  for (const Spanned<std::string>& key : lesson.keys) {
+    const auto known =
+        std::ranges::find(kLessonKeys, key.value, &LessonKey::name);
+    if (known == kLessonKeys.end() || known->used || key.value == "pick") {
+      continue;
+    }
+    d.note(diagnostic::not_used_yet, key.span,
+           fmt::format("`{}` is read and checked, but nothing uses it yet",
+                       known->name));
+  }
+}
+
+}  // namespace
+
+Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics) {
+  Lesson lesson;
+  lesson.file = &file;
+  const auto keys = read_keys(file, "a lesson", "pattern: sh", diagnostics);
+  if (!keys) return lesson;
+  if (!is_kind(FileKind::lesson, *keys, diagnostics)) return lesson;
+  std::vector<std::string_view> names;
+  for (const LessonKey& key : kLessonKeys) names.push_back(key.name);
+  check_known_keys(*keys, names, "a lesson", diagnostics);
+  for (const ValueEntry& entry : keys->entries) {
+    const auto known = std::ranges::find(names, entry.key.value);
+    if (known == names.end()) continue;
+    const auto index = static_cast<std::size_t>(known - names.begin());
+    lesson.keys.push_back(entry.key);
+    kReaders[index].read(
+        {kLessonKeys[index].name, entry.value, kLessonKeys[index].example},
+        lesson, diagnostics);
+  }
+  report_missing(file, *keys, names, diagnostics);
+  report_unused(lesson, diagnostics);
+  return lesson;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,141 @@
+// Sentences, verses and notes: texts of several lines.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "input/fields.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr int kLongestLine = 500;
+constexpr std::size_t kMostLines = 500;
+constexpr std::string_view kSpaces = " \t\r\n";
+
+// Whether a sentence is over at the end of `text`.
+bool ends_sentence(std::string_view text) {
+  for (bool found = true; found;) {
+    found = false;
+    for (const std::string_view close : {"\"", "'", "”", "’", "»", ")"}) {
+      if (!text.ends_with(close)) continue;
+      text.remove_suffix(close.size());
+      found = true;
+    }
+  }
+  return text.ends_with('.') || text.ends_with('!') || text.ends_with('?') ||
+         text.ends_with("…");
+}
+
+// What a line begins with that a list would need and a text does not: the dash
+// of a list under `|`, or a word processor's bullet. Empty for a plain line.
+std::string_view bullet_of(std::string_view line) {
+  for (const std::string_view bullet :
+       {"- ", "* ", "•", "◦", "▪", "‣", "●", "·"}) {
+    if (line.starts_with(bullet)) return bullet;
+  }
+  return {};
+}
+
+void report_bullet(const PlacedText& line, std::string_view bullet,
+                   const Field& field, Diagnostics& diagnostics) {
+  const bool dash = bullet == "- ";
+  diagnostics.error(diagnostic::bad_list,
+                    line.span_of(0, dash ? 1 : bullet.size()),
+                    fmt::format("this line under {} begins with a {}",
+                                quoted(field.key), dash ? "dash" : "bullet"),
+                    dash ? "leave out the dashes, or the `|` after the key"
+                         : "take the bullets out; each line is one already");
+}
+
+// Cuts a text into its lines; see LineBreaks.
+class LineCutter {
+ public:
+  LineCutter(const PlacedText& text, LineBreaks breaks)
+      : text_(text), breaks_(breaks) {}
+
+  std::vector<PlacedText> cut() {
+    const std::string& all = text_.text();
+    std::size_t begin = all.find_first_not_of(kSpaces);
+    std::size_t line = begin;
+    std::size_t last = begin;
+    while (begin != std::string::npos) {
+      if (begin != line && breaks_between(last, begin)) {
+        lines_.push_back(text_.slice(line, last).squeezed());
+        line = begin;
+      }
+      last = std::min(all.find_first_of(kSpaces, begin), all.size());
+      begin = all.find_first_not_of(kSpaces, last);
+    }
+    if (line != std::string::npos) {
+      lines_.push_back(text_.slice(line, last).squeezed());
+    }
+    return std::move(lines_);
+  }
+
+ private:
+  // Whether the blanks from `from` to `to` part two lines.
+  bool breaks_between(std::size_t from, std::size_t to) const {
+    const std::string_view all = text_.text();
+    if (all.substr(from, to - from).find('\n') != std::string_view::npos) {
+      return true;
+    }
+    if (breaks_ == LineBreaks::paragraphs || !text_.span()) return false;
+    const std::uint32_t begin = text_.span_of(from - 1, from).end;
+    const std::uint32_t end = text_.span_of(to, to + 1).begin;
+    const Span gap = {text_.span().file, begin, std::max(begin, end)};
+    if (gap.text().find_first_of("\r\n") == std::string_view::npos) {
+      return false;
+    }
+    return breaks_ == LineBreaks::verses || ends_sentence(all.substr(0, from));
+  }
+
+  const PlacedText& text_;
+  LineBreaks breaks_;
+  std::vector<PlacedText> lines_;
+};
+
+}  // namespace
+
+std::vector<PlacedText> cut_lines(const PlacedText& text, LineBreaks breaks) {
+  return LineCutter(text, breaks).cut();
+}
+
+std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
+                                   Diagnostics& diagnostics) {
+  std::vector<LessonLine> lines;
+  const bool list = field.value.kind == Value::Kind::list;
+  for (const Value* text : texts_of(field, diagnostics)) {
+    for (PlacedText& line : cut_lines(text->text, breaks)) {
+      if (lines.size() == kMostLines) {
+        diagnostics.error(diagnostic::too_many, line.span(),
+                          fmt::format("{} has more than {} lines",
+                                      quoted(field.key), kMostLines),
+                          "make several lessons of them");
+        return lines;
+      }
+      if (is_too_long(line, kLongestLine, field.key, diagnostics)) return lines;
+      const std::string_view bullet = bullet_of(line.text());
+      if (!bullet.empty() && breaks != LineBreaks::paragraphs) {
+        report_bullet(line, bullet, field, diagnostics);
+        return lines;
+      }
+      if (list && breaks == LineBreaks::sentences &&
+          !ends_sentence(line.text())) {
+        diagnostics.warning(
+            diagnostic::split_sentence, line.span(),
+            fmt::format("the sentence {} has no end mark; a comma may have "
+                        "split it",
+                        quoted(line.text())),
+            fmt::format("put the whole sentence in quotes, or write the "
+                        "sentences as lines under `{}: |`",
+                        field.key));
+      }
+      lines.push_back(std::move(line));
+    }
+  }
+  return lines;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,367 @@
+#include "input/record_file.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "base/options.h"
+#include "base/utf8.h"
+#include "input/class_file.h"
+#include "input/fields.h"
+#include "input/file_kind.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kMostRecords = 500;
+constexpr std::size_t kMostLearners = 100;
+constexpr int kMostChances = 999;
+constexpr int kLongestAttempt = 500;
+constexpr std::string_view kExample = "date: 2026-03-12";
+constexpr std::string_view kBlank = ".";
+
+struct KindName {
+  std::string_view name;
+  Record::Kind kind;
+};
+constexpr std::array kKinds = {
+    KindName{"dictation", Record::Kind::dictation},
+    KindName{"transfer", Record::Kind::transfer},
+    KindName{"retention", Record::Kind::retention},
+    KindName{"writing", Record::Kind::writing},
+};
+
+void date_key(const Field& field, Record& record, Diagnostics& d) {
+  const PlacedWord text = read_short_text(field, d);
+  if (!text.given()) return;
+  const auto date = read_date(text.value);
+  if (date) {
+    record.date = {*date, text.span};
+    return;
+  }
+  d.error(diagnostic::wrong_value, text.span,
+          fmt::format("{} is not a day of the calendar", quoted(text.value)),
+          "write year, month and day with hyphens, as in `date: 2026-03-12`");
+}
+
+void kind_key(const Field& field, Record& record, Diagnostics& d) {
+  const PlacedWord text = read_short_text(field, d);
+  if (!text.given()) return;
+  const auto known = std::ranges::find(kKinds, text.value, &KindName::name);
+  if (known != kKinds.end()) {
+    record.kind = {known->kind, text.span};
+    return;
+  }
+  d.error(diagnostic::wrong_value, text.span,
+          fmt::format("{} is not a kind of record", quoted(text.value)),
+          "write `dictation`, `transfer`, `retention` or `writing`");
+}
+
+// Learners' codes; a bad one is reported without being shown.
+std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
+  std::vector<PlacedWord> codes = read_names(field, kMostLearners, d);
+  std::erase_if(codes, [&](PlacedWord& code) {
+    code.value = normalized(code.value);
+    if (is_learner_code(code.value)) return false;
+    report_bad_code(field.place, code.span, d);
+    return true;
+  });
+  return codes;
+}
+
+void marked_key(const Field& field, Record& record, Diagnostics& d) {
+  record.marked = read_codes(field, d);
+  if (record.marked.size() == 1 && record.marked.front().value == "all") {
+    record.marked_all = true;
+    record.marked.clear();
+  }
+}
+
+// The learners under a key, each with keys and values of its own; `read` turns
+// one of these into an entry.
+template <typename T, typename Read>
+std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
+                                        Read read) {
+  std::vector<OfLearner<T>> learners;
+  if (field.value.kind != Value::Kind::keys) {
+    report_wrong_kind(field, d);
+    return learners;
+  }
+  for (const ValueEntry& entry : field.value.entries) {
+    OfLearner<T> learner;
+    learner.code = entry.key;
+    learner.code.value = normalized(learner.code.value);
+    if (!is_learner_code(learner.code.value)) {
+      report_bad_code(field.place, entry.key.span, d);
+      continue;
+    }
+    if (entry.value.kind != Value::Kind::keys) {
+      report_wrong_kind({entry.key.value, entry.value, field.example}, d);
+      continue;
+    }
+    for (const ValueEntry& part : entry.value.entries) {
+      if (auto value = read(part, field.example)) {
+        learner.entries.push_back(std::move(*value));
+      }
+    }
+    learners.push_back(std::move(learner));
+  }
+  return learners;
+}
+
+// A key as a text of its own; the file may have written it in quotes.
+PlacedText text_of_key(const Spanned<std::string>& key) {
+  const bool as_it_stands = key.span.text() == key.value;
+  const std::uint32_t first = key.span.begin + (as_it_stands ? 0 : 1);
+  return {key.value, key.span, {{0, first}}};
+}
+
+std::vector<OfLearner<Attempt>> read_attempts(const Field& field,
+                                              Diagnostics& d) {
+  return read_learners<Attempt>(
+      field, d,
+      [&](const ValueEntry& entry, std::string_view) -> std::optional<Attempt> {
+        const Value& value = entry.value;
+        if (value.kind != Value::Kind::text) {
+          const bool nothing = value.kind == Value::Kind::nothing;
+          d.error(nothing ? diagnostic::missing_value : diagnostic::wrong_value,
+                  value.span,
+                  fmt::format("there is {} after {}, where the learner's "
+                              "writing should be",
+                              describe(value.kind), quoted(entry.key.value)),
+                  "write what the learner wrote, or `.` where it was left "
+                  "blank");
+          return std::nullopt;
+        }
+        Attempt attempt;
+        attempt.target = text_of_key(entry.key).squeezed();
+        attempt.written = value.text.squeezed();
+        if (is_too_long(attempt.target, kLongestAttempt, field.key, d) ||
+            is_too_long(attempt.written, kLongestAttempt, field.key, d)) {
+          return std::nullopt;
+        }
+        attempt.blank =
+            attempt.written.text() == kBlank || attempt.written.text().empty();
+        if (attempt.blank) attempt.written = {{}, value.span, {}};
+        return attempt;
+      });
+}
+
+// "3/5": three of five chances were right.
+std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
+  const auto text = entry.value.kind == Value::Kind::text
+                        ? entry.value.text.squeezed().text()
+                        : std::string();
+  const std::size_t slash = text.find('/');
+  if (slash != std::string::npos) {
+    const auto right = read_count(std::string_view(text).substr(0, slash));
+    const auto chances = read_count(std::string_view(text).substr(slash + 1));
+    if (right && chances && *right >= 0 && *right <= *chances &&
+        *chances <= kMostChances) {
+      return Tally{entry.key, *right, *chances, entry.value.span};
+    }
+  }
+  d.error(diagnostic::wrong_value, entry.value.span,
+          fmt::format("{} is not a count of right ones out of all",
+                      quoted(entry.value.span.text())),
+          fmt::format("write how often it was right, a slash, and how often it "
+                      "came up, as in `{}: 3/5`",
+                      entry.key.value.size() > 40 ? "ai" : entry.key.value));
+  return std::nullopt;
+}
+
+using RecordKey = KeySpec<Record>;
+constexpr std::array kKeys = {
+    RecordKey{"date", kExample, "the day of the writing", date_key},
+    RecordKey{"lesson", "lesson: oa.yaml", "the lesson it belongs to",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.lesson = read_file_name(field, d);
+              }},
+    RecordKey{"kind", "kind: dictation",
+              "dictation, transfer, retention or writing", kind_key},
+    RecordKey{"class", "class: class.yaml", "the class that wrote",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.class_file = read_file_name(field, d);
+              }},
+    RecordKey{"marked", "marked: all", "whose writing was marked", marked_key},
+    RecordKey{"absent", "absent: C3, D1", "who was not there",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.absent = read_codes(field, d);
+              }},
+    RecordKey{"wrong", "wrong: {B7: {rain: rane}}", "errors alone",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.wrong = read_attempts(field, d);
+              }},
+    RecordKey{"written", "written: {B7: {rain: rain, tail: tale}}",
+              "whole attempts, right or wrong",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.written = read_attempts(field, d);
+              }},
+    RecordKey{"writing", "writing: {B7: {ai: 3/5}}",
+              "a count from free writing",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.writing = read_learners<Tally>(
+                    field, d, [&](const ValueEntry& entry, std::string_view) {
+                      return read_tally(entry, d);
+                    });
+              }},
+    RecordKey{"note", "note: After the holidays.", "a note to yourself",
+              [](const Field& field, Record& record, Diagnostics& d) {
+                record.note = read_lines(field, LineBreaks::paragraphs, d);
+              }},
+};
+
+// Whether a record says enough to be marked, and nothing that contradicts
+// itself.
+class RecordCheck {
+ public:
+  RecordCheck(const Record& record, const Span& place, Diagnostics& diagnostics)
+      : record_(record), place_(place), diagnostics_(diagnostics) {}
+
+  void check() {
+    if (!record_.date.given()) {
+      missing("the record has no date",
+              "add the day of the writing, as in `date: 2026-03-12`");
+    }
+    if (!record_.lesson.given() && record_.writing.empty()) {
+      missing("the record names no lesson",
+              "add the lesson that was written, as in `lesson: oa.yaml`");
+    }
+    if (!record_.wrong.empty() && !record_.marked_all &&
+        record_.marked.empty()) {
+      missing(
+          "the record has errors under `wrong`, and does not say who was "
+          "marked",
+          "add `marked: all` if the rest was right, or the learners, as in "
+          "`marked: B7, C3`");
+    }
+    if (record_.marked_all && !record_.class_file.given()) {
+      missing("the record says `marked: all`, and names no class",
+              "add the class, as in `class: class.yaml`");
+    }
+    check_absent();
+  }
+
+ private:
+  void missing(std::string text, std::string help) {
+    diagnostics_.error(diagnostic::missing_key, place_, std::move(text),
+                       std::move(help));
+  }
+
+  void check_absent() {
+    for (const PlacedWord& code : record_.absent) {
+      for (const auto& learner : record_.wrong) check_code(code, learner.code);
+      for (const auto& learner : record_.written) {
+        check_code(code, learner.code);
+      }
+    }
+  }
+
+  void check_code(const PlacedWord& absent, const PlacedWord& wrote) {
+    if (lower_case(absent.value) != lower_case(wrote.value)) return;
+    Diagnostic& d = diagnostics_.error(
+        diagnostic::wrong_value, wrote.span,
+        fmt::format("{} wrote something, and stands under `absent` too",
+                    quoted(wrote.value)),
+        "take the code out in one of the two places");
+    d.remarks.push_back({absent.span, "absent here"});
+  }
+
+  const Record& record_;
+  Span place_;
+  Diagnostics& diagnostics_;
+};
+
+void read_one(const Value& keys, const Record& defaults, RecordFile& into,
+              Diagnostics& d) {
+  const int errors = d.error_count();
+  Record record = defaults;
+  record.span = keys.span;
+  read_by_table<Record>(keys, kKeys, "a record", record, d);
+  // What is there and wrong has been told; it is not missing as well.
+  if (d.error_count() == errors) {
+    const Span place =
+        keys.entries.empty() ? keys.span : keys.entries.front().key.span;
+    RecordCheck(record, place, d).check();
+  }
+  into.records.push_back(std::move(record));
+}
+
+void read_several(const Value& list, const Record& defaults, RecordFile& into,
+                  Diagnostics& d) {
+  if (list.kind != Value::Kind::list || list.items.empty()) {
+    report_wrong_kind({"records", list, {}}, d);
+    return;
+  }
+  for (const Value& item : list.items) {
+    if (item.kind != Value::Kind::keys) {
+      d.error(diagnostic::wrong_value, item.span,
+              fmt::format("there is {} where a record should be",
+                          describe(item.kind)),
+              "begin each record with `- date:` and write its other keys "
+              "beneath the date");
+    } else if (into.records.size() == kMostRecords) {
+      d.error(diagnostic::too_many, item.span,
+              fmt::format("there are more than {} records before this one",
+                          kMostRecords),
+              "make two files of them");
+      return;
+    } else {
+      read_one(item, defaults, into, d);
+    }
+  }
+}
+
+}  // namespace
+
+std::optional<Date> read_date(std::string_view text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-' ||
+      std::ranges::count_if(text,
+                            [](char c) { return c >= '0' && c <= '9'; }) != 8) {
+    return std::nullopt;
+  }
+  const auto year = read_count(text.substr(0, 4));
+  const auto month = read_count(text.substr(5, 2));
+  const auto day = read_count(text.substr(8, 2));
+  if (!year || !month || !day || *year < 1900 || *month < 1 || *month > 12) {
+    return std::nullopt;
+  }
+  constexpr std::array kDays = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  const bool leap = *year % 4 == 0 && (*year % 100 != 0 || *year % 400 == 0);
+  const int days = kDays[*month - 1] + (leap && *month == 2 ? 1 : 0);
+  if (*day < 1 || *day > days) return std::nullopt;
+  return Date{*year, *month, *day};
+}
+
+RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {
+  RecordFile record_file;
+  record_file.file = &file;
+  auto keys = read_keys(file, "a record", kExample, diagnostics);
+  if (!keys || !is_kind(FileKind::record, *keys, diagnostics)) {
+    return record_file;
+  }
+  if (const Value* version = keys->find("sheaf")) {
+    Spanned<int> read{1, {}};
+    read_version(*version, read, diagnostics);
+    std::erase_if(keys->entries, [](const ValueEntry& entry) {
+      return entry.key.value == "sheaf";
+    });
+  }
+  const Value* list = keys->find("records");
+  if (list == nullptr) {
+    read_one(*keys, {}, record_file, diagnostics);
+    return record_file;
+  }
+  const Value records = *list;
+  std::erase_if(keys->entries, [](const ValueEntry& entry) {
+    return entry.key.value == "records";
+  });
+  Record defaults;
+  read_by_table<Record>(*keys, kKeys, "a record", defaults, diagnostics);
+  read_several(records, defaults, record_file, diagnostics);
+  return record_file;
+}
+
+}  // namespace sheaf

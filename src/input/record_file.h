@@ -1,0 +1,76 @@
+#pragma once
+
+#include <compare>
+#include <string>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "base/value.h"
+#include "input/lesson.h"
+
+namespace sheaf {
+
+/// A day of the Gregorian calendar.
+struct Date {
+  int year = 0, month = 0, day = 0;
+  friend constexpr auto operator<=>(const Date&, const Date&) = default;
+};
+
+/// What a learner wrote for one word or sentence.
+struct Attempt {
+  PlacedText target;
+  PlacedText written;  ///< empty where it was left blank
+  bool blank = false;  ///< the record says `.`
+};
+
+/// How often a pattern came up in free writing, and how often it was right.
+struct Tally {
+  PlacedWord pattern;
+  int right = 0;
+  int chances = 0;
+  Span span;
+};
+
+template <typename T>
+struct OfLearner {
+  PlacedWord code;
+  std::vector<T> entries;
+};
+
+/// One day's writing of a class. Only what the file says: who was right in
+/// what is worked out from `marked`, `absent` and the lesson.
+struct Record {
+  enum class Kind { dictation, transfer, retention, writing };
+
+  Spanned<Date> date;
+  PlacedWord lesson;
+  Spanned<Kind> kind{Kind::dictation, {}};
+  PlacedWord class_file;
+  /// `marked: all`: everyone in the class who was not absent was marked.
+  bool marked_all = false;
+  std::vector<PlacedWord> marked;  ///< else these learners
+  std::vector<PlacedWord> absent;
+  /// Errors alone: what is not here was right, for those who were marked.
+  std::vector<OfLearner<Attempt>> wrong;
+  /// Whole attempts: nothing is known of what is not here.
+  std::vector<OfLearner<Attempt>> written;
+  std::vector<OfLearner<Tally>> writing;
+  std::vector<LessonLine> note;
+  Span span;
+};
+
+/// A record file as it was written: one record, or several under `records:`,
+/// which take what they leave out from the file's own keys.
+struct RecordFile {
+  const SourceFile* file = nullptr;
+  std::vector<Record> records;
+};
+
+/// Reads a record file. Reports what is wrong with its form; the result is to
+/// be used only if no error stands. `file` must outlive it.
+RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics);
+
+/// A date as in 2026-03-12; nothing where there is no such day.
+std::optional<Date> read_date(std::string_view text);
+
+}  // namespace sheaf

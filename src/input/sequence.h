@@ -1,0 +1,47 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "base/diagnostics.h"
+#include "base/value.h"
+#include "input/lesson.h"
+
+namespace sheaf {
+
+/// One step of a sequence: what is taught in it.
+struct SequenceStep {
+  /// As the file counts, from 1; without a number, one more than the last.
+  Spanned<int> number{0, {}};
+  PlacedWord name;                   ///< empty where the step has a number only
+  std::vector<PlacedWord> patterns;  ///< none in a step for practice
+  std::vector<PlacedWord> sight_words;
+  std::vector<LessonLine> note;
+  Span span;
+};
+
+/// A sequence file as it was written: steps in the order of teaching. Names of
+/// patterns still have to be looked up.
+struct SequenceFile {
+  const SourceFile* file = nullptr;
+  Spanned<std::string> title;
+  /// Sight words and patterns known before the first step.
+  std::vector<PlacedWord> sight_words;
+  std::vector<PlacedWord> taught;
+  /// Switch and value, unread.
+  std::vector<std::pair<PlacedWord, PlacedWord>> conventions;
+  PlacedWord accent;
+  std::vector<LessonLine> note;
+  std::vector<SequenceStep> steps;
+};
+
+/// Reads a sequence file. Reports what is wrong with its form; the result is
+/// to be used only if no error stands. `file` must outlive it.
+SequenceFile read_sequence(const SourceFile& file, Diagnostics& diagnostics);
+
+/// The step with this number or name (case does not matter); null if none.
+const SequenceStep* find_step(const SequenceFile& sequence,
+                              std::string_view number_or_name);
+
+}  // namespace sheaf

@@ -1,0 +1,170 @@
+#include "layout/block.h"
+
+#include <algorithm>
+
+namespace sheaf {
+
+void shift(Mark& mark, Point by) {
+  struct Mover {
+    Point by;
+    void operator()(GlyphMark& m) const { m.at = m.at + by; }
+    void operator()(LineMark& m) const {
+      m.from = m.from + by;
+      m.to = m.to + by;
+    }
+    void operator()(RectMark& m) const { move(m.rect); }
+    void operator()(DotMark& m) const { m.centre = m.centre + by; }
+    void operator()(PathMark& m) const { m.at = m.at + by; }
+    void operator()(PictureMark& m) const { move(m.box); }
+    void move(Rect& r) const {
+      r.x += by.x;
+      r.y += by.y;
+    }
+  };
+  std::visit(Mover{by}, mark);
+}
+
+Block as_decoration(Block block) {
+  for (Mark& mark : block.marks) {
+    std::visit([](auto& m) { m.element = kDecoration; }, mark);
+  }
+  return block;
+}
+
+ElementId Composer::add(Role role, ElementId parent, std::string alternative) {
+  return add(Element{role, parent, std::move(alternative)});
+}
+
+ElementId Composer::add(Element element) {
+  if (element.parent == 0) element.parent = section_;
+  return document_->add(std::move(element));
+}
+
+GlyphRun Composer::shape(const TextStyle& style, std::string_view text) {
+  return {&shaper_->shape(*style.font, text, style.features), style.size,
+          style.tracking, style.word_gap};
+}
+
+Block& Composer::block(Length height, Length space_before) {
+  Block& b = blocks_.emplace_back();
+  b.height = height;
+  b.space_before = space_before;
+  return b;
+}
+
+int even_rows(int total, int capacity) {
+  capacity = std::max(capacity, 1);
+  const int pages = std::max(1, (total + capacity - 1) / capacity);
+  return std::max(1, (total + pages - 1) / pages);
+}
+
+namespace {
+
+// The number of blocks from `first` on that must stand on one page, and the
+// height that they take at its top.
+std::pair<std::size_t, Length> group_at(const std::vector<Block>& blocks,
+                                        std::size_t first) {
+  std::size_t last = first;
+  Length height = blocks[first].height;
+  while (blocks[last].keep_with_next && last + 1 < blocks.size() &&
+         !blocks[last + 1].new_page) {
+    ++last;
+    height += blocks[last].space_before + blocks[last].height;
+  }
+  return {last - first + 1, height};
+}
+
+Length head_height(const Block& block) {
+  return block.head == nullptr ? Length() : block.head->height;
+}
+
+// The blocks that begin a page where pages have this height.
+std::vector<std::size_t> page_starts(const std::vector<Block>& blocks,
+                                     Length height) {
+  std::vector<std::size_t> starts;
+  Length y;
+  for (std::size_t i = 0; i < blocks.size();) {
+    const auto [count, group] = group_at(blocks, i);
+    const Length needed = blocks[i].space_before + group;
+    if (starts.empty() || blocks[i].new_page || y + needed > height) {
+      starts.push_back(i);
+      y = head_height(blocks[i]) + group;
+    } else {
+      y += needed;
+    }
+    i += count;
+  }
+  return starts;
+}
+
+class PageFiller {
+ public:
+  PageFiller(const Rect& body, Size paper) : body_(body), paper_(paper) {}
+
+  void begin_page(const Block* head) {
+    pages_.push_back({paper_, {}, {}, false});
+    y_ = Length();
+    if (head == nullptr) return;
+    for (Mark mark : head->marks) place(std::move(mark));
+    y_ += head->height;
+  }
+  void skip(Length space) { y_ += space; }
+  void place(Block& block) {
+    for (Mark& mark : block.marks) place(std::move(mark));
+    y_ += block.height;
+    if (block.own_leaf) pages_.back().own_leaf = true;
+  }
+  bool fits(Length height) const {
+    return !pages_.empty() && y_ + height <= body_.height;
+  }
+  std::vector<Page> take() { return std::move(pages_); }
+
+ private:
+  void place(Mark mark) {
+    shift(mark, {body_.x, body_.y + y_});
+    pages_.back().marks.push_back(std::move(mark));
+  }
+
+  Rect body_;
+  Size paper_;
+  Length y_;
+  std::vector<Page> pages_;
+};
+
+}  // namespace
+
+void even_pages(std::vector<Block>& blocks, Length height) {
+  const std::size_t pages = page_starts(blocks, height).size();
+  if (pages < 2) return;
+  // The lowest pages that still are no more.
+  std::int64_t low = 0, high = height.mils();
+  while (high - low > 1) {
+    const std::int64_t middle = (low + high) / 2;
+    const Length tried = Length::from_mils(middle);
+    (page_starts(blocks, tried).size() > pages ? low : high) = middle;
+  }
+  for (const std::size_t start : page_starts(blocks, Length::from_mils(high))) {
+    blocks[start].new_page = start > 0;
+  }
+}
+
+std::vector<Page> paginate(std::vector<Block> blocks, const Rect& body,
+                           Size paper) {
+  PageFiller filler(body, paper);
+  for (std::size_t i = 0; i < blocks.size();) {
+    const auto [count, height] = group_at(blocks, i);
+    if (blocks[i].new_page || !filler.fits(blocks[i].space_before + height)) {
+      filler.begin_page(blocks[i].head.get());
+    } else {
+      filler.skip(blocks[i].space_before);
+    }
+    for (std::size_t k = i; k < i + count; ++k) {
+      if (k > i) filler.skip(blocks[k].space_before);
+      filler.place(blocks[k]);
+    }
+    i += count;
+  }
+  return filler.take();
+}
+
+}  // namespace sheaf

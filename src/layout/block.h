@@ -1,0 +1,106 @@
+#pragma once
+
+#include <memory>
+#include <utility>
+#include <vector>
+
+#include "layout/page.h"
+#include "layout/style.h"
+
+namespace sheaf {
+
+/// A piece of a sheet that is never divided between pages: a row of boxes, a
+/// line of text, a numbered item with its lines. Marks are placed from the
+/// block's own top left corner; its width is that of the page's body.
+struct Block {
+  Length height;
+  /// Blank space kept before it, but for the first block of a page.
+  Length space_before;
+  /// Stays on the page of the block that follows: headings, first lines.
+  bool keep_with_next = false;
+  /// Begins a new page.
+  bool new_page = false;
+  /// Will be cut up: its page stands alone on a leaf of paper.
+  bool own_leaf = false;
+  /// What is drawn again above it where it begins a page: a table's head.
+  std::shared_ptr<const Block> head;
+  std::vector<Mark> marks;
+
+  void line(Point from, Point to, const Stroke& stroke,
+            ElementId element = kDecoration) {
+    marks.push_back(LineMark{from, to, stroke, element});
+  }
+  void frame(const Rect& rect, const Stroke& stroke,
+             ElementId element = kDecoration) {
+    marks.push_back(RectMark{rect, false, kWhite, true, stroke, element});
+  }
+  void shade(const Rect& rect, Ink ink, ElementId element = kDecoration) {
+    marks.push_back(RectMark{rect, true, ink, false, {}, element});
+  }
+  void dot(Point centre, Length diameter, ElementId element = kDecoration) {
+    marks.push_back(
+        DotMark{centre, diameter, false, {}, kBlack, element});
+  }
+  void glyphs(const GlyphRun& run, Point at, ElementId element,
+              Ink ink = kBlack) {
+    marks.push_back(GlyphMark{run, at, ink, element});
+  }
+};
+
+/// Moves a mark.
+void shift(Mark& mark, Point by);
+
+/// The same drawing without meaning, for what is drawn again on later pages: a
+/// reader has heard it already.
+Block as_decoration(Block block);
+
+/// What a sheet composes with: the shaper, the style, the document's element
+/// tree, and the blocks made so far. Elements that it adds become children of
+/// `section`. Lives as long as one sheet is composed.
+class Composer {
+ public:
+  Composer(Shaper& shaper, const Style& style, Document& document,
+           ElementId section, Size body)
+      : shaper_(&shaper),
+        style_(&style),
+        document_(&document),
+        section_(section),
+        body_(body) {}
+
+  const Style& style() const { return *style_; }
+  /// The room for blocks on one page: header and footer are taken off.
+  Size body() const { return body_; }
+  Length width() const { return body_.width; }
+  ElementId section() const { return section_; }
+
+  ElementId add(Role role, ElementId parent = 0, std::string alternative = {});
+  ElementId add(Element element);
+
+  GlyphRun shape(const TextStyle& style, std::string_view text);
+
+  Block& block(Length height, Length space_before = {});
+  std::vector<Block>& blocks() { return blocks_; }
+  std::vector<Block> take() { return std::move(blocks_); }
+
+ private:
+  Shaper* shaper_;
+  const Style* style_;
+  Document* document_;
+  ElementId section_;
+  Size body_;
+  std::vector<Block> blocks_;
+};
+
+/// How many rows to put on each page so that the pages are about equally full:
+/// `total` rows where at most `capacity` fit. At least 1.
+int even_rows(int total, int capacity);
+
+/// Says where pages begin so that blocks which do not fit on one page of this
+/// height fill all of them about equally, in no more pages than they need.
+void even_pages(std::vector<Block>& blocks, Length height);
+
+/// Places blocks on pages of `paper` size, inside `body`, in order.
+std::vector<Page> paginate(std::vector<Block> blocks, const Rect& body,
+                           Size paper);
+
+}  // namespace sheaf

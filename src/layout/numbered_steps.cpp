@@ -1,0 +1,72 @@
+#include "layout/numbered_steps.h"
+
+#include <fmt/format.h>
+
+#include <functional>
+
+namespace sheaf {
+
+namespace {
+
+using namespace literals;
+
+// A list item with a text, and something drawn at the left of its first line.
+void add_step(Composer& c, const TextStyle& style, const std::string& step,
+              Length indent, Length space_before, ElementId list,
+              const std::function<void(Block&, ElementId)>& draw_label) {
+  const ElementId item = c.add(Role::list_item, list);
+  const ElementId label = c.add(Role::list_label, item);
+  const std::size_t first = c.blocks().size();
+  add_paragraph(c, style, step,
+                {.role = Role::list_body,
+                 .parent = item,
+                 .indent = indent,
+                 .space_before = space_before});
+  if (first < c.blocks().size()) draw_label(c.blocks()[first], label);
+}
+
+}  // namespace
+
+Length step_indent(const TextStyle& style) { return scaled(style.size, 1.8); }
+
+void add_numbered_steps(Composer& composer, const TextStyle& style,
+                        std::span<const std::string> steps) {
+  const Length indent = step_indent(style);
+  const ElementId list = composer.add(Role::list);
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    add_step(composer, style, steps[i], indent, {}, list,
+             [&](Block& block, ElementId label) {
+               draw_text(composer, block, style, fmt::format("{}.", i + 1),
+                         {0_mm, baseline_in_line(style)}, label);
+             });
+  }
+}
+
+Length tick_side(const TextStyle& style) { return style.size; }
+
+void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
+                   Point baseline_left) {
+  const Length side = tick_side(text);
+  const Length middle =
+      baseline_left.y -
+      at_size(*text.font, text.size, text.font->x_height()) / 2;
+  block.frame({baseline_left.x, middle - side / 2, side, side},
+              {style.box_weight, kBlack, {}, false});
+}
+
+void add_tick_steps(Composer& composer, const TextStyle& style,
+                    std::span<const std::string> steps, Length space_between) {
+  const Length indent = tick_side(style) + scaled(style.size, 0.7);
+  const ElementId list = composer.add(Role::list);
+  bool first = true;
+  for (const std::string& step : steps) {
+    add_step(composer, style, step, indent, first ? Length() : space_between,
+             list, [&](Block& block, ElementId) {
+               draw_tick_box(block, composer.style(), style,
+                             {0_mm, baseline_in_line(style)});
+             });
+    first = false;
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <span>
+#include <string>
+
+#include "layout/text_block.h"
+
+namespace sheaf {
+
+/// How far the text of numbered steps is set in.
+Length step_indent(const TextStyle& style);
+/// Adds steps to take in order, as a numbered list.
+void add_numbered_steps(Composer& composer, const TextStyle& style,
+                        std::span<const std::string> steps);
+
+/// Adds steps to tick when done, as a list with a square before each.
+/// `space_between` parts one step from the next.
+void add_tick_steps(Composer& composer, const TextStyle& style,
+                    std::span<const std::string> steps, Length space_between);
+
+/// The side of a square to tick beside text of a style.
+Length tick_side(const TextStyle& style);
+/// Draws one, centred on the small letters of a line with this baseline.
+void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
+                   Point baseline_left);
+
+}  // namespace sheaf

@@ -1,0 +1,66 @@
+#pragma once
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "layout/block.h"
+
+namespace sheaf {
+
+/// One box of a word: a sound, and the grapheme that is written for it.
+struct SoundBox {
+  std::string letters;  ///< what goes into the box, "a" for a_e
+  /// A grapheme that spells several sounds (x) is written across their boxes;
+  /// this is box `part` of `parts`.
+  int part = 0;
+  int parts = 1;
+  /// The letter of a split grapheme's end that stands after this box ("e"),
+  /// in a narrow slot of its own; else empty.
+  std::string slot_after;
+  bool starts_syllable = false;
+  bool of_pattern = false;
+};
+
+/// The measures that all rows of a page share.
+struct BoxMeasures {
+  Length width;
+  Length slot_width;
+  Length x_height;
+  Length height() const { return 3 * x_height + Length::from_mm(1.5); }
+  Length base() const { return 2 * x_height + Length::from_mm(0.75); }
+};
+
+/// What stands in the boxes when they are handed out.
+enum class BoxFill { empty, pattern, all };
+
+/// The least measures that hold the widest grapheme of all words in this hand.
+BoxMeasures measure_boxes(std::span<const std::vector<SoundBox>> words,
+                          Length x_height, Length least_width);
+
+/// Boxes of one word in rows: one row if they fit `width` and are at most ten,
+/// else two or more, broken at a syllable where there is one.
+std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
+                                            const BoxMeasures& measures,
+                                            Length width);
+
+/// Width of one row.
+Length row_width(std::span<const SoundBox> row, const BoxMeasures& measures);
+/// Height of one row, tap dots included.
+Length row_height(const BoxMeasures& measures);
+
+struct BoxRowOptions {
+  BoxFill fill = BoxFill::empty;
+  bool slots = true;
+  bool tap_dots = true;
+  TextStyle text;  ///< its size is set by the x-height
+  Length tap_dot = Length::from_mm(2.4);
+};
+
+/// Draws one row with its top left corner at `at`.
+void draw_box_row(Composer& composer, Block& block,
+                  std::span<const SoundBox> row, const BoxMeasures& measures,
+                  const BoxRowOptions& options, Point at, ElementId element);
+
+}  // namespace sheaf

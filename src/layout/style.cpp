@@ -1,0 +1,138 @@
+#include "layout/style.h"
+
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+
+namespace sheaf {
+
+namespace {
+
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kPageOptions[] = {
+    {"paper", Kind::choice, "letter", "paper size", {}, {}, "letter a4"},
+    // Printers leave up to 6 mm blank; 12.7 mm and more is safe to hold.
+    {"margin", Kind::length, "15 mm", "blank edge on all four sides", "8 mm",
+     "40 mm"},
+    {"typeface", Kind::text, "Andika",
+     "a family of the fonts folder, or a font file beside the layout"},
+    {"bold-typeface", Kind::text, "", "a file for bold, if not in the family"},
+    {"letter-shapes", Kind::choice, "single-storey",
+     "the form of a and g: as handwritten, or as in most books", {}, {},
+     "single-storey two-storey"},
+    {"heading-size", Kind::length, "20 pt", "name of the sheet", "12 pt",
+     "48 pt"},
+    {"text-size", Kind::length, "15 pt", "directions to the learner", "12 pt",
+     "40 pt"},
+    {"reading-size", Kind::length, "22 pt", "sentences to read", "14 pt",
+     "72 pt"},
+    {"word-size", Kind::length, "28 pt", "lists of words", "14 pt", "72 pt"},
+    {"blending-size", Kind::length, "44 pt", "words to blend", "20 pt",
+     "120 pt"},
+    {"teacher-size", Kind::length, "11 pt", "text on teacher's pages", "8 pt",
+     "24 pt"},
+    {"footer-size", Kind::length, "9 pt", "the line for filing", "6 pt",
+     "18 pt"},
+    {"leading", Kind::number, "1.5", "line distance, as a ratio of the size",
+     "1.2", "3"},
+    {"letter-spacing", Kind::length, "0 pt",
+     "added after each letter; word spaces grow with it", "0 pt", "12 pt"},
+    {"word-spacing", Kind::length, "0 pt", "added to each word space", "0 pt",
+     "40 pt"},
+    {"line-height", Kind::length, "6 mm",
+     "writing lines: height of small letters", "3 mm", "15 mm"},
+    {"line-style", Kind::choice, "four-line",
+     "writing lines: how many lines a set has", {}, {},
+     "four-line two-line base-only"},
+    {"line-gap", Kind::length, "5 mm", "writing lines: between two sets",
+     "0 mm", "30 mm"},
+    {"guide-weight", Kind::length, "0.5 pt", "thickness of guide lines",
+     "0.25 pt", "2 pt"},
+    {"box-weight", Kind::length, "1 pt", "thickness of boxes and base lines",
+     "0.5 pt", "4 pt"},
+    {"mark-spacing", Kind::length, "10 mm",
+     "touch marks: least distance, centre to centre", "6 mm", "30 mm"},
+};
+
+// ISO 216 gives A4 as 210 mm x 297 mm; letter is 8.5 in x 11 in.
+Size paper_size(const std::string& name) {
+  if (name == "a4") return {Length::from_mm(210), Length::from_mm(297)};
+  return {Length::from_pt(612), Length::from_pt(792)};
+}
+
+LineStyle line_style(const std::string& name) {
+  if (name == "two-line") return LineStyle::two_line;
+  if (name == "base-only") return LineStyle::base_only;
+  return LineStyle::four_line;
+}
+
+const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
+                 Span span, Diagnostics& diagnostics) {
+  if (const Font* found = fonts.find(family, role)) return found;
+  std::vector<std::string> families = fonts.families();
+  std::vector<std::string_view> names(families.begin(), families.end());
+  const std::string nearest = did_you_mean(family, names);
+  std::string known;
+  for (const auto& name : families) known += " `" + name + "`";
+  diagnostics.error(
+      diagnostic::unknown_typeface, span,
+      fmt::format("there is no typeface {} here", quoted(family)),
+      nearest.empty() ? "write one of" + known +
+                            ", or the name of a font file beside the layout"
+                      : nearest);
+  return nullptr;
+}
+
+}  // namespace
+
+OptionTable page_options() { return kPageOptions; }
+
+TextStyle Style::text(Length size, bool is_bold) const {
+  return {is_bold ? bold : regular, size,     leading, tracking,
+          word_gap,                 features, 0};
+}
+
+TextStyle Style::teacher_text() const {
+  constexpr double kTeacherLeading = 1.4;
+  return {regular, teacher_size, kTeacherLeading, {}, {}, features, 0};
+}
+
+Style make_style(const OptionValues& settings, FontLibrary& fonts,
+                 Diagnostics& diagnostics) {
+  Style s;
+  s.paper = paper_size(settings.choice("paper"));
+  s.margin = settings.length("margin");
+  const std::string& family = settings.text("typeface");
+  s.regular = face(fonts, family, FontRole::regular, settings.span("typeface"),
+                   diagnostics);
+  const std::string& bold = settings.text("bold-typeface");
+  s.bold = bold.empty() ? fonts.find(family, FontRole::bold)
+                        : face(fonts, bold, FontRole::bold,
+                               settings.span("bold-typeface"), diagnostics);
+  if (s.bold == nullptr) s.bold = s.regular;
+  // Andika's ss01 gives the two-storey a and g.
+  if (settings.choice("letter-shapes") == "two-storey") s.features = "ss01";
+  s.tracking = settings.length("letter-spacing");
+  // Wider letters without wider word spaces slow reading down (Galliussi et
+  // al. 2020), so word spaces grow by three and a half times as much (the
+  // ratio of the British Dyslexia Association's style guide, from memory).
+  s.word_gap = settings.length("word-spacing") + scaled(s.tracking, 3.5);
+  s.heading_size = settings.length("heading-size");
+  s.text_size = settings.length("text-size");
+  s.reading_size = settings.length("reading-size");
+  s.word_size = settings.length("word-size");
+  s.blending_size = settings.length("blending-size");
+  s.teacher_size = settings.length("teacher-size");
+  s.footer_size = settings.length("footer-size");
+  s.leading = settings.number("leading");
+  s.ruling = {settings.length("line-height"),
+              line_style(settings.choice("line-style")),
+              settings.length("line-gap")};
+  s.guide_weight = settings.length("guide-weight");
+  s.box_weight = settings.length("box-weight");
+  s.mark_spacing = settings.length("mark-spacing");
+  return s;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,101 @@
+#include "layout/table.h"
+
+#include <algorithm>
+
+namespace sheaf {
+
+namespace {
+
+using namespace literals;
+
+constexpr Length kCellPad = 1.8_mm;
+constexpr Ink kHeadGround = 232;
+
+}  // namespace
+
+ElementId add_head_cell(Composer& composer, ElementId row, Scope scope) {
+  Element element{Role::header_cell, row};
+  element.scope = scope;
+  return composer.add(std::move(element));
+}
+
+ElementId add_data_cell(Composer& composer, ElementId row) {
+  return composer.add(Role::data_cell, row);
+}
+
+Table::Table(Composer& composer, std::vector<Column> columns)
+    : composer_(composer), columns_(std::move(columns)) {
+  Length rest = composer.width();
+  int shares = 0;
+  for (const Column& c : columns_) {
+    rest -= c.share == 0 ? c.fixed : Length();
+    shares += c.share;
+  }
+  Length x;
+  for (const Column& c : columns_) {
+    const Length width =
+        c.share == 0 ? c.fixed : rest * c.share / std::max(shares, 1);
+    lefts_.push_back(x);
+    widths_.push_back(width);
+    x += width;
+  }
+  table_ = composer_.add(Role::table);
+  const ElementId row = composer_.add(Role::table_row, table_);
+  std::vector<Cell> titles;
+  TextStyle style = composer_.style().teacher_text();
+  style.font = composer_.style().bold;
+  for (const Column& c : columns_) titles.push_back({{c.title, style}});
+  Block head = draw_row(titles, row, true, false);
+  head.keep_with_next = true;
+  composer_.blocks().push_back(head);
+  head_ = std::make_shared<const Block>(as_decoration(std::move(head)));
+}
+
+Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
+                      bool column_heads, bool row_head) {
+  const TextStyle text = composer_.style().teacher_text();
+  Block block;
+  std::vector<std::vector<TextLine>> lines;
+  std::size_t tallest = 1;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    lines.push_back(
+        break_lines(composer_, cells[i], widths_[i] - 2 * kCellPad));
+    tallest = std::max(tallest, lines.back().size());
+  }
+  block.height =
+      text.line_height() * static_cast<std::int64_t>(tallest) + kCellPad;
+  if (column_heads) {
+    block.shade({Length(), Length(), composer_.width(), block.height},
+                kHeadGround);
+  }
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const bool is_head = column_heads || (row_head && i == 0);
+    Element element{is_head ? Role::header_cell : Role::data_cell, row};
+    if (is_head) element.scope = column_heads ? Scope::column : Scope::row;
+    const ElementId cell = composer_.add(std::move(element));
+    Length y = kCellPad / 2 + baseline_in_line(text);
+    for (const TextLine& line : lines[i]) {
+      draw_line(block, line, {lefts_[i] + kCellPad, y}, cell);
+      y += text.line_height();
+    }
+  }
+  const Stroke rule{composer_.style().guide_weight, 120, {}, false};
+  block.line({Length(), block.height}, {composer_.width(), block.height}, rule);
+  return block;
+}
+
+void Table::add_row(const std::vector<Cell>& cells, bool heads) {
+  const ElementId row = composer_.add(Role::table_row, table_);
+  Block block = draw_row(cells, row, false, heads);
+  block.head = head_;
+  composer_.blocks().push_back(std::move(block));
+}
+
+void Table::add_text_row(const std::vector<std::string>& cells, bool heads) {
+  const TextStyle style = composer_.style().teacher_text();
+  std::vector<Cell> row;
+  for (const std::string& text : cells) row.push_back({{text, style}});
+  add_row(row, heads);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "layout/text_block.h"
+
+namespace sheaf {
+
+/// A cell's element, for tables that a sheet draws by itself.
+ElementId add_head_cell(Composer& composer, ElementId row,
+                        Scope scope = Scope::column);
+ElementId add_data_cell(Composer& composer, ElementId row);
+
+/// A table of text for teacher's pages: a head row that is drawn again on
+/// every page, rows that are never divided, a thin rule under each.
+class Table {
+ public:
+  struct Column {
+    std::string title;
+    /// Share of the width that is left after the fixed columns; 0 for a column
+    /// that takes `fixed`.
+    int share = 1;
+    Length fixed = {};
+  };
+  using Cell = std::vector<TextPiece>;
+
+  Table(Composer& composer, std::vector<Column> columns);
+
+  /// Adds a row; its first cell is a row header where `heads` is set.
+  void add_row(const std::vector<Cell>& cells, bool heads = false);
+  /// The same with plain text.
+  void add_text_row(const std::vector<std::string>& cells, bool heads = false);
+
+ private:
+  Block draw_row(const std::vector<Cell>& cells, ElementId row,
+                 bool column_heads, bool row_head);
+
+  Composer& composer_;
+  std::vector<Column> columns_;
+  std::vector<Length> lefts_;
+  std::vector<Length> widths_;
+  ElementId table_;
+  std::shared_ptr<const Block> head_;
+};
+
+}  // namespace sheaf

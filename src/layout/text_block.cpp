@@ -1,0 +1,174 @@
+#include "layout/text_block.h"
+
+#include <algorithm>
+
+namespace sheaf {
+
+namespace {
+
+// How dark the band behind marked text is; survives a photocopier.
+constexpr Ink kBand = 205;
+
+// One word: runs that must stay together, with the space that follows.
+struct Word {
+  std::vector<TextLine::Run> runs;
+  Length width;        // without the space after it
+  Length space_after;  // what the next word on the line is moved by
+};
+
+class WordCollector {
+ public:
+  explicit WordCollector(Composer& composer) : composer_(composer) {}
+
+  void add(const TextPiece& piece) {
+    std::string_view text = piece.text;
+    while (!text.empty()) {
+      if (text.front() == ' ') {
+        text.remove_prefix(1);
+        end_word(piece);
+        continue;
+      }
+      const std::size_t end = std::min(text.find(' '), text.size());
+      const bool spaced = end < text.size();
+      append(piece, text.substr(0, end + (spaced ? 1 : 0)), spaced);
+      text.remove_prefix(end + (spaced ? 1 : 0));
+      glue_ = !spaced;
+    }
+  }
+
+  std::vector<Word> take() { return std::move(words_); }
+
+ private:
+  // A space that begins a piece ends the word before it, which was shaped
+  // without one.
+  void end_word(const TextPiece& piece) {
+    if (!glue_ || words_.empty()) return;
+    glue_ = false;
+    Word& word = words_.back();
+    const GlyphRun space = composer_.shape(piece.style, " ");
+    word.runs.push_back({space, word.width, piece.style.ink, false});
+    word.space_after = width_of(space) + piece.style.tracking;
+  }
+
+  // The space after a word is shaped with it, so that it is extracted too.
+  void append(const TextPiece& piece, std::string_view text, bool spaced) {
+    if (!glue_ || words_.empty()) words_.emplace_back();
+    Word& word = words_.back();
+    const GlyphRun run = composer_.shape(piece.style, text);
+    const Length width = width_of(run);
+    Length bare = width;
+    if (spaced) {
+      bare = pen_before(run, run.shape->glyphs.size() - 1) - run.tracking;
+    }
+    word.runs.push_back({run, word.width, piece.style.ink, piece.marked});
+    word.width += bare;
+    if (!spaced) word.width += piece.style.tracking;
+    word.space_after = spaced ? width - bare + piece.style.tracking : Length();
+  }
+
+  Composer& composer_;
+  std::vector<Word> words_;
+  bool glue_ = false;
+};
+
+}  // namespace
+
+std::vector<TextLine> break_lines(Composer& composer,
+                                  std::span<const TextPiece> pieces,
+                                  Length width) {
+  WordCollector collector(composer);
+  for (const TextPiece& piece : pieces) collector.add(piece);
+  std::vector<TextLine> lines;
+  Length x;
+  for (Word& word : collector.take()) {
+    if (lines.empty() || (x > Length() && x + word.width > width)) {
+      lines.emplace_back();
+      x = Length();
+    }
+    TextLine& line = lines.back();
+    for (TextLine::Run& run : word.runs) {
+      run.x += x;
+      line.runs.push_back(run);
+    }
+    line.width = x + word.width;
+    x += word.width + word.space_after;
+  }
+  return lines;
+}
+
+std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
+                                  std::string_view text, Length width) {
+  const TextPiece piece{std::string(text), style, false};
+  return break_lines(composer, std::span(&piece, 1), width);
+}
+
+void draw_line(Block& block, const TextLine& line, Point at,
+               ElementId element) {
+  for (const TextLine::Run& run : line.runs) {
+    if (!run.marked) continue;
+    const Font& font = *run.run.shape->font;
+    const Length above = at_size(font, run.run.size, font.ascent());
+    const InkSpan ink = ink_of(run.run, 0, run.run.shape->text.size());
+    const Length pad = run.run.size / 16;
+    block.shade({at.x + run.x + ink.left - pad, at.y - scaled(above, 0.85),
+                 ink.width() + 2 * pad, scaled(above, 1.1)},
+                kBand);
+  }
+  for (const TextLine::Run& run : line.runs) {
+    block.glyphs(run.run, {at.x + run.x, at.y}, element, run.ink);
+  }
+}
+
+Length baseline_in_line(const TextStyle& style) {
+  // Between the tops of tall letters and the bottoms of hanging ones; the font
+  // says how far those hang, but leaves room for stacked accents above.
+  const Length tall = at_size(*style.font, style.size,
+                              style.font->cap_height());
+  const Length hanging = tall * 3 / 10;
+  const Length blank = style.line_height() - tall - hanging;
+  return blank / 2 + tall;
+}
+
+ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
+                        const ParagraphOptions& options) {
+  const auto lines =
+      break_lines(composer, pieces, composer.width() - options.indent);
+  if (lines.empty()) return kDecoration;
+  const ElementId element = composer.add(options.role, options.parent);
+  const TextStyle& style = pieces.front().style;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    Block& block = composer.block(style.line_height(),
+                                  i == 0 ? options.space_before : Length());
+    // The first two and the last two lines stay together.
+    const bool near_edge = i == 0 || i + 2 == lines.size();
+    block.keep_with_next = i + 1 < lines.size() ? near_edge
+                                                : options.keep_with_next;
+    draw_line(block, lines[i], {options.indent, baseline_in_line(style)},
+              element);
+  }
+  return element;
+}
+
+ElementId add_paragraph(Composer& composer, const TextStyle& style,
+                        std::string_view text,
+                        const ParagraphOptions& options) {
+  const TextPiece piece{std::string(text), style, false};
+  return add_paragraph(composer, std::span(&piece, 1), options);
+}
+
+Length draw_text(Composer& composer, Block& block, const TextStyle& style,
+                 std::string_view text, Point baseline, ElementId element) {
+  const GlyphRun run = composer.shape(style, text);
+  block.glyphs(run, baseline, element, style.ink);
+  return width_of(run);
+}
+
+void draw_centred(Composer& composer, Block& block, const TextStyle& style,
+                  std::string_view text, Point baseline, ElementId element) {
+  const GlyphRun run = composer.shape(style, text);
+  const InkSpan ink = ink_of(run, 0, text.size());
+  block.glyphs(run, {baseline.x - ink.middle(), baseline.y}, element,
+               style.ink);
+}
+
+}  // namespace sheaf

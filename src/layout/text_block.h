@@ -1,0 +1,71 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "layout/block.h"
+
+namespace sheaf {
+
+/// A stretch of text in one style. Pieces that follow each other without a
+/// space between make one word ("sh" in bold, then "ip").
+struct TextPiece {
+  std::string text;
+  TextStyle style;
+  /// Printed on a light band, as a highlighter would: for answer keys.
+  bool marked = false;
+};
+
+/// A line of text as it will be printed.
+struct TextLine {
+  struct Run {
+    GlyphRun run;
+    Length x;
+    Ink ink = kBlack;
+    bool marked = false;
+  };
+  std::vector<Run> runs;
+  Length width;
+};
+
+/// Breaks text into lines no wider than `width`, at spaces only: never
+/// hyphenated, never justified. A word that is wider than a whole line stands
+/// on one of its own.
+std::vector<TextLine> break_lines(Composer& composer,
+                                  std::span<const TextPiece> pieces,
+                                  Length width);
+std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
+                                  std::string_view text, Length width);
+
+/// Draws a line with its baseline at `at`.
+void draw_line(Block& block, const TextLine& line, Point at,
+               ElementId element);
+
+/// Where the baseline lies in a line of this style, from the line's top: the
+/// ink of ascenders and descenders is centred in the line's height.
+Length baseline_in_line(const TextStyle& style);
+
+/// Adds a paragraph, a block for each line, as an element of the given role.
+/// `indent` is from the left edge of the body.
+struct ParagraphOptions {
+  Role role = Role::paragraph;
+  ElementId parent = 0;
+  Length indent;
+  Length space_before;
+  bool keep_with_next = false;
+};
+ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
+                        const ParagraphOptions& options = {});
+ElementId add_paragraph(Composer& composer, const TextStyle& style,
+                        std::string_view text,
+                        const ParagraphOptions& options = {});
+
+/// Draws text of one line at a place and gives its width.
+Length draw_text(Composer& composer, Block& block, const TextStyle& style,
+                 std::string_view text, Point baseline, ElementId element);
+/// The same, with its ink centred on `baseline.x`.
+void draw_centred(Composer& composer, Block& block, const TextStyle& style,
+                  std::string_view text, Point baseline, ElementId element);
+
+}  // namespace sheaf

@@ -1,0 +1,184 @@
+#include "layout/touch_marks.h"
+
+#include <algorithm>
+
+namespace sheaf {
+
+namespace {
+
+using namespace literals;
+
+constexpr Length kDot = 3.2_mm;
+constexpr Length kTieDepth = 4.2_mm;
+constexpr Length kArrowDepth = 8.5_mm;
+constexpr Ink kGuide = 90;
+constexpr Ink kShade = 215;
+
+}  // namespace
+
+TouchWord::TouchWord(Composer& composer, std::string word,
+                     std::span<const Grapheme> graphemes,
+                     const TouchWordOptions& options)
+    : word_(std::move(word)),
+      graphemes_(graphemes.begin(), graphemes.end()),
+      options_(options) {
+  make_parts(composer);
+  place_parts();
+}
+
+// Parts stand in the order of the letters, each with its ink at its own place
+// for now.
+void TouchWord::make_parts(Composer& composer) {
+  struct Stretch {
+    std::size_t begin, end, grapheme;
+    bool is_split_e;
+  };
+  std::vector<Stretch> stretches;
+  for (std::size_t i = 0; i < graphemes_.size(); ++i) {
+    const Grapheme& g = graphemes_[i];
+    stretches.push_back({g.begin, g.end, i, false});
+    if (g.split_e != std::string_view::npos) {
+      stretches.push_back({g.split_e, g.split_e + 1, i, true});
+    }
+  }
+  std::ranges::sort(stretches, {}, &Stretch::begin);
+  // Signs between graphemes (an apostrophe) go with the one before.
+  for (std::size_t i = 0; i < stretches.size(); ++i) {
+    const bool last = i + 1 == stretches.size();
+    stretches[i].end = last ? word_.size() : stretches[i + 1].begin;
+  }
+  for (const Stretch& s : stretches) {
+    const std::string_view letters =
+        std::string_view(word_).substr(s.begin, s.end - s.begin);
+    const GlyphRun run = composer.shape(options_.text, letters);
+    const InkSpan ink = ink_of(run, 0, letters.size());
+    const bool long_mark = letters.size() > 1 && ink.width() > kDot * 3 / 2;
+    parts_.push_back({run, Length(), ink, s.grapheme, s.is_split_e,
+                      long_mark && !s.is_split_e});
+  }
+}
+
+// The blank between all neighbours is the same, so that the word keeps an even
+// rhythm; it is as wide as the narrowest pair of letters needs for its marks
+// to be a fingertip apart.
+void TouchWord::place_parts() {
+  Length gap = options_.text.size / 7;
+  for (std::size_t i = 1; i < parts_.size(); ++i) {
+    const Length halves =
+        (parts_[i - 1].ink.width() + parts_[i].ink.width()) / 2;
+    gap = std::max(gap, options_.mark_spacing - halves);
+  }
+  Length x;
+  for (Part& part : parts_) {
+    part.x = x - part.ink.left;
+    part.ink = {x, x + part.ink.width()};
+    width_ = part.ink.right;
+    x = width_ + gap;
+  }
+}
+
+Length TouchWord::baseline() const {
+  const Font& font = *options_.text.font;
+  return at_size(font, options_.text.size, font.cap_height()) + 2_mm;
+}
+
+// Below what hangs under the base line, with room for a highlighter's stroke.
+Length TouchWord::mark_line() const {
+  const Font& font = *options_.text.font;
+  const Length hanging =
+      at_size(font, options_.text.size, font.cap_height()) * 3 / 10;
+  return baseline() + hanging + 3.5_mm;
+}
+
+Length TouchWord::height() const {
+  return mark_line() + kDot / 2 + (options_.arrow ? kArrowDepth : kTieDepth);
+}
+
+void TouchWord::draw(Composer& composer, Block& block, Point at,
+                     ElementId parent) const {
+  const ElementId id = composer.add(Role::span, parent, word_);
+  for (const Part& part : parts_) {
+    const Grapheme& g = graphemes_[part.grapheme];
+    if (g.shaded && !part.is_split_e) {
+      const Length pad = 1_mm;
+      block.shade({at.x + part.ink.left - pad, at.y,
+                   part.ink.width() + 2 * pad, mark_line() - 2_mm},
+                  kShade);
+    }
+  }
+  for (const Part& part : parts_) {
+    block.glyphs(part.run, {at.x + part.x, at.y + baseline()}, id);
+  }
+  draw_marks(block, {at.x, at.y + mark_line()});
+  if (options_.arrow) {
+    draw_arrow(block, {at.x, at.y + mark_line() + kArrowDepth - 1.5_mm});
+  }
+}
+
+void TouchWord::draw_marks(Block& block, Point at) const {
+  const Stroke guide{options_.guide_weight * 2,
+                     kGuide,
+                     {Length(), options_.guide_weight * 6},
+                     true};
+  if (options_.marks == MarkStyle::lines) {
+    for (const Part& part : parts_) {
+      if (part.is_split_e) continue;
+      const Stroke heavy{1.2_pt, kBlack, {Length(), 3_pt}, true};
+      block.line({at.x + part.ink.left, at.y}, {at.x + part.ink.right, at.y},
+                 heavy);
+    }
+  } else {
+    block.line({at.x, at.y}, {at.x + width_, at.y}, guide);
+    for (const Part& part : parts_) {
+      if (part.is_split_e) continue;
+      const Length middle = at.x + part.ink.middle();
+      if (part.long_mark) {
+        const Length reach = (part.ink.width() - kDot) / 2;
+        block.line({middle - reach, at.y}, {middle + reach, at.y},
+                   {kDot, kBlack, {}, true});
+      } else {
+        block.dot({middle, at.y}, kDot);
+      }
+    }
+  }
+  for (const Part& end : parts_) {
+    if (!end.is_split_e) continue;
+    const auto start = std::ranges::find_if(parts_, [&](const Part& p) {
+      return p.grapheme == end.grapheme && !p.is_split_e;
+    });
+    const Point to{at.x + end.ink.middle(), at.y};
+    draw_tie(block, {at.x + start->ink.middle(), at.y}, to);
+    if (options_.marks == MarkStyle::dots) {
+      block.marks.push_back(RectMark{
+          {to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, true, kWhite, false});
+    }
+    block.marks.push_back(DotMark{to, kDot, true, 0.8_pt, kBlack});
+  }
+}
+
+// From a vowel's mark under its neighbours to the e that belongs to it.
+void TouchWord::draw_tie(Block& block, Point from, Point to) const {
+  const Length depth = kTieDepth;
+  const Length start = kDot / 2;
+  const Length lean = std::min(depth, (to.x - from.x) / 3);
+  Path path;
+  path.push_back({PathStep::Kind::move, {from.x, from.y + start}, {}, {}});
+  path.push_back({PathStep::Kind::curve,
+                  {to.x, to.y + start},
+                  {from.x + lean, from.y + start + depth},
+                  {to.x - lean, to.y + start + depth}});
+  const Stroke dotted{1_pt, kBlack, {Length(), 2.5_pt}, true};
+  block.marks.push_back(PathMark{std::move(path), {}, false, kBlack, true,
+                                 dotted, kDecoration});
+}
+
+void TouchWord::draw_arrow(Block& block, Point at) const {
+  const Stroke stroke{options_.guide_weight * 2, kGuide, {}, true};
+  const Length head = 2_mm;
+  const Point tip{at.x + width_, at.y};
+  block.line(at, tip, stroke);
+  block.line(tip, {tip.x - head, tip.y - head * 2 / 3}, stroke);
+  block.line(tip, {tip.x - head, tip.y + head * 2 / 3}, stroke);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <vector>
+
+#include "layout/block.h"
+
+namespace sheaf {
+
+/// One grapheme as it stands in a word that is to be blended: a stretch of
+/// letters, and for a split one the letter that ends it further on.
+struct Grapheme {
+  std::size_t begin = 0;  ///< bytes of the word
+  std::size_t end = 0;
+  /// Where the e of a split grapheme stands, else npos.
+  std::size_t split_e = std::string_view::npos;
+  /// Printed on a light ground: it does not say its usual sound.
+  bool shaded = false;
+  /// Printed with an outline only or in bold, as the sheet asks.
+  bool of_pattern = false;
+};
+
+enum class MarkStyle { dots, lines };
+
+struct TouchWordOptions {
+  TextStyle text;
+  MarkStyle marks = MarkStyle::dots;
+  Length mark_spacing;  ///< least distance of marks, centre to centre
+  Length guide_weight;
+  bool arrow = true;  ///< to sweep along while blending
+};
+
+/// A word set with room between its graphemes, and a mark exactly under the
+/// ink of each. Measured first, drawn when its place is known.
+class TouchWord {
+ public:
+  TouchWord(Composer& composer, std::string word,
+            std::span<const Grapheme> graphemes,
+            const TouchWordOptions& options);
+
+  Length width() const { return width_; }
+  Length height() const;
+  /// Draws it with its top left corner at `at`, as text of `element`.
+  void draw(Composer& composer, Block& block, Point at, ElementId parent) const;
+
+ private:
+  struct Part {
+    GlyphRun run;
+    Length x;               // of the run's origin, from the word's left edge
+    InkSpan ink;            // from the word's left edge
+    std::size_t grapheme;   // index into graphemes_
+    bool is_split_e;
+    bool long_mark;         // several letters: a pill, not a dot
+  };
+
+  void make_parts(Composer& composer);
+  void place_parts();
+  Length baseline() const;
+  Length mark_line() const;
+  void draw_marks(Block& block, Point at) const;
+  void draw_tie(Block& block, Point from, Point to) const;
+  void draw_arrow(Block& block, Point at) const;
+
+  std::string word_;
+  std::vector<Grapheme> graphemes_;
+  TouchWordOptions options_;
+  std::vector<Part> parts_;
+  Length width_;
+};
+
+}  // namespace sheaf

@@ -1,0 +1,35 @@
+#include "packet/layout_plan.h"
+
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+#include "layout/style.h"
+
+namespace sheaf {
+
+LayoutPlan plan_layout(const LayoutFile& file, Diagnostics& diagnostics) {
+  LayoutPlan plan;
+  plan.settings =
+      read_options(page_options(), &file.settings, "a layout", diagnostics);
+  std::vector<std::string_view> names;
+  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
+  for (const LayoutFile::SheetEntry& entry : file.sheets) {
+    const SheetKind* kind = find_sheet_kind(entry.kind.value);
+    if (kind == nullptr) {
+      const std::string nearest = did_you_mean(entry.kind.value, names);
+      diagnostics.error(
+          diagnostic::unknown_sheet, entry.kind.span,
+          fmt::format("there is no sheet called {}", quoted(entry.kind.value)),
+          nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+      continue;
+    }
+    plan.sheets.push_back(
+        {kind,
+         read_options(kind->options, &entry.options,
+                      fmt::format("the sheet `{}`", kind->name), diagnostics),
+         entry.kind.span});
+  }
+  return plan;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <vector>
+
+#include "base/options.h"
+#include "input/layout_file.h"
+#include "sheets/sheet.h"
+
+namespace sheaf {
+
+/// A layout file read against the tables of the sheets that it names.
+struct LayoutPlan {
+  struct Sheet {
+    const SheetKind* kind = nullptr;
+    OptionValues options;
+    Span span;
+  };
+  OptionValues settings;
+  std::vector<Sheet> sheets;
+};
+
+/// Reports unknown sheets and options, and values that do not fit.
+LayoutPlan plan_layout(const LayoutFile& file, Diagnostics& diagnostics);
+
+}  // namespace sheaf

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+#include "layout/page.h"
+#include "layout/style.h"
+#include "packet/layout_plan.h"
+
+namespace sheaf {
+
+/// What one lesson prints: the learner's pages and the teacher's.
+struct Packet {
+  Document learner;
+  Document teacher;
+};
+
+/// Chooses the layout's sheets that the lesson has something for, gives each
+/// its day, composes them and puts them on pages: sheets to be cut on leaves of
+/// their own. `only` keeps the named kinds, and adds those that the layout
+/// lacks; empty keeps all of the layout. Notes say which
+/// sheets were left out and why.
+Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
+                   const LessonPictures& pictures, const Style& style,
+                   Shaper& shaper, const std::vector<std::string>& only,
+                   Diagnostics& diagnostics);
+
+/// Reports text of the lesson that the typefaces cannot print. To be called,
+/// and found without errors, before `make_packet`.
+void check_typefaces(const Lesson& lesson, const Style& style,
+                     Diagnostics& diagnostics);
+
+}  // namespace sheaf

@@ -1,0 +1,14 @@
+#pragma once
+
+#include <vector>
+
+#include "sheets/sheet.h"
+
+namespace sheaf {
+
+/// Gives each sheet its day: the order is kept, days fill up to about the same
+/// number of minutes, and none is given more than `minutes` while there are
+/// days left.
+void plan_days(std::vector<PlannedSheet>& sheets, int days, int minutes);
+
+}  // namespace sheaf

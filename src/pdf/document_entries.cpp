@@ -1,0 +1,133 @@
+#include "pdf/document_entries.h"
+
+#include <algorithm>
+#include <cstdint>
+#include <string_view>
+
+#include "base/utf8.h"
+#include "pdf/operators.h"
+
+namespace sheaf {
+
+namespace {
+
+void append_xml(std::string& out, std::string_view text) {
+  for (std::size_t i = 0; i < text.size();) {
+    const char32_t code_point = next_code_point(text, i);
+    if (code_point == '&') {
+      out += "&amp;";
+    } else if (code_point == '<') {
+      out += "&lt;";
+    } else if (code_point == '>') {
+      out += "&gt;";
+    } else if (code_point < 0x20 || code_point == 0xFFFE ||
+               code_point == 0xFFFF) {
+      out += ' ';  // XML has no way to write it
+    } else {
+      append_utf8(out, code_point);
+    }
+  }
+}
+
+// "dictation 12" is a prefix and a number; "Week" a prefix alone.
+struct Label {
+  std::string_view prefix;
+  std::int64_t number = 0;
+  bool has_number = false;
+};
+
+Label take_apart(std::string_view text) {
+  std::size_t digits = text.size();
+  while (digits > 0 && text.size() - digits < 9 && text[digits - 1] >= '0' &&
+         text[digits - 1] <= '9') {
+    --digits;
+  }
+  // A number with a zero in front would come out without it.
+  while (digits < text.size() && text[digits] == '0') ++digits;
+  Label label{text.substr(0, digits), 0, digits < text.size()};
+  for (const char c : text.substr(digits)) {
+    label.number = label.number * 10 + (c - '0');
+  }
+  return label;
+}
+
+}  // namespace
+
+std::string document_title(const Document& document) {
+  const std::string_view title = document.title;
+  const bool blank =
+      std::all_of(title.begin(), title.end(), [](char c) { return c == ' '; });
+  return blank ? "Worksheets" : document.title;
+}
+
+std::string metadata(const Document& document) {
+  std::string text =
+      "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
+      "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
+      "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
+      "<rdf:Description rdf:about=\"\""
+      " xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
+      " xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">\n"
+      "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">";
+  append_xml(text, document_title(document));
+  text +=
+      "</rdf:li></rdf:Alt></dc:title>\n"
+      "<dc:language><rdf:Bag><rdf:li>";
+  append_xml(text, document.language);
+  text +=
+      "</rdf:li></rdf:Bag></dc:language>\n"
+      "<pdfuaid:part>1</pdfuaid:part>\n"
+      "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n"
+      "<?xpacket end=\"r\"?>\n";
+  return text;
+}
+
+std::string page_labels(const std::vector<Page>& pages) {
+  const bool has_labels =
+      std::any_of(pages.begin(), pages.end(),
+                  [](const Page& p) { return !p.label.empty(); });
+  if (!has_labels) return {};
+  std::string text = "/PageLabels<</Nums[";
+  Label before;
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    Label label = take_apart(pages[i].label);
+    if (pages[i].label.empty()) {
+      label = {{}, static_cast<std::int64_t>(i) + 1, true};
+    }
+    const bool goes_on = i > 0 && label.has_number && before.has_number &&
+                         label.prefix == before.prefix &&
+                         label.number == before.number + 1;
+    before = label;
+    if (goes_on) continue;
+    append_integer(text, static_cast<std::int64_t>(i));
+    text += "<<";
+    if (!label.prefix.empty()) {
+      text += "/P";
+      append_text_string(text, label.prefix);
+    }
+    if (label.has_number) {
+      text += "/S/D/St ";
+      append_integer(text, label.number);
+    }
+    text += ">>";
+  }
+  text += "]>>";
+  return text;
+}
+
+std::string catalog_entries(const Document& document, ObjectId metadata,
+                            ObjectId structure_root) {
+  std::string text = "/Lang";
+  append_text_string(text, document.language);
+  text += "/MarkInfo<</Marked true>>";
+  text += "/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None/Duplex/";
+  text += document.duplex ? "DuplexFlipLongEdge" : "Simplex";
+  text += "/PickTrayByPDFSize true>>/Metadata ";
+  append_reference(text, metadata);
+  text += "/StructTreeRoot ";
+  append_reference(text, structure_root);
+  text += page_labels(document.pages);
+  return text;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,139 @@
+#include "pdf/operators.h"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include "base/utf8.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr char kHexDigits[] = "0123456789ABCDEF";
+
+// Writes digits backwards from `begin`; without the zeros at the end of a
+// fraction, which say nothing.
+template <typename Unsigned>
+char* put_digits(char* begin, Unsigned rest, int decimals) {
+  char* const end = begin;
+  for (int i = 0; i < decimals; ++i, rest /= 10) {
+    const char digit = static_cast<char>('0' + rest % 10);
+    if (digit != '0' || begin != end) *--begin = digit;
+  }
+  if (begin != end) {
+    *--begin = '.';
+  } else if (rest == 0) {
+    *--begin = '0';
+  }
+  for (; rest > 0; rest /= 10) {
+    *--begin = static_cast<char>('0' + rest % 10);
+  }
+  return begin;
+}
+
+// `value` is in units of 10^-decimals; `after` follows it.
+void append_fixed(std::string& out, std::int64_t value, int decimals,
+                  std::string_view after = {}) {
+  std::array<char, 40> text{};
+  char* const end = text.data() + 32;
+  const bool negative = value < 0;
+  const std::uint64_t size = negative ? 0 - static_cast<std::uint64_t>(value)
+                                      : static_cast<std::uint64_t>(value);
+  // Most numbers are small, and small ones are divided faster.
+  char* begin =
+      size <= std::numeric_limits<std::uint32_t>::max()
+          ? put_digits(end, static_cast<std::uint32_t>(size), decimals)
+          : put_digits(end, size, decimals);
+  if (negative && size != 0) *--begin = '-';
+  out.append(begin, end + after.copy(end, 8));
+}
+
+std::int64_t hundredths(Length value) {
+  const std::int64_t mils = value.mils();
+  return (mils + (mils < 0 ? -5 : 5)) / 10;
+}
+
+void append_hex16(std::string& out, unsigned unit) {
+  for (int shift = 12; shift >= 0; shift -= 4) {
+    out += kHexDigits[unit >> shift & 0xF];
+  }
+}
+
+}  // namespace
+
+void append_integer(std::string& out, std::int64_t value) {
+  append_fixed(out, value, 0);
+}
+
+void append_length(std::string& out, Length value) {
+  append_fixed(out, hundredths(value), 2);
+}
+
+void append_size(std::string& out, Length value) {
+  append_fixed(out, value.mils(), 3);
+}
+
+void append_operand(std::string& out, Length value) {
+  append_fixed(out, hundredths(value), 2, " ");
+}
+
+void append_decimal(std::string& out, double value, int decimals) {
+  double scale = 1;
+  for (int i = 0; i < decimals; ++i) scale *= 10;
+  const double scaled_value = value * scale;
+  append_fixed(
+      out,
+      static_cast<std::int64_t>(scaled_value + (scaled_value < 0 ? -0.5 : 0.5)),
+      decimals);
+}
+
+void append_grey(std::string& out, std::uint8_t ink) {
+  append_fixed(out, (ink * 1000 + 127) / 255, 3);
+}
+
+void append_escaped(std::string& out, std::string_view bytes) {
+  for (const char c : bytes) {
+    if (c == '(' || c == ')' || c == '\\') {
+      out += '\\';
+      out += c;
+    } else if (c == '\r') {
+      out += "\\r";  // bare, a reader would take it for a line feed
+    } else {
+      out += c;
+    }
+  }
+}
+
+void append_text_string(std::string& out, std::string_view utf8) {
+  const bool plain = std::all_of(utf8.begin(), utf8.end(),
+                                 [](char c) { return c >= ' ' && c <= '~'; });
+  if (plain) {
+    out += '(';
+    append_escaped(out, utf8);
+    out += ')';
+    return;
+  }
+  out += "<FEFF";
+  append_utf16_hex(out, utf8);
+  out += '>';
+}
+
+void append_utf16_hex(std::string& out, std::string_view utf8) {
+  for (std::size_t i = 0; i < utf8.size();) {
+    const char32_t code_point = next_code_point(utf8, i);
+    if (code_point >= 0x10000) {
+      const unsigned above = static_cast<unsigned>(code_point) - 0x10000;
+      append_hex16(out, 0xD800 + (above >> 10));
+      append_hex16(out, 0xDC00 + (above & 0x3FF));
+    } else {
+      append_hex16(out, static_cast<unsigned>(code_point));
+    }
+  }
+}
+
+void append_reference(std::string& out, std::uint32_t object) {
+  append_fixed(out, object, 0, " 0 R");
+}
+
+}  // namespace sheaf

@@ -1,0 +1,231 @@
+#include "pdf/text_operators.h"
+
+#include <cassert>
+
+#include "base/utf8.h"
+#include "pdf/operators.h"
+
+#include <hb.h>
+
+namespace sheaf {
+
+namespace {
+
+// A reader moves on by the whole thousandths of an em that the font dictionary
+// states; its pen is put right where it has strayed too far. A class of sizes
+// allows some 0.03 pt, in millionths of an em; widths are rounded to half a
+// thousandth anyway.
+struct SizeClass {
+  Length up_to;
+  std::int64_t max_stray;
+};
+constexpr SizeClass kSizeClasses[] = {{Length::from_pt(15), 2000},
+                                      {Length::from_pt(30), 1000},
+                                      {Length::from_pt(1e6), 500}};
+constexpr std::int64_t kUnit = 1000;
+
+std::size_t size_class(Length size) {
+  std::size_t index = 0;
+  while (index < 2 && size > kSizeClasses[index].up_to) ++index;
+  return index;
+}
+
+std::int64_t divided(std::int64_t value, std::int64_t by) {
+  return (value + (value < 0 ? -by / 2 : by / 2)) / by;
+}
+
+// Where the run wants the pen for a glyph, in millionths of an em.
+std::int64_t wanted_pen(const GlyphRun& run, const ShapedGlyph& glyph) {
+  const std::int64_t em = run.shape->font->units_per_em();
+  std::int64_t pen = divided((glyph.pen + glyph.x_offset) * 1000000, em);
+  const Length added = run.tracking * glyph.characters_before +
+                       run.word_gap * glyph.spaces_before;
+  if (added != Length()) {
+    pen += divided(added.mils() * 1000000, run.size.mils());
+  }
+  return pen;
+}
+
+bool has_vertical_shifts(const ShapedText& shape) {
+  for (const ShapedGlyph& glyph : shape.glyphs) {
+    if (glyph.y_offset != 0) return true;
+  }
+  return false;
+}
+
+void append_code(std::string& out, Code code) {
+  const char bytes[2] = {static_cast<char>(code >> 8U),
+                         static_cast<char>(code & 0xFFU)};
+  append_escaped(out, {bytes, 2});
+}
+
+// The text's characters with marks taken apart as far as they go (Unicode's
+// canonical decomposition).
+std::vector<std::string> decomposed(std::string_view text) {
+  std::vector<std::string> parts;
+  hb_unicode_funcs_t* unicode = hb_unicode_funcs_get_default();
+  for (std::size_t i = 0; i < text.size();) {
+    hb_codepoint_t base = next_code_point(text, i);
+    std::vector<hb_codepoint_t> marks;
+    hb_codepoint_t first = 0, second = 0;
+    while (hb_unicode_decompose(unicode, base, &first, &second)) {
+      if (second != 0) marks.push_back(second);
+      base = first;
+    }
+    append_utf8(parts.emplace_back(), base);
+    for (auto mark = marks.rbegin(); mark != marks.rend(); ++mark) {
+      append_utf8(parts.emplace_back(), *mark);
+    }
+  }
+  return parts;
+}
+
+// The pieces of an array for TJ, or a string for Tj where nothing is put right.
+class Showing {
+ public:
+  Showing(std::string& out, Length size)
+      : out_(out), max_stray_(kSizeClasses[size_class(size)].max_stray) {}
+
+  void glyph(Code code, std::int64_t wanted, std::int64_t width) {
+    const std::int64_t stray = drawn_ - wanted;
+    if (stray > max_stray_ || stray < -max_stray_) {
+      const std::int64_t move = divided(stray, kUnit);
+      if (is_open_) text_ += ')';
+      append_integer(text_, move);
+      is_open_ = false;
+      is_array_ = true;
+      drawn_ -= move * kUnit;
+    }
+    if (!is_open_) text_ += '(';
+    is_open_ = true;
+    append_code(text_, code);
+    drawn_ += width * kUnit;
+  }
+
+  // Ends the operator, so that another may follow.
+  void end() {
+    if (text_.empty()) return;
+    if (is_open_) text_ += ')';
+    if (is_array_) out_ += '[';
+    out_ += text_;
+    out_ += is_array_ ? "]TJ\n" : "Tj\n";
+    text_.clear();
+    is_open_ = false;
+    is_array_ = false;
+  }
+
+ private:
+  std::string& out_;
+  std::int64_t max_stray_;
+  std::string text_;
+  std::int64_t drawn_ = 0;
+  bool is_open_ = false;
+  bool is_array_ = false;
+};
+
+}  // namespace
+
+FontUse& TextOperators::font_of(const GlyphRun& run) {
+  return *known(*run.shape).font;
+}
+
+TextOperators::Known& TextOperators::known(const ShapedText& shape) {
+  if (&shape == last_shape_) return *last_;
+  const auto [place, is_new] = known_.try_emplace(&shape);
+  if (is_new) place->second = encode(shape, fonts_.use(*shape.font));
+  last_shape_ = &shape;
+  last_ = &place->second;
+  return *last_;
+}
+
+TextOperators::Known TextOperators::encode(const ShapedText& shape,
+                                           FontUse& font) {
+  Known result;
+  result.font = &font;
+  const std::vector<ShapedGlyph>& glyphs = shape.glyphs;
+  const std::string_view text = shape.text;
+  for (std::size_t first = 0; first < glyphs.size();) {
+    std::size_t last = first + 1;
+    while (last < glyphs.size() &&
+           glyphs[last].cluster == glyphs[first].cluster) {
+      ++last;
+    }
+    const bool is_whole =
+        glyphs[last - 1].text_begin < glyphs[last - 1].text_end;
+    if (is_whole) {
+      for (std::size_t i = first; i < last; ++i) {
+        const ShapedGlyph& glyph = glyphs[i];
+        result.codes.push_back(font.code(
+            glyph.id,
+            text.substr(glyph.text_begin, glyph.text_end - glyph.text_begin)));
+      }
+    } else {
+      // More glyphs than characters. Some readers heed the text stated for
+      // the whole cluster; for the others each glyph has a part of it, and
+      // what is left over a space of no width.
+      const std::size_t begin = glyphs[first].cluster;
+      const std::size_t end =
+          last < glyphs.size() ? glyphs[last].cluster : text.size();
+      const std::string whole(text.substr(begin, end - begin));
+      const std::vector<std::string> parts = decomposed(whole);
+      for (std::size_t i = first; i < last; ++i) {
+        const std::size_t part = i - first;
+        result.codes.push_back(font.code(
+            glyphs[i].id, part < parts.size() ? parts[part] : "\u200B"));
+      }
+      result.replacements.push_back({first, last, whole});
+    }
+    first = last;
+  }
+  result.has_plain = result.replacements.empty() && !has_vertical_shifts(shape);
+  return result;
+}
+
+void TextOperators::append(std::string& out, const GlyphRun& run) {
+  assert(run.size > Length());
+  Known& text = known(*run.shape);
+  const bool is_plain =
+      text.has_plain && run.tracking == Length() && run.word_gap == Length();
+  if (!is_plain) {
+    show(out, text, run);
+    return;
+  }
+  std::string& plain = text.plain[size_class(run.size)];
+  if (plain.empty()) show(plain, text, run);
+  out += plain;
+}
+
+void TextOperators::show(std::string& out, const Known& known,
+                         const GlyphRun& run) {
+  const std::vector<ShapedGlyph>& glyphs = run.shape->glyphs;
+  Showing showing(out, run.size);
+  std::int32_t rise = 0;
+  auto replacement = known.replacements.begin();
+  for (std::size_t i = 0; i < glyphs.size(); ++i) {
+    const bool starts_replacement =
+        replacement != known.replacements.end() && replacement->first == i;
+    if (starts_replacement) {
+      showing.end();
+      out += "/Span<</ActualText<FEFF";
+      append_utf16_hex(out, replacement->text);
+      out += ">>>BDC\n";
+    }
+    if (glyphs[i].y_offset != rise) {
+      showing.end();
+      rise = glyphs[i].y_offset;
+      append_size(out, at_size(*run.shape->font, run.size, rise));
+      out += " Ts\n";
+    }
+    showing.glyph(known.codes[i], wanted_pen(run, glyphs[i]),
+                  known.font->width(known.codes[i]));
+    if (replacement != known.replacements.end() && replacement->last == i + 1) {
+      showing.end();
+      out += "EMC\n";
+      ++replacement;
+    }
+  }
+  showing.end();
+  if (rise != 0) out += "0 Ts\n";
+}
+
+}  // namespace sheaf

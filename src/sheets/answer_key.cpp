@@ -1,0 +1,43 @@
+// The teacher's key: for every sheet of the packet that has answers, the same
+// filled in, in small.
+
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+
+void compose(const SheetInput& in, Composer& c) {
+  for (const PlannedSheet& sheet : in.packet) {
+    if (sheet.kind->answers == nullptr) continue;
+    add_paragraph(c, c.style().text(c.style().teacher_size, true),
+                  sheet.kind->title,
+                  {.role = Role::heading2,
+                   .space_before = 5_mm,
+                   .keep_with_next = true});
+    const SheetInput own{in.lesson, sheet.options, in.pictures, in.memory, in.packet};
+    sheet.kind->answers(own, c);
+  }
+}
+
+std::string missing(const SheetInput& in) {
+  for (const PlannedSheet& sheet : in.packet) {
+    if (sheet.kind->answers != nullptr) return "";
+  }
+  return "no sheet of the packet has answers";
+}
+
+const SheetKind kKind = {
+    .name = "answer-key",
+    .title = "Answer key",
+    .summary = "every sheet that has answers, filled in",
+    .for_teacher = true,
+    .missing = missing,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

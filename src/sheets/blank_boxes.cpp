@@ -1,0 +1,120 @@
+// Large empty sound boxes to use again and again in a plastic sleeve, with a
+// dry pen or counters: the teacher says a word, the learner taps the dots,
+// writes a grapheme to a box and the word on the line, and wipes. On the page:
+// one row or two of large boxes, a dot over each, a line for the word below.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/ruled_lines.h"
+#include "layout/sound_boxes.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"rows", Kind::count, "2", "rows of boxes", "1", "2"},
+    {"boxes", Kind::count, "4", "boxes in a row", "2", "6"},
+    {"widest-box", Kind::length, "50 mm", "most width of a box", "20 mm",
+     "90 mm"},
+    {"line-height", Kind::length, "12 mm", "height of small letters", "4 mm",
+     "16 mm"},
+};
+
+constexpr Length kBeforeLine = 5_mm;
+
+BoxMeasures measures_of(const SheetInput& in, const Composer& c) {
+  BoxMeasures measures;
+  measures.width = std::min(c.width() / in.options.count("boxes"),
+                            in.options.length("widest-box"));
+  measures.x_height = in.options.length("line-height");
+  return measures;
+}
+
+Ruling ruling_of(const SheetInput& in, const Style& style) {
+  Ruling ruling = style.ruling;
+  ruling.x_height = in.options.length("line-height");
+  return ruling;
+}
+
+void add_row(const SheetInput& in, Composer& c, const BoxMeasures& measures,
+             Length height) {
+  const Ruling ruling = ruling_of(in, c.style());
+  const int boxes = in.options.count("boxes");
+  Block& block = c.block(height);
+  const ElementId figure = c.add(
+      Role::figure, 0,
+      counted(boxes, "large empty box", "large empty boxes, one for a sound"));
+  const std::vector<SoundBox> row(static_cast<std::size_t>(boxes));
+  BoxRowOptions options;
+  options.text = c.style().text(c.style().word_size);
+  options.tap_dot = 4_mm;
+  draw_box_row(c, block, row, measures, options, {}, figure);
+  draw_set(block, c.style(), ruling, {0_mm, row_height(measures) + kBeforeLine},
+           measures.width * boxes);
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const BoxMeasures measures = measures_of(in, c);
+  const Length least =
+      row_height(measures) + kBeforeLine + set_height(ruling_of(in, c.style()));
+  const int rows = in.options.count("rows");
+  // Two rows stand as far apart as halves of the page.
+  const Length pitch = std::max(least, c.body().height / 2);
+  for (int i = 0; i < rows; ++i) {
+    add_row(in, c, measures, i + 1 < rows ? pitch : least);
+  }
+}
+
+// Words to say, by how many boxes they need.
+void answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  TextStyle strong = plain;
+  strong.font = c.style().bold;
+  int most = 0;
+  for (const AnalyzedWord& word : in.lesson.words) {
+    most = std::max(most, word.reading.boxes());
+  }
+  for (int boxes = 1; boxes <= most; ++boxes) {
+    std::string words;
+    for (const AnalyzedWord& word : in.lesson.words) {
+      if (!word.has_pattern() || word.reading.boxes() != boxes) continue;
+      words += fmt::format("{}{} ({})", words.empty() ? "" : ", ",
+                           word.reading.word, spelled_out(word));
+    }
+    if (words.empty()) continue;
+    std::string head = counted(boxes, "box", "boxes");
+    if (boxes > in.options.count("boxes")) head += ", more than a row has";
+    const std::vector<TextPiece> pieces = {{head + ":  ", strong},
+                                           {words, plain}};
+    add_paragraph(c, pieces);
+  }
+}
+
+std::string missing(const SheetInput& in) {
+  return practice_words(in.lesson, 1).empty() ? "no word has the pattern" : "";
+}
+
+const SheetKind kKind = {
+    .name = "blank-boxes",
+    .title = "Tap and write",
+    .direction = "Say the word. Tap its sounds. Write one sound in each box.",
+    .action = Action::tap,
+    .summary = "large empty boxes to use again in a plastic sleeve",
+    .minutes = 10,
+    .materials = "plastic sleeve, dry pen",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,123 @@
+// The learner marks the pattern while saying its sound, touches the mark under
+// each grapheme saying each sound, then sweeps along the arrow and says the
+// word. On the page: up to six words in large type, one below the other, a mark
+// exactly under each grapheme, rings to tick off three readings.
+
+#include <algorithm>
+
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"per-page", Kind::count, "6", "words on a page", "1", "10"},
+    {"marks", Kind::choice, "dots", "a dot under each grapheme, or a line", {},
+     {}, "dots lines"},
+    {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
+    {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
+};
+
+constexpr Length kRing = 6_mm;
+constexpr Length kRingPitch = 9_mm;
+
+TouchWordOptions word_options(const SheetInput& in, const Style& style,
+                              double scale) {
+  TouchWordOptions options;
+  options.text = style.text(scaled(style.blending_size, scale));
+  options.marks = in.options.choice("marks") == "lines" ? MarkStyle::lines
+                                                        : MarkStyle::dots;
+  options.mark_spacing = scaled(style.mark_spacing, std::min(scale, 1.0));
+  options.guide_weight = style.guide_weight;
+  options.arrow = in.options.flag("arrow");
+  return options;
+}
+
+// The word at the sheet's size, or smaller if it is too long for the page.
+TouchWord fitted(const SheetInput& in, Composer& c, const AnalyzedWord& word,
+                 Length room) {
+  const auto graphemes = graphemes_of(word);
+  double scale = 1.0;
+  TouchWord result(c, word.reading.word, graphemes,
+                   word_options(in, c.style(), scale));
+  for (int tries = 0; result.width() > room && tries < 4; ++tries) {
+    scale *= 0.98 * static_cast<double>(room.mils()) /
+             static_cast<double>(result.width().mils());
+    result = TouchWord(c, word.reading.word, graphemes,
+                       word_options(in, c.style(), scale));
+  }
+  return result;
+}
+
+void draw_rings(Composer& c, Block& block, int count, Length middle) {
+  for (int i = 0; i < count; ++i) {
+    const Length x = c.width() - kRing / 2 - kRingPitch * (count - 1 - i);
+    block.marks.push_back(
+        DotMark{{x, middle}, kRing, true, c.style().box_weight, kBlack});
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const int rings = in.options.count("readings");
+  const Length rings_width = kRingPitch * rings + 6_mm;
+  const Length room = c.width() - (rings > 0 ? rings_width : Length());
+  std::vector<TouchWord> words;
+  Length tallest;
+  for (const AnalyzedWord& word : in.lesson.words) {
+    words.push_back(fitted(in, c, word, room));
+    tallest = std::max(tallest, words.back().height());
+  }
+  const int capacity =
+      std::max(1, std::min<int>(in.options.count("per-page"),
+                                static_cast<int>(c.body().height /
+                                                 (tallest + 2_mm))));
+  const int rows = even_rows(static_cast<int>(words.size()), capacity);
+  const Length pitch = std::clamp(c.body().height / rows, tallest + 2_mm,
+                                  std::max(scaled(tallest, 1.8),
+                                           tallest + 2_mm));
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    Block& block = c.block(pitch);
+    block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
+    const ElementId item = c.add(Role::list_item, list);
+    const ElementId body = c.add(Role::list_body, item);
+    words[i].draw(c, block, {}, body);
+    draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6));
+  }
+}
+
+std::string missing(const SheetInput& in) {
+  return in.lesson.words.empty() ? "the lesson has no words" : "";
+}
+
+void answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  std::string text;
+  for (const AnalyzedWord& word : in.lesson.words) {
+    if (!text.empty()) text += "  ·  ";
+    text += spelled_out(word);
+  }
+  add_paragraph(c, plain, text);
+}
+
+const SheetKind kKind = {
+    .name = "blending",
+    .title = "Touch and blend",
+    .direction = "Touch each mark and say its sound. Sweep and say the word.",
+    .action = Action::tap,
+    .summary = "large words with a mark under each grapheme",
+    .minutes = 10,
+    .materials = "highlighter",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

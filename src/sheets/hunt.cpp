@@ -1,0 +1,215 @@
+// The learner hunts for words with the sound in a short passage, marks them,
+// counts them and reads the passage again. On the page: the sentences set on as
+// one text, wide lines with a number in the margin, a box for the count, rings
+// to tick for each reading, lines to write down the words. How many there are
+// stands on the key only.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/ruled_lines.h"
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"leading", Kind::number, "2", "line distance, as a ratio of the size",
+     "1.4", "4"},
+    {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
+    {"count", Kind::flag, "yes", "a box for how many were found"},
+    {"lines", Kind::count, "4",
+     "lines to write down what was found, as far as there is room", "0", "12"},
+};
+
+constexpr Length kNumberWidth = 11_mm;
+constexpr Length kRing = 5.5_mm;
+constexpr Length kRingPitch = 9_mm;
+constexpr Length kBeforeCount = 8_mm;
+constexpr Length kBeforeRings = 5_mm;
+
+TextStyle passage_style(const SheetInput& in, const Composer& c) {
+  TextStyle style = c.style().text(c.style().reading_size);
+  style.leading = in.options.number("leading");
+  return style;
+}
+
+std::string passage(const SheetInput& in) {
+  std::string text;
+  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+    text += (text.empty() ? "" : " ") + sentence.text.text();
+  }
+  return text;
+}
+
+std::vector<TextLine> lines_of(const SheetInput& in, Composer& c) {
+  return break_lines(c, passage_style(in, c), passage(in),
+                     c.width() - kNumberWidth);
+}
+
+void add_line(Composer& c, const TextStyle& style, const TextLine& line,
+              std::size_t number, Length height, ElementId paragraph) {
+  Block& block = c.block(height);
+  // Baselines keep their place at the foot of a line that was made higher.
+  const Length base = height - style.line_height() + baseline_in_line(style);
+  TextStyle small = c.style().text(scaled(style.size, 0.7));
+  small.ink = 90;
+  draw_text(c, block, small, fmt::format("{}", number), {0_mm, base},
+            kDecoration);
+  draw_line(block, line, {kNumberWidth, base}, paragraph);
+}
+
+Length count_height(const Composer& c) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  return std::max(style.line_height(), 14_mm);
+}
+
+void add_count(Composer& c) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  const Length height = count_height(c);
+  Block& block = c.block(height, kBeforeCount);
+  block.keep_with_next = true;
+  const ElementId element = c.add(Role::paragraph);
+  const Length base = height / 2 + style.size / 3;
+  Length x = kNumberWidth;
+  x += draw_text(c, block, style, "I found ", {x, base}, element);
+  const Rect box{x + 2_mm, 0_mm, 20_mm, height};
+  block.frame(box, {c.style().box_weight, kBlack, {}, false});
+  draw_text(c, block, style, " words.", {box.right() + 2_mm, base}, element);
+}
+
+void add_rings(const SheetInput& in, Composer& c) {
+  const int readings = in.options.count("readings");
+  const TextStyle style = c.style().text(c.style().reading_size);
+  Block& block = c.block(style.line_height(), kBeforeRings);
+  const Length base = baseline_in_line(style);
+  const ElementId element = c.add(Role::paragraph);
+  Length x = kNumberWidth;
+  x += draw_text(c, block, style, "I read it again. ", {x, base}, element);
+  const Length middle =
+      base - at_size(*style.font, style.size, style.font->x_height()) / 2;
+  for (int i = 0; i < readings; ++i) {
+    block.marks.push_back(
+        DotMark{{x + 2_mm + kRing / 2 + kRingPitch * i, middle},
+                kRing,
+                true,
+                c.style().box_weight,
+                kBlack});
+  }
+}
+
+// What stands below the passage, without the lines to write on.
+Length foot_height(const SheetInput& in, const Composer& c) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  Length height;
+  if (in.options.flag("count")) height += kBeforeCount + count_height(c);
+  if (in.options.count("readings") > 0) {
+    height += kBeforeRings + style.line_height();
+  }
+  return height;
+}
+
+// A short passage gets wider lines, a long one those that were asked for.
+Length line_height(const SheetInput& in, const Composer& c,
+                   const TextStyle& style, std::size_t lines) {
+  const Length least = style.line_height();
+  const Length left = c.body().height - foot_height(in, c);
+  return std::clamp(left / static_cast<std::int64_t>(lines), least,
+                    scaled(least, 1.2));
+}
+
+void add_passage(const SheetInput& in, Composer& c) {
+  const TextStyle style = passage_style(in, c);
+  const auto lines = lines_of(in, c);
+  const Length height = line_height(in, c, style, lines.size());
+  const ElementId paragraph = c.add(Role::paragraph);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    add_line(c, style, lines[i], i + 1, height, paragraph);
+    // The last two lines go with what stands below them.
+    c.blocks().back().keep_with_next = i + 2 >= lines.size();
+  }
+}
+
+// Lines to write on, where the page has room for them.
+void add_lines(const SheetInput& in, Composer& c) {
+  const Ruling& ruling = c.style().ruling;
+  const TextStyle bold = c.style().text(c.style().text_size, true);
+  Length used;
+  for (const Block& block : c.blocks()) {
+    if (block.new_page) used = -block.space_before;
+    used += block.space_before + block.height;
+  }
+  const Length left =
+      c.body().height - used - kBeforeRings - bold.line_height() - 1_mm;
+  const auto fitting =
+      static_cast<int>((left + ruling.gap) / set_pitch(ruling));
+  const int lines = std::min(in.options.count("lines"), fitting);
+  if (lines < 1) return;
+  add_paragraph(c, bold, "Words I found",
+                {.role = Role::heading2,
+                 .space_before = kBeforeRings,
+                 .keep_with_next = true});
+  for (int i = 0; i < lines; ++i) {
+    Block& block = c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
+    draw_set(block, c.style(), ruling, {}, c.width());
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  add_passage(in, c);
+  if (in.options.flag("count")) add_count(c);
+  if (in.options.count("readings") > 0) add_rings(in, c);
+  c.blocks().back().keep_with_next = false;
+  even_pages(c.blocks(), c.body().height);
+  add_lines(in, c);
+}
+
+std::string missing(const SheetInput& in) {
+  if (in.lesson.sentences.empty()) return "the lesson has no `sentences`";
+  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+    if (sentence.pattern_words() > 0) return "";
+  }
+  return "no sentence has a word with the pattern";
+}
+
+// The passage in its own lines, so that a word is found by the line's number.
+void answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  TextStyle strong = plain;
+  strong.font = c.style().bold;
+  std::vector<TextPiece> pieces;
+  int total = 0;
+  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+    if (!pieces.empty()) pieces.push_back({" ", plain});
+    for (TextPiece& piece : marked_sentence(sentence, plain, strong)) {
+      pieces.push_back(std::move(piece));
+    }
+    total += sentence.pattern_words();
+  }
+  add_paragraph(c, pieces);
+  add_paragraph(c, strong, fmt::format("To be found: {}", total));
+}
+
+const SheetKind kKind = {
+    .name = "hunt",
+    .title = "Word hunt",
+    .direction = "Find the words with our sound. Mark them. Read it again.",
+    .action = Action::look,
+    .summary = "a passage in which the pattern words are to be found",
+    .minutes = 10,
+    .materials = "highlighter",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

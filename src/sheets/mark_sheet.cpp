@@ -1,0 +1,311 @@
+// For the teacher, beside a pile of dictations: learners down, pattern words
+// across, a small square under each grapheme of a word. A grapheme that went
+// wrong is struck out; those that show the pattern have a heavy square. Words
+// stand by pattern, and a last column adds up each.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/utf8.h"
+#include "layout/fill_in.h"
+#include "layout/table.h"
+#include "layout/text_block.h"
+#include "sheets/caution.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"learners", Kind::count, "8", "rows for learners", "1", "40"},
+    {"words", Kind::count, "12", "most words", "1", "60"},
+    {"row-height", Kind::length, "9 mm", "height of a learner's row", "6 mm",
+     "20 mm"},
+    {"name-width", Kind::length, "34 mm", "room for a learner's name", "15 mm",
+     "80 mm"},
+};
+
+constexpr Length kSquare = 4.2_mm;
+constexpr Length kPad = 2_mm;
+constexpr Length kTotalWidth = 16_mm;
+constexpr Ink kHeadGround = 232;
+
+// A column of the table: a word, or the sum of a pattern.
+struct Column {
+  const AnalyzedWord* word = nullptr;
+  std::string head;
+  std::string below;            // of a sum: "of 6"
+  std::vector<Length> squares;  // middles of the squares, from the left
+  Length width;
+};
+
+// A word to mark, without the capital of a sentence's first word.
+struct Marked {
+  const AnalyzedWord* word;
+  std::string text;
+};
+
+// What is dictated shows what was learned: words first, then those of the
+// sentences, each once; a lesson without them has its list.
+std::vector<Marked> words_of(const SheetInput& in) {
+  std::vector<Marked> words;
+  const auto add = [&](const AnalyzedWord& word, bool begins_sentence) {
+    std::string text = word.reading.word;
+    if (begins_sentence) text = lower_case(text);
+    const bool known =
+        std::ranges::find(words, text, &Marked::text) != words.end();
+    if (word.has_pattern() && !known) words.push_back({&word, text});
+  };
+  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word, false);
+  for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      add(part.word, part.begin == 0);
+    }
+  }
+  if (words.empty()) {
+    for (const AnalyzedWord& word : in.lesson.words) add(word, false);
+  }
+  const auto most = static_cast<std::size_t>(in.options.count("words"));
+  if (words.size() > most) words.resize(most);
+  return words;
+}
+
+TextStyle small_text(const Composer& c) {
+  TextStyle style = c.style().teacher_text();
+  style.size = scaled(style.size, 0.9);
+  return style;
+}
+
+Column word_column(Composer& c, const Marked& marked) {
+  const AnalyzedWord& word = *marked.word;
+  Column column;
+  column.word = &word;
+  column.head = marked.text;
+  const TextStyle small = small_text(c);
+  Length x = kPad;
+  for (const Unit& unit : word.reading.units) {
+    const Length wide = width_of(c.shape(small, unit.grapheme)) + 1.4_mm;
+    const Length cell = std::max(wide, kSquare + 1.2_mm);
+    column.squares.push_back(x + cell / 2);
+    x += cell;
+  }
+  const Length head =
+      width_of(c.shape(c.style().text(c.style().teacher_size, true),
+                       word.reading.word)) +
+      2 * kPad;
+  column.width = std::max(x + kPad, head);
+  const Length shift = (column.width - x - kPad) / 2;
+  for (Length& square : column.squares) square += shift;
+  return column;
+}
+
+// How often the words show a pattern, and the column to add that up in.
+Column sum_column(const SheetInput& in, Composer& c, std::size_t pattern,
+                  const std::vector<Marked>& words) {
+  int chances = 0;
+  for (const Marked& marked : words) {
+    const AnalyzedWord::Hit& hit = marked.word->hits[pattern];
+    if (marked.word->pattern() != static_cast<int>(pattern)) continue;
+    chances += std::max(1, static_cast<int>(hit.units.size()));
+  }
+  const auto& graphemes = in.lesson.patterns[pattern].graphemes;
+  Column sum;
+  sum.head = graphemes.empty() ? "right" : graphemes.front();
+  sum.below = fmt::format("of {}", chances);
+  const Length head =
+      width_of(c.shape(c.style().text(c.style().teacher_size, true), sum.head));
+  sum.width = std::max(kTotalWidth, head + 2 * kPad);
+  return sum;
+}
+
+std::vector<Column> columns_of(const SheetInput& in, Composer& c) {
+  std::vector<Column> columns;
+  const auto words = words_of(in);
+  for (std::size_t p = 0; p < in.lesson.patterns.size(); ++p) {
+    const std::size_t before = columns.size();
+    for (const Marked& marked : words) {
+      if (marked.word->pattern() != static_cast<int>(p)) continue;
+      columns.push_back(word_column(c, marked));
+    }
+    if (columns.size() == before) continue;
+    columns.push_back(sum_column(in, c, p, words));
+  }
+  return columns;
+}
+
+using Columns = std::vector<Column>;
+
+// Tables no wider than `room`; a sum stays with the word before it.
+std::vector<Columns> divided(const Columns& columns, Length room) {
+  std::vector<Columns> tables;
+  Length used;
+  for (std::size_t i = 0; i < columns.size(); ++i) {
+    const bool sum_next =
+        i + 1 < columns.size() && columns[i + 1].word == nullptr;
+    const Length needed =
+        columns[i].width + (sum_next ? columns[i + 1].width : Length());
+    const bool fits = used + needed <= room || columns[i].word == nullptr;
+    if (tables.empty() || !fits) {
+      tables.emplace_back();
+      used = Length();
+    }
+    tables.back().push_back(columns[i]);
+    used += columns[i].width;
+  }
+  return tables;
+}
+
+// As few tables as fit, about equally wide, each made as wide as the page
+// unless its columns would stand too far apart.
+std::vector<Columns> tables_of(const SheetInput& in, Composer& c) {
+  const Length room = c.width() - in.options.length("name-width");
+  const Columns columns = columns_of(in, c);
+  std::vector<Columns> tables = divided(columns, room);
+  for (Length tried = room - 2_mm; tried > room / 3; tried -= 2_mm) {
+    std::vector<Columns> narrower = divided(columns, tried);
+    if (narrower.size() > tables.size()) break;
+    tables = std::move(narrower);
+  }
+  for (Columns& table : tables) {
+    Length width;
+    for (const Column& column : table) width += column.width;
+    const auto count = static_cast<std::int64_t>(table.size());
+    const Length more = std::clamp((room - width) / count, 0_mm, 16_mm);
+    for (Column& column : table) {
+      column.width += more;
+      for (Length& square : column.squares) square += more / 2;
+    }
+  }
+  return tables;
+}
+
+Length table_width(const SheetInput& in, const Columns& columns) {
+  Length width = in.options.length("name-width");
+  for (const Column& column : columns) width += column.width;
+  return width;
+}
+
+// The walls of a row: thin between words, heavier around a sum.
+void draw_walls(const SheetInput& in, Composer& c, Block& block,
+                const Columns& columns) {
+  const Stroke thin{c.style().guide_weight, 60, {}, false};
+  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  Length x = in.options.length("name-width");
+  block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);
+  block.line({x, 0_mm}, {x, block.height}, wall);
+  for (const Column& column : columns) {
+    x += column.width;
+    const bool heavy = column.word == nullptr;
+    block.line({x, 0_mm}, {x, block.height}, heavy ? wall : thin);
+  }
+  block.line({0_mm, block.height}, {x, block.height}, thin);
+}
+
+void add_head(const SheetInput& in, Composer& c, const Columns& columns,
+              ElementId table) {
+  const TextStyle bold = c.style().text(c.style().teacher_size, true);
+  const TextStyle small = small_text(c);
+  const Length first = 1_mm + baseline_in_line(c.style().teacher_text());
+  const Length second = first + small.line_height();
+  Block& block = c.block(second + 2.5_mm, 6_mm);
+  block.keep_with_next = true;
+  block.shade({0_mm, 0_mm, table_width(in, columns), block.height},
+              kHeadGround);
+  const ElementId row = c.add(Role::table_row, table);
+  draw_text(c, block, bold, "Learner", {kPad, second}, add_head_cell(c, row));
+  Length x = in.options.length("name-width");
+  for (const Column& column : columns) {
+    const ElementId cell = add_head_cell(c, row);
+    const Length middle = x + column.width / 2;
+    draw_centred(c, block, bold, column.head, {middle, first}, cell);
+    if (column.word == nullptr) {
+      draw_centred(c, block, small, column.below, {middle, second}, cell);
+    }
+    for (std::size_t i = 0; i < column.squares.size(); ++i) {
+      draw_centred(c, block, small, column.word->reading.units[i].grapheme,
+                   {x + column.squares[i], second}, cell);
+    }
+    x += column.width;
+  }
+  draw_walls(in, c, block, columns);
+  block.line({0_mm, 0_mm}, {table_width(in, columns), 0_mm},
+             {c.style().box_weight, kBlack, {}, false});
+}
+
+void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
+                 ElementId table) {
+  Block& block = c.block(in.options.length("row-height"));
+  const ElementId row = c.add(Role::table_row, table);
+  add_data_cell(c, row);
+  Length x = in.options.length("name-width");
+  for (const Column& column : columns) {
+    add_data_cell(c, row);
+    for (std::size_t i = 0; i < column.squares.size(); ++i) {
+      const bool heavy = column.word->is_pattern_unit(i);
+      block.frame(
+          {x + column.squares[i] - kSquare / 2, (block.height - kSquare) / 2,
+           kSquare, kSquare},
+          {heavy ? c.style().box_weight * 3 / 2 : c.style().guide_weight,
+           kBlack,
+           {},
+           false});
+    }
+    x += column.width;
+  }
+  draw_walls(in, c, block, columns);
+}
+
+void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
+  const ElementId table = c.add(Role::table);
+  const std::size_t first = c.blocks().size();
+  add_head(in, c, columns, table);
+  const auto head =
+      std::make_shared<const Block>(as_decoration(c.blocks().back()));
+  Length height = head->height;
+  for (int i = 0; i < in.options.count("learners"); ++i) {
+    add_learner(in, c, columns, table);
+    c.blocks().back().head = head;
+    height += c.blocks().back().height;
+  }
+  // A table is divided only where it takes most of a page.
+  if (height > c.body().height * 2 / 3) return;
+  for (std::size_t i = first; i + 1 < c.blocks().size(); ++i) {
+    c.blocks()[i].keep_with_next = true;
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const TextStyle text = c.style().teacher_text();
+  add_paragraph(c, text,
+                "Strike out the square of a grapheme that went wrong. Heavy "
+                "squares show the pattern: write how many of them are right in "
+                "the last column.");
+  add_fill_in_lines(c, {"Dictated on", "By"}, 3_mm);
+  for (const Columns& columns : tables_of(in, c)) add_table(in, c, columns);
+  c.blocks().back().keep_with_next = true;
+  add_paragraph(c, text, kCaution, {.space_before = 5_mm});
+  even_pages(c.blocks(), c.body().height);
+}
+
+std::string missing(const SheetInput& in) {
+  return words_of(in).empty() ? "no word to mark has the pattern" : "";
+}
+
+const SheetKind kKind = {
+    .name = "mark-sheet",
+    .title = "Mark sheet",
+    .summary = "learners down and words across, a square to each grapheme",
+    .for_teacher = true,
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

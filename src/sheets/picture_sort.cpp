@@ -1,0 +1,223 @@
+// The learner sorts pictures by a sound, with no letters in sight: the teacher
+// names every picture first. On the page: a mat with a key picture at the head
+// of each column, the same crossed out over the column for "not this sound",
+// one picture laid already in each; then squares with a number in the corner to
+// cut out and glue.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/picture_frame.h"
+#include "layout/text_block.h"
+#include "phonics/explain.h"
+#include "sheets/sheet.h"
+#include "sheets/sound_sort.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"pictures", Kind::count, "12", "pictures in all", "4", "20"},
+    {"square", Kind::length, "40 mm", "side of a square, or less if it must",
+     "25 mm", "60 mm"},
+    {"spare-cells", Kind::count, "1", "cells more than pictures in a column",
+     "0", "4"},
+};
+
+constexpr Length kHead = 34_mm;
+constexpr Ink kGround = 238;
+
+int longest_column(const SoundSort& sort) {
+  int longest = 0;
+  for (std::size_t i = 0; i < sort.columns.size(); ++i) {
+    const auto here = [&](const std::vector<SoundSort::Item>& items) {
+      return static_cast<int>(std::ranges::count(items, static_cast<int>(i),
+                                                 &SoundSort::Item::column));
+    };
+    longest = std::max(longest, here(sort.items) + here(sort.models));
+  }
+  return longest;
+}
+
+// The squares' side, and how many stand beside each other in a column.
+struct Grid {
+  Length side;
+  int across = 1;
+  int rows = 1;
+};
+
+Grid plan_grid(const SheetInput& in, const Composer& c, const SoundSort& sort) {
+  const auto columns = static_cast<std::int64_t>(sort.columns.size());
+  const int cells = longest_column(sort) + in.options.count("spare-cells");
+  const Length width = c.width() / columns - 2_mm;
+  const Length height = c.body().height - kHead - 2_mm;
+  for (Length side = in.options.length("square"); side > 12_mm; side -= 1_mm) {
+    const auto across = static_cast<int>(width / side);
+    if (across == 0) continue;
+    const int rows = (cells + across - 1) / across;
+    if (side * rows <= height) return {side, across, rows};
+  }
+  return {12_mm, 1, static_cast<int>(height / 12_mm)};
+}
+
+void draw_cross(Block& block, const Rect& box) {
+  const Stroke stroke{2.5_pt, kBlack, {}, true};
+  block.line({box.x, box.y}, {box.right(), box.bottom()}, stroke);
+  block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke);
+}
+
+// A figure for the head of a column; what it shows is said, not spelled out.
+void draw_head(Composer& c, Block& block, const SoundSort& sort,
+               std::size_t column, Length left, Length width, ElementId cell) {
+  const Length side = kHead - 6_mm;
+  const bool none = sort.columns[column].sound.empty();
+  std::vector<const SoundSort::Column*> shown;
+  for (std::size_t i = 0; i + 1 < sort.columns.size(); ++i) {
+    if (none || i == column) shown.push_back(&sort.columns[i]);
+  }
+  const auto count = static_cast<std::int64_t>(shown.size());
+  const Length step = std::min(side + 2_mm, (width - 4_mm) / count);
+  const Length size = std::min(side, step - 2_mm);
+  Length x = left + (width - step * count) / 2 + (step - size) / 2;
+  for (const SoundSort::Column* key : shown) {
+    const Rect box{x, (kHead - size) / 2, size, size};
+    std::string about = key->key_picture == nullptr
+                            ? "an empty frame for the key picture"
+                            : "the key picture";
+    if (none) about += ", crossed out";
+    const ElementId figure = c.add(Role::figure, cell, about);
+    draw_picture(block, c.style(), key->key_picture, box, figure);
+    if (none) draw_cross(block, box);
+    x += step;
+  }
+}
+
+void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
+  const auto columns = static_cast<std::int64_t>(sort.columns.size());
+  const Length width = c.width() / columns;
+  const Length cells = grid.side * grid.rows;
+  Block& block = c.block(kHead + cells + 2_mm);
+  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  const Stroke thin{c.style().guide_weight, 140, {}, false};
+  const ElementId table = c.add(Role::table);
+  const ElementId head = c.add(Role::table_row, table);
+  for (std::size_t i = 0; i < sort.columns.size(); ++i) {
+    const Length left = width * static_cast<std::int64_t>(i);
+    Element heading{Role::header_cell, head};
+    heading.scope = Scope::column;
+    const ElementId cell = c.add(std::move(heading));
+    block.shade({left, 0_mm, width, kHead}, kGround);
+    draw_head(c, block, sort, i, left, width, cell);
+    block.frame({left, 0_mm, width, kHead + cells + 2_mm}, wall);
+  }
+  block.line({0_mm, kHead}, {c.width(), kHead}, wall);
+  const ElementId row = c.add(Role::table_row, table);
+  for (std::size_t i = 0; i < sort.columns.size(); ++i) {
+    const ElementId cell = c.add(Role::data_cell, row);
+    const Length left = width * static_cast<std::int64_t>(i) +
+                        (width - grid.side * grid.across) / 2;
+    for (int k = 0; k < grid.rows * grid.across; ++k) {
+      block.frame({left + grid.side * (k % grid.across),
+                   kHead + 1_mm + grid.side * (k / grid.across), grid.side,
+                   grid.side},
+                  thin);
+    }
+    const auto model = std::ranges::find(sort.models, static_cast<int>(i),
+                                         &SoundSort::Item::column);
+    if (model == sort.models.end()) continue;
+    const ElementId figure =
+        c.add(Role::figure, cell, "a picture that is laid already");
+    const Length pad = grid.side / 8;
+    draw_picture(block, c.style(), model->picture,
+                 {left + pad, kHead + 1_mm + pad, grid.side - 2 * pad,
+                  grid.side - 2 * pad},
+                 figure);
+  }
+}
+
+void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
+  const auto across = static_cast<int>(c.width() / grid.side);
+  const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
+  TextStyle small = c.style().text(c.style().footer_size);
+  small.ink = 70;
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < sort.items.size(); ++i) {
+    const int column = static_cast<int>(i) % across;
+    if (column == 0) {
+      Block& row = c.block(grid.side);
+      row.new_page = i == 0;
+      row.own_leaf = true;
+    }
+    Block& block = c.blocks().back();
+    const Length x = grid.side * column;
+    const ElementId item = c.add(Role::list_item, list);
+    const ElementId label = c.add(Role::list_label, item);
+    const ElementId body = c.add(Role::list_body, item);
+    block.frame({x, 0_mm, grid.side, grid.side}, cut);
+    draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, 4.5_mm},
+              label);
+    const ElementId figure = c.add(Role::figure, body, "a picture to sort");
+    const Length pad = grid.side / 8;
+    draw_picture(block, c.style(), sort.items[i].picture,
+                 {x + pad, pad, grid.side - 2 * pad, grid.side - 2 * pad},
+                 figure);
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
+  const Grid grid = plan_grid(in, c, sort);
+  add_mat(c, sort, grid);
+  add_squares(c, sort, grid);
+}
+
+std::string missing(const SheetInput& in) {
+  return sound_sort(in, in.options.count("pictures")).missing;
+}
+
+std::string item_text(const SheetInput& in, const SoundSort& sort,
+                      const SoundSort::Item& item) {
+  const SoundSort::Column& column =
+      sort.columns[static_cast<std::size_t>(item.column)];
+  const std::string sounds = sounds_text(item.reading, in.lesson.conventions);
+  const std::string where =
+      column.sound.empty() ? "not this sound" : "like " + column.key_word;
+  return fmt::format("{} {} – {}", item.word, sounds, where);
+}
+
+void answers(const SheetInput& in, Composer& c) {
+  const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
+  const TextStyle plain = c.style().teacher_text();
+  add_paragraph(c, plain, "Name every picture before sorting.");
+  for (const SoundSort::Item& item : sort.models) {
+    add_paragraph(c, plain, "laid already: " + item_text(in, sort, item));
+  }
+  for (std::size_t i = 0; i < sort.items.size(); ++i) {
+    add_paragraph(c, plain, fmt::format("{}. {}", i + 1,
+                                        item_text(in, sort, sort.items[i])));
+  }
+}
+
+const SheetKind kKind = {
+    .name = "picture-sort",
+    .title = "Listen and sort",
+    .direction = "Say the picture. Listen. Where does it belong?",
+    .action = Action::listen,
+    .summary = "pictures to sort by a sound, without letters",
+    .cut = true,
+    .minutes = 10,
+    .materials = "scissors, glue",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,258 @@
+// The learner reads the week's words and phrases again and again, a square to
+// tick for each time. On the page: a grid of words in large type, then phrases
+// from the lesson's sentences, or whole sentences where they hold no phrase
+// that can stand alone.
+
+#include <algorithm>
+#include <array>
+
+#include "base/utf8.h"
+#include "layout/numbered_steps.h"
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"readings", Kind::count, "3", "squares to tick for each", "1", "6"},
+    {"words", Kind::count, "16", "most words in the grid", "0", "60"},
+    {"phrases", Kind::count, "6", "most phrases or sentences below", "0", "40"},
+    {"columns", Kind::count, "2", "columns of words, as far as there is room",
+     "1", "4"},
+    {"cell-height", Kind::length, "14 mm", "least height of a cell", "8 mm",
+     "40 mm"},
+};
+
+constexpr Length kPad = 4_mm;
+constexpr Length kBetween = 6_mm;  // words and phrases
+
+// What the squares of one cell take up, with the blank before them.
+struct Ticks {
+  int count;
+  TextStyle style;
+  Length pitch() const { return tick_side(style) + 2.5_mm; }
+  Length width() const { return pitch() * count + kPad; }
+};
+
+Ticks ticks_of(const SheetInput& in, const Composer& c) {
+  return {in.options.count("readings"), c.style().learner_text()};
+}
+
+std::vector<const AnalyzedWord*> words_of(const SheetInput& in) {
+  return practice_words(in.lesson, in.options.count("words"));
+}
+
+bool is_one_of(std::string_view word, std::span<const std::string_view> all) {
+  return std::ranges::find(all, word) != all.end();
+}
+
+constexpr std::array<std::string_view, 19> kPrepositions = {
+    "in",   "on",  "at",     "with",   "from",  "to",   "of",
+    "by",   "for", "under",  "over",   "into",  "near", "past",
+    "down", "up",  "behind", "beside", "across"};
+constexpr std::array<std::string_view, 13> kDeterminers = {
+    "a",    "an",    "the", "my",   "his",  "her", "our",
+    "your", "their", "its", "this", "that", "each"};
+
+// A phrase that can stand alone whatever sentence it came from: a preposition,
+// a word such as "the", one word or two, of which the last has the pattern, and
+// then the sentence or a part of it must be at its end. Anything else could be
+// cut in the wrong place.
+std::string phrase_at(const AnalyzedSentence& sentence, std::size_t first) {
+  const auto& words = sentence.words;
+  const std::string& text = sentence.text.text();
+  const auto lower = [&](std::size_t i) {
+    return lower_case(
+        text.substr(words[i].begin, words[i].end - words[i].begin));
+  };
+  const auto joined = [&](std::size_t i) {  // nothing but a space before it
+    return words[i].begin == words[i - 1].end + 1 &&
+           text[words[i - 1].end] == ' ';
+  };
+  if (first + 2 >= words.size() || !is_one_of(lower(first), kPrepositions) ||
+      !is_one_of(lower(first + 1), kDeterminers) || !joined(first + 1)) {
+    return {};
+  }
+  for (std::size_t last = first + 2; last < words.size() && last < first + 4;
+       ++last) {
+    if (!joined(last)) return {};
+    const bool ends = last + 1 == words.size() || !joined(last + 1);
+    if (!ends) continue;
+    if (!words[last].word.has_pattern()) return {};
+    return lower(first) +
+           text.substr(words[first].end, words[last].end - words[first].end);
+  }
+  return {};
+}
+
+// The phrases of all sentences, each once.
+std::vector<std::string> phrases_of(const SheetInput& in) {
+  std::vector<std::string> phrases;
+  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+    for (std::size_t i = 0; i < sentence.words.size(); ++i) {
+      std::string phrase = phrase_at(sentence, i);
+      if (!phrase.empty() &&
+          std::ranges::find(phrases, phrase) == phrases.end()) {
+        phrases.push_back(std::move(phrase));
+      }
+    }
+  }
+  return phrases;
+}
+
+// Phrases, or the sentences where there are too few to make a list.
+std::vector<std::string> texts_of(const SheetInput& in) {
+  std::vector<std::string> texts = phrases_of(in);
+  if (texts.size() < 3) {
+    texts.clear();
+    for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+      texts.push_back(sentence.text.text());
+    }
+  }
+  const auto most = static_cast<std::size_t>(in.options.count("phrases"));
+  if (texts.size() > most) texts.resize(most);
+  return texts;
+}
+
+// Cells that stand in columns and all have one height.
+struct Grid {
+  TextStyle style;
+  int columns = 1;
+  Length height;
+  std::vector<std::vector<TextLine>> cells;
+
+  std::int64_t rows() const {
+    return (static_cast<std::int64_t>(cells.size()) + columns - 1) / columns;
+  }
+};
+
+void add_cell(Grid& grid, std::vector<TextLine> lines) {
+  const auto count = static_cast<std::int64_t>(lines.size());
+  grid.height = std::max(grid.height, grid.style.line_height() * count + 2_mm);
+  grid.cells.push_back(std::move(lines));
+}
+
+Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
+  Grid grid{c.style().text(c.style().word_size),
+            1,
+            in.options.length("cell-height"),
+            {}};
+  const auto words = words_of(in);
+  const Length widest = widest_word(c, grid.style, words);
+  const Length needed = widest + kPad + ticks.width();
+  grid.columns = std::clamp(static_cast<int>(c.width() / needed), 1,
+                            in.options.count("columns"));
+  grid.style = fitted_style(grid.style, widest,
+                            c.width() / grid.columns - kPad - ticks.width());
+  for (const AnalyzedWord* word : words) {
+    add_cell(grid, break_lines(c, grid.style, word->reading.word, c.width()));
+  }
+  return grid;
+}
+
+Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
+  Grid grid{c.style().text(c.style().reading_size),
+            1,
+            in.options.length("cell-height"),
+            {}};
+  const auto texts = texts_of(in);
+  Length widest;
+  for (const std::string& text : texts) {
+    widest = std::max(widest, width_of(c.shape(grid.style, text)));
+  }
+  if (2 * (widest + kPad + ticks.width()) <= c.width()) grid.columns = 2;
+  const Length room = c.width() / grid.columns - kPad - ticks.width();
+  for (const std::string& text : texts) {
+    add_cell(grid, break_lines(c, grid.style, text, room));
+  }
+  return grid;
+}
+
+void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
+               const std::vector<TextLine>& lines, const Rect& rect,
+               ElementId list) {
+  block.frame(rect, {c.style().guide_weight, 60, {}, false});
+  const Length side = tick_side(ticks.style);
+  for (int i = 0; i < ticks.count; ++i) {
+    const Length x =
+        rect.right() - kPad - side - ticks.pitch() * (ticks.count - 1 - i);
+    block.frame({x, rect.y + (rect.height - side) / 2, side, side},
+                {c.style().box_weight, kBlack, {}, false});
+  }
+  const ElementId item = c.add(Role::list_item, list);
+  const ElementId body = c.add(Role::list_body, item);
+  const Length line = grid.style.line_height();
+  const auto count = static_cast<std::int64_t>(lines.size());
+  Length base =
+      rect.y + (rect.height - line * count) / 2 + baseline_in_line(grid.style);
+  for (const TextLine& text : lines) {
+    draw_line(block, text, {rect.x + kPad, base}, body);
+    base += line;
+  }
+}
+
+void add_grid(Composer& c, const Ticks& ticks, const Grid& grid) {
+  if (grid.cells.empty()) return;
+  const Length width = c.width() / grid.columns;
+  const Length space = c.blocks().empty() ? Length() : kBetween;
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < grid.cells.size(); ++i) {
+    const auto column = static_cast<int>(i) % grid.columns;
+    if (column == 0) c.block(grid.height, i == 0 ? space : Length());
+    draw_cell(c, c.blocks().back(), ticks, grid, grid.cells[i],
+              {width * column, Length(), width, grid.height}, list);
+  }
+}
+
+// Cells grow where their rows leave some of each page empty.
+double cell_stretch(const Composer& c, const Grid& words, const Grid& texts) {
+  const Length free = c.body().height - kBetween - 4_mm;
+  Length used = words.height * words.rows() + texts.height * texts.rows();
+  if (used > free) {
+    const Length tallest = std::max(words.height, texts.height);
+    const auto all = static_cast<int>(words.rows() + texts.rows());
+    used = tallest * even_rows(all, static_cast<int>(free / tallest));
+  }
+  const double room = static_cast<double>(free.mils()) /
+                      static_cast<double>(std::max(used, 1_mm).mils());
+  return std::clamp(room, 1.0, 1.4);
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const Ticks ticks = ticks_of(in, c);
+  Grid words = word_grid(in, c, ticks);
+  Grid texts = text_grid(in, c, ticks);
+  const double stretch = cell_stretch(c, words, texts);
+  words.height = scaled(words.height, stretch);
+  texts.height = scaled(texts.height, stretch);
+  add_grid(c, ticks, words);
+  add_grid(c, ticks, texts);
+  even_pages(c.blocks(), c.body().height);
+}
+
+std::string missing(const SheetInput& in) {
+  return words_of(in).empty() && texts_of(in).empty()
+             ? "there are no words or sentences to read again"
+             : "";
+}
+
+const SheetKind kKind = {
+    .name = "rereading",
+    .title = "Read it again",
+    .direction = "Read each one aloud. Tick a box each time.",
+    .action = Action::read,
+    .summary = "the week's words and phrases with squares for each rereading",
+    .minutes = 5,
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

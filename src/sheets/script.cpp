@@ -1,0 +1,165 @@
+// What the teacher says, for the steps that are led by voice: the sound, the
+// sort, tapping and dictation; and what to do when a learner gets it wrong.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/numbered_steps.h"
+#include "layout/table.h"
+#include "sheets/caution.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+
+void add_heading(Composer& c, std::string_view text) {
+  add_paragraph(
+      c, c.style().text(c.style().teacher_size, true), text,
+      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+}
+
+void add_steps(Composer& c, const std::vector<std::string>& steps) {
+  add_numbered_steps(c, c.style().teacher_text(), steps);
+}
+
+bool has_sheet(const SheetInput& in, std::string_view name) {
+  return std::ranges::any_of(
+      in.packet, [&](const PlannedSheet& s) { return s.kind->name == name; });
+}
+
+void add_sound(const SheetInput& in, Composer& c) {
+  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    const LessonPattern& pattern = in.lesson.patterns[i];
+    add_heading(c, fmt::format("The sound: {}", pattern.name));
+    std::vector<std::string> steps;
+    const int key = in.lesson.key_words[i];
+    const std::string sound = said(in.lesson, pattern.sound);
+    if (key >= 0 && !sound.empty()) {
+      const std::string& word =
+          in.lesson.words[static_cast<std::size_t>(key)].reading.word;
+      steps.push_back(
+          fmt::format("Say: “{}. {}. I hear {} in {}.” Learners repeat it.",
+                      word, sound, sound, word));
+    }
+    if (!sound.empty()) {
+      steps.push_back(fmt::format(
+          "Say {} short and clean, with no “uh” after it. Feel what the lips, "
+          "tongue and voice do.",
+          sound));
+    }
+    if (!pattern.graphemes.empty()) {
+      steps.push_back(fmt::format(
+          "Learners write {} in the air, then on the line, and say the sound "
+          "each time.",
+          pattern.graphemes.front()));
+    }
+    add_steps(c, steps);
+  }
+}
+
+void add_picture_sort(Composer& c) {
+  add_heading(c, "The picture sort");
+  add_steps(c, {"Name every picture, learners say it after you. A picture that "
+                "they call by another word gets the word that you need.",
+                "Show the two that are laid already: “I say it slowly. I hear "
+                "our sound, so it lies here. In this one I do not.”",
+                "Learners say each word slowly, listen, and lay it. No letters "
+                "yet: the ear decides.",
+                "Say each column down and listen for the one that does not "
+                "belong. The key has the order and the sounds."});
+}
+
+void add_sort(Composer& c) {
+  add_heading(c, "The word sort");
+  add_steps(c, {"Say every word on the cards once. Learners say it after you.",
+                "Do the first two aloud: “I say it. I look for what we found. "
+                "It belongs here, because …”",
+                "Learners lay the rest, saying each word. Ask now and then: "
+                "“How do you know?”",
+                "Read each column down. Then mix the cards and sort again, "
+                "faster."});
+}
+
+void add_tapping(const SheetInput& in, Composer& c) {
+  add_heading(c, "Tap and write");
+  add_steps(c, {"Say the word. Learners say it, then tap a dot for each sound.",
+                "Learners say each sound again and write one grapheme to a "
+                "box. A letter with a silent job goes into the dashed slot.",
+                "Learners write the whole word on the line, saying its sounds, "
+                "then read it."});
+  Table table(c, {{"Word", 2}, {"Graphemes", 3}, {"Sounds", 3}, {"Boxes", 1}});
+  for (const AnalyzedWord& word : in.lesson.words) {
+    if (!word.has_pattern()) continue;
+    table.add_text_row(
+        {word.reading.word, spelled_out(word), sounds_of(in.lesson, word),
+         fmt::format("{}", word.reading.boxes())},
+        true);
+  }
+}
+
+void add_dictation(const SheetInput& in, Composer& c) {
+  add_heading(c, "Dictation");
+  add_steps(c, {"Say the word, then a short sentence with it, then the word. "
+                "Learners say it, tap it and write it.",
+                "Say a sentence once, whole. Learners repeat it and count its "
+                "words on their fingers. Say it again and let them write.",
+                "Wait. Say it again only when asked. Then learners read back "
+                "what they wrote, not what they meant."});
+  Table table(c, {{"No.", 0, 12_mm}, {"Say", 4}, {"Graphemes", 3}});
+  int number = 0;
+  for (const AnalyzedWord& word : in.lesson.dictate_words) {
+    table.add_text_row(
+        {fmt::format("{}", ++number), word.reading.word, spelled_out(word)},
+        true);
+  }
+  for (const AnalyzedSentence& s : in.lesson.dictate_sentences) {
+    std::string words;
+    for (const AnalyzedSentence::Part& part : s.words) {
+      if (!part.word.has_pattern()) continue;
+      words += (words.empty() ? "" : ", ") + spelled_out(part.word);
+    }
+    table.add_text_row({fmt::format("{}", ++number), s.text.text(), words},
+                       true);
+  }
+}
+
+void add_mending(Composer& c) {
+  add_heading(c, "When it is wrong");
+  add_steps(c, {"“Read me what you wrote.” Often that is enough.",
+                "“Say the word. Tap its sounds.” Compare: is there a grapheme "
+                "for every tap?",
+                "“Which sound is it?” Find the box or the place together.",
+                "“How did we spell that sound this week?” Mend that grapheme "
+                "only.",
+                "Write the whole word again on the mending line, saying its "
+                "sounds. Say what was right."});
+  const TextStyle text = c.style().teacher_text();
+  add_paragraph(c, text, kCaution, {.space_before = 4_mm});
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  add_sound(in, c);
+  if (has_sheet(in, "picture-sort")) add_picture_sort(c);
+  if (has_sheet(in, "word-sort")) add_sort(c);
+  if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
+    add_tapping(in, c);
+  }
+  if (has_sheet(in, "dictation")) add_dictation(in, c);
+  add_mending(c);
+}
+
+const SheetKind kKind = {
+    .name = "script",
+    .title = "What to say",
+    .summary = "the teacher's words for sound, sort, tapping and dictation",
+    .for_teacher = true,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,118 @@
+// The learner finds and marks the pattern words in sentences, reads them, and
+// reads them again. On the page: numbered sentences in large type, nothing
+// marked, with rings to tick for each reading.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
+    {"gap", Kind::length, "7 mm", "between two sentences", "2 mm", "40 mm"},
+};
+
+constexpr Length kNumberWidth = 11_mm;
+constexpr Length kRing = 5.5_mm;
+constexpr Length kRingPitch = 8_mm;
+
+std::vector<TextLine> lines_of(const SheetInput& in, Composer& c,
+                               std::size_t index) {
+  const int rings = in.options.count("readings");
+  const Length rings_width = rings > 0 ? kRingPitch * rings + 4_mm : Length();
+  return break_lines(c, c.style().text(c.style().reading_size),
+                     in.lesson.sentences[index].text.text(),
+                     c.width() - kNumberWidth - rings_width);
+}
+
+// The blank between sentences: as the layout says, or wider where all fit one
+// page and leave much of it empty.
+Length gap_of(const SheetInput& in, Composer& c) {
+  const Length least = in.options.length("gap");
+  const auto count = static_cast<std::int64_t>(in.lesson.sentences.size());
+  Length used;
+  for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
+    used += c.style().text(c.style().reading_size).line_height() *
+            static_cast<std::int64_t>(lines_of(in, c, i).size());
+  }
+  if (count < 2) return least;
+  return std::clamp((c.body().height - used) / count, least, 3 * least);
+}
+
+void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
+                  Length gap, ElementId list) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  const int rings = in.options.count("readings");
+  const auto lines = lines_of(in, c, index);
+  Block& block = c.block(
+      style.line_height() * static_cast<std::int64_t>(lines.size()), gap);
+  const ElementId item = c.add(Role::list_item, list);
+  const ElementId label = c.add(Role::list_label, item);
+  const ElementId body = c.add(Role::list_body, item);
+  Length y = baseline_in_line(style);
+  TextStyle number = c.style().text(scaled(c.style().reading_size, 0.7));
+  number.ink = 90;
+  draw_text(c, block, number, fmt::format("{}", index + 1), {0_mm, y}, label);
+  for (int i = 0; i < rings; ++i) {
+    const Length x = c.width() - kRing / 2 - kRingPitch * (rings - 1 - i);
+    block.marks.push_back(DotMark{{x, y - scaled(style.size, 0.25)}, kRing,
+                                  true, c.style().guide_weight * 2, kBlack});
+  }
+  for (const TextLine& line : lines) {
+    draw_line(block, line, {kNumberWidth, y}, body);
+    y += style.line_height();
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const ElementId list = c.add(Role::list);
+  const Length gap = gap_of(in, c);
+  for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
+    add_sentence(in, c, i, gap, list);
+  }
+}
+
+std::string missing(const SheetInput& in) {
+  return in.lesson.sentences.empty() ? "the lesson has no `sentences`" : "";
+}
+
+void answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  TextStyle strong = plain;
+  strong.font = c.style().bold;
+  for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
+    const AnalyzedSentence& sentence = in.lesson.sentences[i];
+    std::vector<TextPiece> pieces = {{fmt::format("{}.  ", i + 1), plain}};
+    for (TextPiece& piece : marked_sentence(sentence, plain, strong)) {
+      pieces.push_back(std::move(piece));
+    }
+    pieces.push_back({fmt::format("  ({})", sentence.pattern_words()), plain});
+    add_paragraph(c, pieces);
+  }
+}
+
+const SheetKind kKind = {
+    .name = "sentences",
+    .title = "Read and find",
+    .direction = "Find and mark the words with our sound. Read three times.",
+    .action = Action::read,
+    .summary = "sentences in which the pattern words are to be found",
+    .minutes = 10,
+    .materials = "highlighter",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,33 @@
+#include "sheets/sheet.h"
+
+#include <algorithm>
+
+namespace sheaf {
+
+namespace {
+
+// Kept in order of names, so that the order of linking never shows.
+std::vector<const SheetKind*>& table() {
+  static std::vector<const SheetKind*> kinds;
+  return kinds;
+}
+
+}  // namespace
+
+SheetRegistration::SheetRegistration(const SheetKind& kind) {
+  auto& kinds = table();
+  const auto place = std::ranges::lower_bound(
+      kinds, kind.name, {}, [](const SheetKind* k) { return k->name; });
+  kinds.insert(place, &kind);
+}
+
+std::span<const SheetKind* const> sheet_kinds() { return table(); }
+
+const SheetKind* find_sheet_kind(std::string_view name) {
+  const auto& kinds = table();
+  const auto found = std::ranges::find(
+      kinds, name, [](const SheetKind* k) { return k->name; });
+  return found == kinds.end() ? nullptr : *found;
+}
+
+}  // namespace sheaf

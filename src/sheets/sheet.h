@@ -1,0 +1,82 @@
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+#include "base/options.h"
+#include "layout/action_icon.h"
+#include "layout/block.h"
+#include "pictures/lesson_pictures.h"
+
+namespace sheaf {
+
+struct SheetKind;
+struct SoundSort;
+
+/// What several sheets of a packet work out alike, kept so that it is done
+/// once.
+struct SheetMemory {
+  std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
+};
+
+/// One sheet of a packet as it was planned: which kind, with which options, on
+/// which day.
+struct PlannedSheet {
+  const SheetKind* kind = nullptr;
+  OptionValues options;
+  int day = 1;  ///< 0 for one that the week does not plan
+  int minutes = 0;
+};
+
+/// Everything a sheet is made from: the same input gives the same sheet.
+struct SheetInput {
+  const AnalyzedLesson& lesson;
+  const OptionValues& options;
+  const LessonPictures& pictures;
+  SheetMemory& memory;
+  /// The learner's sheets of this packet in order, for teacher's sheets that
+  /// speak of them.
+  std::span<const PlannedSheet> packet;
+};
+
+/// A kind of sheet. Each stands in one file of this folder, which adds it to
+/// the table with a static `SheetRegistration`; nothing else needs an edit.
+struct SheetKind {
+  std::string_view name;   ///< as layouts write it: "sound-boxes"
+  std::string_view title;  ///< printed at its head
+  /// One short sentence to the learner (or the teacher), printed under it.
+  std::string_view direction;
+  /// The same as a small picture.
+  Action action = Action::none;
+  std::string_view summary;  ///< one line for the manual
+  bool for_teacher = false;
+  /// Cut up after printing: begins on an odd page, its back stays blank.
+  bool cut = false;
+  int minutes = 0;  ///< what it usually takes
+  std::string_view materials = {};  ///< beside the sheet itself
+  OptionTable options = {};
+  /// Why this lesson has nothing for it, as the end of "left out: "; empty if
+  /// it has. May be null: always possible.
+  std::string (*missing)(const SheetInput&) = nullptr;
+  void (*compose)(const SheetInput&, Composer&) = nullptr;
+  /// The same, filled in, for the answer key. Null where nothing is right or
+  /// wrong.
+  void (*answers)(const SheetInput&, Composer&) = nullptr;
+};
+
+/// All kinds, by name.
+std::span<const SheetKind* const> sheet_kinds();
+const SheetKind* find_sheet_kind(std::string_view name);
+
+class SheetRegistration {
+ public:
+  explicit SheetRegistration(const SheetKind& kind);
+};
+
+}  // namespace sheaf

@@ -1,0 +1,209 @@
+// The learner taps the sounds of a word, writes one grapheme to a box, then the
+// whole word on the line below. On the page: about four words, each with a
+// picture (or a frame to draw in) at the left, a tap dot over every box, boxes
+// of one size, a narrow dashed slot for a silent final e.
+
+#include "layout/picture_frame.h"
+#include "layout/ruled_lines.h"
+#include "layout/sound_boxes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
+    {"per-page", Kind::count, "4", "words on a page", "1", "8"},
+    {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
+     "40 mm"},
+    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
+     "12 mm"},
+    {"picture", Kind::length, "26 mm", "side of the picture's square", "10 mm",
+     "50 mm"},
+    {"given", Kind::choice, "nothing", "what is printed in the boxes", {}, {},
+     "nothing pattern everything"},
+    {"slots", Kind::flag, "yes", "a dashed slot for a silent final e"},
+    {"word-line", Kind::flag, "yes", "a line for the whole word"},
+};
+
+constexpr Length kGap = 5_mm;
+
+struct Item {
+  const AnalyzedWord* word;
+  std::vector<SoundBox> boxes;
+  std::vector<std::vector<SoundBox>> rows;
+};
+
+std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
+  std::vector<const AnalyzedWord*> words = mixed_words(in.lesson, "boxes");
+  std::erase_if(words, [](const AnalyzedWord* w) { return !w->has_pattern(); });
+  const auto most = static_cast<std::size_t>(in.options.count("words"));
+  if (words.size() > most) words.resize(most);
+  return words;
+}
+
+Ruling ruling_of(const SheetInput& in, const Style& style) {
+  Ruling ruling = style.ruling;
+  ruling.x_height = in.options.length("line-height");
+  return ruling;
+}
+
+Length item_height(const SheetInput& in, const Composer& c, const Item& item,
+                   const BoxMeasures& measures) {
+  const auto rows = static_cast<std::int64_t>(item.rows.size());
+  Length height = (row_height(measures) + 3_mm) * rows;
+  if (in.options.flag("word-line")) {
+    height += set_height(ruling_of(in, c.style()));
+  }
+  return std::max(height, in.options.length("picture"));
+}
+
+void draw_item(const SheetInput& in, Composer& c, Block& block,
+               const Item& item, const BoxMeasures& measures, ElementId body) {
+  const Length side = in.options.length("picture");
+  // What is seen is said, but not how it is spelled.
+  const Picture* picture = in.pictures.find(item.word->reading.word);
+  const ElementId picture_figure =
+      c.add(Role::figure, body,
+            picture == nullptr ? "an empty frame to draw the word in"
+                               : "a picture of the word");
+  draw_picture(block, c.style(), picture, {0_mm, 5.5_mm, side, side},
+               picture_figure);
+  const int boxes = static_cast<int>(item.boxes.size());
+  const ElementId figure = c.add(
+      Role::figure, body,
+      counted(boxes, "empty box for one sound", "empty boxes, one for a sound"));
+  BoxRowOptions options;
+  options.text = c.style().text(c.style().word_size);
+  options.slots = in.options.flag("slots");
+  const std::string& given = in.options.choice("given");
+  options.fill = given == "everything" ? BoxFill::all
+                 : given == "pattern"  ? BoxFill::pattern
+                                       : BoxFill::empty;
+  const Length left = side + kGap;
+  Length y;
+  for (const auto& row : item.rows) {
+    draw_box_row(c, block, row, measures, options, {left, y}, figure);
+    y += row_height(measures) + 3_mm;
+  }
+  if (in.options.flag("word-line")) {
+    draw_set(block, c.style(), ruling_of(in, c.style()), {left, y},
+             c.width() - left);
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  std::vector<Item> items;
+  std::vector<std::vector<SoundBox>> all;
+  for (const AnalyzedWord* word : chosen(in)) {
+    items.push_back({word, boxes_of(*word), {}});
+    all.push_back(items.back().boxes);
+  }
+  const BoxMeasures measures =
+      measure_boxes(all, in.options.length("line-height"),
+                    in.options.length("least-box"));
+  const Length room = c.width() - in.options.length("picture") - kGap;
+  Length tallest;
+  for (Item& item : items) {
+    item.rows = box_rows(item.boxes, measures, room);
+    tallest = std::max(tallest, item_height(in, c, item, measures));
+  }
+  // Words of one row each stand in even rows; a longer word among them takes
+  // the room that it needs, and the others close up.
+  const bool even = std::ranges::all_of(items, [&](const Item& item) {
+    return item.rows.size() == items.front().rows.size();
+  });
+  const int capacity = std::clamp(
+      static_cast<int>((c.body().height + 4_mm) / (tallest + 4_mm)), 1,
+      in.options.count("per-page"));
+  const auto rows = static_cast<std::size_t>(
+      even_rows(static_cast<int>(items.size()), capacity));
+  const Length pitch =
+      std::max(tallest, std::min(c.body().height / static_cast<int>(rows),
+                                 scaled(tallest, 1.35)));
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const bool last_of_page = i % rows + 1 == rows;
+    Block& block =
+        even ? c.block(last_of_page ? tallest : pitch)
+             : c.block(item_height(in, c, items[i], measures), 7_mm);
+    block.new_page = even && i > 0 && i % rows == 0;
+    const ElementId item = c.add(Role::list_item, list);
+    const ElementId body = c.add(Role::list_body, item);
+    draw_item(in, c, block, items[i], measures, body);
+  }
+}
+
+std::string missing(const SheetInput& in) {
+  return chosen(in).empty() ? "no word has the pattern" : "";
+}
+
+// The same rows in small, filled in.
+void answers(const SheetInput& in, Composer& c) {
+  std::vector<std::vector<SoundBox>> all;
+  const auto words = chosen(in);
+  for (const AnalyzedWord* word : words) all.push_back(boxes_of(*word));
+  const BoxMeasures measures = measure_boxes(all, 2_mm, 7_mm);
+  const TextStyle text = c.style().teacher_text();
+  const Length left = 42_mm;
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const auto rows = box_rows(all[i], measures, c.width() - left - 20_mm);
+    const Length step = measures.height() + 1.5_mm;
+    Block& block = c.block(step * static_cast<std::int64_t>(rows.size()));
+    const ElementId item = c.add(Role::list_item, list);
+    const ElementId body = c.add(Role::list_body, item);
+    const Length base = measures.base() + 0.5_mm;
+    draw_text(c, block, text, fmt::format("{}. {}", i + 1,
+                                          words[i]->reading.word),
+              {0_mm, base}, body);
+    std::string said;
+    for (const SoundBox& box : all[i]) {
+      if (box.part == 0) said += (said.empty() ? "" : ", ") + box.letters;
+    }
+    const ElementId figure = c.add(
+        Role::figure, body,
+        fmt::format("{}: {}", counted(words[i]->reading.boxes(), "box",
+                                      "boxes"),
+                    said));
+    BoxRowOptions options;
+    options.fill = BoxFill::all;
+    options.tap_dots = false;
+    options.text = c.style().text(c.style().teacher_size);
+    Length y = measures.height() - row_height(measures);
+    for (const auto& row : rows) {
+      draw_box_row(c, block, row, measures, options, {left, y}, figure);
+      y += step;
+    }
+    draw_text(c, block, text, counted(words[i]->reading.boxes(), "box",
+                                      "boxes"),
+              {c.width() - 18_mm, base}, body);
+  }
+}
+
+const SheetKind kKind = {
+    .name = "sound-boxes",
+    .title = "Sound boxes",
+    .direction = "Tap the sounds. Write each sound in a box. Write the word.",
+    .action = Action::tap,
+    .summary = "a box for each sound of a word, and a line for the word",
+    .minutes = 15,
+    .materials = "counters",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

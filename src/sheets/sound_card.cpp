@@ -1,0 +1,158 @@
+// Ties the sound to a key word. On the page, for each pattern of the lesson: a
+// large card with the grapheme, a picture of the key word (or a frame to draw
+// it in), the key word, and lines to write the grapheme while saying its sound;
+// then the teacher's rhyme, with its blanks to swap words into.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/picture_frame.h"
+#include "layout/ruled_lines.h"
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"grapheme-size", Kind::length, "96 pt", "the grapheme on the card",
+     "40 pt", "200 pt"},
+    {"card-height", Kind::length, "72 mm", "height of a card", "40 mm",
+     "120 mm"},
+    {"lines", Kind::count, "0",
+     "lines to write the grapheme, for each card; 0 fills the page", "0", "8"},
+};
+
+std::string grapheme_text(const LessonPattern& pattern) {
+  return pattern.graphemes.empty() ? pattern.name : pattern.graphemes.front();
+}
+
+// The type size at which a text fits a width.
+TextStyle fitted(Composer& c, Length size, bool bold, std::string_view text,
+                 Length room) {
+  TextStyle style = c.style().text(size, bold);
+  const Length width = width_of(c.shape(style, text));
+  if (width > room) {
+    style.size = scaled(size, static_cast<double>(room.mils()) /
+                                  static_cast<double>(width.mils()));
+  }
+  return style;
+}
+
+void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
+  const LessonPattern& pattern = in.lesson.patterns[index];
+  const Length height = in.options.length("card-height");
+  Block& block = c.block(height, 5_mm);
+  block.keep_with_next = true;
+  block.frame({0_mm, 0_mm, c.width(), height},
+              {c.style().box_weight * 3 / 2, kBlack, {}, false});
+  const Length pad = 6_mm;
+  const Length side = height - 2 * pad;
+  const Length middle = pad + side + (c.width() - pad - side) / 2;
+  const Length room = c.width() - side - 4 * pad;
+  const int key = in.lesson.key_words[index];
+  if (key >= 0) {
+    const AnalyzedWord& word =
+        in.lesson.words[static_cast<std::size_t>(key)];
+    const Picture* picture = in.pictures.find(word.reading.word);
+    const ElementId figure =
+        c.add(Role::figure, 0,
+              picture == nullptr ? "an empty frame to draw the key word in"
+                                 : "a picture of the key word");
+    draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
+    const ElementId text = c.add(Role::paragraph);
+    const TextStyle style = fitted(c, scaled(c.style().word_size, 1.2), false,
+                                   word.reading.word, room);
+    draw_centred(c, block, style, word.reading.word,
+                 {middle, height - pad - 5_mm}, text);
+  }
+  const std::string grapheme = grapheme_text(pattern);
+  const ElementId text = c.add(Role::paragraph);
+  const TextStyle big = fitted(c, in.options.length("grapheme-size"), true,
+                               grapheme, room);
+  draw_centred(c, block, big, grapheme,
+               {middle, height / 2 + scaled(big.size, 0.18)}, text);
+}
+
+// Lines for each card, so that cards, lines and rhyme fill one page; at least
+// one, at most five.
+int lines_per_card(const SheetInput& in, const Composer& c) {
+  if (const int asked = in.options.count("lines"); asked > 0) return asked;
+  const auto cards = static_cast<std::int64_t>(in.lesson.patterns.size());
+  const auto verses =
+      static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
+  const Length rhyme =
+      c.style().text(c.style().reading_size).line_height() * verses + 6_mm;
+  const Length card = in.options.length("card-height") + 9_mm;
+  const Length left = c.body().height - card * cards -
+                      (verses > 0 ? rhyme : Length());
+  const auto fitting =
+      static_cast<int>(left / (set_pitch(c.style().ruling) * cards));
+  return std::clamp(fitting, 1, 5);
+}
+
+void add_lines(const SheetInput& in, Composer& c) {
+  const int lines = lines_per_card(in, c);
+  for (int i = 0; i < lines; ++i) {
+    Block& block = c.block(set_pitch(c.style().ruling), i == 0 ? 4_mm : 0_mm);
+    draw_set(block, c.style(), c.style().ruling, {}, c.width());
+    block.keep_with_next = i + 1 < lines;
+  }
+}
+
+// A line of the rhyme: what stands in braces becomes a blank to write in.
+void add_rhyme_line(Composer& c, const std::string& line, bool first) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  Block& block = c.block(style.line_height(), first ? 6_mm : 0_mm);
+  const ElementId element = c.add(Role::paragraph);
+  const Length base = baseline_in_line(style);
+  Length x;
+  std::string_view rest = line;
+  while (!rest.empty()) {
+    const std::size_t open = std::min(rest.find('{'), rest.size());
+    const std::string_view text = rest.substr(0, open);
+    if (!text.empty()) {
+      x += draw_text(c, block, style, text, {x, base}, element);
+    }
+    rest.remove_prefix(open);
+    const std::size_t close = rest.find('}');
+    if (close == std::string_view::npos) break;
+    const Length blank = 34_mm;
+    block.line({x + 1_mm, base + 1_mm}, {x + blank - 1_mm, base + 1_mm},
+               {c.style().box_weight, kBlack, {}, false});
+    x += blank;
+    rest.remove_prefix(close + 1);
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    draw_card(in, c, i);
+    add_lines(in, c);
+  }
+  bool first = true;
+  for (const LessonLine& line : in.lesson.lesson->rhyme) {
+    add_rhyme_line(c, line.text(), first);
+    first = false;
+  }
+}
+
+const SheetKind kKind = {
+    .name = "sound-card",
+    .title = "Sound card",
+    .direction = "Say the word. Say the sound. Write it as you say it.",
+    .action = Action::say,
+    .summary = "the grapheme, its key word and lines to write it",
+    .minutes = 5,
+    .options = kOptions,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

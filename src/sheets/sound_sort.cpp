@@ -1,0 +1,266 @@
+#include "sheets/sound_sort.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "base/shuffle.h"
+#include "pictures/picture_words.h"
+
+namespace sheaf {
+
+namespace {
+
+struct NearPair {
+  Phoneme a, b;
+};
+
+constexpr NearPair kNear[] = {
+    {Phoneme::sh, Phoneme::ch}, {Phoneme::sh, Phoneme::s},
+    {Phoneme::sh, Phoneme::zh}, {Phoneme::sh, Phoneme::jh},
+    {Phoneme::s, Phoneme::z},   {Phoneme::s, Phoneme::th},
+    {Phoneme::z, Phoneme::zh},  {Phoneme::z, Phoneme::dh},
+    {Phoneme::th, Phoneme::f},  {Phoneme::th, Phoneme::dh},
+    {Phoneme::dh, Phoneme::v},  {Phoneme::dh, Phoneme::d},
+    {Phoneme::f, Phoneme::v},   {Phoneme::b, Phoneme::p},
+    {Phoneme::b, Phoneme::d},   {Phoneme::d, Phoneme::t},
+    {Phoneme::g, Phoneme::k},   {Phoneme::ch, Phoneme::jh},
+    {Phoneme::ch, Phoneme::t},  {Phoneme::jh, Phoneme::zh},
+    {Phoneme::m, Phoneme::n},   {Phoneme::n, Phoneme::ng},
+    {Phoneme::l, Phoneme::r},   {Phoneme::l, Phoneme::w},
+    {Phoneme::r, Phoneme::w},   {Phoneme::eh, Phoneme::ih},
+    {Phoneme::eh, Phoneme::ae}, {Phoneme::eh, Phoneme::ey},
+    {Phoneme::ih, Phoneme::iy}, {Phoneme::ae, Phoneme::ah},
+    {Phoneme::aa, Phoneme::ah}, {Phoneme::aa, Phoneme::ao},
+    {Phoneme::aa, Phoneme::ow}, {Phoneme::ah, Phoneme::uh},
+    {Phoneme::uh, Phoneme::uw}, {Phoneme::ey, Phoneme::ay},
+    {Phoneme::ey, Phoneme::iy}, {Phoneme::ay, Phoneme::oy},
+    {Phoneme::ow, Phoneme::uw}, {Phoneme::ow, Phoneme::ao},
+    {Phoneme::ow, Phoneme::aw}, {Phoneme::ao, Phoneme::oy},
+    {Phoneme::er, Phoneme::r},
+};
+
+bool holds(const Reading& reading, const std::vector<Phoneme>& sound,
+           bool near) {
+  for (const Unit& unit : reading.units) {
+    for (const Phoneme p : unit.phonemes) {
+      for (const Phoneme s : sound) {
+        if (near ? are_near(p, s) : p == s) return true;
+      }
+    }
+  }
+  return false;
+}
+
+class Chooser {
+ public:
+  explicit Chooser(const SheetInput& in) : in_(in) {}
+
+  SoundSort choose(int count) {
+    add_columns();
+    if (!sort_.missing.empty()) return std::move(sort_);
+    const int columns = static_cast<int>(sort_.columns.size());
+    const int others = std::max(2, count * 2 / 5);
+    const int each = std::max(2, (count - others) / (columns - 1));
+    for (int i = 0; i + 1 < columns; ++i) fill_sound(i, each);
+    fill_others(columns - 1, others);
+    check_columns();
+    if (!sort_.missing.empty()) return std::move(sort_);
+    take_keys();
+    take_models();
+    Random random(text_hash("picture-sort", in_.lesson.seed));
+    shuffle(sort_.items, random);
+    return std::move(sort_);
+  }
+
+ private:
+  void add_columns() {
+    for (std::size_t i = 0; i < in_.lesson.patterns.size(); ++i) {
+      const std::vector<Phoneme>& sound = in_.lesson.patterns[i].sound;
+      if (sound.empty()) continue;
+      const bool known = std::ranges::any_of(
+          sort_.columns,
+          [&](const SoundSort::Column& c) { return c.sound == sound; });
+      if (known) continue;
+      SoundSort::Column column{sound, "", nullptr};
+      const int key = in_.lesson.key_words[i];
+      if (key >= 0) {
+        column.key_word =
+            in_.lesson.words[static_cast<std::size_t>(key)].reading.word;
+        column.key_picture = in_.pictures.find(column.key_word);
+      }
+      sort_.columns.push_back(std::move(column));
+    }
+    if (sort_.columns.empty()) {
+      sort_.missing = "its pattern is not about one sound";
+      return;
+    }
+    sort_.columns.push_back({});
+    for (const SoundSort::Column& c : sort_.columns) {
+      used_.insert(c.key_word);
+    }
+  }
+
+  // The column whose sound the word has; the last for none, -1 for several.
+  int column_of(const Reading& reading) const {
+    int found = static_cast<int>(sort_.columns.size()) - 1;
+    bool any = false;
+    for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
+      if (!has_sound(reading, sort_.columns[i].sound)) continue;
+      if (any) return -1;
+      any = true;
+      found = static_cast<int>(i);
+    }
+    return found;
+  }
+
+  // Adds a word if it has a picture not shown yet and belongs to the column.
+  // The picture is asked for last: outlines are made when they are first seen.
+  bool add(const std::string& word, int column) {
+    if (used_.contains(word)) return false;
+    const PictureWord* row = find_picture_word(word);
+    if (row != nullptr && sources_.contains(row->source)) return false;
+    const Reading& reading = reading_of(word);
+    if (column_of(reading) != column) return false;
+    const Picture* picture = in_.pictures.find(word);
+    if (picture == nullptr) return false;
+    used_.insert(word);
+    if (row != nullptr) sources_.insert(row->source);
+    sort_.items.push_back({word, picture, reading, column});
+    return true;
+  }
+
+  const Reading& reading_of(const std::string& word) {
+    const auto [entry, is_new] = readings_.try_emplace(word);
+    if (is_new) {
+      entry->second = std::move(
+          in_.lesson.phonics->read(word, in_.lesson.conventions).front());
+    }
+    return entry->second;
+  }
+
+  // Clear pictures of the table in mixed order, words of one syllable first.
+  const std::vector<std::string>& table_words() {
+    if (!table_.empty()) return table_;
+    std::vector<std::string> words;
+    for (const PictureWord& row : picture_words()) {
+      if (row.clear) words.emplace_back(row.word);
+    }
+    Random random(text_hash("pictures", in_.lesson.seed));
+    shuffle(words, random);
+    std::ranges::stable_partition(words, [&](const std::string& w) {
+      return reading_of(w).syllables() == 1;
+    });
+    table_ = std::move(words);
+    return table_;
+  }
+
+  void fill_sound(int column, int count) {
+    int left = count;
+    for (const auto& word : in_.lesson.lesson->same_sound) {
+      if (left > 0 && add(word.value, column)) --left;
+    }
+    for (const AnalyzedWord& word : in_.lesson.words) {
+      if (left > 0 && in_.pictures.is_clear(word.reading.word) &&
+          add(word.reading.word, column)) {
+        --left;
+      }
+    }
+    for (const std::string& word : table_words()) {
+      if (left > 0 && add(word, column)) --left;
+    }
+  }
+
+  void fill_others(int column, int count) {
+    int left = count;
+    for (const auto& word : in_.lesson.lesson->other_sound) {
+      if (left > 0 && add(word.value, column)) --left;
+    }
+    const bool near_first = in_.lesson.lesson->set.value > 1;
+    for (const bool near : {near_first, !near_first}) {
+      for (const std::string& word : table_words()) {
+        if (left <= 0) return;
+        if (is_near(word) == near && add(word, column)) --left;
+      }
+    }
+  }
+
+  bool is_near(const std::string& word) {
+    const Reading& reading = reading_of(word);
+    return std::ranges::any_of(sort_.columns,
+                               [&](const SoundSort::Column& c) {
+                                 return holds(reading, c.sound, true);
+                               });
+  }
+
+  void check_columns() {
+    for (std::size_t i = 0; i < sort_.columns.size(); ++i) {
+      const auto words = std::ranges::count(
+          sort_.items, static_cast<int>(i), &SoundSort::Item::column);
+      if (words < 2) {
+        sort_.missing = "there are too few pictures for its sound";
+        return;
+      }
+    }
+  }
+
+  // A key word without a picture gives way to a word of its column that has one:
+  // a learner who cannot read must see what the column is for.
+  void take_keys() {
+    for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
+      SoundSort::Column& column = sort_.columns[i];
+      if (column.key_picture != nullptr) continue;
+      const auto first = std::ranges::find(sort_.items, static_cast<int>(i),
+                                           &SoundSort::Item::column);
+      column.key_word = first->word;
+      column.key_picture = first->picture;
+      sort_.items.erase(first);
+    }
+  }
+
+  // The first of each column that has some to spare is shown in its place.
+  void take_models() {
+    for (std::size_t i = 0; i < sort_.columns.size(); ++i) {
+      const int column = static_cast<int>(i);
+      if (std::ranges::count(sort_.items, column, &SoundSort::Item::column) <
+          3) {
+        continue;
+      }
+      const auto first = std::ranges::find(sort_.items, column,
+                                           &SoundSort::Item::column);
+      sort_.models.push_back(std::move(*first));
+      sort_.items.erase(first);
+    }
+  }
+
+  const SheetInput& in_;
+  SoundSort sort_;
+  std::set<std::string> used_;
+  std::set<std::string_view> sources_;
+  std::map<std::string, Reading> readings_;
+  std::vector<std::string> table_;
+};
+
+}  // namespace
+
+bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound) {
+  return std::ranges::any_of(reading.units, [&](const Unit& unit) {
+    return unit.phonemes == sound;
+  });
+}
+
+bool are_near(Phoneme a, Phoneme b) {
+  return std::ranges::any_of(kNear, [&](const NearPair& p) {
+    return (p.a == a && p.b == b) || (p.a == b && p.b == a);
+  });
+}
+
+const SoundSort& sound_sort(const SheetInput& in, int count) {
+  auto& kept = in.memory.sound_sorts[count];
+  if (kept == nullptr) {
+    kept = std::make_shared<const SoundSort>(Chooser(in).choose(count));
+  }
+  return *kept;
+}
+
+}  // namespace sheaf

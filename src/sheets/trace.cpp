@@ -1,0 +1,209 @@
+// The learner traces the grapheme and the words of the week, then writes each
+// alone beside it. On the page: ruled lines; at the left of each a word in
+// dotted outline, as large as the learner writes; at the right room to write
+// it, from the same place on every line; empty lines to the end of the page.
+
+#include <algorithm>
+
+#include "layout/ruled_lines.h"
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
+     "15 mm"},
+    {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
+    {"copies", Kind::count, "2",
+     "dotted copies of each word, as far as there is room", "1", "4"},
+    {"grapheme", Kind::flag, "yes", "a line for the grapheme before the words"},
+    {"dot", Kind::length, "0.9 pt", "size of the dots", "0.5 pt", "2 pt"},
+    {"lines", Kind::count, "0", "empty lines after the words; 0 fills the page",
+     "0", "20"},
+};
+
+constexpr Length kIndent = 2_mm;  // before the first letter on a line
+
+// How all lines of the sheet are shared out.
+struct Plan {
+  Ruling ruling;
+  TextStyle text;  // small letters as tall as the ruling's
+  int copies = 1;
+  Length copy_step;    // from one dotted copy to the next
+  bool below = false;  // to write alone on a line below the dotted word
+};
+
+std::vector<const AnalyzedWord*> words_of(const SheetInput& in) {
+  return practice_words(in.lesson, in.options.count("words"));
+}
+
+// A split grapheme as it stands in a word: with room for the letter between.
+std::string written(std::string grapheme) {
+  std::ranges::replace(grapheme, '_', ' ');
+  return grapheme;
+}
+
+// The grapheme of each pattern that has one.
+std::vector<std::string> graphemes_to_trace(const SheetInput& in) {
+  std::vector<std::string> result;
+  if (!in.options.flag("grapheme")) return result;
+  for (const LessonPattern& pattern : in.lesson.patterns) {
+    if (pattern.graphemes.empty()) continue;
+    result.push_back(written(pattern.graphemes.front()));
+  }
+  return result;
+}
+
+Plan plan_lines(const SheetInput& in, Composer& c,
+                const std::vector<const AnalyzedWord*>& words) {
+  Plan plan;
+  plan.ruling = c.style().ruling;
+  plan.ruling.x_height = in.options.length("line-height");
+  plan.text = c.style().text(20_pt);
+  const auto fit_text = [&] {
+    plan.text.size = size_for_x_height(*plan.text.font, plan.ruling.x_height);
+    return widest_word(c, plan.text, words);
+  };
+  Length widest = fit_text();
+  // A word must fit its line, whatever it takes.
+  while (widest + kIndent > c.width() && plan.ruling.x_height > 3_mm) {
+    plan.ruling.x_height -= 0.5_mm;
+    widest = fit_text();
+  }
+  Length by_hand;
+  for (const AnalyzedWord* word : words) {
+    by_hand =
+        std::max(by_hand, hand_width(word->reading.word, plan.ruling.x_height));
+  }
+  // Lines go down to the foot of the page, a little wider apart if need be.
+  const auto sets = static_cast<std::int64_t>(
+      (c.body().height + plan.ruling.gap) / set_pitch(plan.ruling));
+  if (sets > 1) {
+    const Length left = c.body().height - set_height(plan.ruling) * sets;
+    plan.ruling.gap = std::min(left / (sets - 1), 12_mm + plan.ruling.gap);
+  }
+  const Length gap = 2 * plan.ruling.x_height;
+  plan.copy_step = widest + gap;
+  const auto needed = [&](int copies) {
+    return kIndent + plan.copy_step * copies + scaled(by_hand, 1.1);
+  };
+  plan.copies = in.options.count("copies");
+  while (plan.copies > 1 && needed(plan.copies) > c.width()) --plan.copies;
+  plan.below = needed(plan.copies) > c.width();
+  return plan;
+}
+
+void draw_dotted(const SheetInput& in, Composer& c, Block& block,
+                 const Plan& plan, std::string_view text, Point at,
+                 ElementId element) {
+  // The two sides of a thin letter must not run into each other.
+  const Length dot =
+      std::min(in.options.length("dot"), plan.ruling.x_height / 18);
+  const Stroke stroke{dot, kBlack, {Length(), scaled(dot, 2.4)}, true};
+  block.marks.push_back(PathMark{outline_of(c.shape(plan.text, text)), at,
+                                 false, kBlack, true, stroke, element});
+}
+
+ElementId add_item(Composer& c, ElementId list, std::string_view text) {
+  const ElementId item = c.add(Role::list_item, list);
+  const ElementId body = c.add(Role::list_body, item);
+  return c.add(Role::span, body, std::string(text));
+}
+
+// One line for all graphemes: each has its share, half to trace, half to write.
+void add_graphemes(const SheetInput& in, Composer& c, const Plan& plan,
+                   const std::vector<std::string>& graphemes, ElementId list) {
+  Block& block = c.block(set_height(plan.ruling));
+  draw_set(block, c.style(), plan.ruling, {}, c.width());
+  const Length share = c.width() / static_cast<std::int64_t>(graphemes.size());
+  Length left;
+  for (const std::string& grapheme : graphemes) {
+    const Length wide = width_of(c.shape(plan.text, grapheme));
+    const Length step = wide + plan.ruling.x_height * 3 / 2;
+    const auto room = share / 2;
+    const auto copies = std::clamp<std::int64_t>(room / step, 1, 4);
+    ElementId element = add_item(c, list, grapheme);
+    for (std::int64_t i = 0; i < copies; ++i) {
+      draw_dotted(in, c, block, plan, grapheme,
+                  {left + kIndent + step * i, base_in_set(plan.ruling)},
+                  element);
+      element = kDecoration;  // once is enough to hear
+    }
+    left += share;
+  }
+}
+
+void add_word(const SheetInput& in, Composer& c, const Plan& plan,
+              const AnalyzedWord& word, ElementId list) {
+  const int sets = plan.below ? 2 : 1;
+  Block& block = c.block(set_pitch(plan.ruling) * sets - plan.ruling.gap);
+  ElementId element = add_item(c, list, word.reading.word);
+  for (int i = 0; i < plan.copies; ++i) {
+    draw_dotted(in, c, block, plan, word.reading.word,
+                {kIndent + plan.copy_step * i, base_in_set(plan.ruling)},
+                element);
+    element = kDecoration;
+  }
+  for (int i = 0; i < sets; ++i) {
+    draw_set(block, c.style(), plan.ruling, {0_mm, set_pitch(plan.ruling) * i},
+             c.width());
+  }
+}
+
+// Empty lines as asked, or as many as the last page still holds.
+void add_empty_lines(const SheetInput& in, Composer& c, const Plan& plan,
+                     Length used) {
+  const int asked = in.options.count("lines");
+  const auto fitting =
+      static_cast<int>((c.body().height - used) / set_pitch(plan.ruling));
+  const int count = asked > 0 ? asked : fitting;
+  for (int i = 0; i < count; ++i) {
+    Block& block = c.block(set_height(plan.ruling), plan.ruling.gap);
+    draw_set(block, c.style(), plan.ruling, {}, c.width());
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const auto words = words_of(in);
+  const Plan plan = plan_lines(in, c, words);
+  const ElementId list = c.add(Role::list);
+  const auto graphemes = graphemes_to_trace(in);
+  if (!graphemes.empty()) add_graphemes(in, c, plan, graphemes, list);
+  for (const AnalyzedWord* word : words) add_word(in, c, plan, *word, list);
+  // All lines are equally far apart, and pages about equally full.
+  for (Block& block : c.blocks()) block.space_before = plan.ruling.gap;
+  c.blocks().front().space_before = Length();
+  even_pages(c.blocks(), c.body().height);
+  Length used;
+  for (const Block& block : c.blocks()) {
+    if (block.new_page) used = -block.space_before;
+    used += block.space_before + block.height;
+  }
+  add_empty_lines(in, c, plan, used);
+}
+
+std::string missing(const SheetInput& in) {
+  return words_of(in).empty() ? "no word has the pattern" : "";
+}
+
+const SheetKind kKind = {
+    .name = "trace",
+    .title = "Trace and write",
+    .direction = "Say the sounds as you trace. Then write it alone.",
+    .action = Action::write,
+    .summary = "the grapheme and words in dots to trace, with room to write",
+    .minutes = 10,
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,125 @@
+// One page for the teacher, or for whoever stands in: the week's days with
+// their sheets, minutes, materials and where to stop if time runs out.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/table.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+
+struct Day {
+  std::vector<const PlannedSheet*> sheets;
+  int minutes = 0;
+};
+
+std::vector<Day> days_of(const SheetInput& in) {
+  std::vector<Day> days(static_cast<std::size_t>(
+      std::max(1, in.lesson.lesson->days.value)));
+  for (const PlannedSheet& sheet : in.packet) {
+    const auto index = static_cast<std::size_t>(sheet.day - 1);
+    if (index >= days.size()) continue;
+    days[index].sheets.push_back(&sheet);
+    days[index].minutes += sheet.minutes;
+  }
+  return days;
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+  std::string text;
+  for (const std::string& part : parts) {
+    if (part.empty() || text.find(part) != std::string::npos) continue;
+    text += (text.empty() ? "" : ", ") + part;
+  }
+  return text;
+}
+
+void add_lesson_facts(const SheetInput& in, Composer& c) {
+  const AnalyzedLesson& lesson = in.lesson;
+  const TextStyle text = c.style().teacher_text();
+  TextStyle strong = text;
+  strong.font = c.style().bold;
+  const auto fact = [&](std::string name, std::string value) {
+    if (value.empty()) return;
+    const std::vector<TextPiece> pieces = {{std::move(name) + ": ", strong},
+                                           {std::move(value), text}};
+    add_paragraph(c, pieces);
+  };
+  std::vector<std::string> names;
+  for (const LessonPattern& p : lesson.patterns) names.push_back(p.name);
+  fact(names.size() == 1 ? "Pattern" : "Patterns", joined(names));
+  std::vector<std::string> words;
+  for (const AnalyzedWord& w : lesson.words) words.push_back(w.reading.word);
+  fact(fmt::format("Words ({})", words.size()), joined(words));
+  fact("Group", lesson.lesson->group.value);
+  fact("Author", lesson.lesson->author.value);
+  fact("Licence", lesson.lesson->licence.value);
+}
+
+void add_days(const SheetInput& in, Composer& c) {
+  add_paragraph(c, c.style().text(c.style().teacher_size, true), "Day by day",
+                {.role = Role::heading2,
+                 .space_before = 5_mm,
+                 .keep_with_next = true});
+  Table table(c, {{"Day", 0, 14_mm},
+                  {"Do", 5},
+                  {"Minutes", 0, 20_mm},
+                  {"Have ready", 3},
+                  {"Short of time? Stop after", 3}});
+  const auto days = days_of(in);
+  for (std::size_t i = 0; i < days.size(); ++i) {
+    std::vector<std::string> names, materials;
+    for (const PlannedSheet* sheet : days[i].sheets) {
+      names.push_back(fmt::format("{} ({})", sheet->kind->title,
+                                  sheet->minutes));
+      materials.emplace_back(sheet->kind->materials);
+    }
+    const std::string stop =
+        days[i].sheets.empty()
+            ? ""
+            : std::string(days[i].sheets.front()->kind->title);
+    std::string what = joined(names);
+    if (i > 0) {
+      what = "Say yesterday's words again (3)" +
+             std::string(what.empty() ? "" : ", then ") + what;
+    }
+    const int minutes = days[i].minutes + (i > 0 ? 3 : 0);
+    table.add_text_row({fmt::format("{}", i + 1), what,
+                        fmt::format("{}", minutes), joined(materials), stop},
+                       true);
+  }
+}
+
+void add_notes(const SheetInput& in, Composer& c) {
+  const TextStyle text = c.style().teacher_text();
+  bool first = true;
+  for (const LessonLine& line : in.lesson.lesson->teacher_note) {
+    add_paragraph(c, text, line.text(),
+                  {.space_before = first ? 5_mm : 0_mm});
+    first = false;
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  add_lesson_facts(in, c);
+  add_days(in, c);
+  add_notes(in, c);
+}
+
+const SheetKind kKind = {
+    .name = "week-plan",
+    .title = "The week",
+    .summary = "days, minutes, materials and where to stop",
+    .for_teacher = true,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,146 @@
+#include "sheets/word_division.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "base/utf8.h"
+
+namespace sheaf {
+
+namespace {
+
+// What the patterns of the catalogue say of a word's ending.
+struct EndingPattern {
+  std::string_view id;
+  std::array<Ending, 4> endings;  // `none` fills up
+  std::optional<Joint> joint;
+};
+
+constexpr Ending kNone = Ending::none;
+constexpr EndingPattern kEndingPatterns[] = {
+    {"plural_s", {Ending::s, kNone, kNone, kNone}, Joint::plain},
+    {"plural_z", {Ending::s, kNone, kNone, kNone}, Joint::plain},
+    {"es_yi", {Ending::es, kNone, kNone, kNone}, Joint::y_to_i},
+    {"suffix_es", {Ending::es, kNone, kNone, kNone}, std::nullopt},
+    {"ed_double", {Ending::ed, kNone, kNone, kNone}, Joint::doubled},
+    {"ed_drop", {Ending::ed, kNone, kNone, kNone}, Joint::dropped_e},
+    {"ed_yi", {Ending::ed, kNone, kNone, kNone}, Joint::y_to_i},
+    {"ed_t", {Ending::ed, kNone, kNone, kNone}, Joint::plain},
+    {"ed_d", {Ending::ed, kNone, kNone, kNone}, Joint::plain},
+    {"ed_id", {Ending::ed, kNone, kNone, kNone}, Joint::plain},
+    {"ing", {Ending::ing, kNone, kNone, kNone}, Joint::plain},
+    {"ing_double", {Ending::ing, kNone, kNone, kNone}, Joint::doubled},
+    {"ing_drop", {Ending::ing, kNone, kNone, kNone}, Joint::dropped_e},
+    {"er_est", {Ending::er, Ending::est, kNone, kNone}, Joint::plain},
+    {"er_est_double", {Ending::er, Ending::est, kNone, kNone}, Joint::doubled},
+    {"er_est_drop", {Ending::er, Ending::est, kNone, kNone}, Joint::dropped_e},
+    {"er_est_yi", {Ending::er, Ending::est, kNone, kNone}, Joint::y_to_i},
+    {"y_ending", {Ending::y, kNone, kNone, kNone}, Joint::plain},
+    {"y_double", {Ending::y, kNone, kNone, kNone}, Joint::doubled},
+    {"y_drop", {Ending::y, kNone, kNone, kNone}, Joint::dropped_e},
+    {"ly", {Ending::ly, kNone, kNone, kNone}, std::nullopt},
+    {"ful_less_ness",
+     {Ending::ful, Ending::less, Ending::ness, Ending::ment},
+     std::nullopt},
+    {"possessive", {Ending::possessive, kNone, kNone, kNone}, Joint::plain},
+};
+
+bool has_pattern(const Reading& reading, const Phonics& phonics,
+                 std::string_view id) {
+  const Pattern* pattern = phonics.patterns().by_id(id);
+  return pattern != nullptr &&
+         reading.find(phonics.patterns().id_of(*pattern)) != nullptr;
+}
+
+}  // namespace
+
+EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics) {
+  const std::string word = lower_case(reading.word);
+  // Patterns with a change stand before those without, so they are met first.
+  for (const EndingPattern& pattern : kEndingPatterns) {
+    if (!has_pattern(reading, phonics, pattern.id)) continue;
+    for (const Ending ending : pattern.endings) {
+      for (EndingAnalysis& found : possible_bases(word, ending)) {
+        const bool joint_fits = !pattern.joint || found.joint == *pattern.joint;
+        if (joint_fits && phonics.knows(found.base)) return std::move(found);
+      }
+    }
+  }
+  return {};
+}
+
+std::string_view change_name(Joint joint) {
+  switch (joint) {
+    case Joint::doubled:
+      return "the last letter is doubled";
+    case Joint::dropped_e:
+      return "e is dropped";
+    case Joint::y_to_i:
+      return "y changes to i";
+    case Joint::plain:
+      break;
+  }
+  return "nothing changes";
+}
+
+namespace {
+
+bool is_vowel_unit(const Unit& unit) {
+  return std::ranges::any_of(unit.phonemes, is_vowel);
+}
+
+// A vowel that wants a consonant to close its syllable. The a of father is not
+// one, whatever its sound.
+bool is_short_and_stressed(const Unit& unit) {
+  if (!unit.stressed || unit.is_split() || unit.phonemes.size() != 1) {
+    return false;
+  }
+  const Phoneme sound = unit.phonemes.front();
+  if (sound == Phoneme::aa && unit.grapheme == "a") return false;
+  return is_short_vowel(sound) && sound != Phoneme::ax;
+}
+
+// Letters that cannot begin a syllable.
+bool only_closes(std::string_view grapheme) {
+  constexpr std::array<std::string_view, 6> kClosing = {"ck",  "ng", "x",
+                                                        "tch", "dg", "dge"};
+  return std::ranges::find(kClosing, grapheme) != kClosing.end();
+}
+
+// Two letters for one sound of which each goes its own way: rab-bit, lis-ten.
+bool parts_in_two(std::string_view grapheme) {
+  return grapheme.size() == 2 &&
+         (grapheme[0] == grapheme[1] || grapheme == "st");
+}
+
+// The byte where the syllable that begins with unit `index` begins in print.
+std::size_t syllable_begin(const Reading& reading, std::size_t index) {
+  const Unit& unit = reading.units[index];
+  const Unit& before = reading.units[index - 1];
+  if (is_vowel_unit(unit)) return unit.begin;
+  if (parts_in_two(unit.grapheme)) return unit.begin + 1U;
+  const bool closes = is_vowel_unit(before) && is_short_and_stressed(before);
+  const bool moves = closes || only_closes(unit.grapheme);
+  if (!moves || index + 1 >= reading.units.size()) return unit.begin;
+  return reading.units[index + 1].begin;
+}
+
+}  // namespace
+
+std::vector<std::string> syllable_letters(const Reading& reading) {
+  std::vector<std::size_t> begins = {0};
+  for (std::size_t i = 1; i < reading.units.size(); ++i) {
+    if (reading.units[i].syllable == reading.units[i - 1].syllable) continue;
+    begins.push_back(syllable_begin(reading, i));
+  }
+  std::vector<std::string> pieces;
+  for (std::size_t i = 0; i < begins.size(); ++i) {
+    const std::size_t end =
+        i + 1 < begins.size() ? begins[i + 1] : reading.word.size();
+    pieces.push_back(reading.word.substr(begins[i], end - begins[i]));
+  }
+  return pieces;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "phonics/endings.h"
+#include "phonics/phonics.h"
+
+namespace sheaf {
+
+/// Words taken apart for the eye: base and ending, syllables as letters.
+
+/// The base of a word and its ending, with what happened where they meet:
+/// "running" is run + ing with n doubled. Nothing where the word has no ending
+/// that the catalogue's patterns see, or no base that the word list knows.
+EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics);
+
+/// What a learner would call the change: "nothing changes", "the last letter
+/// is doubled".
+std::string_view change_name(Joint joint);
+
+/// The letters of a word by syllables: "rab bit", "pock et", "lem on", "ta
+/// ble". A short stressed vowel keeps the consonant after it, doubled letters
+/// are parted, a compound or an ending is not looked for (common practice, no
+/// source; dictionaries differ in places). One piece for a word of one
+/// syllable.
+std::vector<std::string> syllable_letters(const Reading& reading);
+
+}  // namespace sheaf

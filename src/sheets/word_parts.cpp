@@ -1,0 +1,191 @@
+#include "sheets/word_parts.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/shuffle.h"
+#include "phonics/explain.h"
+#include "phonics/notation.h"
+
+namespace sheaf {
+
+std::vector<Grapheme> graphemes_of(const AnalyzedWord& word) {
+  std::vector<Grapheme> result;
+  for (std::size_t i = 0; i < word.reading.units.size(); ++i) {
+    const Unit& unit = word.reading.units[i];
+    Grapheme g;
+    g.begin = unit.begin;
+    g.end = unit.end;
+    if (unit.is_split()) g.split_e = static_cast<std::size_t>(unit.split_e);
+    g.shaded = unit.irregular && !word.is_pattern_unit(i);
+    g.of_pattern = word.is_pattern_unit(i);
+    result.push_back(g);
+  }
+  return result;
+}
+
+namespace {
+
+// The letters of a unit with the signs that follow it (an apostrophe).
+std::string letters_of(const Reading& reading, std::size_t index) {
+  const Unit& unit = reading.units[index];
+  std::size_t end = unit.end;
+  const auto taken = [&](std::size_t at) {
+    for (const Unit& u : reading.units) {
+      if (at >= u.begin && at < u.end) return true;
+      if (u.is_split() && at == static_cast<std::size_t>(u.split_e)) {
+        return true;
+      }
+    }
+    return at >= reading.word.size();
+  };
+  while (!taken(end)) ++end;
+  return reading.word.substr(unit.begin, end - unit.begin);
+}
+
+}  // namespace
+
+std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
+  const Reading& reading = word.reading;
+  std::vector<SoundBox> boxes;
+  int syllable = 0;
+  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
+    const Sound& sound = reading.sounds[i];
+    const Unit& unit = reading.units[sound.unit];
+    SoundBox box;
+    for (std::size_t k = 0; k < sound.units; ++k) {
+      box.letters += letters_of(reading, sound.unit + k);
+    }
+    box.part = sound.part;
+    box.parts = sound.parts;
+    box.starts_syllable = i > 0 && unit.syllable != syllable;
+    syllable = unit.syllable;
+    box.of_pattern = word.is_pattern_unit(sound.unit);
+    const Unit& last = reading.units[sound.unit + sound.units - 1U];
+    if (sound.part + 1 == sound.parts) {
+      for (const Unit& other : reading.units) {
+        if (other.is_split() && other.split_e == last.end) {
+          box.slot_after =
+              reading.word.substr(static_cast<std::size_t>(other.split_e), 1);
+        }
+      }
+    }
+    boxes.push_back(std::move(box));
+  }
+  return boxes;
+}
+
+std::string spelled_out(const AnalyzedWord& word) {
+  return graphemes_text(word.reading);
+}
+
+std::string said(const AnalyzedLesson& lesson,
+                 const std::vector<Phoneme>& sound) {
+  if (sound.empty()) return "";
+  return "/" + sound_name(sound, lesson.conventions) + "/";
+}
+
+std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
+  return sounds_text(word.reading, lesson.conventions);
+}
+
+std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
+  std::vector<bool> flags(word.reading.word.size(), false);
+  for (std::size_t i = 0; i < word.reading.units.size(); ++i) {
+    if (!word.is_pattern_unit(i)) continue;
+    const Unit& unit = word.reading.units[i];
+    for (std::size_t k = unit.begin; k < unit.end; ++k) flags[k] = true;
+    if (unit.is_split()) flags[static_cast<std::size_t>(unit.split_e)] = true;
+  }
+  return flags;
+}
+
+std::vector<TextPiece> marked_word(const AnalyzedWord& word,
+                                   const TextStyle& style,
+                                   const TextStyle& pattern_style) {
+  const std::vector<bool> flags = pattern_bytes(word);
+  const std::string& text = word.reading.word;
+  std::vector<TextPiece> pieces;
+  for (std::size_t i = 0; i < text.size();) {
+    std::size_t end = i + 1;
+    while (end < text.size() && flags[end] == flags[i]) ++end;
+    pieces.push_back({text.substr(i, end - i),
+                      flags[i] ? pattern_style : style, flags[i]});
+    i = end;
+  }
+  return pieces;
+}
+
+std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
+                                       const TextStyle& style,
+                                       const TextStyle& pattern_style) {
+  std::vector<TextPiece> pieces;
+  const std::string& text = sentence.text.text();
+  std::size_t done = 0;
+  for (const AnalyzedSentence::Part& part : sentence.words) {
+    if (!part.word.has_pattern()) continue;
+    if (part.begin > done) {
+      pieces.push_back({text.substr(done, part.begin - done), style});
+    }
+    pieces.push_back({text.substr(part.begin, part.end - part.begin),
+                      pattern_style, true});
+    done = part.end;
+  }
+  if (done < text.size()) pieces.push_back({text.substr(done), style});
+  return pieces;
+}
+
+std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
+                                             std::string_view salt) {
+  std::vector<const AnalyzedWord*> words;
+  for (const AnalyzedWord& word : lesson.words) words.push_back(&word);
+  Random random(text_hash(salt, lesson.seed));
+  shuffle(words, random);
+  return words;
+}
+
+std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
+                                                int most) {
+  // Turn by turn from each pattern, so that none is cut off.
+  std::vector<std::vector<const AnalyzedWord*>> by_pattern(
+      lesson.patterns.size());
+  for (const AnalyzedWord& word : lesson.words) {
+    if (!word.has_pattern()) continue;
+    by_pattern[static_cast<std::size_t>(word.pattern())].push_back(&word);
+  }
+  std::vector<const AnalyzedWord*> words;
+  for (std::size_t turn = 0; turn < lesson.words.size(); ++turn) {
+    for (const auto& own : by_pattern) {
+      if (turn < own.size() && words.size() < static_cast<std::size_t>(most)) {
+        words.push_back(own[turn]);
+      }
+    }
+  }
+  // As the lesson lists them: its words stand in one array.
+  std::ranges::sort(words);
+  return words;
+}
+
+Length widest_word(Composer& composer, const TextStyle& style,
+                   const std::vector<const AnalyzedWord*>& words) {
+  Length widest;
+  for (const AnalyzedWord* word : words) {
+    widest =
+        std::max(widest, width_of(composer.shape(style, word->reading.word)));
+  }
+  return widest;
+}
+
+TextStyle fitted_style(TextStyle style, Length width, Length room) {
+  if (width <= room || width == Length()) return style;
+  style.size = scaled(style.size, static_cast<double>(room.mils()) /
+                                      static_cast<double>(width.mils()));
+  return style;
+}
+
+std::string counted(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+#include "layout/sound_boxes.h"
+#include "layout/text_block.h"
+#include "layout/touch_marks.h"
+
+namespace sheaf {
+
+/// Turns analysed words into what the layout draws. Shared by several sheets.
+
+/// The graphemes of a word, for touch marks.
+std::vector<Grapheme> graphemes_of(const AnalyzedWord& word);
+
+/// The sound boxes of a word.
+std::vector<SoundBox> boxes_of(const AnalyzedWord& word);
+
+/// The graphemes as text, parted by spaces: "sh i p", "c a_e k".
+std::string spelled_out(const AnalyzedWord& word);
+
+/// A sound as the lesson's notation writes it, between slashes: "/sh/"; empty
+/// for no sound.
+std::string said(const AnalyzedLesson& lesson,
+                 const std::vector<Phoneme>& sound);
+/// The sounds of a word, one for each box: "/sh/ /i/ /p/".
+std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word);
+
+/// The word as text with the letters of the pattern marked, for keys.
+std::vector<TextPiece> marked_word(const AnalyzedWord& word,
+                                   const TextStyle& style,
+                                   const TextStyle& pattern_style);
+
+/// A sentence with its pattern words marked as a whole.
+std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
+                                       const TextStyle& style,
+                                       const TextStyle& pattern_style);
+
+/// The bytes of a word that show the lesson's pattern, split e included, as
+/// one flag a byte.
+std::vector<bool> pattern_bytes(const AnalyzedWord& word);
+
+/// The lesson's words, mixed by its seed; `salt` keeps two sheets from having
+/// the same order.
+std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
+                                             std::string_view salt);
+
+/// Up to `most` words of the list that have the pattern, in its order; where
+/// the lesson has several patterns, about as many of each.
+std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
+                                                int most);
+
+/// The width of the widest of some words.
+Length widest_word(Composer& composer, const TextStyle& style,
+                   const std::vector<const AnalyzedWord*>& words);
+/// The style, smaller where `width`, measured in it, is more than `room`.
+TextStyle fitted_style(TextStyle style, Length width, Length room);
+
+/// "1 box", "4 boxes".
+std::string counted(int count, std::string_view one, std::string_view many);
+
+}  // namespace sheaf

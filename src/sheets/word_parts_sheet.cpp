@@ -1,0 +1,416 @@
+// The learner builds words of a base and an ending and says what changed, says
+// long words in beats, and learns the part of a word that does not say its
+// usual sound; each word is written whole. On the page: base + ending = a line
+// to write on, with four changes to choose from; rows of syllables; words with
+// the unusual grapheme on a grey ground. Parts that the lesson has no word for
+// are left out.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/utf8.h"
+#include "layout/numbered_steps.h"
+#include "layout/ruled_lines.h"
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+#include "sheets/word_division.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
+     "15 mm"},
+    {"words", Kind::count, "8", "most words in each part of the sheet", "1",
+     "40"},
+    {"endings", Kind::flag, "yes", "words of a base and an ending"},
+    {"syllables", Kind::flag, "yes", "long words by syllables"},
+    {"irregular", Kind::flag, "yes",
+     "words with a grapheme that does not say its usual sound"},
+};
+
+constexpr Length kGap = 4_mm;
+constexpr Length kBetweenItems = 6_mm;
+constexpr Ink kShade = 215;
+
+struct Built {
+  const AnalyzedWord* word;
+  EndingAnalysis parts;
+};
+struct Divided {
+  const AnalyzedWord* word;
+  std::vector<std::string> syllables;
+};
+
+struct Irregular {
+  const AnalyzedWord* word;
+  std::string text;  // without the capital of a sentence's first word
+};
+
+// What each part of the sheet shows; a word stands in one of them only.
+struct Content {
+  std::vector<Built> built;
+  std::vector<Divided> divided;
+  std::vector<Irregular> irregular;
+};
+
+bool is_irregular(const AnalyzedWord& word) {
+  return std::ranges::any_of(graphemes_of(word), &Grapheme::shaded);
+}
+
+void add_irregular(std::vector<Irregular>& list, const AnalyzedWord& word,
+                   bool begins_sentence) {
+  std::string text = word.reading.word;
+  if (begins_sentence && text != "I") text = lower_case(text);
+  const bool known =
+      std::ranges::find(list, text, &Irregular::text) != list.end();
+  if (!known && is_irregular(word)) list.push_back({&word, std::move(text)});
+}
+
+template <typename T>
+void cut(std::vector<T>& list, bool wanted, int most) {
+  const auto room = static_cast<std::size_t>(wanted ? most : 0);
+  if (list.size() > room)
+    list.erase(list.begin() + static_cast<std::ptrdiff_t>(room), list.end());
+}
+
+Content content_of(const SheetInput& in) {
+  Content content;
+  for (const AnalyzedWord& word : in.lesson.words) {
+    EndingAnalysis parts = base_and_ending(word.reading, *in.lesson.phonics);
+    auto syllables = syllable_letters(word.reading);
+    if (parts) {
+      content.built.push_back({&word, std::move(parts)});
+    } else if (syllables.size() > 1) {
+      content.divided.push_back({&word, std::move(syllables)});
+    } else {
+      add_irregular(content.irregular, word, false);
+    }
+  }
+  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      if (!part.sight_word) continue;
+      add_irregular(content.irregular, part.word, part.begin == 0);
+    }
+  }
+  const int most = in.options.count("words");
+  cut(content.built, in.options.flag("endings"), most);
+  cut(content.divided, in.options.flag("syllables"), most);
+  cut(content.irregular, in.options.flag("irregular"), most);
+  return content;
+}
+
+// What all rows of one part share: printed parts from the left, the line to
+// write on behind them where it fits all words, else below.
+struct Plan {
+  Ruling ruling;
+  TextStyle text;
+  Length line_left;
+  bool below = false;
+  Length height() const {
+    return set_height(ruling) + (below ? set_pitch(ruling) : Length());
+  }
+};
+
+// The size of words at which what is printed of all of them, as `measure` says,
+// fits the page.
+template <typename Measure>
+TextStyle fitted_words(const Composer& c, Measure measure) {
+  TextStyle style = c.style().text(c.style().word_size);
+  for (int tries = 0; tries < 6 && measure(style) > c.width(); ++tries) {
+    style = fitted_style(style, measure(style), c.width());
+    style.size = scaled(style.size, 0.98);
+  }
+  return style;
+}
+
+Plan plan_rows(const SheetInput& in, const Composer& c, const TextStyle& text,
+               Length printed, Length by_hand) {
+  Plan plan;
+  plan.ruling = c.style().ruling;
+  plan.ruling.x_height = in.options.length("line-height");
+  plan.text = text;
+  plan.line_left = printed + kGap;
+  plan.below = c.width() - plan.line_left < scaled(by_hand, 1.1);
+  return plan;
+}
+
+void draw_writing_line(Composer& c, Block& block, const Plan& plan) {
+  if (plan.below) {
+    draw_set(block, c.style(), plan.ruling, {0_mm, set_pitch(plan.ruling)},
+             c.width());
+  } else {
+    draw_set(block, c.style(), plan.ruling, {plan.line_left, 0_mm},
+             c.width() - plan.line_left);
+  }
+}
+
+void add_heading(Composer& c, std::string_view text) {
+  add_paragraph(c, c.style().text(c.style().text_size, true), text,
+                {.role = Role::heading2,
+                 .space_before = c.blocks().empty() ? 0_mm : 9_mm,
+                 .keep_with_next = true});
+}
+
+Block& add_item_block(Composer& c, Length height, bool first) {
+  return c.block(height, first ? 2.5_mm : kBetweenItems);
+}
+
+Length by_hand(const SheetInput& in, const AnalyzedWord& word) {
+  return hand_width(word.reading.word, in.options.length("line-height"));
+}
+
+constexpr Length kFramePad = 2.5_mm;  // beside text in a frame
+constexpr Length kFrameGap = 3_mm;    // between two frames
+
+Length framed_width(Composer& c, const TextStyle& style,
+                    std::string_view text) {
+  return width_of(c.shape(style, text)) + 2 * kFramePad;
+}
+
+// Text in the middle of a frame as tall as a line of it.
+void draw_framed(Composer& c, Block& block, const TextStyle& style,
+                 std::string_view text, Point base, Length width,
+                 ElementId element) {
+  const Length own = width_of(c.shape(style, text));
+  draw_text(c, block, style, text, {base.x + (width - own) / 2, base.y},
+            element);
+  block.frame(
+      {base.x, base.y - baseline_in_line(style), width, style.line_height()},
+      {c.style().box_weight, kBlack, {}, false});
+}
+
+// The changes to choose from, with a square before each.
+constexpr std::string_view kChanges[] = {"nothing", "double", "drop e",
+                                         "y to i"};
+
+void draw_changes(Composer& c, Block& block, const TextStyle& style,
+                  Length base, ElementId body) {
+  const Length step = c.width() / 4;
+  for (std::int64_t i = 0; i < 4; ++i) {
+    draw_tick_box(block, c.style(), style, {step * i, base});
+    draw_text(c, block, style, kChanges[i],
+              {step * i + tick_side(style) + 2_mm, base}, body);
+  }
+}
+
+// Where base, signs and ending stand in all rows.
+struct BuiltColumns {
+  Length base;    // right edge of the base
+  Length sign;    // room for + or =
+  Length ending;  // width of the ending's frame
+  Length width() const { return base + ending + 2 * sign - kGap; }
+};
+
+BuiltColumns built_columns(Composer& c, const TextStyle& style,
+                           const std::vector<Built>& words) {
+  BuiltColumns columns;
+  columns.sign = width_of(c.shape(style, "+")) + 2 * kGap;
+  for (const Built& b : words) {
+    columns.base =
+        std::max(columns.base, width_of(c.shape(style, b.parts.base)));
+    columns.ending = std::max(
+        columns.ending, framed_width(c, style, ending_text(b.parts.ending)));
+  }
+  return columns;
+}
+
+void draw_sum(Composer& c, Block& block, const TextStyle& style,
+              const BuiltColumns& columns, const Built& b, Length base,
+              ElementId body) {
+  Length x = columns.base;
+  draw_text(c, block, style, b.parts.base,
+            {x - width_of(c.shape(style, b.parts.base)), base}, body);
+  draw_text(c, block, style, "+", {x + kGap, base}, body);
+  x += columns.sign;
+  draw_framed(c, block, style, ending_text(b.parts.ending), {x, base},
+              columns.ending, body);
+  x += columns.ending;
+  draw_text(c, block, style, "=", {x + kGap, base}, body);
+}
+
+void add_built(const SheetInput& in, Composer& c,
+               const std::vector<Built>& words) {
+  if (words.empty()) return;
+  const TextStyle style = fitted_words(c, [&](const TextStyle& s) {
+    return built_columns(c, s, words).width();
+  });
+  const BuiltColumns columns = built_columns(c, style, words);
+  Length hand;
+  for (const Built& b : words) hand = std::max(hand, by_hand(in, *b.word));
+  const Plan plan = plan_rows(in, c, style, columns.width(), hand);
+  const TextStyle text = c.style().learner_text();
+  const TextStyle small =
+      fitted_style(text, width_of(c.shape(text, kChanges[0])),
+                   c.width() / 4 - tick_side(text) - 4_mm);
+  add_heading(c, "Put it together. What changed?");
+  const ElementId list = c.add(Role::list);
+  for (const Built& b : words) {
+    Block& block = add_item_block(c, plan.height() + 2_mm + small.line_height(),
+                                  b.word == words.front().word);
+    const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));
+    draw_sum(c, block, plan.text, columns, b, base_in_set(plan.ruling), body);
+    draw_writing_line(c, block, plan);
+    draw_changes(c, block, small,
+                 plan.height() + 2_mm + baseline_in_line(small), body);
+  }
+}
+
+Length syllables_width(Composer& c, const TextStyle& style,
+                       const std::vector<Divided>& words) {
+  Length widest;
+  for (const Divided& d : words) {
+    Length width = -kFrameGap;
+    for (const std::string& s : d.syllables) {
+      width += framed_width(c, style, s) + kFrameGap;
+    }
+    widest = std::max(widest, width);
+  }
+  return widest;
+}
+
+void add_divided(const SheetInput& in, Composer& c,
+                 const std::vector<Divided>& words) {
+  if (words.empty()) return;
+  const TextStyle style = fitted_words(
+      c, [&](const TextStyle& s) { return syllables_width(c, s, words); });
+  Length hand;
+  for (const Divided& d : words) hand = std::max(hand, by_hand(in, *d.word));
+  const Plan plan =
+      plan_rows(in, c, style, syllables_width(c, style, words), hand);
+  add_heading(c, "Say it in beats. Write it whole.");
+  const ElementId list = c.add(Role::list);
+  for (const Divided& d : words) {
+    Block& block =
+        add_item_block(c, plan.height(), d.word == words.front().word);
+    Element span{Role::span,
+                 c.add(Role::list_body, c.add(Role::list_item, list))};
+    span.alternative = d.word->reading.word;
+    const ElementId element = c.add(std::move(span));
+    Length x;
+    for (const std::string& s : d.syllables) {
+      const Length width = framed_width(c, style, s);
+      draw_framed(c, block, style, s, {x, base_in_set(plan.ruling)}, width,
+                  element);
+      x += width + kFrameGap;
+    }
+    draw_writing_line(c, block, plan);
+  }
+}
+
+// The word with its unusual graphemes on a grey ground.
+void draw_shaded(Composer& c, Block& block, const TextStyle& style,
+                 const Irregular& item, Point base, ElementId element) {
+  const GlyphRun run = c.shape(style, item.text);
+  const Length top = base.y - baseline_in_line(style);
+  const Length pad = style.size / 16;
+  const auto shade = [&](std::size_t begin, std::size_t end) {
+    const InkSpan ink = ink_of(run, begin, end);
+    block.shade({base.x + ink.left - pad, top, ink.width() + 2 * pad,
+                 style.line_height()},
+                kShade);
+  };
+  for (const Grapheme& g : graphemes_of(*item.word)) {
+    if (!g.shaded) continue;
+    shade(g.begin, g.end);
+    if (g.split_e != std::string_view::npos) shade(g.split_e, g.split_e + 1);
+  }
+  block.glyphs(run, base, element);
+}
+
+void add_irregular_words(const SheetInput& in, Composer& c,
+                         const std::vector<Irregular>& words) {
+  if (words.empty()) return;
+  const auto measure = [&](const TextStyle& s) {
+    Length widest;
+    for (const Irregular& item : words) {
+      widest = std::max(widest, width_of(c.shape(s, item.text)));
+    }
+    return widest;
+  };
+  const TextStyle style = fitted_words(c, measure);
+  Length hand;
+  for (const Irregular& item : words) {
+    hand = std::max(hand, by_hand(in, *item.word));
+  }
+  const Plan plan = plan_rows(in, c, style, measure(style), hand);
+  add_heading(c, "Look at the grey part. Write the word.");
+  const ElementId list = c.add(Role::list);
+  for (const Irregular& item : words) {
+    Block& block =
+        add_item_block(c, plan.height(), item.word == words.front().word);
+    const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));
+    draw_shaded(c, block, plan.text, item, {0_mm, base_in_set(plan.ruling)},
+                body);
+    draw_writing_line(c, block, plan);
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const Content content = content_of(in);
+  add_built(in, c, content.built);
+  add_divided(in, c, content.divided);
+  add_irregular_words(in, c, content.irregular);
+  even_pages(c.blocks(), c.body().height);
+}
+
+// A few unusual words alone are no sheet.
+constexpr std::size_t kLeastIrregular = 3;
+
+std::string missing(const SheetInput& in) {
+  const Content content = content_of(in);
+  const bool enough = !content.built.empty() || !content.divided.empty() ||
+                      content.irregular.size() >= kLeastIrregular;
+  return enough ? "" : "no word of the list has an ending or several syllables";
+}
+
+void answers(const SheetInput& in, Composer& c) {
+  const Content content = content_of(in);
+  const TextStyle plain = c.style().teacher_text();
+  for (const Built& b : content.built) {
+    add_paragraph(c, plain,
+                  fmt::format("{} + {} = {}: {}", b.parts.base,
+                              ending_text(b.parts.ending), b.word->reading.word,
+                              change_name(b.parts.joint)));
+  }
+  for (const Divided& d : content.divided) {
+    std::string text;
+    for (const std::string& s : d.syllables) {
+      text += (text.empty() ? "" : " · ") + s;
+    }
+    add_paragraph(c, plain, text + " = " + d.word->reading.word);
+  }
+  for (const Irregular& item : content.irregular) {
+    std::string text = item.text + ": ";
+    bool first = true;
+    for (const Unit& unit : item.word->reading.units) {
+      if (!unit.irregular) continue;
+      text += (first ? "" : ", ") + unit.grapheme + " says " +
+              said(in.lesson, unit.phonemes);
+      first = false;
+    }
+    add_paragraph(c, plain, text);
+  }
+}
+
+const SheetKind kKind = {
+    .name = "word-parts",
+    .title = "Parts of words",
+    .direction = "Say the parts. Say the word. Write it whole.",
+    .action = Action::say,
+    .summary = "base and ending, syllables, and the unusual part of a word",
+    .minutes = 10,
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,253 @@
+// The learner sorts the words of the week into columns by how they are spelled,
+// with one more column for words that fit none; where the lesson has one
+// pattern only, by where in the word it stands. On the page: a mat with heads
+// and cells, and a page of word cards of one size to cut and lay or glue.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/shuffle.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"words", Kind::count, "16", "most words to sort", "2", "60"},
+    {"cell-height", Kind::length, "20 mm",
+     "height of a cell; a card is a little lower", "12 mm", "40 mm"},
+    {"spare-cells", Kind::count, "2", "cells more than words in the longest",
+     "0", "6"},
+    {"cards", Kind::flag, "yes", "a page of cards to cut; else write"},
+};
+
+struct Category {
+  std::string head;
+  std::string said;
+  int place = -1;  // 0 first, 1 middle, 2 last where sorted by place
+  std::vector<const AnalyzedWord*> words;
+};
+
+// 0 first, 1 in the middle, 2 last; -1 where it stands in several places.
+int place_of(const AnalyzedWord& word) {
+  int place = -1;
+  const auto units = static_cast<int>(word.reading.units.size());
+  for (int i = 0; i < units; ++i) {
+    if (!word.is_pattern_unit(static_cast<std::size_t>(i))) continue;
+    if (place >= 0) return -1;
+    place = i == 0 ? 0 : i + 1 == units ? 2 : 1;
+  }
+  return place;
+}
+
+// The pattern of a word that has exactly one, -1 for none, -2 for several.
+int only_pattern(const AnalyzedWord& word) {
+  int found = -1;
+  for (std::size_t i = 0; i < word.hits.size(); ++i) {
+    if (!word.hits[i].has) continue;
+    if (found >= 0) return -2;
+    found = static_cast<int>(i);
+  }
+  return found;
+}
+
+std::vector<Category> by_place(const SheetInput& in) {
+  std::vector<Category> all = {{"first", "at the beginning", 0, {}},
+                               {"middle", "in the middle", 1, {}},
+                               {"last", "at the end", 2, {}}};
+  for (const AnalyzedWord& word : in.lesson.words) {
+    const int place = place_of(word);
+    if (place >= 0) all[static_cast<std::size_t>(place)].words.push_back(&word);
+  }
+  std::erase_if(all, [](const Category& c) { return c.words.empty(); });
+  return all;
+}
+
+std::vector<Category> by_pattern(const SheetInput& in) {
+  std::vector<Category> all;
+  for (const LessonPattern& pattern : in.lesson.patterns) {
+    std::string head;
+    for (const std::string& g : pattern.graphemes) {
+      head += (head.empty() ? "" : " ") + g;
+    }
+    if (head.empty()) head = pattern.name;
+    all.push_back({head, head, -1, {}});
+  }
+  Category none{"none of these", "none of these", -1, {}};
+  for (const AnalyzedWord& word : in.lesson.words) {
+    const int pattern = only_pattern(word);
+    if (pattern >= 0) {
+      all[static_cast<std::size_t>(pattern)].words.push_back(&word);
+    } else if (pattern == -1) {
+      none.words.push_back(&word);
+    }
+  }
+  if (!none.words.empty()) all.push_back(std::move(none));
+  std::erase_if(all, [](const Category& c) { return c.words.empty(); });
+  return all;
+}
+
+std::vector<Category> categories(const SheetInput& in) {
+  std::vector<Category> all = in.lesson.patterns.size() > 1 ? by_pattern(in)
+                                                            : by_place(in);
+  // Too many words for one sitting: the longest columns give some up.
+  const int most = in.options.count("words");
+  const auto total = [&] {
+    int sum = 0;
+    for (const Category& c : all) sum += static_cast<int>(c.words.size());
+    return sum;
+  };
+  while (total() > most && !all.empty()) {
+    std::ranges::max_element(all, {}, [](const Category& c) {
+      return c.words.size();
+    })->words.pop_back();
+  }
+  return all;
+}
+
+std::string missing(const SheetInput& in) {
+  if (categories(in).size() >= 2) return "";
+  return in.lesson.patterns.size() > 1
+             ? "its words all fall into one column"
+             : "its words have the pattern all in one place";
+}
+
+// Three squares for a word, the one where the pattern stands filled.
+void draw_place(Block& block, int place, Point centre, Length weight) {
+  const Length side = 4_mm;
+  const Length left = centre.x - side * 3 / 2;
+  for (int i = 0; i < 3; ++i) {
+    const Rect rect{left + side * i, centre.y - side / 2, side, side};
+    if (i == place) block.shade(rect, 60);
+    block.frame(rect, {weight, kBlack, {}, false});
+  }
+}
+
+void add_mat(const SheetInput& in, Composer& c,
+             const std::vector<Category>& all) {
+  const auto columns = static_cast<int>(all.size());
+  const Length width = c.width() / columns;
+  const Length head = 18_mm;
+  const Length cell = in.options.length("cell-height");
+  int rows = 0;
+  for (const Category& category : all) {
+    rows = std::max(rows, static_cast<int>(category.words.size()));
+  }
+  rows += in.options.count("spare-cells");
+  rows = std::clamp(rows, 1,
+                    static_cast<int>((c.body().height - head) / cell));
+  Block& block = c.block(head + cell * rows);
+  const ElementId table = c.add(Role::table);
+  const ElementId head_row = c.add(Role::table_row, table);
+  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  const Stroke thin{c.style().guide_weight, 120, {}, false};
+  const TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
+  const TextStyle small = c.style().learner_text();
+  for (int i = 0; i < columns; ++i) {
+    const Category& category = all[static_cast<std::size_t>(i)];
+    Element heading{Role::header_cell, head_row};
+    heading.scope = Scope::column;
+    const ElementId element = c.add(std::move(heading));
+    const Length middle = width * i + width / 2;
+    block.shade({width * i, 0_mm, width, head}, 238);
+    if (category.place >= 0) {
+      draw_place(block, category.place, {middle, 5.5_mm},
+                 c.style().guide_weight);
+      draw_centred(c, block, small, category.head, {middle, 14_mm}, element);
+    } else {
+      const bool none = category.head == "none of these";
+      draw_centred(c, block, none ? small : big, category.head,
+                   {middle, 11.5_mm}, element);
+    }
+    block.frame({width * i, 0_mm, width, head + cell * rows}, wall);
+  }
+  const ElementId body_row = c.add(Role::table_row, table);
+  for (int i = 0; i < columns; ++i) c.add(Role::data_cell, body_row);
+  for (int row = 0; row < rows; ++row) {
+    const Length y = head + cell * row;
+    block.line({0_mm, y}, {c.width(), y}, row == 0 ? wall : thin);
+  }
+}
+
+void add_cards(const SheetInput& in, Composer& c,
+               const std::vector<Category>& all) {
+  std::vector<const AnalyzedWord*> words;
+  for (const Category& category : all) {
+    words.insert(words.end(), category.words.begin(), category.words.end());
+  }
+  Random random(text_hash("word-sort", in.lesson.seed));
+  shuffle(words, random);
+  // A card fits a cell of the mat, and its word fits the card.
+  const Length cell = c.width() / static_cast<std::int64_t>(all.size());
+  const Length width = std::min(cell - 3_mm, c.width() / 3);
+  const auto columns = static_cast<int>(c.width() / width);
+  const Length height = in.options.length("cell-height") - 2_mm;
+  TextStyle style = c.style().text(c.style().word_size);
+  for (const AnalyzedWord* w : words) {
+    const Length wide = width_of(c.shape(style, w->reading.word)) + 6_mm;
+    if (wide <= width) continue;
+    style.size = scaled(style.size, static_cast<double>(width.mils()) /
+                                        static_cast<double>(wide.mils()));
+  }
+  const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const int column = static_cast<int>(i) % columns;
+    if (column == 0) {
+      Block& row = c.block(height);
+      row.new_page = i == 0;
+      row.own_leaf = true;
+    }
+    Block& block = c.blocks().back();
+    const ElementId item = c.add(Role::list_item, list);
+    const ElementId body = c.add(Role::list_body, item);
+    block.frame({width * column, 0_mm, width, height}, cut);
+    draw_centred(c, block, style, words[i]->reading.word,
+                 {width * column + width / 2,
+                  (height - style.line_height()) / 2 + baseline_in_line(style)},
+                 body);
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const auto all = categories(in);
+  add_mat(in, c, all);
+  if (in.options.flag("cards")) add_cards(in, c, all);
+}
+
+void answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  TextStyle strong = plain;
+  strong.font = c.style().bold;
+  for (const Category& category : categories(in)) {
+    std::vector<TextPiece> pieces = {{category.said + ": ", strong}};
+    for (std::size_t i = 0; i < category.words.size(); ++i) {
+      pieces.push_back({(i == 0 ? "" : ", ") + category.words[i]->reading.word,
+                        plain});
+    }
+    add_paragraph(c, pieces);
+  }
+}
+
+const SheetKind kKind = {
+    .name = "word-sort",
+    .title = "Word sort",
+    .direction = "Cut out the words. Say each one. Lay it in its column.",
+    .action = Action::cut,
+    .summary = "words to sort into columns by how they are spelled",
+    .minutes = 10,
+    .materials = "scissors, glue",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

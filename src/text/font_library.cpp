@@ -1,0 +1,162 @@
+#include "text/font_library.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+#include "base/error.h"
+#include "base/utf8.h"
+#include "text/font_face.h"
+
+#include <fmt/format.h>
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::string_view kPictureRole = "picture";
+
+// A line of the manifest, or a face that a layout brought.
+struct Face {
+  std::string family;
+  FontRole role = FontRole::regular;
+  std::string path;  // empty for a face that was added
+  std::unique_ptr<Font> font;
+  bool is_picture = false;
+};
+
+std::vector<std::string> split_at_tabs(const std::string& line) {
+  std::vector<std::string> cells;
+  std::istringstream stream(line);
+  for (std::string cell; std::getline(stream, cell, '\t');) {
+    cells.push_back(std::move(cell));
+  }
+  return cells;
+}
+
+// Family, role and file are the first three columns; the others are there for
+// people and for the test of the checksums.
+Face read_line(const std::string& folder, const std::string& line) {
+  const std::vector<std::string> cells = split_at_tabs(line);
+  const bool whole = cells.size() >= 3 && !cells[0].empty() &&
+                     (cells[1] == "regular" || cells[1] == "bold" ||
+                      cells[1] == kPictureRole) &&
+                     !cells[2].empty() &&
+                     cells[2].find('/') == std::string::npos;
+  if (!whole) {
+    throw MachineError(
+        fmt::format("a line of {}/manifest.tsv does not name a font: {}",
+                    folder, printable(line)));
+  }
+  return {cells[0], cells[1] == "bold" ? FontRole::bold : FontRole::regular,
+          folder + "/" + cells[2], nullptr, cells[1] == kPictureRole};
+}
+
+std::unique_ptr<Font> open(const Face& face) {
+  HbOwner<hb_blob_t> blob(hb_blob_create_from_file_or_fail(face.path.c_str()));
+  if (!blob) {
+    throw MachineError(fmt::format("cannot read the font {}", face.path));
+  }
+  std::string why;
+  std::unique_ptr<Font> font = make_font(face.family, std::move(blob), why);
+  if (!font) {
+    throw MachineError(
+        fmt::format("the font {} cannot be used: {}", face.path, why));
+  }
+  return font;
+}
+
+}  // namespace
+
+struct FontLibrary::Impl {
+  std::string manifest;
+  std::vector<Face> faces;
+  std::string picture_file;  // empty where none is listed
+  std::unique_ptr<GlyphOutlines> pictures;
+  std::vector<std::string> files_read;
+};
+
+FontLibrary::FontLibrary(const std::string& folder)
+    : impl_(std::make_unique<Impl>()) {
+  const std::string manifest = folder + "/manifest.tsv";
+  std::ifstream file(manifest);
+  if (!file) throw MachineError("cannot read the list of fonts " + manifest);
+  impl_->manifest = manifest;
+  impl_->files_read.push_back(manifest);
+  std::string line;
+  std::getline(file, line);  // the names of the columns
+  while (std::getline(file, line)) {
+    if (line.empty() || line[0] == '#') continue;
+    Face face = read_line(folder, line);
+    std::error_code error;
+    if (!std::filesystem::is_regular_file(face.path, error)) {
+      throw MachineError(fmt::format("the font {}, which {} names, is missing",
+                                     face.path, manifest));
+    }
+    if (face.is_picture) {
+      impl_->picture_file = face.path;
+    } else {
+      impl_->faces.push_back(std::move(face));
+    }
+  }
+}
+
+FontLibrary::~FontLibrary() = default;
+
+const Font* FontLibrary::find(std::string_view family, FontRole role) {
+  const std::string wanted = lower_case(family);
+  Face* found = nullptr;
+  for (Face& face : impl_->faces) {
+    if (lower_case(face.family) != wanted) continue;
+    if (!found || (found->role != role && face.role == role)) found = &face;
+  }
+  if (!found) return nullptr;
+  if (!found->font) {
+    found->font = open(*found);
+    impl_->files_read.push_back(found->path);
+  }
+  return found->font.get();
+}
+
+std::vector<std::string> FontLibrary::families() const {
+  std::vector<std::string> names;
+  for (const Face& face : impl_->faces) {
+    if (std::find(names.begin(), names.end(), face.family) == names.end()) {
+      names.push_back(face.family);
+    }
+  }
+  return names;
+}
+
+const Font* FontLibrary::add(std::string family, FontRole role,
+                             std::string bytes, std::string& why) {
+  HbOwner<hb_blob_t> blob(
+      hb_blob_create_or_fail(bytes.data(), static_cast<unsigned>(bytes.size()),
+                             HB_MEMORY_MODE_DUPLICATE, nullptr, nullptr));
+  if (!blob) throw MachineError("there is not enough memory for a font");
+  Face face{std::move(family), role, {}, nullptr, false};
+  face.font = make_font(face.family, std::move(blob), why);
+  if (!face.font) return nullptr;
+  // The newest comes first, so that a teacher's own face wins over a shipped
+  // one of the same name.
+  impl_->faces.insert(impl_->faces.begin(), std::move(face));
+  return impl_->faces.front().font.get();
+}
+
+const GlyphOutlines& FontLibrary::pictures() {
+  if (impl_->picture_file.empty()) {
+    throw MachineError(impl_->manifest + " lists no font for pictures");
+  }
+  if (!impl_->pictures) {
+    impl_->pictures = std::make_unique<GlyphOutlines>(impl_->picture_file);
+    impl_->files_read.push_back(impl_->picture_file);
+  }
+  return *impl_->pictures;
+}
+
+std::vector<std::string> FontLibrary::files_read() const {
+  return impl_->files_read;
+}
+
+}  // namespace sheaf

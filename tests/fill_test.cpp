@@ -1,0 +1,226 @@
+// Every kind of sheet with lists of 1 to 30 words, words of 2 to 14 letters, up
+// to four patterns, both papers and lines of 4 to 10 mm: nothing stands outside
+// the margins or in the footer, and no page of a sheet but its last is less
+// than a third full.
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <map>
+#include <regex>
+
+#include "project_files.h"
+#include "sheets/sheet.h"
+#include "support/run_program.h"
+
+namespace sheaf::test {
+namespace {
+
+namespace fs = std::filesystem;
+using testing_support::Outcome;
+using testing_support::run_program;
+using testing_support::TemporaryFolder;
+
+// All in points, for the settings as they come.
+constexpr double kMargin = 15 * 72 / 25.4;
+constexpr double kFooter = 8 * 72 / 25.4;
+constexpr double kSlack = 3;  // a touch mark under a narrow first letter
+constexpr double kBearing = 4;
+constexpr double kLearnerHeader = 95, kTeacherHeader = 45;
+
+struct List {
+  std::string name, pattern;
+  std::vector<std::string> words;
+};
+
+std::vector<std::string> first_of(const std::string& words, int count) {
+  std::istringstream text(words);
+  std::vector<std::string> list;
+  for (std::string word; count > 0 && text >> word; --count) {
+    list.push_back(word);
+  }
+  return list;
+}
+
+constexpr const char* kShort =
+    "ship shed shut shelf fish dish brush splash shop shell shin shrimp shrub "
+    "crash trash flash fresh wish rush hush mash dash cash lash rash gash mesh "
+    "gush blush thrush";
+constexpr const char* kLong =
+    "accomplishment establishment embellishment astonishment relationship "
+    "championship refreshment nourishment workmanship friendship shopkeeper "
+    "dishwasher shipbuilding punishment banishment polishing";
+constexpr const char* kBuilt =
+    "fishing wishes splashed brushing shopping washing shiny flashed crashes "
+    "rushing dashed shutting shaking shaved shipped shelves";
+
+std::vector<List> lists() {
+  std::vector<List> all;
+  for (const int count : {1, 4, 6, 8, 10, 12, 16, 24, 30}) {
+    all.push_back(
+        {"short" + std::to_string(count), "sh", first_of(kShort, count)});
+  }
+  for (const int count : {1, 6, 16}) {
+    const std::string number = std::to_string(count);
+    all.push_back({"long" + number, "sh", first_of(kLong, count)});
+    all.push_back({"built" + number, "sh", first_of(kBuilt, count)});
+  }
+  all.push_back({"two", "short a", first_of("at an am as", 4)});
+  const std::string ai = "rain sail snail bay day tray ";
+  all.push_back({"contrast2", "ai, ay", first_of(ai, 6)});
+  all.push_back(
+      {"contrast3", "ai, ay, a_e", first_of(ai + "cake lake shape", 9)});
+  all.push_back({"contrast4", "ai, ay, a_e, ea_long",
+                 first_of(ai + "cake lake shape leaf seat dream", 12)});
+  return all;
+}
+
+std::string lesson_text(const List& list) {
+  std::string text = "pattern: " + list.pattern + "\nwords:";
+  for (const std::string& word : list.words) text += " " + word;
+  text += "\nsight-words: of one was\nsentences: |\n";
+  for (std::size_t i = 0; i < list.words.size() && i < 8; ++i) {
+    text += "  Of one, it was a " + list.words[i] + ".\n";
+  }
+  return text;
+}
+
+bool has_option(const SheetKind& kind, std::string_view name) {
+  for (const OptionSpec& option : kind.options) {
+    if (option.name == name) return true;
+  }
+  return false;
+}
+
+// Every kind, with all words and with lines of this height.
+std::string layout_text(int line_height) {
+  const std::string height =
+      "line-height: " + std::to_string(line_height) + " mm\n";
+  std::string text = "sheaf: 1\n" + height + "sheets:\n";
+  for (const SheetKind* kind : sheet_kinds()) {
+    std::string options;
+    if (has_option(*kind, "words")) options += "      words: 30\n";
+    if (has_option(*kind, "line-height")) options += "      " + height;
+    if (has_option(*kind, "learners")) options += "      learners: 24\n";
+    text += "  - " + std::string(kind->name);
+    text += options.empty() ? "\n" : ":\n" + options;
+  }
+  return text;
+}
+
+struct PageMarks {
+  std::string sheet;
+  double width = 0, height = 0;
+  double left = 1e9, right = 0, bottom = 0;
+};
+
+void cover(PageMarks& page, double x, double y) {
+  page.left = std::min(page.left, x);
+  page.right = std::max(page.right, x);
+  page.bottom = std::max(page.bottom, y);
+}
+
+// Takes a line of the page dump into account. Of texts the beginning counts:
+// that words fit their lines is for the tests of text.
+void add_mark(PageMarks& page, const std::string& line) {
+  static const std::regex point(R"((-?[\d.]+),(-?[\d.]+))");
+  static const std::regex size(R"( ([\d.]+)x([\d.]+))");
+  static const std::regex diameter(R"( d([\d.]+)$)");
+  const bool is_path = line.starts_with("path");
+  std::string places = line.substr(0, line.find('"'));
+  std::smatch m;
+  const bool has_size = std::regex_search(places, m, size);
+  const double w = has_size ? std::stod(m[1]) : 0;
+  const double h = has_size ? std::stod(m[2]) : 0;
+  const double r =
+      std::regex_search(places, m, diameter) ? std::stod(m[1]) / 2 : 0;
+  double origin_x = 0, origin_y = 0;
+  bool first = true;
+  for (std::sregex_iterator it(places.begin(), places.end(), point), end;
+       it != end; ++it) {
+    double x = std::stod((*it)[1]), y = std::stod((*it)[2]);
+    if (is_path && first) {
+      origin_x = x;
+      origin_y = y;
+    } else {
+      x += origin_x;
+      y += origin_y;
+      const bool in_footer =
+          line.starts_with("text") && y > page.height - kMargin - kFooter;
+      // The origin of a text stands left of its ink.
+      if (line.starts_with("text")) x += kBearing;
+      if (!in_footer) {
+        cover(page, x - r, y - r);
+        cover(page, x + w + r, y + h + r);
+      }
+    }
+    first = false;
+  }
+}
+
+std::vector<PageMarks> pages_in(const std::string& dump) {
+  static const std::regex head(R"(^page \d+ "(.+) \d+" ([\d.]+)x([\d.]+)$)");
+  std::vector<PageMarks> pages;
+  std::istringstream lines(dump);
+  bool in_page = false;
+  for (std::string line; std::getline(lines, line);) {
+    std::smatch m;
+    if (std::regex_match(line, m, head)) {
+      pages.push_back({m[1], std::stod(m[2]), std::stod(m[3])});
+      in_page = true;
+    } else if (!line.starts_with("  ") ||
+               line.find_first_not_of(' ') == line.find('#')) {
+      in_page = false;
+    } else if (in_page) {
+      add_mark(pages.back(), line.substr(2));
+    }
+  }
+  return pages;
+}
+
+void check(const std::vector<PageMarks>& pages, const std::string& where) {
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    const PageMarks& page = pages[i];
+    const std::string what = where + ", " + page.sheet;
+    EXPECT_GE(page.left, kMargin - kSlack) << what;
+    EXPECT_LE(page.right, page.width - kMargin + kSlack) << what;
+    EXPECT_LE(page.bottom, page.height - kMargin - kFooter + kSlack) << what;
+    const bool last = i + 1 == pages.size() || pages[i + 1].sheet != page.sheet;
+    if (last) continue;
+    const double header = find_sheet_kind(page.sheet)->for_teacher
+                              ? kTeacherHeader
+                              : kLearnerHeader;
+    const double top = kMargin + header;
+    const double body = page.height - kMargin - kFooter - top;
+    EXPECT_GE((page.bottom - top) / body, 1.0 / 3) << what;
+  }
+}
+
+TEST(Fill, SheetsHoldListsOfAllLengths) {
+  const TemporaryFolder folder;
+  std::map<std::string, int> seen;
+  int number = 0;
+  for (const List& list : lists()) {
+    const std::string lesson = folder.path() + "/" + list.name + ".yaml";
+    std::ofstream(lesson) << lesson_text(list);
+    for (const int line_height : {4, 6, 8, 10}) {
+      const std::string layout = folder.path() + "/layout.yaml";
+      std::ofstream(layout) << layout_text(line_height);
+      const std::string paper = ++number % 2 == 0 ? "letter" : "a4";
+      const Outcome dump = run_program(
+          {"sh", "-c", "exec \"$0\" \"$@\" 2>/dev/null", SHEAF_PROGRAM, "dump",
+           "pages", lesson, "--layout", layout, "--paper", paper});
+      ASSERT_EQ(dump.status, 0) << dump.out;
+      const auto pages = pages_in(dump.out);
+      for (const PageMarks& page : pages) ++seen[page.sheet];
+      check(pages, list.name + ", lines of " + std::to_string(line_height) +
+                       " mm, " + paper);
+    }
+  }
+  for (const SheetKind* kind : sheet_kinds()) {
+    EXPECT_GT(seen[std::string(kind->name)], 0) << kind->name;
+  }
+}
+
+}  // namespace
+}  // namespace sheaf::test

@@ -1,0 +1,81 @@
+#pragma once
+
+#include <algorithm>
+#include <cstdint>
+#include <cstdlib>
+#include <string>
+
+#include "base/diagnostics.h"
+#include "base/value.h"
+#include "input/yaml_value.h"
+
+namespace sheaf::fuzz {
+
+/// Ends the run where something that must always hold does not.
+inline void require(bool holds) {
+  if (!holds) std::abort();
+}
+
+inline void check_span(const SourceFile& file, const Span& span) {
+  require(!span || (span.file == &file && span.begin <= span.end &&
+                    span.end <= file.text().size()));
+}
+
+/// Every byte of a text must have its place inside the text's own span, and
+/// stand there as it is unless the file wrote it with a backslash.
+inline void check_text(const SourceFile& file, const PlacedText& text) {
+  check_span(file, text.span());
+  const std::string& all = text.text();
+  if (!text.span()) return;
+  for (std::size_t at = 0; at < all.size(); ++at) {
+    const Span place = text.span_of(at, at + 1);
+    check_span(file, place);
+    const unsigned char byte = all[at];
+    if (byte <= ' ' || byte >= 0x80) continue;
+    require(place.begin >= text.span().begin && place.end <= text.span().end);
+    const std::string_view there = place.text();
+    // A text may begin with the last byte of such a stretch.
+    const std::size_t before = std::min<std::size_t>(text.span().begin, 10);
+    const bool escaped =
+        file.text().find('\\', text.span().begin - before) < text.span().end;
+    require(escaped || (there.size() == 1 && there[0] == all[at]));
+  }
+}
+
+inline void check_value(const SourceFile& file, const Value& value) {
+  check_span(file, value.span);
+  if (value.kind == Value::Kind::text) check_text(file, value.text);
+  for (const Value& item : value.items) check_value(file, item);
+  for (const ValueEntry& entry : value.entries) {
+    check_span(file, entry.key.span);
+    check_value(file, entry.value);
+  }
+}
+
+/// Messages must print, be for people, and never say that we lost our way.
+inline void check_messages(const Diagnostics& diagnostics) {
+  for (const Diagnostic* d : diagnostics.sorted()) {
+    require(!d->text.empty());
+    require(d->text != "Sheaf cannot follow the text that begins here");
+  }
+  const std::string text = to_text(diagnostics, {.limit = 1'000'000});
+  require(text.size() >= diagnostics.sorted().size());
+}
+
+/// Reads the bytes as a file of values and checks all of it, then hands the
+/// file to the reader of its kind.
+template <typename Read>
+int run(const std::uint8_t* data, std::size_t size, Read read) {
+  const SourceFile file("fuzz.yaml",
+                        std::string(reinterpret_cast<const char*>(data), size));
+  Diagnostics form;
+  const Value value = read_yaml(file, form);
+  if (!form.has_errors()) check_value(file, value);
+  check_messages(form);
+  Diagnostics diagnostics;
+  read(file, diagnostics);
+  check_messages(diagnostics);
+  return 0;
+}
+
+}  // namespace sheaf::fuzz

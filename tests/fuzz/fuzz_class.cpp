@@ -1,0 +1,7 @@
+#include "fuzz_checks.h"
+#include "input/class_file.h"
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
+                                      std::size_t size) {
+  return sheaf::fuzz::run(data, size, sheaf::read_class);
+}

@@ -1,0 +1,160 @@
+// Goldens: tests/golden/NAME.yaml is what a teacher could write; its first line
+// says what a person should see. A line "# run: ..." says how Sheaf is called
+// (FILE stands for the file itself). NAME.expected holds the exit code, the
+// messages and the results. "# repeat: N" stands for a file too large to keep:
+// its last line is written N times into a copy. SHEAF_UPDATE=1 rewrites what differs, which then
+// counts as a failure once, so that nobody mistakes a rewrite for a pass.
+
+#include <gtest/gtest.h>
+#include <sys/wait.h>
+
+#include <cstdlib>
+#include <set>
+
+#include "base/diagnostic_names.h"
+#include "project_files.h"
+#include "sheets/sheet.h"
+
+namespace sheaf::test {
+namespace {
+
+namespace fs = std::filesystem;
+
+fs::path goldens() { return project() / "tests/golden"; }
+
+struct Outcome {
+  int exit_code = -1;
+  std::string results, messages;
+};
+
+// A folder for a moment.
+class Folder {
+ public:
+  Folder() {
+    std::string name =
+        (fs::temp_directory_path() / "sheaf-golden-XXXXXX").string();
+    path_ = ::mkdtemp(name.data());
+  }
+  ~Folder() { fs::remove_all(path_); }
+  Folder(const Folder&) = delete;
+  Folder& operator=(const Folder&) = delete;
+  const fs::path& path() const { return path_; }
+
+ private:
+  fs::path path_;
+};
+
+// Runs the program in the goldens' folder, as a teacher would beside a file.
+Outcome run(const std::string& arguments, const fs::path& out) {
+  const std::string command = "cd '" + goldens().string() + "' && '" +
+                              SHEAF_PROGRAM "' " + arguments + " >'" +
+                              (out / "results").string() + "' 2>'" +
+                              (out / "messages").string() + "'";
+  const int status = std::system(command.c_str());
+  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1,
+          read(out / "results"), read(out / "messages")};
+}
+
+std::string line_with(const std::string& text, const std::string& start) {
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    if (line.starts_with(start)) return line.substr(start.size());
+  }
+  return {};
+}
+
+// A copy of the file with its last line many times, if it asks for that.
+std::string repeated(const std::string& text, const fs::path& folder,
+                     const std::string& name) {
+  const std::string times = line_with(text, "# repeat: ");
+  if (times.empty()) return name;
+  const std::size_t last = text.rfind('\n', text.size() - 2) + 1;
+  std::ofstream copy(folder / name, std::ios::binary);
+  for (int i = std::stoi(times); i > 0; --i) copy << text.substr(last);
+  return (folder / name).string();
+}
+
+std::string outcome_of(const fs::path& input) {
+  const std::string text = read(input);
+  std::string call = line_with(text, "# run: ");
+  const std::size_t file = call.find("FILE");
+  if (file == std::string::npos) return "no `# run:` line with FILE\n";
+  const Folder folder;
+  const std::string name = input.filename().string();
+  call.replace(file, 4, repeated(text, folder.path(), name));
+  Outcome o = run(call, folder.path());
+  // The copy's folder has another name each time.
+  const std::string prefix = folder.path().string() + "/";
+  for (std::size_t at = 0;
+       (at = o.messages.find(prefix)) != std::string::npos;) {
+    o.messages.erase(at, prefix.size());
+  }
+  return "exit " + std::to_string(o.exit_code) + "\n---- messages\n" +
+         o.messages + "---- results\n" + o.results;
+}
+
+class Golden : public testing::TestWithParam<fs::path> {};
+
+TEST_P(Golden, ComesOutAsExpected) {
+  const fs::path input = GetParam();
+  ASSERT_TRUE(read(input).starts_with("# ")) << "say what it shows, line 1";
+  fs::path expected = input;
+  expected.replace_extension(".expected");
+  const std::string now = outcome_of(input);
+  EXPECT_LT(now.size(), 20480U) << "a golden is to be read: make it smaller";
+  if (now == read(expected)) return;
+  if (std::getenv("SHEAF_UPDATE") != nullptr) {
+    std::ofstream(expected, std::ios::binary) << now;
+    FAIL() << "rewritten: " << expected.filename() << "; read the diff";
+  }
+  EXPECT_EQ(now, read(expected));
+}
+
+std::string name_of(const testing::TestParamInfo<fs::path>& info) {
+  std::string name = info.param.stem().string();
+  for (char& c : name) {
+    if (std::isalnum(static_cast<unsigned char>(c)) == 0) c = '_';
+  }
+  return name;
+}
+
+INSTANTIATE_TEST_SUITE_P(All, Golden,
+                         testing::ValuesIn(files_below(goldens(), {".yaml"})),
+                         name_of);
+
+std::string all_expected() {
+  std::string text;
+  for (const fs::path& file : files_below(goldens(), {".expected"})) {
+    text += read(file);
+  }
+  return text;
+}
+
+TEST(Goldens, EveryExpectedFileHasItsInput) {
+  for (fs::path file : files_below(goldens(), {".expected"})) {
+    EXPECT_TRUE(fs::exists(file.replace_extension(".yaml"))) << file;
+  }
+}
+
+TEST(Goldens, ShowEveryKindOfMessage) {
+  const std::string text = all_expected();
+  for (const DiagnosticName& d : diagnostic_names()) {
+    EXPECT_NE(text.find("[" + std::string(d.name) + "]"), std::string::npos)
+        << d.name;
+  }
+}
+
+TEST(Goldens, ShowEveryKindOfSheet) {
+  std::string calls;
+  for (const fs::path& file : files_below(goldens(), {".yaml"})) {
+    calls += line_with(read(file), "# run: ") + " \n";
+  }
+  for (const SheetKind* kind : sheet_kinds()) {
+    EXPECT_NE(calls.find("--only " + std::string(kind->name) + " "),
+              std::string::npos)
+        << kind->name;
+  }
+}
+
+}  // namespace
+}  // namespace sheaf::test

@@ -1,0 +1,249 @@
+// The demo packets, read by programs of other makers: page sizes, a clean file,
+// the words in order, the places of words, the order of the structure tree.
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <map>
+#include <regex>
+
+#include "project_files.h"
+#include "support/run_program.h"
+
+namespace sheaf::test {
+namespace {
+
+namespace fs = std::filesystem;
+using testing_support::Outcome;
+using testing_support::run_program;
+using testing_support::TemporaryFolder;
+
+std::vector<std::string> demo_lessons() {
+  std::vector<std::string> names;
+  for (const auto& entry : fs::directory_iterator(project() / "lessons")) {
+    if (entry.path().extension() == ".yaml") {
+      names.push_back(entry.path().stem().string());
+    }
+  }
+  std::sort(names.begin(), names.end());
+  return names;
+}
+
+fs::path lesson_file(const std::string& name) {
+  return project() / "lessons" / (name + ".yaml");
+}
+
+// The demo packets on both papers, made once.
+class Packets : public testing::Test {
+ protected:
+  static void SetUpTestSuite() {
+    folder_ = new TemporaryFolder;
+    for (const char* paper : {"letter", "a4"}) {
+      std::vector<std::string> call = {SHEAF_PROGRAM, "build", "--paper",
+                                       paper, "--out",
+                                       folder_->path() + "/" + paper};
+      for (const std::string& name : demo_lessons()) {
+        call.push_back(lesson_file(name).string());
+      }
+      const Outcome built = run_program(call);
+      ASSERT_EQ(built.status, 0) << built.out;
+    }
+  }
+  static void TearDownTestSuite() {
+    delete folder_;
+    folder_ = nullptr;
+  }
+
+  static std::vector<std::string> files(const std::string& paper) {
+    std::vector<std::string> all;
+    for (const fs::path& file :
+         files_below(fs::path(folder_->path()) / paper, {".pdf"})) {
+      all.push_back(file.string());
+    }
+    return all;
+  }
+
+  static TemporaryFolder* folder_;
+};
+TemporaryFolder* Packets::folder_ = nullptr;
+
+TEST_F(Packets, ThereAreAtLeastThreeDemoLessons) {
+  EXPECT_GE(demo_lessons().size(), 3U);
+  EXPECT_EQ(files("letter").size(), 2 * demo_lessons().size());
+}
+
+TEST_F(Packets, HaveTheSizeOfTheirPaper) {
+  // ISO 216: A4 is 210 mm x 297 mm. ANSI/ASME Y14.1: letter is 8.5 in x 11 in.
+  const std::map<std::string, std::pair<double, double>> sizes = {
+      {"letter", {8.5 * 72, 11 * 72}},
+      {"a4", {210 * 72 / 25.4, 297 * 72 / 25.4}}};
+  const std::regex line(R"(Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts)");
+  for (const auto& [paper, size] : sizes) {
+    for (const std::string& file : files(paper)) {
+      const std::string info =
+          run_program({"pdfinfo", "-f", "1", "-l", "999", file}).out;
+      int pages = 0;
+      for (std::sregex_iterator it(info.begin(), info.end(), line), end;
+           it != end; ++it, ++pages) {
+        EXPECT_NEAR(std::stod((*it)[1]), size.first, 0.01) << file;
+        EXPECT_NEAR(std::stod((*it)[2]), size.second, 0.01) << file;
+      }
+      EXPECT_GT(pages, 0) << file;
+    }
+  }
+}
+
+TEST_F(Packets, AreCleanFiles) {
+  for (const char* paper : {"letter", "a4"}) {
+    for (const std::string& file : files(paper)) {
+      const Outcome check = run_program({"qpdf", "--check", file});
+      EXPECT_EQ(check.status, 0) << check.out;
+    }
+  }
+}
+
+// The words of the page dump, each with its place, in drawing order.
+struct PlacedWord {
+  std::string text;
+  double x, base;
+  int page;
+};
+
+std::vector<PlacedWord> dumped_words(const std::string& name,
+                                     const std::string& sheet) {
+  const std::string dump =
+      run_program({SHEAF_PROGRAM, "dump", "pages", lesson_file(name).string(),
+                   "--only", sheet})
+          .out;
+  std::vector<PlacedWord> words;
+  std::istringstream lines(dump);
+  const std::regex page(R"(^page (\d+) )");
+  const std::regex text(
+      R"rx(^  text (\S+) (-?[\d.]+),(-?[\d.]+) \S+ \S+ "(.*)"( ink\d+)?$)rx");
+  int current = 0;
+  for (std::string line; std::getline(lines, line);) {
+    std::smatch m;
+    if (std::regex_search(line, m, page)) current = std::stoi(m[1]);
+    if (!std::regex_match(line, m, text)) continue;
+    words.push_back({m[4], std::stod(m[2]), std::stod(m[3]), current});
+  }
+  return words;
+}
+
+std::string squeezed(const std::string& text) {
+  std::string result;
+  for (const char c : text) {
+    if (std::isspace(static_cast<unsigned char>(c)) == 0) result += c;
+  }
+  return result;
+}
+
+TEST_F(Packets, GiveBackTheirTextInOrder) {
+  for (const std::string& name : demo_lessons()) {
+    const TemporaryFolder folder;
+    for (const char* sheet : {"discovery", "sentences", "compose"}) {
+      ASSERT_EQ(run_program({SHEAF_PROGRAM, "build", "--only", sheet, "--out",
+                             folder.path(), lesson_file(name).string()})
+                    .status,
+                0);
+      const std::string file = folder.path() + "/" + name + "/packet.pdf";
+      const std::string read =
+          squeezed(run_program({"pdftotext", "-raw", file, "-"}).out);
+      std::size_t at = 0;
+      for (const PlacedWord& word : dumped_words(name, sheet)) {
+        const std::size_t found = read.find(squeezed(word.text), at);
+        EXPECT_NE(found, std::string::npos)
+            << name << " " << sheet << ": " << word.text;
+        if (found != std::string::npos) at = found;
+      }
+    }
+  }
+}
+
+// Words as another program sees them: left edge and text, by page.
+std::vector<PlacedWord> seen_words(const std::string& file) {
+  const std::string html =
+      run_program({"pdftotext", "-bbox", file, "/dev/stdout"}).out;
+  std::vector<PlacedWord> words;
+  const std::regex item(
+      R"rx(<page |<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="[\d.]+" yMax="[\d.]+">([^<]*)<)rx");
+  int page = 0;
+  for (std::sregex_iterator it(html.begin(), html.end(), item), end;
+       it != end; ++it) {
+    if (!(*it)[1].matched) {
+      ++page;
+    } else {
+      words.push_back(
+          {(*it)[3], std::stod((*it)[1]), std::stod((*it)[2]), page});
+    }
+  }
+  return words;
+}
+
+TEST_F(Packets, PutWordsWhereTheDumpSays) {
+  for (const std::string& name : demo_lessons()) {
+    const TemporaryFolder folder;
+    ASSERT_EQ(run_program({SHEAF_PROGRAM, "build", "--only", "discovery",
+                           "--out", folder.path(), lesson_file(name).string()})
+                  .status,
+              0);
+    const auto seen =
+        seen_words(folder.path() + "/" + name + "/packet.pdf");
+    int compared = 0;
+    for (const PlacedWord& word : dumped_words(name, "discovery")) {
+      if (word.page != 1 || word.text.find(' ') != std::string::npos) continue;
+      double nearest = 1e9;
+      for (const PlacedWord& other : seen) {
+        if (other.text != word.text || other.page != 1) continue;
+        nearest = std::min(nearest, std::abs(other.x - word.x));
+      }
+      if (nearest == 1e9) continue;  // part of a longer word
+      EXPECT_LE(nearest, 0.1) << name << ": " << word.text;
+      ++compared;
+    }
+    EXPECT_GE(compared, 8) << name;
+  }
+}
+
+TEST_F(Packets, AreReadInOrderByTheirStructure) {
+  for (const std::string& file : files("letter")) {
+    const Outcome tree = run_program({"pdfinfo", "-struct-text", file});
+    EXPECT_EQ(tree.status, 0);
+    EXPECT_TRUE(tree.out.starts_with("Document")) << tree.out.substr(0, 80);
+    EXPECT_NE(tree.out.find("H1"), std::string::npos) << file;
+  }
+  const std::string packet =
+      folder_->path() + "/letter/" + demo_lessons().front() + "/packet.pdf";
+  const std::string tree =
+      run_program({"pdfinfo", "-struct-text", packet}).out;
+  std::size_t at = 0;
+  for (const char* title :
+       {"What do you notice?", "Sound card", "Touch and blend", "Sound boxes",
+        "Read and find", "My own sentences", "Listen and write"}) {
+    const std::size_t found = tree.find(title, at);
+    EXPECT_NE(found, std::string::npos) << title;
+    if (found != std::string::npos) at = found;
+  }
+}
+
+TEST_F(Packets, AreTheSameBytesEachTime) {
+  const TemporaryFolder again;
+  for (const std::string& name : demo_lessons()) {
+    // Another folder, time zone and language; a lesson at a time.
+    const Outcome built = run_program(
+        {"env", "TZ=Asia/Kolkata", "LC_ALL=tr_TR.UTF-8", SHEAF_PROGRAM,
+         "build", "--paper", "letter", "--out", again.path(),
+         lesson_file(name).string()});
+    ASSERT_EQ(built.status, 0) << built.out;
+    for (const char* file : {"packet.pdf", "teacher.pdf"}) {
+      EXPECT_TRUE(
+          testing_support::file_bytes(again.path() + "/" + name + "/" + file) ==
+          testing_support::file_bytes(folder_->path() + "/letter/" + name +
+                                      "/" + file))
+          << name << " " << file;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace sheaf::test

@@ -1,0 +1,83 @@
+#include <regex>
+
+#include "pdfua/broken_files.h"
+
+#include <qpdf/QPDF.hh>
+
+namespace pdfua {
+
+namespace {
+
+// A text stated in the content, in no known language.
+Break speechless_span(int test, const std::string& key) {
+  return breaking("7.2", test, [key](QPDF& pdf) {
+    move_language_down(pdf, QPDFObjectHandle::newNull());
+    state_title_language(pdf);
+    pdf.getRoot().removeKey("/Outlines");
+    edit_content(pdf, [&](std::string content) {
+      return content + "/Artifact BMC/Span<<" + key +
+             "(words)>>BDC 0 0 m 9 9 l S EMC EMC\n";
+    });
+  });
+}
+
+QPDFObjectHandle form(QPDF& pdf) {
+  return first_page(pdf).getKey("/Resources").getKey("/XObject").getKey("/X0");
+}
+
+}  // namespace
+
+std::vector<Break> content_breaks() {
+  return {
+      breaking("7.1", 1,
+               [](QPDF& pdf) {
+                 edit_content(pdf, [](std::string content) {
+                   return replaced(content, "<</MCID 0>>BDC",
+                                   "<</MCID 0>>BDC /Artifact BMC EMC");
+                 });
+               }),
+      breaking("7.1", 2,
+               [](QPDF& pdf) {
+                 edit_content(pdf, [](std::string content) {
+                   return "/Artifact BMC\n" + content + "EMC\n";
+                 });
+               }),
+      breaking("7.1", 3,
+               [](QPDF& pdf) {
+                 edit_content(pdf, [](std::string content) {
+                   return content + "0 0 m 9 9 l S\n";
+                 });
+               }),
+      breaking("7.1", 11,
+               [](QPDF& pdf) {
+                 pdf.getRoot().removeKey("/StructTreeRoot");
+                 edit_content(pdf, [](std::string content) {
+                   return std::regex_replace(
+                       content, std::regex("/[A-Za-z0-9]+<</MCID [0-9]+>>BDC"),
+                       "/Artifact BMC");
+                 });
+               }),
+      speechless_span(30, "/ActualText"),
+      speechless_span(31, "/Alt"),
+      speechless_span(32, "/E"),
+      breaking("7.2", 34,
+               [](QPDF& pdf) {
+                 move_language_down(pdf, find_element(pdf, "H1"));
+                 state_title_language(pdf);
+                 pdf.getRoot().removeKey("/Outlines");
+               }),
+      breaking("7.20", 1,
+               [](QPDF& pdf) {
+                 form(pdf).getDict().replaceKey(
+                     "/Ref", QPDFObjectHandle::newDictionary());
+               }),
+      breaking("7.20", 2,
+               [](QPDF& pdf) {
+                 edit_stream(form(pdf), [](std::string content) {
+                   return "/P<</MCID 0>>BDC\n" + content + "EMC\n";
+                 });
+               }),
+  };
+}
+
+}  // namespace pdfua

@@ -1,0 +1,233 @@
+#include "pdfua/content.h"
+
+#include <regex>
+#include <set>
+#include <vector>
+
+#include <qpdf/QPDFPageDocumentHelper.hh>
+
+namespace pdfua {
+
+namespace {
+
+// A sequence between BDC or BMC and EMC.
+struct Sequence {
+  std::string tag;
+  bool is_artifact = false;
+  bool is_tagged = false;  // an element of the tree owns it
+  bool has_language = false;
+};
+
+const std::set<std::string>& painting_operators() {
+  static const std::set<std::string> all = {"S", "s",  "f", "F",  "f*",
+                                            "B", "B*", "b", "b*", "sh"};
+  return all;
+}
+
+}  // namespace
+
+// One content stream: a page's, or that of a form painted on it, which stands
+// in the sequences and the graphics state of the page.
+class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
+ public:
+  Walker(ContentChecker& checker, QPDFObjectHandle page,
+         QPDFObjectHandle resources)
+      : checker_(checker), page_(page), resources_(resources) {}
+
+  void inherit(const Walker& outer) {
+    sequences_ = outer.sequences_;
+    inherited_ = sequences_.size();
+    state_ = outer.state_;
+    depth_ = outer.depth_ + 1;
+  }
+
+  void handleObject(QPDFObjectHandle object) override {
+    if (object.isInlineImage()) {
+      item("an inline image");
+    } else if (object.isOperator()) {
+      operate(object.getOperatorValue());
+      operands_.clear();
+    } else {
+      operands_.push_back(object);
+    }
+  }
+  void handleEOF() override {}
+  bool has_tags() const { return has_tags_; }
+
+ private:
+  struct State {
+    FontChecker* font = nullptr;
+    int mode = 0;
+  };
+
+  void operate(const std::string& name) {
+    if (name == "q") {
+      saved_.push_back(state_);
+    } else if (name == "Q" && !saved_.empty()) {
+      state_ = saved_.back();
+      saved_.pop_back();
+    } else if (name == "Tf" && operands_.size() == 2) {
+      QPDFObjectHandle font = resource("/Font", operands_[0]);
+      state_.font = font.isDictionary() ? &checker_.font(font) : nullptr;
+    } else if (name == "Tr" && operands_.size() == 1) {
+      state_.mode = operands_[0].getIntValueAsInt();
+    } else if (name == "Tj" || name == "'" || name == "\"") {
+      if (!operands_.empty()) text(operands_.back());
+    } else if (name == "TJ" && operands_.size() == 1) {
+      text_array(operands_[0]);
+    } else if (name == "BMC" || name == "BDC") {
+      begin();
+    } else if (name == "EMC") {
+      if (sequences_.size() > inherited_) sequences_.pop_back();
+    } else if (name == "Do" && operands_.size() == 1) {
+      paint(resource("/XObject", operands_[0]));
+    } else if (painting_operators().count(name) > 0) {
+      item("a drawing");
+    }
+  }
+
+  QPDFObjectHandle resource(const char* kind, QPDFObjectHandle name) {
+    QPDFObjectHandle all = resources_.getKey(kind);
+    if (!all.isDictionary() || !name.isName()) {
+      return QPDFObjectHandle::newNull();
+    }
+    return all.getKey(name.getName());
+  }
+
+  void begin() {
+    if (operands_.empty() || !operands_[0].isName()) return;
+    Sequence next;
+    next.tag = operands_[0].getName().substr(1);
+    QPDFObjectHandle properties = QPDFObjectHandle::newNull();
+    if (operands_.size() > 1) {
+      properties = operands_[1].isName() ? resource("/Properties", operands_[1])
+                                         : operands_[1];
+    }
+    bool outer_tagged = false, outer_artifact = false, language = false;
+    for (const Sequence& outer : sequences_) {
+      outer_tagged |= outer.is_tagged;
+      outer_artifact |= outer.is_artifact;
+      language |= outer.has_language;
+    }
+    next.is_artifact = next.tag == "Artifact";
+    next.has_language = language;
+    if (properties.isDictionary()) read_properties(properties, next);
+    Report& report = checker_.report_;
+    report.require(!next.is_artifact || !outer_tagged, "7.1", 1,
+                   "an artifact inside tagged content");
+    report.require(!next.is_tagged || !outer_artifact, "7.1", 2,
+                   "tagged content inside an artifact");
+    sequences_.push_back(next);
+  }
+
+  void read_properties(QPDFObjectHandle properties, Sequence& sequence) {
+    Report& report = checker_.report_;
+    QPDFObjectHandle mcid = properties.getKey("/MCID");
+    if (mcid.isInteger()) {
+      has_tags_ = true;
+      const StructureElement* owner =
+          checker_.tree_.owner(page_, mcid.getIntValueAsInt());
+      sequence.is_tagged = owner != nullptr;
+      if (owner && owner->has_language) sequence.has_language = true;
+    }
+    QPDFObjectHandle language = properties.getKey("/Lang");
+    if (language.isString()) {
+      sequence.has_language = true;
+      static const std::regex tag("[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*");
+      report.require(std::regex_match(language.getUTF8Value(), tag), "7.2", 29,
+                     "a language in the content that is no language tag");
+    }
+    if (sequence.tag != "Span") return;
+    const bool known = sequence.has_language || checker_.document_has_language_;
+    report.require(!properties.hasKey("/ActualText") || known, "7.2", 30,
+                   "/ActualText in the content has no language");
+    report.require(!properties.hasKey("/Alt") || known, "7.2", 31,
+                   "/Alt in the content has no language");
+    report.require(!properties.hasKey("/E") || known, "7.2", 32,
+                   "/E in the content has no language");
+  }
+
+  // Something that leaves a mark.
+  void item(const std::string& what) {
+    bool marked = false;
+    for (const Sequence& sequence : sequences_) {
+      marked |= sequence.is_tagged || sequence.is_artifact;
+    }
+    checker_.report_.require(marked, "7.1", 3,
+                             what + " is neither tagged nor an artifact");
+  }
+
+  void text(QPDFObjectHandle string) {
+    if (!string.isString() || string.getStringValue().empty()) return;
+    item("a text");
+    bool language = checker_.document_has_language_;
+    for (const Sequence& sequence : sequences_) {
+      language |= sequence.has_language;
+    }
+    checker_.report_.require(language, "7.2", 34,
+                             "a text in no known language");
+    if (state_.font) state_.font->show(string.getStringValue(), state_.mode);
+  }
+
+  void text_array(QPDFObjectHandle array) {
+    if (!array.isArray()) return;
+    for (QPDFObjectHandle part : array.aitems()) text(part);
+  }
+
+  void paint(QPDFObjectHandle object) {
+    if (!object.isStream()) return;
+    QPDFObjectHandle dictionary = object.getDict();
+    if (!dictionary.getKey("/Subtype").isNameAndEquals("/Form")) {
+      item("an image");
+      return;
+    }
+    checker_.report_.require(!dictionary.hasKey("/Ref"), "7.20", 1,
+                             "a reference XObject");
+    if (depth_ > 20) return;
+    QPDFObjectHandle own = dictionary.getKey("/Resources");
+    Walker inner(checker_, page_, own.isDictionary() ? own : resources_);
+    inner.inherit(*this);
+    object.parseAsContents(&inner);
+    if (!inner.has_tags()) return;
+    const int times = ++checker_.tagged_forms_[object.getObjGen()];
+    checker_.report_.require(times < 2, "7.20", 2,
+                             "tags in a form that is painted twice");
+  }
+
+  ContentChecker& checker_;
+  QPDFObjectHandle page_, resources_;
+  std::vector<QPDFObjectHandle> operands_;
+  std::vector<Sequence> sequences_;
+  std::size_t inherited_ = 0;
+  State state_;
+  std::vector<State> saved_;
+  bool has_tags_ = false;
+  int depth_ = 0;
+};
+
+ContentChecker::ContentChecker(QPDF& pdf, StructureTree& tree,
+                               bool document_has_language, Report& report)
+    : pdf_(pdf),
+      tree_(tree),
+      document_has_language_(document_has_language),
+      report_(report) {}
+
+ContentChecker::~ContentChecker() = default;
+
+FontChecker& ContentChecker::font(QPDFObjectHandle font) {
+  auto& known = fonts_[font.getObjGen()];
+  if (!known) known = std::make_unique<FontChecker>(font, report_);
+  return *known;
+}
+
+void ContentChecker::check() {
+  for (QPDFPageObjectHelper& page :
+       QPDFPageDocumentHelper(pdf_).getAllPages()) {
+    QPDFObjectHandle object = page.getObjectHandle();
+    Walker walker(*this, object, page.getAttribute("/Resources", false));
+    page.parseContents(&walker);
+  }
+  for (const auto& [id, font] : fonts_) font->finish();
+}
+
+}  // namespace pdfua

@@ -1,0 +1,91 @@
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <set>
+#include <sstream>
+
+#include "pdf/pdf_writer.h"
+#include "pdfua/broken_files.h"
+#include "pdfua/checker.h"
+#include "support/sample_document.h"
+
+namespace pdfua {
+namespace {
+
+std::string as_text(const std::set<Rule>& rules) {
+  std::string text;
+  for (const auto& [clause, test] : rules) {
+    text += clause + "-" + std::to_string(test) + " ";
+  }
+  return text;
+}
+
+std::set<Rule> broken_rules(const std::string& bytes) {
+  std::set<Rule> rules;
+  const Report report = check(bytes);
+  for (const auto& [rule, entry] : report.entries()) rules.insert(rule);
+  return rules;
+}
+
+std::string good_file() {
+  sheaf::testing_support::DocumentMaker maker(SHEAF_FONTS);
+  return sheaf::write_pdf(maker.one_of_everything());
+}
+
+std::vector<Break> all_breaks() {
+  std::vector<Break> all;
+  for (auto part : {document_breaks(), structure_breaks(), content_breaks(),
+                    font_breaks()}) {
+    all.insert(all.end(), part.begin(), part.end());
+  }
+  return all;
+}
+
+// Clause and test of every line of the rules' table.
+std::set<Rule> listed_rules() {
+  std::ifstream file(SHEAF_RULES);
+  std::set<Rule> rules;
+  for (std::string line; std::getline(file, line);) {
+    if (line.empty() || line[0] == '#' || line.rfind("clause\t", 0) == 0) {
+      continue;
+    }
+    std::istringstream cells(line);
+    std::string clause, test;
+    std::getline(cells, clause, '\t');
+    std::getline(cells, test, '\t');
+    rules.insert({clause, std::stoi(test)});
+  }
+  return rules;
+}
+
+TEST(PdfUa, FindsNothingInTheGoodFile) {
+  const std::string good = good_file();
+  EXPECT_EQ(as_text(broken_rules(good)), "");
+  EXPECT_EQ(as_text(broken_rules(edited(good, [](QPDF&) {}))), "")
+      << "nor after libqpdf has written it anew";
+}
+
+TEST(PdfUa, FindsTheFaultOfEachBrokenFile) {
+  const std::string good = good_file();
+  for (const Break& broken : all_breaks()) {
+    const std::set<Rule> expected(broken.rules.begin(), broken.rules.end());
+    EXPECT_EQ(as_text(broken_rules(broken.apply(good))), as_text(expected));
+  }
+}
+
+TEST(PdfUa, HasABrokenFileForEveryRule) {
+  std::set<Rule> broken;
+  for (const Break& one : all_breaks()) {
+    broken.insert(one.rules.begin(), one.rules.end());
+  }
+  EXPECT_EQ(as_text(broken), as_text(listed_rules()));
+}
+
+TEST(PdfUa, FindsNothingInWorksheets) {
+  sheaf::testing_support::DocumentMaker maker(SHEAF_FONTS);
+  EXPECT_EQ(as_text(broken_rules(sheaf::write_pdf(maker.worksheet(40, 7)))),
+            "");
+}
+
+}  // namespace
+}  // namespace pdfua

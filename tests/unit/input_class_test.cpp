@@ -1,0 +1,185 @@
+#include <gtest/gtest.h>
+
+#include "input/class_file.h"
+#include "input_mistakes.h"
+
+namespace sheaf {
+namespace {
+
+TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
+  const SourceFile file("class.yaml",
+                        "sheaf: 1\n"
+                        "title: Room 4\n"
+                        "lesson: oa.yaml\n"
+                        "line-size: 6 mm\n"
+                        "groups:\n"
+                        "  Tuesday: {step: 12, layout: older-learners}\n"
+                        "  Thursday:\n"
+                        "learners:\n"
+                        "  B7:\n"
+                        "    group: Tuesday\n"
+                        "    layout: large-print\n"
+                        "    amount: 6\n"
+                        "    spacing: wide\n"
+                        "    extra: trace, cover-write\n"
+                        "    review-words: ship shed\n"
+                        "  C3: {group: Tuesday, line-size: 0.4 in}\n"
+                        "  no:\n");
+  Diagnostics d;
+  const ClassFile all = read_class(file, d);
+  EXPECT_EQ(to_text(d), "");
+  EXPECT_EQ(all.title.value, "Room 4");
+  ASSERT_EQ(all.groups.size(), 2U);
+  ASSERT_EQ(all.learners.size(), 3U);
+  EXPECT_EQ(all.learners[2].code.value, "no");
+  const LearnerSettings b7 = settings_for(all, all.learners[0]);
+  EXPECT_EQ(b7.lesson.value, "oa.yaml");
+  EXPECT_EQ(b7.layout.value, "large-print");
+  EXPECT_EQ(b7.step.value, "12");
+  EXPECT_EQ(b7.amount.value, 6);
+  EXPECT_EQ(b7.spacing.value, "wide");
+  EXPECT_EQ(b7.line_size.value, Length::from_mm(6));
+  ASSERT_EQ(b7.extra.size(), 2U);
+  EXPECT_EQ(b7.extra[1].value, "cover-write");
+  ASSERT_EQ(b7.review_words.size(), 2U);
+  EXPECT_EQ(b7.review_words[1].span.text(), "shed");
+  const LearnerSettings c3 = settings_for(all, all.learners[1]);
+  EXPECT_EQ(c3.layout.value, "older-learners");
+  EXPECT_EQ(c3.line_size.value, Length::from_pt(28.8));
+  EXPECT_FALSE(c3.amount.given());
+}
+
+TEST(ClassFile, TakesAPlainListOfLearners) {
+  for (const char* text : {"learners: B7, C3\n", "learners: [B7, C3]\n",
+                           "learners:\n  - B7\n  - C3\n"}) {
+    const SourceFile file("class.yaml", text);
+    Diagnostics d;
+    const ClassFile all = read_class(file, d);
+    EXPECT_EQ(to_text(d), "") << text;
+    ASSERT_EQ(all.learners.size(), 2U) << text;
+    EXPECT_EQ(all.learners[1].code.value, "C3");
+  }
+}
+
+TEST(ClassFile, KnowsACodeFromAName) {
+  for (const char* code : {"B7", "K", "é2", "A-1", "twelveletter"}) {
+    EXPECT_TRUE(is_learner_code(code)) << code;
+  }
+  for (const char* code : {"", "Beth Smith", "thirteenletter", "-a", "a-",
+                           "a--b", "../x", "a.b", "a/b", "日"}) {
+    EXPECT_FALSE(is_learner_code(code)) << code;
+  }
+}
+
+const Mistake kMistakes[] = {
+    {"no learners", "layout: week\n",
+     "class.yaml:1:1: error: the class has no learners [missing-key]\n"
+     "   1 | layout: week\n"
+     "     | ^~~~~~\n"
+     "  help: add a line such as `learners: B7, C3, D1`\n"},
+    {"a full name",
+     "learners:\n"
+     "  B7:\n"
+     "  Beth Smith: {layout: large-print}\n",
+     "class.yaml:1:1: error: the learner in line 3 has no short code "
+     "[wrong-value]\n"
+     "   1 | learners:\n"
+     "     | ^~~~~~~~\n"
+     "  help: use initials or another code of up to 12 letters and figures, "
+     "as in `B7`; Sheaf wants no names\n"},
+    {"a code twice", "learners: B7, C3, b7\n",
+     "class.yaml:1:19: error: two learners have the code `b7` "
+     "[repeated-word]\n"
+     "   1 | learners: B7, C3, b7\n"
+     "     |                   ^~\n"
+     "class.yaml:1:11: note: the first one\n"
+     "   1 | learners: B7, C3, b7\n"
+     "     |           ^~\n"
+     "  help: give each learner a code of their own; capital letters make no "
+     "difference\n"},
+    {"a group that is not there",
+     "groups:\n"
+     "  Tuesday: {step: 12}\n"
+     "learners:\n"
+     "  B7: {group: Tusday}\n",
+     "class.yaml:4:15: error: there is no group `Tusday` [wrong-value]\n"
+     "   4 |   B7: {group: Tusday}\n"
+     "     |               ^~~~~~\n"
+     "  help: did you mean `Tuesday`?\n"},
+    {"a group without any groups",
+     "learners:\n"
+     "  B7: {group: Tuesday}\n",
+     "class.yaml:2:15: error: there is no group `Tuesday` [wrong-value]\n"
+     "   2 |   B7: {group: Tuesday}\n"
+     "     |               ^~~~~~~\n"
+     "  help: write the group under `groups:` as well\n"},
+    {"text where settings should be",
+     "learners:\n"
+     "  B7: large-print\n",
+     "class.yaml:2:7: error: `B7` has text after it [wrong-value]\n"
+     "   2 |   B7: large-print\n"
+     "     |       ^~~~~~~~~~~\n"
+     "  help: write it like this: `B7: {layout: large-print}`\n"},
+    {"a mistyped setting",
+     "learners:\n"
+     "  B7: {layuot: large-print}\n",
+     "class.yaml:2:8: error: `layuot` is not a key of a learner "
+     "[unknown-key]\n"
+     "   2 |   B7: {layuot: large-print}\n"
+     "     |        ^~~~~~\n"
+     "  help: did you mean `layout`?\n"},
+    {"a line size without its unit",
+     "learners:\n"
+     "  B7: {line-size: 8}\n",
+     "class.yaml:2:19: error: `8` is not a size with its unit [wrong-value]\n"
+     "   2 |   B7: {line-size: 8}\n"
+     "     |                   ^\n"
+     "  help: write a number with mm, cm, in or pt, as in `line-size: 8 mm`\n"},
+    {"a line size out of range",
+     "learners:\n"
+     "  B7: {line-size: 8 cm}\n",
+     "class.yaml:2:19: error: the letters on a line cannot be `8 cm` high "
+     "[value-out-of-range]\n"
+     "   2 |   B7: {line-size: 8 cm}\n"
+     "     |                   ^~~~\n"
+     "  help: choose from 3 mm to 20 mm\n"},
+    {"a spacing nobody knows",
+     "learners:\n"
+     "  B7: {spacing: huge}\n",
+     "class.yaml:2:17: error: `huge` does not fit `spacing` [wrong-value]\n"
+     "   2 |   B7: {spacing: huge}\n"
+     "     |                 ^~~~\n"
+     "  help: write `normal`, `wide` or `wider`\n"},
+    {"an amount in letters",
+     "learners:\n"
+     "  B7: {amount: few}\n",
+     "class.yaml:2:16: error: `few` is not a whole number in figures "
+     "[wrong-value]\n"
+     "   2 |   B7: {amount: few}\n"
+     "     |                ^~~\n"
+     "  help: write it like this: `amount: 6`\n"},
+    {"settings beside a learner",
+     "learners:\n"
+     "  B7:\n"
+     "  layout: large-print\n"
+     "  amount: 6\n",
+     "class.yaml:3:3: error: `layout` stands beside the learners and not "
+     "beneath one [wrong-indentation]\n"
+     "   3 |   layout: large-print\n"
+     "     |   ^~~~~~\n"
+     "  help: begin a learner's settings two spaces further right than the "
+     "code\n"
+     "class.yaml:4:3: error: `amount` stands beside the learners and not "
+     "beneath one [wrong-indentation]\n"
+     "   4 |   amount: 6\n"
+     "     |   ^~~~~~\n"
+     "  help: begin a learner's settings two spaces further right than the "
+     "code\n"},
+};
+
+TEST(ClassFile, SaysWhatIsWrong) {
+  expect_messages("class.yaml", kMistakes, read_class);
+}
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,111 @@
+#include <gtest/gtest.h>
+
+#include "layout/block.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+
+Block block_of(Length height) {
+  Block block;
+  block.height = height;
+  block.dot({0_mm, 0_mm}, 1_mm);
+  return block;
+}
+
+constexpr Rect kBody{15_mm, 15_mm, 180_mm, 100_mm};
+constexpr Size kPaper{210_mm, 130_mm};
+
+TEST(Pages, KeepRowsWhole) {
+  const auto pages =
+      paginate({block_of(40_mm), block_of(40_mm), block_of(40_mm)}, kBody,
+               kPaper);
+  ASSERT_EQ(pages.size(), 2U);
+  EXPECT_EQ(pages[0].marks.size(), 2U);
+  const auto& dot = std::get<DotMark>(pages[1].marks[0]);
+  EXPECT_EQ(dot.centre, (Point{15_mm, 15_mm}));
+}
+
+TEST(Pages, NeverEndWithAHeading) {
+  std::vector<Block> blocks = {block_of(85_mm), block_of(10_mm),
+                               block_of(20_mm)};
+  blocks[1].keep_with_next = true;
+  const auto pages = paginate(std::move(blocks), kBody, kPaper);
+  ASSERT_EQ(pages.size(), 2U);
+  EXPECT_EQ(pages[0].marks.size(), 1U);
+  EXPECT_EQ(pages[1].marks.size(), 2U);
+}
+
+TEST(Pages, DropTheSpaceAboveTheirFirstBlock) {
+  Block second = block_of(40_mm);
+  second.space_before = 30_mm;
+  second.new_page = true;
+  const auto pages = paginate({block_of(10_mm), second}, kBody, kPaper);
+  EXPECT_EQ(std::get<DotMark>(pages[1].marks[0]).centre.y, 15_mm);
+}
+
+TEST(Pages, DrawATablesHeadAgain) {
+  auto head = std::make_shared<const Block>(block_of(10_mm));
+  std::vector<Block> rows(3, block_of(40_mm));
+  for (Block& row : rows) row.head = head;
+  const auto pages = paginate(rows, kBody, kPaper);
+  ASSERT_EQ(pages.size(), 2U);
+  EXPECT_EQ(pages[1].marks.size(), 2U);
+}
+
+TEST(Pages, ABlockTallerThanAPageStandsAlone) {
+  const auto pages = paginate({block_of(300_mm), block_of(10_mm)}, kBody,
+                              kPaper);
+  EXPECT_EQ(pages.size(), 2U);
+}
+
+TEST(Pages, AreEquallyFull) {
+  EXPECT_EQ(even_rows(7, 6), 4);
+  EXPECT_EQ(even_rows(12, 6), 6);
+  EXPECT_EQ(even_rows(1, 6), 1);
+  EXPECT_EQ(even_rows(0, 6), 1);
+  EXPECT_EQ(even_rows(13, 6), 5);
+}
+
+std::vector<std::size_t> marks_on_pages(std::vector<Block> blocks) {
+  even_pages(blocks, kBody.height);
+  std::vector<std::size_t> counts;
+  for (const Page& page : paginate(std::move(blocks), kBody, kPaper)) {
+    counts.push_back(page.marks.size());
+  }
+  return counts;
+}
+
+TEST(EvenPages, ShareRowsOutWithoutAnotherPage) {
+  // Ten fit on a page: eleven would leave one alone.
+  EXPECT_EQ(marks_on_pages(std::vector<Block>(11, block_of(10_mm))),
+            (std::vector<std::size_t>{6, 5}));
+  EXPECT_EQ(marks_on_pages(std::vector<Block>(21, block_of(10_mm))),
+            (std::vector<std::size_t>{7, 7, 7}));
+  EXPECT_EQ(marks_on_pages(std::vector<Block>(10, block_of(10_mm))),
+            (std::vector<std::size_t>{10}));
+}
+
+TEST(EvenPages, CountSpacesHeadsAndPagesBegunAnyhow) {
+  std::vector<Block> blocks(6, block_of(20_mm));
+  for (Block& block : blocks) block.space_before = 5_mm;
+  // Four of them fit: 20 + 3 * 25 = 95.
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{3, 3}));
+  blocks[1].new_page = true;
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{1, 3, 2}));
+  const auto head = std::make_shared<const Block>(block_of(50_mm));
+  std::vector<Block> rows(6, block_of(20_mm));
+  for (std::size_t i = 1; i < rows.size(); ++i) rows[i].head = head;
+  // Five fit without a head; four, then two under it, are 80 and 90.
+  EXPECT_EQ(marks_on_pages(rows), (std::vector<std::size_t>{4, 3}));
+}
+
+TEST(EvenPages, KeepHeadingsWithWhatFollows) {
+  std::vector<Block> blocks(11, block_of(10_mm));
+  blocks[5].keep_with_next = true;
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{5, 6}));
+}
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,150 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "layout/ruled_lines.h"
+#include "layout/sound_boxes.h"
+#include "layout/text_block.h"
+#include "layout/touch_marks.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+
+class Words : public testing::Test {
+ protected:
+  Words()
+      : fonts_(SHEAF_FONTS),
+        style_(make_style(OptionValues(page_options()), fonts_, diagnostics_)),
+        composer_(shaper_, style_, document_, kDocumentElement,
+                  style_.body_size()) {}
+
+  Block drawn(const std::string& word,
+              const std::vector<Grapheme>& graphemes) {
+    TouchWordOptions options;
+    options.text = style_.text(44_pt);
+    options.mark_spacing = 10_mm;
+    options.guide_weight = 0.5_pt;
+    Block block;
+    const TouchWord touch(composer_, word, graphemes, options);
+    touch.draw(composer_, block, {}, kDocumentElement);
+    return block;
+  }
+
+  // Middles of the marks under a word: dots, pills and rings.
+  static std::vector<Length> marks(const Block& block) {
+    std::vector<Length> middles;
+    for (const Mark& mark : block.marks) {
+      if (const auto* dot = std::get_if<DotMark>(&mark)) {
+        middles.push_back(dot->centre.x);
+      }
+      if (const auto* line = std::get_if<LineMark>(&mark)) {
+        if (line->stroke.width > 3_mm) {
+          middles.push_back((line->from.x + line->to.x) / 2);
+        }
+      }
+    }
+    std::ranges::sort(middles);
+    return middles;
+  }
+
+  // Middles of the ink of each piece of text.
+  static std::vector<Length> inks(const Block& block) {
+    std::vector<Length> middles;
+    for (const Mark& mark : block.marks) {
+      if (const auto* text = std::get_if<GlyphMark>(&mark)) {
+        const auto size = text->run.shape->text.size();
+        middles.push_back(text->at.x + ink_of(text->run, 0, size).middle());
+      }
+    }
+    return middles;
+  }
+
+  Diagnostics diagnostics_;
+  FontLibrary fonts_;
+  Shaper shaper_;
+  Style style_;
+  Document document_;
+  Composer composer_;
+};
+
+TEST_F(Words, MarksStandUnderTheInkOfEachGrapheme) {
+  const Block block = drawn("fish", {{0, 1}, {1, 2}, {2, 4}});
+  const auto middles = marks(block);
+  const auto letters = inks(block);
+  ASSERT_EQ(middles.size(), 3U);
+  for (std::size_t i = 0; i < 3; ++i) {
+    EXPECT_LE(std::abs((middles[i] - letters[i]).mils()), 1);
+  }
+}
+
+TEST_F(Words, MarksAreAFingertipApart) {
+  const auto middles = marks(drawn("ill", {{0, 1}, {1, 3}}));
+  ASSERT_EQ(middles.size(), 2U);
+  EXPECT_GE(middles[1] - middles[0], 10_mm);
+}
+
+TEST_F(Words, ASplitVowelHasItsMarkUnderTheVowelAndARingUnderTheE) {
+  const Block block = drawn("cake", {{0, 1}, {1, 2, 3}, {2, 3}});
+  int rings = 0, ties = 0;
+  for (const Mark& mark : block.marks) {
+    if (const auto* dot = std::get_if<DotMark>(&mark)) rings += dot->hollow;
+    ties += std::holds_alternative<PathMark>(mark);
+  }
+  EXPECT_EQ(rings, 1);
+  EXPECT_EQ(ties, 1);
+  EXPECT_EQ(marks(block).size(), 4U);
+}
+
+TEST_F(Words, AnApostropheGoesWithTheLetterBefore) {
+  const Block block = drawn("don't", {{0, 1}, {1, 2}, {2, 3}, {4, 5}});
+  std::string text;
+  for (const Mark& mark : block.marks) {
+    if (const auto* glyphs = std::get_if<GlyphMark>(&mark)) {
+      text += glyphs->run.shape->text + "|";
+    }
+  }
+  EXPECT_EQ(text, "d|o|n'|t|");
+}
+
+std::vector<SoundBox> boxes(std::initializer_list<const char*> letters) {
+  std::vector<SoundBox> result;
+  for (const char* l : letters) result.push_back({l, 0, 1, "", false, false});
+  return result;
+}
+
+TEST(SoundBoxes, AreWideEnoughForTheWidestGrapheme) {
+  const std::vector<std::vector<SoundBox>> words = {boxes({"n", "igh", "t"})};
+  // Our own rule of thumb: igh in a hand of 8 mm needs about 22 mm.
+  const BoxMeasures m = measure_boxes(words, 8_mm, 15_mm);
+  EXPECT_NEAR(m.width.mm(), 22, 1.5);
+  EXPECT_EQ(measure_boxes({}, 8_mm, 15_mm).width, 15_mm);
+}
+
+TEST(SoundBoxes, BreakAtASyllable) {
+  auto word = boxes({"s", "u", "n", "f", "l", "ow", "er"});
+  word[3].starts_syllable = true;
+  const BoxMeasures m{15_mm, 8_mm, 6_mm};
+  EXPECT_EQ(box_rows(word, m, 150_mm).size(), 1U);
+  const auto rows = box_rows(word, m, 80_mm);
+  ASSERT_EQ(rows.size(), 2U);
+  EXPECT_EQ(rows[0].size(), 3U);
+}
+
+TEST(SoundBoxes, NeverMoreThanTenInARow) {
+  const std::vector<SoundBox> word(12, SoundBox{"a", 0, 1, "", false, false});
+  const auto rows = box_rows(word, {15_mm, 8_mm, 6_mm}, 500_mm);
+  ASSERT_EQ(rows.size(), 2U);
+  EXPECT_EQ(rows[0].size(), 6U);
+}
+
+TEST(RuledLines, LineCountFollowsTheHand) {
+  const std::string sentence = "The brush is in the shed.";
+  EXPECT_EQ(hand_lines(sentence, 4_mm, 180_mm), 1);
+  EXPECT_EQ(hand_lines(sentence, 10_mm, 180_mm), 2);
+  EXPECT_EQ(hand_lines("", 6_mm, 180_mm), 1);
+}
+
+}  // namespace
+}  // namespace sheaf
