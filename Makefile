@@ -8,6 +8,7 @@
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
 #   make bench             speed, as ratios; never part of the tests
+#   make gallery           every sheet in every layout, as pictures
 #   make clean             remove what was built
 
 BUILD := build
@@ -29,7 +30,7 @@ TEST_PACKAGES := qpdf libqpdf-dev poppler-utils mupdf-tools espeak-ng \
   espeak-ng-data wamerican
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
-.PHONY: all test deps print bench clean
+.PHONY: all test deps print bench gallery schemas clean
 .DELETE_ON_ERROR:
 
 all: $(PACKETS)
@@ -76,7 +77,7 @@ test:
 	  command -v $$tool >/dev/null || \
 	    { echo "The tests need $$tool: run make deps"; exit 1; }; done
 	cmake --build $(BUILD)
-	ctest --test-dir $(BUILD) --output-on-failure
+	ctest --test-dir $(BUILD) --output-on-failure -j2
 
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench
@@ -126,6 +127,16 @@ else
 	  exit 1; }
 	$(LP) $<
 endif
+
+# ---- to look at ------------------------------------------------------------
+# Every sheet in every layout on both papers, as pictures: out/gallery.
+gallery: $(BUILT)
+	SHEAF=$(SHEAF) sh tools/gallery.sh out/gallery
+
+# What editors check files with, from the program's own tables.
+schemas: $(BUILT)
+	for kind in lesson layout class sequence; do \
+	  $(SHEAF) schema $$kind > schemas/$$kind.json || exit 1; done
 
 clean:
 	rm -rf $(BUILD) out

@@ -156,5 +156,17 @@ TEST(Goldens, ShowEveryKindOfSheet) {
   }
 }
 
+// What editors read is what the tables say: `make schemas` after a change.
+TEST(Schemas, AreWhatTheProgramPrints) {
+  const Folder folder;
+  for (const char* kind : {"lesson", "layout", "class", "sequence"}) {
+    const Outcome now = run(std::string("schema ") + kind, folder.path());
+    EXPECT_EQ(now.exit_code, 0);
+    const fs::path file =
+        project() / "schemas" / (std::string(kind) + ".json");
+    EXPECT_TRUE(now.results == read(file)) << file;
+  }
+}
+
 }  // namespace
 }  // namespace sheaf::test

@@ -125,6 +125,7 @@ int run_build_class(const CommandLine& line) {
   ClassWriter writer(workspace, line, *job, diagnostics);
   writer.write();
   print(diagnostics);
+  if (diagnostics.has_errors()) return kFaultsInFiles;
   writer.finish();
   return kDone;
 }

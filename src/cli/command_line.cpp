@@ -18,15 +18,19 @@ namespace {
 constexpr const char* kAbout =
     "Sheaf makes a week of spelling sheets from a short lesson file.";
 
-void add_layout_options(CLI::App& verb, CommandLine& line) {
-  verb.add_option("--layout", line.layout,
-                  "a layout's name or file instead of the lesson's own");
+void add_paper_option(CLI::App& verb, CommandLine& line) {
   verb.add_option("--paper", line.paper, "letter or a4")
       ->check([](const std::string& name) {
         return name == "letter" || name == "a4"
                    ? std::string()
                    : "say `letter` or `a4`, not `" + name + "`";
       });
+}
+
+void add_layout_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--layout", line.layout,
+                  "a layout's name or file instead of the lesson's own");
+  add_paper_option(verb, line);
   verb.add_option("--only", line.only,
                   "make these sheets only (may be given again)")
       ->delimiter(',');
@@ -83,6 +87,25 @@ void add_verbs(CLI::App& app, CommandLine& line) {
 
   add_verb(app, line, "sheets", "the kinds of sheets and their options");
   add_verb(app, line, "layouts", "the layouts that are found");
+
+  CLI::App* pictures =
+      add_verb(app, line, "pictures", "the words that a picture stands for");
+  pictures->add_option("WORD", line.arguments, "these words only");
+  pictures->add_option("--pdf", line.pdf_file,
+                       "write a contact sheet of the pictures");
+  add_paper_option(*pictures, line);
+
+  CLI::App* schema = add_verb(app, line, "schema",
+                              "a JSON Schema, with which editors check files");
+  schema->add_option("KIND", line.arguments, "lesson, layout, class or sequence")
+      ->required()
+      ->expected(1);
+  add_verb(app, line, "manual", "the manual page, in the format of man");
+  CLI::App* completions =
+      add_verb(app, line, "completions", "completions for a shell");
+  completions->add_option("SHELL", line.arguments, "bash, zsh or fish")
+      ->required()
+      ->expected(1);
 
   CLI::App* dump =
       add_verb(app, line, "dump", "what passes between two stages, as text");
@@ -163,6 +186,27 @@ void print_fault(const CLI::App& app, const CLI::ParseError& fault) {
 }
 
 }  // namespace
+
+std::vector<VerbNote> verb_notes() {
+  CommandLine line;
+  CLI::App app(kAbout, "sheaf");
+  add_verbs(app, line);
+  std::vector<VerbNote> notes;
+  for (const CLI::App* verb : app.get_subcommands({})) {
+    VerbNote note{verb->get_name(), verb->get_description(), {}, {}};
+    for (const CLI::Option* option : verb->get_options()) {
+      if (option->get_lnames().empty()) {
+        note.arguments = option->get_name();
+      } else {
+        note.options.push_back({"--" + option->get_lnames().front(),
+                                option->get_type_name(),
+                                option->get_description()});
+      }
+    }
+    notes.push_back(std::move(note));
+  }
+  return notes;
+}
 
 std::optional<CommandLine> read_command_line(int argc, char** argv,
                                              int& exit_code) {

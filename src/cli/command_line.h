@@ -20,10 +20,24 @@ struct CommandLine {
   std::vector<std::string> learners;  ///< codes; empty: all of the class
   std::vector<std::string> allowed_folders;
   std::string dependency_file;
+  std::string pdf_file;  ///< where a contact sheet goes
   bool separate = false;
   bool json = false;
   std::string accent;
 };
+
+/// What the command line offers, for the manual page and completions.
+struct OptionNote {
+  std::string name;  ///< "--out"
+  std::string value;  ///< "TEXT"; empty for a flag
+  std::string about;
+};
+struct VerbNote {
+  std::string name, about;
+  std::string arguments;  ///< "LESSON"; empty where it takes none
+  std::vector<OptionNote> options;
+};
+std::vector<VerbNote> verb_notes();
 
 /// Reads the command line. Where it asks for help or the version, or is wrong,
 /// prints that and gives the exit code instead: 0, or 2.

@@ -77,7 +77,7 @@ int dump_class(Workspace& workspace, const CommandLine& line,
                                                 diagnostics)));
   }
   print(diagnostics);
-  return kDone;
+  return diagnostics.has_errors() ? kFaultsInFiles : kDone;
 }
 
 }  // namespace
@@ -116,7 +116,7 @@ int run_dump(const CommandLine& line) {
     fmt::print("{}", dump_pages(packet.teacher));
   }
   print(diagnostics);
-  return kDone;
+  return diagnostics.has_errors() ? kFaultsInFiles : kDone;
 }
 
 }  // namespace sheaf

@@ -13,6 +13,10 @@ int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);
 int run_layouts(const CommandLine& line);
+int run_pictures(const CommandLine& line);
+int run_schema(const CommandLine& line);
+int run_manual(const CommandLine& line);
+int run_completions(const CommandLine& line);
 int run_dump(const CommandLine& line);
 
 }  // namespace sheaf

@@ -18,6 +18,9 @@ constexpr std::size_t kMostScored = 64;
 // Scores this much apart are about a third as likely.
 constexpr double kScale = 90.0;
 
+// Roughly, before the scorer: another skeleton, another first letter.
+constexpr int kOtherSkeleton = 250;
+constexpr int kOtherFirst = 100;
 constexpr int kEveryday = 120;
 constexpr int kForEnding = 30;
 
@@ -51,21 +54,37 @@ constexpr std::array<int, 26> kWeights = [] {
   return weights;
 }();
 
-// Letters of one that the other lacks, both ways.
-int letters_apart(std::string_view a, std::string_view b) {
-  std::array<int, 26> count{};
-  for (const char c : a) {
-    if (c >= 'a' && c <= 'z') ++count[static_cast<std::size_t>(c - 'a')];
+// What letters one word has that the other lacks, both ways, by their weights.
+class LetterBag {
+ public:
+  explicit LetterBag(std::string_view letters) {
+    for (const char c : letters) {
+      if (c < 'a' || c > 'z') continue;
+      ++count_[static_cast<std::size_t>(c - 'a')];
+      weight_ += kWeights[static_cast<std::size_t>(c - 'a')];
+    }
   }
-  for (const char c : b) {
-    if (c >= 'a' && c <= 'z') --count[static_cast<std::size_t>(c - 'a')];
+
+  int apart(std::string_view word) const {
+    std::array<std::uint8_t, 26> left = count_;
+    int apart = weight_;
+    for (const char c : word) {
+      if (c < 'a' || c > 'z') continue;
+      const auto letter = static_cast<std::size_t>(c - 'a');
+      if (left[letter] > 0) {
+        --left[letter];
+        apart -= kWeights[letter];
+      } else {
+        apart += kWeights[letter];
+      }
+    }
+    return apart;
   }
-  int apart = 0;
-  for (std::size_t i = 0; i < count.size(); ++i) {
-    apart += std::abs(count[i]) * kWeights[i];
-  }
-  return apart;
-}
+
+ private:
+  std::array<std::uint8_t, 26> count_{};
+  int weight_ = 0;
+};
 
 int rarity_of_tier(int tier) {
   if (tier == 0) return 700;
@@ -89,9 +108,10 @@ WordIndex::WordIndex(const WordSource& words, const SoundSpellings& spellings,
   const auto count = static_cast<std::uint32_t>(source_.words.size());
   skeletons_.reserve(count);
   for (std::uint32_t i = 0; i < count; ++i) {
-    skeletons_.push_back(
-        consonant_skeleton(sounds_of(source_.words[i], *source_.inventory)));
-    add_keys(skeletons_.back(), i);
+    const std::string skeleton =
+        consonant_skeleton(sounds_of(source_.words[i], *source_.inventory));
+    skeletons_.push_back(hash_of(skeleton));
+    add_keys(skeleton, i);
     by_spelling_.push_back(i);
     rarity_.push_back(find_rarity(i));
   }
@@ -143,17 +163,6 @@ int WordIndex::rarity(std::string_view word) const {
   return rarity_[*found];
 }
 
-int WordIndex::rough_cost(std::string_view letters, std::uint32_t word,
-                          std::span<const std::string> skeletons) const {
-  const std::string& spelling = source_.words[word].spelling;
-  int cost = rarity_[word] + letters_apart(letters, spelling);
-  if (std::ranges::find(skeletons, skeletons_[word]) == skeletons.end()) {
-    cost += 250;
-  }
-  if (spelling[0] != letters[0]) cost += 100;
-  return cost;
-}
-
 std::vector<WordIndex::Candidate> WordIndex::candidates(
     std::string_view letters) const {
   const std::vector<std::string> skeletons = letter_skeletons(letters);
@@ -176,8 +185,17 @@ std::vector<WordIndex::Candidate> WordIndex::candidates(
   words.erase(std::ranges::unique(words).begin(), words.end());
   std::vector<Candidate> found;
   found.reserve(words.size());
+  std::vector<std::uint64_t> whole;
+  for (const std::string& s : skeletons) whole.push_back(hash_of(s));
+  const LetterBag bag(letters);
   for (const std::uint32_t word : words) {
-    found.push_back({word, rough_cost(letters, word, skeletons)});
+    const std::string& spelling = source_.words[word].spelling;
+    int cost = rarity_[word] + bag.apart(spelling);
+    if (std::ranges::find(whole, skeletons_[word]) == whole.end()) {
+      cost += kOtherSkeleton;
+    }
+    if (spelling[0] != letters[0]) cost += kOtherFirst;
+    found.push_back({word, cost});
   }
   const auto likelier = [](const Candidate& a, const Candidate& b) {
     return a.rough != b.rough ? a.rough < b.rough : a.word < b.word;

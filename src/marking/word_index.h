@@ -58,15 +58,13 @@ class WordIndex {
   };
   void add_keys(const std::string& skeleton, std::uint32_t word);
   std::vector<Candidate> candidates(std::string_view letters) const;
-  int rough_cost(std::string_view letters, std::uint32_t word,
-                 std::span<const std::string> skeletons) const;
   int find_rarity(std::uint32_t word) const;
   void lend_rarity_of_base(std::uint32_t word);
 
   WordSource source_;
   const SoundSpellings& spellings_;
   std::vector<Key> keys_;
-  std::vector<std::string> skeletons_;
+  std::vector<std::uint64_t> skeletons_;  // hashes
   std::vector<int> rarity_;
   std::vector<std::uint32_t> by_spelling_;
   std::vector<std::string> lesson_words_;  // in order

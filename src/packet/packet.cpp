@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "layout/frame.h"
+#include "packet/check_fit.h"
 #include "packet/week.h"
 
 namespace sheaf {
@@ -91,21 +92,25 @@ SheetInput sheet_input(const Bindery& b, const OptionValues& options,
 
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 std::span<const PlannedSheet> packet,
-                                Document& document) {
+                                Document& document, Diagnostics& diagnostics) {
+  FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
   const ElementId section = document.add({Role::section, kDocumentElement});
   const FrameText frame = frame_text(b, sheet);
   Style style = b.style;
   if (sheet.kind->for_teacher) style.paper = style.teacher_paper;
   Composer outer(b.shaper, style, document, section, style.body_size());
   const Rect body = body_inside(style, outer, frame);
+  if (!fit.check_body(body)) return {};
   Composer composer(b.shaper, style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
   sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
+  fit.check_blocks(composer);
   std::vector<Block> blocks = composer.take();
   if (!style.fills_tints) outline_tints(blocks, style.guide_weight);
   std::vector<Page> pages = paginate(std::move(blocks), body, style.paper);
   draw_frame(pages, composer, frame, elements);
+  fit.check_pages(pages);
   return pages;
 }
 
@@ -139,7 +144,8 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
       continue;
     }
     sheets.push_back(
-        {entry.kind, entry.options, entry.extra ? 0 : 1, entry.kind->minutes});
+        {entry.kind, entry.options, entry.extra ? 0 : 1, entry.kind->minutes,
+         entry.span});
   }
   return sheets;
 }
@@ -187,11 +193,12 @@ std::string document_title(const Bindery& b, std::string_view what) {
 }
 
 void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
-                      std::span<const PlannedSheet> packet,
-                      Document& document) {
+                      std::span<const PlannedSheet> packet, Document& document,
+                      Diagnostics& diagnostics) {
   Binder binder(document, b.style.on_paper);
   for (const PlannedSheet& sheet : sheets) {
-    binder.add_sheet(*sheet.kind, compose_sheet(b, sheet, packet, document));
+    binder.add_sheet(*sheet.kind,
+                     compose_sheet(b, sheet, packet, document, diagnostics));
   }
 }
 
@@ -234,12 +241,12 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
         return std::ranges::find(only, s.kind->name) == only.end();
       });
     }
-    compose_document(b, learner, week, packet.learner);
+    compose_document(b, learner, week, packet.learner, diagnostics);
   }
   if (whom.teacher_pages) {
     auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
     append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
-    compose_document(b, teacher, week, packet.teacher);
+    compose_document(b, teacher, week, packet.teacher, diagnostics);
   }
   return packet;
 }

@@ -103,7 +103,7 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
   const Length cells = grid.side * grid.rows;
   Block& block = c.block(kHead + cells + 2_mm);
   const Stroke wall{c.style().box_weight, kBlack, {}, false};
-  const Stroke thin{c.style().guide_weight, 140, {}, false};
+  const Stroke thin{c.style().guide_weight, 110, {}, false};
   const ElementId table = c.add(Role::table);
   const ElementId head = c.add(Role::table_row, table);
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {

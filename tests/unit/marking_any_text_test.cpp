@@ -21,8 +21,12 @@ void expect_sound(const MarkedAttempt& marked, const Reading& target) {
     const MarkedGrapheme& g = marked.graphemes[i];
     EXPECT_EQ(g.grapheme, target.units[i].grapheme);
     EXPECT_EQ(g.result == GraphemeResult::correct, g.cause == Cause::none);
-    if (g.result == GraphemeResult::missing) EXPECT_TRUE(g.written.empty());
-    if (g.result == GraphemeResult::correct) EXPECT_FALSE(g.written.empty());
+    if (g.result == GraphemeResult::missing) {
+      EXPECT_TRUE(g.written.empty());
+    }
+    if (g.result == GraphemeResult::correct) {
+      EXPECT_FALSE(g.written.empty());
+    }
   }
   for (const ExtraLetter& extra : marked.extra) {
     EXPECT_LE(extra.before, marked.graphemes.size());
