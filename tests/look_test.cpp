@@ -60,18 +60,16 @@ Made make(Workspace& workspace, const std::string& lesson,
   Diagnostics diagnostics;
   Made made;
   made.about = lesson + ", " + layout + ", " + paper;
-  made.lesson =
-      prepare(workspace, line,
-              (project() / "lessons" / (lesson + ".yaml")).string(),
-              diagnostics);
+  made.lesson = prepare(workspace, line,
+                        (project() / "lessons" / (lesson + ".yaml")).string(),
+                        diagnostics);
   EXPECT_NE(made.lesson, nullptr) << made.about;
   if (made.lesson == nullptr) return made;
   made.packet = make_packet(made.lesson->analyzed, made.lesson->layout,
                             *made.lesson->pictures, made.lesson->style,
                             workspace.shaper(), only, diagnostics);
-  EXPECT_FALSE(diagnostics.has_errors())
-      << made.about << "\n"
-      << to_text(diagnostics, {});
+  EXPECT_FALSE(diagnostics.has_errors()) << made.about << "\n"
+                                         << to_text(diagnostics, {});
   return made;
 }
 
@@ -198,10 +196,10 @@ TEST_F(Look, CodesOfCardsMeetTheirBacks) {
         const Point front = fronts.at(text->run.shape->text);
         EXPECT_EQ(front.y, text->at.y);
         // As far from the right as its front is from the left, in columns.
-        const auto place = std::distance(columns.begin(),
-                                         columns.find(front.x));
-        const auto mirrored = std::distance(columns.begin(),
-                                            columns.find(text->at.x));
+        const auto place =
+            std::distance(columns.begin(), columns.find(front.x));
+        const auto mirrored =
+            std::distance(columns.begin(), columns.find(text->at.x));
         EXPECT_EQ(place + mirrored + 1,
                   static_cast<std::ptrdiff_t>(columns.size()))
             << made.about << ", " << text->run.shape->text;
@@ -239,9 +237,9 @@ class Copy {
  private:
   bool is_black(int x, int y) const {
     const auto row = static_cast<std::size_t>((width_ + 7) / 8);
-    const auto byte = static_cast<unsigned char>(
-        bits_[static_cast<std::size_t>(y) * row +
-              static_cast<std::size_t>(x / 8)]);
+    const auto byte =
+        static_cast<unsigned char>(bits_[static_cast<std::size_t>(y) * row +
+                                         static_cast<std::size_t>(x / 8)]);
     return ((byte >> (7 - x % 8)) & 1) != 0;
   }
 
@@ -261,13 +259,12 @@ bool must_survive(const Mark& mark) {
 TEST_F(Look, EveryMarkSurvivesACopier) {
   const testing_support::TemporaryFolder folder;
   for (const std::string& layout : names_in("layouts")) {
-    const Made made = make(workspace_, "sh-ship", layout, "letter",
-                           layout == "week" ? all_kinds()
-                                            : std::vector<std::string>());
+    const Made made =
+        make(workspace_, "sh-ship", layout, "letter",
+             layout == "week" ? all_kinds() : std::vector<std::string>());
     ASSERT_NE(made.lesson, nullptr);
     const Document& document = made.packet.learner;
-    const std::string pdf =
-        folder.write(layout + ".pdf", write_pdf(document));
+    const std::string pdf = folder.write(layout + ".pdf", write_pdf(document));
     const std::string stem = folder.path() + "/" + layout;
     ASSERT_EQ(testing_support::run_program(
                   {"pdftoppm", "-mono", "-r", "150", pdf, stem})

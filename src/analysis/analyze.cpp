@@ -143,11 +143,11 @@ class Analyzer {
       const auto same =
           std::ranges::find(result_.patterns, id, &LessonPattern::id);
       if (same != result_.patterns.end()) {
-        diagnostics_.error(diagnostic::repeated_pattern, name.span,
-                           fmt::format("{} is the same pattern as {}",
-                                       quoted(name.value),
-                                       quoted(same->written.value)),
-                           "take one of the two out");
+        diagnostics_.error(
+            diagnostic::repeated_pattern, name.span,
+            fmt::format("{} is the same pattern as {}", quoted(name.value),
+                        quoted(same->written.value)),
+            "take one of the two out");
         continue;
       }
       result_.patterns.push_back(
@@ -258,10 +258,9 @@ class Analyzer {
       }
       if (to_read && sentence.pattern_words() == 0 &&
           !result_.patterns.empty()) {
-        diagnostics_.warning(
-            diagnostic::sentence_without_pattern, line.span(),
-            "no word of this sentence has the pattern",
-            "use at least one, or take the sentence out");
+        diagnostics_.warning(diagnostic::sentence_without_pattern, line.span(),
+                             "no word of this sentence has the pattern",
+                             "use at least one, or take the sentence out");
       }
       sentences.push_back(std::move(sentence));
     }
@@ -276,8 +275,7 @@ class Analyzer {
     for (const AnalyzedWord& w : result_.words) {
       hash = text_hash(w.spelling.value + " ", hash);
     }
-    result_.seed =
-        lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
+    result_.seed = lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
     for (const auto* sentences :
          {&result_.sentences, &result_.dictate_sentences}) {
       for (const AnalyzedSentence& s : *sentences) {
@@ -315,10 +313,9 @@ class Analyzer {
 
 }  // namespace
 
-AnalyzedLesson analyze(
-    const Lesson& lesson, const Phonics& phonics,
-    const std::function<bool(std::string_view)>& has_picture,
-    Diagnostics& diagnostics) {
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics) {
   return Analyzer(lesson, phonics, has_picture, diagnostics).run();
 }
 

@@ -22,9 +22,8 @@ std::string_view trimmed(std::string_view text) {
 // The number at the start of `text`, which is moved past it.
 std::optional<double> take_number(std::string_view& text) {
   double value = 0;
-  const auto [end, fault] =
-      std::from_chars(text.data(), text.data() + text.size(), value,
-                      std::chars_format::fixed);
+  const auto [end, fault] = std::from_chars(
+      text.data(), text.data() + text.size(), value, std::chars_format::fixed);
   if (fault != std::errc() || !std::isfinite(value)) return std::nullopt;
   text.remove_prefix(end - text.data());
   return value;
@@ -188,21 +187,20 @@ void OptionValues::set(std::string_view name, const Value& value,
   const std::size_t index = index_of(name);
   const OptionSpec& spec = table_[index];
   if (value.kind != Value::Kind::text) {
-    diagnostics.error(value.kind == Value::Kind::nothing
-                          ? diagnostic::missing_value
-                          : diagnostic::wrong_value,
-                      value.span,
-                      fmt::format("`{}` has {} after it", name,
-                                  describe(value.kind)),
-                      expected(spec));
+    diagnostics.error(
+        value.kind == Value::Kind::nothing ? diagnostic::missing_value
+                                           : diagnostic::wrong_value,
+        value.span,
+        fmt::format("`{}` has {} after it", name, describe(value.kind)),
+        expected(spec));
     return;
   }
   const auto setting = read_setting(spec, value.text.text());
   if (!setting) {
-    diagnostics.error(diagnostic::wrong_value, value.span,
-                      fmt::format("{} does not fit `{}`",
-                                  quoted(value.text.text()), name),
-                      expected(spec));
+    diagnostics.error(
+        diagnostic::wrong_value, value.span,
+        fmt::format("{} does not fit `{}`", quoted(value.text.text()), name),
+        expected(spec));
     return;
   }
   if (beyond(spec, *setting)) {

@@ -67,9 +67,9 @@ void add_separate(OutputFiles& files, const PreparedLesson& lesson,
   }
   for (const std::string& name : names) {
     Diagnostics unheard;  // the whole packet has said it all
-    const Packet one = make_packet(lesson.analyzed, lesson.layout,
-                                   *lesson.pictures, lesson.style,
-                                   workspace.shaper(), {name}, unheard);
+    const Packet one =
+        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures,
+                    lesson.style, workspace.shaper(), {name}, unheard);
     add_document(files,
                  find_sheet_kind(name)->for_teacher ? one.teacher : one.learner,
                  folder / (name + ".pdf"));
@@ -97,11 +97,10 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
   files.finish();
   targets.push_back((folder / "packet.pdf").string());
   targets.push_back((folder / "teacher.pdf").string());
-  fmt::print("{}: {} for the learner, {} for the teacher\n", folder.string(),
-             counted(static_cast<int>(packet.learner.pages.size()), "page",
-                     "pages"),
-             counted(static_cast<int>(packet.teacher.pages.size()), "page",
-                     "pages"));
+  fmt::print(
+      "{}: {} for the learner, {} for the teacher\n", folder.string(),
+      counted(static_cast<int>(packet.learner.pages.size()), "page", "pages"),
+      counted(static_cast<int>(packet.teacher.pages.size()), "page", "pages"));
   return true;
 }
 

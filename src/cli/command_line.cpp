@@ -97,7 +97,8 @@ void add_verbs(CLI::App& app, CommandLine& line) {
 
   CLI::App* schema = add_verb(app, line, "schema",
                               "a JSON Schema, with which editors check files");
-  schema->add_option("KIND", line.arguments, "lesson, layout, class or sequence")
+  schema
+      ->add_option("KIND", line.arguments, "lesson, layout, class or sequence")
       ->required()
       ->expected(1);
   add_verb(app, line, "manual", "the manual page, in the format of man");

@@ -28,7 +28,7 @@ struct CommandLine {
 
 /// What the command line offers, for the manual page and completions.
 struct OptionNote {
-  std::string name;  ///< "--out"
+  std::string name;   ///< "--out"
   std::string value;  ///< "TEXT"; empty for a flag
   std::string about;
 };

@@ -45,7 +45,8 @@ std::optional<fs::path> find_layout(Workspace& workspace,
   if (help.empty()) help = "`sheaf layouts` lists them";
   diagnostics.error(
       diagnostic::unknown_layout, name.span,
-      fmt::format("there is no layout {} here", sheaf::quoted(name.value)), help);
+      fmt::format("there is no layout {} here", sheaf::quoted(name.value)),
+      help);
   return std::nullopt;
 }
 

@@ -23,12 +23,11 @@ struct Verb {
   int (*run)(const CommandLine&);
 };
 constexpr Verb kVerbs[] = {
-    {"build", run_build},   {"check", run_check},
-    {"word", run_word},     {"patterns", run_patterns},
-    {"sheets", run_sheets}, {"layouts", run_layouts},
-    {"pictures", run_pictures},
-    {"schema", run_schema}, {"manual", run_manual},
-    {"completions", run_completions},
+    {"build", run_build},       {"check", run_check},
+    {"word", run_word},         {"patterns", run_patterns},
+    {"sheets", run_sheets},     {"layouts", run_layouts},
+    {"pictures", run_pictures}, {"schema", run_schema},
+    {"manual", run_manual},     {"completions", run_completions},
     {"dump", run_dump},
 };
 

@@ -67,15 +67,15 @@ void add_row(Composer& c, PictureBook& book,
   for (const PictureWord* word : words) {
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
-    draw_picture(block, c.style(), book.find(word->word),
-                 {left + (step - kSide) / 2, 0_mm, kSide, kSide},
-                 c.add(Role::figure, body, fmt::format("a picture of {}",
-                                                       word->word)));
+    draw_picture(
+        block, c.style(), book.find(word->word),
+        {left + (step - kSide) / 2, 0_mm, kSide, kSide},
+        c.add(Role::figure, body, fmt::format("a picture of {}", word->word)));
     // A word to be named first stands in brackets.
-    draw_centred(c, block, style,
-                 word->clear ? std::string(word->word)
-                             : fmt::format("({})", word->word),
-                 {left + step / 2, kSide + 4_mm}, body);
+    draw_centred(
+        c, block, style,
+        word->clear ? std::string(word->word) : fmt::format("({})", word->word),
+        {left + step / 2, kSide + 4_mm}, body);
     left += step;
   }
 }
@@ -105,8 +105,7 @@ Document contact_sheet(Workspace& workspace, const CommandLine& line,
   const ElementId list = composer.add(Role::list);
   for (std::size_t i = 0; i < words.size(); i += kColumns) {
     add_row(composer, workspace.pictures(),
-            words.subspan(i, std::min<std::size_t>(kColumns,
-                                                   words.size() - i)),
+            words.subspan(i, std::min<std::size_t>(kColumns, words.size() - i)),
             list);
   }
   document.pages = paginate(composer.take(), body, style.paper);

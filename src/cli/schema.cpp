@@ -62,14 +62,14 @@ std::string key_schema(const KeyNote& key) {
   const bool is_number =
       value.find_first_not_of("0123456789") == std::string_view::npos;
   const std::string_view type =
-      is_number                 ? R"("type": ["integer", "string"])"
+      is_number                ? R"("type": ["integer", "string"])"
       : value.starts_with('{') ? R"("type": "object")"
       : value.starts_with('[') ? R"("type": "array")"
                                : R"("type": ["string", "array", "number"])";
-  return fmt::format("{{\"description\": {}, {}, \"examples\": [{}]}}",
-                     text(fmt::format("{}, as in {}", key.meaning,
-                                      key.example)),
-                     type, is_number ? value : text(value));
+  return fmt::format(
+      "{{\"description\": {}, {}, \"examples\": [{}]}}",
+      text(fmt::format("{}, as in {}", key.meaning, key.example)), type,
+      is_number ? value : text(value));
 }
 
 void add_keys(Members& members, const std::vector<KeyNote>& keys) {
@@ -95,7 +95,8 @@ std::string option_schema(const OptionSpec& option) {
   std::string fallback = text(option.fallback);
   switch (option.kind) {
     case OptionSpec::Kind::length:
-      type = R"("type": "string", "pattern": "^[0-9]+([.][0-9]+)? ?(mm|cm|in|pt)$")";
+      type =
+          R"("type": "string", "pattern": "^[0-9]+([.][0-9]+)? ?(mm|cm|in|pt)$")";
       break;
     case OptionSpec::Kind::count:
       type = fmt::format(R"("type": "integer", "minimum": {}, "maximum": {})",
@@ -123,7 +124,8 @@ std::string option_schema(const OptionSpec& option) {
 
 std::string layout_properties() {
   Members properties(1);
-  properties.add("sheaf", R"({"description": "version of the format", "const": 1})");
+  properties.add("sheaf",
+                 R"({"description": "version of the format", "const": 1})");
   for (const OptionSpec& option : page_options()) {
     properties.add(option.name, option_schema(option));
   }
@@ -156,15 +158,18 @@ std::string class_properties() {
   Members learner(3);
   add_keys(learner, learner_keys());
   Members properties(1);
-  properties.add("sheaf", R"({"description": "version of the format", "const": 1})");
-  properties.add("title", R"({"description": "the class's name", "type": "string"})");
+  properties.add("sheaf",
+                 R"({"description": "version of the format", "const": 1})");
+  properties.add("title",
+                 R"({"description": "the class's name", "type": "string"})");
   add_keys(properties, learner_keys());
   properties.add("groups",
                  fmt::format("{{\"description\": \"groups by name, with their "
                              "settings\", \"type\": \"object\", "
                              "\"additionalProperties\": {}}}",
                              object(learner, "a group")));
-  learner.add("group", R"({"description": "the learner's group", "type": "string"})");
+  learner.add("group",
+              R"({"description": "the learner's group", "type": "string"})");
   properties.add(
       "learners",
       fmt::format("{{\"description\": \"learners by initials or code, with "

@@ -73,8 +73,7 @@ std::vector<std::string> Workspace::shared_files() {
 namespace {
 
 // The layout that the command line or the lesson asks for.
-std::optional<fs::path> layout_of(Workspace& workspace,
-                                  const CommandLine& line,
+std::optional<fs::path> layout_of(Workspace& workspace, const CommandLine& line,
                                   const Lesson& lesson, const fs::path& folder,
                                   Diagnostics& diagnostics) {
   if (line.layout.ends_with(".yaml")) return fs::path(line.layout);

@@ -31,8 +31,7 @@ class CardPages {
   }
 
   void add() {
-    const std::size_t on_page =
-        rows_ * static_cast<std::size_t>(grid_.columns);
+    const std::size_t on_page = rows_ * static_cast<std::size_t>(grid_.columns);
     for (std::size_t first = 0; first < cards_.size(); first += on_page) {
       const std::size_t end = std::min(first + on_page, cards_.size());
       add_page(first, end, false);

@@ -80,10 +80,10 @@ Block draw_header(Composer& composer, const FrameText& text,
   const Length base = plan.heading_top + baseline_in_line(heading);
   draw_text(composer, block, heading, text.sheet, {Length(), base},
             elements.heading);
-  const std::string right =
-      text.for_teacher && !text.title.empty() ? text.title + " · for the teacher"
-      : text.for_teacher                      ? "for the teacher"
-                                              : text.title;
+  const std::string right = text.for_teacher && !text.title.empty()
+                                ? text.title + " · for the teacher"
+                            : text.for_teacher ? "for the teacher"
+                                               : text.title;
   if (!right.empty()) {
     const TextStyle small = style.text(scaled(style.heading_size, 0.7));
     const GlyphRun run = composer.shape(small, right);
@@ -117,8 +117,8 @@ Block draw_footer(Composer& composer, const FrameText& text, std::size_t page,
                   text.learner.empty() ? "" : text.learner + " · ", text.code);
   draw_text(composer, block, small, left, {}, kDecoration);
   const GlyphRun run = composer.shape(small, right);
-  block.glyphs(run, {style.body().width - width_of(run), Length()},
-               kDecoration, kFooterInk);
+  block.glyphs(run, {style.body().width - width_of(run), Length()}, kDecoration,
+               kFooterInk);
   return block;
 }
 
@@ -142,7 +142,8 @@ Rect body_inside(const Style& style, Composer& composer,
 FrameElements add_frame_elements(Composer& composer, const FrameText& text) {
   FrameElements elements;
   elements.heading = composer.add(Role::heading1);
-  if (has_name_row(composer.style(), text)) elements.name_line = composer.add(Role::paragraph);
+  if (has_name_row(composer.style(), text))
+    elements.name_line = composer.add(Role::paragraph);
   if (!text.direction.empty()) {
     elements.direction = composer.add(Role::paragraph);
   }

@@ -55,7 +55,7 @@ struct BoxRowOptions {
   bool slots = true;
   bool tap_dots = true;
   bool first_row = true;  ///< the word begins with it
-  TextStyle text;  ///< its size is set by the x-height
+  TextStyle text;         ///< its size is set by the x-height
   Length tap_dot = Length::from_mm(2.4);
 };
 

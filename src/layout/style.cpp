@@ -91,9 +91,9 @@ constexpr OptionSpec kPageOptions[] = {
 // no size of its own: it is as wide as letter paper is long.
 Size paper_size(const std::string& name, bool landscape) {
   if (name == "screen") return {Length::from_pt(792), Length::from_pt(445.5)};
-  const Size upright =
-      name == "a4" ? Size{Length::from_mm(210), Length::from_mm(297)}
-                   : Size{Length::from_pt(612), Length::from_pt(792)};
+  const Size upright = name == "a4"
+                           ? Size{Length::from_mm(210), Length::from_mm(297)}
+                           : Size{Length::from_pt(612), Length::from_pt(792)};
   return landscape ? Size{upright.height, upright.width} : upright;
 }
 
@@ -141,8 +141,8 @@ Style make_style(const OptionValues& settings, FontLibrary& fonts,
   Style s;
   s.paper = paper_size(settings.choice("paper"),
                        settings.choice("orientation") == "landscape");
-  s.teacher_paper = paper_size(
-      settings.choice("paper") == "a4" ? "a4" : "letter", false);
+  s.teacher_paper =
+      paper_size(settings.choice("paper") == "a4" ? "a4" : "letter", false);
   s.on_paper = settings.choice("paper") != "screen";
   s.fills_tints = settings.choice("tints") == "filled";
   s.has_name_line = settings.flag("name-line");

@@ -59,8 +59,8 @@ struct Style {
   double leading = 1.5;
 
   Ruling ruling;
-  Length guide_weight;  ///< thin rules that guide
-  Length box_weight;    ///< boxes and lines to write on
+  Length guide_weight;        ///< thin rules that guide
+  Length box_weight;          ///< boxes and lines to write on
   bool on_paper = true;       ///< else for a screen, which has no back
   bool fills_tints = true;    ///< else light grounds are outlined
   bool has_name_line = true;  ///< on learners' pages

@@ -101,8 +101,8 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {
       const Length pad = 1_mm;
-      block.shade({at.x + part.ink.left - pad, at.y,
-                   part.ink.width() + 2 * pad, mark_line() - 2_mm},
+      block.shade({at.x + part.ink.left - pad, at.y, part.ink.width() + 2 * pad,
+                   mark_line() - 2_mm},
                   kShade);
     }
   }
@@ -123,9 +123,13 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
       continue;
     }
     const bool tinted = options_.pattern == PatternLetters::tinted;
-    block.marks.push_back(PathMark{outline_of(part.run), origin, true,
-                                   tinted ? kTinted : kWhite, true,
-                                   {0.9_pt, kBlack, {}, true}, element});
+    block.marks.push_back(PathMark{outline_of(part.run),
+                                   origin,
+                                   true,
+                                   tinted ? kTinted : kWhite,
+                                   true,
+                                   {0.9_pt, kBlack, {}, true},
+                                   element});
   }
 }
 
@@ -182,8 +186,8 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
                   {from.x + lean, from.y + start + depth},
                   {to.x - lean, to.y + start + depth}});
   const Stroke dotted{1_pt, kBlack, {Length(), 2.5_pt}, true};
-  block.marks.push_back(PathMark{std::move(path), {}, false, kBlack, true,
-                                 dotted, kDecoration});
+  block.marks.push_back(
+      PathMark{std::move(path), {}, false, kBlack, true, dotted, kDecoration});
 }
 
 void TouchWord::draw_arrow(Block& block, Point at) const {

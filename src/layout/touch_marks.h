@@ -52,11 +52,11 @@ class TouchWord {
  private:
   struct Part {
     GlyphRun run;
-    Length x;               // of the run's origin, from the word's left edge
-    InkSpan ink;            // from the word's left edge
-    std::size_t grapheme;   // index into graphemes_
+    Length x;              // of the run's origin, from the word's left edge
+    InkSpan ink;           // from the word's left edge
+    std::size_t grapheme;  // index into graphemes_
     bool is_split_e;
-    bool long_mark;         // several letters: a pill, not a dot
+    bool long_mark;  // several letters: a pill, not a dot
   };
 
   void make_parts(Composer& composer);

@@ -143,9 +143,8 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
     if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back(
-        {entry.kind, entry.options, entry.extra ? 0 : 1, entry.kind->minutes,
-         entry.span});
+    sheets.push_back({entry.kind, entry.options, entry.extra ? 0 : 1,
+                      entry.kind->minutes, entry.span});
   }
   return sheets;
 }

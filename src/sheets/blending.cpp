@@ -16,12 +16,20 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"per-page", Kind::count, "6", "words on a page", "1", "10"},
-    {"marks", Kind::choice, "dots",
-     "under each grapheme a dot, a line, or nothing", {}, {},
+    {"marks",
+     Kind::choice,
+     "dots",
+     "under each grapheme a dot, a line, or nothing",
+     {},
+     {},
      "dots lines none"},
-    {"pattern", Kind::choice, "plain",
-     "letters of the pattern: like the others, hollow to colour, or grey", {},
-     {}, "plain outlined tinted"},
+    {"pattern",
+     Kind::choice,
+     "plain",
+     "letters of the pattern: like the others, hollow to colour, or grey",
+     {},
+     {},
+     "plain outlined tinted"},
     {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
     {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
 };
@@ -81,14 +89,13 @@ void compose(const SheetInput& in, Composer& c) {
     words.push_back(fitted(in, c, word, room));
     tallest = std::max(tallest, words.back().height());
   }
-  const int capacity =
-      std::max(1, std::min<int>(in.options.count("per-page"),
-                                static_cast<int>(c.body().height /
-                                                 (tallest + 2_mm))));
+  const int capacity = std::max(
+      1, std::min<int>(in.options.count("per-page"),
+                       static_cast<int>(c.body().height / (tallest + 2_mm))));
   const int rows = even_rows(static_cast<int>(words.size()), capacity);
-  const Length pitch = std::clamp(c.body().height / rows, tallest + 2_mm,
-                                  std::max(scaled(tallest, 1.8),
-                                           tallest + 2_mm));
+  const Length pitch =
+      std::clamp(c.body().height / rows, tallest + 2_mm,
+                 std::max(scaled(tallest, 1.8), tallest + 2_mm));
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     Block& block = c.block(pitch);

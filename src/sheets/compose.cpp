@@ -18,8 +18,14 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm", {}, true},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"lines", Kind::count, "0", "lines to write on; 0 fills the page", "0",
      "40"},
     {"word-bank", Kind::flag, "yes", "the words of the week in a box"},
@@ -81,9 +87,8 @@ void compose(const SheetInput& in, Composer& c) {
   }
   if (!c.blocks().empty()) used += 5_mm;
   const Length left = c.body().height - used;
-  const int fitting =
-      std::max<int>(1, static_cast<int>((left + ruling.gap) /
-                                        set_pitch(ruling)));
+  const int fitting = std::max<int>(
+      1, static_cast<int>((left + ruling.gap) / set_pitch(ruling)));
   const int asked = in.options.count("lines");
   const int lines = asked == 0 ? fitting : asked;
   for (int i = 0; i < lines; ++i) {

@@ -14,9 +14,9 @@ Dictated dictated(const AnalyzedLesson& lesson, const OptionValues& options) {
 }
 
 Dictated dictated_in_packet(const SheetInput& in) {
-  const auto sheet = std::ranges::find_if(
-      in.packet,
-      [](const PlannedSheet& s) { return s.kind->name == "dictation"; });
+  const auto sheet = std::ranges::find_if(in.packet, [](const PlannedSheet& s) {
+    return s.kind->name == "dictation";
+  });
   if (sheet != in.packet.end()) return dictated(in.lesson, sheet->options);
   return {in.lesson.dictate_words, in.lesson.dictate_sentences};
 }

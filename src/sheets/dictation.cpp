@@ -23,11 +23,17 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm", {}, true},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"words", Kind::count, "60", "most words", "0", "60"},
-    {"sentences", Kind::count, "30",
-     "most sentences; 0 dictates words only", "0", "30"},
+    {"sentences", Kind::count, "30", "most sentences; 0 dictates words only",
+     "0", "30"},
     {"sentence-form",
      Kind::choice,
      "whole",
@@ -173,17 +179,16 @@ void add_gap_sentence(Sheet& s, std::size_t number,
   const auto [label, body] = add_item(s.c, list);
   const TextStyle style = s.c.style().text(s.c.style().reading_size);
   const Length pitch = std::max(set_pitch(s.ruling), style.line_height());
-  const Length space = width_of(s.c.shape(style, "n n")) -
-                       2 * width_of(s.c.shape(style, "n"));
+  const Length space =
+      width_of(s.c.shape(style, "n n")) - 2 * width_of(s.c.shape(style, "n"));
   const Length base = base_in_set(s.ruling);
   Block block;
   Length x = kNumberWidth;
   std::int64_t line = 0;
   const std::vector<Piece> pieces = pieces_of(s, sentence);
   const auto width_at = [&](std::size_t i) {
-    return pieces[i].text.empty()
-               ? pieces[i].blank
-               : width_of(s.c.shape(style, pieces[i].text));
+    return pieces[i].text.empty() ? pieces[i].blank
+                                  : width_of(s.c.shape(style, pieces[i].text));
   };
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     // What follows without a space stays on the line.
@@ -238,7 +243,8 @@ void add_heading(Composer& c, std::string_view text, Length before) {
 // all of them: better than one alone on the last page.
 void keep_together(Composer& c, std::size_t first) {
   Length all;
-  for (const Block& block : c.blocks()) all += block.space_before + block.height;
+  for (const Block& block : c.blocks())
+    all += block.space_before + block.height;
   if (first > 0 && all > c.body().height) c.blocks()[first].new_page = true;
 }
 
@@ -271,7 +277,8 @@ void compose(const SheetInput& in, Composer& c) {
 std::string missing(const SheetInput& in) {
   const auto [words, sentences] = dictated(in.lesson, in.options);
   return words.empty() && sentences.empty()
-             ? "there are no words or sentences to dictate" : "";
+             ? "there are no words or sentences to dictate"
+             : "";
 }
 
 void answers(const SheetInput& in, Composer& c) {

@@ -1,6 +1,7 @@
 // Grapheme cards to lay words with and to say sounds from. On the page: the
-// pattern's graphemes and the others that the words need, one to a card, a small
-// code on each; behind a grapheme of the pattern its key picture and key word.
+// pattern's graphemes and the others that the words need, one to a card, a
+// small code on each; behind a grapheme of the pattern its key picture and key
+// word.
 
 #include <fmt/format.h>
 
@@ -18,8 +19,13 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"graphemes", Kind::choice, "all",
-     "those of all words, or of the pattern only", {}, {}, "all pattern"},
+    {"graphemes",
+     Kind::choice,
+     "all",
+     "those of all words, or of the pattern only",
+     {},
+     {},
+     "all pattern"},
     {"columns", Kind::count, "4", "cards beside each other", "2", "6"},
     {"card-height", Kind::length, "45 mm", "height of a card", "25 mm",
      "100 mm"},
@@ -72,10 +78,10 @@ void draw_key(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
   draw_picture(block, c.style(), in.pictures.find(word.reading.word),
                {rect.x, rect.y, rect.width, rect.height - text},
                c.add(Role::figure, element, "a picture of the key word"));
-  draw_centred(c, block, style, word.reading.word,
-               {rect.x + rect.width / 2,
-                rect.bottom() - text + baseline_in_line(style)},
-               element);
+  draw_centred(
+      c, block, style, word.reading.word,
+      {rect.x + rect.width / 2, rect.bottom() - text + baseline_in_line(style)},
+      element);
 }
 
 void compose(const SheetInput& in, Composer& c) {

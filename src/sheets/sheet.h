@@ -75,7 +75,7 @@ struct SheetKind {
   bool for_teacher = false;
   /// Cut up after printing: begins on an odd page, its back stays blank.
   bool cut = false;
-  int minutes = 0;  ///< what it usually takes
+  int minutes = 0;                  ///< what it usually takes
   std::string_view materials = {};  ///< beside the sheet itself
   OptionTable options = {};
   /// Why this lesson has nothing for it, as the end of "left out: "; empty if

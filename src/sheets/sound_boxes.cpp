@@ -4,9 +4,9 @@
 // left, a tap dot over every box, boxes of one size, a narrow dashed slot for a
 // silent final e. Help fades from everything printed to nothing.
 
+#include "layout/sound_boxes.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
-#include "layout/sound_boxes.h"
 
 #include <fmt/format.h>
 
@@ -26,8 +26,14 @@ constexpr OptionSpec kOptions[] = {
     {"per-page", Kind::count, "4", "words on a page", "1", "8"},
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
      "40 mm"},
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "12 mm", {}, true},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "12 mm",
+     {},
+     true},
     {"prompt",
      Kind::choice,
      "picture",
@@ -37,7 +43,12 @@ constexpr OptionSpec kOptions[] = {
      "picture word dictated"},
     {"picture", Kind::length, "26 mm", "side of the picture's square", "10 mm",
      "50 mm"},
-    {"given", Kind::choice, "nothing", "what is printed in the boxes", {}, {},
+    {"given",
+     Kind::choice,
+     "nothing",
+     "what is printed in the boxes",
+     {},
+     {},
      "nothing first pattern everything"},
     {"slots", Kind::flag, "yes", "a dashed slot for a silent final e"},
     {"word-line", Kind::flag, "yes", "a line for the whole word"},
@@ -89,8 +100,8 @@ void draw_prompt(const SheetInput& in, Composer& c, Block& block,
                  const Item& item, const BoxMeasures& measures, ElementId label,
                  ElementId body) {
   const std::string& prompt = in.options.choice("prompt");
-  const Length base = row_height(measures) - measures.height() +
-                      measures.base();
+  const Length base =
+      row_height(measures) - measures.height() + measures.base();
   if (prompt == "dictated") {
     draw_text(c, block, c.style().learner_text(),
               fmt::format("{}", item.number), {0_mm, base}, label);
@@ -117,9 +128,9 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
                ElementId body) {
   draw_prompt(in, c, block, item, measures, label, body);
   const int boxes = static_cast<int>(item.boxes.size());
-  const ElementId figure = c.add(
-      Role::figure, body,
-      counted(boxes, "empty box for one sound", "empty boxes, one for a sound"));
+  const ElementId figure = c.add(Role::figure, body,
+                                 counted(boxes, "empty box for one sound",
+                                         "empty boxes, one for a sound"));
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
   options.slots = in.options.flag("slots");
@@ -148,9 +159,8 @@ void compose(const SheetInput& in, Composer& c) {
     items.push_back({items.size() + 1, word, boxes_of(*word), {}});
     all.push_back(items.back().boxes);
   }
-  const BoxMeasures measures =
-      measure_boxes(all, in.options.length("line-height"),
-                    in.options.length("least-box"));
+  const BoxMeasures measures = measure_boxes(
+      all, in.options.length("line-height"), in.options.length("least-box"));
   const Length room = c.width() - prompt_width(in, c) - kGap;
   Length tallest;
   for (Item& item : items) {
@@ -162,9 +172,9 @@ void compose(const SheetInput& in, Composer& c) {
   const bool even = std::ranges::all_of(items, [&](const Item& item) {
     return item.rows.size() == items.front().rows.size();
   });
-  const int capacity = std::clamp(
-      static_cast<int>((c.body().height + 4_mm) / (tallest + 4_mm)), 1,
-      in.options.count("per-page"));
+  const int capacity =
+      std::clamp(static_cast<int>((c.body().height + 4_mm) / (tallest + 4_mm)),
+                 1, in.options.count("per-page"));
   const auto rows = static_cast<std::size_t>(
       even_rows(static_cast<int>(items.size()), capacity));
   const Length pitch =
@@ -173,9 +183,8 @@ void compose(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < items.size(); ++i) {
     const bool last_of_page = i % rows + 1 == rows;
-    Block& block =
-        even ? c.block(last_of_page ? tallest : pitch)
-             : c.block(item_height(in, c, items[i], measures), 7_mm);
+    Block& block = even ? c.block(last_of_page ? tallest : pitch)
+                        : c.block(item_height(in, c, items[i], measures), 7_mm);
     block.new_page = even && i > 0 && i % rows == 0;
     const ElementId item = c.add(Role::list_item, list);
     const ElementId label = in.options.choice("prompt") == "dictated"
@@ -215,8 +224,8 @@ void answers(const SheetInput& in, Composer& c) {
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
     const Length base = measures.base() + 0.5_mm;
-    draw_text(c, block, text, fmt::format("{}. {}", i + 1,
-                                          words[i]->reading.word),
+    draw_text(c, block, text,
+              fmt::format("{}. {}", i + 1, words[i]->reading.word),
               {0_mm, base}, body);
     std::string said;
     for (const SoundBox& box : all[i]) {
@@ -224,9 +233,8 @@ void answers(const SheetInput& in, Composer& c) {
     }
     const ElementId figure = c.add(
         Role::figure, body,
-        fmt::format("{}: {}", counted(words[i]->reading.boxes(), "box",
-                                      "boxes"),
-                    said));
+        fmt::format("{}: {}",
+                    counted(words[i]->reading.boxes(), "box", "boxes"), said));
     BoxRowOptions options;
     options.fill = BoxFill::all;
     options.tap_dots = false;
@@ -236,8 +244,8 @@ void answers(const SheetInput& in, Composer& c) {
       draw_box_row(c, block, row, measures, options, {left, y}, figure);
       y += step;
     }
-    draw_text(c, block, text, counted(words[i]->reading.boxes(), "box",
-                                      "boxes"),
+    draw_text(c, block, text,
+              counted(words[i]->reading.boxes(), "box", "boxes"),
               {c.width() - 18_mm, base}, body);
   }
 }

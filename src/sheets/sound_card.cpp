@@ -61,8 +61,7 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
   Length above = height - 2 * pad;
   const int key = in.lesson.key_words[index];
   if (key >= 0) {
-    const AnalyzedWord& word =
-        in.lesson.words[static_cast<std::size_t>(key)];
+    const AnalyzedWord& word = in.lesson.words[static_cast<std::size_t>(key)];
     const Picture* picture = in.pictures.find(word.reading.word);
     if (has_picture) {
       const ElementId figure =
@@ -93,13 +92,12 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
 int lines_per_card(const SheetInput& in, const Composer& c) {
   if (const int asked = in.options.count("lines"); asked > 0) return asked;
   const auto cards = static_cast<std::int64_t>(in.lesson.patterns.size());
-  const auto verses =
-      static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
+  const auto verses = static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
   const Length rhyme =
       c.style().text(c.style().reading_size).line_height() * verses + 6_mm;
   const Length card = in.options.length("card-height") + 9_mm;
-  const Length left = c.body().height - card * cards -
-                      (verses > 0 ? rhyme : Length());
+  const Length left =
+      c.body().height - card * cards - (verses > 0 ? rhyme : Length());
   const auto fitting =
       static_cast<int>(left / (set_pitch(c.style().ruling) * cards));
   return std::clamp(fitting, 1, 5);

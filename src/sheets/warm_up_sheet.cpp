@@ -19,8 +19,14 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm", {}, true},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"sentence-lines", Kind::count, "1", "lines for the sentence", "0", "4"},
 };
 
@@ -122,7 +128,8 @@ void answers(const SheetInput& in, Composer& c) {
   };
   if (!warm_up.to_say.empty()) {
     add_paragraph(c, plain, "To say: " + listed(warm_up.to_say, false));
-    add_paragraph(c, plain, "Say for writing: " + listed(warm_up.to_hear, true));
+    add_paragraph(c, plain,
+                  "Say for writing: " + listed(warm_up.to_hear, true));
   }
   std::string words;
   for (std::size_t i = 0; i < warm_up.words.size(); ++i) {

@@ -69,12 +69,12 @@ void add_days(const SheetInput& in, Composer& c) {
   add_paragraph(
       c, c.style().text(c.style().teacher_size, true), "Day by day",
       {.role = Role::heading2, .space_before = 5_mm, .keep_with_next = true});
-  Table table(c, {{"Day", 0, 14_mm},
-                  {"Do", 5},
-                  {"Minutes", 0,
-                   std::max(20_mm, scaled(c.style().teacher_size, 5.8))},
-                  {"Have ready", 3},
-                  {"Short of time? Stop after", 3}});
+  Table table(
+      c, {{"Day", 0, 14_mm},
+          {"Do", 5},
+          {"Minutes", 0, std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
+          {"Have ready", 3},
+          {"Short of time? Stop after", 3}});
   const auto days = days_of(in);
   for (std::size_t i = 0; i < days.size(); ++i) {
     std::vector<std::string> names, materials;

@@ -13,8 +13,8 @@ void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words) {
   const TextStyle style = c.style().text(c.style().text_size);
   const Length pad = 4_mm;
   const Length widest = widest_word(c, style, words);
-  const int columns = static_cast<int>(std::max<std::int64_t>(
-      1, (c.width() - 2 * pad) / (widest + 8_mm)));
+  const int columns = static_cast<int>(
+      std::max<std::int64_t>(1, (c.width() - 2 * pad) / (widest + 8_mm)));
   const Length step = (c.width() - 2 * pad) / columns;
   const int count = static_cast<int>(words.size());
   const int rows = (count + columns - 1) / columns;

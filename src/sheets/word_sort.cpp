@@ -98,8 +98,8 @@ std::vector<Category> by_pattern(const SheetInput& in) {
 }
 
 std::vector<Category> categories(const SheetInput& in) {
-  std::vector<Category> all = in.lesson.patterns.size() > 1 ? by_pattern(in)
-                                                            : by_place(in);
+  std::vector<Category> all =
+      in.lesson.patterns.size() > 1 ? by_pattern(in) : by_place(in);
   // Too many words for one sitting: the longest columns give some up.
   const int most = in.options.count("words");
   const auto total = [&] {
@@ -248,8 +248,8 @@ void answers(const SheetInput& in, Composer& c) {
   for (const Category& category : categories(in)) {
     std::vector<TextPiece> pieces = {{category.said + ": ", strong}};
     for (std::size_t i = 0; i < category.words.size(); ++i) {
-      pieces.push_back({(i == 0 ? "" : ", ") + category.words[i]->reading.word,
-                        plain});
+      pieces.push_back(
+          {(i == 0 ? "" : ", ") + category.words[i]->reading.word, plain});
     }
     add_paragraph(c, pieces);
   }

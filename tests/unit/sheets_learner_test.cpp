@@ -16,8 +16,9 @@ class LearnerLesson : public testing::Test {
   AnalyzedLesson analyzed(const std::string& text) {
     file_ = std::make_unique<SourceFile>("lesson.yaml", text);
     lesson_ = read_lesson(*file_, diagnostics_);
-    return analyze(lesson_, shared_phonics(), [](std::string_view) { return false; },
-                   diagnostics_);
+    return analyze(
+        lesson_, shared_phonics(), [](std::string_view) { return false; },
+        diagnostics_);
   }
 
   static std::vector<std::string> spelled(
@@ -56,16 +57,17 @@ TEST_F(LearnerLesson, KeepsWordsOfEachPatternInTurnAndTheKeyWords) {
   for (std::size_t i = 0; i < own.key_words.size(); ++i) {
     if (lesson.key_words[i] < 0) continue;
     ASSERT_GE(own.key_words[i], 0);
-    EXPECT_EQ(own.words[static_cast<std::size_t>(own.key_words[i])].reading.word,
-              lesson.words[static_cast<std::size_t>(lesson.key_words[i])]
-                  .reading.word);
+    EXPECT_EQ(
+        own.words[static_cast<std::size_t>(own.key_words[i])].reading.word,
+        lesson.words[static_cast<std::size_t>(lesson.key_words[i])]
+            .reading.word);
   }
   EXPECT_NE(own.code, lesson.code);
 }
 
 TEST_F(LearnerLesson, DictatesWordsToReviewAtTheEnd) {
-  const auto lesson = analyzed(
-      "pattern: sh\nwords: ship fish\ndictate-words: ship fish\n");
+  const auto lesson =
+      analyzed("pattern: sh\nwords: ship fish\ndictate-words: ship fish\n");
   const LearnerNeeds needs{0, {{"chin", {}}, {"much", {}}}};
   const auto own = lesson_for(lesson, needs, diagnostics_);
   EXPECT_EQ(spelled(own.dictate_words),
@@ -77,8 +79,8 @@ TEST_F(LearnerLesson, DictatesWordsToReviewAtTheEnd) {
 }
 
 TEST_F(LearnerLesson, WarmsUpWithWhatWasTaught) {
-  const auto lesson = analyzed(
-      "pattern: oa\nwords: boat coat\ntaught: sh, ch, ck, ai\n");
+  const auto lesson =
+      analyzed("pattern: oa\nwords: boat coat\ntaught: sh, ch, ck, ai\n");
   EXPECT_EQ(lesson.warm_up.to_say.size(), kWarmUpGraphemes);
   EXPECT_EQ(lesson.warm_up.to_hear.size(), kWarmUpGraphemes);
   EXPECT_EQ(lesson.warm_up.words.size(), kWarmUpWords);
