@@ -20,7 +20,8 @@ struct CommandLine {
   std::string dependency_file;
   bool separate = false;
   bool json = false;
-  std::string accent;
+  /// How sounds are said, counted and written; empty: the default.
+  std::string accent, count, notation;
 };
 
 /// Reads the command line. Where it asks for help or the version, or is wrong,

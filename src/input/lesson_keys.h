@@ -58,14 +58,16 @@ inline constexpr std::array kLessonKeys = {
     LessonKey{"conventions", true, "conventions: {qu: one}",
               "how sounds are counted"},
     LessonKey{"accent", true, "accent: british", "whose sounds are counted"},
+    LessonKey{"count", true, "count: as-taught",
+              "whether boxes are counted as sounds are spoken or taught"},
+    LessonKey{"notation", true, "notation: marks",
+              "how sounds are written: plain, marks or ipa"},
     LessonKey{"layout", true, "layout: week", "how the pages look"},
     LessonKey{"review", false, "review: 5", "how many words from before"},
-    LessonKey{"group", true, "group: Tuesday readers",
-              "who the lesson is for"},
+    LessonKey{"group", true, "group: Tuesday readers", "who the lesson is for"},
     LessonKey{"author", true, "author: K. Moss", "who wrote the lesson"},
     LessonKey{"licence", true, "licence: CC0", "what others may do with it"},
-    LessonKey{"seed", true, "seed: 7",
-              "another order of all that is shuffled"},
+    LessonKey{"seed", true, "seed: 7", "another order of all that is shuffled"},
 };
 
 }  // namespace sheaf
