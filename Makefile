@@ -80,8 +80,12 @@ test:
 	ctest --test-dir $(BUILD) --output-on-failure -j2
 
 bench: $(BUILT)
-	cmake --build $(BUILD) --target sheaf_bench
+	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics
 	$(BUILD)/bench/sheaf_bench $(SHEAF) $(LESSONS)
+	$(BUILD)/bench/sheaf_bench_phonics $(BUILD)/share/sheaf/phonics.bin $(SHEAF)
+	@rm -f $(BUILD)/share/sheaf/phonics.bin
+	@echo "The build step of the word list:"; \
+	  time -p cmake --build $(BUILD) --target sheaf_word_list >/dev/null
 
 # ---- what is needed --------------------------------------------------------
 deps:

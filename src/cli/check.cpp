@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <set>
+
+#include "base/utf8.h"
 #include "cli/class_job.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -28,11 +31,32 @@ void print_words(const AnalyzedLesson& lesson,
   }
 }
 
+// Every word that the lesson uses, wherever it stands, once.
+std::vector<const AnalyzedWord*> all_words(const AnalyzedLesson& lesson) {
+  std::vector<const AnalyzedWord*> words;
+  std::set<std::string> seen;
+  const auto add = [&](const AnalyzedWord& w) {
+    if (seen.insert(lower_case(w.reading.word)).second) words.push_back(&w);
+  };
+  for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
+    for (const AnalyzedWord& w : *list) add(w);
+  }
+  for (const auto* list : {&lesson.sentences, &lesson.dictate_sentences}) {
+    for (const AnalyzedSentence& s : *list) {
+      for (const AnalyzedSentence::Part& part : s.words) add(part.word);
+    }
+  }
+  return words;
+}
+
 // Words that can be said in two ways: which was taken, and how to choose the
 // other.
 void print_choices(const AnalyzedLesson& lesson) {
-  for (const AnalyzedWord& w : lesson.words) {
+  for (const AnalyzedWord* word : all_words(lesson)) {
+    const AnalyzedWord& w = *word;
     if (w.reading.origin == Reading::Origin::by_hand) continue;
+    // Nobody needs telling how `the` and `a` are said in a sentence.
+    if (w.reading.label == "weak") continue;
     const auto readings =
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {

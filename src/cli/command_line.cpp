@@ -79,6 +79,9 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   word->add_flag("--json", line.json, "as JSON");
   word->add_option("--accent", line.accent,
                    "general-american, british, scottish or australian");
+  word->add_option("--count", line.count, "as-spoken or as-taught");
+  word->add_option("--notation", line.notation,
+                   "how sounds are written: plain, marks or ipa");
 
   CLI::App* patterns =
       add_verb(app, line, "patterns", "the spelling patterns that Sheaf knows");

@@ -23,7 +23,8 @@ struct CommandLine {
   std::string pdf_file;  ///< where a contact sheet goes
   bool separate = false;
   bool json = false;
-  std::string accent;
+  /// How sounds are said, counted and written; empty: the default.
+  std::string accent, count, notation;
 };
 
 /// What the command line offers, for the manual page and completions.

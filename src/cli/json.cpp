@@ -19,7 +19,11 @@ Json reading_json(const Phonics& phonics, const Reading& reading,
   j["word"] = reading.word;
   if (!reading.label.empty()) j["label"] = reading.label;
   Json graphemes = Json::array();
-  for (const Unit& unit : reading.units) graphemes.push_back(unit.grapheme);
+  Json irregular = Json::array();
+  for (const Unit& unit : reading.units) {
+    graphemes.push_back(unit.grapheme);
+    if (unit.irregular) irregular.push_back(unit.grapheme);
+  }
   Json sounds = Json::array();
   for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
     sounds.push_back(sound_name(reading, i, conventions));
@@ -33,6 +37,7 @@ Json reading_json(const Phonics& phonics, const Reading& reading,
   j["sounds"] = std::move(sounds);
   j["boxes"] = reading.boxes();
   j["patterns"] = std::move(patterns);
+  if (!irregular.empty()) j["irregular"] = std::move(irregular);
   if (reading.origin == Reading::Origin::guess) j["guess"] = true;
   return j;
 }

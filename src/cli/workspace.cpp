@@ -13,6 +13,7 @@
 #include "input/layout_file.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
+#include "phonics/own_pattern.h"
 
 namespace sheaf {
 
@@ -32,6 +33,25 @@ const Phonics& Workspace::phonics() {
     phonics_ = std::make_unique<Phonics>((shipped_ / "phonics.bin").string());
   }
   return *phonics_;
+}
+
+std::unique_ptr<Phonics> Workspace::phonics_with_own(
+    const Lesson& lesson, Diagnostics& diagnostics) {
+  std::vector<std::string> own;
+  for (const PlacedWord& pattern : lesson.patterns) {
+    if (!is_own_pattern(pattern.value)) continue;
+    const std::string fault = phonics().fault_of_own_pattern(pattern.value);
+    if (fault.empty()) {
+      own.push_back(pattern.value);
+      continue;
+    }
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span,
+                      fmt::format("this is not a pattern: {}", fault),
+                      "write each grapheme with its sound between slashes, as "
+                      "in `ch=/k/ que=/k/`");
+  }
+  if (own.empty()) return nullptr;
+  return std::make_unique<Phonics>((shipped_ / "phonics.bin").string(), own);
 }
 
 FontLibrary& Workspace::fonts() {
@@ -165,12 +185,16 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
     if (!diagnostics.has_errors()) {
       result->layout = plan_layout(parts, diagnostics);
     }
+    result->lesson.inherited_conventions.push_back(parts.conventions);
   }
   result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
   add_pictures(workspace, line, result->lesson, folder, *result->pictures,
                diagnostics);
+  result->phonics = workspace.phonics_with_own(result->lesson, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
   result->analyzed = analyze(
-      result->lesson, workspace.phonics(),
+      result->lesson,
+      result->phonics ? *result->phonics : workspace.phonics(),
       [&](std::string_view word) { return result->pictures->is_clear(word); },
       diagnostics);
   if (diagnostics.has_errors()) return nullptr;

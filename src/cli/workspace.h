@@ -24,6 +24,10 @@ class Workspace {
   ~Workspace();
 
   const Phonics& phonics();
+  /// The word list with patterns of a lesson's own; nothing where it has none,
+  /// or where one is wrong, which is reported.
+  std::unique_ptr<Phonics> phonics_with_own(const Lesson& lesson,
+                                            Diagnostics& diagnostics);
   FontLibrary& fonts();
   PictureBook& pictures();
   Shaper& shaper() { return shaper_; }
@@ -50,6 +54,8 @@ class Workspace {
 
 /// A lesson with the layout that it is printed in, ready to be composed.
 struct PreparedLesson {
+  /// The word list with the lesson's own patterns, if it has any.
+  std::unique_ptr<Phonics> phonics;
   Lesson lesson;
   AnalyzedLesson analyzed;
   LayoutPlan layout;

@@ -7,6 +7,7 @@
 
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
+#include "phonics/notation.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
 #include "sheets/sheet.h"
@@ -143,6 +144,18 @@ void add_mending(Composer& c) {
   add_paragraph(c, text, kCaution, {.space_before = 4_mm});
 }
 
+// What the signs between slashes mean, in the lesson's notation.
+void add_notation(const SheetInput& in, Composer& c) {
+  add_heading(c, "How the sounds are written");
+  std::string key;
+  for (const NotationKeyLine& line : notation_key(in.lesson.conventions)) {
+    key +=
+        fmt::format("{}/{}/ {}", key.empty() ? "" : ", ", line.sign, line.word);
+  }
+  add_paragraph(c, c.style().teacher_text(),
+                key + ". The other consonants are written with their letters.");
+}
+
 void compose(const SheetInput& in, Composer& c) {
   add_sound(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
@@ -152,6 +165,7 @@ void compose(const SheetInput& in, Composer& c) {
   }
   if (has_sheet(in, "dictation")) add_dictation(in, c);
   add_mending(c);
+  add_notation(in, c);
 }
 
 const SheetKind kKind = {
