@@ -23,10 +23,13 @@ struct Verb {
   int (*run)(const CommandLine&);
 };
 constexpr Verb kVerbs[] = {
-    {"build", run_build},   {"check", run_check},
-    {"word", run_word},     {"patterns", run_patterns},
-    {"sheets", run_sheets}, {"layouts", run_layouts},
-    {"dump", run_dump},
+    {"build", run_build},       {"check", run_check},
+    {"word", run_word},         {"patterns", run_patterns},
+    {"sheets", run_sheets},     {"layouts", run_layouts},
+    {"dump", run_dump},         {"record", run_record},
+    {"mark", run_mark},         {"writing", run_writing},
+    {"progress", run_progress}, {"review", run_review},
+    {"forget", run_forget},
 };
 
 int run(const CommandLine& line) {

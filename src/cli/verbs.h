@@ -13,5 +13,11 @@ int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);
 int run_layouts(const CommandLine& line);
 int run_dump(const CommandLine& line);
+int run_record(const CommandLine& line);
+int run_mark(const CommandLine& line);
+int run_writing(const CommandLine& line);
+int run_progress(const CommandLine& line);
+int run_review(const CommandLine& line);
+int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

@@ -139,6 +139,7 @@ bool Phonics::knows(std::string_view word) const {
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }
+const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
 
 std::string Phonics::why_not(const Reading& reading, PatternId pattern) const {
   const LetterMap map = map_letters(reading.word);
