@@ -107,11 +107,8 @@ int run_check(const CommandLine& line) {
                   lesson->style, workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);
-    if (lesson != nullptr) {
-      print_report(path, lesson->analyzed);
-    } else {
-      good = false;
-    }
+    if (lesson != nullptr) print_report(path, lesson->analyzed);
+    good = good && !diagnostics.has_errors();
   }
   return good ? kDone : kFaultsInFiles;
 }
