@@ -86,7 +86,7 @@ std::vector<AttemptRow> rows_of(const std::vector<MarkedRecord>& records) {
     for (const LearnerResult& learner : marked.session.learners) {
       for (const SessionWord& word : learner.words) {
         rows.push_back({date_text(marked.session.date), marked.session.lesson,
-                        std::string(kind_words(marked.session.kind)),
+                        std::string(kind_name(marked.session.kind)),
                         learner.code, word.attempt});
       }
     }

@@ -7,6 +7,7 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "cli/files.h"
+#include "input/file_kind.h"
 
 namespace sheaf {
 
@@ -120,7 +121,10 @@ std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
   for (const fs::path& place : {folder, above, above / "lessons"}) {
     const auto found =
         find_named_file(name.value, place, place, line_.allowed_folders);
-    if (found) return found->lexically_normal().string();
+    // A record may have the name of its lesson.
+    if (found && kind_of(workspace_.open(*found)) != FileKind::record) {
+      return found->lexically_normal().string();
+    }
   }
   diagnostics.error(
       diagnostic::no_such_file, name.span,

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/nearest.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"

@@ -86,4 +86,10 @@ std::string_view kind_words(Record::Kind kind) {
   return kNames[static_cast<std::size_t>(kind)];
 }
 
+std::string_view kind_name(Record::Kind kind) {
+  constexpr std::array<std::string_view, 4> kNames = {"dictation", "transfer",
+                                                      "retention", "writing"};
+  return kNames[static_cast<std::size_t>(kind)];
+}
+
 }  // namespace sheaf

@@ -25,6 +25,9 @@ std::string faults_text(const MarkedAttempt& attempt);
 /// Causes with their counts, the commonest first: "near sound 3, doubling 1".
 std::string causes_text(const CauseCounts& counts, std::size_t most = 4);
 
+/// A kind of record as pages say it, "check after weeks", and as files do,
+/// "retention".
 std::string_view kind_words(Record::Kind kind);
+std::string_view kind_name(Record::Kind kind);
 
 }  // namespace sheaf
