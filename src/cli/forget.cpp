@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/error.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/output_files.h"
@@ -104,16 +105,28 @@ std::vector<fs::path> outputs(const CommandLine& line) {
   return found;
 }
 
+// Lines one behind the other, without the blanks between.
+std::string in_one_line(std::string_view text) {
+  std::string line;
+  bool blank = false;
+  for (const char c : text) {
+    if (c == ' ' || c == '\n' || c == '\r' || c == '\t') {
+      blank = !line.empty();
+      continue;
+    }
+    if (blank) line += ' ';
+    blank = false;
+    line += c;
+  }
+  return line;
+}
+
 void show(const std::vector<Change>& all, const std::vector<fs::path>& gone) {
   for (const Change& change : all) {
     for (const Span& span : change.without.removed) {
       const int line = span.file->place_of(span.begin).line;
-      std::string_view text = span.text();
-      while (text.ends_with('\n') || text.ends_with(' ')) {
-        text.remove_suffix(1);
-      }
-      while (text.starts_with(' ')) text.remove_prefix(1);
-      fmt::print("{}:{}: {}\n", change.path, line, sheaf::quoted(text));
+      fmt::print("{}:{}: {}\n", change.path, line,
+                 printable(in_one_line(span.text())));
     }
   }
   for (const fs::path& path : gone) fmt::print("{}\n", path.string());

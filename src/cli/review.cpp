@@ -30,10 +30,11 @@ constexpr std::size_t kCheckPatterns = 4;
 constexpr std::size_t kLeastCheckWords = 6;
 constexpr std::size_t kMostCheckWords = 12;
 constexpr std::size_t kMostLetters = 7;
-constexpr std::size_t kCandidates = 150;
+constexpr std::size_t kCandidates = 400;
 
-// Which words learners can be asked: common and short, with nothing in them
-// but single letters and what was taught, and never a word of a lesson.
+// Which words learners can be asked: common, of one syllable, with nothing in
+// them but consonant letters, short vowels and what was taught, and never a
+// word of a lesson.
 class FitWords {
  public:
   FitWords(const Phonics& phonics, const std::vector<TaughtLesson>& lessons,
@@ -70,17 +71,29 @@ class FitWords {
  private:
   bool is_fit(const Reading& reading, PatternId pattern) const {
     const PatternPlace* place = reading.find(pattern);
-    if (place == nullptr || place->later) return false;
+    if (place == nullptr || place->later || reading.units.back().syllable > 0) {
+      return false;
+    }
     return std::ranges::all_of(reading.units, [&](const Unit& unit) {
       if (unit.irregular) return false;
+      const bool vowel = is_vowel(unit.phonemes.front());
       if (unit.grapheme.size() == 1 && !unit.is_split()) {
-        return unit.stressed || !is_vowel(unit.phonemes.front());
+        return !vowel || is_short_vowel(unit) || is_taught(unit, pattern);
       }
       const bool doubled = unit.grapheme.size() == 2 &&
-                           unit.grapheme[0] == unit.grapheme[1] &&
-                           !is_vowel(unit.phonemes.front());
+                           unit.grapheme[0] == unit.grapheme[1] && !vowel;
       return doubled || is_taught(unit, pattern);
     });
+  }
+
+  bool is_short_vowel(const Unit& unit) const {
+    return std::ranges::any_of(
+        phonics_.patterns().all(), [&](const Pattern& pattern) {
+          return pattern.short_vowel &&
+                 std::ranges::any_of(pattern.teaches, [&](const TaughtUnit& t) {
+                   return t.covers(unit);
+                 });
+        });
   }
 
   bool is_taught(const Unit& unit, PatternId own) const {

@@ -17,7 +17,7 @@ int sum(const CauseCounts& counts, bool of_sound) {
   return total;
 }
 
-// "in 7 of 9 misses the sound was kept": what the misses are about.
+// "in 7 of 9 misses the spelling was at fault": what the misses are about.
 std::string about_misses(const PatternScore& score) {
   const int sound = sum(score.causes, true);
   const int spelling = sum(score.causes, false);
@@ -28,7 +28,7 @@ std::string about_misses(const PatternScore& score) {
                        sound, all);
   }
   return fmt::format(
-      "in {} of {} misses the sound was kept and spelled in another way",
+      "in {} of {} misses the spelling was at fault and not the sound",
       spelling, all);
 }
 

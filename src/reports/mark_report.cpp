@@ -21,9 +21,9 @@ void add_scores(Composer& c, const SessionScores& scores,
                 std::span<const PatternId> patterns,
                 const PatternCatalogue& catalogue) {
   std::vector<Table::Column> columns = {
-      {"Learner", 0, 20_mm}, {"Words", 0, 26_mm}, {"Letter pairs", 0, 25_mm}};
+      {"Learner", 0, 18_mm}, {"Words", 0, 27_mm}, {"Letter pairs", 0, 25_mm}};
   for (const PatternId pattern : patterns) {
-    columns.push_back({std::string(catalogue[pattern].id), 0, 26_mm});
+    columns.push_back({std::string(catalogue[pattern].id), 0, 27_mm});
   }
   columns.push_back({"Causes", 1});
   Table table(c, columns);

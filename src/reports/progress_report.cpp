@@ -19,7 +19,7 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kPlotHeight = 58_mm;
+constexpr Length kPlotHeight = 50_mm;
 constexpr int kMostWeeks = 40;
 constexpr Ink kSome = 222;  // 50 to 79 percent
 constexpr Ink kFew = 176;   // fewer than half
@@ -86,16 +86,35 @@ void add_legend(Composer& c) {
                 {.space_before = 2_mm});
 }
 
+// Those that are secure in a line; of the others what is still missing.
 void add_states(Composer& c, const LearnerProgress& learner,
                 const PatternCatalogue& catalogue) {
-  Table table(c, {{"Pattern", 0, 34_mm},
-                  {"Taught", 0, 24_mm},
-                  {"Stands at", 0, 26_mm},
-                  {"Right", 0, 27_mm},
+  std::string secure;
+  bool others = false;
+  for (const PatternProgress& p : learner.patterns) {
+    if (p.state != ProgressState::secure) {
+      others = true;
+      continue;
+    }
+    secure += fmt::format("{}{} {}", secure.empty() ? "" : ", ",
+                          catalogue[p.pattern].id, p.all.text());
+  }
+  if (!secure.empty()) {
+    const TextStyle text = c.style().teacher_text();
+    TextStyle bold = text;
+    bold.font = c.style().bold;
+    const TextPiece pieces[] = {{"Secure: ", bold}, {secure + ".", text}};
+    add_paragraph(c, pieces);
+  }
+  if (!others) return;
+  Table table(c, {{"Pattern", 0, 33_mm},
+                  {"Taught", 0, 22_mm},
+                  {"Stands at", 0, 23_mm},
                   {"What that rests on", 1}});
   for (const PatternProgress& p : learner.patterns) {
+    if (p.state == ProgressState::secure) continue;
     table.add_text_row({std::string(catalogue[p.pattern].name), day(p.taught),
-                        std::string(state_name(p.state)), p.all.text(), p.why},
+                        std::string(state_name(p.state)), p.why},
                        true);
   }
 }

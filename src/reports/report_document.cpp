@@ -13,8 +13,11 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kPad = 1.8_mm;
+constexpr Length kPad = 1.4_mm;
 constexpr Length kWidestCell = 26_mm;
+constexpr Length kTextSize = 9.5_pt;
+constexpr Length kHeadingSize = 18_pt;
+constexpr double kLeading = 1.3;
 constexpr Ink kHeadGround = 232;
 
 TextStyle small_text(const Composer& c, bool bold = false) {
@@ -128,16 +131,20 @@ void add_report(const ReportMaker& maker, std::string heading,
   frame.direction = kScoreCaution;
   frame.code = std::move(code);
   frame.for_teacher = true;
+  // Much has to stand on one page, and none of it is read aloud.
+  Style style = maker.style;
+  style.teacher_size = kTextSize;
+  style.heading_size = kHeadingSize;
+  style.leading = kLeading;
   Document& document = maker.document;
   const ElementId section = document.add({Role::section, kDocumentElement});
-  Composer outer(maker.shaper, maker.style, document, section,
-                 maker.style.body_size());
-  const Rect body = body_inside(maker.style, outer, frame);
-  Composer composer(maker.shaper, maker.style, document, section,
+  Composer outer(maker.shaper, style, document, section, style.body_size());
+  const Rect body = body_inside(style, outer, frame);
+  Composer composer(maker.shaper, style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
   compose(composer);
-  std::vector<Page> pages = paginate(composer.take(), body, maker.style.paper);
+  std::vector<Page> pages = paginate(composer.take(), body, style.paper);
   draw_frame(pages, composer, frame, elements);
   document.outline.push_back(
       {frame.sheet, static_cast<std::uint32_t>(document.pages.size())});

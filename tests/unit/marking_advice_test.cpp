@@ -55,7 +55,7 @@ TEST(Advice, LooksAtEachLearner) {
   EXPECT_EQ(advice.step, Step::another_set);
   EXPECT_EQ(advice.why,
             "32/40 (80%) right; 2 of 4 learners at 80% or more; in 8 of 8 "
-            "misses the sound was kept and spelled in another way");
+            "misses the spelling was at fault and not the sound");
 }
 
 TEST(Advice, GoesBackToTheSoundsWhenTheyAreLost) {
