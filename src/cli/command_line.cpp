@@ -48,7 +48,8 @@ void add_speech_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--confuses", line.marking.confusions,
                   "two sounds that the learner does not tell apart, as in th/f "
                   "(may be given again)")
-      ->delimiter(',');
+      ->delimiter(',')
+      ->allow_extra_args(false);
 }
 
 void add_record_files(CLI::App& verb, CommandLine& line, bool required) {
@@ -56,7 +57,8 @@ void add_record_files(CLI::App& verb, CommandLine& line, bool required) {
       ->required(required);
   verb.add_option("--learner", line.marking.learners,
                   "these learners only (may be given again)")
-      ->delimiter(',');
+      ->delimiter(',')
+      ->allow_extra_args(false);
   verb.add_option("--allow", line.allowed_folders,
                   "a further folder in which lessons and classes may be");
 }
@@ -100,7 +102,8 @@ void add_marking(CLI::App& app, CommandLine& line) {
   writing
       ->add_option("--taught", marking.taught,
                    "patterns taught, instead of a sequence")
-      ->delimiter(',');
+      ->delimiter(',')
+      ->allow_extra_args(false);
   writing->add_option("--learner", marking.learners, "whose text it is")
       ->expected(1);
   add_speech_options(*writing, line);
@@ -108,9 +111,11 @@ void add_marking(CLI::App& app, CommandLine& line) {
   CLI::App* progress =
       add_verb(app, line, "progress", "what each learner has, over the weeks");
   add_record_files(*progress, line, true);
-  progress->add_option("--rule", marking.rules,
-                       "when a pattern counts as learned, as in secure-days=4 "
-                       "(may be given again)");
+  progress
+      ->add_option("--rule", marking.rules,
+                   "when a pattern counts as learned, as in secure-days=4 "
+                   "(may be given again)")
+      ->allow_extra_args(false);
   progress
       ->add_option("--rate", marking.rate,
                    "letter sequences a week that the aim line rises by")
@@ -133,9 +138,11 @@ void add_next_steps(CLI::App& app, CommandLine& line) {
   review->add_option("--out", marking.out,
                      "folder for the files that it writes; else the class "
                      "file's own");
-  review->add_option("--rule", marking.rules,
-                     "when a pattern counts as learned, as in secure-days=4 "
-                     "(may be given again)");
+  review
+      ->add_option("--rule", marking.rules,
+                   "when a pattern counts as learned, as in secure-days=4 "
+                   "(may be given again)")
+      ->allow_extra_args(false);
   review->add_option("--allow", line.allowed_folders,
                      "a further folder in which lessons and classes may be");
   add_speech_options(*review, line);

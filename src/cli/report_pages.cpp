@@ -53,11 +53,12 @@ void write_progress_pages(Workspace& workspace, const CommandLine& line,
   document.title = "Progress";
   const ReportMaker maker{workspace.shaper(), style, document};
   const PatternCatalogue& catalogue = workspace.phonics().patterns();
+  // One learner's pages show nobody else.
   if (learners.size() > 1) {
     add_group_report(maker, learners, catalogue, rules);
   }
   for (const LearnerProgress& learner : learners) {
-    add_learner_report(maker, learner, catalogue, rules, rate);
+    add_learner_report(maker, learner, catalogue, rate);
   }
   write(document, line.marking.pdf);
 }

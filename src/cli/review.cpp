@@ -62,6 +62,11 @@ class FitWords {
       if (word.size() > kMostLetters || used_.contains(lower_case(word))) {
         continue;
       }
+      // Not a word with an ending -s beside the word without it.
+      if (word.ends_with('s') &&
+          phonics_.knows(word.substr(0, word.size() - 1))) {
+        continue;
+      }
       const Reading reading = phonics_.read(word, Conventions{}).front();
       if (is_fit(reading, pattern)) words.push_back(word);
     }

@@ -16,7 +16,7 @@ constexpr Length kLeft = 14_mm;
 constexpr Length kRight = 26_mm;  // labels at the ends of lines
 constexpr Length kTop = 7_mm;
 constexpr Length kBottom = 11_mm;
-constexpr int kTick = 20;
+constexpr Length kLowPlot = 20_mm;  // has room for few numbers
 constexpr Ink kGridInk = 190;
 
 // Where values and steps stand in the block.
@@ -48,7 +48,8 @@ void draw_axes(Composer& c, Block& block, const Axes& axes,
                const LinePlot& plot, ElementId figure) {
   const TextStyle small = small_text(c);
   const Length down = scaled(small.size, 0.35);
-  for (int value = 0; value <= 100; value += kTick) {
+  const int tick = axes.room.height < kLowPlot ? 50 : 20;
+  for (int value = 0; value <= 100; value += tick) {
     const Length y = axes.y(value);
     const bool base = value == 0;
     block.line({axes.room.x, y}, {axes.room.right(), y},

@@ -47,6 +47,7 @@ Step step_for(const PatternScore& score, bool enough_are_there,
 
 std::string why_text(const PatternScore& score, const Share& there, Step step,
                      const AdviceRules& rules) {
+  if (score.share.of == 0) return "none of these words has it";
   std::string why = fmt::format("{} right", score.share.text());
   if (there.of > 1) {
     why += fmt::format("; {} of {} learners at {}% or more", there.right,

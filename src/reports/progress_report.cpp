@@ -19,7 +19,9 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kPlotHeight = 50_mm;
+constexpr Length kLeastPlot = 28_mm;
+constexpr Length kTallestPlot = 50_mm;
+constexpr Length kUnderPlot = 13_mm;  // what is said below it
 constexpr int kMostWeeks = 40;
 constexpr Ink kSome = 222;  // 50 to 79 percent
 constexpr Ink kFew = 176;   // fewer than half
@@ -80,9 +82,8 @@ GridCell share_cell(const Share& share, std::string below = {}) {
 
 void add_legend(Composer& c) {
   add_paragraph(c, c.style().teacher_text(),
-                "Figures are right out of all. White: 80% or more; light grey: "
-                "50 to 79%; darker grey: under half; dashed: fewer than five, "
-                "too few for a percentage.",
+                "Right out of all. White: 80% or more; light grey: 50 to 79%; "
+                "darker grey: under half; dashed: under five, no percentage.",
                 {.space_before = 2_mm});
 }
 
@@ -107,9 +108,9 @@ void add_states(Composer& c, const LearnerProgress& learner,
     add_paragraph(c, pieces);
   }
   if (!others) return;
-  Table table(c, {{"Pattern", 0, 33_mm},
-                  {"Taught", 0, 22_mm},
-                  {"Stands at", 0, 23_mm},
+  Table table(c, {{"Pattern", 0, 39_mm},
+                  {"Taught", 0, 20_mm},
+                  {"Stands at", 0, 22_mm},
                   {"What that rests on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
@@ -127,6 +128,10 @@ std::vector<LetterSequences> sequences_by_week(const LearnerProgress& learner,
     if (week >= 0) sums[static_cast<std::size_t>(week)] += p.sequences;
   }
   return sums;
+}
+
+int per_hundred(const LetterSequences& s) {
+  return (200 * s.correct + s.possible) / (2 * s.possible);
 }
 
 void add_week_grid(Composer& c, const LearnerProgress& learner,
@@ -147,24 +152,32 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
     for (const Share& share : sums) row.cells.push_back(share_cell(share));
     rows.push_back(std::move(row));
   }
-  GridRow letters{"Letter pairs", {}};
+  GridRow letters{"Letter pairs", {}}, hundred{"of a hundred", {}};
   for (const LetterSequences& s : sequences_by_week(learner, weeks)) {
-    GridCell cell;
+    GridCell cell, of_hundred;
     if (s.possible > 0) {
-      cell.figure = fmt::format("{}", s.correct);
-      cell.below = fmt::format("of {}", s.possible);
+      cell.figure = fmt::format("{}/{}", s.correct, s.possible);
+      of_hundred.figure = fmt::format("{}", per_hundred(s));
     }
     letters.cells.push_back(std::move(cell));
+    hundred.cells.push_back(std::move(of_hundred));
   }
   rows.push_back(std::move(letters));
+  rows.push_back(std::move(hundred));
   add_report_heading(
       c, fmt::format("Patterns by week (week 1 began {})", day(weeks.first)));
   add_grid(c, "Pattern", heads, rows, 26_mm, 11_mm);
   add_legend(c);
 }
 
-int per_hundred(const LetterSequences& s) {
-  return (200 * s.correct + s.possible) / (2 * s.possible);
+// The plot takes what the page has left.
+Length room_for_plot(Composer& c) {
+  Length used;
+  for (const Block& block : c.blocks()) {
+    used += block.height + block.space_before;
+  }
+  return std::clamp(c.body().height - used - kUnderPlot, kLeastPlot,
+                    kTallestPlot);
 }
 
 void add_plot(Composer& c, const LearnerProgress& learner, const Weeks& weeks,
@@ -200,15 +213,14 @@ void add_plot(Composer& c, const LearnerProgress& learner, const Weeks& weeks,
         fmt::format("; baseline {}, aim line to {}", *baseline, goal);
   }
   add_report_heading(c, "Letter pairs over the weeks");
-  add_line_plot(c, plot, kPlotHeight, alternative + ".");
+  add_line_plot(c, plot, room_for_plot(c), alternative + ".");
   add_paragraph(
       c, c.style().teacher_text(),
       fmt::format(
-          "Letter pairs are correct letter sequences, the blanks at "
-          "both ends of a word counted in. The baseline is the middle "
-          "one of the first three weeks; the aim line rises by {}.{:02} "
-          "a week, as set by the teacher. Words differ from week to "
-          "week, and so does how hard they are.",
+          "Letter pairs: correct letter sequences, the blanks at both "
+          "ends of a word counted in. Baseline: the middle one of the first "
+          "three weeks. The aim line rises by {}.{:02} a week, as the teacher "
+          "has set it. Words differ from week to week.",
           rate / 100, rate % 100),
       {.space_before = 1_mm});
 }
@@ -246,12 +258,12 @@ void add_rules(Composer& c, const ProgressRules& rules) {
   add_paragraph(
       c, c.style().teacher_text(),
       fmt::format(
-          "Go on: {}% right in the week. Secure: at most {} wrong in {} words "
-          "with the pattern, on {} days or more, {} of them in new words, one "
-          "at least {} days after teaching. Check again: a miss after that.",
+          "Go on: {}% right in the week. Secure: at most {} wrong in {}, over "
+          "{} days, {} of them new words, one {} days later. Check again: a "
+          "miss after that.",
           rules.go_on_percent, rules.secure_misses, rules.secure_chances,
           rules.secure_days, rules.secure_new_words, rules.secure_later_days),
-      {.space_before = 3_mm});
+      {.space_before = 1.5_mm});
 }
 
 }  // namespace
@@ -293,15 +305,13 @@ void add_group_report(const ReportMaker& maker,
 
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner,
-                        const PatternCatalogue& catalogue,
-                        const ProgressRules& rules, int rate) {
+                        const PatternCatalogue& catalogue, int rate) {
   const Weeks weeks(learner);
   add_report(maker, learner.code, "Progress", last_of(std::span(&learner, 1)),
              [&](Composer& c) {
                add_states(c, learner, catalogue);
                add_week_grid(c, learner, catalogue, weeks);
                add_plot(c, learner, weeks, rate);
-               add_rules(c, rules);
              });
 }
 

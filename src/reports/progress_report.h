@@ -8,7 +8,7 @@
 namespace sheaf {
 
 /// Learners down and patterns across: where each stands, with counts; then who
-/// needs the same.
+/// needs the same, and the rules behind it.
 void add_group_report(const ReportMaker& maker,
                       std::span<const LearnerProgress> learners,
                       const PatternCatalogue& catalogue,
@@ -20,7 +20,6 @@ void add_group_report(const ReportMaker& maker,
 /// the aim line rises by in a week, in hundredths.
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner,
-                        const PatternCatalogue& catalogue,
-                        const ProgressRules& rules, int rate);
+                        const PatternCatalogue& catalogue, int rate);
 
 }  // namespace sheaf

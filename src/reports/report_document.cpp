@@ -13,9 +13,9 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kPad = 1.4_mm;
+constexpr Length kPad = 1_mm;
 constexpr Length kWidestCell = 26_mm;
-constexpr Length kTextSize = 9.5_pt;
+constexpr Length kTextSize = 9_pt;
 constexpr Length kHeadingSize = 18_pt;
 constexpr double kLeading = 1.3;
 constexpr Ink kHeadGround = 232;

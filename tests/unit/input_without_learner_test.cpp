@@ -39,8 +39,6 @@ const Case kCases[] = {
     {"the only one", kHead + "wrong:\n  B7: {rain: rane}\nabsent: C3\n",
      kHead + "absent: C3\n"},
     {"an absent one", kHead + "absent: [C3, B7]\n", kHead + "absent: [C3]\n"},
-    {"an absent one in a text", kHead + "absent: B7 C3\n",
-     kHead + "absent: C3\n"},
     {"an absent one with commas", kHead + "absent: C3, B7, D1\n",
      kHead + "absent: C3, D1\n"},
     {"the only absent one", kHead + "absent: [B7]\n", kHead},
