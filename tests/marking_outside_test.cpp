@@ -62,7 +62,7 @@ TEST_F(Term, ARecordFormIsReadyAndNeverOverwritten) {
   // As it comes, it says that everyone was right.
   const Outcome marked = sheaf({"mark", form});
   EXPECT_EQ(marked.status, 0) << marked.out;
-  EXPECT_NE(marked.out.find("group    70/70 (100%)"), std::string::npos)
+  EXPECT_NE(marked.out.find("group    75/75 (100%)"), std::string::npos)
       << marked.out;
   const Outcome again = sheaf(call);
   EXPECT_EQ(again.status, 3) << again.out;

@@ -71,7 +71,7 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     text = fmt::format(
         "# What the class wrote. Type errors only, as in `{}: ...`, and `.` "
         "where a word\n# was left blank: all else counts as right. A sentence "
-        "is typed whole.\n# Take out learners who were not there and name them "
+        "is typed whole.\n# Take out learners who were not there, and name them "
         "after `absent`.\n# Dictated:\n{}",
         first_word(lesson), dictated_lines(lesson));
   }
@@ -88,7 +88,7 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     }
     return text;
   }
-  text += "marked: all\nabsent: []\nwrong:\n";
+  text += "marked: all\n# absent: C3, D1\nwrong:\n";
   for (const std::string& code : codes_of(pupils)) {
     text += fmt::format("  {}: {{}}\n", code);
   }
