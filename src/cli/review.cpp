@@ -30,7 +30,7 @@ constexpr std::size_t kCheckPatterns = 4;
 constexpr std::size_t kLeastCheckWords = 6;
 constexpr std::size_t kMostCheckWords = 12;
 constexpr std::size_t kMostLetters = 7;
-constexpr std::size_t kCandidates = 400;
+constexpr std::size_t kCandidates = 30;
 
 // Which words learners can be asked: common, of one syllable, with nothing in
 // them but consonant letters, short vowels and what was taught, and never a
@@ -56,24 +56,42 @@ class FitWords {
     }
   }
 
-  std::vector<std::string> of(PatternId pattern) const {
-    std::vector<std::string> words;
-    for (const std::string& word : phonics_.words_with(pattern, kCandidates)) {
-      if (word.size() > kMostLetters || used_.contains(lower_case(word))) {
-        continue;
-      }
-      // Not a word with an ending -s beside the word without it.
-      if (word.ends_with('s') &&
-          phonics_.knows(word.substr(0, word.size() - 1))) {
-        continue;
-      }
-      const Reading reading = phonics_.read(word, Conventions{}).front();
-      if (is_fit(reading, pattern)) words.push_back(word);
-    }
-    return words;
+  const std::vector<std::string>& of(PatternId pattern) {
+    if (found_.empty()) find();
+    return found_[pattern];
   }
 
  private:
+  // All patterns in one walk through the word list.
+  void find() {
+    for (const PatternId pattern : taught_) found_[pattern];
+    phonics_.each_word(Phonics::kCommonList, Conventions{},
+                       [&](const Reading& reading, const WordInfo& word) {
+                         if (!word.name && is_askable(reading.word))
+                           add(reading);
+                         return true;
+                       });
+  }
+
+  void add(const Reading& reading) {
+    for (const PatternPlace& place : reading.places) {
+      const auto found = found_.find(place.pattern);
+      if (found != found_.end() && found->second.size() < kCandidates &&
+          is_fit(reading, place.pattern)) {
+        found->second.push_back(reading.word);
+      }
+    }
+  }
+
+  bool is_askable(const std::string& word) const {
+    if (word.size() > kMostLetters || used_.contains(lower_case(word))) {
+      return false;
+    }
+    // Not a word with an ending -s beside the word without it.
+    return !word.ends_with('s') ||
+           !phonics_.knows(word.substr(0, word.size() - 1));
+  }
+
   bool is_fit(const Reading& reading, PatternId pattern) const {
     const PatternPlace* place = reading.find(pattern);
     if (place == nullptr || place->later || reading.units.back().syllable > 0) {
@@ -113,6 +131,7 @@ class FitWords {
   const Phonics& phonics_;
   std::set<PatternId> taught_;
   std::set<std::string> used_;
+  std::map<PatternId, std::vector<std::string>> found_;
 };
 
 void print_plan(const std::vector<LearnerReview>& reviews,
@@ -165,8 +184,8 @@ std::vector<PatternId> patterns_to_check(
 
 // A lesson that checks old patterns in new words; empty where too few can be
 // found.
-std::string check_text(const std::vector<PatternId>& patterns,
-                       const FitWords& fit, const PatternCatalogue& catalogue,
+std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
+                       const PatternCatalogue& catalogue,
                        const std::string& week) {
   if (patterns.empty()) return {};
   const std::size_t each = std::clamp(kMostCheckWords / patterns.size(),
@@ -278,7 +297,7 @@ int run_review(const CommandLine& line) {
   const std::vector<SessionResult> sessions = sessions_of(records);
   const std::vector<LearnerProgress> learners =
       class_progress(sessions, lessons, catalogue, rules);
-  const FitWords fit(desk.phonics(), lessons, records);
+  FitWords fit(desk.phonics(), lessons, records);
   const std::vector<LearnerReview> reviews = plan_review(
       learners, sessions, lessons, catalogue,
       [&](PatternId pattern) { return fit.of(pattern); }, *week);
