@@ -199,12 +199,8 @@ void print_advice(const SessionScores& scores,
   for (const Advice& advice : advise(scores)) {
     fmt::print("  {}: {}. {}\n", catalogue[advice.pattern].name,
                step_name(advice.step), advice.why);
-    if (advice.not_yet.empty()) continue;
-    std::string codes;
-    for (const std::string& code : advice.not_yet) {
-      codes += (codes.empty() ? "" : ", ") + code;
-    }
-    fmt::print("    not there yet: {}\n", codes);
+    const std::string codes = not_yet_text(advice, scores);
+    if (!codes.empty()) fmt::print("    not there yet: {}\n", codes);
   }
 }
 

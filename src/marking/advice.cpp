@@ -32,12 +32,14 @@ std::string about_misses(const PatternScore& score) {
       spelling, all);
 }
 
-Step step_for(const PatternScore& score, bool enough_are_there,
+// Where several learners have enough words, it is they who decide: one who has
+// nothing right yet does not hold up the rest.
+Step step_for(const PatternScore& score, const Share& there,
               const AdviceRules& rules) {
   if (score.share.of < Share::kLeastForPercent) return Step::too_few;
-  if (score.share.reaches(rules.go_on_percent) && enough_are_there) {
-    return Step::go_on;
-  }
+  const bool enough = there.of > 1 ? there.reaches(rules.group_percent)
+                                   : score.share.reaches(rules.go_on_percent);
+  if (enough) return Step::go_on;
   const int sound = sum(score.causes, true);
   const int all = sound + sum(score.causes, false);
   return all > 0 && 100 * sound >= rules.sound_percent * all
@@ -100,8 +102,7 @@ std::vector<Advice> advise(const SessionScores& scores,
         advice.not_yet.push_back(learner.code);
       }
     }
-    const bool enough = there.of == 0 || there.reaches(rules.group_percent);
-    advice.step = step_for(group, enough, rules);
+    advice.step = step_for(group, there, rules);
     advice.why = why_text(group, there, advice.step, rules);
     all.push_back(std::move(advice));
   }
@@ -113,7 +114,7 @@ std::vector<Advice> advise(const Score& learner, const AdviceRules& rules) {
   for (const PatternScore& score : learner.patterns) {
     Advice advice;
     advice.pattern = score.pattern;
-    advice.step = step_for(score, true, rules);
+    advice.step = step_for(score, {}, rules);
     advice.why = why_text(score, {}, advice.step, rules);
     if (advice.step != Step::go_on && !learner.code.empty() &&
         advice.step != Step::too_few) {

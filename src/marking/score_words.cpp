@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace sheaf {
@@ -76,6 +77,22 @@ std::string causes_text(const CauseCounts& counts, std::size_t most) {
     if (shown++ == most) break;
     text += fmt::format("{}{} {}", text.empty() ? "" : "; ", cause_words(cause),
                         counts[static_cast<std::size_t>(cause)]);
+  }
+  return text;
+}
+
+std::string not_yet_text(const Advice& advice, const SessionScores& scores) {
+  std::string text;
+  for (const Score& learner : scores.learners) {
+    if (std::ranges::find(advice.not_yet, learner.code) ==
+        advice.not_yet.end()) {
+      continue;
+    }
+    for (const Advice& own : advise(learner)) {
+      if (own.pattern != advice.pattern) continue;
+      text += fmt::format("{}{} ({})", text.empty() ? "" : ", ", learner.code,
+                          step_name(own.step));
+    }
   }
   return text;
 }

@@ -25,6 +25,10 @@ std::string faults_text(const MarkedAttempt& attempt);
 /// Causes with their counts, the commonest first: "near sound 3, doubling 1".
 std::string causes_text(const CauseCounts& counts, std::size_t most = 4);
 
+/// Those who are not there yet and what is next for each: "K2 (back to the
+/// sounds), M5 (another set)". Empty where all are.
+std::string not_yet_text(const Advice& advice, const SessionScores& scores);
+
 /// A kind of record as pages say it, "check after weeks", and as files do,
 /// "retention".
 std::string_view kind_words(Record::Kind kind);

@@ -59,10 +59,7 @@ void add_advice(Composer& c, const SessionScores& scores,
   for (const Advice& advice : advise(scores)) {
     std::string text = fmt::format("{}: {}. {}", catalogue[advice.pattern].name,
                                    step_name(advice.step), advice.why);
-    std::string codes;
-    for (const std::string& code : advice.not_yet) {
-      codes += (codes.empty() ? "" : ", ") + code;
-    }
+    const std::string codes = not_yet_text(advice, scores);
     text += codes.empty() ? "." : fmt::format(". Not there yet: {}.", codes);
     add_paragraph(c, c.style().teacher_text(), text, {.space_before = 1_mm});
   }

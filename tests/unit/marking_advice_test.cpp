@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "marking/score_words.h"
 #include "marking_data.h"
 
 namespace sheaf {
@@ -44,6 +45,16 @@ TEST(Advice, GoesOnWhenMostAreThere) {
   EXPECT_EQ(advice.step, Step::go_on);
   EXPECT_EQ(advice.not_yet, (std::vector<std::string>{"D4"}));
   EXPECT_EQ(advice.why, "28/32 (88%) right; 3 of 4 learners at 80% or more");
+}
+
+// 75% together, and yet only one is not there: the rest go on.
+TEST(Advice, OneLearnerDoesNotHoldUpTheRest) {
+  const SessionScores scores =
+      group({score("A1", {9, 9}), score("B7", {9, 9}), score("C3", {9, 9}),
+             score("K2", {0, 9}, {{Cause::near_sound, 9}})});
+  const Advice advice = advise(scores)[0];
+  EXPECT_EQ(advice.step, Step::go_on);
+  EXPECT_EQ(not_yet_text(advice, scores), "K2 (back to the sounds)");
 }
 
 // 80% together, but half of the learners are not there.
