@@ -5,6 +5,7 @@
 #   make                   build the program, then a packet for each lesson
 #                          and for each learner of a class
 #   make test              build and run every test
+#   make demo-term         an invented term: packets, marks, progress, a plan
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
 #   make bench             speed, as ratios; never part of the tests
@@ -30,7 +31,7 @@ TEST_PACKAGES := qpdf libqpdf-dev poppler-utils mupdf-tools espeak-ng \
   espeak-ng-data wamerican
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
-.PHONY: all test deps print bench gallery schemas clean
+.PHONY: all test deps print bench gallery schemas clean demo-term
 .DELETE_ON_ERROR:
 
 all: $(PACKETS)
@@ -66,6 +67,28 @@ out/%/packets.pdf: lessons/%.yaml $(SHEAF)
 
 -include $(LESSONS:lessons/%.yaml=out/%/packet.d) \
   $(CLASSES:lessons/%.yaml=out/%/packet.d)
+
+# ---- an invented term ------------------------------------------------------
+# Five learners over ten weeks: every packet, the marks, a page for each learner
+# and the group, what one of them wrote, and the plan for the week after.
+TERM := lessons/demo-term
+TERM_OUT := out/demo-term
+TERM_NEXT := 2026-11-16
+
+demo-term: $(SHEAF)
+	@mkdir -p $(TERM_OUT)
+	$(SHEAF) build $(wildcard $(TERM)/week-*.yaml $(TERM)/check-*.yaml) \
+	  --out $(TERM_OUT)/packets
+	$(SHEAF) mark $(TERM)/records --pdf $(TERM_OUT)/marks.pdf \
+	  >$(TERM_OUT)/marks.txt
+	$(SHEAF) writing $(TERM)/journal-C3.txt --learner C3 \
+	  --sequence $(TERM)/term-sequence.yaml >$(TERM_OUT)/journal-C3.txt
+	$(SHEAF) progress $(TERM)/records --pdf $(TERM_OUT)/progress.pdf \
+	  >$(TERM_OUT)/progress.txt
+	$(SHEAF) review --class $(TERM)/class.yaml --records $(TERM)/records \
+	  --week $(TERM_NEXT) --out $(TERM_OUT)/plan | tee $(TERM_OUT)/plan.txt
+	$(SHEAF) build $(TERM_OUT)/plan/check-$(TERM_NEXT).yaml \
+	  --out $(TERM_OUT)/plan
 
 # ---- tests and speed -------------------------------------------------------
 test:

@@ -31,12 +31,16 @@ struct DiagnosticName {
   X(file_form, "the file is not written as such files are") \
   X(file_too_large, "the file is larger than Sheaf reads") \
   X(key_word_not_in_list, "the key word is not in the list with the pattern") \
+  X(last_learner, "a file of which nothing is left without a learner") \
   X(missing_colon, "a line without the colon after its key") \
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \
   X(no_lesson, "a lesson file that is not there") \
   X(no_picture, "a picture file that is not there") \
+  X(no_such_file, "a file that a record names and that is not there") \
+  X(not_dictated, "a word of a record that its lesson does not dictate") \
+  X(not_in_class, "a learner of a record whom the class does not have") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
   X(repeated_key, "the same key stands twice") \
@@ -64,6 +68,7 @@ struct DiagnosticName {
   X(unknown_typeface, "a typeface that is not there") \
   X(unknown_version, "a file written for another version of Sheaf") \
   X(unknown_word, "a word that the word list lacks") \
+  X(unread_answer, "braces in a text that say nothing about a word") \
   X(unusable_picture, "a picture that cannot be used") \
   X(unusable_typeface, "a font file that cannot be used") \
   X(unused_split, "graphemes given by hand for a word that is not there") \

@@ -53,6 +53,126 @@ CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
   return verb;
 }
 
+// How a learner speaks, for marking.
+void add_speech_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--accent", line.accent,
+                  "general-american, british, scottish or australian");
+  verb.add_option("--confuses", line.marking.confusions,
+                  "two sounds that the learner does not tell apart, as in th/f "
+                  "(may be given again)")
+      ->delimiter(',')
+      ->allow_extra_args(false);
+}
+
+void add_record_files(CLI::App& verb, CommandLine& line, bool required) {
+  verb.add_option("RECORD", line.arguments, "record files, or folders of them")
+      ->required(required);
+  verb.add_option("--learner", line.marking.learners,
+                  "these learners only (may be given again)")
+      ->delimiter(',')
+      ->allow_extra_args(false);
+  verb.add_option("--allow", line.allowed_folders,
+                  "a further folder in which lessons and classes may be");
+}
+
+void add_marking(CLI::App& app, CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  CLI::App* record =
+      add_verb(app, line, "record",
+               "write a form for what a class wrote, ready to fill");
+  record->add_option("LESSON", line.arguments, "the lesson")
+      ->required()
+      ->expected(1);
+  record->add_option("--class", marking.class_file, "the class file")
+      ->required();
+  record->add_option("--date", marking.date, "the day, as in 2026-03-12");
+  record->add_option("--kind", marking.kind,
+                     "dictation, transfer, retention or writing");
+  record->add_option("--records", marking.records,
+                     "the folder for it; else records beside the class file");
+
+  CLI::App* mark = add_verb(app, line, "mark",
+                            "mark what learners wrote, grapheme by grapheme");
+  add_record_files(*mark, line, false);
+  mark->add_option("--pairs", marking.pairs,
+                   "instead of records: a file with a target, a tab and an "
+                   "attempt in each line; - reads them from standard input");
+  mark->add_flag("--csv", marking.csv, "as a table for a spreadsheet");
+  mark->add_flag("--json", line.json, "as JSON");
+  mark->add_option("--pdf", marking.pdf, "write a PDF file as well");
+  mark->add_option("--paper", line.paper, "letter or a4");
+  add_speech_options(*mark, line);
+
+  CLI::App* writing = add_verb(app, line, "writing",
+                               "find taught patterns in a learner's own text");
+  writing->add_option("FILE", line.arguments, "the text, typed in")
+      ->required()
+      ->expected(1);
+  writing->add_option("--sequence", marking.sequence, "the sequence file");
+  writing->add_option("--step", marking.step,
+                      "the last step taught; else the whole sequence");
+  writing
+      ->add_option("--taught", marking.taught,
+                   "patterns taught, instead of a sequence")
+      ->delimiter(',')
+      ->allow_extra_args(false);
+  writing->add_option("--learner", marking.learners, "whose text it is")
+      ->expected(1);
+  add_speech_options(*writing, line);
+
+  CLI::App* progress =
+      add_verb(app, line, "progress", "what each learner has, over the weeks");
+  add_record_files(*progress, line, true);
+  progress
+      ->add_option("--rule", marking.rules,
+                   "when a pattern counts as learned, as in secure-days=4 "
+                   "(may be given again)")
+      ->allow_extra_args(false);
+  progress
+      ->add_option("--rate", marking.rate,
+                   "letter sequences a week that the aim line rises by")
+      ->capture_default_str();
+  progress->add_option("--pdf", marking.pdf, "write a PDF file as well");
+  progress->add_option("--paper", line.paper, "letter or a4");
+  add_speech_options(*progress, line);
+}
+
+void add_next_steps(CLI::App& app, CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  CLI::App* review = add_verb(
+      app, line, "review", "what each learner should come back to, and when");
+  review->add_option("--class", marking.class_file, "the class file")
+      ->required();
+  review->add_option("--records", marking.records, "the folder of records")
+      ->required();
+  review->add_option("--week", marking.date, "the week's first day")
+      ->required();
+  review->add_option("--out", marking.out,
+                     "folder for the files that it writes; else the class "
+                     "file's own");
+  review
+      ->add_option("--rule", marking.rules,
+                   "when a pattern counts as learned, as in secure-days=4 "
+                   "(may be given again)")
+      ->allow_extra_args(false);
+  review->add_option("--allow", line.allowed_folders,
+                     "a further folder in which lessons and classes may be");
+  add_speech_options(*review, line);
+
+  CLI::App* forget = add_verb(app, line, "forget",
+                              "take a learner out of records and outputs");
+  forget->add_option("CODE", line.arguments, "the learner's code")
+      ->required()
+      ->expected(1);
+  forget->add_option("--records", marking.records,
+                     "the folder of records, or one record; else records");
+  forget->add_option("--class", marking.class_file, "a class file as well");
+  forget->add_option("--out", line.out, "the folder of packets")
+      ->capture_default_str();
+  forget->add_flag("--yes", marking.yes,
+                   "do it; without this it only shows what it would touch");
+}
+
 void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
@@ -88,6 +208,8 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   patterns->add_option("NAME", line.arguments, "a pattern to explain")
       ->expected(0, 1);
 
+  add_marking(app, line);
+  add_next_steps(app, line);
   add_verb(app, line, "sheets", "the kinds of sheets and their options");
   add_verb(app, line, "layouts", "the layouts that are found");
 

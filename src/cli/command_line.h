@@ -25,6 +25,24 @@ struct CommandLine {
   bool json = false;
   /// How sounds are said, counted and written; empty: the default.
   std::string accent, count, notation;
+
+  /// Of the verbs that work with records of what learners wrote.
+  struct Marking {
+    std::string class_file;
+    std::string records;  ///< a folder of records
+    std::string pairs;    ///< a file of targets and attempts, - for stdin
+    std::string pdf;      ///< the PDF file to write
+    bool csv = false;
+    std::vector<std::string> confusions;  ///< sounds not told apart, "th/f"
+    std::vector<std::string> learners;    ///< these only
+    std::string date, kind;
+    std::string sequence, step;
+    std::vector<std::string> taught;
+    std::vector<std::string> rules;  ///< "secure-days=4"
+    std::string rate = "1.0";        ///< of the aim line, a week
+    std::string out;                 ///< the folder for a week's files
+    bool yes = false;
+  } marking;
 };
 
 /// What the command line offers, for the manual page and completions.

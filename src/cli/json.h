@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "marking/mark_attempt.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
@@ -15,5 +16,18 @@ namespace sheaf {
 std::string words_json(const Phonics& phonics,
                        const std::vector<std::vector<Reading>>& words,
                        const Conventions& conventions);
+
+/// One attempt and where it is from; texts are empty where that is not known.
+struct AttemptRow {
+  std::string date, lesson, kind, learner;
+  MarkedAttempt attempt;
+};
+
+/// An object with the list `attempts`; each has `target`, `written`,
+/// `graphemes` (a list of `grapheme`, `result`, `cause`; `cause` is null where
+/// the grapheme is correct), `extra`, `letter_sequences`,
+/// `letter_sequences_possible`, `right`, and where known `date`, `lesson`,
+/// `kind`, `learner`.
+std::string attempts_json(const std::vector<AttemptRow>& rows);
 
 }  // namespace sheaf

@@ -28,7 +28,10 @@ constexpr Verb kVerbs[] = {
     {"sheets", run_sheets},     {"layouts", run_layouts},
     {"pictures", run_pictures}, {"schema", run_schema},
     {"manual", run_manual},     {"completions", run_completions},
-    {"dump", run_dump},
+    {"dump", run_dump},         {"record", run_record},
+    {"mark", run_mark},         {"writing", run_writing},
+    {"progress", run_progress}, {"review", run_review},
+    {"forget", run_forget},
 };
 
 int run(const CommandLine& line) {

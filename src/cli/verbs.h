@@ -18,5 +18,11 @@ int run_schema(const CommandLine& line);
 int run_manual(const CommandLine& line);
 int run_completions(const CommandLine& line);
 int run_dump(const CommandLine& line);
+int run_record(const CommandLine& line);
+int run_mark(const CommandLine& line);
+int run_writing(const CommandLine& line);
+int run_progress(const CommandLine& line);
+int run_review(const CommandLine& line);
+int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

@@ -152,6 +152,7 @@ bool Phonics::knows(std::string_view word) const {
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }
+const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
 
 std::string Phonics::fault_of_own_pattern(std::string_view written) const {
   std::string fault;

@@ -14,6 +14,8 @@
 
 namespace sheaf {
 
+class Lexicon;
+
 /// One grapheme of a word split by hand, with its sounds if they were given:
 /// plain names ("sh", "ee") or IPA, without slashes.
 struct HandUnit {
@@ -75,6 +77,8 @@ class Phonics {
   const PatternCatalogue& patterns() const;
   /// What is wrong with a lesson's definition of a pattern, or nothing.
   std::string fault_of_own_pattern(std::string_view written) const;
+  /// The word list behind it all, for marking; lives as long as this does.
+  const Lexicon& lexicon() const;
   /// Why a word does not have a pattern, by what it has instead, as the end of
   /// a sentence: "it has short o (b o t)", "its ch says /sh/".
   std::string why_not(const Reading& reading, PatternId pattern) const;

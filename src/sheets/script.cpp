@@ -4,10 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
+#include "base/utf8.h"
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
 #include "phonics/notation.h"
+#include "marking/likely_errors.h"
+#include "phonics/lexicon.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
 #include "sheets/sheet.h"
@@ -130,6 +134,61 @@ void add_dictation(const SheetInput& in, Composer& c) {
   }
 }
 
+// Every word that is dictated, each once: those of sentences if they have the
+// pattern.
+std::vector<const AnalyzedWord*> dictated_words(const SheetInput& in) {
+  std::vector<const AnalyzedWord*> words;
+  std::set<std::string> seen;
+  const auto add = [&](const AnalyzedWord& word) {
+    if (seen.insert(lower_case(word.reading.word)).second) {
+      words.push_back(&word);
+    }
+  };
+  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word);
+  for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      if (part.word.has_pattern()) add(part.word);
+    }
+  }
+  return words;
+}
+
+// What a word may come out as, and what to say then.
+void add_likely_errors(const SheetInput& in, Composer& c) {
+  const auto words = dictated_words(in);
+  if (words.empty()) return;
+  auto& spellings = in.memory.sound_spellings;
+  if (spellings == nullptr) {
+    spellings = std::make_shared<const SoundSpellings>(
+        in.lesson.phonics->lexicon().inventory());
+  }
+  add_heading(c, "Be ready for");
+  add_paragraph(c, c.style().teacher_text(),
+                "The two likeliest errors in each word, worked out from how "
+                "English spells its sounds. Keep them to yourself: learners "
+                "see right spellings only.",
+                {.keep_with_next = true});
+  Table table(c, {{"Word", 2}, {"May be written", 2}, {"Then say", 9}});
+  for (const AnalyzedWord* word : words) {
+    std::vector<std::uint8_t> pattern_units;
+    for (std::size_t i = 0; i < word->reading.units.size(); ++i) {
+      if (word->is_pattern_unit(i)) {
+        pattern_units.push_back(static_cast<std::uint8_t>(i));
+      }
+    }
+    LikelyErrorOptions options;
+    options.pattern_units = pattern_units;
+    options.is_word = [&](std::string_view text) {
+      return in.lesson.phonics->knows(text);
+    };
+    options.conventions = in.lesson.conventions;
+    for (const LikelyError& error :
+         likely_errors(*spellings, word->reading, options)) {
+      table.add_text_row({word->reading.word, error.written, error.cue}, true);
+    }
+  }
+}
+
 void add_mending(Composer& c) {
   add_heading(c, "When it is wrong");
   add_steps(c, {"“Read me what you wrote.” Often that is enough.",
@@ -163,7 +222,10 @@ void compose(const SheetInput& in, Composer& c) {
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
     add_tapping(in, c);
   }
-  if (has_sheet(in, "dictation")) add_dictation(in, c);
+  if (has_sheet(in, "dictation")) {
+    add_dictation(in, c);
+    add_likely_errors(in, c);
+  }
   add_mending(c);
   add_notation(in, c);
 }

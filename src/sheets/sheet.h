@@ -18,11 +18,13 @@ namespace sheaf {
 
 struct SheetKind;
 struct SoundSort;
+class SoundSpellings;
 
 /// What several sheets of a packet work out alike, kept so that it is done
 /// once.
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
+  std::shared_ptr<const SoundSpellings> sound_spellings;
 };
 
 /// One sheet of a packet as it was planned: which kind, with which options, on
