@@ -155,7 +155,6 @@ else
 	$(LP) $<
 endif
 
-<<<<<<< Updated upstream
 # ---- to look at ------------------------------------------------------------
 # Every sheet in every layout on both papers, as pictures: out/gallery.
 gallery: $(BUILT)
@@ -165,9 +164,8 @@ gallery: $(BUILT)
 schemas: $(BUILT)
 	for kind in lesson layout class sequence; do \
 	  $(SHEAF) schema $$kind > schemas/$$kind.json || exit 1; done
-=======
+
 include checks.mk
->>>>>>> Stashed changes
 
 clean:
 	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) out

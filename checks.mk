@@ -5,15 +5,13 @@
 #   make lint              clang-tidy-16 over src, bench and tests
 #   make coverage          share of the lines of src that the tests run (gcovr)
 #   make valgrind          the demo build under valgrind
-#   make print-check       a packet to an IPP Everywhere printer on this machine
-#                          (ippeveprinter of cups-ipp-utils, dbus-daemon)
 
 SECONDS := 60
 FUZZ := build-fuzz
 LINT := build-lint
 COVERAGE := build-coverage
 
-.PHONY: fuzz lint coverage valgrind print-check
+.PHONY: fuzz lint coverage valgrind
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
@@ -60,9 +58,3 @@ valgrind: $(BUILT)
 	  valgrind -q --error-exitcode=9 --leak-check=full \
 	    --errors-for-leak-kinds=definite $(SHEAF) build $$lesson \
 	    --out $(BUILD)/valgrind || exit 1; done
-
-print-check: all
-	@$(call need,ippeveprinter,cups-ipp-utils dbus)
-	@$(call need,ipptool,cups-ipp-utils)
-	@$(call need,dbus-run-session,dbus)
-	sh tests/print_check.sh out/$(basename $(notdir $(firstword $(LESSONS))))/packet.pdf
