@@ -40,6 +40,8 @@ std::vector<std::string> names_in(const std::string& folder) {
   std::vector<std::string> names;
   for (const fs::path& path : files_below(project() / folder, {".yaml"})) {
     const std::string name = path.stem().string();
+    // Those of the demo term, a folder further down, are not looked at here.
+    if (path.parent_path().filename() != folder) continue;
     if (!name.ends_with("class")) names.push_back(name);
   }
   return names;
