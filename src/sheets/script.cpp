@@ -168,7 +168,7 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
                 "English spells its sounds. Keep them to yourself: learners "
                 "see right spellings only.",
                 {.keep_with_next = true});
-  Table table(c, {{"Word", 2}, {"May be written", 2}, {"Then say", 9}});
+  Table table(c, {{"Word", 3}, {"May be written", 3}, {"Then say", 7}});
   for (const AnalyzedWord* word : words) {
     std::vector<std::uint8_t> pattern_units;
     for (std::size_t i = 0; i < word->reading.units.size(); ++i) {
