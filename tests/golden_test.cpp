@@ -15,34 +15,19 @@
 #include "base/diagnostic_names.h"
 #include "project_files.h"
 #include "sheets/sheet.h"
+#include "support/run_program.h"
 
 namespace sheaf::test {
 namespace {
 
 namespace fs = std::filesystem;
+using testing_support::TemporaryFolder;
 
 fs::path goldens() { return project() / "tests/golden"; }
 
 struct Outcome {
   int exit_code = -1;
   std::string results, messages;
-};
-
-// A folder for a moment.
-class Folder {
- public:
-  Folder() {
-    std::string name =
-        (fs::temp_directory_path() / "sheaf-golden-XXXXXX").string();
-    path_ = ::mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path_); }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  const fs::path& path() const { return path_; }
-
- private:
-  fs::path path_;
 };
 
 // Runs the program in the goldens' folder, as a teacher would beside a file.
@@ -80,12 +65,12 @@ std::string outcome_of(const fs::path& input) {
   std::string call = line_with(text, "# run: ");
   const std::size_t file = call.find("FILE");
   if (file == std::string::npos) return "no `# run:` line with FILE\n";
-  const Folder folder;
+  const TemporaryFolder folder;
   const std::string name = input.filename().string();
   call.replace(file, 4, repeated(text, folder.path(), name));
   Outcome o = run(call, folder.path());
   // The copy's folder has another name each time.
-  const std::string prefix = folder.path().string() + "/";
+  const std::string prefix = folder.path() + "/";
   for (std::size_t at = 0;
        (at = o.messages.find(prefix)) != std::string::npos;) {
     o.messages.erase(at, prefix.size());
@@ -159,7 +144,7 @@ TEST(Goldens, ShowEveryKindOfSheet) {
 
 // What editors read is what the tables say: `make schemas` after a change.
 TEST(Schemas, AreWhatTheProgramPrints) {
-  const Folder folder;
+  const TemporaryFolder folder;
   for (const char* kind : {"lesson", "layout", "class", "sequence"}) {
     const Outcome now = run(std::string("schema ") + kind, folder.path());
     EXPECT_EQ(now.exit_code, 0);

@@ -43,8 +43,10 @@ Outcome run_program(const std::vector<std::string>& arguments) {
 }
 
 TemporaryFolder::TemporaryFolder() {
+  // mkdtemp puts letters of its own in place of the last six.
   std::string name =
-      (std::filesystem::temp_directory_path() / "sheaf-test-XXXXXX").string();
+      (std::filesystem::temp_directory_path() / "sheaf-test-").string() +
+      std::string(6, 'X');
   if (!mkdtemp(name.data())) throw std::runtime_error("mkdtemp");
   path_ = name;
 }

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "base/error.h"
+#include "support/run_program.h"
 #include "text/font_library.h"
 #include "text/shaper.h"
 
@@ -172,20 +173,14 @@ TEST(Font, RespectsWhatTheMakerAllows) {
             "its licence bits allow only its bitmaps in documents");
 }
 
-class TemporaryFolder : public testing::Test {
+class FontManifest : public testing::Test {
  protected:
-  TemporaryFolder() {
-    std::string name = testing::TempDir() + "sheaf-fonts-XXXXXX";
-    folder = mkdtemp(name.data());
-  }
-  ~TemporaryFolder() override { std::filesystem::remove_all(folder); }
   void write(const std::string& name, const std::string& text) const {
-    std::ofstream(folder + "/" + name, std::ios::binary) << text;
+    place.write(name, text);
   }
-  std::string folder;
+  testing_support::TemporaryFolder place;
+  const std::string& folder = place.path();
 };
-
-using FontManifest = TemporaryFolder;
 
 TEST_F(FontManifest, MustBeThere) {
   EXPECT_THROW(FontLibrary{folder}, MachineError);
