@@ -221,6 +221,16 @@ void ValueBuilder::add_key(Value value) {
   const std::size_t colon =
       std::min(source_.find_first_not_of(' ', value.span.end), source_.size());
   if (colon == source_.size() || source_[colon] != ':') {
+    // At the end of the file the library takes a word in a list that is not
+    // closed for a key.
+    if (colon == source_.size() ||
+        skip_blank(source_, colon) == source_.size()) {
+      const Stop end = stop(source_.size(), "flow");
+      if (end.open_bracket != std::string_view::npos) {
+        explain_stop(file_, end, diagnostics_);
+        throw FileRefused();
+      }
+    }
     if (frame.brackets) {
       explain_special_sign(file_, source_, frame.value.span.begin,
                            diagnostics_);

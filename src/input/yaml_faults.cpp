@@ -156,6 +156,7 @@ class Explainer {
   }
 
   bool after_quote() {
+    if (at_ >= source_.size()) return false;
     const char quote = source_[stop_.last_begin];
     if (quote != '"' && quote != '\'') return false;
     const std::string_view quoted =

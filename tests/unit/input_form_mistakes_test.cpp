@@ -161,6 +161,24 @@ const Mistake kFormMistakes[] = {
      "   3 | sentences: [\"The fish.\" \"The dish.\"]\n"
      "     |                         ^\n"
      "  help: put a comma between the parts, or write one a line with `- `\n"},
+    {"a bracket left open in the last line",
+     "pattern: sh\n"
+     "words: [ship, shed\n",
+     "shells.yaml:2:8: error: the `[` that begins here is not closed "
+     "[unclosed-bracket]\n"
+     "   2 | words: [ship, shed\n"
+     "     |        ^~~~~~~~~~~\n"
+     "  help: put a `]` at the end; if it belongs to a text, put the text in "
+     "quotes\n"},
+    {"a bracket left open at the very end",
+     "pattern: sh\n"
+     "words: [ship, \"shed\"",
+     "shells.yaml:2:8: error: the `[` that begins here is not closed "
+     "[unclosed-bracket]\n"
+     "   2 | words: [ship, \"shed\"\n"
+     "     |        ^~~~~~~~~~~~~\n"
+     "  help: put a `]` at the end; if it belongs to a text, put the text in "
+     "quotes\n"},
     {"a bracket left open",
      "pattern: sh\n"
      "words: [ship, shed\n"
