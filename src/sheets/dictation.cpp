@@ -71,11 +71,23 @@ void draw_number(Sheet& s, Block& block, std::size_t number, Length left,
             {left, base_in_set(s.ruling)}, label);
 }
 
-// A word in the margin of the lines to mend on.
-void draw_mending_label(Sheet& s, Block& block, Point at, ElementId element) {
+constexpr std::string_view kMend = "mend";
+
+TextStyle mending_style(const Sheet& s) {
   TextStyle style = s.c.style().text(14_pt);
   style.ink = 70;
-  draw_text(s.c, block, style, "mend", at, element);
+  return style;
+}
+
+// What stands left of the lines to mend on; wider where letters are spaced.
+Length mending_margin(const Sheet& s) {
+  return std::max(kNumberWidth,
+                  width_of(s.c.shape(mending_style(s), kMend)) + 2_mm);
+}
+
+// A word in the margin of the lines to mend on.
+void draw_mending_label(Sheet& s, Block& block, Point at, ElementId element) {
+  draw_text(s.c, block, mending_style(s), kMend, at, element);
 }
 
 struct ItemElements {
@@ -104,8 +116,9 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
     if (!s.mends) continue;
     const Length mending = half + kMiddle;
     draw_mending_label(s, block, {mending, base_in_set(s.mending)}, body);
-    draw_set(block, s.c.style(), s.mending, {mending + kNumberWidth, 0_mm},
-             half - kNumberWidth);
+    const Length margin = mending_margin(s);
+    draw_set(block, s.c.style(), s.mending, {mending + margin, 0_mm},
+             half - margin);
   }
 }
 
@@ -122,12 +135,14 @@ void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
              {kNumberWidth, set_pitch(s.ruling) * i}, width);
   }
   if (!s.mends) return;
+  const Length margin = mending_margin(s);
   for (int i = lines; i < sets; ++i) {
     const Length top = set_pitch(s.ruling) * i;
     if (i == lines) {
       draw_mending_label(s, block, {0_mm, top + base_in_set(s.mending)}, body);
     }
-    draw_set(block, s.c.style(), s.mending, {kNumberWidth, top}, width);
+    draw_set(block, s.c.style(), s.mending, {margin, top},
+             s.c.width() - margin);
   }
 }
 
