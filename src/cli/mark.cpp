@@ -159,7 +159,7 @@ void print_scores(const MarkedRecord& marked, const SessionScores& scores,
                   const PatternCatalogue& catalogue) {
   std::vector<std::string> heads = {"learner", "words", "letter sequences"};
   for (const PatternId pattern : marked.patterns) {
-    heads.emplace_back(catalogue[pattern].id);
+    heads.push_back(column_title(catalogue[pattern]));
   }
   heads.emplace_back("causes");
   TextTable table(heads);

@@ -25,7 +25,7 @@ void print_learner(const LearnerProgress& learner,
     return share.of == 0 ? std::string("-") : share.text();
   };
   for (const PatternProgress& p : learner.patterns) {
-    table.add({std::string(catalogue[p.pattern].id), date_text(p.taught),
+    table.add({column_title(catalogue[p.pattern]), date_text(p.taught),
                std::string(state_name(p.state)), p.all.text(),
                shown(p.new_words), shown(p.writing), p.why});
   }

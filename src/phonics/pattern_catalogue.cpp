@@ -82,7 +82,17 @@ bool is_coloured(const Reading& reading, std::size_t unit) {
          next == Phoneme::l;
 }
 
+// What a narrow column holds in one line.
+constexpr std::size_t kLongestTitle = 12;
+
 }  // namespace
+
+std::string column_title(const Pattern& pattern) {
+  if (pattern.name.size() <= kLongestTitle) return std::string(pattern.name);
+  std::string title(pattern.id);
+  std::ranges::replace(title, '_', ' ');
+  return title;
+}
 
 PatternCatalogue::~PatternCatalogue() = default;
 PatternCatalogue::PatternCatalogue(PatternCatalogue&&) noexcept = default;

@@ -39,6 +39,10 @@ struct Pattern {
   bool of_units = false;
 };
 
+/// What stands over a narrow column: the name if it is short ("i_e", "soft c"),
+/// else the id as words ("ck", "th voiceless").
+std::string column_title(const Pattern& pattern);
+
 /// What a lesson's short form for a pattern leads to.
 struct PatternSearch {
   /// One where it is clear, several where it is not, none where nothing fits.

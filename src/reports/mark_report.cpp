@@ -23,7 +23,7 @@ void add_scores(Composer& c, const SessionScores& scores,
   std::vector<Table::Column> columns = {
       {"Learner", 0, 18_mm}, {"Words", 0, 27_mm}, {"Letter pairs", 0, 25_mm}};
   for (const PatternId pattern : patterns) {
-    columns.push_back({std::string(catalogue[pattern].id), 0, 27_mm});
+    columns.push_back({column_title(catalogue[pattern]), 0, 27_mm});
   }
   columns.push_back({"Causes", 1});
   Table table(c, columns);

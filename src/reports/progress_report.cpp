@@ -98,7 +98,7 @@ void add_states(Composer& c, const LearnerProgress& learner,
       continue;
     }
     secure += fmt::format("{}{} {}", secure.empty() ? "" : ", ",
-                          catalogue[p.pattern].id, p.all.text());
+                          column_title(catalogue[p.pattern]), p.all.text());
   }
   if (!secure.empty()) {
     const TextStyle text = c.style().teacher_text();
@@ -148,7 +148,7 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
       const int week = weeks.of(point.date);
       if (week >= 0) sums[static_cast<std::size_t>(week)] += point.share;
     }
-    GridRow row{std::string(catalogue[p.pattern].id), {}};
+    GridRow row{column_title(catalogue[p.pattern]), {}};
     for (const Share& share : sums) row.cells.push_back(share_cell(share));
     rows.push_back(std::move(row));
   }
@@ -282,7 +282,7 @@ void add_group_report(const ReportMaker& maker,
   }
   std::vector<std::string> heads;
   for (const PatternId pattern : patterns) {
-    heads.emplace_back(catalogue[pattern].id);
+    heads.push_back(column_title(catalogue[pattern]));
   }
   std::vector<GridRow> rows;
   for (const LearnerProgress& learner : learners) {
