@@ -133,8 +133,8 @@ void draw_line(Block& block, const TextLine& line, Point at,
 Length baseline_in_line(const TextStyle& style) {
   // Between the tops of tall letters and the bottoms of hanging ones; the font
   // says how far those hang, but leaves room for stacked accents above.
-  const Length tall = at_size(*style.font, style.size,
-                              style.font->cap_height());
+  const Length tall =
+      at_size(*style.font, style.size, style.font->cap_height());
   const Length hanging = tall * 3 / 10;
   const Length blank = style.line_height() - tall - hanging;
   return blank / 2 + tall;
@@ -152,8 +152,8 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
                                   i == 0 ? options.space_before : Length());
     // The first two and the last two lines stay together.
     const bool near_edge = i == 0 || i + 2 == lines.size();
-    block.keep_with_next = i + 1 < lines.size() ? near_edge
-                                                : options.keep_with_next;
+    block.keep_with_next =
+        i + 1 < lines.size() ? near_edge : options.keep_with_next;
     draw_line(block, lines[i], {options.indent, baseline_in_line(style)},
               element);
   }
@@ -180,6 +180,16 @@ void draw_centred(Composer& composer, Block& block, const TextStyle& style,
   const InkSpan ink = ink_of(run, 0, text.size());
   block.glyphs(run, {baseline.x - ink.middle(), baseline.y}, element,
                style.ink);
+}
+
+void draw_in_middle(Composer& composer, Block& block, const TextStyle& style,
+                    std::string_view text, const Rect& room,
+                    ElementId element) {
+  draw_centred(composer, block, style, text,
+               {room.x + room.width / 2,
+                room.y + (room.height - style.line_height()) / 2 +
+                    baseline_in_line(style)},
+               element);
 }
 
 }  // namespace sheaf

@@ -39,8 +39,7 @@ std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
                                   std::string_view text, Length width);
 
 /// Draws a line with its baseline at `at`.
-void draw_line(Block& block, const TextLine& line, Point at,
-               ElementId element);
+void draw_line(Block& block, const TextLine& line, Point at, ElementId element);
 
 /// Where the baseline lies in a line of this style, from the line's top: the
 /// ink of ascenders and descenders is centred in the line's height.
@@ -67,5 +66,8 @@ Length draw_text(Composer& composer, Block& block, const TextStyle& style,
 /// The same, with its ink centred on `baseline.x`.
 void draw_centred(Composer& composer, Block& block, const TextStyle& style,
                   std::string_view text, Point baseline, ElementId element);
+/// The same in the middle of a rectangle.
+void draw_in_middle(Composer& composer, Block& block, const TextStyle& style,
+                    std::string_view text, const Rect& room, ElementId element);
 
 }  // namespace sheaf

@@ -99,11 +99,7 @@ void compose(const SheetInput& in, Composer& c) {
     Card card;
     card.front = [&c, style, item](Block& block, const Rect& rect,
                                    ElementId element) {
-      draw_centred(c, block, style, item.shown,
-                   {rect.x + rect.width / 2,
-                    rect.y + (rect.height - style.line_height()) / 2 +
-                        baseline_in_line(style)},
-                   element);
+      draw_in_middle(c, block, style, item.shown, rect, element);
     };
     if (item.key != nullptr) {
       card.back = [&in, &c, item](Block& block, const Rect& rect,

@@ -57,11 +57,7 @@ void compose(const SheetInput& in, Composer& c) {
     if (has_words) {
       card.back = [&c, style, word](Block& block, const Rect& rect,
                                     ElementId element) {
-        draw_centred(c, block, style, word->reading.word,
-                     {rect.x + rect.width / 2,
-                      rect.y + (rect.height - style.line_height()) / 2 +
-                          baseline_in_line(style)},
-                     element);
+        draw_in_middle(c, block, style, word->reading.word, rect, element);
       };
     }
     cards.push_back(std::move(card));

@@ -37,15 +37,6 @@ std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   return words;
 }
 
-void draw_middle(Composer& c, Block& block, const TextStyle& style,
-                 std::string_view text, const Rect& room, ElementId element) {
-  draw_centred(c, block, style, text,
-               {room.x + room.width / 2,
-                room.y + (room.height - style.line_height()) / 2 +
-                    baseline_in_line(style)},
-               element);
-}
-
 Length widest_spelled(Composer& c, const TextStyle& style,
                       const std::vector<const AnalyzedWord*>& words) {
   Length widest;
@@ -70,13 +61,13 @@ void compose(const SheetInput& in, Composer& c) {
     Card card;
     card.front = [&c, style, word](Block& block, const Rect& rect,
                                    ElementId element) {
-      draw_middle(c, block, style, word->reading.word, rect, element);
+      draw_in_middle(c, block, style, word->reading.word, rect, element);
     };
     const Picture* picture = in.pictures.find(word->reading.word);
     if (back == "graphemes") {
       card.back = [&c, spelled, word](Block& block, const Rect& rect,
                                       ElementId element) {
-        draw_middle(c, block, spelled, spelled_out(*word), rect, element);
+        draw_in_middle(c, block, spelled, spelled_out(*word), rect, element);
       };
     } else if (back == "picture" && picture != nullptr) {
       card.back = [&c, picture](Block& block, const Rect& rect,
