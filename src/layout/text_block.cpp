@@ -151,9 +151,9 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
     Block& block = composer.block(style.line_height(),
                                   i == 0 ? options.space_before : Length());
     // The first two and the last two lines stay together.
-    const bool near_edge = i == 0 || i + 2 == lines.size();
+    const bool joined = options.whole || i == 0 || i + 2 == lines.size();
     block.keep_with_next =
-        i + 1 < lines.size() ? near_edge : options.keep_with_next;
+        i + 1 < lines.size() ? joined : options.keep_with_next;
     draw_line(block, lines[i], {options.indent, baseline_in_line(style)},
               element);
   }

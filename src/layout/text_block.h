@@ -53,6 +53,8 @@ struct ParagraphOptions {
   Length indent;
   Length space_before;
   bool keep_with_next = false;
+  /// All lines on one page.
+  bool whole = false;
 };
 ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
                         const ParagraphOptions& options = {});

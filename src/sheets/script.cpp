@@ -212,7 +212,8 @@ void add_notation(const SheetInput& in, Composer& c) {
         fmt::format("{}/{}/ {}", key.empty() ? "" : ", ", line.sign, line.word);
   }
   add_paragraph(c, c.style().teacher_text(),
-                key + ". The other consonants are written with their letters.");
+                key + ". The other consonants are written with their letters.",
+                {.whole = true});
 }
 
 void compose(const SheetInput& in, Composer& c) {

@@ -20,8 +20,7 @@ class Words : public testing::Test {
         composer_(shaper_, style_, document_, kDocumentElement,
                   style_.body_size()) {}
 
-  Block drawn(const std::string& word,
-              const std::vector<Grapheme>& graphemes) {
+  Block drawn(const std::string& word, const std::vector<Grapheme>& graphemes) {
     TouchWordOptions options;
     options.text = style_.text(44_pt);
     options.mark_spacing = 10_mm;
@@ -137,6 +136,26 @@ TEST(SoundBoxes, NeverMoreThanTenInARow) {
   const auto rows = box_rows(word, {15_mm, 8_mm, 6_mm}, 500_mm);
   ASSERT_EQ(rows.size(), 2U);
   EXPECT_EQ(rows[0].size(), 6U);
+}
+
+TEST_F(Words, OfAWholeParagraphStayOnOnePage) {
+  std::string text;
+  for (int i = 0; i < 60; ++i) text += "brush shelf ship ";
+  const TextStyle style = style_.text(14_pt);
+  for (const bool whole : {false, true}) {
+    add_paragraph(composer_, style, text, {.whole = whole});
+    std::vector<Block> blocks = composer_.take();
+    ASSERT_GE(blocks.size(), 6U);
+    // The page holds all lines, but not below what stands there already.
+    const Length page = style.line_height() * static_cast<int>(blocks.size());
+    Block above;
+    above.height = style.line_height() * 3;
+    blocks.insert(blocks.begin(), std::move(above));
+    const auto pages =
+        paginate(std::move(blocks), {0_mm, 0_mm, 150_mm, page}, {150_mm, page});
+    ASSERT_EQ(pages.size(), 2U);
+    EXPECT_EQ(pages[0].marks.empty(), whole);
+  }
 }
 
 TEST(RuledLines, LineCountFollowsTheHand) {
