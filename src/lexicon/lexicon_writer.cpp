@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "base/error.h"
+#include "lexicon/pattern_words.h"
 #include "lexicon/word_table.h"
 #include "phonics/lexicon_file.h"
 #include "phonics/table_text.h"
@@ -160,6 +161,13 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::not_compound) =
       bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
+  // The last sections are made by reading words from the others.
+  const std::string draft = out + ".draft";
+  write_file(draft, lexicon_file_bytes(sections));
+  const PatternSections indexed = index_patterns(draft);
+  std::remove(draft.c_str());
+  section(Section::pattern_words) = bytes_of(indexed.pattern_words);
+  section(Section::said) = bytes_of(indexed.said);
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(out, bytes);
   if (!debug_list.empty()) {
