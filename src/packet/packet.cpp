@@ -68,6 +68,7 @@ struct Bindery {
   const LessonPictures& pictures;
   const Style& style;
   Shaper& shaper;
+  SheetMemory& memory;
 };
 
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
@@ -80,7 +81,7 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
   Composer composer(b.shaper, b.style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
-  sheet.kind->compose({b.lesson, sheet.options, b.pictures, packet}, composer);
+  sheet.kind->compose({b.lesson, sheet.options, b.pictures, b.memory, packet}, composer);
   std::vector<Page> pages = paginate(composer.take(), body, b.style.paper);
   draw_frame(pages, composer, frame, elements);
   return pages;
@@ -91,7 +92,7 @@ bool has_something(const Bindery& b, const SheetKind& kind,
                    const OptionValues& options,
                    std::span<const PlannedSheet> packet,
                    Diagnostics& diagnostics) {
-  const SheetInput input{b.lesson, options, b.pictures, packet};
+  const SheetInput input{b.lesson, options, b.pictures, b.memory, packet};
   const std::string why = kind.missing == nullptr ? "" : kind.missing(input);
   if (why.empty()) return true;
   diagnostics.note(
@@ -174,7 +175,8 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics) {
-  const Bindery b{lesson, pictures, style, shaper};
+  SheetMemory memory;
+  const Bindery b{lesson, pictures, style, shaper, memory};
   Packet packet;
   packet.learner.title = document_title(lesson, "learner's packet");
   packet.teacher.title = document_title(lesson, "teacher's pages");

@@ -17,7 +17,7 @@ void compose(const SheetInput& in, Composer& c) {
                   {.role = Role::heading2,
                    .space_before = 5_mm,
                    .keep_with_next = true});
-    const SheetInput own{in.lesson, sheet.options, in.pictures, in.packet};
+    const SheetInput own{in.lesson, sheet.options, in.pictures, in.memory, in.packet};
     sheet.kind->answers(own, c);
   }
 }

@@ -170,7 +170,7 @@ void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  const SoundSort sort = sound_sort(in, in.options.count("pictures"));
+  const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
   const Grid grid = plan_grid(in, c, sort);
   add_mat(c, sort, grid);
   add_squares(c, sort, grid);
@@ -191,7 +191,7 @@ std::string item_text(const SheetInput& in, const SoundSort& sort,
 }
 
 void answers(const SheetInput& in, Composer& c) {
-  const SoundSort sort = sound_sort(in, in.options.count("pictures"));
+  const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
   const TextStyle plain = c.style().teacher_text();
   add_paragraph(c, plain, "Name every picture before sorting.");
   for (const SoundSort::Item& item : sort.models) {

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
+#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
@@ -15,6 +17,13 @@
 namespace sheaf {
 
 struct SheetKind;
+struct SoundSort;
+
+/// What several sheets of a packet work out alike, kept so that it is done
+/// once.
+struct SheetMemory {
+  std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
+};
 
 /// One sheet of a packet as it was planned: which kind, with which options, on
 /// which day.
@@ -30,6 +39,7 @@ struct SheetInput {
   const AnalyzedLesson& lesson;
   const OptionValues& options;
   const LessonPictures& pictures;
+  SheetMemory& memory;
   /// The learner's sheets of this packet in order, for teacher's sheets that
   /// speak of them.
   std::span<const PlannedSheet> packet;

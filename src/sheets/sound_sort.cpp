@@ -1,6 +1,7 @@
 #include "sheets/sound_sort.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "base/shuffle.h"
@@ -114,22 +115,33 @@ class Chooser {
   }
 
   // Adds a word if it has a picture not shown yet and belongs to the column.
+  // The picture is asked for last: outlines are made when they are first seen.
   bool add(const std::string& word, int column) {
-    const Picture* picture = in_.pictures.find(word);
-    if (picture == nullptr || !used_.insert(word).second) return false;
-    if (const PictureWord* row = find_picture_word(word)) {
-      if (!sources_.insert(row->source).second) return false;
-    }
-    Reading reading =
-        std::move(in_.lesson.phonics->read(word, in_.lesson.conventions)
-                      .front());
+    if (used_.contains(word)) return false;
+    const PictureWord* row = find_picture_word(word);
+    if (row != nullptr && sources_.contains(row->source)) return false;
+    const Reading& reading = reading_of(word);
     if (column_of(reading) != column) return false;
-    sort_.items.push_back({word, picture, std::move(reading), column});
+    const Picture* picture = in_.pictures.find(word);
+    if (picture == nullptr) return false;
+    used_.insert(word);
+    if (row != nullptr) sources_.insert(row->source);
+    sort_.items.push_back({word, picture, reading, column});
     return true;
   }
 
+  const Reading& reading_of(const std::string& word) {
+    const auto [entry, is_new] = readings_.try_emplace(word);
+    if (is_new) {
+      entry->second = std::move(
+          in_.lesson.phonics->read(word, in_.lesson.conventions).front());
+    }
+    return entry->second;
+  }
+
   // Clear pictures of the table in mixed order, words of one syllable first.
-  std::vector<std::string> table_words() const {
+  const std::vector<std::string>& table_words() {
+    if (!table_.empty()) return table_;
     std::vector<std::string> words;
     for (const PictureWord& row : picture_words()) {
       if (row.clear) words.emplace_back(row.word);
@@ -137,11 +149,10 @@ class Chooser {
     Random random(text_hash("pictures", in_.lesson.seed));
     shuffle(words, random);
     std::ranges::stable_partition(words, [&](const std::string& w) {
-      return in_.lesson.phonics->read(w, in_.lesson.conventions)
-                 .front()
-                 .syllables() == 1;
+      return reading_of(w).syllables() == 1;
     });
-    return words;
+    table_ = std::move(words);
+    return table_;
   }
 
   void fill_sound(int column, int count) {
@@ -174,9 +185,8 @@ class Chooser {
     }
   }
 
-  bool is_near(const std::string& word) const {
-    const Reading reading =
-        in_.lesson.phonics->read(word, in_.lesson.conventions).front();
+  bool is_near(const std::string& word) {
+    const Reading& reading = reading_of(word);
     return std::ranges::any_of(sort_.columns,
                                [&](const SoundSort::Column& c) {
                                  return holds(reading, c.sound, true);
@@ -227,6 +237,8 @@ class Chooser {
   SoundSort sort_;
   std::set<std::string> used_;
   std::set<std::string_view> sources_;
+  std::map<std::string, Reading> readings_;
+  std::vector<std::string> table_;
 };
 
 }  // namespace
@@ -243,8 +255,12 @@ bool are_near(Phoneme a, Phoneme b) {
   });
 }
 
-SoundSort sound_sort(const SheetInput& in, int count) {
-  return Chooser(in).choose(count);
+const SoundSort& sound_sort(const SheetInput& in, int count) {
+  auto& kept = in.memory.sound_sorts[count];
+  if (kept == nullptr) {
+    kept = std::make_shared<const SoundSort>(Chooser(in).choose(count));
+  }
+  return *kept;
 }
 
 }  // namespace sheaf

@@ -36,7 +36,7 @@ struct SoundSort {
 /// come first, then pictured words of the list, then words of the picture table
 /// that most children name so. In a first set the others are far from the
 /// sound; in later sets near ones come first.
-SoundSort sound_sort(const SheetInput& in, int count);
+const SoundSort& sound_sort(const SheetInput& in, int count);
 
 /// Whether some grapheme of the word spells exactly this sound.
 bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound);
