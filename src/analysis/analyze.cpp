@@ -5,8 +5,9 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "analysis/lesson_conventions.h"
+#include "analysis/pattern_names.h"
+#include "analysis/standing_reports.h"
 #include "analysis/word_finder.h"
-#include "base/nearest.h"
 #include "base/shuffle.h"
 #include "base/utf8.h"
 
@@ -30,27 +31,69 @@ int AnalyzedSentence::pattern_words() const {
       words, [](const Part& p) { return p.word.has_pattern(); }));
 }
 
+void find_hits(AnalyzedWord& word, const std::vector<LessonPattern>& patterns,
+               const PatternCatalogue& catalogue) {
+  for (const LessonPattern& pattern : patterns) {
+    const PatternPlace* place = word.reading.find(pattern.id);
+    AnalyzedWord::Hit hit;
+    hit.has = place != nullptr;
+    if (hit.has && catalogue[pattern.id].of_units) hit.units = place->units;
+    word.hits.push_back(std::move(hit));
+  }
+}
+
+// What to print on a sound card: the graphemes by which the list shows the
+// pattern, and the sound of the commonest.
+void describe_patterns(std::vector<LessonPattern>& patterns,
+                       const std::vector<AnalyzedWord>& words) {
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    std::map<std::string, int> counts;
+    std::vector<std::string> order;
+    std::map<std::string, std::vector<Phoneme>> sounds;
+    for (const AnalyzedWord& word : words) {
+      for (const std::uint8_t unit : word.hits[i].units) {
+        const Unit& u = word.reading.units[unit];
+        if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
+        sounds.try_emplace(u.grapheme, u.phonemes);
+      }
+    }
+    std::ranges::stable_sort(order, std::greater<>(),
+                             [&](const std::string& g) { return counts[g]; });
+    if (!order.empty()) patterns[i].sound = sounds[order.front()];
+    patterns[i].graphemes = std::move(order);
+  }
+}
+
 namespace {
 
-std::vector<PlacedWord> words_by_spaces(const PlacedWord& text) {
-  std::vector<PlacedWord> words;
-  const std::string& all = text.value;
-  for (std::size_t i = 0; i < all.size();) {
-    const std::size_t end = std::min(all.find(' ', i), all.size());
-    if (end > i) {
-      Span span = text.span;
-      span.begin += static_cast<std::uint32_t>(i);
-      span.end = span.begin + static_cast<std::uint32_t>(end - i);
-      words.push_back({all.substr(i, end - i), span});
-    }
-    i = end + 1;
+std::uint64_t content_hash(const std::vector<LessonPattern>& patterns,
+                           const std::vector<AnalyzedWord>& words,
+                           const PatternCatalogue& catalogue) {
+  std::uint64_t hash = text_hash("lesson");
+  for (const LessonPattern& p : patterns) {
+    hash = text_hash(catalogue[p.id].id, hash);
   }
-  return words;
+  for (const AnalyzedWord& w : words) {
+    hash = text_hash(w.spelling.value + " ", hash);
+  }
+  return hash;
 }
+
+}  // namespace
+
+std::uint64_t seed_of(const Lesson& lesson,
+                      const std::vector<LessonPattern>& patterns,
+                      const std::vector<AnalyzedWord>& words,
+                      const PatternCatalogue& catalogue) {
+  if (!lesson.seed.given()) return content_hash(patterns, words, catalogue);
+  return text_hash(lesson.seed.value);
+}
+
+namespace {
 
 class Analyzer {
  public:
-  Analyzer(const Lesson& lesson, const Phonics& phonics,
+  Analyzer(const Lesson& lesson, const Phonics& phonics, Taught taught,
            const std::function<bool(std::string_view)>& has_picture,
            Diagnostics& diagnostics)
       : lesson_(lesson),
@@ -62,15 +105,19 @@ class Analyzer {
     result_.lesson = &lesson;
     result_.phonics = &phonics;
     result_.conventions = conventions_;
+    result_.taught = std::move(taught);
   }
 
   AnalyzedLesson run() {
+    const int errors = diagnostics_.error_count();
     find_patterns();
+    all_patterns_known_ =
+        diagnostics_.error_count() == errors && !result_.patterns.empty();
     for (const LessonWord& word : lesson_.words) {
       result_.words.push_back(look_up(word));
       check_has_pattern(result_.words.back());
     }
-    describe_patterns();
+    describe_patterns(result_.patterns, result_.words);
     choose_key_words();
     add_sentences(lesson_.sentences, result_.sentences, true);
     for (const LessonWord& word : lesson_.dictate_words) {
@@ -79,95 +126,51 @@ class Analyzer {
     add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
     finder_.report_unused_splits();
     set_seed_and_code();
-    choose_dictation();
+    report_standings(result_, diagnostics_);
+    report_read_sentences(result_, diagnostics_);
     return std::move(result_);
   }
 
  private:
-  // What the lesson names: a name may be of several words, but "ai ay" also
-  // means two patterns where there is none of that name.
-  std::vector<PlacedWord> pattern_names() const {
-    std::vector<PlacedWord> names;
-    for (const PlacedWord& name : lesson_.patterns) {
-      const auto parts = words_by_spaces(name);
-      const bool whole = parts.size() < 2 ||
-                         !phonics_.patterns().find(name.value).found.empty();
-      const bool apart = std::ranges::all_of(parts, [&](const PlacedWord& p) {
-        return phonics_.patterns().find(p.value).found.size() == 1;
-      });
-      if (whole || !apart) {
-        names.push_back(name);
-      } else {
-        names.insert(names.end(), parts.begin(), parts.end());
-      }
-    }
-    return names;
-  }
-
   void find_patterns() {
-    for (const PlacedWord& name : pattern_names()) {
-      const PatternSearch search = phonics_.patterns().find(name.value);
-      if (search.found.size() != 1) {
-        report_unclear(name, search);
-        continue;
-      }
-      const PatternId id = search.found.front();
+    const auto named =
+        sheaf::find_patterns(lesson_.patterns, phonics_, diagnostics_);
+    for (const NamedPattern& pattern : named) {
       const auto same =
-          std::ranges::find(result_.patterns, id, &LessonPattern::id);
+          std::ranges::find(result_.patterns, pattern.id, &LessonPattern::id);
       if (same != result_.patterns.end()) {
-        diagnostics_.error(diagnostic::repeated_pattern, name.span,
+        diagnostics_.error(diagnostic::repeated_pattern, pattern.written.span,
                            fmt::format("{} is the same pattern as {}",
-                                       quoted(name.value),
+                                       quoted(pattern.written.value),
                                        quoted(same->written.value)),
                            "take one of the two out");
         continue;
       }
       result_.patterns.push_back(
-          {id, name, std::string(phonics_.patterns()[id].name), {}, {}});
+          {pattern.id,
+           pattern.written,
+           std::string(phonics_.patterns()[pattern.id].name),
+           {},
+           {}});
     }
-  }
-
-  void report_unclear(const PlacedWord& name, const PatternSearch& search) {
-    if (search.found.empty()) {
-      const std::string nearest = did_you_mean(search.nearest);
-      diagnostics_.error(
-          diagnostic::unknown_pattern, name.span,
-          fmt::format("there is no pattern called {}", quoted(name.value)),
-          nearest.empty() ? "`sheaf patterns` lists them" : nearest);
-      return;
-    }
-    std::vector<std::string_view> ids;
-    for (const PatternId id : search.found) {
-      if (ids.size() < 5) ids.push_back(phonics_.patterns()[id].id);
-    }
-    diagnostics_.error(diagnostic::unknown_pattern, name.span,
-                       fmt::format("{} could be one of {} patterns",
-                                   quoted(name.value), search.found.size()),
-                       did_you_mean(ids));
   }
 
   AnalyzedWord look_up(const LessonWord& word) {
     AnalyzedWord result = finder_.look_up(word);
-    find_hits(result);
-    return result;
-  }
-
-  void find_hits(AnalyzedWord& word) const {
-    for (const LessonPattern& pattern : result_.patterns) {
-      const PatternPlace* place = word.reading.find(pattern.id);
-      AnalyzedWord::Hit hit;
-      hit.has = place != nullptr;
-      if (hit.has && phonics_.patterns()[pattern.id].of_units) {
-        hit.units = place->units;
+    find_hits(result, result_.patterns, phonics_.patterns());
+    if (result_.taught.known()) {
+      result.standing = result_.taught.standing(result.reading);
+      if (result.standing.kind == WordStanding::Kind::not_yet &&
+          result_.taught.is_sight_word(result.spelling.value)) {
+        result.standing.kind = WordStanding::Kind::sight_word;
       }
-      word.hits.push_back(std::move(hit));
     }
+    return result;
   }
 
   void check_has_pattern(const AnalyzedWord& word) {
     // Where a pattern could not be found, a word may well have that one.
-    const bool all_known = result_.patterns.size() == pattern_names().size();
-    if (word.has_pattern() || !all_known) return;
+    if (word.has_pattern() || !all_patterns_known_) return;
     const LessonPattern& first = result_.patterns.front();
     std::string names;
     for (const LessonPattern& pattern : result_.patterns) {
@@ -178,27 +181,6 @@ class Analyzer {
         fmt::format("{} does not have {}: {}", quoted(word.spelling.value),
                     names, phonics_.why_not(word.reading, first.id)),
         "take it out, or keep it as a word to tell apart from the others");
-  }
-
-  // What to print on a sound card: the graphemes by which the list shows the
-  // pattern, and the sound of the commonest.
-  void describe_patterns() {
-    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
-      std::map<std::string, int> counts;
-      std::vector<std::string> order;
-      std::map<std::string, std::vector<Phoneme>> sounds;
-      for (const AnalyzedWord& word : result_.words) {
-        for (const std::uint8_t unit : word.hits[i].units) {
-          const Unit& u = word.reading.units[unit];
-          if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
-          sounds.try_emplace(u.grapheme, u.phonemes);
-        }
-      }
-      std::ranges::stable_sort(order, std::greater<>(),
-                               [&](const std::string& g) { return counts[g]; });
-      if (!order.empty()) result_.patterns[i].sound = sounds[order.front()];
-      result_.patterns[i].graphemes = std::move(order);
-    }
   }
 
   void choose_key_words() {
@@ -254,15 +236,10 @@ class Analyzer {
   // A short code that changes with the lesson's content, without letters and
   // digits that look alike.
   void set_seed_and_code() {
-    std::uint64_t hash = text_hash("lesson");
-    for (const LessonPattern& p : result_.patterns) {
-      hash = text_hash(phonics_.patterns()[p.id].id, hash);
-    }
-    for (const AnalyzedWord& w : result_.words) {
-      hash = text_hash(w.spelling.value + " ", hash);
-    }
-    result_.seed =
-        lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
+    std::uint64_t hash =
+        content_hash(result_.patterns, result_.words, phonics_.patterns());
+    result_.seed = seed_of(lesson_, result_.patterns, result_.words,
+                           phonics_.patterns());
     for (const auto* sentences :
          {&result_.sentences, &result_.dictate_sentences}) {
       for (const AnalyzedSentence& s : *sentences) {
@@ -277,22 +254,6 @@ class Analyzer {
     }
   }
 
-  // Without a list of its own, the dictation takes words of the week.
-  void choose_dictation() {
-    constexpr std::size_t kMost = 8;
-    if (!result_.dictate_words.empty()) return;
-    std::vector<std::size_t> order;
-    for (std::size_t i = 0; i < result_.words.size(); ++i) {
-      if (result_.words[i].has_pattern()) order.push_back(i);
-    }
-    Random random(text_hash("dictation", result_.seed));
-    shuffle(order, random);
-    if (order.size() > kMost) order.resize(kMost);
-    for (const std::size_t i : order) {
-      result_.dictate_words.push_back(result_.words[i]);
-    }
-  }
-
   const Lesson& lesson_;
   const Phonics& phonics_;
   const std::function<bool(std::string_view)>& has_picture_;
@@ -300,15 +261,17 @@ class Analyzer {
   Conventions conventions_;
   WordFinder finder_;
   AnalyzedLesson result_;
+  bool all_patterns_known_ = false;
 };
 
 }  // namespace
 
 AnalyzedLesson analyze(
-    const Lesson& lesson, const Phonics& phonics,
+    const Lesson& lesson, const Phonics& phonics, Taught taught,
     const std::function<bool(std::string_view)>& has_picture,
     Diagnostics& diagnostics) {
-  return Analyzer(lesson, phonics, has_picture, diagnostics).run();
+  return Analyzer(lesson, phonics, std::move(taught), has_picture, diagnostics)
+      .run();
 }
 
 }  // namespace sheaf

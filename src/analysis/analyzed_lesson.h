@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "analysis/taught.h"
 #include "input/lesson.h"
 #include "phonics/phonics.h"
 
@@ -22,6 +23,8 @@ struct AnalyzedWord {
     std::vector<std::uint8_t> units;
   };
   std::vector<Hit> hits;
+  /// Whether it can be read with what was taught.
+  WordStanding standing;
 
   /// The first of the lesson's patterns that it has, or -1.
   int pattern() const;
@@ -35,6 +38,7 @@ struct AnalyzedSentence {
     std::size_t begin = 0;  ///< bytes of the sentence's text
     std::size_t end = 0;
     AnalyzedWord word;
+    /// Among the sight words; its standing may be decodable nonetheless.
     bool sight_word = false;
   };
   PlacedText text;
@@ -63,6 +67,8 @@ struct AnalyzedLesson {
   const Phonics* phonics = nullptr;
   /// How its sounds are counted, said and written.
   Conventions conventions;
+  /// What the group was taught up to and with this lesson.
+  Taught taught;
   std::vector<LessonPattern> patterns;
   std::vector<AnalyzedWord> words;
   /// One for each pattern, an index into `words`, or -1.
@@ -77,12 +83,26 @@ struct AnalyzedLesson {
   std::string code;
 };
 
-/// Looks everything up. `has_picture` says which words have a picture that
+/// Words of a lesson seen against its patterns: where each shows them, and what
+/// the patterns look and sound like by these words.
+void find_hits(AnalyzedWord& word, const std::vector<LessonPattern>& patterns,
+               const PatternCatalogue& catalogue);
+void describe_patterns(std::vector<LessonPattern>& patterns,
+                       const std::vector<AnalyzedWord>& words);
+/// What decides every order that is mixed: from the lesson's seed, else from
+/// its patterns and words.
+std::uint64_t seed_of(const Lesson& lesson,
+                      const std::vector<LessonPattern>& patterns,
+                      const std::vector<AnalyzedWord>& words,
+                      const PatternCatalogue& catalogue);
+
+/// Looks everything up. `taught` says what the group knows; `has_picture` says which words have a picture that
 /// children name so: the first of them becomes the key word where the lesson
 /// names none. Reports patterns that nobody knows, words that lack
-/// the pattern, words that had to be guessed, splits that do not fit.
+/// the pattern, words that had to be guessed, splits that do not fit, words
+/// that were not taught yet, and sentences to dictate that were also read.
 AnalyzedLesson analyze(
-    const Lesson& lesson, const Phonics& phonics,
+    const Lesson& lesson, const Phonics& phonics, Taught taught,
     const std::function<bool(std::string_view)>& has_picture,
     Diagnostics& diagnostics);
 

@@ -21,6 +21,20 @@ struct CommandLine {
   bool separate = false;
   bool json = false;
   std::string accent;
+
+  /// Of the verbs that look for words or write lesson files.
+  struct Planning {
+    std::string sequence;  ///< a sequence file; empty: the one that lies there
+    std::string step;      ///< a step's number or name
+    std::string contrast;  ///< another pattern
+    std::string file;      ///< the file to write, or the list of blocked words
+    int count = 0;         ///< 0: what the verb usually gives
+    std::string syllables, letters;  ///< "2" or "1-3"
+    bool pictures = false;
+    bool pseudo = false;
+    bool later_set = false;
+    std::vector<std::string> lessons;  ///< whose words are left out
+  } planning;
 };
 
 /// Reads the command line. Where it asks for help or the version, or is wrong,

@@ -18,7 +18,8 @@ constexpr Verb kVerbs[] = {
     {"build", run_build},     {"check", run_check},
     {"word", run_word},       {"patterns", run_patterns},
     {"sheets", run_sheets},   {"layouts", run_layouts},
-    {"dump", run_dump},
+    {"dump", run_dump},       {"find", run_find},
+    {"block", run_block},
 };
 
 int run(const CommandLine& line) {

@@ -13,5 +13,7 @@ int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);
 int run_layouts(const CommandLine& line);
 int run_dump(const CommandLine& line);
+int run_find(const CommandLine& line);
+int run_block(const CommandLine& line);
 
 }  // namespace sheaf

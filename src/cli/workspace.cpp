@@ -58,6 +58,21 @@ const SourceFile& Workspace::open(const fs::path& path) {
   return sources_.back();
 }
 
+const SequenceFile* Workspace::sequence(const fs::path& path,
+                                        Diagnostics& diagnostics) {
+  auto& kept = sequences_[path];
+  if (kept != nullptr) {
+    note_file(path);
+    return kept.get();
+  }
+  const int errors = diagnostics.error_count();
+  kept = std::make_unique<SequenceFile>(
+      read_sequence(open(path), diagnostics));
+  if (diagnostics.error_count() == errors) return kept.get();
+  sequences_.erase(path);
+  return nullptr;
+}
+
 std::set<std::string> Workspace::take_files_read() {
   std::set<std::string> taken;
   taken.swap(files_read_);
@@ -200,7 +215,7 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
   add_pictures(workspace, line, result->lesson, folder, *result->pictures,
                diagnostics);
   result->analyzed = analyze(
-      result->lesson, workspace.phonics(),
+      result->lesson, workspace.phonics(), Taught(),
       [&](std::string_view word) { return result->pictures->is_clear(word); },
       diagnostics);
   if (diagnostics.has_errors()) return nullptr;

@@ -2,6 +2,7 @@
 
 #include <deque>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -10,6 +11,7 @@
 #include "analysis/analyzed_lesson.h"
 #include "base/diagnostics.h"
 #include "cli/command_line.h"
+#include "input/sequence.h"
 #include "layout/style.h"
 #include "packet/layout_plan.h"
 #include "packet/packet.h"
@@ -33,6 +35,9 @@ class Workspace {
   void note_file(const std::filesystem::path& path);
   /// Reads a teacher's file and keeps it. Throws MachineError.
   const SourceFile& open(const std::filesystem::path& path);
+  /// The sequence in a file; null where it has errors, which are reported.
+  const SequenceFile* sequence(const std::filesystem::path& path,
+                               Diagnostics& diagnostics);
   /// Files read since the last call, besides typefaces and the word list.
   std::set<std::string> take_files_read();
   /// Those of every run: typefaces and the word list.
@@ -45,6 +50,8 @@ class Workspace {
   std::unique_ptr<PictureBook> pictures_;
   Shaper shaper_;
   std::deque<SourceFile> sources_;
+  /// Those without any message, read once for all lessons.
+  std::map<std::filesystem::path, std::unique_ptr<SequenceFile>> sequences_;
   std::set<std::string> files_read_;
 };
 

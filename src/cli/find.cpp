@@ -1,0 +1,91 @@
+// `sheaf find`: words to teach a pattern with.
+
+#include <fmt/format.h>
+
+#include "base/utf8.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/planning_arguments.h"
+#include "cli/verbs.h"
+#include "cli/workspace.h"
+#include "phonics/explain.h"
+#include "pictures/picture_words.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kUsualCount = 12;
+
+bool has_clear_picture(std::string_view word) {
+  const PictureWord* row = find_picture_word(word);
+  return row != nullptr && row->clear;
+}
+
+// All words of lesson files, to be left out.
+bool add_lesson_words(Workspace& workspace, const std::string& path,
+                      std::set<std::string, std::less<>>& words) {
+  Diagnostics diagnostics;
+  const Lesson lesson = read_lesson(workspace.open(path), diagnostics);
+  if (diagnostics.has_errors()) {
+    print(diagnostics);
+    return false;
+  }
+  for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
+    for (const LessonWord& word : *list) {
+      words.insert(lower_case(word.spelling.value));
+    }
+  }
+  return true;
+}
+
+void print_found(const std::vector<FoundWord>& words,
+                 const Conventions& conventions) {
+  std::size_t widest = 0;
+  for (const FoundWord& w : words) {
+    widest = std::max(widest, w.reading.word.size());
+  }
+  for (const FoundWord& w : words) {
+    fmt::print("{:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
+               graphemes_text(w.reading), sounds_text(w.reading, conventions),
+               w.picture ? "picture" : "");
+  }
+}
+
+}  // namespace
+
+int run_find(const CommandLine& line) {
+  Workspace workspace(shipped_folder());
+  const CommandLine::Planning& planning = line.planning;
+  const Phonics& phonics = workspace.phonics();
+  const auto pattern = pattern_argument(line.arguments.front(), phonics);
+  const auto syllables = range_argument(planning.syllables, "--syllables");
+  const auto letters = range_argument(planning.letters, "--length");
+  if (!pattern || !syllables || !letters) return kWrongCommandLine;
+  const auto taught = taught_argument(workspace, planning);
+  if (!taught) return kFaultsInFiles;
+  const BlockList own = own_block_list(workspace, planning.file, "");
+  const Conventions conventions;
+
+  WordQuery query;
+  query.pattern = *pattern;
+  query.count = planning.count > 0 ? static_cast<std::size_t>(planning.count)
+                                   : kUsualCount;
+  query.syllables = *syllables;
+  query.letters = *letters;
+  query.pictures_only = planning.pictures;
+  query.first_set = !planning.later_set && planning.lessons.empty();
+  for (const std::string& lesson : planning.lessons) {
+    if (!add_lesson_words(workspace, lesson, query.leave_out)) {
+      return kFaultsInFiles;
+    }
+  }
+  const WordSource source{phonics, conventions, *taught, &own,
+                          has_clear_picture};
+  const auto words = find_words(source, query);
+  print_found(words, conventions);
+  return kDone;
+}
+
+}  // namespace sheaf
