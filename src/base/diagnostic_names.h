@@ -35,6 +35,7 @@ struct DiagnosticName {
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \
   X(no_picture, "a picture file that is not there") \
+  X(no_sequence, "a sequence file that is not there") \
   X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(not_yet_taught, "a word with something that was not taught yet") \

@@ -6,6 +6,7 @@
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/output_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"

@@ -4,9 +4,9 @@
 
 #include <map>
 
-#include "base/error.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/output_files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "pdf/pdf_writer.h"
@@ -33,18 +33,6 @@ bool names_differ(const CommandLine& line) {
                "sheaf: {} and {} would both be written to {}; rename one or "
                "build them apart with --out\n",
                entry->second, lesson, entry->first.string());
-    return false;
-  }
-  return true;
-}
-
-bool known_sheets(const CommandLine& line) {
-  for (const std::string& name : line.only) {
-    if (find_sheet_kind(name) != nullptr) continue;
-    fmt::print(stderr,
-               "sheaf: there is no sheet called `{}`; `sheaf sheets` lists "
-               "them\n",
-               name);
     return false;
   }
   return true;
@@ -89,10 +77,9 @@ void add_separate(OutputFiles& files, const PreparedLesson& lesson,
                   Workspace& workspace, const fs::path& folder) {
   for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
     Diagnostics unheard;  // the whole packet has said it all
-    const Packet one =
-        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
-                    workspace.shaper(), {std::string(sheet.kind->name)},
-                    unheard);
+    const Packet one = make_packet(
+        lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
+        workspace.shaper(), {std::string(sheet.kind->name)}, unheard);
     const Document& document =
         sheet.kind->for_teacher ? one.teacher : one.learner;
     add_document(files, document,
@@ -101,8 +88,7 @@ void add_separate(OutputFiles& files, const PreparedLesson& lesson,
 }
 
 bool build_lesson(Workspace& workspace, const CommandLine& line,
-                  const std::string& path,
-                  std::vector<std::string>& targets) {
+                  const std::string& path, std::vector<std::string>& targets) {
   Diagnostics diagnostics;
   const auto lesson = prepare(workspace, line, path, diagnostics);
   if (lesson == nullptr) {
@@ -110,8 +96,8 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
     return false;
   }
   const Packet packet =
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                  workspace.shaper(), line.only, diagnostics);
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), line.only, diagnostics);
   print(diagnostics);
   const fs::path folder = target_folder(line, path);
   OutputFiles files;

@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 
+#include "cli/check_report.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
+#include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
@@ -20,9 +22,11 @@ void print_words(const AnalyzedLesson& lesson,
     widest = std::max(widest, w.reading.word.size());
   }
   for (const AnalyzedWord& w : words) {
-    fmt::print("  {:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
+    const std::string standing = standing_text(lesson, w);
+    fmt::print("  {:<{}}  {:<18} {:<26} {}{}\n", w.reading.word, widest,
                spelled_out(w), sounds_of(lesson, w),
-               counted(w.reading.boxes(), "box", "boxes"));
+               counted(w.reading.boxes(), "box", "boxes"),
+               standing.empty() ? "" : "  " + standing);
   }
 }
 
@@ -34,16 +38,17 @@ void print_choices(const AnalyzedLesson& lesson) {
     const auto readings =
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {
-      fmt::print("{} is taken as {}; for {} write under `split:` the line "
-                 "`{}`\n",
-                 w.reading.word,
-                 readings[0].label.empty()
-                     ? sounds_text(readings[0], lesson.conventions)
-                     : readings[0].label,
-                 readings[i].label.empty()
-                     ? sounds_text(readings[i], lesson.conventions)
-                     : readings[i].label,
-                 split_line(readings[i], readings));
+      fmt::print(
+          "{} is taken as {}; for {} write under `split:` the line "
+          "`{}`\n",
+          w.reading.word,
+          readings[0].label.empty()
+              ? sounds_text(readings[0], lesson.conventions)
+              : readings[0].label,
+          readings[i].label.empty()
+              ? sounds_text(readings[i], lesson.conventions)
+              : readings[i].label,
+          split_line(readings[i], readings));
     }
   }
 }
@@ -56,13 +61,14 @@ void print_defaults(const Lesson& lesson) {
   };
   say("layout", "week", lesson.layout.given());
   say("days", std::to_string(lesson.days.value), lesson.days.given());
-  say("minutes", std::to_string(lesson.minutes.value),
-      lesson.minutes.given());
+  say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
   say("set", std::to_string(lesson.set.value), lesson.set.given());
   fmt::print("\n");
 }
 
-void print_report(const std::string& path, const AnalyzedLesson& lesson) {
+void print_report(Workspace& workspace, const std::string& path,
+                  const PreparedLesson& prepared) {
+  const AnalyzedLesson& lesson = prepared.analyzed;
   fmt::print("{} (code {})\n", path, lesson.code);
   for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
     const LessonPattern& p = lesson.patterns[i];
@@ -76,38 +82,69 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
   }
   fmt::print("words: {}\n", lesson.words.size());
   print_words(lesson, lesson.words);
-  fmt::print("to dictate: {}\n", counted(static_cast<int>(
-                                             lesson.dictate_words.size()),
-                                         "word", "words"));
+  fmt::print(
+      "to dictate: {}\n",
+      counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
   print_words(lesson, lesson.dictate_words);
-  int pattern_words = 0;
-  for (const AnalyzedSentence& s : lesson.sentences) {
-    pattern_words += s.pattern_words();
-  }
-  fmt::print("sentences: {} to read with {}, {} to dictate\n",
-             lesson.sentences.size(),
-             counted(pattern_words, "pattern word", "pattern words"),
-             lesson.dictate_sentences.size());
+  print_sentences(workspace, lesson);
+  print_share(lesson);
   print_choices(lesson);
+  print_filled(prepared);
   print_defaults(*lesson.lesson);
+}
+
+// A sequence by itself: its steps and what each teaches.
+bool check_sequence(Workspace& workspace, const std::string& path,
+                    Diagnostics& diagnostics) {
+  const SequenceFile* sequence = workspace.sequence(path, diagnostics);
+  if (sequence == nullptr) {
+    print(diagnostics);
+    return false;
+  }
+  const Phonics& phonics = workspace.phonics();
+  const Taught taught =
+      taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
+                phonics, diagnostics);
+  print(diagnostics);
+  if (diagnostics.has_errors()) return false;
+  fmt::print("{}: {}\n", path,
+             counted(static_cast<int>(taught.steps().size()), "step", "steps"));
+  for (const Taught::Step& step : taught.steps()) {
+    std::vector<std::string_view> names;
+    for (const PatternId id : step.patterns) {
+      names.push_back(phonics.patterns()[id].name);
+    }
+    fmt::print("  {:>3}  {}{}\n", step.number,
+               names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
+               step.sight_words.empty()
+                   ? ""
+                   : fmt::format("; by sight: {}",
+                                 fmt::join(step.sight_words, " ")));
+  }
+  return true;
 }
 
 }  // namespace
 
 int run_check(const CommandLine& line) {
+  if (!known_sheets(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {
     Diagnostics diagnostics;
+    if (kind_of(workspace.open(path)) == FileKind::sequence) {
+      good = check_sequence(workspace, path, diagnostics) && good;
+      continue;
+    }
     const auto lesson = prepare(workspace, line, path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                  workspace.shaper(), line.only, diagnostics);
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);
     if (lesson != nullptr) {
-      print_report(path, lesson->analyzed);
+      print_report(workspace, path, *lesson);
     } else {
       good = false;
     }

@@ -5,6 +5,10 @@
 
 #include <CLI/CLI.hpp>
 
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 
 namespace sheaf {
@@ -18,7 +22,11 @@ void add_layout_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--layout", line.layout,
                   "a layout's name or file instead of the lesson's own");
   verb.add_option("--paper", line.paper, "letter or a4")
-      ->check(CLI::IsMember({"letter", "a4"}));
+      ->check([](const std::string& name) {
+        return name == "letter" || name == "a4"
+                   ? std::string()
+                   : "say `letter` or `a4`, not `" + name + "`";
+      });
   verb.add_option("--only", line.only,
                   "make these sheets only (may be given again)")
       ->delimiter(',');
@@ -67,6 +75,16 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                    "this folder");
   find->add_flag("--json", line.json, "as JSON");
 
+  CLI::App* draft =
+      add_verb(app, line, "draft", "write a lesson file to start from");
+  draft->add_option("PATTERN", line.arguments,
+                    "up to four patterns; else those of the step")
+      ->expected(0, 4);
+  add_sequence_options(*draft, planning, "--step");
+  draft->add_option("--file", planning.file,
+                    "the file to write; else named after the pattern. A file "
+                    "that is there stays as it is");
+
   CLI::App* block =
       add_verb(app, line, "block", "words that are not to be suggested");
   block->add_option("WORD", line.arguments, "words")->required();
@@ -108,13 +126,81 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   add_verb(app, line, "sheets", "the kinds of sheets and their options");
   add_verb(app, line, "layouts", "the layouts that are found");
 
-  CLI::App* dump = add_verb(app, line, "dump",
-                            "what passes between two stages, as text");
+  CLI::App* dump =
+      add_verb(app, line, "dump", "what passes between two stages, as text");
   dump->add_option("STAGE and LESSON", line.arguments,
                    "lesson, words or pages, then a lesson file")
       ->required()
       ->expected(2);
   add_layout_options(*dump, line);
+}
+
+// The verb that was understood before the fault, or the whole program.
+const CLI::App& current(const CLI::App& app) {
+  const auto verbs = app.get_subcommands();
+  return verbs.empty() ? app : *verbs.back();
+}
+
+std::string nearest_option(const CLI::App& verb, std::string_view wrong) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : verb.get_options()) {
+    for (const std::string& name : option->get_lnames()) {
+      names.push_back("--" + name);
+    }
+  }
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  return did_you_mean(wrong, views);
+}
+
+std::string nearest_verb(const CLI::App& app, std::string_view wrong) {
+  std::vector<std::string> names;
+  for (const CLI::App* verb : app.get_subcommands({})) {
+    names.push_back(verb->get_name());
+  }
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  return did_you_mean(wrong, views);
+}
+
+// What stands on the command line and has no place there.
+std::string explain_extra(const CLI::App& app, std::string extra) {
+  const CLI::App& verb = current(app);
+  extra.resize(std::min(extra.find('='), extra.size()));
+  const std::string shown = printable(extra);
+  std::string help;
+  std::string text;
+  if (extra.starts_with("-")) {
+    text = fmt::format("there is no option `{}`", shown);
+    help = nearest_option(verb, extra);
+  } else if (&verb == &app) {
+    text = fmt::format("there is no verb `{}`", shown);
+    help = nearest_verb(app, extra);
+  } else {
+    text = fmt::format("there is nothing to do with `{}` here", shown);
+  }
+  return help.empty() ? text : text + "; " + help;
+}
+
+std::string explain(const CLI::App& app, const CLI::ParseError& fault) {
+  const auto extras = current(app).remaining(true);
+  if (!extras.empty()) return explain_extra(app, extras.front());
+  if (app.get_subcommands().empty()) return "a verb is missing";
+  // The library's own sentences: "LESSON is required", or an option's name, a
+  // colon and what is wrong with it.
+  const std::string text = fault.what();
+  if (dynamic_cast<const CLI::ArgumentMismatch*>(&fault) == nullptr) {
+    return printable(text);
+  }
+  const std::string name = text.substr(0, text.find(':'));
+  return name.starts_with("-")
+             ? fmt::format("`{}` needs a value after it", name)
+             : fmt::format("this needs {}", name);
+}
+
+void print_fault(const CLI::App& app, const CLI::ParseError& fault) {
+  const CLI::App& verb = current(app);
+  const std::string name = &verb == &app ? "sheaf" : "sheaf " + verb.get_name();
+  fmt::print(stderr, "{}: {}\n`{} --help` says how it is used\n", name,
+             explain(app, fault), name);
 }
 
 }  // namespace
@@ -126,14 +212,20 @@ std::optional<CommandLine> read_command_line(int argc, char** argv,
   app.set_version_flag("--version", "sheaf " SHEAF_VERSION);
   app.require_subcommand(1);
   add_verbs(app, line);
+  exit_code = kDone;
   try {
     app.parse(argc, argv);
+    return line;
+  } catch (const CLI::CallForHelp&) {
+    const CLI::App& verb = current(app);
+    fmt::print("{}", verb.help(&verb == &app ? "" : "sheaf"));
+  } catch (const CLI::CallForVersion&) {
+    fmt::print("sheaf " SHEAF_VERSION "\n");
   } catch (const CLI::ParseError& fault) {
-    const int code = app.exit(fault);
-    exit_code = code == 0 ? kDone : kWrongCommandLine;
-    return std::nullopt;
+    print_fault(app, fault);
+    exit_code = kWrongCommandLine;
   }
-  return line;
+  return std::nullopt;
 }
 
 }  // namespace sheaf

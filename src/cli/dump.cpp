@@ -49,8 +49,7 @@ void dump_words(const AnalyzedLesson& lesson) {
     fmt::print("pattern {}\n", lesson.phonics->patterns()[p.id].id);
   }
   for (const AnalyzedWord& w : lesson.words) dump_word(w, *lesson.phonics);
-  for (const auto* sentences :
-       {&lesson.sentences, &lesson.dictate_sentences}) {
+  for (const auto* sentences : {&lesson.sentences, &lesson.dictate_sentences}) {
     for (const AnalyzedSentence& s : *sentences) {
       fmt::print("sentence {}\n", s.text.text());
       for (const auto& part : s.words) dump_word(part.word, *lesson.phonics);
@@ -69,10 +68,10 @@ int run_dump(const CommandLine& line) {
                stage);
     return kWrongCommandLine;
   }
+  if (!known_sheets(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   Diagnostics diagnostics;
-  const auto lesson =
-      prepare(workspace, line, line.arguments[1], diagnostics);
+  const auto lesson = prepare(workspace, line, line.arguments[1], diagnostics);
   if (lesson == nullptr) {
     print(diagnostics);
     return kFaultsInFiles;
@@ -81,8 +80,8 @@ int run_dump(const CommandLine& line) {
   if (stage == "words") dump_words(lesson->analyzed);
   if (stage == "pages") {
     const Packet packet =
-        make_packet(lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
-                    workspace.shaper(), line.only, diagnostics);
+        make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                    lesson->style, workspace.shaper(), line.only, diagnostics);
     fmt::print("{}", dump_pages(packet.learner));
     fmt::print("{}", dump_pages(packet.teacher));
   }

@@ -10,6 +10,7 @@
 #include <cstring>
 
 #include "base/error.h"
+#include "cli/descriptor.h"
 
 namespace sheaf {
 
@@ -17,34 +18,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-
-  int number() const { return number_; }
-  explicit operator bool() const { return number_ >= 0; }
-  /// Closes and says whether that went well.
-  bool close() {
-    const int number = number_;
-    number_ = -1;
-    return ::close(number) == 0;
-  }
-
- private:
-  int number_;
-};
-
 std::string reason() { return std::strerror(errno); }
-
-[[noreturn]] void fail_to_write(const fs::path& path) {
-  throw MachineError(
-      fmt::format("cannot write {}: {}", path.string(), reason()));
-}
 
 }  // namespace
 
@@ -53,7 +27,8 @@ std::string read_file(const fs::path& path, std::size_t limit) {
     throw MachineError(fmt::format("cannot read {}: {}", path.string(), why));
   };
   // Opening without blocking keeps a named pipe from holding Sheaf up.
-  const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
+  const Descriptor file(
+      ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
   if (!file) fail(reason());
   struct stat about {};
   if (::fstat(file.number(), &about) != 0) fail(reason());
@@ -72,47 +47,6 @@ std::string read_file(const fs::path& path, std::size_t limit) {
   }
   text.resize(done);
   return text;
-}
-
-OutputFiles::~OutputFiles() {
-  for (const Pending& p : pending_) ::unlink(p.temporary.c_str());
-}
-
-void OutputFiles::add(const fs::path& target, std::string_view bytes) {
-  std::error_code fault;
-  fs::create_directories(target.parent_path(), fault);
-  if (fault) {
-    throw MachineError(fmt::format("cannot make the folder {}: {}",
-                                   target.parent_path().string(),
-                                   fault.message()));
-  }
-  std::string name = (target.parent_path() / ".sheaf-XXXXXX").string();
-  Descriptor file(::mkostemp(name.data(), O_CLOEXEC));
-  if (!file) fail_to_write(target);
-  pending_.push_back({name, target});
-  while (!bytes.empty()) {
-    const ssize_t put = ::write(file.number(), bytes.data(), bytes.size());
-    if (put < 0 && errno == EINTR) continue;
-    if (put <= 0) fail_to_write(target);
-    bytes.remove_prefix(static_cast<std::size_t>(put));
-  }
-  // A temporary file is made for its owner alone; the result is to have the
-  // rights of any new file.
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  const bool good = ::fchmod(file.number(), 0666 & ~mask) == 0 &&
-                    ::fsync(file.number()) == 0 && file.close();
-  if (!good) fail_to_write(target);
-}
-
-void OutputFiles::finish() {
-  while (!pending_.empty()) {
-    const Pending& first = pending_.front();
-    if (::rename(first.temporary.c_str(), first.target.c_str()) != 0) {
-      fail_to_write(first.target);
-    }
-    pending_.erase(pending_.begin());
-  }
 }
 
 fs::path shipped_folder() {

@@ -14,28 +14,6 @@ namespace sheaf {
 /// reader can say so with a place.
 std::string read_file(const std::filesystem::path& path, std::size_t limit);
 
-/// Files that appear all together or not at all: each is written beside its
-/// target, flushed to the disk, and renamed when all are there. What was
-/// written and not renamed is removed.
-class OutputFiles {
- public:
-  OutputFiles() = default;
-  ~OutputFiles();
-  OutputFiles(const OutputFiles&) = delete;
-  OutputFiles& operator=(const OutputFiles&) = delete;
-
-  /// Makes the folder if needed. Throws MachineError where it cannot write.
-  void add(const std::filesystem::path& target, std::string_view bytes);
-  /// Puts everything in its place.
-  void finish();
-
- private:
-  struct Pending {
-    std::filesystem::path temporary, target;
-  };
-  std::vector<Pending> pending_;
-};
-
 /// Where the things that come with Sheaf are: the folder `share/sheaf` beside
 /// the program or beside its `bin`. Throws MachineError if there is none.
 std::filesystem::path shipped_folder();

@@ -11,6 +11,7 @@
 #include "cli/workspace.h"
 #include "phonics/explain.h"
 #include "pictures/picture_words.h"
+#include "planning/pseudo_words.h"
 
 namespace sheaf {
 
@@ -53,6 +54,50 @@ void print_found(const std::vector<FoundWord>& words,
   }
 }
 
+void report_few(const Pattern& pattern, std::size_t found, std::size_t wanted,
+                bool taught) {
+  if (found >= wanted) return;
+  fmt::print(stderr, "sheaf: {} of the {} words asked for have {}{}\n", found,
+             wanted, pattern.name,
+             taught ? " and can be read at this step" : " and fit the rest");
+}
+
+int print_pseudo(const WordSource& source, PatternId pattern,
+                 std::size_t count, bool json) {
+  const auto words = pseudo_words(source, pattern, count);
+  const Pattern& p = source.phonics.patterns()[pattern];
+  if (json) {
+    std::vector<FoundJson> list;
+    for (const PseudoWord& w : words) list.push_back({w.word, {}, {}, false});
+    fmt::print("{}\n", found_json(p.id, list));
+    return kDone;
+  }
+  if (words.empty()) {
+    fmt::print(stderr,
+               "sheaf: no word could be made up for {}; that is done for "
+               "patterns inside one syllable only\n",
+               p.name);
+  }
+  for (const PseudoWord& w : words) {
+    std::string graphemes;
+    for (const Unit& unit : w.units) {
+      graphemes += (graphemes.empty() ? "" : " ") + unit.grapheme;
+    }
+    fmt::print("{:<8} {}\n", w.word, graphemes);
+  }
+  return kDone;
+}
+
+std::string as_json(const Pattern& pattern, const std::vector<FoundWord>& words,
+                    const Conventions& conventions) {
+  std::vector<FoundJson> list;
+  for (const FoundWord& w : words) {
+    list.push_back({w.reading.word, graphemes_text(w.reading),
+                    sounds_text(w.reading, conventions), w.picture});
+  }
+  return found_json(pattern.id, list);
+}
+
 }  // namespace
 
 int run_find(const CommandLine& line) {
@@ -83,8 +128,38 @@ int run_find(const CommandLine& line) {
   }
   const WordSource source{phonics, conventions, *taught, &own,
                           has_clear_picture};
+  const Pattern& own_pattern = phonics.patterns()[*pattern];
+  if (planning.pseudo) {
+    return print_pseudo(source, *pattern, query.count, line.json);
+  }
+  std::optional<PatternId> contrast;
+  if (!planning.contrast.empty()) {
+    contrast = pattern_argument(planning.contrast, phonics);
+    if (!contrast) return kWrongCommandLine;
+    query.without.push_back(*contrast);
+  }
   const auto words = find_words(source, query);
-  print_found(words, conventions);
+  if (line.json && !contrast) {
+    fmt::print("{}\n", as_json(own_pattern, words, conventions));
+    return kDone;
+  }
+  std::vector<FoundWord> others;
+  if (contrast) {
+    query.pattern = *contrast;
+    query.without = {*pattern};
+    others = find_words(source, query);
+  }
+  const auto show = [&](const Pattern& p, const std::vector<FoundWord>& list) {
+    if (line.json) {
+      fmt::print("{}\n", as_json(p, list, conventions));
+      return;
+    }
+    if (contrast) fmt::print("{}\n", p.name);
+    print_found(list, conventions);
+    report_few(p, list.size(), query.count, taught->known());
+  };
+  show(own_pattern, words);
+  if (contrast) show(phonics.patterns()[*contrast], others);
   return kDone;
 }
 

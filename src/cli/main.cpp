@@ -1,10 +1,18 @@
+#include <fcntl.h>
+#include <unistd.h>
+
+#include <cerrno>
 #include <cstdio>
 #include <exception>
+#include <filesystem>
 #include <new>
+#include <system_error>
 
 #include "base/error.h"
+#include "base/utf8.h"
 #include "cli/command_line.h"
 #include "cli/exit_codes.h"
+#include "cli/interrupt.h"
 #include "cli/verbs.h"
 
 namespace sheaf {
@@ -19,7 +27,7 @@ constexpr Verb kVerbs[] = {
     {"word", run_word},       {"patterns", run_patterns},
     {"sheets", run_sheets},   {"layouts", run_layouts},
     {"dump", run_dump},       {"find", run_find},
-    {"block", run_block},
+    {"block", run_block},     {"draft", run_draft},
 };
 
 int run(const CommandLine& line) {
@@ -29,20 +37,36 @@ int run(const CommandLine& line) {
   return kWrongCommandLine;
 }
 
+// A closed standard stream would be the first file that Sheaf opens, and what
+// is meant for the one would land in the other. In its place stands one that
+// can be neither read nor written.
+void fill_closed_streams() {
+  for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
+    if (::fcntl(stream, F_GETFD) >= 0 || errno != EBADF) continue;
+    const int flags = stream == STDIN_FILENO ? O_WRONLY : O_RDONLY;
+    if (::open("/dev/null", flags) < 0) return;
+  }
+}
+
 int guarded_run(int argc, char** argv) {
   try {
     int exit_code = kDone;
     const auto line = read_command_line(argc, argv, exit_code);
-    if (!line) return exit_code;
-    exit_code = run(*line);
+    if (line) exit_code = run(*line);
     if (std::fflush(stdout) != 0) {
-      throw MachineError("cannot write the results: the output is closed");
+      throw std::system_error(errno, std::generic_category());
     }
     return exit_code;
   } catch (const MachineError& fault) {
-    std::fprintf(stderr, "sheaf: %s\n", fault.what());
+    std::fprintf(stderr, "sheaf: %s\n", printable(fault.what()).c_str());
   } catch (const std::bad_alloc&) {
     std::fputs("sheaf: there is not enough memory to go on\n", stderr);
+  } catch (const std::filesystem::filesystem_error& fault) {
+    std::fprintf(stderr, "sheaf: cannot use the folder %s: %s\n",
+                 fault.path1().c_str(), fault.code().message().c_str());
+  } catch (const std::system_error& fault) {
+    std::fprintf(stderr, "sheaf: cannot write the results: %s\n",
+                 fault.code().message().c_str());
   } catch (const std::exception& fault) {
     std::fprintf(stderr, "sheaf: something went wrong inside: %s\n",
                  fault.what());
@@ -53,4 +77,8 @@ int guarded_run(int argc, char** argv) {
 }  // namespace
 }  // namespace sheaf
 
-int main(int argc, char** argv) { return sheaf::guarded_run(argc, argv); }
+int main(int argc, char** argv) {
+  sheaf::fill_closed_streams();
+  sheaf::end_cleanly_on_interrupt();
+  return sheaf::guarded_run(argc, argv);
+}

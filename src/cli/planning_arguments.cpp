@@ -15,11 +15,12 @@ std::optional<PatternId> pattern_argument(const std::string& name,
   const PatternSearch search = phonics.patterns().find(name);
   if (search.found.size() == 1) return search.found.front();
   if (search.found.empty()) {
-    fmt::print(stderr, "sheaf: there is no pattern called `{}`\n", name);
     const std::string nearest = did_you_mean(search.nearest);
-    if (!nearest.empty()) fmt::print(stderr, "  {}\n", nearest);
+    fmt::print(stderr, "sheaf: there is no pattern called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf patterns` lists them" : nearest);
   } else {
-    fmt::print(stderr, "sheaf: `{}` could be one of these:\n", name);
+    fmt::print(stderr, "sheaf: {} could be one of these:\n", sheaf::quoted(name));
     for (const PatternId id : search.found) {
       const Pattern& p = phonics.patterns()[id];
       fmt::print(stderr, "  {:<16} {}\n", p.id, p.name);

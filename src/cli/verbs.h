@@ -15,5 +15,6 @@ int run_layouts(const CommandLine& line);
 int run_dump(const CommandLine& line);
 int run_find(const CommandLine& line);
 int run_block(const CommandLine& line);
+int run_draft(const CommandLine& line);
 
 }  // namespace sheaf

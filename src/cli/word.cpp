@@ -21,7 +21,8 @@ void print_reading(const Phonics& phonics, const Reading& reading,
     const Pattern& pattern = phonics.patterns()[place.pattern];
     if (!patterns.empty()) patterns += ", ";
     patterns += pattern.id;
-    if (pattern.id != pattern.name) patterns += fmt::format(" ({})", pattern.name);
+    if (pattern.id != pattern.name)
+      patterns += fmt::format(" ({})", pattern.name);
     if (place.later) patterns += " later, its neighbour colours it";
   }
   fmt::print("{}{}\n", reading.word,
@@ -51,7 +52,8 @@ int run_word(const CommandLine& line) {
   for (const std::string& given : line.arguments) {
     const std::string word = normalized(given);
     if (!is_word(word)) {
-      fmt::print(stderr, "sheaf: `{}` is not a word: letters, with "
+      fmt::print(stderr,
+                 "sheaf: `{}` is not a word: letters, with "
                  "apostrophes or hyphens inside, at most 64\n",
                  printable(given.substr(0, 80)));
       good = false;

@@ -7,9 +7,11 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "analysis/lesson_conventions.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "cli/files.h"
+#include "cli/planning_arguments.h"
 #include "input/layout_file.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
@@ -108,9 +110,9 @@ std::optional<fs::path> find_layout(Workspace& workspace,
                                     const fs::path& folder,
                                     Diagnostics& diagnostics) {
   if (is_file_name(line.layout)) return fs::path(line.layout);
-  const std::string name = !line.layout.empty()           ? line.layout
-                           : lesson.layout.value.empty()  ? "week"
-                                                          : lesson.layout.value;
+  const std::string name = !line.layout.empty()          ? line.layout
+                           : lesson.layout.value.empty() ? "week"
+                                                         : lesson.layout.value;
   const std::string file =
       is_file_name(name) ? name : "layouts/" + name + ".yaml";
   if (auto found = find_named_file(file, folder, workspace.shipped(),
@@ -122,9 +124,9 @@ std::optional<fs::path> find_layout(Workspace& workspace,
   std::string help = did_you_mean(name, views);
   if (help.empty()) help = "`sheaf layouts` lists them";
   const Span span = line.layout.empty() ? lesson.layout.span : Span{};
-  diagnostics.error(diagnostic::unknown_layout, span,
-                    fmt::format("there is no layout {} here", sheaf::quoted(name)),
-                    help);
+  diagnostics.error(
+      diagnostic::unknown_layout, span,
+      fmt::format("there is no layout {} here", sheaf::quoted(name)), help);
   return std::nullopt;
 }
 
@@ -135,17 +137,18 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
   if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
-  const auto found = find_named_file(name, folder, workspace.shipped(),
-                                     line.allowed_folders);
+  const auto found =
+      find_named_file(name, folder, workspace.shipped(), line.allowed_folders);
   const Span span = settings.span(option);
   if (!found) return;  // reported as an unknown typeface
   std::string why;
-  const Font* font = workspace.fonts().add(
-      name, role, read_file(*found, kLargestFont), why);
+  const Font* font =
+      workspace.fonts().add(name, role, read_file(*found, kLargestFont), why);
   if (font == nullptr) {
-    diagnostics.error(diagnostic::unusable_typeface, span,
-                      fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
-                      "choose another font file, or leave this out for Andika");
+    diagnostics.error(
+        diagnostic::unusable_typeface, span,
+        fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
+        "choose another font file, or leave this out for Andika");
   }
 }
 
@@ -163,9 +166,8 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
         continue;
       }
     } else {
-      const auto found = find_named_file(name.value, folder,
-                                         workspace.shipped(),
-                                         line.allowed_folders);
+      const auto found = find_named_file(
+          name.value, folder, workspace.shipped(), line.allowed_folders);
       if (!found) {
         diagnostics.error(
             diagnostic::no_picture, name.span,
@@ -188,6 +190,53 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
                                   sheaf::quoted(name.value), why),
                       "choose another, or take the line out");
   }
+}
+
+// The sequence that the lesson names, or the one beside it; null where there
+// is none or it has errors.
+const SequenceFile* find_sequence(Workspace& workspace,
+                                  const CommandLine& line,
+                                  const Lesson& lesson, const fs::path& folder,
+                                  Diagnostics& diagnostics) {
+  constexpr std::string_view kBeside = "sequence.yaml";
+  std::error_code fault;
+  if (!lesson.sequence.given()) {
+    const fs::path beside = folder / kBeside;
+    return fs::is_regular_file(beside, fault)
+               ? workspace.sequence(beside, diagnostics)
+               : nullptr;
+  }
+  const auto path = find_named_file(lesson.sequence.value, folder,
+                                    workspace.shipped(), line.allowed_folders);
+  if (path) return workspace.sequence(*path, diagnostics);
+  diagnostics.error(diagnostic::no_sequence, lesson.sequence.span,
+                    fmt::format("there is no sequence {} here",
+                                sheaf::quoted(lesson.sequence.value)),
+                    "put the file into the lesson's folder, or name its "
+                    "folder with --allow");
+  return nullptr;
+}
+
+// What was taught, the words left to Sheaf, then the lesson seen through all
+// of it.
+void fill_and_analyze(Workspace& workspace, const CommandLine& line,
+                      const fs::path& folder, PreparedLesson& result,
+                      Diagnostics& diagnostics) {
+  Lesson& lesson = result.lesson;
+  const Phonics& phonics = workspace.phonics();
+  const SequenceFile* sequence =
+      find_sequence(workspace, line, lesson, folder, diagnostics);
+  Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
+  if (diagnostics.has_errors()) return;
+  const std::function<bool(std::string_view)> has_picture =
+      [&](std::string_view word) { return result.pictures->is_clear(word); };
+  Diagnostics unheard;  // the analysis reports them
+  const Conventions conventions = lesson_conventions(lesson, unheard);
+  const BlockList own = own_block_list(workspace, "", folder);
+  const WordSource source{phonics, conventions, taught, &own, has_picture};
+  result.filled = fill_lesson(lesson, source, diagnostics);
+  result.analyzed =
+      analyze(lesson, phonics, std::move(taught), has_picture, diagnostics);
 }
 
 }  // namespace
@@ -214,10 +263,7 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
   result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
   add_pictures(workspace, line, result->lesson, folder, *result->pictures,
                diagnostics);
-  result->analyzed = analyze(
-      result->lesson, workspace.phonics(), Taught(),
-      [&](std::string_view word) { return result->pictures->is_clear(word); },
-      diagnostics);
+  fill_and_analyze(workspace, line, folder, *result, diagnostics);
   if (diagnostics.has_errors()) return nullptr;
 
   OptionValues& settings = result->layout.settings;
@@ -232,6 +278,20 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
   if (diagnostics.has_errors()) return nullptr;
   check_typefaces(result->lesson, result->style, diagnostics);
   return diagnostics.has_errors() ? nullptr : std::move(result);
+}
+
+bool known_sheets(const CommandLine& line) {
+  std::vector<std::string_view> names;
+  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
+  for (const std::string& name : line.only) {
+    if (find_sheet_kind(name) != nullptr) continue;
+    const std::string nearest = did_you_mean(name, names);
+    fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+    return false;
+  }
+  return true;
 }
 
 void print(const Diagnostics& diagnostics) {

@@ -15,6 +15,7 @@
 #include "layout/style.h"
 #include "packet/layout_plan.h"
 #include "packet/packet.h"
+#include "planning/fill_lesson.h"
 
 namespace sheaf {
 
@@ -58,6 +59,8 @@ class Workspace {
 /// A lesson with the layout that it is printed in, ready to be composed.
 struct PreparedLesson {
   Lesson lesson;
+  /// What the lesson left to Sheaf to choose.
+  std::vector<FilledKey> filled;
   AnalyzedLesson analyzed;
   LayoutPlan layout;
   Style style;
@@ -70,6 +73,10 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
                                         const std::string& path,
                                         Diagnostics& diagnostics);
+
+/// Whether there is a sheet of each name that `--only` gives; if not, says so
+/// on standard error.
+bool known_sheets(const CommandLine& line);
 
 /// Prints messages to standard error; colour only on a terminal.
 void print(const Diagnostics& diagnostics);

@@ -32,40 +32,42 @@ struct Affix {
 };
 
 constexpr std::array kPrefixes = {
-    Affix{"under", "'ah n|d er"},
-    Affix{"inter", "ih n|t er"},
-    Affix{"super", "'s uw|p er"},
-    Affix{"over", "'ow|v er"},
-    Affix{"anti", "'ae n|t iy"},
-    Affix{"fore", "'f ao r"},
-    Affix{"semi", "'s eh|m iy"},
-    Affix{"dis", "d ih s"},
-    Affix{"mis", "m ih s"},
-    Affix{"out", "'aw t"},
-    Affix{"non", "'n aa n"},
-    Affix{"pre", "p r iy"},
-    Affix{"sub", "'s ah b"},
-    Affix{"un", "ah n"},
-    Affix{"re", "r iy"},
-    Affix{"de", "d iy"},
-    Affix{"up", "'ah p"},
-    Affix{"in", "ih n"},
+    Affix{"under", "'ah n|d er"}, Affix{"inter", "ih n|t er"},
+    Affix{"super", "'s uw|p er"}, Affix{"over", "'ow|v er"},
+    Affix{"anti", "'ae n|t iy"},  Affix{"fore", "'f ao r"},
+    Affix{"semi", "'s eh|m iy"},  Affix{"dis", "d ih s"},
+    Affix{"mis", "m ih s"},       Affix{"out", "'aw t"},
+    Affix{"non", "'n aa n"},      Affix{"pre", "p r iy"},
+    Affix{"sub", "'s ah b"},      Affix{"un", "ah n"},
+    Affix{"re", "r iy"},          Affix{"de", "d iy"},
+    Affix{"up", "'ah p"},         Affix{"in", "ih n"},
     Affix{"im", "ih m"},
 };
 
 constexpr std::array kSuffixes = {
-    Affix{"able", "ax|b ax l"}, Affix{"ably", "ax|b l iy"},
+    Affix{"able", "ax|b ax l"},
+    Affix{"ably", "ax|b l iy"},
     Affix{"ability", "ax|b ih|l ih|t iy"},
-    Affix{"like", "'l ay k"},   Affix{"ship", "sh ih p"},
-    Affix{"hood", "hh uh d"},   Affix{"some", "s ax m"},
-    Affix{"ward", "w er d"},    Affix{"wards", "w er d z"},
-    Affix{"man", "m ax n"},     Affix{"men", "m ih n"},
-    Affix{"ish", "ih sh"},      Affix{"ism", "ih z|ax m"},
-    Affix{"ist", "ih s t"},     Affix{"ize", "ay z"},
-    Affix{"or", "er"},          Affix{"en", "ax n"},
-    Affix{"th", "th"},          Affix{"ally", "l iy"},
-    Affix{"fold", "f ow l d"},  Affix{"wise", "w ay z"},
-    Affix{"dom", "d ax m"},     Affix{"ess", "ih s"},
+    Affix{"like", "'l ay k"},
+    Affix{"ship", "sh ih p"},
+    Affix{"hood", "hh uh d"},
+    Affix{"some", "s ax m"},
+    Affix{"ward", "w er d"},
+    Affix{"wards", "w er d z"},
+    Affix{"man", "m ax n"},
+    Affix{"men", "m ih n"},
+    Affix{"ish", "ih sh"},
+    Affix{"ism", "ih z|ax m"},
+    Affix{"ist", "ih s t"},
+    Affix{"ize", "ay z"},
+    Affix{"or", "er"},
+    Affix{"en", "ax n"},
+    Affix{"th", "th"},
+    Affix{"ally", "l iy"},
+    Affix{"fold", "f ow l d"},
+    Affix{"wise", "w ay z"},
+    Affix{"dom", "d ax m"},
+    Affix{"ess", "ih s"},
 };
 
 struct Respelling {
@@ -76,23 +78,43 @@ struct Respelling {
 
 // British spellings and the American ones that the dictionary has.
 constexpr std::array kRespellings = {
-    Respelling{"our", "or", false},   Respelling{"isation", "ization", false},
-    Respelling{"ise", "ize", false},  Respelling{"ising", "izing", false},
-    Respelling{"yse", "yze", false},  Respelling{"ysing", "yzing", false},
-    Respelling{"tre", "ter", false},  Respelling{"bre", "ber", false},
-    Respelling{"ogue", "og", false},  Respelling{"ll", "l", false},
-    Respelling{"ence", "ense", false}, Respelling{"ae", "e", false},
-    Respelling{"oe", "e", false},     Respelling{"l", "ll", false},
-    Respelling{"mme", "m", false},    Respelling{"que", "ck", true},
-    Respelling{"grey", "gray", false}, Respelling{"plough", "plow", false},
-    Respelling{"mould", "mold", false}, Respelling{"tyre", "tire", false},
+    Respelling{"our", "or", false},
+    Respelling{"isation", "ization", false},
+    Respelling{"ise", "ize", false},
+    Respelling{"ising", "izing", false},
+    Respelling{"yse", "yze", false},
+    Respelling{"ysing", "yzing", false},
+    Respelling{"tre", "ter", false},
+    Respelling{"bre", "ber", false},
+    Respelling{"ogue", "og", false},
+    Respelling{"ll", "l", false},
+    Respelling{"ence", "ense", false},
+    Respelling{"ae", "e", false},
+    Respelling{"oe", "e", false},
+    Respelling{"l", "ll", false},
+    Respelling{"mme", "m", false},
+    Respelling{"que", "ck", true},
+    Respelling{"grey", "gray", false},
+    Respelling{"plough", "plow", false},
+    Respelling{"mould", "mold", false},
+    Respelling{"tyre", "tire", false},
     Respelling{"pp", "p", false},
     // Older or other spellings within America.
-    Respelling{"izer", "iser", false}, Respelling{"or", "our", false},
-    Respelling{"ize", "ise", false}, Respelling{"izing", "ising", false},
-    Respelling{"er", "re", true},     Respelling{"ense", "ence", false},
+    Respelling{"izer", "iser", false},
+    Respelling{"or", "our", false},
+    Respelling{"ize", "ise", false},
+    Respelling{"izing", "ising", false},
+    Respelling{"er", "re", true},
+    Respelling{"ense", "ence", false},
     Respelling{"og", "ogue", true},
 };
+
+// Endings that are words too: alternation is not of a nation.
+bool is_ending(std::string_view part) {
+  constexpr std::string_view kEndings[] = {"nation", "ion", "ions", "ally",
+                                           "ants",   "red", "sure"};
+  return std::ranges::find(kEndings, part) != std::ranges::end(kEndings);
+}
 
 }  // namespace
 
@@ -123,16 +145,25 @@ const WordDeriver::Records* WordDeriver::known(const std::string& word,
 WordDeriver::Records WordDeriver::inflected(const std::string& word,
                                             int depth) {
   Records result;
+  int best_rank = 0;
   take_off_ending(word, [&](const EndingAnalysis& analysis) {
-    if (!result.empty()) return -1;
     const Records* bases = known(analysis.base, depth);
     if (bases == nullptr) return -1;
+    Records made;
     for (const WordRecord& base : *bases) {
-      auto record = derive_record(word, word, analysis, base, label_(base),
-                                  inventory_);
-      if (record) result.push_back(std::move(*record));
+      auto record =
+          derive_record(word, word, analysis, base, label_(base), inventory_);
+      if (record) made.push_back(std::move(*record));
     }
-    return result.empty() ? -1 : 0;
+    if (made.empty()) return -1;
+    constexpr int kUnlisted = 99;
+    const int tier = tier_(analysis.base);
+    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis);
+    if (result.empty() || rank < best_rank) {
+      result = std::move(made);
+      best_rank = rank;
+    }
+    return rank;
   });
   return result;
 }
@@ -305,7 +336,8 @@ WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
         record.spelling = word;
         record.origin = Reading::Origin::derived;
         record.stress = static_cast<std::uint16_t>(
-            base.stress | own.stress << syllable_count(base.segments, inventory_));
+            base.stress | own.stress
+                              << syllable_count(base.segments, inventory_));
         record.segments = align(inventory_, task);
         if (candidate == stem && !vowel) {
           WordRecord tail;
@@ -338,7 +370,7 @@ WordDeriver::Records WordDeriver::compound(const std::string& word) {
   int best_tier = 1000;
   for (std::size_t at = 3; at + 3 <= word.size(); ++at) {
     const std::string first = word.substr(0, at), second = word.substr(at);
-    if (!fits(first) || !fits(second)) continue;
+    if (!fits(first) || !fits(second) || is_ending(second)) continue;
     const int tier = tier_(first) + tier_(second);
     if (tier < best_tier) {
       best = at;

@@ -125,6 +125,8 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
   sources.bath = read_words(paths.data + "/bath_words.txt");
+  sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
+  sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {
@@ -154,12 +156,12 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::labels) = bytes_of(std::string_view(labels));
   section(Section::patterns) =
       bytes_of(std::string_view(read_file(paths.data + "/patterns.tsv")));
-  section(Section::not_inflected) =
-      bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_inflected.txt"))));
-  section(Section::not_prefixed) = bytes_of(std::string_view(
-      as_lines(read_words(paths.data + "/not_prefixed.txt"))));
-  section(Section::not_compound) =
-      bytes_of(std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
+  section(Section::not_inflected) = bytes_of(std::string_view(
+      as_lines(read_words(paths.data + "/not_inflected.txt"))));
+  section(Section::not_prefixed) = bytes_of(
+      std::string_view(as_lines(read_words(paths.data + "/not_prefixed.txt"))));
+  section(Section::not_compound) = bytes_of(
+      std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
   // The last sections are made by reading words from the others.
   const std::string draft = out + ".draft";

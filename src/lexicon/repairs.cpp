@@ -30,6 +30,11 @@ class Repair {
       weak_i(i);
       lost_vowel_before_r(i);
       needless_weak_vowel(i);
+      vowel_of_endings(i);
+      short_i_of_age(i);
+      weak_vowel_of_ate(i);
+      short_u_of_prefixes(i);
+      weak_e(i);
     }
   }
 
@@ -151,7 +156,8 @@ class Repair {
   // What follows ar where it says air: -ary, -arily, -aring, parent, and i or
   // e with another vowel (area, various, librarian).
   static bool says_air_before(std::string_view rest) {
-    for (const std::string_view part : {"y", "ies", "ied", "ily", "ent", "ing"}) {
+    for (const std::string_view part :
+         {"y", "ies", "ied", "ily", "ent", "ing"}) {
       if (rest.starts_with(part)) return true;
     }
     return rest.size() >= 2 && (rest[0] == 'i' || rest[0] == 'e') &&
@@ -173,7 +179,8 @@ class Repair {
     // The e ends a consonant's grapheme, or closes a split vowel.
     const std::string_view g = unit(i).grapheme();
     const bool ends_in_e = !unit(i).has_vowel() && g.size() > 1 &&
-                           g.ends_with('e') && segments_[i].begin + g.size() == r;
+                           g.ends_with('e') &&
+                           segments_[i].begin + g.size() == r;
     const bool closes_split =
         i > 0 && unit(i - 1).is_split() && segments_[i - 1].split_e >= 0 &&
         static_cast<std::size_t>(segments_[i - 1].split_e) == r - 1;
@@ -205,15 +212,78 @@ class Repair {
     const int at = syllable(i);
     set(i, "l", {P::l});
     const std::uint16_t low = static_cast<std::uint16_t>((1U << at) - 1);
-    stress_ = static_cast<std::uint16_t>((stress_ & low) |
-                                         ((stress_ >> 1) & ~low));
+    stress_ =
+        static_cast<std::uint16_t>((stress_ & low) | ((stress_ >> 1) & ~low));
+  }
+
+  // wanted, boxes, fastest: teaching hears /id/, /iz/ and /ist/.
+  void vowel_of_endings(std::size_t i) {
+    if (unit(i).grapheme() == "ed" && says(i, {P::ax, P::d})) {
+      set(i, "ed", {P::ih, P::d});
+    }
+    if (unit(i).grapheme() != "e" || !says(i, {P::ax})) return;
+    const bool es = i + 2 == segments_.size() && says(i + 1, {P::z}) &&
+                    unit(i + 1).grapheme() == "s";
+    const bool est = i + 3 == segments_.size() && says(i + 1, {P::s}) &&
+                     says(i + 2, {P::t}) && unit(i + 1).grapheme() == "s";
+    if (es || est) set(i, "e", {P::ih});
+  }
+
+  // cottage, villager, managed: whatever the dictionary hears, /ij/.
+  void short_i_of_age(std::size_t i) {
+    if (unit(i).grapheme() != "a" || !says(i, {P::ax}) ||
+        !says(i + 1, {P::jh})) {
+      return;
+    }
+    const std::string_view rest = letters_.substr(segments_[i].begin + 1U);
+    for (const std::string_view tail :
+         {"ge", "ges", "ged", "ger", "gers", "ging", "gings"}) {
+      if (rest == tail) set(i, "a", {P::ih});
+    }
+    if (rest.starts_with("gement") || rest.starts_with("geable")) {
+      set(i, "a", {P::ih});
+    }
+  }
+
+  // private, desperate: one weak vowel for all -ate that is not a verb's.
+  void weak_vowel_of_ate(std::size_t i) {
+    if (unit(i).grapheme() == "a_e" && says(i, {P::ih})) {
+      set(i, "a_e", {P::ax});
+    }
+  }
+
+  // undo, upset: the dictionary hears the prefix now as a short u, now as a
+  // weak vowel.
+  void short_u_of_prefixes(std::size_t i) {
+    if (i != 0 || unit(0).grapheme() != "u" || !says(0, {P::ax})) return;
+    const bool un = letters_.starts_with("un");
+    if (un || (letters_.starts_with("up") && !letters_.starts_with("upo"))) {
+      set(0, "u", {P::ah});
+    }
+  }
+
+  // The dictionary hears a weak e now as one vowel, now as the other: one for
+  // each of be-, de-, re-, pre- and of pocket, kindness, careless.
+  void weak_e(std::size_t i) {
+    if (unit(i).grapheme() != "e" || stressed(i)) return;
+    const std::size_t at = segments_[i].begin;
+    const std::string_view before = letters_.substr(0, at + 1);
+    const std::string_view rest = letters_.substr(at + 1);
+    if (says(i, {P::ax}) && (before == "be" || before == "de" ||
+                             before == "re" || before == "pre")) {
+      set(i, "e", {P::ih});
+    }
+    if (says(i, {P::ih}) && i > 1 &&
+        (rest == "t" || rest == "ts" || rest == "ss")) {
+      set(i, "e", {P::ax});
+    }
   }
 
   // A weak syllable comes in at place `at`.
   void add_syllable(int at) {
     const std::uint16_t low = static_cast<std::uint16_t>((1U << at) - 1);
-    stress_ = static_cast<std::uint16_t>((stress_ & low) |
-                                         (stress_ & ~low) << 1);
+    stress_ =
+        static_cast<std::uint16_t>((stress_ & low) | (stress_ & ~low) << 1);
   }
 
   // rabbit, visit: teaching hears a short i where the dictionary has the weak

@@ -78,7 +78,7 @@ bool read_sounds(std::string_view text, Pronunciation& pronunciation) {
 PronunciationTable read_supplement(std::string_view text, std::string& fault) {
   PronunciationTable table;
   for (const TableRow& row : table_rows(text)) {
-    if (row.cells[0] == "word") continue;
+    if (row.cell(1) == "sounds") continue;  // the head
     Pronunciation pronunciation;
     if (!read_sounds(row.cell(1), pronunciation)) {
       fault = fmt::format("line {}: the sounds of `{}` cannot be read",

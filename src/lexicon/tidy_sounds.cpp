@@ -31,7 +31,7 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
     const P next = i + 1 < phonemes.size() ? phonemes[i + 1] : P::zh;
     const P third = i + 2 < phonemes.size() ? phonemes[i + 2] : P::zh;
     // -ing came out as "ax ng" where a machine filled the entry in.
-    if (p == P::ax && next == P::ng && has("ing")) {
+    if ((p == P::ax || p == P::iy) && next == P::ng && has("ing")) {
       out.push_back(P::ih);
       continue;
     }
@@ -70,6 +70,29 @@ std::vector<Phoneme> tidy_sounds(std::string_view letters,
         (phonemes[i - 1] == P::sh || phonemes[i - 1] == P::zh ||
          (phonemes[i - 1] == P::z && has("son")))) {
       out.push_back(P::ax);
+    }
+    // -ically has no weak vowel before its l: basically, musically.
+    if (p == P::ax && i > 0 && phonemes[i - 1] == P::k && next == P::l &&
+        i + 3 == phonemes.size() && letters.ends_with("ically")) {
+      continue;
+    }
+    // compaction, filled in as if it were three beats more: t ay ax n.
+    if (p == P::t && next == P::ay && third == P::ax && has("tion")) {
+      out.push_back(P::sh);
+      ++i;
+      continue;
+    }
+    // fire, hourly: the r behind a glide is a beat of its own.
+    if (p == P::r && i > 0 && !is_vowel(next) &&
+        (phonemes[i - 1] == P::ay || phonemes[i - 1] == P::aw)) {
+      out.push_back(P::er);
+      continue;
+    }
+    // incorrect, unkind: the n of a prefix without stress stays one.
+    if (p == P::ng && i == 1 && (next == P::k || next == P::g) &&
+        (pronunciation.stress & 1) == 0) {
+      out.push_back(P::n);
+      continue;
     }
     // No k in "strength".
     if (p == P::k && i > 0 && phonemes[i - 1] == P::ng && next == P::th &&

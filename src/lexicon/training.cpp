@@ -58,25 +58,49 @@ void train(std::vector<Correspondence>& correspondences,
 }
 
 std::vector<GuessStep> count_steps(std::span<const WordRecord> records) {
-  std::map<std::pair<std::uint16_t, std::uint16_t>, int> pairs;
-  std::map<std::uint16_t, int> firsts;
+  using Pair = std::pair<std::uint16_t, std::uint16_t>;
+  std::map<std::pair<Pair, std::uint16_t>, int> triples;
+  std::map<Pair, int> pairs;       // behind two steps
+  std::map<Pair, int> steps_from;  // behind one: previous and id
+  std::map<std::uint16_t, int> singles;
   for (const WordRecord& record : records) {
     if (record.name) continue;
-    std::uint16_t last = kWordEdge;
+    std::uint16_t before = kWordEdge, last = kWordEdge;
     const auto step = [&](std::uint16_t id) {
-      ++pairs[{last, id}];
-      ++firsts[last];
+      ++triples[{{before, last}, id}];
+      ++pairs[{before, last}];
+      ++steps_from[{last, id}];
+      ++singles[last];
+      before = last;
       last = id;
     };
-    for (const Segment& s : record.segments) step(s.id);
+    int split_e = -1;
+    for (const Segment& s : record.segments) {
+      if (split_e >= 0 && split_e < s.begin) {
+        step(kSplitStep);
+        split_e = -1;
+      }
+      step(s.id);
+      if (s.split_e >= 0) split_e = s.split_e;
+    }
+    if (split_e >= 0) step(kSplitStep);
     step(kWordEdge);
   }
+  // What is seen once or twice in threes says little; twos back it up.
+  constexpr int kFewestTriples = 2;
   constexpr double kDiscount = 0.5;
   std::vector<GuessStep> steps;
-  for (const auto& [pair, count] : pairs) {
-    steps.push_back({pair.first, pair.second,
-                     cost_of((count - kDiscount) / firsts[pair.first])});
+  for (const auto& [key, count] : triples) {
+    if (count < kFewestTriples) continue;
+    steps.push_back({key.first.first, key.first.second, key.second,
+                     cost_of((count - kDiscount) / pairs[key.first])});
   }
+  for (const auto& [key, count] : steps_from) {
+    steps.push_back({kAnyStep, key.first, key.second,
+                     cost_of((count - kDiscount) / singles[key.first])});
+  }
+  std::ranges::sort(
+      steps, [](const GuessStep& a, const GuessStep& b) { return a < b; });
   return steps;
 }
 

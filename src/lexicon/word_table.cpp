@@ -9,8 +9,10 @@
 #include <fmt/format.h>
 
 #include "lexicon/derived_words.h"
+#include "lexicon/list_repairs.h"
 #include "lexicon/repairs.h"
 #include "lexicon/tidy_sounds.h"
+#include "lexicon/word_families.h"
 #include "phonics/endings.h"
 #include "phonics/hand_split.h"
 #include "phonics/table_text.h"
@@ -148,11 +150,10 @@ class TableMaker {
   // Whether the last sounds are those of the ending.
   static bool is_ending_ed(const EndingAnalysis& a, std::span<const Phoneme> p,
                            bool more) {
-    const char end =
-        a.base.back() == 'e' ? a.base[a.base.size() - 2] : '\0';
+    const char end = a.base.back() == 'e' ? a.base[a.base.size() - 2] : '\0';
     const Phoneme before = p[p.size() - 2];
-    const bool vowel_with_e = a.joint == Joint::dropped_e &&
-                              is_vowel_letter(end) && is_vowel(before);
+    const bool vowel_with_e =
+        a.joint == Joint::dropped_e && is_vowel_letter(end) && is_vowel(before);
     if (vowel_with_e || a.joint == Joint::y_to_i) return false;
     const bool after_t_or_d = a.base.ends_with('t') || a.base.ends_with('d') ||
                               a.base.ends_with("te") || a.base.ends_with("de");
@@ -162,7 +163,8 @@ class TableMaker {
     if (after_t_or_d != extra_beat) return false;
     // "moped": a vowel before the d, where the base ends in a consonant.
     const char last = a.joint == Joint::dropped_e ? end : a.base.back();
-    const bool ends_in_vowel = is_vowel_letter(last) || last == 'w' || last == 'r';
+    const bool ends_in_vowel =
+        is_vowel_letter(last) || last == 'w' || last == 'r';
     return after_t_or_d || !is_vowel(before) || ends_in_vowel;
   }
 
@@ -224,6 +226,9 @@ class TableMaker {
       return;
     }
     if (draft.source->graphemes.empty()) repair(record);
+    if (draft.origin == Reading::Origin::lexicon) {
+      repair_by_lists(sources_, inventory_, record);
+    }
     mark_listed(record);
     // A word of one beat bears its stress when it is said by itself.
     if (syllable_count(record.segments, inventory_) == 1) record.stress = 1;
@@ -236,29 +241,7 @@ class TableMaker {
       record.name = entry->name;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
-    record.bath = has_bath_vowel(record.spelling, 0);
-  }
-
-  // The words of the list, their inflected forms and their compounds.
-  bool has_bath_vowel(const std::string& word, int depth) const {
-    if (sources_.bath.contains(word)) return true;
-    if (depth > 2) return false;
-    const EndingAnalysis ending =
-        take_off_ending(word, [&](const EndingAnalysis& a) {
-          return a.base.size() > 2 && has_bath_vowel(a.base, depth + 1) ? 0 : -1;
-        });
-    if (ending) return true;
-    for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
-      const std::string first = word.substr(0, at), second = word.substr(at);
-      if (first.size() > 2 && sources_.bath.contains(first) &&
-          listed(second) != nullptr) {
-        return true;
-      }
-      if (sources_.bath.contains(second) && listed(first) != nullptr) {
-        return true;
-      }
-    }
-    return false;
+    record.bath = has_bath_vowel(sources_, record.spelling);
   }
 
   // A compound has the graphemes of its two words: fire and arm, not f i r ear
@@ -266,7 +249,8 @@ class TableMaker {
   void align_compounds() {
     std::map<std::string, const WordRecord*> parts;
     for (const WordRecord& record : table_.records) {
-      if (is_common(record.spelling)) parts.try_emplace(record.spelling, &record);
+      if (is_common(record.spelling))
+        parts.try_emplace(record.spelling, &record);
     }
     std::vector<std::pair<std::size_t, Segments>> changes;
     for (std::size_t i = 0; i < table_.records.size(); ++i) {
@@ -285,7 +269,8 @@ class TableMaker {
           both.push_back(s);
         }
         if (both != record.segments &&
-            sound_alike(phonemes_of(both, inventory_), phonemes_of(record.segments, inventory_))) {
+            sound_alike(phonemes_of(both, inventory_),
+                        phonemes_of(record.segments, inventory_))) {
           changes.emplace_back(i, std::move(both));
           break;
         }
@@ -309,26 +294,27 @@ class TableMaker {
     });
   }
 
-  // Words of the lists that no source has.
+  // Words of the lists that no source has, or not as their base has it.
   void derive_words() {
     std::map<std::string, WordDeriver::Records> known;
     for (const WordRecord& record : table_.records) {
       known[record.spelling].push_back(record);
     }
+    const std::map<std::string, WordDeriver::Records> strays =
+        take_out_strays(known);
     WordDeriver deriver(
         inventory_,
         [&](const std::string& word) {
           const auto found = known.find(word);
           return found == known.end() ? nullptr : &found->second;
         },
-        [&](const std::string& word) {
-          const ListedWord* entry = listed(word);
-          return entry && !entry->name ? entry->tier : 0;
-        },
+        [&](const std::string& word) { return plain_tier(word); },
         [&](const WordRecord& record) { return table_.labels[record.label]; });
     const auto make = [&](const std::string& word) {
       if (known.contains(word)) return;
-      const WordDeriver::Records& records = deriver.make(word);
+      WordDeriver::Records records = deriver.make(word);
+      const auto stray = strays.find(word);
+      if (records.empty() && stray != strays.end()) records = stray->second;
       if (records.empty()) report_.unknown.push_back(word);
       for (WordRecord record : records) {
         mark_listed(record);
@@ -341,6 +327,45 @@ class TableMaker {
     for (const std::string& word : sources_.everyday) {
       if (!sources_.lists.contains(word)) make(word);
     }
+  }
+
+  int plain_tier(const std::string& word) const {
+    const ListedWord* entry = listed(word);
+    return entry && !entry->name ? entry->tier : 0;
+  }
+
+  // Takes regular forms that the dictionary says otherwise than their base out
+  // of what is known, so that they are made anew.
+  std::map<std::string, WordDeriver::Records> take_out_strays(
+      std::map<std::string, WordDeriver::Records>& known) {
+    const BaseLookup bases{
+        [&](const std::string& word) {
+          const int tier = plain_tier(word);
+          const auto found = known.find(word);
+          const bool common = tier > 0 && tier <= kLargestDerivedList;
+          return common && found != known.end() ? &found->second : nullptr;
+        },
+        [&](const WordRecord& record) { return table_.labels[record.label]; }};
+    std::map<std::string, WordDeriver::Records> strays;
+    for (const auto& [word, records] : known) {
+      const int tier = plain_tier(word);
+      if (tier == 0 || tier > kLargestDerivedList ||
+          records.front().origin != Reading::Origin::lexicon ||
+          sources_.not_inflected.contains(word)) {
+        continue;
+      }
+      // A form of two readings strays where both do.
+      if (std::ranges::all_of(records, [&](const WordRecord& record) {
+            return strays_from_base(record, inventory_, bases);
+          })) {
+        strays.emplace(word, records);
+      }
+    }
+    for (const auto& [word, records] : strays) known.erase(word);
+    std::erase_if(table_.records, [&](const WordRecord& record) {
+      return strays.contains(record.spelling);
+    });
+    return strays;
   }
 
   int label_number(const std::string& label) {

@@ -19,6 +19,10 @@ struct LexiconSources {
   WordLists lists;
   std::set<std::string> everyday;
   std::set<std::string> bath;
+  /// Words that only look inflected (butter, king).
+  std::set<std::string> not_inflected;
+  /// Words that only look prefixed (uncle, recall).
+  std::set<std::string> not_prefixed;
   std::vector<Correspondence> correspondences;
 };
 

@@ -8,7 +8,8 @@ namespace {
 
 using P = Phoneme;
 
-bool one_of(std::string_view text, std::initializer_list<std::string_view> all) {
+bool one_of(std::string_view text,
+            std::initializer_list<std::string_view> all) {
   return std::ranges::find(all, text) != all.end();
 }
 
@@ -68,8 +69,8 @@ void keep_yod(std::vector<Unit>& units) {
     std::vector<P>& p = units[i].phonemes;
     const P before = units[i - 1].phonemes.back();
     const bool takes_y = before == P::t || before == P::d || before == P::n;
-    if (takes_y && spells_long_u(units[i]) && (p[0] == P::uw || p[0] == P::uh) &&
-        units[i].stressed) {
+    if (takes_y && spells_long_u(units[i]) &&
+        (p[0] == P::uw || p[0] == P::uh) && units[i].stressed) {
       p.insert(p.begin(), P::y);
     }
   }
@@ -116,9 +117,9 @@ void apply_accent(std::vector<Unit>& units, bool bath_word,
       c.accent == Accent::british || c.accent == Accent::australian;
   for (std::size_t i = 0; i < units.size(); ++i) {
     std::vector<P>& p = units[i].phonemes;
-    if (southern && (is_short_o(units, i) || (units[i].grapheme == "o" &&
-                                              p.size() == 1 && p[0] == P::ah &&
-                                              units.size() == 2 && i == 0))) {
+    if (southern && (is_short_o(units, i) ||
+                     (units[i].grapheme == "o" && p.size() == 1 &&
+                      p[0] == P::ah && units.size() == 2 && i == 0))) {
       p[0] = P::oh;  // pond, and of
     } else if (c.cot_caught_merged && p.size() == 1 && p[0] == P::ao) {
       p[0] = P::aa;

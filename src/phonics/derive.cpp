@@ -53,6 +53,25 @@ Segments ending_segments(std::string_view ending, std::span<const P> sounds,
   return segments;
 }
 
+// The base's segments before an ending: as they are, or with the last
+// consonant doubled (p of stop as pp, or of abhor as orr). Empty where there is
+// no such correspondence or the joint changes more.
+Segments base_before_ending(const WordRecord& base, Joint joint,
+                            std::string_view letters,
+                            const Inventory& inventory) {
+  if (joint == Joint::plain) return base.segments;
+  if (joint != Joint::doubled || base.segments.empty()) return {};
+  Segments segments = base.segments;
+  const Correspondence& last = inventory[segments.back().id];
+  const std::size_t end = segments.back().begin + last.grapheme().size();
+  if (last.is_split() || end >= letters.size()) return {};
+  const std::string doubled = std::string(last.grapheme()) + letters[end];
+  const int id = inventory.find(doubled, last.phonemes());
+  if (id < 0) return {};
+  segments.back().id = static_cast<CorrespondenceId>(id);
+  return segments;
+}
+
 // Little words that take endings; others (us, of, at) do not.
 bool takes_endings(std::string_view base) {
   constexpr std::string_view kShort[] = {"be", "do", "go", "ox", "ax", "ad"};
@@ -167,18 +186,22 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   record.tier = 0;
   record.everyday = false;
   record.more = false;
-  const std::string base_letters = letters_of(analysis.base);
   // A base that stays as it is keeps its graphemes.
-  if (analysis.joint == Joint::plain && letters.starts_with(base_letters) &&
+  const std::string base_letters = letters_of(analysis.base);
+  const std::size_t base_end =
+      base_letters.size() + (analysis.joint == Joint::doubled ? 1 : 0);
+  Segments segments =
+      base_before_ending(base, analysis.joint, letters, inventory);
+  if (!segments.empty() && letters.starts_with(base_letters) &&
       sounds->size() > base_sounds.size() &&
       std::ranges::equal(base_sounds,
                          std::span(*sounds).first(base_sounds.size()))) {
-    const Segments rest =
-        ending_segments(letters.substr(base_letters.size()),
-                        std::span(*sounds).subspan(base_sounds.size()),
-                        base_letters.size(), inventory);
+    const Segments rest = ending_segments(
+        letters.substr(base_end),
+        std::span(*sounds).subspan(base_sounds.size()), base_end, inventory);
     if (!rest.empty()) {
-      record.segments.insert(record.segments.end(), rest.begin(), rest.end());
+      segments.insert(segments.end(), rest.begin(), rest.end());
+      record.segments = std::move(segments);
       return record;
     }
   }

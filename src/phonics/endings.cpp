@@ -29,8 +29,14 @@ bool has_vowel_letter(std::string_view text) {
   return text.find_first_of("aeiouy") != std::string_view::npos;
 }
 
-// -es stands behind a hiss and behind o: wishes, boxes, goes.
+// -es stands behind a hiss and behind o: wishes, boxes, goes. Behind another
+// consonant the s has an e of its own: rinses, hearses; lens is the exception.
 bool takes_es(std::string_view stem) {
+  const std::size_t n = stem.size();
+  if (stem.ends_with('s') && n > 2 && !is_vowel_letter(stem[n - 2]) &&
+      !stem.ends_with("ss") && !stem.ends_with("lens")) {
+    return false;
+  }
   return stem.ends_with("ch") || stem.ends_with("sh") ||
          std::string_view("sxzo").find(stem.back()) != std::string_view::npos;
 }
@@ -59,6 +65,13 @@ std::string_view ending_text(Ending ending) {
 
 std::string_view ending_name(Ending ending) {
   return ending == Ending::possessive ? "possessive" : ending_text(ending);
+}
+
+int joint_rank(const EndingAnalysis& analysis) {
+  const bool own = analysis.joint == Joint::doubled &&
+                   std::string_view("slfz").find(analysis.base.back()) !=
+                       std::string_view::npos;
+  return own ? 100 : 0;
 }
 
 bool doubles_its_end(std::string_view base) {
@@ -104,11 +117,13 @@ std::vector<EndingAnalysis> possible_bases(std::string_view word,
     add(Joint::y_to_i, stem.substr(0, n - 1) + "ie");  // die, dying
   }
   if (vowel_ending) {
-    if (!doubles_its_end(stem)) add(Joint::plain, stem);
+    // weed is not from we: an e before the ending is one of ee.
+    const bool before_e = stem[n - 1] == 'e' && ending != Ending::ing;
+    if (!doubles_its_end(stem) && !before_e) add(Joint::plain, stem);
     // see, seeing: ee, oe and ye keep their e before i.
-    const bool keeps = ending == Ending::ing &&
-                       std::string_view("eoy").find(stem[n - 1]) !=
-                           std::string_view::npos;
+    const bool keeps =
+        ending == Ending::ing &&
+        std::string_view("eoy").find(stem[n - 1]) != std::string_view::npos;
     if (!keeps) add(Joint::dropped_e, stem + "e");
     if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
       add(Joint::plain, stem.substr(0, n - 1));  // picnicked

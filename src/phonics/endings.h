@@ -55,6 +55,10 @@ EndingAnalysis take_off_ending(
     std::string_view word,
     const std::function<int(const EndingAnalysis&)>& rank);
 
+/// To be added to a base's rank: passing is from pass, however common "pas"
+/// may be, because s, l, f and z stand double by themselves.
+int joint_rank(const EndingAnalysis& analysis);
+
 /// Whether the letters end in one vowel letter and one consonant letter that
 /// would be doubled before a vowel ending, in a word of one beat (run, stop).
 bool doubles_its_end(std::string_view base);

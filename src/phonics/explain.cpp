@@ -39,8 +39,7 @@ std::string explain_boxes(const Reading& reading,
     if (count == reading.sounds.size()) continue;
     const bool on = conventions.*s.setting;
     reasons += fmt::format("{}{} {}; {} with {}", reasons.empty() ? "" : ", ",
-                           s.name, on ? s.on : s.off, count,
-                           on ? s.off : s.on);
+                           s.name, on ? s.on : s.off, count, on ? s.off : s.on);
   }
   if (!reasons.empty()) text += " (" + reasons + ")";
   return text;

@@ -12,14 +12,16 @@ enum Open : std::uint8_t { kClosed, kWaiting, kOneConsonant, kTwoConsonants };
 // One way to lay out the letters up to some place.
 struct Path {
   int cost = 0;
+  std::uint16_t before = kWordEdge;  // the steps before
   std::uint16_t last = kWordEdge;
+  std::uint16_t unit = kWordEdge;  // the last one that is no split e
   Open open = kClosed;
   std::int16_t from = -1;  // index of the path it goes on from
   std::int16_t id = -1;    // -1: the e of a split grapheme
   std::uint8_t begin = 0;
 };
 
-constexpr std::size_t kWidth = 24;
+constexpr std::size_t kWidth = 32;
 
 class Guess {
  public:
@@ -42,14 +44,23 @@ class Guess {
   }
 
  private:
-  int step_cost(std::uint16_t previous, std::uint16_t id) const {
-    const GuessStep wanted{previous, id, 0};
+  const GuessStep* find(std::uint16_t before, std::uint16_t previous,
+                        std::uint16_t id) const {
+    const GuessStep wanted{before, previous, id, 0};
     const auto found = std::lower_bound(steps_.begin(), steps_.end(), wanted);
-    if (found != steps_.end() && found->previous == previous &&
-        found->id == id) {
-      return found->cost;
+    return found != steps_.end() && found->key() == wanted.key() ? &*found
+                                                                 : nullptr;
+  }
+
+  int step_cost(const Path& path, std::uint16_t id) const {
+    if (const GuessStep* step = find(path.before, path.last, id)) {
+      return step->cost;
     }
-    return kUnseenStep + (id == kWordEdge ? 0 : inventory_[id].cost);
+    if (const GuessStep* step = find(kAnyStep, path.last, id)) {
+      return kUnseenPair + step->cost;
+    }
+    const bool unit = id < inventory_.all().size();
+    return kUnseenPair + kUnseenStep + (unit ? inventory_[id].cost : 0);
   }
 
   void keep_best(std::vector<std::int16_t>& paths) const {
@@ -62,7 +73,8 @@ class Guess {
     // One path for each last unit and state is enough: the rest looks the same.
     for (const std::int16_t other : ends_[end]) {
       Path& old = paths_[other];
-      if (old.last == path.last && old.open == path.open) {
+      if (old.before == path.before && old.last == path.last &&
+          old.unit == path.unit && old.open == path.open) {
         if (path.cost < old.cost) old = path;
         return;
       }
@@ -79,6 +91,9 @@ class Guess {
       next.open = kClosed;
       next.from = from;
       next.id = -1;
+      next.cost += step_cost(path, kSplitStep);
+      next.before = path.last;
+      next.last = kSplitStep;
       next.begin = static_cast<std::uint8_t>(at);
       const bool vowel_next =
           at + 1 < letters_.size() && is_vowel_letter(letters_[at + 1]);
@@ -96,14 +111,19 @@ class Guess {
     const std::size_t width = static_cast<std::size_t>(unit.width());
     if (letters_.substr(at, width) != unit.grapheme().substr(0, width)) return;
     const std::size_t end = at + width;
-    const bool edge = path.last == kWordEdge;
-    const LastUnit last = edge ? kOther : kind_of(inventory_[path.last]);
+    const bool edge = path.unit == kWordEdge;
+    const LastUnit last = edge || path.last == kSplitStep
+                              ? kOther
+                              : kind_of(inventory_[path.unit]);
     if (!may_follow(unit, last, letters_, end) ||
         !may_stand_at(unit, letters_, at)) {
       return;
     }
     if (!edge && is_bare_r(inventory_[path.last]) &&
         !is_vowel(unit.sounds[0])) {
+      return;
+    }
+    if (!edge && path.last != kSplitStep && is_same_letter(path.unit, id)) {
       return;
     }
     Open open = kClosed;
@@ -124,8 +144,24 @@ class Guess {
     } else {
       return;
     }
-    add(end, {path.cost + step_cost(path.last, id), id, open, from,
-              static_cast<std::int16_t>(id), static_cast<std::uint8_t>(at)});
+    Path next;
+    next.cost = path.cost + step_cost(path, id);
+    next.before = path.last;
+    next.last = next.unit = id;
+    next.open = open;
+    next.from = from;
+    next.id = static_cast<std::int16_t>(id);
+    next.begin = static_cast<std::uint8_t>(at);
+    add(end, next);
+  }
+
+  // A doubled consonant is one unit, never two of the same sound.
+  bool is_same_letter(std::uint16_t last, CorrespondenceId id) const {
+    const Correspondence& a = inventory_[last];
+    const Correspondence& b = inventory_[id];
+    return a.length == 1 && !is_vowel_letter(a.letters[0]) &&
+           a.letters[0] == b.letters[0] && a.sounds[0] == b.sounds[0] &&
+           !b.has_vowel();
   }
 
   static bool is_bare_r(const Correspondence& unit) {
@@ -137,8 +173,11 @@ class Guess {
     int best_cost = 0;
     for (const std::int16_t p : ends_.back()) {
       const Path& path = paths_[p];
-      if (path.open != kClosed || is_bare_r(inventory_[path.last])) continue;
-      const int cost = path.cost + step_cost(path.last, kWordEdge);
+      if (path.open != kClosed ||
+          (path.last != kSplitStep && is_bare_r(inventory_[path.unit]))) {
+        continue;
+      }
+      const int cost = path.cost + step_cost(path, kWordEdge);
       if (best < 0 || cost < best_cost) best = p, best_cost = cost;
     }
     Segments segments;

@@ -76,6 +76,13 @@ bool Lexicon::is_not_inflected(std::string_view spelling) const {
   return std::ranges::binary_search(not_inflected_, spelling);
 }
 
+std::string_view Lexicon::listed_ending(std::string_view spelling) const {
+  const std::string key = std::string(spelling) + "=";
+  const auto found = std::ranges::lower_bound(not_inflected_, key);
+  if (found == not_inflected_.end() || !found->starts_with(key)) return {};
+  return found->substr(key.size());
+}
+
 bool Lexicon::is_not_prefixed(std::string_view spelling) const {
   return std::ranges::binary_search(not_prefixed_, spelling);
 }

@@ -35,11 +35,15 @@ class Lexicon {
   std::vector<WordRecord> readings(std::string_view spelling) const;
 
   /// Calls with each record, everyday words first, then by the size of the
-  /// lists, each by alphabet; the readings of a word follow each other. Stops when the call gives false.
+  /// lists, each by alphabet; the readings of a word follow each other. Stops
+  /// when the call gives false.
   void each(const std::function<bool(const WordRecord&)>& call) const;
 
   /// Whether a word only looks as if it had an ending (butter, king).
   bool is_not_inflected(std::string_view spelling) const;
+  /// The letters of a word's ending where its form suggests another one
+  /// (wobbly has -y, not -ly); else nothing.
+  std::string_view listed_ending(std::string_view spelling) const;
 
   /// Whether a word only looks as if it had a prefix (uncle, reply).
   bool is_not_prefixed(std::string_view spelling) const;

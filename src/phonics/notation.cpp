@@ -97,8 +97,10 @@ std::string_view sign_of(const SoundRow& row, const Conventions& c) {
   switch (c.notation) {
     case Notation::plain:
       // Without r, father and car rhyme, and so do saw and more.
-      if (!c.rhotic() && row.count == 1 && row.phonemes[0] == P::aa) return "ar";
-      if (!c.rhotic() && row.count == 1 && row.phonemes[0] == P::ao) return "or";
+      if (!c.rhotic() && row.count == 1 && row.phonemes[0] == P::aa)
+        return "ar";
+      if (!c.rhotic() && row.count == 1 && row.phonemes[0] == P::ao)
+        return "or";
       return row.plain;
     case Notation::marks:
       return row.marks;

@@ -27,8 +27,8 @@ constexpr std::array kKeys = {
     KeyName{"syllables", Key::syllables}, KeyName{"ending", Key::ending},
     KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
     KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
-    KeyName{"compound", Key::compound},
-    KeyName{"prefix", Key::prefix},       KeyName{"mark", Key::mark},
+    KeyName{"compound", Key::compound},   KeyName{"prefix", Key::prefix},
+    KeyName{"mark", Key::mark},
 };
 
 bool has(const std::vector<std::string>& values, std::string_view value) {
@@ -53,13 +53,23 @@ std::string_view joint_name(Joint joint) {
   return {};
 }
 
+// ll, ck, tch, x: letters that close the syllable before them.
+bool closes_syllable(std::string_view grapheme) {
+  const std::size_t n = grapheme.size();
+  return grapheme == "x" || grapheme == "ck" || grapheme == "tch" ||
+         grapheme.starts_with("dg") || (n > 1 && grapheme[0] == grapheme[1]);
+}
+
 // The vowel ends its syllable: a vowel, the end, or one consonant before a
 // vowel follows; r or l may stand between that consonant and the vowel.
 bool is_open(const Reading& reading, std::size_t i) {
   const std::vector<Unit>& units = reading.units;
   if (i + 1 >= units.size() || has_vowel(units[i + 1])) return true;
   const Unit& consonant = units[i + 1];
-  if (consonant.listed.size() != 1 || i + 2 >= units.size()) return false;
+  if (consonant.listed.size() != 1 || i + 2 >= units.size() ||
+      closes_syllable(consonant.grapheme)) {
+    return false;
+  }
   if (has_vowel(units[i + 2])) return true;
   const std::string_view third = units[i + 2].grapheme;
   return (third == "r" || third == "l") && i + 3 < units.size() &&
@@ -106,9 +116,8 @@ bool after_meets(const RuleCondition& c, const Reading& reading,
 bool before_meets(const RuleCondition& c, const Reading& reading,
                   std::size_t i) {
   if (i + 1 >= reading.units.size()) return has(c.values, "end");
-  return has(c.values, is_vowel(reading.units[i + 1].listed[0])
-                           ? "vowel"
-                           : "consonant");
+  return has(c.values,
+             is_vowel(reading.units[i + 1].listed[0]) ? "vowel" : "consonant");
 }
 
 bool tail_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {

@@ -13,15 +13,15 @@ struct PhonemeRow {
 // In the order of the enumeration. IPA: the symbols of the International
 // Phonetic Association's chart, in the broad use of American dictionaries.
 constexpr std::array<PhonemeRow, kPhonemeCount> kRows = {{
-    {"ae", "æ"},  {"eh", "ɛ"},  {"ih", "ɪ"}, {"aa", "ɑ"},  {"ah", "ʌ"},
-    {"uh", "ʊ"},  {"oh", "ɒ"},  {"ax", "ə"}, {"ey", "eɪ"}, {"iy", "i"},
-    {"ay", "aɪ"}, {"ow", "oʊ"}, {"uw", "u"}, {"ao", "ɔ"},  {"aw", "aʊ"},
-    {"oy", "ɔɪ"}, {"er", "ɝ"},  {"ia", "ɪə"}, {"ea", "ɛə"},  {"ua", "ʊə"},  {"b", "b"},  {"ch", "tʃ"}, {"d", "d"},
-    {"dh", "ð"},  {"f", "f"},   {"g", "ɡ"},  {"hh", "h"},  {"hw", "hw"},
-    {"jh", "dʒ"}, {"k", "k"},   {"l", "l"},  {"m", "m"},   {"n", "n"},
-    {"ng", "ŋ"},  {"p", "p"},   {"r", "r"},  {"s", "s"},   {"sh", "ʃ"},
-    {"t", "t"},   {"th", "θ"},  {"v", "v"},  {"w", "w"},   {"y", "j"},
-    {"z", "z"},   {"zh", "ʒ"},
+    {"ae", "æ"},  {"eh", "ɛ"},  {"ih", "ɪ"},  {"aa", "ɑ"},  {"ah", "ʌ"},
+    {"uh", "ʊ"},  {"oh", "ɒ"},  {"ax", "ə"},  {"ey", "eɪ"}, {"iy", "i"},
+    {"ay", "aɪ"}, {"ow", "oʊ"}, {"uw", "u"},  {"ao", "ɔ"},  {"aw", "aʊ"},
+    {"oy", "ɔɪ"}, {"er", "ɝ"},  {"ia", "ɪə"}, {"ea", "ɛə"}, {"ua", "ʊə"},
+    {"b", "b"},   {"ch", "tʃ"}, {"d", "d"},   {"dh", "ð"},  {"f", "f"},
+    {"g", "ɡ"},   {"hh", "h"},  {"hw", "hw"}, {"jh", "dʒ"}, {"k", "k"},
+    {"l", "l"},   {"m", "m"},   {"n", "n"},   {"ng", "ŋ"},  {"p", "p"},
+    {"r", "r"},   {"s", "s"},   {"sh", "ʃ"},  {"t", "t"},   {"th", "θ"},
+    {"v", "v"},   {"w", "w"},   {"y", "j"},   {"z", "z"},   {"zh", "ʒ"},
 }};
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include "base/utf8.h"
 #include "phonics/derive.h"
+#include "phonics/guess_word.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/reading_maker.h"
 #include "phonics/why_not.h"
@@ -50,52 +51,42 @@ std::vector<WordRecord> Phonics::Impl::hyphenated(
 std::vector<WordRecord> Phonics::Impl::derived(
     std::string_view spelling) const {
   std::vector<WordRecord> records;
+  int best_rank = 0;
   const std::string letters = map_letters(spelling).letters;
-  take_off_ending(spelling, [&](const EndingAnalysis& analysis) {
-    if (!records.empty()) return -1;
+  const auto make = [&](const EndingAnalysis& analysis) {
+    std::vector<WordRecord> made;
     for (const WordRecord& base : lexicon.readings(analysis.base)) {
       auto record =
           derive_record(spelling, letters, analysis, base,
                         lexicon.label(base.label), lexicon.inventory());
-      if (record) records.push_back(std::move(*record));
+      if (record) made.push_back(std::move(*record));
     }
-    return records.empty() ? -1 : 0;
+    return made;
+  };
+  take_off_ending(spelling, [&](const EndingAnalysis& analysis) {
+    std::vector<WordRecord> made = make(analysis);
+    if (made.empty()) return -1;
+    constexpr int kUnlisted = 99;
+    const int tier = lexicon.tier(analysis.base);
+    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis);
+    if (records.empty() || rank < best_rank) {
+      records = std::move(made);
+      best_rank = rank;
+    }
+    return rank;
   });
   return records;
 }
 
-namespace {
-
-// What is left where nothing usual fits: each letter with its usual sound.
-Segments letter_by_letter(std::string_view letters,
-                          const Inventory& inventory) {
-  Segments segments;
-  for (std::size_t i = 0; i < letters.size(); ++i) {
-    int best = -1;
-    for (const CorrespondenceId id : inventory.beginning_with(letters[i])) {
-      const Correspondence& unit = inventory[id];
-      if (unit.length == 1 && !unit.by_hand &&
-          (best < 0 || unit.cost < inventory[best].cost)) {
-        best = id;
-      }
-    }
-    if (best >= 0) {
-      segments.push_back({static_cast<CorrespondenceId>(best),
-                          static_cast<std::uint8_t>(i), -1});
-    }
-  }
-  return segments;
-}
-
-}  // namespace
-
 Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
                              const Conventions& conventions) const {
-  const Inventory& inventory = lexicon.inventory();
-  Segments segments = guess_segments(map.letters, inventory, steps);
-  if (segments.empty()) segments = letter_by_letter(map.letters, inventory);
-  Reading reading = make_reading(word, map, segments, SpokenWord{}, inventory,
-                                 conventions);
+  const GuessSources sources{
+      &lexicon.inventory(), steps,
+      [&](std::string_view part) { return lexicon.readings(part); }};
+  const WordRecord record = guess_word(map.letters, sources);
+  Reading reading =
+      make_reading(word, map, record.segments, {record.stress, record.bath},
+                   lexicon.inventory(), conventions);
   reading.origin = Reading::Origin::guess;
   return reading;
 }

@@ -45,7 +45,8 @@ std::string read_parts(std::span<const HandUnit> parts, HandParts& result,
     const auto sound = read_sound(parts[i].sound);
     if (!sound) {
       part = static_cast<int>(i);
-      const std::string near = did_you_mean(parts[i].sound, plain_sound_names());
+      const std::string near =
+          did_you_mean(parts[i].sound, plain_sound_names());
       return fmt::format("there is no sound named `{}`{}{}", parts[i].sound,
                          near.empty() ? "" : "; ", near);
     }
@@ -58,8 +59,8 @@ std::string read_parts(std::span<const HandUnit> parts, HandParts& result,
 const Correspondence* usual(const Inventory& inventory,
                             std::string_view grapheme) {
   const Correspondence* best = nullptr;
-  for (const CorrespondenceId id : inventory.beginning_with(
-           grapheme.empty() ? '\0' : grapheme.front())) {
+  for (const CorrespondenceId id :
+       inventory.beginning_with(grapheme.empty() ? '\0' : grapheme.front())) {
     if (inventory[id].grapheme() == grapheme &&
         (best == nullptr || inventory[id].cost < best->cost)) {
       best = &inventory[id];
@@ -114,9 +115,8 @@ HandReading Phonics::read_by_hand(std::string_view word,
     Unit unit;
     unit.grapheme = hand.graphemes[i];
     const auto place = places.places[i];
-    const std::size_t width = unit.grapheme.find('_') == std::string::npos
-                                  ? unit.grapheme.size()
-                                  : 1;
+    const std::size_t width =
+        unit.grapheme.find('_') == std::string::npos ? unit.grapheme.size() : 1;
     unit.begin = map.begins[place.begin];
     unit.end = map.ends[place.begin + width - 1];
     if (place.split_e >= 0) unit.split_e = map.begins[place.split_e];

@@ -29,15 +29,18 @@ class Lookalike {
   }
 
   bool fits(std::string_view word) const {
-    return std::ranges::any_of(parts_, [&](const std::string& part) {
-             return word.find(part) != std::string_view::npos;
-           }) ||
-           std::ranges::any_of(tails_, [&](const std::string& tail) {
-             return word.size() > tail.size() && word.ends_with(tail);
-           }) ||
-           std::ranges::any_of(splits_, [&](char vowel) {
-             return has_split(word, vowel);
-           });
+    return std::ranges::any_of(parts_,
+                               [&](const std::string& part) {
+                                 return word.find(part) !=
+                                        std::string_view::npos;
+                               }) ||
+           std::ranges::any_of(tails_,
+                               [&](const std::string& tail) {
+                                 return word.size() > tail.size() &&
+                                        word.ends_with(tail);
+                               }) ||
+           std::ranges::any_of(
+               splits_, [&](char vowel) { return has_split(word, vowel); });
   }
 
  private:
@@ -87,8 +90,7 @@ class Lookalike {
 }  // namespace
 
 std::optional<WordInfo> Phonics::info(std::string_view word) const {
-  const auto records =
-      impl_->lexicon.readings(map_letters(word).spelling);
+  const auto records = impl_->lexicon.readings(map_letters(word).spelling);
   if (records.empty()) return std::nullopt;
   return info_of(records.front());
 }
@@ -98,15 +100,13 @@ void Phonics::each_word(
     const std::function<bool(const Reading&, const WordInfo&)>& call) const {
   std::string last;
   impl_->lexicon.each([&](const WordRecord& record) {
-    if (!record.everyday &&
-        (record.tier == 0 || record.tier > largest_list)) {
+    if (!record.everyday && (record.tier == 0 || record.tier > largest_list)) {
       return false;
     }
     if (record.spelling == last) return true;  // a further reading
     last = record.spelling;
     const LetterMap map = map_letters(record.spelling);
-    Reading reading =
-        impl_->make(record.spelling, map, record, conventions);
+    Reading reading = impl_->make(record.spelling, map, record, conventions);
     impl_->find_patterns(reading, map);
     return call(reading, info_of(record));
   });

@@ -40,16 +40,15 @@ bool may_follow(const Correspondence& unit, LastUnit last,
   if (unit.has_vowel() || unit.length < 2) return true;
   const char end_letter = unit.letters[unit.length - 1];
   if (end_letter == 'i') {  // nation, special, legion; not fragile
-    return end < letters.size() &&
-           std::string_view("aeou").find(letters[end]) !=
-               std::string_view::npos;
+    return end < letters.size() && std::string_view("aeou").find(
+                                       letters[end]) != std::string_view::npos;
   }
   if (end_letter != 'e') return true;
   // A silent e does not stand before another vowel (liqueur is qu and eur) but
   // where it softens its consonant: ocean, courageous.
   if (end < letters.size() && is_vowel_letter(letters[end])) {
-    return softens(unit) && std::string_view("aou").find(letters[end]) !=
-                                std::string_view::npos;
+    return softens(unit) &&
+           std::string_view("aou").find(letters[end]) != std::string_view::npos;
   }
   if (last == kOther || !swallows_e(unit)) return true;
   return last == kShortLetter && keeps_e(unit);

@@ -93,8 +93,7 @@ std::optional<std::string> other_spelling(const PatternRule& rule,
   const RuleCondition* sound = condition(rule, Key::sound);
   if (sound == nullptr) return std::nullopt;
   for (const Unit& unit : reading.units) {
-    if (std::ranges::find(sound->sounds, unit.listed) !=
-        sound->sounds.end()) {
+    if (std::ranges::find(sound->sounds, unit.listed) != sound->sounds.end()) {
       return fmt::format("it spells {} with {}", say(unit.listed),
                          unit.grapheme);
     }
@@ -133,8 +132,8 @@ std::string what_it_has(const Reading& reading) {
       return fmt::format("it has short {} ({})", unit.grapheme,
                          graphemes_text(reading));
     }
-    return fmt::format("it has {} as {} ({})", unit.grapheme,
-                       say(unit.listed), graphemes_text(reading));
+    return fmt::format("it has {} as {} ({})", unit.grapheme, say(unit.listed),
+                       graphemes_text(reading));
   }
   return fmt::format("it is {}", graphemes_text(reading));
 }

@@ -89,31 +89,29 @@ bool base_sounds_fit(const EndingAnalysis& analysis, std::span<const P> word,
       return true;
     }
   }
-  // gentle, gently: the weak vowel goes; care, caring: r belongs to both.
-  if (analysis.ending == Ending::ly && base.size() > 2 && base.back() == P::l) {
-    const auto stem = base.first(base.size() - 2);
-    return begins_with(word, stem) &&
-           fits_ending(Ending::ly, word.subspan(stem.size()));
+  // gentle, gently; feeble, feebler: the weak vowel goes, and in gently the l
+  // of both is one.
+  if (base.size() < 3 || base.back() != P::l ||
+      base[base.size() - 2] != P::ax) {
+    return false;
   }
-  return false;
+  const auto stem = base.first(base.size() - 2);
+  if (!begins_with(word, stem)) return false;
+  const auto rest = word.subspan(stem.size());
+  if (analysis.ending == Ending::ly) return fits_ending(Ending::ly, rest);
+  return rest.size() > 1 && rest[0] == P::l &&
+         fits_ending(analysis.ending, rest.subspan(1));
 }
 
-// passing is from pass, however common "pas" is: s, l, f and z stand double by
-// themselves.
-int rank_of(const EndingAnalysis& analysis) {
-  const bool own = analysis.joint == Joint::doubled &&
-                   std::string_view("slfz").find(analysis.base.back()) !=
-                       std::string_view::npos;
-  return own ? 100 : 0;
-}
-
-EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
-                           const Lexicon& lexicon) {
+// The ending of letters that sound like this.
+EndingAnalysis ending_of(std::string_view letters, std::span<const P> sounds,
+                         const Lexicon& lexicon) {
   if (lexicon.is_not_inflected(letters)) return {};
-  const std::vector<P> word = listed_sounds(reading.units);
+  const std::string_view only = lexicon.listed_ending(letters);
   return take_off_ending(letters, [&](const EndingAnalysis& analysis) {
     constexpr int kNotBase = -1;
     if (analysis.base.size() < 2) return kNotBase;
+    if (!only.empty() && ending_text(analysis.ending) != only) return kNotBase;
     const std::uint32_t place = lexicon.find(analysis.base);
     if (place == kNoWord) return kNotBase;
     for (const WordRecord& record : lexicon.readings(place)) {
@@ -122,9 +120,9 @@ EndingAnalysis find_ending(const Reading& reading, std::string_view letters,
            (record.tier == 0 || record.tier > kLargestBaseList))) {
         continue;
       }
-      if (base_sounds_fit(analysis, word,
+      if (base_sounds_fit(analysis, sounds,
                           phonemes_of(record.segments, lexicon.inventory()))) {
-        return (record.everyday ? 0 : record.tier) + rank_of(analysis);
+        return (record.everyday ? 0 : record.tier) + joint_rank(analysis);
       }
     }
     return kNotBase;
@@ -148,10 +146,44 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
                         (record.tier == 0 || record.tier > kLargestPartList))) {
       continue;
     }
-    const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
+    const std::vector<P> own =
+        phonemes_of(record.segments, lexicon.inventory());
     if (std::ranges::equal(own, sounds, same_sound)) return true;
   }
   return false;
+}
+
+bool is_place_word(std::string_view part) {
+  constexpr std::array<std::string_view, 6> kPlaces = {"up",  "in",   "out",
+                                                       "off", "down", "after"};
+  return std::ranges::find(kPlaces, part) != kPlaces.end();
+}
+
+// sunglasses: the second word of a compound has the ending, and there is no
+// sunglass. Not upstairs.
+EndingAnalysis ending_of_part(const Reading& reading, const WordFacts& facts,
+                              const Lexicon& lexicon) {
+  const std::string_view letters = facts.letters;
+  for (std::size_t i = 1; i < reading.units.size(); ++i) {
+    const std::size_t at = facts.at[i].begin;
+    if (letters.size() < at + 4) break;
+    const std::string_view first = letters.substr(0, at);
+    const std::string_view second = letters.substr(at);
+    const auto units = std::span(reading.units);
+    if (is_place_word(first) || !lexicon.may_be_compound(first, second) ||
+        !is_part(lexicon, first, listed_sounds(units.first(i)))) {
+      continue;
+    }
+    EndingAnalysis ending =
+        ending_of(second, listed_sounds(units.subspan(i)), lexicon);
+    const bool plain =
+        ending.ending == Ending::s || ending.ending == Ending::es ||
+        ending.ending == Ending::ed || ending.ending == Ending::ing;
+    if (!plain || !lexicon.may_be_compound(first, ending.base)) continue;
+    ending.base.insert(0, first);
+    return ending;
+  }
+  return {};
 }
 
 std::size_t find_compound(const Reading& reading, const WordFacts& facts,
@@ -215,7 +247,8 @@ std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
       const int largest =
           rest.size() > 4 ? kLargestLongBaseList : kLargestBaseList;
       if (record.name || record.tier == 0 || record.tier > largest) continue;
-      const std::vector<P> own = phonemes_of(record.segments, lexicon.inventory());
+      const std::vector<P> own =
+          phonemes_of(record.segments, lexicon.inventory());
       if (own.size() > 1 && ends_with(whole, own)) return prefix;
     }
   }
@@ -288,16 +321,19 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
     facts.at.push_back({static_cast<std::uint8_t>(begin - map.begins.begin()),
                         static_cast<std::uint8_t>(end - map.ends.begin() + 1)});
   }
-  facts.ending = find_ending(reading, map.spelling, lexicon);
+  facts.ending = ending_of(map.spelling, listed_sounds(reading.units), lexicon);
+  if (!facts.ending && !lexicon.is_not_inflected(map.spelling)) {
+    facts.ending = ending_of_part(reading, facts, lexicon);
+  }
   // girls', and 's behind any name; it's and its like stand in the word list.
   const std::string_view spelling = map.spelling;
   const bool plural = spelling.ends_with("s'");
   if (plural || spelling.ends_with("'s")) {
     facts.ending = {};
     if (plural || !lexicon.has(spelling)) {
-      facts.ending = {Ending::possessive, Joint::plain,
-                      std::string(spelling.substr(
-                          0, spelling.size() - (plural ? 1 : 2)))};
+      facts.ending = {
+          Ending::possessive, Joint::plain,
+          std::string(spelling.substr(0, spelling.size() - (plural ? 1 : 2)))};
     }
   }
   facts.base_units = reading.units.size();
@@ -310,7 +346,7 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
     }
   }
   facts.prefix = find_prefix(reading, facts, lexicon);
-  facts.mark = map.spelling.find('\'') != std::string::npos ? "apostrophe"
+  facts.mark = map.spelling.find('\'') != std::string::npos  ? "apostrophe"
                : map.spelling.find('-') != std::string::npos ? "hyphen"
                                                              : "";
   facts.compound_at = find_compound(reading, facts, lexicon);
@@ -321,6 +357,11 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
   }
   std::size_t last = reading.units.size();
   while (last > 0 && !has_vowel(reading.units[last - 1])) --last;
+  // In "paste" the blend is not at the end of the word.
+  const bool e_behind = std::ranges::any_of(reading.units, [&](const Unit& u) {
+    return u.split_e >= 0 && map.ends.back() == u.split_e + 1;
+  });
+  if (e_behind) last = reading.units.size();
   for (; last < reading.units.size(); ++last) {
     if (!facts.coda.empty()) facts.coda += '+';
     facts.coda += reading.units[last].grapheme;

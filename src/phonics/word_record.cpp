@@ -98,9 +98,9 @@ WordRecord join_records(const WordRecord& first, const WordRecord& second,
     if (s.split_e >= 0) s.split_e = static_cast<std::int8_t>(s.split_e + shift);
     record.segments.push_back(s);
   }
-  record.stress = static_cast<std::uint16_t>(
-      first.stress |
-      second.stress << syllable_count(first.segments, inventory));
+  record.stress =
+      static_cast<std::uint16_t>(first.stress | second.stress << syllable_count(
+                                                    first.segments, inventory));
   return record;
 }
 
@@ -110,7 +110,8 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
       tier_number(record.tier) | static_cast<int>(record.origin) << 4 |
       (record.more ? 0x40 : 0) | (record.label ? 0x80 : 0)));
   bytes.push_back(static_cast<std::uint8_t>((record.everyday ? 1 : 0) |
-                                            (record.name ? 2 : 0) | (record.bath ? 4 : 0)));
+                                            (record.name ? 2 : 0) |
+                                            (record.bath ? 4 : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));

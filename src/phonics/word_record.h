@@ -16,8 +16,8 @@ namespace sheaf {
 /// its word by its correspondences, so letters are not kept beside them.
 ///
 /// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
-/// marks (everyday, name, bath), stress (a bit for each syllable from the first),
-/// label number if there is one, then codes up to a zero.
+/// marks (everyday, name, bath), stress (a bit for each syllable from the
+/// first), label number if there is one, then codes up to a zero.
 struct WordRecord {
   std::string spelling;  ///< in lower case, with apostrophes and hyphens
   Segments segments;

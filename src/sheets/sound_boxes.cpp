@@ -117,19 +117,26 @@ void compose(const SheetInput& in, Composer& c) {
     item.rows = box_rows(item.boxes, measures, room);
     tallest = std::max(tallest, item_height(in, c, item, measures));
   }
+  // Words of one row each stand in even rows; a longer word among them takes
+  // the room that it needs, and the others close up.
+  const bool even = std::ranges::all_of(items, [&](const Item& item) {
+    return item.rows.size() == items.front().rows.size();
+  });
   const int capacity = std::clamp(
       static_cast<int>((c.body().height + 4_mm) / (tallest + 4_mm)), 1,
       in.options.count("per-page"));
-  const int rows = even_rows(static_cast<int>(items.size()), capacity);
-  const Length pitch = std::max(
-      tallest, std::min(c.body().height / rows, scaled(tallest, 1.35)));
+  const auto rows = static_cast<std::size_t>(
+      even_rows(static_cast<int>(items.size()), capacity));
+  const Length pitch =
+      std::max(tallest, std::min(c.body().height / static_cast<int>(rows),
+                                 scaled(tallest, 1.35)));
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < items.size(); ++i) {
-    Block& block = c.block(i % static_cast<std::size_t>(rows) + 1 ==
-                                   static_cast<std::size_t>(rows)
-                               ? tallest
-                               : pitch);
-    block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
+    const bool last_of_page = i % rows + 1 == rows;
+    Block& block =
+        even ? c.block(last_of_page ? tallest : pitch)
+             : c.block(item_height(in, c, items[i], measures), 7_mm);
+    block.new_page = even && i > 0 && i % rows == 0;
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
     draw_item(in, c, block, items[i], measures, body);

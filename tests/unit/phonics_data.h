@@ -1,7 +1,9 @@
 #pragma once
 
+#include <array>
 #include <fstream>
 #include <iterator>
+#include <set>
 #include <string>
 
 #include "phonics/phonics.h"
@@ -19,6 +21,27 @@ inline std::string test_data(const std::string& name) {
   std::ifstream file(std::string(SHEAF_TEST_DATA) + "/" + name,
                      std::ios::binary);
   return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// The plain words (a to z) of the SCOWL lists english-words and
+/// american-words up to a size.
+inline std::set<std::string> scowl_words(int largest) {
+  std::set<std::string> words;
+  for (const int size : {10, 20, 35, 40, 50, 55, 60, 70}) {
+    if (size > largest) break;
+    for (const char* list : {"english-words", "american-words"}) {
+      std::ifstream file(std::string(SHEAF_SCOWL) + "/" + list + "." +
+                         std::to_string(size));
+      for (std::string word; std::getline(file, word);) {
+        if (!word.empty() &&
+            word.find_first_not_of("abcdefghijklmnopqrstuvwxyz") ==
+                std::string::npos) {
+          words.insert(word);
+        }
+      }
+    }
+  }
+  return words;
 }
 
 }  // namespace sheaf

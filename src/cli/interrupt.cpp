@@ -1,0 +1,71 @@
+#include "cli/interrupt.h"
+
+#include <unistd.h>
+
+#include <algorithm>
+#include <string_view>
+#include <vector>
+
+#include "cli/exit_codes.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr int kInterrupts[] = {SIGINT, SIGTERM, SIGHUP};
+
+// Changed only while interrupts are held, so that the handler finds it whole;
+// never taken down, so that it is there until the end.
+std::vector<std::string>& temporary_files() {
+  static auto& files = *new std::vector<std::string>;
+  return files;
+}
+
+sigset_t all_interrupts() {
+  sigset_t set;
+  sigemptyset(&set);
+  for (const int signal : kInterrupts) sigaddset(&set, signal);
+  return set;
+}
+
+// Only what POSIX allows in a handler (2.4.3): unlink, write, _exit.
+extern "C" void end_now(int) {
+  for (const std::string& path : temporary_files()) ::unlink(path.c_str());
+  constexpr std::string_view kSaid = "sheaf: interrupted\n";
+  [[maybe_unused]] const ssize_t put =
+      ::write(STDERR_FILENO, kSaid.data(), kSaid.size());
+  ::_exit(kInterrupted);
+}
+
+}  // namespace
+
+void end_cleanly_on_interrupt() {
+  temporary_files();  // made here, not first in the handler
+  for (const int signal : kInterrupts) {
+    struct sigaction before {};
+    if (::sigaction(signal, nullptr, &before) != 0) continue;
+    if (before.sa_handler == SIG_IGN) continue;
+    struct sigaction action {};
+    action.sa_handler = end_now;
+    action.sa_mask = all_interrupts();
+    ::sigaction(signal, &action, nullptr);
+  }
+  std::signal(SIGXFSZ, SIG_IGN);
+}
+
+HoldInterrupts::HoldInterrupts() {
+  const sigset_t set = all_interrupts();
+  ::sigprocmask(SIG_BLOCK, &set, &before_);
+}
+HoldInterrupts::~HoldInterrupts() {
+  ::sigprocmask(SIG_SETMASK, &before_, nullptr);
+}
+
+void remove_on_interrupt(const std::string& path) {
+  temporary_files().push_back(path);
+}
+void keep_on_interrupt(const std::string& path) {
+  std::erase(temporary_files(), path);
+}
+
+}  // namespace sheaf

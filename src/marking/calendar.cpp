@@ -1,0 +1,18 @@
+#include "marking/calendar.h"
+
+#include <array>
+
+namespace sheaf {
+
+int day_number(const Date& date) {
+  constexpr std::array kBefore = {0,   31,  59,  90,  120, 151,
+                                  181, 212, 243, 273, 304, 334};
+  const int years = date.year - 1;
+  const bool leap =
+      date.year % 4 == 0 && (date.year % 100 != 0 || date.year % 400 == 0);
+  const auto month = static_cast<std::size_t>(date.month - 1) % kBefore.size();
+  return years * 365 + years / 4 - years / 100 + years / 400 + kBefore[month] +
+         (leap && date.month > 2 ? 1 : 0) + date.day - 1;
+}
+
+}  // namespace sheaf

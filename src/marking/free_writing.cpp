@@ -1,0 +1,236 @@
+#include "marking/free_writing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/utf8.h"
+#include "marking/pattern_chance.h"
+#include "marking/written_word.h"
+#include "phonics/endings.h"
+
+namespace sheaf {
+namespace {
+
+using Verdict = WritingChance::Verdict;
+
+// Words of the text that are at least this common are taken at their word.
+constexpr int kFamiliar = 300;
+// How much likelier a word is because its pattern was taught.
+constexpr int kTaughtBonus = 120;
+// A guess must be as near as this to count: so much for each grapheme.
+constexpr int kFarForEach = 200;
+constexpr int kNearEnough = 400;
+constexpr int kTooFar = 900;
+constexpr int kSureEnough = 50;
+constexpr int kWorthAsking = 25;
+constexpr double kScale = 90.0;
+constexpr std::size_t kMostGuesses = 12;
+// A right word is another one misspelled only if it sounds the same, and the
+// other is common.
+constexpr int kCommon = 300;
+// Shorter words are too often something else.
+constexpr std::size_t kShortest = 2;
+
+struct Guess {
+  Reading reading;
+  int cost = 0;
+  int score = 0;
+  bool taught = false;
+  int sure = 0;
+};
+
+class TextMarker {
+ public:
+  TextMarker(FreeWriting& result, std::span<const PatternId> taught,
+             const WritingGround& ground)
+      : result_(result), taught_(taught), ground_(ground) {
+    for (const PatternId pattern : taught) {
+      result.counts.push_back({pattern, 0, 0});
+    }
+  }
+
+  void mark(std::size_t index) {
+    const TextWord& word = result_.text.words[index];
+    if (word.leave_alone) return;
+    const WrittenWord written = read_written(word.text);
+    if (!word.meant.empty()) {
+      judge(index, first_reading(word.meant), 100);
+    } else if (is_familiar(written.signs)) {
+      judge(index, first_reading(word.text), 100);
+      look_for_twin(index, written);
+    } else if (written.letters.size() >= kShortest &&
+               !is_likely_name(word, written)) {
+      guess(index, written);
+    }
+  }
+
+ private:
+  Reading first_reading(std::string_view word) const {
+    return ground_.phonics.read(word, {}).front();
+  }
+
+  bool has_taught(const Reading& reading) const {
+    return std::ranges::any_of(
+        taught_, [&](PatternId p) { return reading.find(p) != nullptr; });
+  }
+
+  // A common word, or a common base with a regular ending.
+  bool is_familiar(std::string_view word) const {
+    if (ground_.index.rarity(word) <= kFamiliar) return true;
+    if (ground_.index.rarity(word) != WordIndex::kUnlisted) return false;
+    if (!ground_.phonics.knows(word)) return false;
+    return static_cast<bool>(
+        take_off_ending(word, [&](const EndingAnalysis& a) {
+          return ground_.index.rarity(a.base) <= kFamiliar ? 0 : -1;
+        }));
+  }
+
+  static bool is_likely_name(const TextWord& word, const WrittenWord& written) {
+    return written.capital && !written.all_capitals && !word.first;
+  }
+
+  bool was_refused(std::size_t index, std::string_view meant) const {
+    return std::ranges::any_of(
+        result_.text.words[index].not_meant,
+        [&](const std::string& no) { return same_spelling(no, meant); });
+  }
+
+  MarkedAttempt marked(std::size_t index, const Reading& meant) const {
+    return mark_attempt(ground_.spellings, meant,
+                        result_.text.words[index].text, ground_.options);
+  }
+
+  Cause cause_at(const MarkedAttempt& attempt,
+                 const PatternPlace& place) const {
+    return missed_cause(attempt, place, ground_.phonics.patterns());
+  }
+
+  // Counts the word for all its taught patterns.
+  void judge(std::size_t index, const Reading& meant, int sure) {
+    if (!has_taught(meant)) return;
+    const MarkedAttempt attempt = marked(index, meant);
+    for (std::size_t i = 0; i < taught_.size(); ++i) {
+      const PatternPlace* place = meant.find(taught_[i]);
+      if (place == nullptr) continue;
+      const Cause cause = cause_at(attempt, *place);
+      const Verdict verdict =
+          cause == Cause::none ? Verdict::right : Verdict::wrong;
+      result_.chances.push_back(
+          {taught_[i], index, meant.word, verdict, sure, cause});
+      ++result_.counts[i].chances;
+      if (verdict == Verdict::right) ++result_.counts[i].right;
+    }
+  }
+
+  void note(std::size_t index, const Reading& meant, Verdict verdict,
+            int sure) {
+    const MarkedAttempt attempt = marked(index, meant);
+    for (const PatternId pattern : taught_) {
+      const PatternPlace* place = meant.find(pattern);
+      if (place == nullptr) continue;
+      const Cause cause = cause_at(attempt, *place);
+      if (cause == Cause::none && verdict == Verdict::possible) continue;
+      result_.chances.push_back(
+          {pattern, index, meant.word, verdict, sure, cause});
+    }
+  }
+
+  std::vector<Guess> guesses_for(std::size_t index,
+                                 const WrittenWord& written) const {
+    std::vector<Guess> guesses;
+    for (const WordGuess& g : ground_.index.look_up(
+             written.signs, ground_.options.speech, kMostGuesses)) {
+      if (was_refused(index, g.word)) continue;
+      Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
+      guess.taught = has_taught(guess.reading);
+      if (guess.taught) guess.score -= kTaughtBonus;
+      guesses.push_back(std::move(guess));
+    }
+    std::ranges::stable_sort(guesses, {}, &Guess::score);
+    double all = 0;
+    for (const Guess& g : guesses) {
+      all += std::exp((guesses[0].score - g.score) / kScale);
+    }
+    for (Guess& g : guesses) {
+      g.sure = static_cast<int>(std::lround(
+          100.0 * std::exp((guesses[0].score - g.score) / kScale) / all));
+    }
+    return guesses;
+  }
+
+  static bool is_near(const Guess& guess) {
+    const int limit =
+        kFarForEach * static_cast<int>(guess.reading.units.size());
+    return guess.cost <= std::clamp(limit, kNearEnough, kTooFar);
+  }
+
+  // How sure a verdict is: all guesses that come to the same count together.
+  int sure_of_taught(const std::vector<Guess>& guesses) const {
+    int sure = 0;
+    for (const Guess& g : guesses) {
+      if (g.taught && is_near(g)) sure += g.sure;
+    }
+    return sure;
+  }
+
+  void guess(std::size_t index, const WrittenWord& written) {
+    const std::vector<Guess> guesses = guesses_for(index, written);
+    if (guesses.empty()) return;
+    // A rare word of the list stands for itself unless another is likelier.
+    const int own = ground_.index.rarity(written.signs);
+    if (own != WordIndex::kUnlisted && own < guesses[0].score) {
+      judge(index, first_reading(written.signs), 100);
+      return;
+    }
+    const auto best =
+        std::ranges::find_if(guesses, [](const Guess& g) { return g.taught; });
+    if (best == guesses.end() || !is_near(*best)) return;
+    if (best == guesses.begin() && sure_of_taught(guesses) >= kSureEnough) {
+      judge(index, best->reading, best->sure);
+    } else if (best->sure >= kWorthAsking) {
+      note(index, best->reading, Verdict::unsure, best->sure);
+    }
+  }
+
+  // A right word that sounds like a common one with a taught pattern.
+  void look_for_twin(std::size_t index, const WrittenWord& written) {
+    if (is_grammar_word(written.signs)) return;
+    const int own = ground_.index.rarity(written.signs);
+    for (const WordGuess& g : ground_.index.look_up(written.signs, {}, 6)) {
+      if (ground_.index.rarity(g.word) > std::max(kCommon, own) ||
+          was_refused(index, g.word)) {
+        continue;
+      }
+      const Reading reading = first_reading(g.word);
+      if (!has_taught(reading)) continue;
+      const MarkedAttempt attempt = marked(index, reading);
+      const int same = attempt.count(GraphemeResult::correct) +
+                       attempt.count(GraphemeResult::plausible);
+      if (same != static_cast<int>(attempt.graphemes.size()) ||
+          !attempt.extra.empty()) {
+        continue;
+      }
+      const int sure = own <= 0 ? 10 : 30;
+      note(index, reading, Verdict::possible, sure);
+      return;
+    }
+  }
+
+  FreeWriting& result_;
+  std::span<const PatternId> taught_;
+  const WritingGround& ground_;
+};
+
+}  // namespace
+
+FreeWriting read_free_writing(std::string_view text,
+                              std::span<const PatternId> taught,
+                              const WritingGround& ground) {
+  FreeWriting result;
+  result.text = read_running_text(text);
+  TextMarker marker(result, taught, ground);
+  for (std::size_t i = 0; i < result.text.words.size(); ++i) marker.mark(i);
+  return result;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,231 @@
+#include "marking/session.h"
+
+#include <algorithm>
+#include <set>
+
+#include "analysis/word_finder.h"
+#include "marking/written_word.h"
+
+namespace sheaf {
+namespace {
+
+// A sentence as its words alone, so that its marks and case do not matter.
+std::string words_alone(std::string_view text) {
+  std::string all;
+  for (const WordPlace& place : words_in(text)) {
+    const auto word = text.substr(place.begin, place.end - place.begin);
+    all += (all.empty() ? "" : " ") + read_written(word).signs;
+  }
+  return all;
+}
+
+class SessionMarker {
+ public:
+  SessionMarker(SessionResult& result, const SoundSpellings& spellings,
+                const Phonics& phonics, const MarkingOptions& options)
+      : result_(result),
+        spellings_(spellings),
+        phonics_(phonics),
+        options_(options) {
+    for (const DictatedItem& item : result.items) {
+      keys_.push_back(words_alone(item.text));
+    }
+    of_lesson_ = keys_.size();
+  }
+
+  LearnerResult& learner(std::string_view code) {
+    const auto found =
+        std::ranges::find(result_.learners, code, &LearnerResult::code);
+    if (found != result_.learners.end()) return *found;
+    result_.learners.push_back({std::string(code), false, {}, {}, {}});
+    return result_.learners.back();
+  }
+
+  // Marks a learner of whom all is known: what was not given was right.
+  void mark_all(LearnerResult& learner, const OfLearner<Attempt>* wrong) {
+    std::vector<const Attempt*> attempts(of_lesson_);
+    std::vector<const Attempt*> others;
+    if (wrong != nullptr) {
+      for (const Attempt& attempt : wrong->entries) {
+        const std::size_t item = item_of(attempt.target, attempts);
+        if (item < of_lesson_) {
+          attempts[item] = &attempt;
+        } else {
+          others.push_back(&attempt);
+        }
+      }
+    }
+    for (std::size_t item = 0; item < of_lesson_; ++item) {
+      add(learner, item,
+          attempts[item] == nullptr ? result_.items[item].text
+                                    : written_of(*attempts[item]));
+    }
+    for (const Attempt* attempt : others) add_single(learner, *attempt);
+  }
+
+  void add_each(LearnerResult& learner, const OfLearner<Attempt>& some) {
+    for (const Attempt& attempt : some.entries) add_single(learner, attempt);
+  }
+
+  void add_single(LearnerResult& learner, const Attempt& attempt) {
+    add(learner, item_of(attempt.target, {}), written_of(attempt));
+  }
+
+ private:
+  static std::string_view written_of(const Attempt& attempt) {
+    return attempt.blank ? std::string_view{}
+                         : std::string_view(attempt.written.text());
+  }
+
+  // The item that a target names, the first that has no attempt yet; a new one
+  // where the lesson did not dictate it.
+  std::size_t item_of(const PlacedText& target,
+                      std::span<const Attempt* const> taken) {
+    const std::string key = words_alone(target.text());
+    std::size_t found = keys_.size();
+    for (std::size_t i = 0; i < keys_.size(); ++i) {
+      if (keys_[i] != key) continue;
+      found = i;
+      if (i >= taken.size() || taken[i] == nullptr) return i;
+    }
+    if (found < keys_.size()) return found;
+    if (said_.insert(key).second) result_.not_dictated.push_back(target);
+    result_.items.push_back(dictated_item(target.text(), phonics_));
+    keys_.push_back(key);
+    return keys_.size() - 1;
+  }
+
+  void add(LearnerResult& learner, std::size_t item, std::string_view written) {
+    const DictatedItem& dictated = result_.items[item];
+    if (!dictated.sentence) {
+      if (dictated.words.empty()) return;
+      learner.words.push_back(
+          {item, 0, MarkedWord::Kind::matched,
+           mark_attempt(spellings_, dictated.words[0], written, options_)});
+      return;
+    }
+    MarkedSentence sentence =
+        mark_sentence(spellings_, dictated.words, written, options_);
+    for (std::size_t w = 0; w < sentence.words.size(); ++w) {
+      MarkedWord& word = sentence.words[w];
+      learner.words.push_back({item, w, word.kind, std::move(word.attempt)});
+    }
+    std::ranges::move(sentence.extra, std::back_inserter(learner.extra_words));
+  }
+
+  SessionResult& result_;
+  const SoundSpellings& spellings_;
+  const Phonics& phonics_;
+  const MarkingOptions& options_;
+  std::vector<std::string> keys_;
+  std::size_t of_lesson_ = 0;
+  std::set<std::string> said_;
+};
+
+bool names(std::span<const PlacedWord> words, std::string_view code) {
+  return std::ranges::any_of(
+      words, [&](const PlacedWord& word) { return word.value == code; });
+}
+
+template <typename T>
+const OfLearner<T>* entries_of(std::span<const OfLearner<T>> all,
+                               std::string_view code) {
+  for (const OfLearner<T>& one : all) {
+    if (one.code.value == code) return &one;
+  }
+  return nullptr;
+}
+
+// Everyone whom the record speaks of, the class first.
+std::vector<std::string> codes_of(const Record& record,
+                                  std::span<const std::string> class_codes,
+                                  SessionResult& result) {
+  std::vector<std::string> codes(class_codes.begin(), class_codes.end());
+  const auto add = [&](const PlacedWord& code) {
+    if (std::ranges::find(codes, code.value) != codes.end()) return;
+    codes.push_back(code.value);
+    if (!class_codes.empty()) result.not_in_class.push_back(code);
+  };
+  for (const PlacedWord& code : record.marked) add(code);
+  for (const auto& one : record.wrong) add(one.code);
+  for (const auto& one : record.written) add(one.code);
+  for (const auto& one : record.writing) add(one.code);
+  for (const PlacedWord& code : record.absent) add(code);
+  return codes;
+}
+
+void add_tallies(const OfLearner<Tally>& tallies,
+                 const PatternCatalogue& catalogue, LearnerResult& learner,
+                 SessionResult& result) {
+  for (const Tally& tally : tallies.entries) {
+    const PatternSearch search = catalogue.find(tally.pattern.value);
+    if (search.found.size() != 1) {
+      result.unknown_patterns.push_back(tally.pattern);
+      continue;
+    }
+    learner.writing.push_back({search.found[0], tally.right, tally.chances});
+  }
+}
+
+}  // namespace
+
+const LearnerResult* SessionResult::find(std::string_view code) const {
+  const auto found = std::ranges::find(learners, code, &LearnerResult::code);
+  return found == learners.end() ? nullptr : &*found;
+}
+
+DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
+                           const Conventions& conventions) {
+  DictatedItem item;
+  item.text = text;
+  for (const WordPlace& place : words_in(text)) {
+    const auto word = text.substr(place.begin, place.end - place.begin);
+    item.words.push_back(phonics.read(word, conventions).front());
+  }
+  item.sentence = item.words.size() > 1;
+  return item;
+}
+
+SessionResult mark_session(const Record& record,
+                           std::span<const std::string> class_codes,
+                           std::vector<DictatedItem> items,
+                           const SoundSpellings& spellings,
+                           const Phonics& phonics,
+                           const MarkingOptions& options) {
+  SessionResult result;
+  result.date = record.date.value;
+  result.kind = record.kind.value;
+  result.lesson = record.lesson.value;
+  result.items = std::move(items);
+  SessionMarker marker(result, spellings, phonics, options);
+  for (const std::string& code : codes_of(record, class_codes, result)) {
+    const auto* wrong = entries_of<Attempt>(record.wrong, code);
+    const auto* written = entries_of<Attempt>(record.written, code);
+    const auto* writing = entries_of<Tally>(record.writing, code);
+    const bool absent = names(record.absent, code);
+    const bool in_class =
+        std::ranges::find(class_codes, code) != class_codes.end();
+    const bool marked = names(record.marked, code) ||
+                        (record.marked_all && (in_class || wrong != nullptr));
+    if (!absent && !marked && wrong == nullptr && written == nullptr &&
+        writing == nullptr) {
+      continue;
+    }
+    LearnerResult& learner = marker.learner(code);
+    learner.absent = absent;
+    if (absent) continue;
+    if (marked && written == nullptr) {
+      marker.mark_all(learner, wrong);
+    } else {
+      for (const auto* some : {written, wrong}) {
+        if (some != nullptr) marker.add_each(learner, *some);
+      }
+    }
+    if (writing != nullptr) {
+      add_tallies(*writing, phonics.patterns(), learner, result);
+    }
+  }
+  return result;
+}
+
+}  // namespace sheaf

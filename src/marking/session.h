@@ -1,0 +1,87 @@
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "input/record_file.h"
+#include "marking/mark_sentence.h"
+#include "phonics/phonics.h"
+
+namespace sheaf {
+
+/// A word or sentence that was dictated.
+struct DictatedItem {
+  std::string text;
+  std::vector<Reading> words;  ///< one, or those of the sentence
+  bool sentence = false;
+};
+
+/// One word as one learner wrote it.
+struct SessionWord {
+  /// Which item, and which of its words.
+  std::size_t item = 0;
+  std::size_t word = 0;
+  MarkedWord::Kind kind = MarkedWord::Kind::matched;
+  MarkedAttempt attempt;
+
+  bool right() const {
+    return kind == MarkedWord::Kind::matched && attempt.right;
+  }
+};
+
+struct LearnerResult {
+  std::string code;
+  bool absent = false;
+  std::vector<SessionWord> words;
+  /// Words that stand in a sentence and were not dictated.
+  std::vector<ExtraWord> extra_words;
+  /// From a tally of a journal.
+  struct Tally {
+    PatternId pattern = 0;
+    int right = 0;
+    int chances = 0;
+  };
+  std::vector<Tally> writing;
+};
+
+/// What came of one day's record. Items are those of the lesson, then those
+/// that only the record names.
+struct SessionResult {
+  Date date;
+  Record::Kind kind = Record::Kind::dictation;
+  std::string lesson;
+  std::vector<DictatedItem> items;
+  /// In the order of the class, then of the record.
+  std::vector<LearnerResult> learners;
+
+  /// What the record says that nothing could be made of: targets that were not
+  /// dictated (they are marked all the same), codes that the class does not
+  /// have, names of patterns that are unknown or stand for several.
+  std::vector<PlacedText> not_dictated;
+  std::vector<PlacedWord> not_in_class;
+  std::vector<PlacedWord> unknown_patterns;
+
+  /// The reading that a session word was marked against.
+  const Reading& reading(const SessionWord& word) const {
+    return items[word.item].words[word.word];
+  }
+  const LearnerResult* find(std::string_view code) const;
+};
+
+/// The dictation of a sentence or word: `text` with its words looked up.
+DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
+                           const Conventions& conventions = {});
+
+/// Works out who wrote what. `marked: all` marks everyone of the class but the
+/// absent; a learner who is marked wrote right whatever `wrong` does not name;
+/// of learners under `written` nothing else is known. `.` is a blank.
+SessionResult mark_session(const Record& record,
+                           std::span<const std::string> class_codes,
+                           std::vector<DictatedItem> items,
+                           const SoundSpellings& spellings,
+                           const Phonics& phonics,
+                           const MarkingOptions& options = {});
+
+}  // namespace sheaf

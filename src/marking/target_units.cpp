@@ -1,0 +1,262 @@
+#include "marking/target_units.h"
+
+#include <algorithm>
+
+#include "base/utf8.h"
+#include "marking/spelling_fit.h"
+#include "phonics/endings.h"
+#include "phonics/letter_map.h"
+#include "phonics/notation.h"
+
+namespace sheaf {
+namespace {
+
+using P = Phoneme;
+
+// Words that many say in a way that the word list does not have, and the
+// grapheme that it is about. From memory of dictionaries of American and
+// British English.
+struct OtherSaying {
+  std::string_view word;
+  std::string_view grapheme;
+  P sound;
+};
+constexpr std::array kOtherSayings = {
+    OtherSaying{"again", "ai", P::ey},   OtherSaying{"because", "au", P::ah},
+    OtherSaying{"because", "au", P::aa}, OtherSaying{"been", "ee", P::iy},
+    OtherSaying{"from", "o", P::aa},     OtherSaying{"of", "o", P::aa},
+    OtherSaying{"want", "a", P::aa},     OtherSaying{"was", "a", P::ah},
+    OtherSaying{"was", "a", P::aa},      OtherSaying{"what", "a", P::aa},
+    OtherSaying{"what", "a", P::ah},     OtherSaying{"says", "ay", P::ey},
+};
+
+TargetUnit::Saying saying_of(std::span<const P> sounds, bool by_accent) {
+  TargetUnit::Saying saying;
+  saying.by_accent = by_accent;
+  for (const P p : sounds) {
+    if (saying.count < saying.phonemes.size()) {
+      saying.phonemes[saying.count++] = p;
+    }
+  }
+  return saying;
+}
+
+bool is_rhotic(Accent accent) {
+  return accent == Accent::general_american || accent == Accent::scottish;
+}
+
+// Where r is not said after a vowel, a vowel with r and one without sound
+// alike (sister, sista; saw, sor); where bath has the vowel of father, its a
+// can be spelled ar.
+void add_accent(TargetUnit& unit, Accent accent) {
+  if (is_rhotic(accent)) return;
+  const auto sound = unit.sound();
+  const auto add = [&](std::initializer_list<P> sounds) {
+    unit.sayings.push_back(
+        saying_of(std::span(sounds.begin(), sounds.size()), true));
+  };
+  if (sound.size() == 2 && sound[1] == P::r &&
+      (sound[0] == P::aa || sound[0] == P::ao)) {
+    add({sound[0]});
+  }
+  if (sound.size() != 1) return;
+  switch (sound[0]) {
+    case P::er:
+      if (!unit.stressed) add({P::ax});
+      break;
+    case P::ax:
+      add({P::er});
+      break;
+    case P::ao:
+      add({P::ao, P::r});
+      break;
+    case P::aa:
+      add({P::aa, P::r});
+      break;
+    case P::ae:
+      if (accent == Accent::british) {
+        add({P::aa, P::r});
+        add({P::aa});
+      }
+      break;
+    default:
+      break;
+  }
+}
+
+TargetUnit unit_of(std::string_view grapheme, std::span<const P> sounds,
+                   bool stressed, const LearnerSpeech& speech) {
+  TargetUnit made;
+  made.grapheme = grapheme;
+  made.split = grapheme.size() == 3 && grapheme[1] == '_';
+  made.vowel = !grapheme.empty() && is_vowel_sign(grapheme[0]) &&
+               std::ranges::any_of(sounds, is_vowel);
+  made.stressed = stressed;
+  made.sayings.push_back(saying_of(sounds, false));
+  add_accent(made, speech.accent);
+  return made;
+}
+
+void add_other_sayings(std::string_view word, std::vector<TargetUnit>& units) {
+  for (const OtherSaying& row : kOtherSayings) {
+    if (row.word != word) continue;
+    for (TargetUnit& unit : units) {
+      if (unit.grapheme == row.grapheme) {
+        unit.sayings.push_back(saying_of(std::span(&row.sound, 1), false));
+      }
+    }
+  }
+}
+
+void mark_split_ends(const Reading& reading, std::vector<TargetUnit>& units) {
+  for (const Unit& split : reading.units) {
+    if (!split.is_split()) continue;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+      const Unit& other = reading.units[i];
+      if (!other.is_split() && other.begin > split.begin &&
+          other.end == split.split_e) {
+        units[i].before_split_e = true;
+      }
+    }
+  }
+}
+
+// Finds the last unit before an ending of `length` letters; -1 if the ending
+// does not begin at a unit.
+int unit_before_ending(const std::vector<TargetUnit>& units,
+                       std::size_t length) {
+  std::size_t seen = 0;
+  for (std::size_t i = units.size(); i-- > 0;) {
+    if (seen == length) return static_cast<int>(i);
+    if (units[i].split) return -1;
+    seen += units[i].grapheme.size();
+  }
+  return -1;
+}
+
+EndingAnalysis ending_of(std::string_view letters, const WordTest& is_word) {
+  const auto rank = [](bool good) { return good ? 0 : -1; };
+  if (is_word) {
+    return take_off_ending(letters, [&](const EndingAnalysis& a) {
+      return rank(a.base.size() > 1 && is_word(a.base));
+    });
+  }
+  return take_off_ending(letters, [&](const EndingAnalysis& a) {
+    return rank((a.ending == Ending::ed || a.ending == Ending::ing) &&
+                (a.joint != Joint::doubled || doubles_its_end(a.base)));
+  });
+}
+
+void mark_ending(std::string_view letters, const WordTest& is_word,
+                 std::vector<TargetUnit>& units) {
+  if (units.empty()) return;
+  if (units.back().grapheme == "ed") units.back().ending_ed = true;
+  const EndingAnalysis ending = ending_of(letters, is_word);
+  if (!ending) return;
+  const std::string_view text = ending_text(ending.ending);
+  int at = unit_before_ending(units, text.size());
+  if (ending.joint == Joint::y_to_i) {
+    // The ending may be inside the grapheme that i belongs to (ie of babies).
+    for (std::size_t i = units.size(); i-- > 0;) {
+      if (units[i].grapheme[0] == 'i') {
+        units[i].y_to_i = true;
+        break;
+      }
+    }
+  }
+  if (at < 0) return;
+  TargetUnit& last = units[static_cast<std::size_t>(at)];
+  last.before_ending = true;
+  if (ending.joint == Joint::doubled && last.grapheme.size() == 2 &&
+      last.grapheme[0] == last.grapheme[1]) {
+    last.doubled_for_ending = true;
+  }
+  if (ending.joint == Joint::dropped_e) last.dropped_e_before_ending = true;
+  if (ending.ending == Ending::ed && units.back().grapheme == "d") {
+    units.back().ending_ed = true;
+  }
+}
+
+P voiced_twin(P sound) {
+  switch (sound) {
+    case P::f:
+      return P::v;
+    case P::s:
+      return P::z;
+    case P::t:
+      return P::d;
+    default:
+      return sound;
+  }
+}
+
+}  // namespace
+
+bool read_confusion(std::string_view written, LearnerSpeech& speech) {
+  const auto stroke = written.find('/', 1);
+  if (stroke == std::string_view::npos) return false;
+  const auto one = read_sound(written.substr(0, stroke));
+  const auto other = read_sound(written.substr(stroke + 1));
+  if (!one || !other || one->size() != 1 || other->size() != 1) return false;
+  const P a = one->front(), b = other->front();
+  speech.confusions.push_back({a, b});
+  // The spelling th has a voiced sound too: fink, and muvver, and wif.
+  const auto add_voiced = [&](P th, P sound) {
+    if (th != P::th) return;
+    speech.confusions.push_back({P::dh, sound});
+    if (const P voiced = voiced_twin(sound); voiced != sound) {
+      speech.confusions.push_back({P::dh, voiced});
+    }
+  };
+  add_voiced(a, b);
+  add_voiced(b, a);
+  return true;
+}
+
+std::vector<TargetUnit> target_units(const Reading& reading,
+                                     const LearnerSpeech& speech,
+                                     const WordTest& is_word) {
+  std::vector<TargetUnit> units;
+  units.reserve(reading.units.size());
+  for (const Unit& unit : reading.units) {
+    const auto& sounds = unit.listed.empty() ? unit.phonemes : unit.listed;
+    units.push_back(unit_of(unit.grapheme, sounds, unit.stressed, speech));
+  }
+  const LetterMap map = map_letters(reading.word);
+  add_other_sayings(map.letters, units);
+  mark_split_ends(reading, units);
+  mark_ending(map.letters, is_word, units);
+  return units;
+}
+
+std::vector<TargetUnit> target_units(const ListedWord& word,
+                                     const Inventory& inventory,
+                                     const LearnerSpeech& speech) {
+  std::vector<TargetUnit> units;
+  units.reserve(word.segments.size());
+  unsigned syllable = 0;
+  for (const Segment& segment : word.segments) {
+    const Correspondence& c = inventory[segment.id];
+    const bool stressed = (word.stress >> std::min(syllable, 15U) & 1U) != 0;
+    units.push_back(unit_of(c.grapheme(), c.phonemes(), stressed, speech));
+    syllable +=
+        static_cast<unsigned>(std::ranges::count_if(c.phonemes(), is_vowel));
+  }
+  for (const Segment& split : word.segments) {
+    if (split.split_e < 0) continue;
+    for (std::size_t i = 0; i < units.size(); ++i) {
+      const Segment& s = word.segments[i];
+      if (s.begin > split.begin &&
+          s.begin + inventory[s.id].width() == split.split_e) {
+        units[i].before_split_e = true;
+      }
+    }
+  }
+  add_other_sayings(word.spelling, units);
+  if (!units.empty() && units.back().grapheme == "ed") {
+    units.back().ending_ed = true;
+  }
+  return units;
+}
+
+}  // namespace sheaf

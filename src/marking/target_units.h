@@ -1,0 +1,88 @@
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "marking/word_source.h"
+#include "phonics/conventions.h"
+#include "phonics/reading.h"
+
+namespace sheaf {
+
+/// Two sounds that a learner does not keep apart in speech: th and f, short e
+/// and i. Works both ways.
+struct SoundConfusion {
+  Phoneme one;
+  Phoneme other;
+};
+
+/// How the learner speaks, as far as marking should know. A spelling of what
+/// the learner says is plausible then, not wrong; it never becomes correct.
+struct LearnerSpeech {
+  Accent accent = Accent::general_american;
+  std::vector<SoundConfusion> confusions;
+};
+
+/// Reads "th/f", "e/i", "short-oo/oo": two sounds by their plain names, parted
+/// by a stroke. th stands for both of its sounds: th/f is about mother too.
+/// False, and nothing added, where a name is unknown or not one sound.
+bool read_confusion(std::string_view written, LearnerSpeech& speech);
+
+/// A grapheme of the word that was meant, ready to be compared.
+struct TargetUnit {
+  /// One way to say it.
+  struct Saying {
+    std::array<Phoneme, 3> phonemes{};
+    std::uint8_t count = 0;
+    /// Only in the learner's accent.
+    bool by_accent = false;
+
+    std::span<const Phoneme> sounds() const { return {phonemes.data(), count}; }
+  };
+
+  std::string grapheme;
+  /// The first is how the word list says it.
+  std::vector<Saying> sayings;
+  bool split = false;
+  bool vowel = false;
+  bool stressed = false;
+  /// The e of a split grapheme stands right behind this unit.
+  bool before_split_e = false;
+  /// The ending -ed, which has three sounds and one spelling.
+  bool ending_ed = false;
+  /// An ending stands right behind this unit; for it, the consonant is doubled
+  /// (hopping) or a final e dropped (making).
+  bool before_ending = false;
+  bool doubled_for_ending = false;
+  bool dropped_e_before_ending = false;
+  /// i that was y before the ending (babies, cried).
+  bool y_to_i = false;
+
+  std::span<const Phoneme> sound() const {
+    return sayings.empty() ? std::span<const Phoneme>{}
+                           : sayings.front().sounds();
+  }
+};
+
+/// Whether a text is a word of the language.
+using WordTest = std::function<bool(std::string_view)>;
+
+/// The graphemes of a reading. Words that are said in two ways (was, because)
+/// get both. `is_word`, if given, tells bases from chance letters: running has
+/// an ending, thing has none. Without it only -ed and -ing count as endings.
+std::vector<TargetUnit> target_units(const Reading& reading,
+                                     const LearnerSpeech& speech,
+                                     const WordTest& is_word = {});
+
+/// The same from the segments of a listed word, quicker; endings are not
+/// looked for.
+std::vector<TargetUnit> target_units(const ListedWord& word,
+                                     const Inventory& inventory,
+                                     const LearnerSpeech& speech);
+
+}  // namespace sheaf

@@ -1,0 +1,98 @@
+// What comes next after a dictation.
+
+#include "marking/advice.h"
+
+#include <gtest/gtest.h>
+
+#include "marking_data.h"
+
+namespace sheaf {
+namespace {
+
+using Step = Advice::Step;
+
+Score score(std::string code, Share share,
+            std::vector<std::pair<Cause, int>> causes = {}) {
+  PatternScore pattern;
+  pattern.share = share;
+  for (const auto& [cause, count] : causes) {
+    pattern.causes[static_cast<std::size_t>(cause)] = count;
+  }
+  Score result;
+  result.code = std::move(code);
+  result.patterns.push_back(pattern);
+  return result;
+}
+
+SessionScores group(std::vector<Score> learners) {
+  SessionScores scores;
+  scores.group = score("", {});
+  for (const Score& learner : learners) {
+    scores.group.patterns[0].share += learner.patterns[0].share;
+    for (std::size_t i = 0; i < kCauseCount; ++i) {
+      scores.group.patterns[0].causes[i] += learner.patterns[0].causes[i];
+    }
+  }
+  scores.learners = std::move(learners);
+  return scores;
+}
+
+TEST(Advice, GoesOnWhenMostAreThere) {
+  const Advice advice =
+      advise(group({score("A1", {8, 8}), score("B7", {7, 8}),
+                    score("C3", {8, 8}), score("D4", {5, 8})}))[0];
+  EXPECT_EQ(advice.step, Step::go_on);
+  EXPECT_EQ(advice.not_yet, (std::vector<std::string>{"D4"}));
+  EXPECT_EQ(advice.why, "28/32 (88%) right; 3 of 4 learners at 80% or more");
+}
+
+// 80% together, but half of the learners are not there.
+TEST(Advice, LooksAtEachLearner) {
+  const Advice advice =
+      advise(group({score("A1", {10, 10}), score("B7", {10, 10}),
+                    score("C3", {6, 10}, {{Cause::other_spelling, 4}}),
+                    score("D4", {6, 10}, {{Cause::other_spelling, 4}})}))[0];
+  EXPECT_EQ(advice.step, Step::another_set);
+  EXPECT_EQ(advice.why,
+            "32/40 (80%) right; 2 of 4 learners at 80% or more; in 8 of 8 "
+            "misses the sound was kept and spelled in another way");
+}
+
+TEST(Advice, GoesBackToTheSoundsWhenTheyAreLost) {
+  const Advice advice = advise(
+      group({score("A1", {2, 8}, {{Cause::left_out, 4}, {Cause::order, 2}}),
+             score("B7", {4, 8},
+                   {{Cause::near_sound, 2}, {Cause::other_spelling, 2}})}))[0];
+  EXPECT_EQ(advice.step, Step::back_to_sounds);
+  EXPECT_EQ(advice.not_yet.size(), 2U);
+  EXPECT_NE(advice.why.find("in 8 of 10 misses the sound was lost"),
+            std::string::npos)
+      << advice.why;
+}
+
+TEST(Advice, SaysWhenThereIsTooLittle) {
+  const Advice advice =
+      advise(group({score("A1", {1, 2}), score("B7", {2, 2})}))[0];
+  EXPECT_EQ(advice.step, Step::too_few);
+  EXPECT_TRUE(advice.not_yet.empty());
+  EXPECT_EQ(advice.why, "3/4 right; fewer than 5 words do not tell");
+}
+
+TEST(Advice, IsGivenForOneLearnerToo) {
+  EXPECT_EQ(advise(score("A1", {5, 5}))[0].step, Step::go_on);
+  const Advice alone =
+      advise(score("A1", {3, 6}, {{Cause::not_used_here, 3}}))[0];
+  EXPECT_EQ(alone.step, Step::another_set);
+  EXPECT_EQ(alone.not_yet, (std::vector<std::string>{"A1"}));
+  AdviceRules strict;
+  strict.go_on_percent = 90;
+  EXPECT_EQ(advise(score("A1", {8, 10}), strict)[0].step, Step::another_set);
+}
+
+TEST(Advice, HasANameForEachStep) {
+  EXPECT_EQ(step_name(Step::go_on), "go on");
+  EXPECT_EQ(step_name(Step::back_to_sounds), "back to the sounds");
+}
+
+}  // namespace
+}  // namespace sheaf

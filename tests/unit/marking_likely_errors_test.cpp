@@ -1,0 +1,114 @@
+// The likeliest misspellings of a word, and what to say to each.
+
+#include "marking/likely_errors.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "marking_data.h"
+
+namespace sheaf {
+namespace {
+
+std::vector<LikelyError> errors_of(std::string_view word,
+                                   std::size_t most = 2) {
+  LikelyErrorOptions options;
+  options.is_word = ground().options.is_word;
+  return likely_errors(ground().spellings, ground().read(word), options, most);
+}
+
+// Common practice, no source: errors that teachers expect of these words.
+TEST(LikelyErrors, AreThoseThatTeachersExpect) {
+  struct Row {
+    std::string_view word, one, other;
+  };
+  constexpr Row kRows[] = {
+      {"rain", "rane", "ran"},         {"ship", "sip", "shep"},
+      {"train", "chrain", "trane"},    {"stop", "sop", "stup"},
+      {"duck", "duk", "deck"},         {"knee", "nee", "kne"},
+      {"girl", "gerl", "gril"},        {"jumped", "jumpt", "juped"},
+      {"hopping", "hoping", "hoppin"}, {"making", "makeing", "makin"},
+      {"cake", "cak", "kake"},         {"light", "lite", "lit"},
+      {"six", "siks", "cix"},          {"queen", "kween", "quen"},
+  };
+  for (const Row& row : kRows) {
+    const auto errors = errors_of(row.word);
+    ASSERT_EQ(errors.size(), 2U) << row.word;
+    EXPECT_EQ(errors[0].written, row.one) << row.word;
+    EXPECT_EQ(errors[1].written, row.other) << row.word;
+  }
+  EXPECT_EQ(errors_of("babies")[0].written, "babys");
+  EXPECT_EQ(errors_of("don't")[0].written, "dont");
+}
+
+// Each of them, marked as an attempt, fails at the grapheme that it is about.
+TEST(LikelyErrors, AgreeWithMarking) {
+  int seen = 0, same_cause = 0;
+  for (const ListedWord& word : ground().words) {
+    if (!word.everyday || word.spelling.find('-') != std::string::npos) {
+      continue;
+    }
+    const Reading reading = ground().read(word.spelling);
+    for (const LikelyError& error : errors_of(word.spelling, 4)) {
+      ASSERT_LT(error.grapheme, reading.units.size()) << word.spelling;
+      const MarkedAttempt marked = mark_attempt(
+          ground().spellings, reading, error.written, ground().options);
+      EXPECT_FALSE(marked.right) << word.spelling << " " << error.written;
+      EXPECT_FALSE(error.cue.empty());
+      if (error.written.size() > 3) {
+        EXPECT_EQ(error.cue.find(" " + error.written + " "), std::string::npos)
+            << error.cue;
+      }
+      ++seen;
+      const Cause found = marked.graphemes[error.grapheme].cause;
+      const bool extra =
+          !marked.extra.empty() && marked.extra.front().cause == error.cause;
+      if (found == error.cause || extra) ++same_cause;
+    }
+  }
+  EXPECT_GT(seen, 3000);
+  EXPECT_GE(same_cause * 100, seen * 90) << same_cause << " of " << seen;
+}
+
+TEST(LikelyErrors, ThePatternsGraphemesComeFirst) {
+  LikelyErrorOptions options;
+  const std::uint8_t units[] = {2};
+  options.pattern_units = units;
+  const auto errors =
+      likely_errors(ground().spellings, ground().read("train"), options);
+  ASSERT_EQ(errors.size(), 2U);
+  EXPECT_EQ(errors[0].grapheme, 2U);
+}
+
+TEST(LikelyErrors, AnyWordIsLookedAt) {
+  for (const std::string& word :
+       {std::string("a"), std::string("I"), std::string(64, 'e'),
+        std::string("xqzzt"), std::string("x-ray"), std::string()}) {
+    EXPECT_LE(errors_of(word).size(), 2U);
+  }
+}
+
+TEST(LikelyErrors, NoneIsRude) {
+  for (const char* word : {"six", "shirt", "thick", "duck", "fog", "pies"}) {
+    for (const LikelyError& error : errors_of(word, 9)) {
+      EXPECT_NE(error.written, "sex");
+      EXPECT_NE(error.written, "shit");
+    }
+  }
+}
+
+TEST(ErrorCue, SaysSomethingForEveryCause) {
+  const Reading word = ground().read("hopping");
+  for (std::size_t i = 1; i < kCauseCount; ++i) {
+    EXPECT_FALSE(
+        error_cue(word, 2, static_cast<Cause>(i), "p", Conventions{}).empty());
+  }
+  EXPECT_TRUE(error_cue(word, 2, Cause::none, "", Conventions{}).empty());
+  EXPECT_EQ(error_cue(word, 2, Cause::doubling, "p", Conventions{}),
+            "\u201CSay hop, then hopping. One short vowel, one last letter: "
+            "double it before the ending.\u201D");
+}
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,225 @@
+// From day to day: when a pattern is learned, and when it has slipped.
+
+#include "marking/progress.h"
+
+#include <gtest/gtest.h>
+
+#include <fmt/format.h>
+
+#include "marking/calendar.h"
+#include "marking/goal_line.h"
+#include "marking_data.h"
+
+namespace sheaf {
+namespace {
+
+using State = ProgressState;
+
+// One learner's term, a day a line: date, kind, lesson, what was dictated,
+// what of it was wrong.
+class Term {
+ public:
+  Term& day(std::string_view date, std::string_view kind,
+            std::string_view lesson, std::string_view dictated,
+            std::string_view wrong = "", std::string_view more = "") {
+    std::string text =
+        fmt::format("date: {}\nkind: {}\nlesson: {}\nmarked: B7\n{}", date,
+                    kind, lesson, more);
+    if (!wrong.empty()) text += fmt::format("wrong: {{B7: {{{}}}}}\n", wrong);
+    const SourceFile file("record.yaml", text);
+    Diagnostics d;
+    const RecordFile records = read_record(file, d);
+    EXPECT_EQ(to_text(d), "");
+    std::vector<DictatedItem> items;
+    std::string_view rest = dictated;
+    while (!rest.empty()) {
+      const std::size_t end = rest.find(' ');
+      items.push_back(dictated_item(rest.substr(0, end), ground().phonics));
+      rest.remove_prefix(end == std::string_view::npos ? rest.size() : end + 1);
+    }
+    sessions_.push_back(mark_session(records.records.at(0), {}, items,
+                                     ground().spellings, ground().phonics,
+                                     ground().options));
+    return *this;
+  }
+
+  LearnerProgress progress(const ProgressRules& rules = {}) const {
+    const TaughtLesson lessons[] = {
+        {"ai",
+         {ground().pattern("ai")},
+         {"rain", "tail", "snail", "paint", "train", "wait"}},
+        {"oa", {ground().pattern("oa")}, {"boat", "road"}}};
+    const auto all =
+        class_progress(sessions_, lessons, ground().phonics.patterns(), rules);
+    EXPECT_EQ(all.size(), 1U);
+    return all.at(0);
+  }
+  PatternProgress of(std::string_view pattern,
+                     const ProgressRules& rules = {}) const {
+    const LearnerProgress all = progress(rules);
+    const PatternProgress* found = all.find(ground().pattern(pattern));
+    EXPECT_NE(found, nullptr);
+    return found == nullptr ? PatternProgress{} : *found;
+  }
+
+ private:
+  std::vector<SessionResult> sessions_;
+};
+
+Term good_week() {
+  Term term;
+  term.day("2026-03-02", "dictation", "ai", "rain tail snail paint",
+           "rain: rane");
+  term.day("2026-03-04", "dictation", "ai", "rain tail snail train wait");
+  term.day("2026-03-06", "transfer", "ai", "drain sail");
+  return term;
+}
+
+// All worked by hand from the rules.
+TEST(Progress, GoesOnBeforeItIsSecure) {
+  Term term;
+  term.day("2026-03-02", "dictation", "ai", "rain tail snail paint",
+           "rain: rane, tail: tale");
+  EXPECT_EQ(term.of("ai").state, State::practising);  // 2 of 4: too few
+  EXPECT_EQ(term.of("ai").week.text(), "2/4");
+  const PatternProgress week = good_week().of("ai");
+  EXPECT_EQ(week.state, State::go_on);
+  EXPECT_EQ(week.all, (Share{10, 11}));
+  EXPECT_EQ(week.new_words, (Share{2, 2}));
+  EXPECT_EQ(week.days, 3);
+  EXPECT_EQ(week.later, (Share{0, 0}));
+  EXPECT_EQ(week.why,
+            "10/11 (91%) right in the week; to be secure: 1 more words, 2 new "
+            "words, a check 14 days after teaching");
+}
+
+TEST(Progress, IsSecureAfterTwoWeeks) {
+  // 13 days after: all but the time.
+  Term early = good_week();
+  early.day("2026-03-15", "retention", "ai", "nail trail");
+  EXPECT_EQ(early.of("ai").state, State::go_on);
+  Term term = good_week();
+  term.day("2026-03-16", "retention", "ai", "nail trail");
+  const PatternProgress secure = term.of("ai");
+  EXPECT_EQ(secure.state, State::secure);
+  EXPECT_EQ(secure.later, (Share{2, 2}));
+  EXPECT_EQ(*secure.secure_since, (Date{2026, 3, 16}));
+  EXPECT_EQ(secure.points.back().state, State::secure);
+  EXPECT_EQ(secure.points[2].state, State::go_on);
+  // One miss more is one too many for thirteen.
+  Term miss = good_week();
+  miss.day("2026-03-16", "retention", "ai", "nail trail", "nail: nale");
+  EXPECT_NE(miss.of("ai").state, State::secure);
+  // Without new words a list may have been learned by heart.
+  Term list;
+  list.day("2026-03-02", "dictation", "ai", "rain tail snail paint train");
+  list.day("2026-03-04", "dictation", "ai", "rain tail snail paint train");
+  list.day("2026-03-18", "retention", "ai", "rain tail snail paint train");
+  EXPECT_EQ(list.of("ai").state, State::go_on);
+  EXPECT_EQ(list.of("ai").why,
+            "5/5 (100%) right in the week; to be secure: 4 new words");
+}
+
+TEST(Progress, OneLaterMissMeansCheckAgain) {
+  Term term = good_week();
+  term.day("2026-03-16", "retention", "ai", "nail trail");
+  term.day("2026-03-30", "dictation", "oa", "boat road rain", "rain: rane");
+  const PatternProgress slipped = term.of("ai");
+  EXPECT_EQ(slipped.state, State::check_again);
+  EXPECT_EQ(*slipped.slipped_on, (Date{2026, 3, 30}));
+  EXPECT_FALSE(slipped.secure_since.has_value());
+  EXPECT_EQ(slipped.why, "slipped after it was secure; 0 of 4 right since");
+  term.day("2026-04-02", "retention", "ai", "rain nail sail");
+  EXPECT_EQ(term.of("ai").state, State::check_again);
+  term.day("2026-04-03", "retention", "ai", "paint");
+  EXPECT_EQ(term.of("ai").state, State::secure);
+  // The other lesson's pattern has a history of its own.
+  EXPECT_EQ(term.of("oa").taught, (Date{2026, 3, 30}));
+  EXPECT_EQ(term.of("oa").all, (Share{2, 2}));
+}
+
+TEST(Progress, WritingCounts) {
+  Term term = good_week();
+  term.day("2026-03-16", "retention", "ai", "nail trail");
+  term.day("2026-03-20", "writing", "ai", "", "", "writing: {B7: {ai: 3/5}}\n");
+  const PatternProgress progress = term.of("ai");
+  EXPECT_EQ(progress.writing, (Share{3, 5}));
+  EXPECT_EQ(progress.state, State::check_again);
+  EXPECT_EQ(progress.points.back().kind, Record::Kind::writing);
+}
+
+TEST(Progress, RulesCanBeSet) {
+  ProgressRules rules;
+  rules.secure_later_days = 7;
+  rules.secure_new_words = 1;
+  rules.secure_chances = 10;
+  Term term = good_week();
+  term.day("2026-03-10", "retention", "ai", "rain tail");
+  EXPECT_EQ(term.of("ai", rules).state, State::secure);
+  EXPECT_EQ(term.of("ai").state, State::go_on);
+  rules = {};
+  rules.go_on_percent = 95;
+  EXPECT_EQ(good_week().of("ai", rules).state, State::practising);
+  const ProgressRules defaults =
+      progress_rules(OptionValues(progress_option_table()));
+  EXPECT_EQ(defaults.go_on_percent, ProgressRules{}.go_on_percent);
+  EXPECT_EQ(defaults.secure_misses, ProgressRules{}.secure_misses);
+  EXPECT_EQ(defaults.secure_chances, ProgressRules{}.secure_chances);
+  EXPECT_EQ(defaults.secure_days, ProgressRules{}.secure_days);
+  EXPECT_EQ(defaults.secure_new_words, ProgressRules{}.secure_new_words);
+  EXPECT_EQ(defaults.secure_later_days, ProgressRules{}.secure_later_days);
+  EXPECT_EQ(defaults.secure_again, ProgressRules{}.secure_again);
+  EXPECT_EQ(defaults.week_days, ProgressRules{}.week_days);
+}
+
+TEST(Progress, KeepsTheScoresOfTheWeeks) {
+  const LearnerProgress all = good_week().progress();
+  ASSERT_EQ(all.sequences.size(), 3U);
+  // rane has 2 of 5; tail 5, snail 6, paint 6.
+  EXPECT_EQ(all.sequences[0].sequences, (LetterSequences{2 + 5 + 6 + 6, 22}));
+  EXPECT_EQ(all.sequences[0].words, (Share{3, 4}));
+  EXPECT_EQ(all.sequences[2].date, (Date{2026, 3, 6}));
+}
+
+TEST(Progress, SessionsMayComeInAnyOrder) {
+  Term term;
+  term.day("2026-03-16", "retention", "ai", "nail trail");
+  term.day("2026-03-06", "transfer", "ai", "drain sail");
+  term.day("2026-03-04", "dictation", "ai", "rain tail snail train wait");
+  term.day("2026-03-02", "dictation", "ai", "rain tail snail paint",
+           "rain: rane");
+  EXPECT_EQ(term.of("ai").state, State::secure);
+}
+
+// Source: a school district's quick-start guide: 20 + 1.0 x 30 = 50, and the
+// median of 3, 4, 3 is 3.
+TEST(GoalLine, IsWorkedAsTheGuideDoes) {
+  const GoalLine line{20, 100, 30};
+  EXPECT_EQ(line.goal(), 50);
+  EXPECT_EQ(line.at_day(0), 2000);
+  EXPECT_EQ(line.at_day(7), 2100);
+  EXPECT_EQ(line.at_day(7 * 15), 3500);
+  const int guide[] = {3, 4, 3};
+  EXPECT_EQ(baseline_of(guide), 3);
+  // By hand: 12 and 30 are not the middle; only the first three count.
+  const int scores[] = {30, 12, 25, 1, 1};
+  EXPECT_EQ(baseline_of(scores), 25);
+  EXPECT_EQ(baseline_of(std::span(scores).first(2)), std::nullopt);
+  // Fuchs et al. 1993: second grade, 1.08 a week; 18 weeks by hand: 19.44.
+  EXPECT_EQ((GoalLine{60, 108, 18}).goal(), 79);
+}
+
+// Source: the day number of 1970-01-01 is 719162 (counted from 0001-01-01, as
+// in common date libraries; from memory); the rest by hand.
+TEST(Calendar, CountsDays) {
+  EXPECT_EQ(day_number({1, 1, 1}), 0);
+  EXPECT_EQ(day_number({1970, 1, 1}), 719162);
+  EXPECT_EQ(days_between({2026, 2, 26}, {2026, 3, 12}), 14);
+  EXPECT_EQ(days_between({2024, 2, 28}, {2024, 3, 1}), 2);
+  EXPECT_EQ(days_between({2100, 2, 28}, {2100, 3, 1}), 1);
+  EXPECT_EQ(days_between({2025, 12, 31}, {2026, 1, 1}), 1);
+  EXPECT_EQ(days_between({2026, 3, 12}, {2026, 3, 2}), -10);
+}
+
+}  // namespace
+}  // namespace sheaf
