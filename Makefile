@@ -3,6 +3,7 @@
 #
 #   make deps              install what is needed (Debian; sudo unless root)
 #   make                   build the program, then a packet for each lesson
+#   make YEAR=1            the packets of the 36 lessons in lessons/year/ too
 #   make test              build and run every test
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
@@ -13,6 +14,8 @@ BUILD := build
 PAPER :=
 SHEAF := $(BUILD)/sheaf
 BUILT := $(BUILD)/.built
+# YEAR=1 makes the packets of lessons/year/ too, into out/year/.
+YEAR :=
 LESSONS := $(sort $(wildcard lessons/*.yaml))
 PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf)
 
@@ -28,7 +31,14 @@ PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 .PHONY: all test deps print bench clean
 .DELETE_ON_ERROR:
 
-all: $(PACKETS)
+all: $(PACKETS) $(if $(YEAR),year)
+
+.PHONY: year
+YEAR_LESSONS := $(filter-out %/sequence.yaml,$(sort \
+  $(wildcard lessons/year/*.yaml)))
+year: $(SHEAF)
+	$(SHEAF) build $(YEAR_LESSONS) --out out/year \
+	  $(if $(PAPER),--paper $(PAPER))
 
 # ---- the program -----------------------------------------------------------
 # One stamp for everything that CMake builds for use. It is made again when a

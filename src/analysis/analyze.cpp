@@ -224,10 +224,9 @@ class Analyzer {
       }
       if (to_read && sentence.pattern_words() == 0 &&
           !result_.patterns.empty()) {
-        diagnostics_.warning(
-            diagnostic::sentence_without_pattern, line.span(),
-            "no word of this sentence has the pattern",
-            "use at least one, or take the sentence out");
+        diagnostics_.warning(diagnostic::sentence_without_pattern, line.span(),
+                             "no word of this sentence has the pattern",
+                             "use at least one, or take the sentence out");
       }
       sentences.push_back(std::move(sentence));
     }
@@ -238,8 +237,8 @@ class Analyzer {
   void set_seed_and_code() {
     std::uint64_t hash =
         content_hash(result_.patterns, result_.words, phonics_.patterns());
-    result_.seed = seed_of(lesson_, result_.patterns, result_.words,
-                           phonics_.patterns());
+    result_.seed =
+        seed_of(lesson_, result_.patterns, result_.words, phonics_.patterns());
     for (const auto* sentences :
          {&result_.sentences, &result_.dictate_sentences}) {
       for (const AnalyzedSentence& s : *sentences) {
@@ -266,10 +265,10 @@ class Analyzer {
 
 }  // namespace
 
-AnalyzedLesson analyze(
-    const Lesson& lesson, const Phonics& phonics, Taught taught,
-    const std::function<bool(std::string_view)>& has_picture,
-    Diagnostics& diagnostics) {
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       Taught taught,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics) {
   return Analyzer(lesson, phonics, std::move(taught), has_picture, diagnostics)
       .run();
 }

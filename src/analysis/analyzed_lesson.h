@@ -96,14 +96,15 @@ std::uint64_t seed_of(const Lesson& lesson,
                       const std::vector<AnalyzedWord>& words,
                       const PatternCatalogue& catalogue);
 
-/// Looks everything up. `taught` says what the group knows; `has_picture` says which words have a picture that
-/// children name so: the first of them becomes the key word where the lesson
-/// names none. Reports patterns that nobody knows, words that lack
-/// the pattern, words that had to be guessed, splits that do not fit, words
-/// that were not taught yet, and sentences to dictate that were also read.
-AnalyzedLesson analyze(
-    const Lesson& lesson, const Phonics& phonics, Taught taught,
-    const std::function<bool(std::string_view)>& has_picture,
-    Diagnostics& diagnostics);
+/// Looks everything up. `taught` says what the group knows; `has_picture` says
+/// which words have a picture that children name so: the first of them becomes
+/// the key word where the lesson names none. Reports patterns that nobody
+/// knows, words that lack the pattern, words that had to be guessed, splits
+/// that do not fit, words that were not taught yet, and sentences to dictate
+/// that were also read.
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       Taught taught,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -26,7 +26,7 @@ class TaughtBuilder {
   TaughtBuilder(const Phonics& phonics, Diagnostics& diagnostics)
       : phonics_(phonics), diagnostics_(diagnostics) {
     taught_.pattern_stages_.assign(phonics.patterns().all().size(),
-                                    Taught::kNever);
+                                   Taught::kNever);
     for (const std::string_view id : kDrops) {
       if (const Pattern* pattern = phonics.patterns().by_id(id)) {
         taught_.drops_.push_back(phonics.patterns().id_of(*pattern));
@@ -99,8 +99,8 @@ class TaughtBuilder {
     std::ranges::sort(taught_.entries_, {}, [](const Taught::Entry& e) {
       return std::pair(e.key, e.stage);
     });
-    const auto rest = std::ranges::unique(taught_.entries_, {},
-                                          &Taught::Entry::key);
+    const auto rest =
+        std::ranges::unique(taught_.entries_, {}, &Taught::Entry::key);
     taught_.entries_.erase(rest.begin(), rest.end());
     return std::move(taught_);
   }
@@ -182,8 +182,8 @@ Taught find_taught(const Lesson& lesson, const SequenceFile* sequence,
   return builder.finish();
 }
 
-Taught taught_at(const SequenceFile& sequence, int step,
-                 const Phonics& phonics, Diagnostics& diagnostics) {
+Taught taught_at(const SequenceFile& sequence, int step, const Phonics& phonics,
+                 Diagnostics& diagnostics) {
   TaughtBuilder builder(phonics, diagnostics);
   builder.add_sequence(sequence);
   builder.set_step(step);

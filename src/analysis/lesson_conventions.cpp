@@ -10,8 +10,7 @@ bool is_preset(std::string_view name) {
 
 }  // namespace
 
-Conventions lesson_conventions(const Lesson& lesson,
-                               Diagnostics& diagnostics) {
+Conventions lesson_conventions(const Lesson& lesson, Diagnostics& diagnostics) {
   Conventions conventions;
   if (lesson.accent.given()) {
     const auto fault =

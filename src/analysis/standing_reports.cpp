@@ -11,7 +11,6 @@ namespace sheaf {
 
 namespace {
 
-
 // The words alone, so that "Stop, Kim!" and "stop Kim" are one sentence.
 std::string words_alone(const AnalyzedSentence& sentence) {
   std::string words;
@@ -78,7 +77,8 @@ void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
       text += fmt::format("; it stands here {} times", entry.times);
     }
     const std::string help =
-        "take another word, or add it to `sight-words:` if it is known by sight";
+        "take another word, or add it to `sight-words:` if it is known by "
+        "sight";
     const Span span = word.spelling.span;
     if (lesson.lesson->strict.value) {
       diagnostics.error(diagnostic::not_yet_taught, span, text, help);

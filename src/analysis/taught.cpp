@@ -23,21 +23,20 @@ struct Consonant {
   std::size_t count;
 };
 constexpr Consonant kFromTheStart[] = {
-    {'b', {P::b}, 1},       {'c', {P::k}, 1},  {'d', {P::d}, 1},
-    {'f', {P::f}, 1},       {'g', {P::g}, 1},  {'h', {P::hh}, 1},
-    {'j', {P::jh}, 1},      {'k', {P::k}, 1},  {'l', {P::l}, 1},
-    {'m', {P::m}, 1},       {'n', {P::n}, 1},  {'p', {P::p}, 1},
-    {'r', {P::r}, 1},       {'s', {P::s}, 1},  {'t', {P::t}, 1},
-    {'v', {P::v}, 1},       {'w', {P::w}, 1},  {'x', {P::k, P::s}, 2},
-    {'y', {P::y}, 1},       {'z', {P::z}, 1},
+    {'b', {P::b}, 1},  {'c', {P::k}, 1}, {'d', {P::d}, 1},
+    {'f', {P::f}, 1},  {'g', {P::g}, 1}, {'h', {P::hh}, 1},
+    {'j', {P::jh}, 1}, {'k', {P::k}, 1}, {'l', {P::l}, 1},
+    {'m', {P::m}, 1},  {'n', {P::n}, 1}, {'p', {P::p}, 1},
+    {'r', {P::r}, 1},  {'s', {P::s}, 1}, {'t', {P::t}, 1},
+    {'v', {P::v}, 1},  {'w', {P::w}, 1}, {'x', {P::k, P::s}, 2},
+    {'y', {P::y}, 1},  {'z', {P::z}, 1},
 };
 
 bool from_the_start(const Unit& unit) {
   if (unit.grapheme.size() != 1) return false;
   return std::ranges::any_of(kFromTheStart, [&](const Consonant& c) {
     return c.letter == unit.grapheme[0] && c.count == unit.listed.size() &&
-           std::equal(unit.listed.begin(), unit.listed.end(),
-                      c.sounds.begin());
+           std::equal(unit.listed.begin(), unit.listed.end(), c.sounds.begin());
   });
 }
 
@@ -108,8 +107,8 @@ int Taught::stage_of(const Reading& reading, std::size_t i,
   if (drop_stage < kNever) {
     const std::string whole = unit.grapheme + "e";
     const std::string split = unit.grapheme + "_e";
-    const int base = std::min(stage_of(whole, unit.listed),
-                              stage_of(split, unit.listed));
+    const int base =
+        std::min(stage_of(whole, unit.listed), stage_of(split, unit.listed));
     stage = std::min(stage, std::max(base, drop_stage));
   }
   return stage;

@@ -76,8 +76,7 @@ class Taught {
                               const std::vector<Phoneme>& phonemes);
   int stage_of(std::string_view grapheme,
                const std::vector<Phoneme>& phonemes) const;
-  int stage_of(const Reading& reading, std::size_t unit,
-               int drop_stage) const;
+  int stage_of(const Reading& reading, std::size_t unit, int drop_stage) const;
 
   bool known_ = false;
   int step_ = -1;
@@ -97,8 +96,8 @@ Taught find_taught(const Lesson& lesson, const SequenceFile* sequence,
 
 /// The same at a step of a sequence by itself, for words looked for before
 /// there is a lesson; `step` is an index.
-Taught taught_at(const SequenceFile& sequence, int step,
-                 const Phonics& phonics, Diagnostics& diagnostics);
+Taught taught_at(const SequenceFile& sequence, int step, const Phonics& phonics,
+                 Diagnostics& diagnostics);
 
 /// "step 7", or the step's name.
 std::string step_name(const Taught::Step& step);

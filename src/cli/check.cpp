@@ -114,12 +114,12 @@ bool check_sequence(Workspace& workspace, const std::string& path,
     for (const PatternId id : step.patterns) {
       names.push_back(phonics.patterns()[id].name);
     }
-    fmt::print("  {:>3}  {}{}\n", step.number,
-               names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
-               step.sight_words.empty()
-                   ? ""
-                   : fmt::format("; by sight: {}",
-                                 fmt::join(step.sight_words, " ")));
+    fmt::print(
+        "  {:>3}  {}{}\n", step.number,
+        names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
+        step.sight_words.empty()
+            ? ""
+            : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")));
   }
   return true;
 }

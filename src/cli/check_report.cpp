@@ -63,13 +63,12 @@ void print_picture_words(const PreparedLesson& lesson) {
     return;
   }
   const auto& sheets = lesson.layout.sheets;
-  const auto sheet = std::ranges::find_if(sheets, [](const auto& s) {
-    return s.kind->name == "picture-sort";
-  });
+  const auto sheet = std::ranges::find_if(
+      sheets, [](const auto& s) { return s.kind->name == "picture-sort"; });
   if (sheet == sheets.end()) return;
   SheetMemory memory;
-  const SheetInput input{lesson.analyzed, sheet->options, *lesson.pictures,
-                         memory, {}};
+  const SheetInput input{
+      lesson.analyzed, sheet->options, *lesson.pictures, memory, {}};
   const SoundSort& sort = sound_sort(input, sheet->options.count("pictures"));
   if (!sort.missing.empty()) return;
   std::vector<std::string> same, other;
@@ -104,8 +103,8 @@ std::string standing_text(const AnalyzedLesson& lesson,
 }
 
 void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
-  const WordSource source{workspace.phonics(), lesson.conventions,
-                          lesson.taught, nullptr, {}};
+  const WordSource source{
+      workspace.phonics(), lesson.conventions, lesson.taught, nullptr, {}};
   fmt::print("sentences to read: {}\n", lesson.sentences.size());
   for (const AnalyzedSentence& s : lesson.sentences) {
     print_sentence(lesson, s, source);
@@ -114,8 +113,8 @@ void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
     std::vector<std::string> unused;
     for (const AnalyzedWord& word : lesson.words) {
       const std::string wanted = lower_case(word.spelling.value);
-      const bool used = std::ranges::any_of(
-          lesson.sentences, [&](const AnalyzedSentence& s) {
+      const bool used =
+          std::ranges::any_of(lesson.sentences, [&](const AnalyzedSentence& s) {
             return std::ranges::any_of(
                 s.words, [&](const AnalyzedSentence::Part& part) {
                   return lower_case(part.word.spelling.value) == wanted;
@@ -134,8 +133,9 @@ void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
 
 void print_share(const AnalyzedLesson& lesson) {
   if (!lesson.taught.known()) {
-    fmt::print("decodable: not known; a `sequence:` or `taught:` says what was "
-               "taught before\n");
+    fmt::print(
+        "decodable: not known; a `sequence:` or `taught:` says what was "
+        "taught before\n");
     return;
   }
   int decodable = 0, sight = 0, not_yet = 0;

@@ -77,8 +77,9 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
 
   CLI::App* draft =
       add_verb(app, line, "draft", "write a lesson file to start from");
-  draft->add_option("PATTERN", line.arguments,
-                    "up to four patterns; else those of the step")
+  draft
+      ->add_option("PATTERN", line.arguments,
+                   "up to four patterns; else those of the step")
       ->expected(0, 4);
   add_sequence_options(*draft, planning, "--step");
   draft->add_option("--file", planning.file,

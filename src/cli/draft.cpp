@@ -23,8 +23,9 @@ bool has_clear_picture(std::string_view word) {
 }
 
 // The patterns named, else those of the step.
-std::optional<std::vector<PatternId>> patterns_wanted(
-    const CommandLine& line, const Taught& taught, const Phonics& phonics) {
+std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
+                                                      const Taught& taught,
+                                                      const Phonics& phonics) {
   std::vector<PatternId> patterns;
   for (const std::string& name : line.arguments) {
     const auto pattern = pattern_argument(name, phonics);
@@ -65,9 +66,8 @@ int run_draft(const CommandLine& line) {
       source, *patterns,
       planning.sequence.empty() && !planning.step.empty() ? "sequence.yaml"
                                                           : planning.sequence);
-  const fs::path path =
-      planning.file.empty() ? fs::path(draft.name + ".yaml")
-                            : fs::path(planning.file);
+  const fs::path path = planning.file.empty() ? fs::path(draft.name + ".yaml")
+                                              : fs::path(planning.file);
   std::error_code fault;
   if (fs::exists(fs::symlink_status(path, fault))) {
     fmt::print(stderr,
@@ -79,8 +79,9 @@ int run_draft(const CommandLine& line) {
   OutputFiles files;
   files.add(path, draft.text);
   files.finish();
-  fmt::print("{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
-             path.string(), draft.words, path.string());
+  fmt::print(
+      "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
+      path.string(), draft.words, path.string());
   return kDone;
 }
 

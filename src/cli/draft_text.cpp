@@ -66,16 +66,16 @@ Draft draft_lesson(const WordSource& source,
     draft.name += (draft.name.empty() ? "" : "-") + name_of(pattern);
   }
   std::ranges::replace(draft.name, '_', '-');
-  const std::string word =
-      !words.key_word.empty() ? words.key_word
-      : words.words.empty()   ? ""
-                              : words.words.front();
+  const std::string word = !words.key_word.empty() ? words.key_word
+                           : words.words.empty()   ? ""
+                                                   : words.words.front();
   if (!word.empty()) draft.name += "-" + word;
 
   std::string& text = draft.text;
-  text = fmt::format("# A draft by Sheaf for {}. Read the words: which does "
-                     "your group know?\npattern: {}\n",
-                     titles, names);
+  text = fmt::format(
+      "# A draft by Sheaf for {}. Read the words: which does "
+      "your group know?\npattern: {}\n",
+      titles, names);
   if (!sequence.empty()) {
     text += fmt::format("sequence: {}\n", sequence);
     if (source.taught.step() >= 0) {
@@ -84,13 +84,15 @@ Draft draft_lesson(const WordSource& source,
     }
   }
   text += words.words.empty()
-              ? std::string("# Sheaf found no word that can be read at this "
-                            "step.\n# words:\n")
+              ? std::string(
+                    "# Sheaf found no word that can be read at this "
+                    "step.\n# words:\n")
               : fmt::format("words: {}\n", fmt::join(words.words, " "));
   if (!words.key_word.empty()) {
-    text += fmt::format("# It has a picture and stands for the sound.\n"
-                        "key-word: {}\n",
-                        words.key_word);
+    text += fmt::format(
+        "# It has a picture and stands for the sound.\n"
+        "key-word: {}\n",
+        words.key_word);
   }
   text +=
       "# Six or more sentences to read, one a line. Take the # away from the\n"
@@ -99,9 +101,10 @@ Draft draft_lesson(const WordSource& source,
       "# sentences: |\n"
       "#   \n";
   if (!dictate.words.empty()) {
-    text += fmt::format("# Four of the list and new ones with the same pattern.\n"
-                        "dictate-words: {}\n",
-                        fmt::join(dictate.words, " "));
+    text += fmt::format(
+        "# Four of the list and new ones with the same pattern.\n"
+        "dictate-words: {}\n",
+        fmt::join(dictate.words, " "));
   }
   text +=
       "# Other sentences than those to read, or they are written from memory.\n"

@@ -62,8 +62,8 @@ void report_few(const Pattern& pattern, std::size_t found, std::size_t wanted,
              taught ? " and can be read at this step" : " and fit the rest");
 }
 
-int print_pseudo(const WordSource& source, PatternId pattern,
-                 std::size_t count, bool json) {
+int print_pseudo(const WordSource& source, PatternId pattern, std::size_t count,
+                 bool json) {
   const auto words = pseudo_words(source, pattern, count);
   const Pattern& p = source.phonics.patterns()[pattern];
   if (json) {

@@ -23,11 +23,11 @@ struct Verb {
   int (*run)(const CommandLine&);
 };
 constexpr Verb kVerbs[] = {
-    {"build", run_build},     {"check", run_check},
-    {"word", run_word},       {"patterns", run_patterns},
-    {"sheets", run_sheets},   {"layouts", run_layouts},
-    {"dump", run_dump},       {"find", run_find},
-    {"block", run_block},     {"draft", run_draft},
+    {"build", run_build},   {"check", run_check},
+    {"word", run_word},     {"patterns", run_patterns},
+    {"sheets", run_sheets}, {"layouts", run_layouts},
+    {"dump", run_dump},     {"find", run_find},
+    {"block", run_block},   {"draft", run_draft},
 };
 
 int run(const CommandLine& line) {

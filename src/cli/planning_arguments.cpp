@@ -20,7 +20,8 @@ std::optional<PatternId> pattern_argument(const std::string& name,
                sheaf::quoted(name),
                nearest.empty() ? "`sheaf patterns` lists them" : nearest);
   } else {
-    fmt::print(stderr, "sheaf: {} could be one of these:\n", sheaf::quoted(name));
+    fmt::print(stderr, "sheaf: {} could be one of these:\n",
+               sheaf::quoted(name));
     for (const PatternId id : search.found) {
       const Pattern& p = phonics.patterns()[id];
       fmt::print(stderr, "  {:<16} {}\n", p.id, p.name);
@@ -35,9 +36,8 @@ std::optional<Range> range_argument(const std::string& text,
   if (text.empty()) return range;
   const std::size_t dash = text.find('-');
   const auto least = read_count(text.substr(0, dash));
-  const auto most = dash == std::string::npos
-                        ? least
-                        : read_count(text.substr(dash + 1));
+  const auto most =
+      dash == std::string::npos ? least : read_count(text.substr(dash + 1));
   if (least && most && *least <= *most) return Range{*least, *most};
   fmt::print(stderr,
              "sheaf: {} has `{}` after it; write a count or two with a dash "

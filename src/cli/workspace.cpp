@@ -68,8 +68,7 @@ const SequenceFile* Workspace::sequence(const fs::path& path,
     return kept.get();
   }
   const int errors = diagnostics.error_count();
-  kept = std::make_unique<SequenceFile>(
-      read_sequence(open(path), diagnostics));
+  kept = std::make_unique<SequenceFile>(read_sequence(open(path), diagnostics));
   if (diagnostics.error_count() == errors) return kept.get();
   sequences_.erase(path);
   return nullptr;
@@ -194,8 +193,7 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
 
 // The sequence that the lesson names, or the one beside it; null where there
 // is none or it has errors.
-const SequenceFile* find_sequence(Workspace& workspace,
-                                  const CommandLine& line,
+const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
                                   const Lesson& lesson, const fs::path& folder,
                                   Diagnostics& diagnostics) {
   constexpr std::string_view kBeside = "sequence.yaml";

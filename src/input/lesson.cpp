@@ -193,17 +193,6 @@ void report_missing(const SourceFile& file, const Value& keys,
   }
 }
 
-void report_unused(const Lesson& lesson, Diagnostics& d) {
-  for (const Spanned<std::string>& key : lesson.keys) {
-    const auto known =
-        std::ranges::find(kLessonKeys, key.value, &LessonKey::name);
-    if (known == kLessonKeys.end() || known->used) continue;
-    d.note(diagnostic::not_used_yet, key.span,
-           fmt::format("`{}` is read and checked, but nothing uses it yet",
-                       known->name));
-  }
-}
-
 }  // namespace
 
 Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics) {
@@ -225,7 +214,6 @@ Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics) {
         lesson, diagnostics);
   }
   report_missing(file, *keys, names, diagnostics);
-  report_unused(lesson, diagnostics);
   return lesson;
 }
 

@@ -1,5 +1,6 @@
 #include "lexicon/lexicon_writer.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
@@ -9,7 +10,9 @@
 #include <fmt/format.h>
 
 #include "base/error.h"
+#include "base/utf8.h"
 #include "lexicon/pattern_words.h"
+#include "phonics/pattern_index.h"
 #include "lexicon/word_table.h"
 #include "phonics/lexicon_file.h"
 #include "phonics/table_text.h"
@@ -50,6 +53,17 @@ constexpr std::string_view kLists[] = {
     "english-words",        "american-words",        "british-words",
     "english-upper",        "american-upper",        "british-upper",
     "english-proper-names", "american-proper-names", "english-contractions"};
+
+std::vector<std::uint32_t> spelled_hashes(const WordLists& lists) {
+  std::vector<std::uint32_t> spelled;
+  for (const auto& [word, listed] : lists) {
+    spelled.push_back(spelled_hash(lower_case(word)));
+  }
+  std::ranges::sort(spelled);
+  const auto rest = std::ranges::unique(spelled);
+  spelled.erase(rest.begin(), rest.end());
+  return spelled;
+}
 
 WordLists read_word_lists(const std::string& folder) {
   WordLists lists;
@@ -163,6 +177,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::not_compound) = bytes_of(
       std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
+  section(Section::spelled) = bytes_of(spelled_hashes(sources.lists));
   // The last sections are made by reading words from the others.
   const std::string draft = out + ".draft";
   write_file(draft, lexicon_file_bytes(sections));

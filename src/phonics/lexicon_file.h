@@ -21,8 +21,9 @@ enum class Section : std::uint8_t {
   guesses,          ///< what the guesser has counted
   pattern_words,    ///< see pattern_index.h
   said,             ///< `said_hash` of every reading, in order, 32 bits each
+  spelled,          ///< `spelled_hash` of every word of the lists, likewise
 };
-inline constexpr int kSectionCount = static_cast<int>(Section::said) + 1;
+inline constexpr int kSectionCount = static_cast<int>(Section::spelled) + 1;
 
 /// The compiled word list, mapped into memory and used where it lies. The file
 /// is of the machine's own byte order: it is built where it is used.

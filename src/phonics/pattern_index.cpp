@@ -46,4 +46,13 @@ std::uint32_t said_hash(std::span<const Phoneme> phonemes) {
   return hash;
 }
 
+std::uint32_t spelled_hash(std::string_view word) {
+  std::uint32_t hash = 0x811C9DC5U;
+  for (const char c : word) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x01000193U;
+  }
+  return hash;
+}
+
 }  // namespace sheaf

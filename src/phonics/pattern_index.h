@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "phonics/phonics.h"
@@ -28,5 +29,7 @@ std::span<const std::uint32_t> entries_of(
 
 /// What the section `said` keeps of a reading.
 std::uint32_t said_hash(std::span<const Phoneme> phonemes);
+/// What the section `spelled` keeps of a word in lower case.
+std::uint32_t spelled_hash(std::string_view word);
 
 }  // namespace sheaf

@@ -104,6 +104,10 @@ class Phonics {
   std::vector<PatternWord> pattern_words(PatternId pattern) const;
   /// Whether some word of the list is said with exactly these phonemes.
   bool is_said_like_a_word(std::span<const Phoneme> phonemes) const;
+  /// Whether the word stands in any list, the largest included, even where
+  /// nobody says how it sounds. In one case of some thousands it says so of
+  /// one that does not.
+  bool is_listed(std::string_view word) const;
   /// Common words with its letters that do not have it, one for each reason.
   std::vector<NearMiss> near_misses(PatternId pattern, std::size_t count) const;
 

@@ -3,6 +3,7 @@
 #include <set>
 #include <string>
 
+#include "base/utf8.h"
 #include "phonics/pattern_index.h"
 #include "phonics/pattern_rule.h"
 #include "phonics/phonics_impl.h"
@@ -147,6 +148,12 @@ std::vector<PatternWord> Phonics::pattern_words(PatternId pattern) const {
 bool Phonics::is_said_like_a_word(std::span<const Phoneme> phonemes) const {
   return std::ranges::binary_search(
       impl_->file.records<std::uint32_t>(Section::said), said_hash(phonemes));
+}
+
+bool Phonics::is_listed(std::string_view word) const {
+  return std::ranges::binary_search(
+      impl_->file.records<std::uint32_t>(Section::spelled),
+      spelled_hash(lower_case(word)));
 }
 
 std::vector<NearMiss> Phonics::near_misses(PatternId pattern,

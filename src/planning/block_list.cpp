@@ -175,8 +175,7 @@ std::set<std::string> blocked_parts(std::span<const std::string> words,
     for (const Reading& reading : phonics.read(word, Conventions{})) {
       std::vector<Phoneme> phonemes;
       for (const Unit& unit : reading.units) {
-        phonemes.insert(phonemes.end(), unit.listed.begin(),
-                        unit.listed.end());
+        phonemes.insert(phonemes.end(), unit.listed.begin(), unit.listed.end());
       }
       parts.insert(fmt::format("~{:010x}", sounds_number(phonemes)));
     }

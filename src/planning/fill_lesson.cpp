@@ -76,8 +76,7 @@ class Filler {
   }
 
   // An equal part of the count for each pattern.
-  std::vector<std::string> for_each_pattern(std::size_t count,
-                                            bool first_set) {
+  std::vector<std::string> for_each_pattern(std::size_t count, bool first_set) {
     std::vector<std::string> words;
     for (std::size_t i = 0; i < patterns_.size(); ++i) {
       const std::size_t share =
@@ -121,8 +120,8 @@ class Filler {
   void report_few(std::size_t found, std::size_t wanted) {
     diagnostics_.warning(
         diagnostic::not_enough_words, place(),
-        fmt::format("Sheaf found {} of the {} to choose",
-                    found, counted_words(wanted)),
+        fmt::format("Sheaf found {} of the {} to choose", found,
+                    counted_words(wanted)),
         source_.taught.known()
             ? "ask for fewer, or move the lesson to a later step of the "
               "sequence"

@@ -13,8 +13,33 @@ namespace {
 
 constexpr std::size_t kMostLetters = 6;
 constexpr std::size_t kMostUnits = 5;
+constexpr std::size_t kMostInRest = 3;
 // How often the part with the pattern comes for once that the other does.
 constexpr int kOwnUses = 4;
+
+// Digraphs that any word may have.
+bool is_common_digraph(const std::string& grapheme) {
+  constexpr std::array<std::string_view, 9> kCommon = {
+      "sh", "ch", "th", "ng", "ck", "ff", "ll", "ss", "tch"};
+  return std::ranges::find(kCommon, grapheme) != kCommon.end();
+}
+
+// A grapheme outside the pattern that leaves nothing to doubt.
+bool is_plain(const Unit& unit) {
+  if (has_vowel(unit)) return is_plain_short_vowel(unit);
+  if (unit.grapheme == "ch") return unit.listed[0] == Phoneme::ch;
+  if (unit.grapheme.size() > 1) return is_common_digraph(unit.grapheme);
+  switch (unit.grapheme[0]) {
+    case 'c':
+      return unit.listed[0] == Phoneme::k;
+    case 'g':
+      return unit.listed[0] == Phoneme::g;
+    case 's':
+      return unit.listed[0] == Phoneme::s;
+    default:
+      return true;
+  }
+}
 
 // The beginning of a word up to its vowel, or the rest of it.
 struct Part {
@@ -51,6 +76,7 @@ bool can_join(const Part& onset, const Part& rest) {
   const bool w = end == 'w' || onset.letters.ends_with("wh") ||
                  onset.letters.ends_with("qu");
   if (w) return next == 'e' || next == 'i';
+  if (onset.letters.ends_with("gu")) return false;
   if (end == 'y') return next != 'y' && next != 'i';
   return true;
 }
@@ -69,9 +95,8 @@ bool ends_well(const std::string& letters) {
 bool is_plain_onset(const std::string& letters) {
   constexpr std::array<std::string_view, 8> kOdd = {"kn", "wr", "gn", "gh",
                                                     "ph", "rh", "ps", "sc"};
-  return std::ranges::none_of(kOdd, [&](std::string_view odd) {
-    return letters.starts_with(odd);
-  });
+  return std::ranges::none_of(
+      kOdd, [&](std::string_view odd) { return letters.starts_with(odd); });
 }
 
 class PartFinder {
@@ -81,15 +106,14 @@ class PartFinder {
 
   void run() {
     source_.phonics.each_word(
-        10, source_.conventions,
+        0, source_.conventions,
         [&](const Reading& reading, const WordInfo& info) {
           if (!info.name) add(reading);
           return true;
         });
     // A rest that says two things in two words is left out.
     std::erase_if(rests_, [&](const auto& entry) {
-      return sounds_of_rest_[entry.first].size() > 1 ||
-             !ends_well(entry.first);
+      return sounds_of_rest_[entry.first].size() > 1 || !ends_well(entry.first);
     });
     std::erase_if(onsets_, [&](const auto& entry) {
       return !entry.second.has_pattern && !is_plain_onset(entry.first);
@@ -121,6 +145,13 @@ class PartFinder {
         reading.units, [](const Unit& unit) { return unit.irregular; });
     if (odd || !source_.taught.is_decodable(reading)) return;
     const PatternPlace* place = reading.find(pattern_);
+    // What is not of the pattern is to be plain, and no ending.
+    for (std::size_t i = 0; i < reading.units.size(); ++i) {
+      const bool own = place != nullptr &&
+                       std::ranges::find(place->units, i) != place->units.end();
+      if (!own && !is_plain(reading.units[i])) return;
+    }
+    if (reading.word.ends_with('s') && !reading.word.ends_with("ss")) return;
     const auto inside = [&](std::size_t begin, std::size_t end) {
       return place != nullptr && !place->units.empty() &&
              std::ranges::all_of(place->units, [&](std::size_t unit) {
@@ -129,6 +160,7 @@ class PartFinder {
     };
     put(onsets_, reading.word.substr(0, vowel->begin),
         {reading.units.begin(), vowel}, inside(0, first));
+    if (rest.size() > kMostInRest) return;
     put(rests_, letters, rest, inside(first, reading.units.size()));
   }
 
@@ -149,7 +181,8 @@ class PartFinder {
 bool is_fit(const WordSource& source, const PseudoWord& made) {
   if (made.word.size() > kMostLetters || made.word.size() < 3) return false;
   const Sounds sounds = sounds_of(made.units);
-  return !source.phonics.knows(made.word) &&
+  return !source.phonics.is_listed(made.word) &&
+         !source.phonics.knows(made.word) &&
          !source.phonics.is_said_like_a_word(sounds) &&
          !BlockList::shipped().blocks_part_of(made.word, sounds) &&
          (source.blocked == nullptr ||

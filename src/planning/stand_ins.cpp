@@ -76,7 +76,8 @@ std::vector<std::string> stand_ins(const Reading& reading,
   std::vector<std::string> words;
   for (const Ranked& r : ranked) {
     if (words.size() == count) break;
-    if (std::ranges::find(words, r.word) == words.end()) words.push_back(r.word);
+    if (std::ranges::find(words, r.word) == words.end())
+      words.push_back(r.word);
   }
   return words;
 }

@@ -19,6 +19,8 @@ using Place = PatternWord::Place;
 // pattern.
 constexpr int kSound = 10;
 constexpr int kSyllable = 20;
+constexpr int kOwnSecond = 12;    // one of our own words, in SCOWL 20
+constexpr int kOwnThird = 30;     // one of our own, in larger lists only
 constexpr int kSecondList = 45;   // SCOWL 10, and none of our own words
 constexpr int kThirdList = 70;    // SCOWL 20
 constexpr int kExtraLetter = 12;  // a sound that takes more than one letter
@@ -27,8 +29,8 @@ constexpr int kTwice = 25;
 constexpr int kReadings = 80;  // said in two ways: read, wind
 constexpr int kEnding = 40;    // shops, where the pattern is not an ending
 constexpr int kIrregular = 40;
-constexpr int kAlike = 14;
-constexpr int kSameRime = 22;
+constexpr int kAlike = 8;
+constexpr int kSameRime = 12;
 constexpr int kWrongPlace = 400;
 
 // How many candidates are read in full, for each word wanted.
@@ -38,8 +40,12 @@ int rough_cost(const PatternWord& word) {
   int cost = word.phonemes * kSound + (word.syllables - 1) * kSyllable;
   const int letters = static_cast<int>(word.word.size());
   cost += std::max(0, letters - word.phonemes) * kExtraLetter;
-  if (!word.info.everyday) {
-    cost += word.info.tier <= 10 ? kSecondList : kThirdList;
+  const bool small = word.info.tier > 0 && word.info.tier <= 10;
+  const bool larger = !small && word.info.tier > 0 && word.info.tier <= 20;
+  if (word.info.everyday) {
+    cost += small ? 0 : larger ? kOwnSecond : kOwnThird;
+  } else {
+    cost += small ? kSecondList : kThirdList;
   }
   if (word.twice) cost += kTwice;
   if (word.readings) cost += kReadings;
@@ -75,6 +81,35 @@ std::string rime_of(const Reading& reading) {
     if (begun) rime += unit.grapheme + " ";
   }
   return rime;
+}
+
+// Spellings that American English has otherwise: the sounds and boxes are
+// American by default, and a teacher's own list may hold any of them.
+bool is_british(const Phonics& phonics, const std::string& word) {
+  constexpr std::array<std::string_view, 7> kAlone = {
+      "tyre", "tyres", "draught", "draughts", "dreamt", "grey", "pyjamas"};
+  if (std::ranges::find(kAlone, word) != kAlone.end()) return true;
+  constexpr std::array<std::array<std::string_view, 2>, 10> kOther = {{
+      {"ise", "ize"},
+      {"isa", "iza"},
+      {"isi", "izi"},
+      {"lyse", "lyze"},
+      {"bour", "bor"},
+      {"vour", "vor"},
+      {"lour", "lor"},
+      {"nour", "nor"},
+      {"mour", "mor"},
+      {"tre", "ter"},
+  }};
+  constexpr std::size_t kShortest = 5;
+  if (word.size() < kShortest) return false;
+  return std::ranges::any_of(kOther, [&](const auto& pair) {
+    const std::size_t at = word.rfind(pair[0]);
+    if (at == std::string::npos || at == 0) return false;
+    std::string american = word;
+    american.replace(at, pair[0].size(), pair[1]);
+    return phonics.knows(american);
+  });
 }
 
 class Search {
@@ -126,21 +161,21 @@ class Search {
         pattern_.id != "contraction" && pattern_.id != "possessive") {
       return false;
     }
-    return !BlockList::shipped().blocks(word.word) &&
+    return !is_british(source_.phonics, word.word) &&
+           !BlockList::shipped().blocks(word.word) &&
            (source_.blocked == nullptr || !source_.blocked->blocks(word.word));
   }
 
   void read(const PatternWord& word, int cost, std::vector<FoundWord>& found) {
-    const bool picture =
-        source_.has_picture && source_.has_picture(word.word);
+    const bool picture = source_.has_picture && source_.has_picture(word.word);
     if (query_.pictures_only && !picture) return;
     if (std::ranges::any_of(query_.leave_out, [&](const std::string& other) {
           return is_same_word(other, word.word);
         })) {
       return;
     }
-    Reading reading = std::move(
-        source_.phonics.read(word.word, source_.conventions).front());
+    Reading reading =
+        std::move(source_.phonics.read(word.word, source_.conventions).front());
     const PatternPlace* place = reading.find(query_.pattern);
     if (place == nullptr || !source_.taught.is_decodable(reading)) return;
     for (const PatternId other : query_.without) {
@@ -151,8 +186,8 @@ class Search {
     if (!pattern_is_ending() && !base_of(source_.phonics, word.word).empty()) {
       cost += kEnding;
     }
-    found.push_back({std::move(reading), word.info, word.place, word.later,
-                     picture, cost});
+    found.push_back(
+        {std::move(reading), word.info, word.place, word.later, picture, cost});
   }
 
   // Graphemes of the rest of the word that are not plain.
@@ -173,10 +208,11 @@ class Search {
 
   bool pattern_is_ending() const {
     constexpr std::array<std::string_view, 7> kParts = {
-        "ed_",  "ing", "er_est", "ly", "ful_less_ness", "plural_", "suffix_"};
-    return std::ranges::any_of(kParts, [&](std::string_view part) {
-             return pattern_.id.starts_with(part);
-           }) ||
+        "ed_", "ing", "er_est", "ly", "ful_less_ness", "plural_", "suffix_"};
+    return std::ranges::any_of(kParts,
+                               [&](std::string_view part) {
+                                 return pattern_.id.starts_with(part);
+                               }) ||
            pattern_.id == "es_yi" || pattern_.id.starts_with("y_d") ||
            pattern_.id == "y_ending" || pattern_.id.starts_with("prefix_");
   }
@@ -280,8 +316,8 @@ class Selection {
 bool is_same_word(std::string_view a, std::string_view b) {
   if (a == b) return true;
   if (a.size() > b.size()) std::swap(a, b);
-  constexpr std::array<std::string_view, 8> kEndings = {
-      "s", "es", "ed", "ing", "er", "y", "ly", "'s"};
+  constexpr std::array<std::string_view, 8> kEndings = {"s",  "es", "ed", "ing",
+                                                        "er", "y",  "ly", "'s"};
   if (a.size() < 3 || !b.starts_with(a.substr(0, a.size() - 1))) return false;
   return std::ranges::any_of(kEndings, [&](std::string_view ending) {
     if (!b.ends_with(ending)) return false;

@@ -400,14 +400,6 @@ const Mistake kLessonMistakes[] = {
      "     |             ^~~~~~~~\n"
      "  help: put the whole sentence in quotes, or write the sentences as "
      "lines under `sentences: |`\n"},
-    {"words to be picked",
-     "pattern: sh\n"
-     "pick: 10\n",
-     "shells.yaml:2:7: error: Sheaf cannot choose words by itself yet "
-     "[not-used-yet]\n"
-     "   2 | pick: 10\n"
-     "     |       ^~\n"
-     "  help: write the words yourself, as in `words: ship shed shell`\n"},
     {"a file somewhere else",
      "pattern: sh\n"
      "words: ship shed\n"
