@@ -75,7 +75,7 @@ test:
 	  command -v $$tool >/dev/null || \
 	    { echo "The tests need $$tool: run make deps"; exit 1; }; done
 	cmake --build $(BUILD)
-	ctest --test-dir $(BUILD) --output-on-failure
+	ctest --test-dir $(BUILD) --output-on-failure -j2
 
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench

@@ -7,7 +7,7 @@
 
 #include <cstdlib>
 #include <map>
-#include <regex>
+#include <optional>
 
 #include "project_files.h"
 #include "sheets/sheet.h"
@@ -120,53 +120,78 @@ void cover(PageMarks& page, double x, double y) {
   page.bottom = std::max(page.bottom, y);
 }
 
+// The number after a letter, such as d2 of a dot; 0 where there is none.
+double number_behind(std::string_view word, char letter) {
+  if (word.empty() || word[0] != letter) return 0;
+  return std::strtod(std::string(word.substr(1)).c_str(), nullptr);
+}
+
+// Two numbers with a mark between them: 72,144 or 20x30.
+std::optional<std::pair<double, double>> two_numbers(const std::string& word,
+                                                     char mark) {
+  char* end = nullptr;
+  const double first = std::strtod(word.c_str(), &end);
+  if (end == word.c_str() || *end != mark) return std::nullopt;
+  const char* rest = end + 1;
+  const double second = std::strtod(rest, &end);
+  if (end == rest) return std::nullopt;
+  return std::pair(first, second);
+}
+
 // Takes a line of the page dump into account. Of texts the beginning counts:
 // that words fit their lines is for the tests of text.
 void add_mark(PageMarks& page, const std::string& line) {
-  static const std::regex point(R"((-?[\d.]+),(-?[\d.]+))");
-  static const std::regex size(R"( ([\d.]+)x([\d.]+))");
-  static const std::regex diameter(R"( d([\d.]+)$)");
   const bool is_path = line.starts_with("path");
-  std::string places = line.substr(0, line.find('"'));
-  std::smatch m;
-  const bool has_size = std::regex_search(places, m, size);
-  const double w = has_size ? std::stod(m[1]) : 0;
-  const double h = has_size ? std::stod(m[2]) : 0;
-  const double r =
-      std::regex_search(places, m, diameter) ? std::stod(m[1]) / 2 : 0;
-  double origin_x = 0, origin_y = 0;
-  bool first = true;
-  for (std::sregex_iterator it(places.begin(), places.end(), point), end;
-       it != end; ++it) {
-    double x = std::stod((*it)[1]), y = std::stod((*it)[2]);
-    if (is_path && first) {
-      origin_x = x;
-      origin_y = y;
+  const bool is_text = line.starts_with("text");
+  std::vector<std::pair<double, double>> points;
+  double w = 0, h = 0, r = 0;
+  std::istringstream words(line.substr(0, line.find('"')));
+  for (std::string word; words >> word;) {
+    const std::size_t digit = word.find_first_of("-.0123456789");
+    if (digit == std::string::npos) continue;
+    const std::string figures = word.substr(digit);
+    if (const auto point = two_numbers(figures, ',')) {
+      points.push_back(*point);
+    } else if (const auto size = two_numbers(figures, 'x')) {
+      std::tie(w, h) = *size;
     } else {
-      x += origin_x;
-      y += origin_y;
-      const bool in_footer =
-          line.starts_with("text") && y > page.height - kMargin - kFooter;
-      // The origin of a text stands left of its ink.
-      if (line.starts_with("text")) x += kBearing;
-      if (!in_footer) {
-        cover(page, x - r, y - r);
-        cover(page, x + w + r, y + h + r);
-      }
+      r = std::max(r, number_behind(word, 'd') / 2);
     }
-    first = false;
+  }
+  for (std::size_t i = is_path ? 1 : 0; i < points.size(); ++i) {
+    auto [x, y] = points[i];
+    if (is_path) {
+      x += points[0].first;
+      y += points[0].second;
+    }
+    if (is_text && y > page.height - kMargin - kFooter) continue;
+    // The origin of a text stands left of its ink.
+    if (is_text) x += kBearing;
+    cover(page, x - r, y - r);
+    cover(page, x + w + r, y + h + r);
   }
 }
 
+// page 3 "blending 1" 612x792
+std::optional<PageMarks> page_head(const std::string& line) {
+  const std::size_t open = line.find('"'), close = line.rfind('"');
+  if (!line.starts_with("page ") || close <= open) return std::nullopt;
+  const std::string name = line.substr(open + 1, close - open - 1);
+  const auto size = two_numbers(line.substr(close + 1), 'x');
+  if (!size) return std::nullopt;
+  PageMarks page;
+  page.sheet = name.substr(0, name.rfind(' '));
+  std::tie(page.width, page.height) = *size;
+  return page;
+}
+
 std::vector<PageMarks> pages_in(const std::string& dump) {
-  static const std::regex head(R"(^page \d+ "(.+) \d+" ([\d.]+)x([\d.]+)$)");
   std::vector<PageMarks> pages;
   std::istringstream lines(dump);
   bool in_page = false;
   for (std::string line; std::getline(lines, line);) {
-    std::smatch m;
-    if (std::regex_match(line, m, head)) {
-      pages.push_back({m[1], std::stod(m[2]), std::stod(m[3])});
+    if (std::optional<PageMarks> page = page_head(line)) {
+      pages.push_back(std::move(*page));
       in_page = true;
     } else if (!line.starts_with("  ") ||
                line.find_first_not_of(' ') == line.find('#')) {

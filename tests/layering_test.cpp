@@ -5,7 +5,6 @@
 #include <gtest/gtest.h>
 
 #include <map>
-#include <regex>
 #include <set>
 
 #include "project_files.h"
@@ -49,12 +48,18 @@ const std::map<std::string, std::set<std::string>> kLibraries = {
 };
 
 std::vector<std::string> includes_of(const fs::path& file) {
-  static const std::regex line(R"(^\s*#include\s+["<]([^">]+)[">])");
   std::vector<std::string> found;
   std::istringstream text(read(file));
   for (std::string row; std::getline(text, row);) {
-    std::smatch match;
-    if (std::regex_search(row, match, line)) found.push_back(match[1]);
+    const std::size_t start = row.find_first_not_of(' ');
+    if (start == std::string::npos || row.find("#include", start) != start) {
+      continue;
+    }
+    const std::size_t open = row.find_first_of("<\"", start);
+    if (open == std::string::npos) continue;
+    const std::size_t close = row.find_first_of(">\"", open + 1);
+    if (close == std::string::npos) continue;
+    found.push_back(row.substr(open + 1, close - open - 1));
   }
   return found;
 }

@@ -27,6 +27,7 @@ struct DiagnosticName {
   X(character_not_in_typeface, "a character that the typeface has no shape for") \
   X(colon_in_text, "a colon that makes a key out of a text") \
   X(comment_in_text, "a text that ends early, where a comment begins") \
+  X(does_not_fit, "something that is larger than the paper has room for") \
   X(file_form, "the file is not written as such files are") \
   X(file_too_large, "the file is larger than Sheaf reads") \
   X(key_word_not_in_list, "the key word is not in the list with the pattern") \

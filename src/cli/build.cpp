@@ -99,6 +99,7 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
       make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
                   lesson->style, workspace.shaper(), line.only, diagnostics);
   print(diagnostics);
+  if (diagnostics.has_errors()) return false;
   const fs::path folder = target_folder(line, path);
   OutputFiles files;
   add_document(files, packet.learner, folder / "packet.pdf");

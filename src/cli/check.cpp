@@ -143,11 +143,8 @@ int run_check(const CommandLine& line) {
                   lesson->style, workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);
-    if (lesson != nullptr) {
-      print_report(workspace, path, *lesson);
-    } else {
-      good = false;
-    }
+    if (lesson != nullptr) print_report(workspace, path, *lesson);
+    good = good && !diagnostics.has_errors();
   }
   return good ? kDone : kFaultsInFiles;
 }

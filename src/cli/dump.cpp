@@ -86,7 +86,7 @@ int run_dump(const CommandLine& line) {
     fmt::print("{}", dump_pages(packet.teacher));
   }
   print(diagnostics);
-  return kDone;
+  return diagnostics.has_errors() ? kFaultsInFiles : kDone;
 }
 
 }  // namespace sheaf

@@ -52,6 +52,12 @@ Block& Composer::block(Length height, Length space_before) {
   return b;
 }
 
+void Composer::note_too_wide(std::string text) {
+  if (std::ranges::find(too_wide_, text) == too_wide_.end()) {
+    too_wide_.push_back(std::move(text));
+  }
+}
+
 int even_rows(int total, int capacity) {
   capacity = std::max(capacity, 1);
   const int pages = std::max(1, (total + capacity - 1) / capacity);
@@ -60,22 +66,26 @@ int even_rows(int total, int capacity) {
 
 namespace {
 
-// The number of blocks from `first` on that must stand on one page, and the
-// height that they take at its top.
+Length head_height(const Block& block) {
+  return block.head == nullptr ? Length() : block.head->height;
+}
+
+// The number of blocks from `first` on that must stand on one page of this
+// height, and the height that they take at its top, without a table's head.
+// What is to be kept together and is more than a page is not.
 std::pair<std::size_t, Length> group_at(const std::vector<Block>& blocks,
-                                        std::size_t first) {
+                                        std::size_t first, Length page) {
   std::size_t last = first;
   Length height = blocks[first].height;
   while (blocks[last].keep_with_next && last + 1 < blocks.size() &&
          !blocks[last + 1].new_page) {
+    const Block& next = blocks[last + 1];
+    const Length longer = height + next.space_before + next.height;
+    if (head_height(blocks[first]) + longer > page) break;
+    height = longer;
     ++last;
-    height += blocks[last].space_before + blocks[last].height;
   }
   return {last - first + 1, height};
-}
-
-Length head_height(const Block& block) {
-  return block.head == nullptr ? Length() : block.head->height;
 }
 
 // The blocks that begin a page where pages have this height.
@@ -84,7 +94,7 @@ std::vector<std::size_t> page_starts(const std::vector<Block>& blocks,
   std::vector<std::size_t> starts;
   Length y;
   for (std::size_t i = 0; i < blocks.size();) {
-    const auto [count, group] = group_at(blocks, i);
+    const auto [count, group] = group_at(blocks, i, height);
     const Length needed = blocks[i].space_before + group;
     if (starts.empty() || blocks[i].new_page || y + needed > height) {
       starts.push_back(i);
@@ -152,7 +162,7 @@ std::vector<Page> paginate(std::vector<Block> blocks, const Rect& body,
                            Size paper) {
   PageFiller filler(body, paper);
   for (std::size_t i = 0; i < blocks.size();) {
-    const auto [count, height] = group_at(blocks, i);
+    const auto [count, height] = group_at(blocks, i, body.height);
     if (blocks[i].new_page || !filler.fits(blocks[i].space_before + height)) {
       filler.begin_page(blocks[i].head.get());
     } else {

@@ -16,7 +16,8 @@ struct Block {
   Length height;
   /// Blank space kept before it, but for the first block of a page.
   Length space_before;
-  /// Stays on the page of the block that follows: headings, first lines.
+  /// Stays on the page of the block that follows, if both fit on one:
+  /// headings, first lines.
   bool keep_with_next = false;
   /// Begins a new page.
   bool new_page = false;
@@ -38,8 +39,7 @@ struct Block {
     marks.push_back(RectMark{rect, true, ink, false, {}, element});
   }
   void dot(Point centre, Length diameter, ElementId element = kDecoration) {
-    marks.push_back(
-        DotMark{centre, diameter, false, {}, kBlack, element});
+    marks.push_back(DotMark{centre, diameter, false, {}, kBlack, element});
   }
   void glyphs(const GlyphRun& run, Point at, ElementId element,
               Ink ink = kBlack) {
@@ -78,6 +78,11 @@ class Composer {
 
   GlyphRun shape(const TextStyle& style, std::string_view text);
 
+  /// Says that a text is wider than the place it is for; who composes the
+  /// packet reports it.
+  void note_too_wide(std::string text);
+  const std::vector<std::string>& too_wide() const { return too_wide_; }
+
   Block& block(Length height, Length space_before = {});
   std::vector<Block>& blocks() { return blocks_; }
   std::vector<Block> take() { return std::move(blocks_); }
@@ -89,6 +94,7 @@ class Composer {
   ElementId section_;
   Size body_;
   std::vector<Block> blocks_;
+  std::vector<std::string> too_wide_;
 };
 
 /// How many rows to put on each page so that the pages are about equally full:

@@ -16,6 +16,16 @@ struct Word {
   Length space_after;  // what the next word on the line is moved by
 };
 
+// What a word may be wider than its place: less than the air around it.
+constexpr Length kGrace = Length::from_mm(1.5);
+
+std::string text_of(const Word& word) {
+  std::string text;
+  for (const TextLine::Run& run : word.runs) text += run.run.shape->text;
+  while (text.ends_with(' ')) text.pop_back();
+  return text;
+}
+
 class WordCollector {
  public:
   explicit WordCollector(Composer& composer) : composer_(composer) {}
@@ -81,6 +91,7 @@ std::vector<TextLine> break_lines(Composer& composer,
   std::vector<TextLine> lines;
   Length x;
   for (Word& word : collector.take()) {
+    if (word.width > width + kGrace) composer.note_too_wide(text_of(word));
     if (lines.empty() || (x > Length() && x + word.width > width)) {
       lines.emplace_back();
       x = Length();

@@ -31,7 +31,7 @@ struct TextLine {
 
 /// Breaks text into lines no wider than `width`, at spaces only: never
 /// hyphenated, never justified. A word that is wider than a whole line stands
-/// on one of its own.
+/// on one of its own, and the composer is told.
 std::vector<TextLine> break_lines(Composer& composer,
                                   std::span<const TextPiece> pieces,
                                   Length width);

@@ -58,9 +58,9 @@ void check_typefaces(const Lesson& lesson, const Style& style,
   c.check(lesson.licence);
   for (const LessonWord& word : lesson.words) c.check(word.spelling);
   for (const LessonWord& word : lesson.dictate_words) c.check(word.spelling);
-  for (const auto* lines : {&lesson.sentences, &lesson.dictate_sentences,
-                            &lesson.rhyme, &lesson.teacher_note,
-                            &lesson.home_note}) {
+  for (const auto* lines :
+       {&lesson.sentences, &lesson.dictate_sentences, &lesson.rhyme,
+        &lesson.teacher_note, &lesson.home_note}) {
     for (const LessonLine& line : *lines) c.check(line);
   }
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "layout/frame.h"
+#include "packet/check_fit.h"
 #include "packet/week.h"
 
 namespace sheaf {
@@ -73,17 +74,22 @@ struct Bindery {
 
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 std::span<const PlannedSheet> packet,
-                                Document& document) {
+                                Document& document, Diagnostics& diagnostics) {
+  FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
   const ElementId section = document.add({Role::section, kDocumentElement});
   const FrameText frame = frame_text(b.lesson, sheet);
   Composer outer(b.shaper, b.style, document, section, b.style.body_size());
   const Rect body = body_inside(b.style, outer, frame);
+  if (!fit.check_body(body)) return {};
   Composer composer(b.shaper, b.style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
-  sheet.kind->compose({b.lesson, sheet.options, b.pictures, b.memory, packet}, composer);
+  sheet.kind->compose({b.lesson, sheet.options, b.pictures, b.memory, packet},
+                      composer);
+  fit.check_blocks(composer);
   std::vector<Page> pages = paginate(composer.take(), body, b.style.paper);
   draw_frame(pages, composer, frame, elements);
+  fit.check_pages(pages);
   return pages;
 }
 
@@ -116,7 +122,8 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
     if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back({entry.kind, entry.options, 1, entry.kind->minutes});
+    sheets.push_back(
+        {entry.kind, entry.options, 1, entry.kind->minutes, entry.span});
   }
   return sheets;
 }
@@ -161,11 +168,12 @@ std::string document_title(const AnalyzedLesson& lesson,
 }
 
 void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
-                      std::span<const PlannedSheet> packet,
-                      Document& document) {
+                      std::span<const PlannedSheet> packet, Document& document,
+                      Diagnostics& diagnostics) {
   Binder binder(document);
   for (const PlannedSheet& sheet : sheets) {
-    binder.add_sheet(*sheet.kind, compose_sheet(b, sheet, packet, document));
+    binder.add_sheet(*sheet.kind,
+                     compose_sheet(b, sheet, packet, document, diagnostics));
   }
 }
 
@@ -192,10 +200,10 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
       return std::ranges::find(only, s.kind->name) == only.end();
     });
   }
-  compose_document(b, learner, week, packet.learner);
+  compose_document(b, learner, week, packet.learner, diagnostics);
   auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
   append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
-  compose_document(b, teacher, week, packet.teacher);
+  compose_document(b, teacher, week, packet.teacher, diagnostics);
   return packet;
 }
 

@@ -20,7 +20,8 @@ struct Packet {
 /// its day, composes them and puts them on pages: sheets to be cut on leaves of
 /// their own. `only` keeps the named kinds, and adds those that the layout
 /// lacks; empty keeps all of the layout. Notes say which
-/// sheets were left out and why.
+/// sheets were left out and why. What does not fit the paper is an error; the
+/// packet is not to be used then.
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,

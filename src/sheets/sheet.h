@@ -32,6 +32,7 @@ struct PlannedSheet {
   OptionValues options;
   int day = 1;  ///< 0 for one that the week does not plan
   int minutes = 0;
+  Span span = {};  ///< where the layout asks for it, if it does
 };
 
 /// Everything a sheet is made from: the same input gives the same sheet.
