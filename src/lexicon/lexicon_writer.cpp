@@ -12,9 +12,9 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "lexicon/pattern_words.h"
-#include "phonics/pattern_index.h"
 #include "lexicon/word_table.h"
 #include "phonics/lexicon_file.h"
+#include "phonics/pattern_index.h"
 #include "phonics/table_text.h"
 
 namespace sheaf {
@@ -130,6 +130,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   LexiconSources sources;
   sources.dictionary = read_festlex(read_file(paths.dictionary));
   sources.lists = read_word_lists(paths.scowl);
+  const std::vector<std::uint32_t> spelled = spelled_hashes(sources.lists);
   std::string fault;
   sources.correspondences = read_correspondences(
       read_file(paths.data + "/correspondences.tsv"), fault);
@@ -177,7 +178,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::not_compound) = bytes_of(
       std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
-  section(Section::spelled) = bytes_of(spelled_hashes(sources.lists));
+  section(Section::spelled) = bytes_of(spelled);
   // The last sections are made by reading words from the others.
   const std::string draft = out + ".draft";
   write_file(draft, lexicon_file_bytes(sections));

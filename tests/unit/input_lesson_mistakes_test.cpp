@@ -50,14 +50,6 @@ const Mistake kLessonMistakes[] = {
      "     | ^~~~~~~~~\n"
      "  help: if it belongs to the text above, begin the line with two "
      "spaces and write that text under `|`\n"},
-    {"no words",
-     "pattern: sh\n"
-     "sentences: |\n"
-     "  The fish is here.\n",
-     "shells.yaml:1:1: error: the lesson has no words [missing-key]\n"
-     "   1 | pattern: sh\n"
-     "     | ^~~~~~~\n"
-     "  help: add a line such as `words: ship shed shell`\n"},
     {"splits that do not begin further right",
      "pattern: sh\n"
      "words: ship shed\n"

@@ -229,8 +229,8 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_TRUE(lesson.review.given());
   EXPECT_EQ(lesson.author.value, "K. Moss");
   EXPECT_EQ(lesson.licence.value, "CC0");
-  // All but `pick`, which is refused for now.
-  EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 1);
+  // All but `pick` and `strict`, which change what the rest means.
+  EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 2);
 }
 
 TEST(Lesson, TellsLinesApartInEveryForm) {
