@@ -3,11 +3,14 @@
 #
 #   make deps              install what is needed (Debian; sudo unless root)
 #   make                   build the program, then a packet for each lesson
+#                          and for each learner of a class
 #   make YEAR=1            the packets of the 36 lessons in lessons/year/ too
 #   make test              build and run every test
+#   make demo-term         an invented term: packets, marks, progress, a plan
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
 #   make bench             speed, as ratios; never part of the tests
+#   make gallery           every sheet in every layout, as pictures
 #   make clean             remove what was built
 
 BUILD := build
@@ -16,8 +19,11 @@ SHEAF := $(BUILD)/sheaf
 BUILT := $(BUILD)/.built
 # YEAR=1 makes the packets of lessons/year/ too, into out/year/.
 YEAR :=
-LESSONS := $(sort $(wildcard lessons/*.yaml))
-PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf)
+# A class file is called class.yaml or NAME-class.yaml.
+CLASSES := $(sort $(wildcard lessons/class.yaml lessons/*-class.yaml))
+LESSONS := $(filter-out $(CLASSES),$(sort $(wildcard lessons/*.yaml)))
+PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf) \
+  $(CLASSES:lessons/%.yaml=out/%/packets.pdf)
 
 BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libyaml-cpp-dev libharfbuzz-dev libfreetype-dev libpng-dev \
@@ -28,7 +34,7 @@ TEST_PACKAGES := qpdf libqpdf-dev poppler-utils mupdf-tools espeak-ng \
   espeak-ng-data wamerican
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
-.PHONY: all test deps print bench clean
+.PHONY: all test deps print bench gallery schemas clean demo-term
 .DELETE_ON_ERROR:
 
 all: $(PACKETS) $(if $(YEAR),year)
@@ -63,7 +69,36 @@ out/%/packet.pdf out/%/teacher.pdf &: lessons/%.yaml $(SHEAF)
 	@mkdir -p out/$*
 	$(SHEAF) build $< --deps out/$*/packet.d $(if $(PAPER),--paper $(PAPER))
 
--include $(LESSONS:lessons/%.yaml=out/%/packet.d)
+# A packet for each learner of a class, and all of them in one file.
+out/%/packets.pdf: lessons/%.yaml $(SHEAF)
+	@mkdir -p out/$*
+	$(SHEAF) build --class $< --deps out/$*/packet.d \
+	  $(if $(PAPER),--paper $(PAPER))
+
+-include $(LESSONS:lessons/%.yaml=out/%/packet.d) \
+  $(CLASSES:lessons/%.yaml=out/%/packet.d)
+
+# ---- an invented term ------------------------------------------------------
+# Five learners over ten weeks: every packet, the marks, a page for each learner
+# and the group, what one of them wrote, and the plan for the week after.
+TERM := lessons/demo-term
+TERM_OUT := out/demo-term
+TERM_NEXT := 2026-11-16
+
+demo-term: $(SHEAF)
+	@mkdir -p $(TERM_OUT)
+	$(SHEAF) build $(wildcard $(TERM)/week-*.yaml $(TERM)/check-*.yaml) \
+	  --out $(TERM_OUT)/packets
+	$(SHEAF) mark $(TERM)/records --pdf $(TERM_OUT)/marks.pdf \
+	  >$(TERM_OUT)/marks.txt
+	$(SHEAF) writing $(TERM)/journal-C3.txt --learner C3 \
+	  --sequence $(TERM)/term-sequence.yaml >$(TERM_OUT)/journal-C3.txt
+	$(SHEAF) progress $(TERM)/records --pdf $(TERM_OUT)/progress.pdf \
+	  >$(TERM_OUT)/progress.txt
+	$(SHEAF) review --class $(TERM)/class.yaml --records $(TERM)/records \
+	  --week $(TERM_NEXT) --out $(TERM_OUT)/plan | tee $(TERM_OUT)/plan.txt
+	$(SHEAF) build $(TERM_OUT)/plan/check-$(TERM_NEXT).yaml \
+	  --out $(TERM_OUT)/plan
 
 # ---- tests and speed -------------------------------------------------------
 test:
@@ -78,8 +113,12 @@ test:
 	ctest --test-dir $(BUILD) --output-on-failure -j2
 
 bench: $(BUILT)
-	cmake --build $(BUILD) --target sheaf_bench
+	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics
 	$(BUILD)/bench/sheaf_bench $(SHEAF) $(LESSONS)
+	$(BUILD)/bench/sheaf_bench_phonics $(BUILD)/share/sheaf/phonics.bin $(SHEAF)
+	@rm -f $(BUILD)/share/sheaf/phonics.bin
+	@echo "The build step of the word list:"; \
+	  time -p cmake --build $(BUILD) --target sheaf_word_list >/dev/null
 
 # ---- what is needed --------------------------------------------------------
 deps:
@@ -104,14 +143,14 @@ LP := lp $(if $(PRINTER),-d $(PRINTER)) -o sides=two-sided-long-edge \
 
 ifneq ($(filter print,$(MAKECMDGOALS)),)
 ifeq ($(LESSON),)
-$(error Which lesson? Say make print LESSON=NAME, one of: $(LESSONS:lessons/%.yaml=%))
+$(error Which lesson? Say make print LESSON=NAME, one of: $(LESSONS:lessons/%.yaml=%) $(CLASSES:lessons/%.yaml=%))
 endif
 ifeq ($(wildcard lessons/$(LESSON).yaml),)
-$(error There is no lessons/$(LESSON).yaml; there are: $(LESSONS:lessons/%.yaml=%))
+$(error There is no lessons/$(LESSON).yaml; there are: $(LESSONS:lessons/%.yaml=%) $(CLASSES:lessons/%.yaml=%))
 endif
 endif
 
-print: out/$(LESSON)/packet.pdf
+print: out/$(LESSON)/$(if $(filter lessons/$(LESSON).yaml,$(CLASSES)),packets,packet).pdf
 ifneq ($(DRY),)
 	@echo "$(LP) $<"
 else
@@ -126,5 +165,17 @@ else
 	$(LP) $<
 endif
 
+# ---- to look at ------------------------------------------------------------
+# Every sheet in every layout on both papers, as pictures: out/gallery.
+gallery: $(BUILT)
+	SHEAF=$(SHEAF) sh tools/gallery.sh out/gallery
+
+# What editors check files with, from the program's own tables.
+schemas: $(BUILT)
+	for kind in lesson layout class sequence; do \
+	  $(SHEAF) schema $$kind > schemas/$$kind.json || exit 1; done
+
+include checks.mk
+
 clean:
-	rm -rf $(BUILD) out
+	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) out

@@ -31,10 +31,12 @@ const std::map<std::string, std::set<std::string>> kMayInclude = {
     {"packet",
      {"base", "phonics", "input", "analysis", "planning", "marking", "text",
       "pictures", "layout", "sheets"}},
+    {"reports",
+     {"base", "phonics", "input", "marking", "text", "pictures", "layout"}},
     {"pdf", {"base", "text", "pictures", "layout"}},
     {"cli",
      {"base", "phonics", "input", "analysis", "planning", "marking", "text",
-      "pictures", "layout", "sheets", "packet", "pdf"}},
+      "pictures", "layout", "sheets", "packet", "reports", "pdf"}},
 };
 
 // Where each outside library may be used; fmt may be anywhere.

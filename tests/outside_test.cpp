@@ -25,6 +25,7 @@ std::vector<std::string> demo_lessons() {
       names.push_back(entry.path().stem().string());
     }
   }
+  std::erase(names, "class");
   std::sort(names.begin(), names.end());
   return names;
 }
@@ -39,9 +40,9 @@ class Packets : public testing::Test {
   static void SetUpTestSuite() {
     folder_ = new TemporaryFolder;
     for (const char* paper : {"letter", "a4"}) {
-      std::vector<std::string> call = {SHEAF_PROGRAM, "build", "--paper",
-                                       paper, "--out",
-                                       folder_->path() + "/" + paper};
+      std::vector<std::string> call = {
+          SHEAF_PROGRAM, "build", "--paper",
+          paper,         "--out", folder_->path() + "/" + paper};
       for (const std::string& name : demo_lessons()) {
         call.push_back(lesson_file(name).string());
       }
@@ -168,8 +169,8 @@ std::vector<PlacedWord> seen_words(const std::string& file) {
   const std::regex item(
       R"rx(<page |<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="[\d.]+" yMax="[\d.]+">([^<]*)<)rx");
   int page = 0;
-  for (std::sregex_iterator it(html.begin(), html.end(), item), end;
-       it != end; ++it) {
+  for (std::sregex_iterator it(html.begin(), html.end(), item), end; it != end;
+       ++it) {
     if (!(*it)[1].matched) {
       ++page;
     } else {
@@ -187,8 +188,7 @@ TEST_F(Packets, PutWordsWhereTheDumpSays) {
                            "--out", folder.path(), lesson_file(name).string()})
                   .status,
               0);
-    const auto seen =
-        seen_words(folder.path() + "/" + name + "/packet.pdf");
+    const auto seen = seen_words(folder.path() + "/" + name + "/packet.pdf");
     int compared = 0;
     for (const PlacedWord& word : dumped_words(name, "discovery")) {
       if (word.page != 1 || word.text.find(' ') != std::string::npos) continue;
@@ -214,8 +214,7 @@ TEST_F(Packets, AreReadInOrderByTheirStructure) {
   }
   const std::string packet =
       folder_->path() + "/letter/" + demo_lessons().front() + "/packet.pdf";
-  const std::string tree =
-      run_program({"pdfinfo", "-struct-text", packet}).out;
+  const std::string tree = run_program({"pdfinfo", "-struct-text", packet}).out;
   std::size_t at = 0;
   for (const char* title :
        {"What do you notice?", "Sound card", "Touch and blend", "Sound boxes",
@@ -230,10 +229,10 @@ TEST_F(Packets, AreTheSameBytesEachTime) {
   const TemporaryFolder again;
   for (const std::string& name : demo_lessons()) {
     // Another folder, time zone and language; a lesson at a time.
-    const Outcome built = run_program(
-        {"env", "TZ=Asia/Kolkata", "LC_ALL=tr_TR.UTF-8", SHEAF_PROGRAM,
-         "build", "--paper", "letter", "--out", again.path(),
-         lesson_file(name).string()});
+    const Outcome built =
+        run_program({"env", "TZ=Asia/Kolkata", "LC_ALL=tr_TR.UTF-8",
+                     SHEAF_PROGRAM, "build", "--paper", "letter", "--out",
+                     again.path(), lesson_file(name).string()});
     ASSERT_EQ(built.status, 0) << built.out;
     for (const char* file : {"packet.pdf", "teacher.pdf"}) {
       EXPECT_TRUE(
@@ -243,6 +242,60 @@ TEST_F(Packets, AreTheSameBytesEachTime) {
           << name << " " << file;
     }
   }
+}
+
+// The marks of a sheet's pages in a dump, without the numbers of elements and
+// pages, which depend on what else is printed.
+std::string sheet_in(const std::string& dump, const std::string& sheet) {
+  std::istringstream lines(dump);
+  std::string found;
+  bool inside = false;
+  for (std::string line; std::getline(lines, line);) {
+    if (line.starts_with("page ")) {
+      inside = line.find('"' + sheet + ' ') != std::string::npos;
+    } else if (inside && line.starts_with("  ")) {
+      const std::size_t number = line.find('#');
+      if (number != std::string::npos) {
+        line.erase(number, line.find(' ', number) - number);
+      }
+      found += line + "\n";
+    }
+  }
+  return found;
+}
+
+TEST(Class, HasAPacketForEachLearnerAndOneFileForThePrinter) {
+  const TemporaryFolder folder;
+  const std::string file = lesson_file("class").string();
+  const Outcome built = run_program(
+      {SHEAF_PROGRAM, "build", "--class", file, "--out", folder.path()});
+  ASSERT_EQ(built.status, 0) << built.out;
+  int sum = 0;
+  const auto pages_in = [](const std::string& pdf) {
+    return std::stoi(run_program({"qpdf", "--show-npages", pdf}).out);
+  };
+  for (const char* code : {"B7", "C3", "D1", "E5", "K2"}) {
+    const std::string pdf = folder.path() + "/class/" + code + "/packet.pdf";
+    ASSERT_TRUE(fs::exists(pdf)) << code;
+    sum += pages_in(pdf) + pages_in(pdf) % 2;
+  }
+  // Each learner begins a leaf; the last needs no blank page behind.
+  const int all = pages_in(folder.path() + "/class/packets.pdf");
+  EXPECT_TRUE(all == sum || all == sum - 1) << all << " " << sum;
+  EXPECT_TRUE(fs::exists(folder.path() + "/class/teacher.pdf"));
+}
+
+TEST(Class, PrintsOneSheetAgainAsItWas) {
+  const std::string file = lesson_file("class").string();
+  const auto dump = [&](std::vector<std::string> more) {
+    std::vector<std::string> call = {
+        SHEAF_PROGRAM, "dump", "pages", "--class", file, "--learner", "B7"};
+    call.insert(call.end(), more.begin(), more.end());
+    return run_program(call).out;
+  };
+  const std::string whole = sheet_in(dump({}), "sound-boxes");
+  EXPECT_FALSE(whole.empty());
+  EXPECT_EQ(whole, sheet_in(dump({"--only", "sound-boxes"}), "sound-boxes"));
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include "analysis/lesson_conventions.h"
 #include "analysis/pattern_names.h"
 #include "analysis/standing_reports.h"
+#include "analysis/warm_up.h"
 #include "analysis/word_finder.h"
 #include "base/shuffle.h"
 #include "base/utf8.h"
@@ -31,16 +32,33 @@ int AnalyzedSentence::pattern_words() const {
       words, [](const Part& p) { return p.word.has_pattern(); }));
 }
 
-void find_hits(AnalyzedWord& word, const std::vector<LessonPattern>& patterns,
-               const PatternCatalogue& catalogue) {
+std::vector<AnalyzedWord::Hit> find_hits(
+    const Reading& reading, const std::vector<LessonPattern>& patterns,
+    const Phonics& phonics) {
+  std::vector<AnalyzedWord::Hit> hits;
   for (const LessonPattern& pattern : patterns) {
-    const PatternPlace* place = word.reading.find(pattern.id);
+    const PatternPlace* place = reading.find(pattern.id);
     AnalyzedWord::Hit hit;
     hit.has = place != nullptr;
-    if (hit.has && catalogue[pattern.id].of_units) hit.units = place->units;
-    word.hits.push_back(std::move(hit));
+    if (hit.has && phonics.patterns()[pattern.id].of_units) {
+      hit.units = place->units;
+    }
+    hits.push_back(std::move(hit));
   }
+  return hits;
 }
+
+std::string short_code(std::uint64_t hash) {
+  constexpr std::string_view kSigns = "23456789CDFGHJKMNPQRTVWX";
+  std::string code;
+  for (int i = 0; i < 4; ++i) {
+    code += kSigns[hash % kSigns.size()];
+    hash /= kSigns.size();
+  }
+  return code;
+}
+
+namespace {
 
 // What to print on a sound card: the graphemes by which the list shows the
 // pattern, and the sound of the commonest.
@@ -63,33 +81,6 @@ void describe_patterns(std::vector<LessonPattern>& patterns,
     patterns[i].graphemes = std::move(order);
   }
 }
-
-namespace {
-
-std::uint64_t content_hash(const std::vector<LessonPattern>& patterns,
-                           const std::vector<AnalyzedWord>& words,
-                           const PatternCatalogue& catalogue) {
-  std::uint64_t hash = text_hash("lesson");
-  for (const LessonPattern& p : patterns) {
-    hash = text_hash(catalogue[p.id].id, hash);
-  }
-  for (const AnalyzedWord& w : words) {
-    hash = text_hash(w.spelling.value + " ", hash);
-  }
-  return hash;
-}
-
-}  // namespace
-
-std::uint64_t seed_of(const Lesson& lesson,
-                      const std::vector<LessonPattern>& patterns,
-                      const std::vector<AnalyzedWord>& words,
-                      const PatternCatalogue& catalogue) {
-  if (!lesson.seed.given()) return content_hash(patterns, words, catalogue);
-  return text_hash(lesson.seed.value);
-}
-
-namespace {
 
 class Analyzer {
  public:
@@ -126,8 +117,10 @@ class Analyzer {
     add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
     finder_.report_unused_splits();
     set_seed_and_code();
+    choose_dictation();
     report_standings(result_, diagnostics_);
     report_read_sentences(result_, diagnostics_);
+    result_.warm_up = warm_up_of(result_, {});
     return std::move(result_);
   }
 
@@ -157,7 +150,7 @@ class Analyzer {
 
   AnalyzedWord look_up(const LessonWord& word) {
     AnalyzedWord result = finder_.look_up(word);
-    find_hits(result, result_.patterns, phonics_.patterns());
+    result.hits = find_hits(result.reading, result_.patterns, phonics_);
     if (result_.taught.known()) {
       result.standing = result_.taught.standing(result.reading);
       if (result.standing.kind == WordStanding::Kind::not_yet &&
@@ -232,13 +225,16 @@ class Analyzer {
     }
   }
 
-  // A short code that changes with the lesson's content, without letters and
-  // digits that look alike.
+  // The code changes with the lesson's content.
   void set_seed_and_code() {
-    std::uint64_t hash =
-        content_hash(result_.patterns, result_.words, phonics_.patterns());
-    result_.seed =
-        seed_of(lesson_, result_.patterns, result_.words, phonics_.patterns());
+    std::uint64_t hash = text_hash("lesson");
+    for (const LessonPattern& p : result_.patterns) {
+      hash = text_hash(phonics_.patterns()[p.id].id, hash);
+    }
+    for (const AnalyzedWord& w : result_.words) {
+      hash = text_hash(w.spelling.value + " ", hash);
+    }
+    result_.seed = lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
     for (const auto* sentences :
          {&result_.sentences, &result_.dictate_sentences}) {
       for (const AnalyzedSentence& s : *sentences) {
@@ -246,10 +242,22 @@ class Analyzer {
       }
     }
     hash = text_hash(std::to_string(lesson_.set.value), hash);
-    constexpr std::string_view kSigns = "23456789CDFGHJKMNPQRTVWX";
-    for (int i = 0; i < 4; ++i) {
-      result_.code += kSigns[hash % kSigns.size()];
-      hash /= kSigns.size();
+    result_.code = short_code(hash);
+  }
+
+  // Without a list of its own, the dictation takes words of the week.
+  void choose_dictation() {
+    constexpr std::size_t kMost = 8;
+    if (!result_.dictate_words.empty()) return;
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < result_.words.size(); ++i) {
+      if (result_.words[i].has_pattern()) order.push_back(i);
+    }
+    Random random(text_hash("dictation", result_.seed));
+    shuffle(order, random);
+    if (order.size() > kMost) order.resize(kMost);
+    for (const std::size_t i : order) {
+      result_.dictate_words.push_back(result_.words[i]);
     }
   }
 
@@ -271,6 +279,12 @@ AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        Diagnostics& diagnostics) {
   return Analyzer(lesson, phonics, std::move(taught), has_picture, diagnostics)
       .run();
+}
+
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics) {
+  return analyze(lesson, phonics, Taught(), has_picture, diagnostics);
 }
 
 }  // namespace sheaf

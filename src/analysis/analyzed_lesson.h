@@ -60,6 +60,21 @@ struct LessonPattern {
   std::vector<Phoneme> sound;
 };
 
+/// What was learned before and is due, for a few minutes at the start of a day.
+struct WarmUp {
+  struct Item {
+    std::string grapheme;
+    std::vector<Phoneme> sound;
+  };
+  std::vector<Item> to_say;         ///< graphemes to look at and say
+  std::vector<Item> to_hear;        ///< sounds to hear and write
+  std::vector<AnalyzedWord> words;  ///< to write from dictation
+  /// To write from dictation; empty where the teacher makes one up.
+  std::string sentence;
+
+  bool empty() const { return to_say.empty() && words.empty(); }
+};
+
 /// A lesson seen through phonics: everything that sheets need to know of its
 /// words. Made once, then read-only.
 struct AnalyzedLesson {
@@ -76,6 +91,7 @@ struct AnalyzedLesson {
   std::vector<AnalyzedSentence> sentences;
   std::vector<AnalyzedWord> dictate_words;
   std::vector<AnalyzedSentence> dictate_sentences;
+  WarmUp warm_up;
   /// Decides every order that is mixed; from the lesson's seed, else from its
   /// patterns and words.
   std::uint64_t seed = 0;
@@ -83,18 +99,13 @@ struct AnalyzedLesson {
   std::string code;
 };
 
-/// Words of a lesson seen against its patterns: where each shows them, and what
-/// the patterns look and sound like by these words.
-void find_hits(AnalyzedWord& word, const std::vector<LessonPattern>& patterns,
-               const PatternCatalogue& catalogue);
-void describe_patterns(std::vector<LessonPattern>& patterns,
-                       const std::vector<AnalyzedWord>& words);
-/// What decides every order that is mixed: from the lesson's seed, else from
-/// its patterns and words.
-std::uint64_t seed_of(const Lesson& lesson,
-                      const std::vector<LessonPattern>& patterns,
-                      const std::vector<AnalyzedWord>& words,
-                      const PatternCatalogue& catalogue);
+/// Which of the patterns a reading shows, and by which of its units.
+std::vector<AnalyzedWord::Hit> find_hits(
+    const Reading& reading, const std::vector<LessonPattern>& patterns,
+    const Phonics& phonics);
+
+/// A short code without letters and figures that look alike.
+std::string short_code(std::uint64_t hash);
 
 /// Looks everything up. `taught` says what the group knows; `has_picture` says
 /// which words have a picture that children name so: the first of them becomes
@@ -104,6 +115,11 @@ std::uint64_t seed_of(const Lesson& lesson,
 /// that were also read.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        Taught taught,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics);
+
+/// The same where nothing says what was taught.
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        const std::function<bool(std::string_view)>& has_picture,
                        Diagnostics& diagnostics);
 

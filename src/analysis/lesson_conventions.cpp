@@ -5,30 +5,44 @@ namespace sheaf {
 namespace {
 
 bool is_preset(std::string_view name) {
-  return name == "accent" || name == "count" || name == "notation";
+  return name == "count" || name == "notation";
+}
+
+void set(Conventions& conventions, std::string_view name,
+         const PlacedWord& name_place, const PlacedWord& value,
+         Diagnostics& diagnostics) {
+  const auto fault = set_convention(conventions, name, value.value);
+  if (!fault) return;
+  diagnostics.error(diagnostic::unknown_convention,
+                    fault.in_name ? name_place.span : value.span, fault.text,
+                    fault.help);
 }
 
 }  // namespace
 
 Conventions lesson_conventions(const Lesson& lesson, Diagnostics& diagnostics) {
+  std::vector<ConventionSettings> files = lesson.inherited_conventions;
+  files.push_back({lesson.accent, lesson.conventions});
   Conventions conventions;
-  if (lesson.accent.given()) {
-    const auto fault =
-        set_convention(conventions, "accent", lesson.accent.value);
-    if (fault) {
-      diagnostics.error(diagnostic::unknown_convention, lesson.accent.span,
-                        fault.text, fault.help);
+  // An accent sets several switches of its own, so the accents come first.
+  for (const ConventionSettings& file : files) {
+    if (file.accent.given()) {
+      set(conventions, "accent", file.accent, file.accent, diagnostics);
+    }
+    for (const auto& [name, value] : file.conventions) {
+      if (name.value != "accent") continue;
+      set(conventions, "accent", name, value, diagnostics);
     }
   }
-  // A preset sets several switches, so single ones come after it.
-  for (const bool presets : {true, false}) {
-    for (const auto& [name, value] : lesson.conventions) {
-      if (is_preset(name.value) != presets) continue;
-      const auto fault = set_convention(conventions, name.value, value.value);
-      if (!fault) continue;
-      diagnostics.error(diagnostic::unknown_convention,
-                        fault.in_name ? name.span : value.span, fault.text,
-                        fault.help);
+  // So does a count; within a file its single switches come after it.
+  for (const ConventionSettings& file : files) {
+    for (const bool presets : {true, false}) {
+      for (const auto& [name, value] : file.conventions) {
+        if (name.value == "accent" || is_preset(name.value) != presets) {
+          continue;
+        }
+        set(conventions, name.value, name, value, diagnostics);
+      }
     }
   }
   return conventions;

@@ -6,8 +6,10 @@
 
 namespace sheaf {
 
-/// How a lesson counts, says and writes sounds: its `accent`, then the switches
-/// under its `conventions`. Reports names and values that are none.
+/// How a lesson counts, says and writes sounds. The lesson outdoes its
+/// sequence, and that the layout: the accent first, then what each file says
+/// under `conventions`, presets before single switches. Reports names and
+/// values that are none.
 Conventions lesson_conventions(const Lesson& lesson, Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -31,14 +31,20 @@ struct DiagnosticName {
   X(file_form, "the file is not written as such files are") \
   X(file_too_large, "the file is larger than Sheaf reads") \
   X(key_word_not_in_list, "the key word is not in the list with the pattern") \
+  X(last_learner, "a file of which nothing is left without a learner") \
   X(missing_colon, "a line without the colon after its key") \
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \
+  X(no_lesson, "a lesson file that is not there") \
   X(no_picture, "a picture file that is not there") \
   X(no_sequence, "a sequence file that is not there") \
   X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_yet_taught, "a word with something that was not taught yet") \
+  X(no_such_file, "a file that a record names and that is not there") \
+  X(not_dictated, "a word of a record that its lesson does not dictate") \
+  X(not_in_class, "a learner of a record whom the class does not have") \
+  X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
   X(read_and_dictated, "a sentence to dictate that was also read") \
   X(repeated_key, "the same key stands twice") \
@@ -47,6 +53,7 @@ struct DiagnosticName {
   X(second_document, "a line of three dashes in the middle of the file") \
   X(sentence_without_pattern, "a sentence to read that does not use the pattern") \
   X(sheet_left_out, "the lesson has nothing for one of the sheets") \
+  X(sheet_there_already, "a sheet for more practice that the layout has") \
   X(special_sign, "a text that begins with a sign of the file's own") \
   X(split_sentence, "a sentence that a comma may have split") \
   X(tab_in_indentation, "a line that begins with a tab") \
@@ -58,6 +65,7 @@ struct DiagnosticName {
   X(unknown_convention, "a way of counting or saying sounds that is none") \
   X(unknown_key, "a key that Sheaf does not know") \
   X(unknown_layout, "a layout that is not there") \
+  X(unknown_learner, "a learner whom the class does not have") \
   X(unknown_option, "an option that this sheet does not have") \
   X(unknown_pattern, "a pattern that nobody knows, or that could be several") \
   X(unknown_sheet, "a kind of sheet that Sheaf does not have") \
@@ -65,6 +73,7 @@ struct DiagnosticName {
   X(unknown_typeface, "a typeface that is not there") \
   X(unknown_version, "a file written for another version of Sheaf") \
   X(unknown_word, "a word that the word list lacks") \
+  X(unread_answer, "braces in a text that say nothing about a word") \
   X(unusable_picture, "a picture that cannot be used") \
   X(unusable_typeface, "a font file that cannot be used") \
   X(unused_split, "graphemes given by hand for a word that is not there") \

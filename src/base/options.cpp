@@ -22,9 +22,8 @@ std::string_view trimmed(std::string_view text) {
 // The number at the start of `text`, which is moved past it.
 std::optional<double> take_number(std::string_view& text) {
   double value = 0;
-  const auto [end, fault] =
-      std::from_chars(text.data(), text.data() + text.size(), value,
-                      std::chars_format::fixed);
+  const auto [end, fault] = std::from_chars(
+      text.data(), text.data() + text.size(), value, std::chars_format::fixed);
   if (fault != std::errc() || !std::isfinite(value)) return std::nullopt;
   text.remove_prefix(end - text.data());
   return value;
@@ -188,21 +187,20 @@ void OptionValues::set(std::string_view name, const Value& value,
   const std::size_t index = index_of(name);
   const OptionSpec& spec = table_[index];
   if (value.kind != Value::Kind::text) {
-    diagnostics.error(value.kind == Value::Kind::nothing
-                          ? diagnostic::missing_value
-                          : diagnostic::wrong_value,
-                      value.span,
-                      fmt::format("`{}` has {} after it", name,
-                                  describe(value.kind)),
-                      expected(spec));
+    diagnostics.error(
+        value.kind == Value::Kind::nothing ? diagnostic::missing_value
+                                           : diagnostic::wrong_value,
+        value.span,
+        fmt::format("`{}` has {} after it", name, describe(value.kind)),
+        expected(spec));
     return;
   }
   const auto setting = read_setting(spec, value.text.text());
   if (!setting) {
-    diagnostics.error(diagnostic::wrong_value, value.span,
-                      fmt::format("{} does not fit `{}`",
-                                  quoted(value.text.text()), name),
-                      expected(spec));
+    diagnostics.error(
+        diagnostic::wrong_value, value.span,
+        fmt::format("{} does not fit `{}`", quoted(value.text.text()), name),
+        expected(spec));
     return;
   }
   if (beyond(spec, *setting)) {
@@ -219,6 +217,14 @@ void OptionValues::set(std::string_view name, const Value& value,
 
 void OptionValues::set_choice(std::string_view name, std::string value) {
   slots_[index_of(name)].setting = std::move(value);
+}
+
+void OptionValues::set_length(std::string_view name, Length value) {
+  const std::size_t index = index_of(name);
+  const OptionSpec& spec = table_[index];
+  if (!spec.least.empty()) value = std::max(value, *read_length(spec.least));
+  if (!spec.most.empty()) value = std::min(value, *read_length(spec.most));
+  slots_[index].setting = value;
 }
 
 OptionValues read_options(OptionTable table, const Value* given,

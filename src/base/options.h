@@ -32,6 +32,9 @@ struct OptionSpec {
   std::string_view most = {};
   /// Separated by spaces.
   std::string_view choices = {};
+  /// Of a sheet's option: the layout's setting of the same name holds where
+  /// the sheet's own entry does not say.
+  bool from_layout = false;
 };
 
 using OptionTable = std::span<const OptionSpec>;
@@ -68,6 +71,9 @@ class OptionValues {
   void set(std::string_view name, const Value& value, Diagnostics& diagnostics);
   /// Sets a choice from elsewhere (the command line); `value` must be one.
   void set_choice(std::string_view name, std::string value);
+  /// Sets a length from elsewhere (a class file), or the nearest that the
+  /// table allows.
+  void set_length(std::string_view name, Length value);
 
  private:
   using Setting = std::variant<Length, int, double, bool, std::string>;

@@ -3,13 +3,16 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <set>
 
+#include "cli/dependencies.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/output_files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "pdf/pdf_writer.h"
+#include "sheets/word_parts.h"
 
 namespace sheaf {
 
@@ -38,34 +41,13 @@ bool names_differ(const CommandLine& line) {
   return true;
 }
 
-// Spaces and signs that make would read as something else.
-std::string for_make(const std::string& path) {
-  std::string result;
-  for (const char c : path) {
-    if (c == ' ' || c == '#' || c == '\\') result += '\\';
-    if (c == '$') result += '$';
-    result += c;
-  }
-  return result;
-}
-
-// As seen from the folder that make runs in, where it is below that.
-std::string from_here(const std::string& path) {
-  const fs::path near = fs::path(path).lexically_proximate(fs::current_path());
-  const bool below = fs::path(path).is_absolute() && *near.begin() != "..";
-  return below ? near.string() : path;
-}
-
-std::string dependencies(const std::vector<std::string>& targets,
-                         const std::vector<std::string>& sources) {
-  std::string text;
-  for (const std::string& target : targets) text += for_make(target) + " ";
-  text += ":";
-  for (const std::string& source : sources) text += " " + for_make(source);
-  text += "\n";
-  // An empty rule for each, so that a file that was removed stops nothing.
-  for (const std::string& source : sources) text += for_make(source) + ":\n";
-  return text;
+bool has_lessons(const CommandLine& line) {
+  if (!line.arguments.empty() && line.learners.empty()) return true;
+  fmt::print(stderr, "sheaf: {}\n",
+             line.learners.empty()
+                 ? "which lesson? Name its file, or a class with --class"
+                 : "--learner goes with --class");
+  return false;
 }
 
 void add_document(OutputFiles& files, const Document& document,
@@ -73,17 +55,24 @@ void add_document(OutputFiles& files, const Document& document,
   if (!document.pages.empty()) files.add(path, write_pdf(document));
 }
 
+// A file for each sheet of the layout, or each that is asked for.
 void add_separate(OutputFiles& files, const PreparedLesson& lesson,
-                  Workspace& workspace, const fs::path& folder) {
-  for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
+                  const CommandLine& line, Workspace& workspace,
+                  const fs::path& folder) {
+  std::set<std::string> names(line.only.begin(), line.only.end());
+  if (names.empty()) {
+    for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
+      names.emplace(sheet.kind->name);
+    }
+  }
+  for (const std::string& name : names) {
     Diagnostics unheard;  // the whole packet has said it all
-    const Packet one = make_packet(
-        lesson.analyzed, lesson.layout, *lesson.pictures, lesson.style,
-        workspace.shaper(), {std::string(sheet.kind->name)}, unheard);
-    const Document& document =
-        sheet.kind->for_teacher ? one.teacher : one.learner;
-    add_document(files, document,
-                 folder / (std::string(sheet.kind->name) + ".pdf"));
+    const Packet one =
+        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures,
+                    lesson.style, workspace.shaper(), {name}, unheard);
+    add_document(files,
+                 find_sheet_kind(name)->for_teacher ? one.teacher : one.learner,
+                 folder / (name + ".pdf"));
   }
 }
 
@@ -104,20 +93,23 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
   OutputFiles files;
   add_document(files, packet.learner, folder / "packet.pdf");
   add_document(files, packet.teacher, folder / "teacher.pdf");
-  if (line.separate) add_separate(files, *lesson, workspace, folder);
+  if (line.separate) add_separate(files, *lesson, line, workspace, folder);
   files.finish();
   targets.push_back((folder / "packet.pdf").string());
   targets.push_back((folder / "teacher.pdf").string());
-  fmt::print("{}: {} for the learner, {} for the teacher\n", folder.string(),
-             fmt::format("{} pages", packet.learner.pages.size()),
-             fmt::format("{} pages", packet.teacher.pages.size()));
+  fmt::print(
+      "{}: {} for the learner, {} for the teacher\n", folder.string(),
+      counted(static_cast<int>(packet.learner.pages.size()), "page", "pages"),
+      counted(static_cast<int>(packet.teacher.pages.size()), "page", "pages"));
   return true;
 }
 
 }  // namespace
 
 int run_build(const CommandLine& line) {
-  if (!names_differ(line) || !known_sheets(line)) return kWrongCommandLine;
+  if (!known_sheets(line)) return kWrongCommandLine;
+  if (!line.class_file.empty()) return run_build_class(line);
+  if (!names_differ(line) || !has_lessons(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   std::vector<std::string> targets;
   bool good = true;
@@ -125,18 +117,7 @@ int run_build(const CommandLine& line) {
     good = build_lesson(workspace, line, path, targets) && good;
   }
   if (!good) return kFaultsInFiles;
-  if (!line.dependency_file.empty()) {
-    std::vector<std::string> sources;
-    for (const std::string& file : workspace.shared_files()) {
-      sources.push_back(from_here(file));
-    }
-    for (const std::string& file : workspace.take_files_read()) {
-      sources.push_back(from_here(file));
-    }
-    OutputFiles files;
-    files.add(line.dependency_file, dependencies(targets, sources));
-    files.finish();
-  }
+  write_dependencies(workspace, line, targets);
   return kDone;
 }
 

@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <set>
+
+#include "base/utf8.h"
 #include "cli/check_report.h"
+#include "cli/class_job.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/verbs.h"
@@ -30,11 +34,32 @@ void print_words(const AnalyzedLesson& lesson,
   }
 }
 
+// Every word that the lesson uses, wherever it stands, once.
+std::vector<const AnalyzedWord*> all_words(const AnalyzedLesson& lesson) {
+  std::vector<const AnalyzedWord*> words;
+  std::set<std::string> seen;
+  const auto add = [&](const AnalyzedWord& w) {
+    if (seen.insert(lower_case(w.reading.word)).second) words.push_back(&w);
+  };
+  for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
+    for (const AnalyzedWord& w : *list) add(w);
+  }
+  for (const auto* list : {&lesson.sentences, &lesson.dictate_sentences}) {
+    for (const AnalyzedSentence& s : *list) {
+      for (const AnalyzedSentence::Part& part : s.words) add(part.word);
+    }
+  }
+  return words;
+}
+
 // Words that can be said in two ways: which was taken, and how to choose the
 // other.
 void print_choices(const AnalyzedLesson& lesson) {
-  for (const AnalyzedWord& w : lesson.words) {
+  for (const AnalyzedWord* word : all_words(lesson)) {
+    const AnalyzedWord& w = *word;
     if (w.reading.origin == Reading::Origin::by_hand) continue;
+    // Nobody needs telling how `the` and `a` are said in a sentence.
+    if (w.reading.label == "weak") continue;
     const auto readings =
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {
@@ -124,6 +149,32 @@ bool check_sequence(Workspace& workspace, const std::string& path,
   return true;
 }
 
+// What each learner of a class gets.
+bool check_class(Workspace& workspace, const CommandLine& line,
+                 const std::string& path) {
+  Diagnostics diagnostics;
+  CommandLine own = line;
+  own.arguments.clear();
+  const auto job = prepare_class(workspace, own, path, diagnostics);
+  std::string report;
+  if (job != nullptr) {
+    for (const LearnerJob& learner : job->learners) {
+      const Document pages =
+          compose_learner(workspace, own, learner, diagnostics);
+      report += fmt::format(
+          "  {:<12}  {} (code {}), {}, {}\n", learner.code,
+          learner.prepared->lesson.file->name(), learner.lesson.code,
+          counted(static_cast<int>(learner.lesson.words.size()), "word",
+                  "words"),
+          counted(static_cast<int>(pages.pages.size()), "page", "pages"));
+    }
+  }
+  print(diagnostics);
+  if (job == nullptr) return false;
+  fmt::print("{}\n{}", path, report);
+  return true;
+}
+
 }  // namespace
 
 int run_check(const CommandLine& line) {
@@ -131,6 +182,10 @@ int run_check(const CommandLine& line) {
   Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {
+    if (kind_of(workspace.open(path)) == FileKind::learners) {
+      good = check_class(workspace, line, path) && good;
+      continue;
+    }
     Diagnostics diagnostics;
     if (kind_of(workspace.open(path)) == FileKind::sequence) {
       good = check_sequence(workspace, path, diagnostics) && good;

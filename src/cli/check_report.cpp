@@ -29,7 +29,7 @@ void add_once(std::vector<std::string>& words, std::string word) {
 
 void print_sentence(const AnalyzedLesson& lesson,
                     const AnalyzedSentence& sentence,
-                    const WordSource& source) {
+                    const SearchGround& source) {
   std::vector<std::string> pattern, sight;
   std::vector<const AnalyzedWord*> not_yet;
   for (const AnalyzedSentence::Part& part : sentence.words) {
@@ -103,7 +103,7 @@ std::string standing_text(const AnalyzedLesson& lesson,
 }
 
 void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
-  const WordSource source{
+  const SearchGround source{
       workspace.phonics(), lesson.conventions, lesson.taught, nullptr, {}};
   fmt::print("sentences to read: {}\n", lesson.sentences.size());
   for (const AnalyzedSentence& s : lesson.sentences) {

@@ -18,20 +18,32 @@ namespace {
 constexpr const char* kAbout =
     "Sheaf makes a week of spelling sheets from a short lesson file.";
 
-void add_layout_options(CLI::App& verb, CommandLine& line) {
-  verb.add_option("--layout", line.layout,
-                  "a layout's name or file instead of the lesson's own");
+void add_paper_option(CLI::App& verb, CommandLine& line) {
   verb.add_option("--paper", line.paper, "letter or a4")
       ->check([](const std::string& name) {
         return name == "letter" || name == "a4"
                    ? std::string()
                    : "say `letter` or `a4`, not `" + name + "`";
       });
+}
+
+void add_layout_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--layout", line.layout,
+                  "a layout's name or file instead of the lesson's own");
+  add_paper_option(verb, line);
   verb.add_option("--only", line.only,
                   "make these sheets only (may be given again)")
       ->delimiter(',');
   verb.add_option("--allow", line.allowed_folders,
                   "a further folder in which files named by a lesson may be");
+}
+
+void add_class_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--class", line.class_file,
+                  "a class file: the learners with their settings");
+  verb.add_option("--learner", line.learners,
+                  "these learners of the class only (may be given again)")
+      ->delimiter(',');
 }
 
 CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
@@ -94,20 +106,144 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                     "folder");
 }
 
+// How a learner speaks, for marking.
+void add_speech_options(CLI::App& verb, CommandLine& line) {
+  verb.add_option("--accent", line.accent,
+                  "general-american, british, scottish or australian");
+  verb.add_option("--confuses", line.marking.confusions,
+                  "two sounds that the learner does not tell apart, as in th/f "
+                  "(may be given again)")
+      ->delimiter(',')
+      ->allow_extra_args(false);
+}
+
+void add_record_files(CLI::App& verb, CommandLine& line, bool required) {
+  verb.add_option("RECORD", line.arguments, "record files, or folders of them")
+      ->required(required);
+  verb.add_option("--learner", line.marking.learners,
+                  "these learners only (may be given again)")
+      ->delimiter(',')
+      ->allow_extra_args(false);
+  verb.add_option("--allow", line.allowed_folders,
+                  "a further folder in which lessons and classes may be");
+}
+
+void add_marking(CLI::App& app, CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  CLI::App* record =
+      add_verb(app, line, "record",
+               "write a form for what a class wrote, ready to fill");
+  record->add_option("LESSON", line.arguments, "the lesson")
+      ->required()
+      ->expected(1);
+  record->add_option("--class", marking.class_file, "the class file")
+      ->required();
+  record->add_option("--date", marking.date, "the day, as in 2026-03-12");
+  record->add_option("--kind", marking.kind,
+                     "dictation, transfer, retention or writing");
+  record->add_option("--records", marking.records,
+                     "the folder for it; else records beside the class file");
+
+  CLI::App* mark = add_verb(app, line, "mark",
+                            "mark what learners wrote, grapheme by grapheme");
+  add_record_files(*mark, line, false);
+  mark->add_option("--pairs", marking.pairs,
+                   "instead of records: a file with a target, a tab and an "
+                   "attempt in each line; - reads them from standard input");
+  mark->add_flag("--csv", marking.csv, "as a table for a spreadsheet");
+  mark->add_flag("--json", line.json, "as JSON");
+  mark->add_option("--pdf", marking.pdf, "write a PDF file as well");
+  mark->add_option("--paper", line.paper, "letter or a4");
+  add_speech_options(*mark, line);
+
+  CLI::App* writing = add_verb(app, line, "writing",
+                               "find taught patterns in a learner's own text");
+  writing->add_option("FILE", line.arguments, "the text, typed in")
+      ->required()
+      ->expected(1);
+  writing->add_option("--sequence", marking.sequence, "the sequence file");
+  writing->add_option("--step", marking.step,
+                      "the last step taught; else the whole sequence");
+  writing
+      ->add_option("--taught", marking.taught,
+                   "patterns taught, instead of a sequence")
+      ->delimiter(',')
+      ->allow_extra_args(false);
+  writing->add_option("--learner", marking.learners, "whose text it is")
+      ->expected(1);
+  add_speech_options(*writing, line);
+
+  CLI::App* progress =
+      add_verb(app, line, "progress", "what each learner has, over the weeks");
+  add_record_files(*progress, line, true);
+  progress
+      ->add_option("--rule", marking.rules,
+                   "when a pattern counts as learned, as in secure-days=4 "
+                   "(may be given again)")
+      ->allow_extra_args(false);
+  progress
+      ->add_option("--rate", marking.rate,
+                   "letter sequences a week that the aim line rises by")
+      ->capture_default_str();
+  progress->add_option("--pdf", marking.pdf, "write a PDF file as well");
+  progress->add_option("--paper", line.paper, "letter or a4");
+  add_speech_options(*progress, line);
+}
+
+void add_next_steps(CLI::App& app, CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  CLI::App* review = add_verb(
+      app, line, "review", "what each learner should come back to, and when");
+  review->add_option("--class", marking.class_file, "the class file")
+      ->required();
+  review->add_option("--records", marking.records, "the folder of records")
+      ->required();
+  review->add_option("--week", marking.date, "the week's first day")
+      ->required();
+  review->add_option("--out", marking.out,
+                     "folder for the files that it writes; else the class "
+                     "file's own");
+  review
+      ->add_option("--rule", marking.rules,
+                   "when a pattern counts as learned, as in secure-days=4 "
+                   "(may be given again)")
+      ->allow_extra_args(false);
+  review->add_option("--allow", line.allowed_folders,
+                     "a further folder in which lessons and classes may be");
+  add_speech_options(*review, line);
+
+  CLI::App* forget = add_verb(app, line, "forget",
+                              "take a learner out of records and outputs");
+  forget->add_option("CODE", line.arguments, "the learner's code")
+      ->required()
+      ->expected(1);
+  forget->add_option("--records", marking.records,
+                     "the folder of records, or one record; else records");
+  forget->add_option("--class", marking.class_file, "a class file as well");
+  forget->add_option("--out", line.out, "the folder of packets")
+      ->capture_default_str();
+  forget->add_flag("--yes", marking.yes,
+                   "do it; without this it only shows what it would touch");
+}
+
 void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
-  build->add_option("LESSON", line.arguments, "lesson files")->required();
+  build->add_option("LESSON", line.arguments,
+                    "lesson files; with --class, one for learners who have "
+                    "none of their own");
   build->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   build->add_option("--deps", line.dependency_file,
                     "write a dependency file for make");
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
+  add_class_options(*build, line);
   add_layout_options(*build, line);
 
   CLI::App* check =
       add_verb(app, line, "check", "say what is in a lesson and what is wrong");
-  check->add_option("FILE", line.arguments, "lesson files")->required();
+  check->add_option("FILE", line.arguments, "lesson or class files")
+      ->required();
   add_layout_options(*check, line);
 
   CLI::App* word = add_verb(app, line, "word",
@@ -116,6 +252,9 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   word->add_flag("--json", line.json, "as JSON");
   word->add_option("--accent", line.accent,
                    "general-american, british, scottish or australian");
+  word->add_option("--count", line.count, "as-spoken or as-taught");
+  word->add_option("--notation", line.notation,
+                   "how sounds are written: plain, marks or ipa");
 
   CLI::App* patterns =
       add_verb(app, line, "patterns", "the spelling patterns that Sheaf knows");
@@ -123,16 +262,38 @@ void add_verbs(CLI::App& app, CommandLine& line) {
       ->expected(0, 1);
 
   add_planning_verbs(app, line);
-
+  add_marking(app, line);
+  add_next_steps(app, line);
   add_verb(app, line, "sheets", "the kinds of sheets and their options");
   add_verb(app, line, "layouts", "the layouts that are found");
+
+  CLI::App* pictures =
+      add_verb(app, line, "pictures", "the words that a picture stands for");
+  pictures->add_option("WORD", line.arguments, "these words only");
+  pictures->add_option("--pdf", line.pdf_file,
+                       "write a contact sheet of the pictures");
+  add_paper_option(*pictures, line);
+
+  CLI::App* schema = add_verb(app, line, "schema",
+                              "a JSON Schema, with which editors check files");
+  schema
+      ->add_option("KIND", line.arguments, "lesson, layout, class or sequence")
+      ->required()
+      ->expected(1);
+  add_verb(app, line, "manual", "the manual page, in the format of man");
+  CLI::App* completions =
+      add_verb(app, line, "completions", "completions for a shell");
+  completions->add_option("SHELL", line.arguments, "bash, zsh or fish")
+      ->required()
+      ->expected(1);
 
   CLI::App* dump =
       add_verb(app, line, "dump", "what passes between two stages, as text");
   dump->add_option("STAGE and LESSON", line.arguments,
                    "lesson, words or pages, then a lesson file")
       ->required()
-      ->expected(2);
+      ->expected(1, 2);
+  add_class_options(*dump, line);
   add_layout_options(*dump, line);
 }
 
@@ -205,6 +366,27 @@ void print_fault(const CLI::App& app, const CLI::ParseError& fault) {
 }
 
 }  // namespace
+
+std::vector<VerbNote> verb_notes() {
+  CommandLine line;
+  CLI::App app(kAbout, "sheaf");
+  add_verbs(app, line);
+  std::vector<VerbNote> notes;
+  for (const CLI::App* verb : app.get_subcommands({})) {
+    VerbNote note{verb->get_name(), verb->get_description(), {}, {}};
+    for (const CLI::Option* option : verb->get_options()) {
+      if (option->get_lnames().empty()) {
+        note.arguments = option->get_name();
+      } else {
+        note.options.push_back({"--" + option->get_lnames().front(),
+                                option->get_type_name(),
+                                option->get_description()});
+      }
+    }
+    notes.push_back(std::move(note));
+  }
+  return notes;
+}
 
 std::optional<CommandLine> read_command_line(int argc, char** argv,
                                              int& exit_code) {

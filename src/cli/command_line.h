@@ -16,11 +16,33 @@ struct CommandLine {
   std::string layout;  ///< a layout's name or file; empty: the lesson's own
   std::string paper;   ///< empty: the layout's own
   std::vector<std::string> only;
+  std::string class_file;
+  std::vector<std::string> learners;  ///< codes; empty: all of the class
   std::vector<std::string> allowed_folders;
   std::string dependency_file;
+  std::string pdf_file;  ///< where a contact sheet goes
   bool separate = false;
   bool json = false;
-  std::string accent;
+  /// How sounds are said, counted and written; empty: the default.
+  std::string accent, count, notation;
+
+  /// Of the verbs that work with records of what learners wrote.
+  struct Marking {
+    std::string class_file;
+    std::string records;  ///< a folder of records
+    std::string pairs;    ///< a file of targets and attempts, - for stdin
+    std::string pdf;      ///< the PDF file to write
+    bool csv = false;
+    std::vector<std::string> confusions;  ///< sounds not told apart, "th/f"
+    std::vector<std::string> learners;    ///< these only
+    std::string date, kind;
+    std::string sequence, step;
+    std::vector<std::string> taught;
+    std::vector<std::string> rules;  ///< "secure-days=4"
+    std::string rate = "1.0";        ///< of the aim line, a week
+    std::string out;                 ///< the folder for a week's files
+    bool yes = false;
+  } marking;
 
   /// Of the verbs that look for words or write lesson files.
   struct Planning {
@@ -36,6 +58,19 @@ struct CommandLine {
     std::vector<std::string> lessons;  ///< whose words are left out
   } planning;
 };
+
+/// What the command line offers, for the manual page and completions.
+struct OptionNote {
+  std::string name;   ///< "--out"
+  std::string value;  ///< "TEXT"; empty for a flag
+  std::string about;
+};
+struct VerbNote {
+  std::string name, about;
+  std::string arguments;  ///< "LESSON"; empty where it takes none
+  std::vector<OptionNote> options;
+};
+std::vector<VerbNote> verb_notes();
 
 /// Reads the command line. Where it asks for help or the version, or is wrong,
 /// prints that and gives the exit code instead: 0, or 2.

@@ -60,7 +60,7 @@ int run_draft(const CommandLine& line) {
 
   const Conventions conventions;
   const BlockList own = own_block_list(workspace, "", "");
-  const WordSource source{phonics, conventions, *taught, &own,
+  const SearchGround source{phonics, conventions, *taught, &own,
                           has_clear_picture};
   const Draft draft = draft_lesson(
       source, *patterns,

@@ -20,7 +20,7 @@ struct Chosen {
   std::string key_word;
 };
 
-Chosen choose(const WordSource& source, const std::vector<PatternId>& patterns,
+Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns,
               std::size_t count, std::set<std::string, std::less<>>& used) {
   Chosen chosen;
   for (std::size_t i = 0; i < patterns.size(); ++i) {
@@ -45,7 +45,7 @@ Chosen choose(const WordSource& source, const std::vector<PatternId>& patterns,
 
 }  // namespace
 
-Draft draft_lesson(const WordSource& source,
+Draft draft_lesson(const SearchGround& source,
                    const std::vector<PatternId>& patterns,
                    const std::string& sequence) {
   std::set<std::string, std::less<>> used;

@@ -17,7 +17,7 @@ struct Draft {
 /// Words from the search, a place for everything that Sheaf cannot write, and
 /// remarks that say what to do there. `sequence` is the file to name in the
 /// lesson; may be empty.
-Draft draft_lesson(const WordSource& source,
+Draft draft_lesson(const SearchGround& source,
                    const std::vector<PatternId>& patterns,
                    const std::string& sequence);
 

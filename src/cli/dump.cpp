@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "cli/class_job.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/verbs.h"
@@ -57,6 +58,28 @@ void dump_words(const AnalyzedLesson& lesson) {
   }
 }
 
+// The pages of a class, the same that `build` prints.
+int dump_class(Workspace& workspace, const CommandLine& line,
+               Diagnostics& diagnostics) {
+  CommandLine own = line;
+  own.arguments.erase(own.arguments.begin());
+  const auto job = prepare_class(workspace, own, own.class_file, diagnostics);
+  if (job == nullptr) {
+    print(diagnostics);
+    return kFaultsInFiles;
+  }
+  for (const LearnerJob& learner : job->learners) {
+    fmt::print("{}", dump_pages(compose_learner(workspace, own, learner,
+                                                diagnostics)));
+  }
+  for (const auto& learners : by_teacher_key(*job)) {
+    fmt::print("{}", dump_pages(compose_teacher(workspace, own, learners,
+                                                diagnostics)));
+  }
+  print(diagnostics);
+  return diagnostics.has_errors() ? kFaultsInFiles : kDone;
+}
+
 }  // namespace
 
 int run_dump(const CommandLine& line) {
@@ -71,6 +94,13 @@ int run_dump(const CommandLine& line) {
   if (!known_sheets(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   Diagnostics diagnostics;
+  if (!line.class_file.empty() && stage == "pages") {
+    return dump_class(workspace, line, diagnostics);
+  }
+  if (line.arguments.size() < 2) {
+    fmt::print(stderr, "sheaf: which lesson? Name its file\n");
+    return kWrongCommandLine;
+  }
   const auto lesson = prepare(workspace, line, line.arguments[1], diagnostics);
   if (lesson == nullptr) {
     print(diagnostics);

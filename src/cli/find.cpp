@@ -62,7 +62,7 @@ void report_few(const Pattern& pattern, std::size_t found, std::size_t wanted,
              taught ? " and can be read at this step" : " and fit the rest");
 }
 
-int print_pseudo(const WordSource& source, PatternId pattern, std::size_t count,
+int print_pseudo(const SearchGround& source, PatternId pattern, std::size_t count,
                  bool json) {
   const auto words = pseudo_words(source, pattern, count);
   const Pattern& p = source.phonics.patterns()[pattern];
@@ -126,7 +126,7 @@ int run_find(const CommandLine& line) {
       return kFaultsInFiles;
     }
   }
-  const WordSource source{phonics, conventions, *taught, &own,
+  const SearchGround source{phonics, conventions, *taught, &own,
                           has_clear_picture};
   const Pattern& own_pattern = phonics.patterns()[*pattern];
   if (planning.pseudo) {

@@ -19,7 +19,11 @@ Json reading_json(const Phonics& phonics, const Reading& reading,
   j["word"] = reading.word;
   if (!reading.label.empty()) j["label"] = reading.label;
   Json graphemes = Json::array();
-  for (const Unit& unit : reading.units) graphemes.push_back(unit.grapheme);
+  Json irregular = Json::array();
+  for (const Unit& unit : reading.units) {
+    graphemes.push_back(unit.grapheme);
+    if (unit.irregular) irregular.push_back(unit.grapheme);
+  }
   Json sounds = Json::array();
   for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
     sounds.push_back(sound_name(reading, i, conventions));
@@ -33,6 +37,7 @@ Json reading_json(const Phonics& phonics, const Reading& reading,
   j["sounds"] = std::move(sounds);
   j["boxes"] = reading.boxes();
   j["patterns"] = std::move(patterns);
+  if (!irregular.empty()) j["irregular"] = std::move(irregular);
   if (reading.origin == Reading::Origin::guess) j["guess"] = true;
   return j;
 }
@@ -69,6 +74,45 @@ std::string found_json(std::string_view pattern,
   Json all;
   all["pattern"] = pattern;
   all["words"] = std::move(list);
+  return all.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+namespace {
+
+Json attempt_json(const AttemptRow& row) {
+  const MarkedAttempt& a = row.attempt;
+  Json j;
+  if (!row.date.empty()) j["date"] = row.date;
+  if (!row.lesson.empty()) j["lesson"] = row.lesson;
+  if (!row.kind.empty()) j["kind"] = row.kind;
+  if (!row.learner.empty()) j["learner"] = row.learner;
+  j["target"] = a.target;
+  j["written"] = a.written;
+  Json graphemes = Json::array();
+  for (const MarkedGrapheme& g : a.graphemes) {
+    Json one;
+    one["grapheme"] = g.grapheme;
+    one["result"] = result_name(g.result);
+    one["cause"] = nullptr;
+    if (g.cause != Cause::none) one["cause"] = cause_name(g.cause);
+    graphemes.push_back(std::move(one));
+  }
+  j["graphemes"] = std::move(graphemes);
+  j["extra"] = a.extra_letters();
+  j["letter_sequences"] = a.sequences.correct;
+  j["letter_sequences_possible"] = a.sequences.possible;
+  j["right"] = a.right;
+  return j;
+}
+
+}  // namespace
+
+std::string attempts_json(const std::vector<AttemptRow>& rows) {
+  Json all;
+  all["attempts"] = Json::array();
+  for (const AttemptRow& row : rows) {
+    all["attempts"].push_back(attempt_json(row));
+  }
   return all.dump(2, ' ', false, Json::error_handler_t::replace);
 }
 

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "marking/mark_attempt.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
@@ -25,5 +26,18 @@ struct FoundJson {
 /// `{"pattern": id, "words": [{"word": ...}, ...]}`
 std::string found_json(std::string_view pattern,
                        const std::vector<FoundJson>& words);
+
+/// One attempt and where it is from; texts are empty where that is not known.
+struct AttemptRow {
+  std::string date, lesson, kind, learner;
+  MarkedAttempt attempt;
+};
+
+/// An object with the list `attempts`; each has `target`, `written`,
+/// `graphemes` (a list of `grapheme`, `result`, `cause`; `cause` is null where
+/// the grapheme is correct), `extra`, `letter_sequences`,
+/// `letter_sequences_possible`, `right`, and where known `date`, `lesson`,
+/// `kind`, `learner`.
+std::string attempts_json(const std::vector<AttemptRow>& rows);
 
 }  // namespace sheaf

@@ -23,11 +23,16 @@ struct Verb {
   int (*run)(const CommandLine&);
 };
 constexpr Verb kVerbs[] = {
-    {"build", run_build},   {"check", run_check},
-    {"word", run_word},     {"patterns", run_patterns},
-    {"sheets", run_sheets}, {"layouts", run_layouts},
-    {"dump", run_dump},     {"find", run_find},
-    {"block", run_block},   {"draft", run_draft},
+    {"build", run_build},       {"check", run_check},
+    {"word", run_word},         {"patterns", run_patterns},
+    {"sheets", run_sheets},     {"layouts", run_layouts},
+    {"pictures", run_pictures}, {"schema", run_schema},
+    {"manual", run_manual},     {"completions", run_completions},
+    {"dump", run_dump},         {"record", run_record},
+    {"mark", run_mark},         {"writing", run_writing},
+    {"progress", run_progress}, {"review", run_review},
+    {"forget", run_forget},     {"find", run_find},
+    {"block", run_block},       {"draft", run_draft},
 };
 
 int run(const CommandLine& line) {

@@ -7,14 +7,25 @@ namespace sheaf {
 /// The verbs of the command line. Each gives the exit code; each throws
 /// MachineError where the machine would not.
 int run_build(const CommandLine& line);
+int run_build_class(const CommandLine& line);
 int run_check(const CommandLine& line);
 int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);
 int run_layouts(const CommandLine& line);
+int run_pictures(const CommandLine& line);
+int run_schema(const CommandLine& line);
+int run_manual(const CommandLine& line);
+int run_completions(const CommandLine& line);
 int run_dump(const CommandLine& line);
 int run_find(const CommandLine& line);
 int run_block(const CommandLine& line);
 int run_draft(const CommandLine& line);
+int run_record(const CommandLine& line);
+int run_mark(const CommandLine& line);
+int run_writing(const CommandLine& line);
+int run_progress(const CommandLine& line);
+int run_review(const CommandLine& line);
+int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

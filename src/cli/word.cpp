@@ -9,10 +9,23 @@
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "phonics/explain.h"
+#include "phonics/notation.h"
 
 namespace sheaf {
 
 namespace {
+
+// The graphemes that say here what they seldom say: "ai says /e/".
+std::string irregular_text(const Reading& reading,
+                           const Conventions& conventions) {
+  std::string text;
+  for (const Unit& unit : reading.units) {
+    if (!unit.irregular) continue;
+    text += fmt::format("{}{} says /{}/", text.empty() ? "" : ", ",
+                        unit.grapheme, sound_name(unit.phonemes, conventions));
+  }
+  return text;
+}
 
 void print_reading(const Phonics& phonics, const Reading& reading,
                    const Conventions& conventions) {
@@ -30,8 +43,31 @@ void print_reading(const Phonics& phonics, const Reading& reading,
   fmt::print("  graphemes  {}\n", graphemes_text(reading));
   fmt::print("  sounds     {}\n", sounds_text(reading, conventions));
   fmt::print("  boxes      {}\n", explain_boxes(reading, conventions));
-  fmt::print("  patterns   {}\n", patterns);
+  fmt::print("  patterns   {}\n", patterns.empty() ? "none" : patterns);
+  const std::string irregular = irregular_text(reading, conventions);
+  if (!irregular.empty()) fmt::print("  irregular  {}\n", irregular);
   fmt::print("  from       {}\n", origin_text(reading.origin));
+  if (reading.origin == Reading::Origin::guess) {
+    fmt::print("  to keep it, or to mend it, write under `split:`  {}\n",
+               split_line(reading));
+  }
+}
+
+// The presets as the command line gives them; an accent sets several switches,
+// so it comes first. Says what is wrong and gives false if one is unknown.
+bool set_presets(const CommandLine& line, Conventions& conventions) {
+  const std::pair<std::string_view, const std::string&> presets[] = {
+      {"accent", line.accent},
+      {"count", line.count},
+      {"notation", line.notation}};
+  for (const auto& [name, value] : presets) {
+    if (value.empty()) continue;
+    const auto fault = set_convention(conventions, name, value);
+    if (!fault) continue;
+    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+    return false;
+  }
+  return true;
 }
 
 }  // namespace
@@ -40,13 +76,7 @@ int run_word(const CommandLine& line) {
   Workspace workspace(shipped_folder());
   const Phonics& phonics = workspace.phonics();
   Conventions conventions;
-  if (!line.accent.empty()) {
-    const auto fault = set_convention(conventions, "accent", line.accent);
-    if (fault) {
-      fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
-      return kWrongCommandLine;
-    }
-  }
+  if (!set_presets(line, conventions)) return kWrongCommandLine;
   bool good = true;
   std::vector<std::vector<Reading>> all;
   for (const std::string& given : line.arguments) {

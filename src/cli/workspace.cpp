@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 
@@ -11,8 +10,10 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "cli/files.h"
+#include "cli/find_layout.h"
 #include "cli/planning_arguments.h"
 #include "input/layout_file.h"
+#include "phonics/own_pattern.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
 
@@ -34,6 +35,25 @@ const Phonics& Workspace::phonics() {
     phonics_ = std::make_unique<Phonics>((shipped_ / "phonics.bin").string());
   }
   return *phonics_;
+}
+
+std::unique_ptr<Phonics> Workspace::phonics_with_own(const Lesson& lesson,
+                                                     Diagnostics& diagnostics) {
+  std::vector<std::string> own;
+  for (const PlacedWord& pattern : lesson.patterns) {
+    if (!is_own_pattern(pattern.value)) continue;
+    const std::string fault = phonics().fault_of_own_pattern(pattern.value);
+    if (fault.empty()) {
+      own.push_back(pattern.value);
+      continue;
+    }
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span,
+                      fmt::format("this is not a pattern: {}", fault),
+                      "write each grapheme with its sound between slashes, as "
+                      "in `ch=/k/ que=/k/`");
+  }
+  if (own.empty()) return nullptr;
+  return std::make_unique<Phonics>((shipped_ / "phonics.bin").string(), own);
 }
 
 FontLibrary& Workspace::fonts() {
@@ -88,45 +108,15 @@ std::vector<std::string> Workspace::shared_files() {
 
 namespace {
 
-std::vector<std::string> layout_names(const fs::path& folder) {
-  std::vector<std::string> names;
-  std::error_code fault;
-  for (const auto& entry : fs::directory_iterator(folder, fault)) {
-    if (entry.path().extension() == ".yaml") {
-      names.push_back(entry.path().stem().string());
-    }
-  }
-  std::ranges::sort(names);
-  return names;
-}
-
-bool is_file_name(std::string_view name) { return name.ends_with(".yaml"); }
-
 // The layout that the command line or the lesson asks for.
-std::optional<fs::path> find_layout(Workspace& workspace,
-                                    const CommandLine& line,
-                                    const Lesson& lesson,
-                                    const fs::path& folder,
-                                    Diagnostics& diagnostics) {
-  if (is_file_name(line.layout)) return fs::path(line.layout);
-  const std::string name = !line.layout.empty()          ? line.layout
-                           : lesson.layout.value.empty() ? "week"
-                                                         : lesson.layout.value;
-  const std::string file =
-      is_file_name(name) ? name : "layouts/" + name + ".yaml";
-  if (auto found = find_named_file(file, folder, workspace.shipped(),
-                                   line.allowed_folders)) {
-    return found;
-  }
-  const auto known = layout_names(workspace.shipped() / "layouts");
-  const std::vector<std::string_view> views(known.begin(), known.end());
-  std::string help = did_you_mean(name, views);
-  if (help.empty()) help = "`sheaf layouts` lists them";
-  const Span span = line.layout.empty() ? lesson.layout.span : Span{};
-  diagnostics.error(
-      diagnostic::unknown_layout, span,
-      fmt::format("there is no layout {} here", sheaf::quoted(name)), help);
-  return std::nullopt;
+std::optional<fs::path> layout_of(Workspace& workspace, const CommandLine& line,
+                                  const Lesson& lesson, const fs::path& folder,
+                                  Diagnostics& diagnostics) {
+  if (line.layout.ends_with(".yaml")) return fs::path(line.layout);
+  PlacedWord name = lesson.layout;
+  if (!line.layout.empty()) name = {line.layout, {}};
+  if (name.value.empty()) name.value = "week";
+  return find_layout(workspace, line, name, folder, diagnostics);
 }
 
 // A typeface may be a file beside the layout.
@@ -215,29 +205,27 @@ const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
   return nullptr;
 }
 
-// What was taught, the words left to Sheaf, then the lesson seen through all
-// of it.
-void fill_and_analyze(Workspace& workspace, const CommandLine& line,
-                      const fs::path& folder, PreparedLesson& result,
-                      Diagnostics& diagnostics) {
-  Lesson& lesson = result.lesson;
-  const Phonics& phonics = workspace.phonics();
+}  // namespace
+
+LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
+                       const std::filesystem::path& folder, Lesson& lesson,
+                       const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics) {
+  LessonPlan plan;
   const SequenceFile* sequence =
       find_sequence(workspace, line, lesson, folder, diagnostics);
   Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
-  if (diagnostics.has_errors()) return;
-  const std::function<bool(std::string_view)> has_picture =
-      [&](std::string_view word) { return result.pictures->is_clear(word); };
+  if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them
   const Conventions conventions = lesson_conventions(lesson, unheard);
   const BlockList own = own_block_list(workspace, "", folder);
-  const WordSource source{phonics, conventions, taught, &own, has_picture};
-  result.filled = fill_lesson(lesson, source, diagnostics);
-  result.analyzed =
+  const SearchGround source{phonics, conventions, taught, &own, has_picture};
+  plan.filled = fill_lesson(lesson, source, diagnostics);
+  plan.analyzed =
       analyze(lesson, phonics, std::move(taught), has_picture, diagnostics);
+  return plan;
 }
-
-}  // namespace
 
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
@@ -250,18 +238,27 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
 
   const fs::path folder = fs::path(path).parent_path();
   const auto layout_path =
-      find_layout(workspace, line, result->lesson, folder, diagnostics);
+      layout_of(workspace, line, result->lesson, folder, diagnostics);
   if (layout_path) {
     const SourceFile& layout = workspace.open(*layout_path);
     const LayoutFile parts = read_layout_file(layout, diagnostics);
     if (!diagnostics.has_errors()) {
       result->layout = plan_layout(parts, diagnostics);
     }
+    result->lesson.inherited_conventions.push_back(parts.conventions);
   }
   result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
   add_pictures(workspace, line, result->lesson, folder, *result->pictures,
                diagnostics);
-  fill_and_analyze(workspace, line, folder, *result, diagnostics);
+  result->phonics = workspace.phonics_with_own(result->lesson, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+  LessonPlan plan = plan_lesson(
+      workspace, line, folder, result->lesson,
+      result->phonics ? *result->phonics : workspace.phonics(),
+      [&](std::string_view word) { return result->pictures->is_clear(word); },
+      diagnostics);
+  result->filled = std::move(plan.filled);
+  result->analyzed = std::move(plan.analyzed);
   if (diagnostics.has_errors()) return nullptr;
 
   OptionValues& settings = result->layout.settings;

@@ -27,6 +27,10 @@ class Workspace {
   ~Workspace();
 
   const Phonics& phonics();
+  /// The word list with patterns of a lesson's own; nothing where it has none,
+  /// or where one is wrong, which is reported.
+  std::unique_ptr<Phonics> phonics_with_own(const Lesson& lesson,
+                                            Diagnostics& diagnostics);
   FontLibrary& fonts();
   PictureBook& pictures();
   Shaper& shaper() { return shaper_; }
@@ -58,6 +62,8 @@ class Workspace {
 
 /// A lesson with the layout that it is printed in, ready to be composed.
 struct PreparedLesson {
+  /// The word list with the lesson's own patterns, if it has any.
+  std::unique_ptr<Phonics> phonics;
   Lesson lesson;
   /// What the lesson left to Sheaf to choose.
   std::vector<FilledKey> filled;
@@ -66,6 +72,21 @@ struct PreparedLesson {
   Style style;
   std::unique_ptr<LessonPictures> pictures;
 };
+
+/// A lesson with its words chosen and seen through phonics.
+struct LessonPlan {
+  std::vector<FilledKey> filled;
+  AnalyzedLesson analyzed;
+};
+
+/// What was taught before a lesson (by the sequence that it names or that lies
+/// in `folder`), the words that it leaves to Sheaf, put into it, then the
+/// lesson seen through all of it. To be used only if no error stands.
+LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
+                       const std::filesystem::path& folder, Lesson& lesson,
+                       const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics);
 
 /// Takes a lesson file through all stages up to composing. Nothing comes back
 /// if an error was found; the messages are in `diagnostics` then.

@@ -286,6 +286,8 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
   return class_file;
 }
 
+std::vector<KeyNote> learner_keys() { return notes_of(kSettingsKeys); }
+
 LearnerSettings settings_for(const ClassFile& class_file,
                              const LearnerEntry& learner) {
   LearnerSettings settings = learner.settings;

@@ -7,6 +7,7 @@
 #include "base/diagnostics.h"
 #include "base/length.h"
 #include "base/value.h"
+#include "input/key_note.h"
 #include "input/lesson.h"
 
 namespace sheaf {
@@ -49,6 +50,9 @@ struct ClassFile {
 /// Reads a class file. Reports what is wrong with its form; the result is to
 /// be used only if no error stands. `file` must outlive it.
 ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics);
+
+/// The keys of a learner, a group or the whole class.
+std::vector<KeyNote> learner_keys();
 
 /// What holds for one learner: the learner's own settings, for the rest those
 /// of the group, for the rest those of the class.

@@ -91,6 +91,12 @@ LayoutFile read_layout_file(const SourceFile& file, Diagnostics& diagnostics) {
       read_version(entry.value, version, diagnostics);
     } else if (entry.key.value == "sheets") {
       read_sheets(entry.value, layout, diagnostics);
+    } else if (entry.key.value == "accent") {
+      layout.conventions.accent = read_short_text(
+          {"accent", entry.value, "accent: british"}, diagnostics);
+    } else if (entry.key.value == "conventions") {
+      layout.conventions.conventions = read_pairs(
+          {"conventions", entry.value, "conventions: {qu: one}"}, diagnostics);
     } else {
       layout.settings.entries.push_back(std::move(entry));
     }

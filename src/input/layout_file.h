@@ -5,6 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "base/value.h"
+#include "input/convention_settings.h"
 
 namespace sheaf {
 
@@ -18,8 +19,11 @@ struct LayoutFile {
     Value options;
   };
   const SourceFile* file = nullptr;
-  /// Every key of the file but `sheaf` and `sheets`, as keys with values.
+  /// Every key of the file but `sheaf`, `sheets`, `accent` and `conventions`,
+  /// as keys with values.
   Value settings;
+  /// For the lessons that are printed in it.
+  ConventionSettings conventions;
   std::vector<SheetEntry> sheets;
 };
 

@@ -118,7 +118,18 @@ void pictures(const Field& field, Lesson& lesson, Diagnostics& d) {
 }
 
 void conventions(const Field& field, Lesson& lesson, Diagnostics& d) {
-  lesson.conventions = read_pairs(field, d);
+  for (auto& pair : read_pairs(field, d)) {
+    lesson.conventions.push_back(std::move(pair));
+  }
+}
+
+// `count` and `notation` may stand by themselves, as `accent` does.
+void preset(const Field& field, Lesson& lesson, Diagnostics& d) {
+  PlacedWord value = read_short_text(field, d);
+  if (!value.given()) return;
+  const Span span = value.span;
+  lesson.conventions.emplace_back(PlacedWord{std::string(field.key), span},
+                                  std::move(value));
 }
 
 // In the order of kLessonKeys, which a check below makes sure of.
@@ -155,6 +166,8 @@ constexpr std::array kReaders = {
     KeyReader{"set", number<&Lesson::set, 1, 20>},
     KeyReader{"conventions", conventions},
     KeyReader{"accent", short_text<&Lesson::accent>},
+    KeyReader{"count", preset},
+    KeyReader{"notation", preset},
     KeyReader{"layout", file_name<&Lesson::layout>},
     KeyReader{"review", number<&Lesson::review, 0, 20>},
     KeyReader{"group", short_text<&Lesson::group>},

@@ -7,10 +7,9 @@
 
 #include "base/diagnostics.h"
 #include "base/value.h"
+#include "input/convention_settings.h"
 
 namespace sheaf {
-
-using PlacedWord = Spanned<std::string>;
 
 /// A word as the lesson writes it. Spellings are in Unicode form C.
 struct LessonWord {
@@ -69,6 +68,8 @@ struct Lesson {
   /// Switch and value, unread.
   std::vector<std::pair<PlacedWord, PlacedWord>> conventions;
   PlacedWord accent;
+  /// What the layout, then the sequence say of that; the lesson outdoes both.
+  std::vector<ConventionSettings> inherited_conventions;
   PlacedWord layout;
   Spanned<int> review{0, {}};
   PlacedWord group;

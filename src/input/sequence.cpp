@@ -202,6 +202,9 @@ SequenceFile read_sequence(const SourceFile& file, Diagnostics& diagnostics) {
   return sequence;
 }
 
+std::vector<KeyNote> sequence_keys() { return notes_of(kKeys); }
+std::vector<KeyNote> step_keys() { return notes_of(kStepKeys); }
+
 const SequenceStep* find_step(const SequenceFile& sequence,
                               std::string_view number_or_name) {
   const auto number = read_count(number_or_name);

@@ -6,6 +6,7 @@
 
 #include "base/diagnostics.h"
 #include "base/value.h"
+#include "input/key_note.h"
 #include "input/lesson.h"
 
 namespace sheaf {
@@ -39,6 +40,10 @@ struct SequenceFile {
 /// Reads a sequence file. Reports what is wrong with its form; the result is
 /// to be used only if no error stands. `file` must outlive it.
 SequenceFile read_sequence(const SourceFile& file, Diagnostics& diagnostics);
+
+/// The keys of a sequence file, and those of one step.
+std::vector<KeyNote> sequence_keys();
+std::vector<KeyNote> step_keys();
 
 /// The step with this number or name (case does not matter); null if none.
 const SequenceStep* find_step(const SequenceFile& sequence,

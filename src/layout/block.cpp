@@ -123,6 +123,7 @@ class PageFiller {
     for (Mark& mark : block.marks) place(std::move(mark));
     y_ += block.height;
     if (block.own_leaf) pages_.back().own_leaf = true;
+    if (block.back) pages_.back().is_back = true;
   }
   bool fits(Length height) const {
     return !pages_.empty() && y_ + height <= body_.height;
@@ -155,6 +156,22 @@ void even_pages(std::vector<Block>& blocks, Length height) {
   }
   for (const std::size_t start : page_starts(blocks, Length::from_mils(high))) {
     blocks[start].new_page = start > 0;
+  }
+}
+
+void outline_tints(std::vector<Block>& blocks, Length weight) {
+  constexpr Ink kLightest = 160;
+  for (Block& block : blocks) {
+    for (Mark& mark : block.marks) {
+      auto* rect = std::get_if<RectMark>(&mark);
+      const bool is_tint = rect != nullptr && rect->filled &&
+                           rect->fill >= kLightest && rect->fill != kWhite;
+      if (!is_tint) continue;
+      rect->filled = false;
+      if (rect->stroked) continue;
+      rect->stroked = true;
+      rect->stroke = {weight, kBlack, {}, false};
+    }
   }
 }
 

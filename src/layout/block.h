@@ -23,6 +23,8 @@ struct Block {
   bool new_page = false;
   /// Will be cut up: its page stands alone on a leaf of paper.
   bool own_leaf = false;
+  /// Belongs on the back of the page before it, which will be cut up.
+  bool back = false;
   /// What is drawn again above it where it begins a page: a table's head.
   std::shared_ptr<const Block> head;
   std::vector<Mark> marks;
@@ -104,6 +106,9 @@ int even_rows(int total, int capacity);
 /// Says where pages begin so that blocks which do not fit on one page of this
 /// height fill all of them about equally, in no more pages than they need.
 void even_pages(std::vector<Block>& blocks, Length height);
+
+/// Draws light grounds as thin frames, to save ink.
+void outline_tints(std::vector<Block>& blocks, Length weight);
 
 /// Places blocks on pages of `paper` size, inside `body`, in order.
 std::vector<Page> paginate(std::vector<Block> blocks, const Rect& body,

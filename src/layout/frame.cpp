@@ -25,10 +25,14 @@ struct HeaderPlan {
 
 Length icon_side(const Style& style) { return scaled(style.text_size, 1.45); }
 
+bool has_name_row(const Style& style, const FrameText& text) {
+  return style.has_name_line && !text.for_teacher;
+}
+
 HeaderPlan plan_header(const Style& style, Composer& composer,
                        const FrameText& text) {
   HeaderPlan plan;
-  plan.heading_top = text.for_teacher ? Length() : kNameRow;
+  plan.heading_top = has_name_row(style, text) ? kNameRow : Length();
   const TextStyle heading = style.text(style.heading_size, true);
   plan.direction_top = plan.heading_top + heading.line_height();
   const TextStyle direction =
@@ -45,15 +49,20 @@ HeaderPlan plan_header(const Style& style, Composer& composer,
   return plan;
 }
 
+// A label with a line to write on; what is known already stands on the line.
 void draw_fill_in_line(Block& block, Composer& composer, const Style& style,
-                       std::string_view label, Length left, Length right,
-                       ElementId element) {
+                       std::string_view label, std::string_view known,
+                       Length left, Length right, ElementId element) {
   const TextStyle text = style.text(style.text_size);
   const Length base = 6.5_mm;
   const Length width =
       draw_text(composer, block, text, label, {left, base}, element);
-  block.line({left + width + 2_mm, base}, {right, base},
+  const Length start = left + width + 2_mm;
+  block.line({start, base}, {right, base},
              {style.box_weight, kBlack, {}, false});
+  if (known.empty()) return;
+  draw_text(composer, block, style.text(style.text_size, true), known,
+            {start + 2_mm, base - 1_mm}, element);
 }
 
 Block draw_header(Composer& composer, const FrameText& text,
@@ -61,20 +70,20 @@ Block draw_header(Composer& composer, const FrameText& text,
   const Style& style = composer.style();
   const Length width = style.body().width;
   Block block;
-  if (!text.for_teacher) {
-    draw_fill_in_line(block, composer, style, "Name", Length(),
+  if (has_name_row(style, text)) {
+    draw_fill_in_line(block, composer, style, "Name", text.learner, Length(),
                       width * 62 / 100, elements.name_line);
-    draw_fill_in_line(block, composer, style, "Date", width * 66 / 100, width,
-                      elements.name_line);
+    draw_fill_in_line(block, composer, style, "Date", {}, width * 66 / 100,
+                      width, elements.name_line);
   }
   const TextStyle heading = style.text(style.heading_size, true);
   const Length base = plan.heading_top + baseline_in_line(heading);
   draw_text(composer, block, heading, text.sheet, {Length(), base},
             elements.heading);
-  const std::string right =
-      text.for_teacher && !text.title.empty() ? text.title + " · for the teacher"
-      : text.for_teacher                      ? "for the teacher"
-                                              : text.title;
+  const std::string right = text.for_teacher && !text.title.empty()
+                                ? text.title + " · for the teacher"
+                            : text.for_teacher ? "for the teacher"
+                                               : text.title;
   if (!right.empty()) {
     const TextStyle small = style.text(scaled(style.heading_size, 0.7));
     const GlyphRun run = composer.shape(small, right);
@@ -104,11 +113,12 @@ Block draw_footer(Composer& composer, const FrameText& text, std::size_t page,
   std::string left = text.sheet;
   if (!text.day.empty()) left = text.day + " · " + left;
   const std::string right =
-      fmt::format("{} of {} · {}", page, pages, text.code);
+      fmt::format("{} of {} · {}{}", page, pages,
+                  text.learner.empty() ? "" : text.learner + " · ", text.code);
   draw_text(composer, block, small, left, {}, kDecoration);
   const GlyphRun run = composer.shape(small, right);
-  block.glyphs(run, {style.body().width - width_of(run), Length()},
-               kDecoration, kFooterInk);
+  block.glyphs(run, {style.body().width - width_of(run), Length()}, kDecoration,
+               kFooterInk);
   return block;
 }
 
@@ -132,7 +142,8 @@ Rect body_inside(const Style& style, Composer& composer,
 FrameElements add_frame_elements(Composer& composer, const FrameText& text) {
   FrameElements elements;
   elements.heading = composer.add(Role::heading1);
-  if (!text.for_teacher) elements.name_line = composer.add(Role::paragraph);
+  if (has_name_row(composer.style(), text))
+    elements.name_line = composer.add(Role::paragraph);
   if (!text.direction.empty()) {
     elements.direction = composer.add(Role::paragraph);
   }
@@ -147,7 +158,10 @@ void draw_frame(std::vector<Page>& pages, Composer& composer,
     Page& page = pages[i];
     std::vector<Mark> marks;
     const FrameElements own = i == 0 ? elements : FrameElements{};
-    append(marks, draw_header(composer, text, plan, own), {all.x, all.y});
+    // The backs of cards have nothing on them but the cards.
+    if (!page.is_back) {
+      append(marks, draw_header(composer, text, plan, own), {all.x, all.y});
+    }
     marks.insert(marks.end(), std::make_move_iterator(page.marks.begin()),
                  std::make_move_iterator(page.marks.end()));
     append(marks, draw_footer(composer, text, i + 1, pages.size()),

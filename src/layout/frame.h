@@ -15,14 +15,15 @@ struct FrameText {
   std::string sheet;      ///< the sheet's name
   std::string direction;  ///< one short sentence, may be empty
   Action action = Action::none;
-  std::string day;        ///< "Day 2", may be empty
-  std::string code;       ///< made from the lesson's content
+  std::string day;   ///< "Day 2", may be empty
+  std::string code;  ///< made from the lesson's content
+  /// A learner's short code, printed where the name goes; may be empty.
+  std::string learner;
   bool for_teacher = false;
 };
 
 /// The room that is left for the body of a sheet with this frame.
-Rect body_inside(const Style& style, Composer& composer,
-                 const FrameText& text);
+Rect body_inside(const Style& style, Composer& composer, const FrameText& text);
 
 /// Adds the heading and the direction to the element tree. Call it before the
 /// sheet composes, so that they are read first.

@@ -87,8 +87,8 @@ struct PictureMark {
   ElementId element = kDecoration;
 };
 
-using Mark = std::variant<GlyphMark, LineMark, RectMark, DotMark, PathMark,
-                          PictureMark>;
+using Mark =
+    std::variant<GlyphMark, LineMark, RectMark, DotMark, PathMark, PictureMark>;
 
 /// What a part of the document is, after the standard structure types of PDF
 /// (ISO 32000-1, 14.8.4).
@@ -135,6 +135,8 @@ struct Page {
   std::string label;
   /// It will be cut up, so that nothing may stand on its back.
   bool own_leaf = false;
+  /// It stands on the back of the page before.
+  bool is_back = false;
 };
 
 struct OutlineEntry {

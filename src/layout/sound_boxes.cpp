@@ -83,8 +83,8 @@ void break_rows(std::span<const SoundBox> boxes, const BoxMeasures& measures,
 
 // The letters of a grapheme over all the boxes that it is written across.
 void write_letters(Composer& composer, Block& block, const SoundBox& box,
-                   const BoxMeasures& measures, const TextStyle& text,
-                   Length x, Length base, ElementId element) {
+                   const BoxMeasures& measures, const TextStyle& text, Length x,
+                   Length base, ElementId element) {
   const Length middle = x + measures.width * box.parts / 2;
   draw_centred(composer, block, text, box.letters, {middle, base}, element);
 }
@@ -131,8 +131,10 @@ void draw_box_row(Composer& composer, Block& block,
     }
     block.line({x + inset, base}, {x + measures.width - inset, base}, guide,
                element);
-    const bool filled = options.fill == BoxFill::all ||
-                        (options.fill == BoxFill::pattern && box.of_pattern);
+    const bool filled =
+        options.fill == BoxFill::all ||
+        (options.fill == BoxFill::first && i == 0 && options.first_row) ||
+        (options.fill == BoxFill::pattern && box.of_pattern);
     if (filled && box.part == 0) {
       write_letters(composer, block, box, measures, text, x, base, element);
     }

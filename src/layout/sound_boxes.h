@@ -33,7 +33,7 @@ struct BoxMeasures {
 };
 
 /// What stands in the boxes when they are handed out.
-enum class BoxFill { empty, pattern, all };
+enum class BoxFill { empty, first, pattern, all };
 
 /// The least measures that hold the widest grapheme of all words in this hand.
 BoxMeasures measure_boxes(std::span<const std::vector<SoundBox>> words,
@@ -54,7 +54,8 @@ struct BoxRowOptions {
   BoxFill fill = BoxFill::empty;
   bool slots = true;
   bool tap_dots = true;
-  TextStyle text;  ///< its size is set by the x-height
+  bool first_row = true;  ///< the word begins with it
+  TextStyle text;         ///< its size is set by the x-height
   Length tap_dot = Length::from_mm(2.4);
 };
 

@@ -11,15 +11,32 @@ namespace {
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kPageOptions[] = {
-    {"paper", Kind::choice, "letter", "paper size", {}, {}, "letter a4"},
+    {"paper",
+     Kind::choice,
+     "letter",
+     "paper size; screen is 16 to 9, for a projector",
+     {},
+     {},
+     "letter a4 screen"},
+    {"orientation",
+     Kind::choice,
+     "portrait",
+     "which way paper is turned; a screen is wide always",
+     {},
+     {},
+     "portrait landscape"},
     // Printers leave up to 6 mm blank; 12.7 mm and more is safe to hold.
     {"margin", Kind::length, "15 mm", "blank edge on all four sides", "8 mm",
      "40 mm"},
     {"typeface", Kind::text, "Andika",
      "a family of the fonts folder, or a font file beside the layout"},
     {"bold-typeface", Kind::text, "", "a file for bold, if not in the family"},
-    {"letter-shapes", Kind::choice, "single-storey",
-     "the form of a and g: as handwritten, or as in most books", {}, {},
+    {"letter-shapes",
+     Kind::choice,
+     "single-storey",
+     "the form of a and g: as handwritten, or as in most books",
+     {},
+     {},
      "single-storey two-storey"},
     {"heading-size", Kind::length, "20 pt", "name of the sheet", "12 pt",
      "48 pt"},
@@ -37,13 +54,19 @@ constexpr OptionSpec kPageOptions[] = {
     {"leading", Kind::number, "1.5", "line distance, as a ratio of the size",
      "1.2", "3"},
     {"letter-spacing", Kind::length, "0 pt",
-     "added after each letter; word spaces grow with it", "0 pt", "12 pt"},
-    {"word-spacing", Kind::length, "0 pt", "added to each word space", "0 pt",
-     "40 pt"},
+     "added after each letter where sentences are read, elsewhere in "
+     "proportion; word spaces grow with it",
+     "0 pt", "12 pt"},
+    {"word-spacing", Kind::length, "0 pt",
+     "added to each word space, in the same way", "0 pt", "40 pt"},
     {"line-height", Kind::length, "6 mm",
      "writing lines: height of small letters", "3 mm", "15 mm"},
-    {"line-style", Kind::choice, "four-line",
-     "writing lines: how many lines a set has", {}, {},
+    {"line-style",
+     Kind::choice,
+     "four-line",
+     "writing lines: how many lines a set has",
+     {},
+     {},
      "four-line two-line base-only"},
     {"line-gap", Kind::length, "5 mm", "writing lines: between two sets",
      "0 mm", "30 mm"},
@@ -51,14 +74,27 @@ constexpr OptionSpec kPageOptions[] = {
      "0.25 pt", "2 pt"},
     {"box-weight", Kind::length, "1 pt", "thickness of boxes and base lines",
      "0.5 pt", "4 pt"},
+    {"tints",
+     Kind::choice,
+     "filled",
+     "light grounds: filled, or outlined to save ink",
+     {},
+     {},
+     "filled outlined"},
+    {"name-line", Kind::flag, "yes",
+     "a line for name and date on learners' pages"},
     {"mark-spacing", Kind::length, "10 mm",
      "touch marks: least distance, centre to centre", "6 mm", "30 mm"},
 };
 
-// ISO 216 gives A4 as 210 mm x 297 mm; letter is 8.5 in x 11 in.
-Size paper_size(const std::string& name) {
-  if (name == "a4") return {Length::from_mm(210), Length::from_mm(297)};
-  return {Length::from_pt(612), Length::from_pt(792)};
+// ISO 216 gives A4 as 210 mm x 297 mm; letter is 8.5 in x 11 in. A screen has
+// no size of its own: it is as wide as letter paper is long.
+Size paper_size(const std::string& name, bool landscape) {
+  if (name == "screen") return {Length::from_pt(792), Length::from_pt(445.5)};
+  const Size upright = name == "a4"
+                           ? Size{Length::from_mm(210), Length::from_mm(297)}
+                           : Size{Length::from_pt(612), Length::from_pt(792)};
+  return landscape ? Size{upright.height, upright.width} : upright;
 }
 
 LineStyle line_style(const std::string& name) {
@@ -75,12 +111,12 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
   const std::string nearest = did_you_mean(family, names);
   std::string known;
   for (const auto& name : families) known += " `" + name + "`";
-  diagnostics.error(
-      diagnostic::unknown_typeface, span,
-      fmt::format("there is no typeface {} here", quoted(family)),
-      nearest.empty() ? "write one of" + known +
-                            ", or the name of a font file beside the layout"
-                      : nearest);
+  diagnostics.error(diagnostic::unknown_typeface, span,
+                    fmt::format("there is no typeface {} here", quoted(family)),
+                    nearest.empty()
+                        ? "write one of" + known +
+                              ", or the name of a font file beside the layout"
+                        : nearest);
   return nullptr;
 }
 
@@ -89,8 +125,10 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
 OptionTable page_options() { return kPageOptions; }
 
 TextStyle Style::text(Length size, bool is_bold) const {
-  return {is_bold ? bold : regular, size,     leading, tracking,
-          word_gap,                 features, 0};
+  const double ratio = static_cast<double>(size.mils()) /
+                       static_cast<double>(reading_size.mils());
+  return {is_bold ? bold : regular, size,     leading, scaled(tracking, ratio),
+          scaled(word_gap, ratio),  features, 0};
 }
 
 TextStyle Style::teacher_text() const {
@@ -101,7 +139,13 @@ TextStyle Style::teacher_text() const {
 Style make_style(const OptionValues& settings, FontLibrary& fonts,
                  Diagnostics& diagnostics) {
   Style s;
-  s.paper = paper_size(settings.choice("paper"));
+  s.paper = paper_size(settings.choice("paper"),
+                       settings.choice("orientation") == "landscape");
+  s.teacher_paper =
+      paper_size(settings.choice("paper") == "a4" ? "a4" : "letter", false);
+  s.on_paper = settings.choice("paper") != "screen";
+  s.fills_tints = settings.choice("tints") == "filled";
+  s.has_name_line = settings.flag("name-line");
   s.margin = settings.length("margin");
   const std::string& family = settings.text("typeface");
   s.regular = face(fonts, family, FontRole::regular, settings.span("typeface"),

@@ -41,6 +41,7 @@ struct Ruling {
 /// The settings of a packet, ready for use. Fonts belong to the library.
 struct Style {
   Size paper;
+  Size teacher_paper;  ///< upright, and never a screen
   Length margin;
   const Font* regular = nullptr;
   const Font* bold = nullptr;
@@ -58,8 +59,11 @@ struct Style {
   double leading = 1.5;
 
   Ruling ruling;
-  Length guide_weight;  ///< thin rules that guide
-  Length box_weight;    ///< boxes and lines to write on
+  Length guide_weight;        ///< thin rules that guide
+  Length box_weight;          ///< boxes and lines to write on
+  bool on_paper = true;       ///< else for a screen, which has no back
+  bool fills_tints = true;    ///< else light grounds are outlined
+  bool has_name_line = true;  ///< on learners' pages
   Length mark_spacing;  ///< least distance of touch marks, centre to centre
 
   /// The part of the page inside the margins.

@@ -23,6 +23,20 @@ ElementId add_data_cell(Composer& composer, ElementId row) {
   return composer.add(Role::data_cell, row);
 }
 
+void draw_learner(Composer& composer, Block& block, std::string_view code,
+                  Length left, ElementId row) {
+  if (code.empty()) {
+    add_data_cell(composer, row);
+    return;
+  }
+  const TextStyle style =
+      composer.style().text(composer.style().teacher_size, true);
+  const Length base =
+      (block.height - style.line_height()) / 2 + baseline_in_line(style);
+  draw_text(composer, block, style, code, {left, base},
+            add_head_cell(composer, row, Scope::row));
+}
+
 Table::Table(Composer& composer, std::vector<Column> columns)
     : composer_(composer), columns_(std::move(columns)) {
   Length rest = composer.width();

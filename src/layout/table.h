@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "layout/text_block.h"
@@ -11,6 +12,11 @@ namespace sheaf {
 ElementId add_head_cell(Composer& composer, ElementId row,
                         Scope scope = Scope::column);
 ElementId add_data_cell(Composer& composer, ElementId row);
+
+/// Begins the row of a learner: the code in the middle of its first cell, which
+/// is left to be filled in where there is none.
+void draw_learner(Composer& composer, Block& block, std::string_view code,
+                  Length left, ElementId row);
 
 /// A table of text for teacher's pages: a head row that is drawn again on
 /// every page, rows that are never divided, a thin rule under each.

@@ -101,17 +101,35 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {
       const Length pad = 1_mm;
-      block.shade({at.x + part.ink.left - pad, at.y,
-                   part.ink.width() + 2 * pad, mark_line() - 2_mm},
+      block.shade({at.x + part.ink.left - pad, at.y, part.ink.width() + 2 * pad,
+                   mark_line() - 2_mm},
                   kShade);
     }
   }
-  for (const Part& part : parts_) {
-    block.glyphs(part.run, {at.x + part.x, at.y + baseline()}, id);
-  }
+  draw_letters(block, {at.x, at.y + baseline()}, id);
   draw_marks(block, {at.x, at.y + mark_line()});
   if (options_.arrow) {
     draw_arrow(block, {at.x, at.y + mark_line() + kArrowDepth - 1.5_mm});
+  }
+}
+
+void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
+  constexpr Ink kTinted = 195;
+  for (const Part& part : parts_) {
+    const Point origin{at.x + part.x, at.y};
+    if (options_.pattern == PatternLetters::plain ||
+        !graphemes_[part.grapheme].of_pattern) {
+      block.glyphs(part.run, origin, element);
+      continue;
+    }
+    const bool tinted = options_.pattern == PatternLetters::tinted;
+    block.marks.push_back(PathMark{outline_of(part.run),
+                                   origin,
+                                   true,
+                                   tinted ? kTinted : kWhite,
+                                   true,
+                                   {0.9_pt, kBlack, {}, true},
+                                   element});
   }
 }
 
@@ -127,7 +145,7 @@ void TouchWord::draw_marks(Block& block, Point at) const {
       block.line({at.x + part.ink.left, at.y}, {at.x + part.ink.right, at.y},
                  heavy);
     }
-  } else {
+  } else if (options_.marks == MarkStyle::dots) {
     block.line({at.x, at.y}, {at.x + width_, at.y}, guide);
     for (const Part& part : parts_) {
       if (part.is_split_e) continue;
@@ -168,8 +186,8 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
                   {from.x + lean, from.y + start + depth},
                   {to.x - lean, to.y + start + depth}});
   const Stroke dotted{1_pt, kBlack, {Length(), 2.5_pt}, true};
-  block.marks.push_back(PathMark{std::move(path), {}, false, kBlack, true,
-                                 dotted, kDecoration});
+  block.marks.push_back(
+      PathMark{std::move(path), {}, false, kBlack, true, dotted, kDecoration});
 }
 
 void TouchWord::draw_arrow(Block& block, Point at) const {

@@ -17,15 +17,20 @@ struct Grapheme {
   std::size_t split_e = std::string_view::npos;
   /// Printed on a light ground: it does not say its usual sound.
   bool shaded = false;
-  /// Printed with an outline only or in bold, as the sheet asks.
+  /// Its letters are printed as the sheet asks.
   bool of_pattern = false;
 };
 
-enum class MarkStyle { dots, lines };
+enum class MarkStyle { dots, lines, none };
+
+/// How the letters of the pattern are printed: like the others, hollow to be
+/// coloured, or filled with grey inside an outline.
+enum class PatternLetters { plain, outlined, tinted };
 
 struct TouchWordOptions {
   TextStyle text;
   MarkStyle marks = MarkStyle::dots;
+  PatternLetters pattern = PatternLetters::plain;
   Length mark_spacing;  ///< least distance of marks, centre to centre
   Length guide_weight;
   bool arrow = true;  ///< to sweep along while blending
@@ -47,17 +52,18 @@ class TouchWord {
  private:
   struct Part {
     GlyphRun run;
-    Length x;               // of the run's origin, from the word's left edge
-    InkSpan ink;            // from the word's left edge
-    std::size_t grapheme;   // index into graphemes_
+    Length x;              // of the run's origin, from the word's left edge
+    InkSpan ink;           // from the word's left edge
+    std::size_t grapheme;  // index into graphemes_
     bool is_split_e;
-    bool long_mark;         // several letters: a pill, not a dot
+    bool long_mark;  // several letters: a pill, not a dot
   };
 
   void make_parts(Composer& composer);
   void place_parts();
   Length baseline() const;
   Length mark_line() const;
+  void draw_letters(Block& block, Point at, ElementId element) const;
   void draw_marks(Block& block, Point at) const;
   void draw_tie(Block& block, Point from, Point to) const;
   void draw_arrow(Block& block, Point at) const;

@@ -55,7 +55,7 @@ constexpr std::array kSuffixes = {
     Affix{"ward", "w er d"},
     Affix{"wards", "w er d z"},
     Affix{"man", "m ax n"},
-    Affix{"men", "m ih n"},
+    Affix{"men", "m eh n"},
     Affix{"ish", "ih sh"},
     Affix{"ism", "ih z|ax m"},
     Affix{"ist", "ih s t"},

@@ -286,12 +286,13 @@ class Repair {
         static_cast<std::uint16_t>((stress_ & low) | (stress_ & ~low) << 1);
   }
 
-  // rabbit, visit: teaching hears a short i where the dictionary has the weak
-  // vowel; not before l (pencil).
+  // rabbit, visit, engine: teaching hears a short i where the dictionary has
+  // the weak vowel; not before l (pencil).
   void weak_i(std::size_t i) {
     const std::string_view g = unit(i).grapheme();
     const bool before_l = says(i + 1, {P::l}) && !begins_with_vowel(i + 2);
-    if ((g == "i" || g == "y") && says(i, {P::ax}) && !before_l) {
+    const bool one = g == "i" || g == "y" || g == "i_e";
+    if (one && says(i, {P::ax}) && !before_l) {
       set(i, g, {P::ih});
     }
   }

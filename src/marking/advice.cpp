@@ -17,7 +17,7 @@ int sum(const CauseCounts& counts, bool of_sound) {
   return total;
 }
 
-// "in 7 of 9 misses the sound was kept": what the misses are about.
+// "in 7 of 9 misses the spelling was at fault": what the misses are about.
 std::string about_misses(const PatternScore& score) {
   const int sound = sum(score.causes, true);
   const int spelling = sum(score.causes, false);
@@ -28,16 +28,18 @@ std::string about_misses(const PatternScore& score) {
                        sound, all);
   }
   return fmt::format(
-      "in {} of {} misses the sound was kept and spelled in another way",
+      "in {} of {} misses the spelling was at fault and not the sound",
       spelling, all);
 }
 
-Step step_for(const PatternScore& score, bool enough_are_there,
+// Where several learners have enough words, it is they who decide: one who has
+// nothing right yet does not hold up the rest.
+Step step_for(const PatternScore& score, const Share& there,
               const AdviceRules& rules) {
   if (score.share.of < Share::kLeastForPercent) return Step::too_few;
-  if (score.share.reaches(rules.go_on_percent) && enough_are_there) {
-    return Step::go_on;
-  }
+  const bool enough = there.of > 1 ? there.reaches(rules.group_percent)
+                                   : score.share.reaches(rules.go_on_percent);
+  if (enough) return Step::go_on;
   const int sound = sum(score.causes, true);
   const int all = sound + sum(score.causes, false);
   return all > 0 && 100 * sound >= rules.sound_percent * all
@@ -47,6 +49,7 @@ Step step_for(const PatternScore& score, bool enough_are_there,
 
 std::string why_text(const PatternScore& score, const Share& there, Step step,
                      const AdviceRules& rules) {
+  if (score.share.of == 0) return "none of these words has it";
   std::string why = fmt::format("{} right", score.share.text());
   if (there.of > 1) {
     why += fmt::format("; {} of {} learners at {}% or more", there.right,
@@ -99,8 +102,7 @@ std::vector<Advice> advise(const SessionScores& scores,
         advice.not_yet.push_back(learner.code);
       }
     }
-    const bool enough = there.of == 0 || there.reaches(rules.group_percent);
-    advice.step = step_for(group, enough, rules);
+    advice.step = step_for(group, there, rules);
     advice.why = why_text(group, there, advice.step, rules);
     all.push_back(std::move(advice));
   }
@@ -112,7 +114,7 @@ std::vector<Advice> advise(const Score& learner, const AdviceRules& rules) {
   for (const PatternScore& score : learner.patterns) {
     Advice advice;
     advice.pattern = score.pattern;
-    advice.step = step_for(score, true, rules);
+    advice.step = step_for(score, {}, rules);
     advice.why = why_text(score, {}, advice.step, rules);
     if (advice.step != Step::go_on && !learner.code.empty() &&
         advice.step != Step::too_few) {

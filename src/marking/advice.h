@@ -38,7 +38,9 @@ struct AdviceRules {
 };
 
 /// Advice for each pattern scored. The group needs five opportunities
-/// together; learners with fewer are not asked whether they are there.
+/// together. It goes on when enough of its learners are there; those with fewer
+/// than five are not asked, and where none or one can be, all words together
+/// count.
 std::vector<Advice> advise(const SessionScores& scores,
                            const AdviceRules& rules = {});
 

@@ -71,7 +71,8 @@ std::string missing_text(const PatternProgress& progress,
     text += (text.empty() ? "" : ", ") + part;
   };
   if (run.share.of < rules.secure_chances) {
-    add(fmt::format("{} more words", rules.secure_chances - run.share.of));
+    const int more = rules.secure_chances - run.share.of;
+    add(fmt::format("{} more word{}", more, more == 1 ? "" : "s"));
   }
   const int days = static_cast<int>(run.days.size());
   if (days < rules.secure_days) {
@@ -79,7 +80,8 @@ std::string missing_text(const PatternProgress& progress,
     add(fmt::format("{} more day{}", more, more == 1 ? "" : "s"));
   }
   if (run.new_words < rules.secure_new_words) {
-    add(fmt::format("{} new words", rules.secure_new_words - run.new_words));
+    const int more = rules.secure_new_words - run.new_words;
+    add(fmt::format("{} new word{}", more, more == 1 ? "" : "s"));
   }
   if (run.latest < rules.secure_later_days) {
     add(fmt::format("a check {} days after teaching", rules.secure_later_days));

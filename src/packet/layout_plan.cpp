@@ -7,6 +7,25 @@
 
 namespace sheaf {
 
+namespace {
+
+// What the sheet's own entry does not say and the layout's settings do.
+void take_from_layout(OptionValues& options, const OptionValues& settings) {
+  for (const OptionSpec& spec : options.table()) {
+    if (!spec.from_layout || options.span(spec.name)) continue;
+    options.set_length(spec.name, settings.length(spec.name));
+  }
+}
+
+}  // namespace
+
+OptionValues default_options(const SheetKind& kind,
+                             const OptionValues& settings) {
+  OptionValues options(kind.options);
+  take_from_layout(options, settings);
+  return options;
+}
+
 LayoutPlan plan_layout(const LayoutFile& file, Diagnostics& diagnostics) {
   LayoutPlan plan;
   plan.settings =
@@ -23,11 +42,11 @@ LayoutPlan plan_layout(const LayoutFile& file, Diagnostics& diagnostics) {
           nearest.empty() ? "`sheaf sheets` lists them" : nearest);
       continue;
     }
-    plan.sheets.push_back(
-        {kind,
-         read_options(kind->options, &entry.options,
-                      fmt::format("the sheet `{}`", kind->name), diagnostics),
-         entry.kind.span});
+    OptionValues options =
+        read_options(kind->options, &entry.options,
+                     fmt::format("the sheet `{}`", kind->name), diagnostics);
+    take_from_layout(options, plan.settings);
+    plan.sheets.push_back({kind, std::move(options), entry.kind.span});
   }
   return plan;
 }

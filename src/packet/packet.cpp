@@ -16,13 +16,16 @@ namespace {
 // be cut begins a leaf, and the page behind it stays blank.
 class Binder {
  public:
-  explicit Binder(Document& document) : document_(document) {}
+  Binder(Document& document, bool on_paper)
+      : document_(document), on_paper_(on_paper) {}
 
   void add_sheet(const SheetKind& kind, std::vector<Page> pages) {
     bool first = true;
     int number = 0;
     for (Page& page : pages) {
-      if (page.own_leaf || last_needs_blank_back()) start_leaf(page.size);
+      if (!page.is_back && (page.own_leaf || last_needs_blank_back())) {
+        start_leaf(page.size);
+      }
       page.label = fmt::format("{} {}", kind.name, ++number);
       if (first) {
         document_.outline.push_back(
@@ -39,7 +42,7 @@ class Binder {
     return !document_.pages.empty() && document_.pages.back().own_leaf;
   }
   void start_leaf(Size size) {
-    if (document_.pages.size() % 2 == 0) return;
+    if (document_.pages.size() % 2 == 0 || !on_paper_) return;
     Page blank;
     blank.size = size;
     blank.label = "blank";
@@ -47,21 +50,8 @@ class Binder {
   }
 
   Document& document_;
+  bool on_paper_;
 };
-
-FrameText frame_text(const AnalyzedLesson& lesson, const PlannedSheet& sheet) {
-  FrameText text;
-  text.title = lesson.lesson->title.value;
-  text.sheet = sheet.kind->title;
-  text.direction = sheet.kind->direction;
-  text.action = sheet.kind->action;
-  text.code = lesson.code;
-  text.for_teacher = sheet.kind->for_teacher;
-  if (!text.for_teacher && sheet.day > 0) {
-    text.day = fmt::format("Day {}", sheet.day);
-  }
-  return text;
-}
 
 // What all sheets of a packet are made with.
 struct Bindery {
@@ -69,25 +59,56 @@ struct Bindery {
   const LessonPictures& pictures;
   const Style& style;
   Shaper& shaper;
+  const PacketFor& whom;
   SheetMemory& memory;
 };
+
+FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
+  const AnalyzedLesson& lesson = b.lesson;
+  FrameText text;
+  text.title = lesson.lesson->title.value;
+  text.sheet = sheet.kind->title;
+  text.direction = sheet.kind->direction;
+  text.action = sheet.kind->action;
+  if (sheet.kind->other_direction != nullptr) {
+    const Direction other = sheet.kind->other_direction(sheet.options);
+    if (!other.text.empty()) {
+      text.direction = other.text;
+      text.action = other.action;
+    }
+  }
+  text.code = lesson.code;
+  text.for_teacher = sheet.kind->for_teacher;
+  if (text.for_teacher) return text;
+  if (sheet.day > 0) text.day = fmt::format("Day {}", sheet.day);
+  if (b.whom.learners.size() == 1) text.learner = b.whom.learners.front();
+  return text;
+}
+
+SheetInput sheet_input(const Bindery& b, const OptionValues& options,
+                       std::span<const PlannedSheet> packet) {
+  return {b.lesson, options, b.pictures, b.memory, packet, b.whom.learners};
+}
 
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 std::span<const PlannedSheet> packet,
                                 Document& document, Diagnostics& diagnostics) {
   FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
   const ElementId section = document.add({Role::section, kDocumentElement});
-  const FrameText frame = frame_text(b.lesson, sheet);
-  Composer outer(b.shaper, b.style, document, section, b.style.body_size());
-  const Rect body = body_inside(b.style, outer, frame);
+  const FrameText frame = frame_text(b, sheet);
+  Style style = b.style;
+  if (sheet.kind->for_teacher) style.paper = style.teacher_paper;
+  Composer outer(b.shaper, style, document, section, style.body_size());
+  const Rect body = body_inside(style, outer, frame);
   if (!fit.check_body(body)) return {};
-  Composer composer(b.shaper, b.style, document, section,
+  Composer composer(b.shaper, style, document, section,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
-  sheet.kind->compose({b.lesson, sheet.options, b.pictures, b.memory, packet},
-                      composer);
+  sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
   fit.check_blocks(composer);
-  std::vector<Page> pages = paginate(composer.take(), body, b.style.paper);
+  std::vector<Block> blocks = composer.take();
+  if (!style.fills_tints) outline_tints(blocks, style.guide_weight);
+  std::vector<Page> pages = paginate(std::move(blocks), body, style.paper);
   draw_frame(pages, composer, frame, elements);
   fit.check_pages(pages);
   return pages;
@@ -98,7 +119,7 @@ bool has_something(const Bindery& b, const SheetKind& kind,
                    const OptionValues& options,
                    std::span<const PlannedSheet> packet,
                    Diagnostics& diagnostics) {
-  const SheetInput input{b.lesson, options, b.pictures, b.memory, packet};
+  const SheetInput input = sheet_input(b, options, packet);
   const std::string why = kind.missing == nullptr ? "" : kind.missing(input);
   if (why.empty()) return true;
   diagnostics.note(
@@ -122,8 +143,8 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
     if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back(
-        {entry.kind, entry.options, 1, entry.kind->minutes, entry.span});
+    sheets.push_back({entry.kind, entry.options, entry.extra ? 0 : 1,
+                      entry.kind->minutes, entry.span});
   }
   return sheets;
 }
@@ -145,7 +166,7 @@ std::vector<PlannedSheet> extra_sheets(const Bindery& b,
         layout.sheets.end();
     const bool twice =
         std::ranges::find(sheets, kind, &PlannedSheet::kind) != sheets.end();
-    const OptionValues options(kind->options);
+    const OptionValues options = default_options(*kind, layout.settings);
     if (listed || twice ||
         !has_something(b, *kind, options, packet, diagnostics)) {
       continue;
@@ -160,21 +181,41 @@ void append(std::vector<PlannedSheet>& sheets, std::vector<PlannedSheet> more) {
                 std::make_move_iterator(more.end()));
 }
 
-std::string document_title(const AnalyzedLesson& lesson,
-                           std::string_view what) {
-  std::string title = lesson.lesson->title.value;
+std::string document_title(const Bindery& b, std::string_view what) {
+  std::string title = b.lesson.lesson->title.value;
   if (!title.empty()) title += ", ";
-  return title + std::string(what) + ", code " + lesson.code;
+  title += fmt::format("{}, code {}", what, b.lesson.code);
+  for (const std::string& learner : b.whom.learners) {
+    title += (&learner == b.whom.learners.data() ? ", for " : ", ") + learner;
+  }
+  return title;
 }
 
 void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
                       std::span<const PlannedSheet> packet, Document& document,
                       Diagnostics& diagnostics) {
-  Binder binder(document);
+  Binder binder(document, b.style.on_paper);
   for (const PlannedSheet& sheet : sheets) {
     binder.add_sheet(*sheet.kind,
                      compose_sheet(b, sheet, packet, document, diagnostics));
   }
+}
+
+// The learner's sheets with their days. Those for more practice come last.
+std::vector<PlannedSheet> plan_week(const Bindery& b, const LayoutPlan& layout,
+                                    const std::vector<std::string>& only,
+                                    Diagnostics& diagnostics) {
+  // Nobody asks why a sheet is left out of a week that is not printed.
+  Diagnostics unheard;
+  if (!only.empty()) chosen_sheets(b, layout, only, false, {}, diagnostics);
+  std::vector<PlannedSheet> week = chosen_sheets(
+      b, layout, {}, false, {}, only.empty() ? diagnostics : unheard);
+  const auto extra = std::ranges::stable_partition(
+      week, [](const PlannedSheet& s) { return s.day > 0; });
+  plan_days({week.begin(), extra.begin()}, b.lesson.lesson->days.value,
+            b.lesson.lesson->minutes.value);
+  append(week, extra_sheets(b, layout, only, false, {}, diagnostics));
+  return week;
 }
 
 }  // namespace
@@ -182,28 +223,30 @@ void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,
-                   Diagnostics& diagnostics) {
+                   Diagnostics& diagnostics, const PacketFor& whom) {
   SheetMemory memory;
-  const Bindery b{lesson, pictures, style, shaper, memory};
+  const Bindery b{lesson, pictures, style, shaper, whom, memory};
   Packet packet;
-  packet.learner.title = document_title(lesson, "learner's packet");
-  packet.teacher.title = document_title(lesson, "teacher's pages");
+  packet.learner.title = document_title(b, "learner's packet");
+  packet.teacher.title = document_title(b, "teacher's pages");
   // Days are given to the whole week, so that a sheet printed alone says the
   // same day as in its packet.
-  std::vector<PlannedSheet> week =
-      chosen_sheets(b, layout, {}, false, {}, diagnostics);
-  plan_days(week, lesson.lesson->days.value, lesson.lesson->minutes.value);
-  append(week, extra_sheets(b, layout, only, false, {}, diagnostics));
-  std::vector<PlannedSheet> learner = week;
-  if (!only.empty()) {
-    std::erase_if(learner, [&](const PlannedSheet& s) {
-      return std::ranges::find(only, s.kind->name) == only.end();
-    });
+  const std::vector<PlannedSheet> week =
+      plan_week(b, layout, only, diagnostics);
+  if (whom.learner_pages) {
+    std::vector<PlannedSheet> learner = week;
+    if (!only.empty()) {
+      std::erase_if(learner, [&](const PlannedSheet& s) {
+        return std::ranges::find(only, s.kind->name) == only.end();
+      });
+    }
+    compose_document(b, learner, week, packet.learner, diagnostics);
   }
-  compose_document(b, learner, week, packet.learner, diagnostics);
-  auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
-  append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
-  compose_document(b, teacher, week, packet.teacher, diagnostics);
+  if (whom.teacher_pages) {
+    auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
+    append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
+    compose_document(b, teacher, week, packet.teacher, diagnostics);
+  }
   return packet;
 }
 

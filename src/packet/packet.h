@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
@@ -16,6 +17,15 @@ struct Packet {
   Document teacher;
 };
 
+/// Whom pages are for, where they are for learners of a class.
+struct PacketFor {
+  /// Their short codes: one for a learner's packet, all who share them for the
+  /// teacher's pages.
+  std::vector<std::string> learners = {};
+  bool learner_pages = true;
+  bool teacher_pages = true;
+};
+
 /// Chooses the layout's sheets that the lesson has something for, gives each
 /// its day, composes them and puts them on pages: sheets to be cut on leaves of
 /// their own. `only` keeps the named kinds, and adds those that the layout
@@ -25,7 +35,11 @@ struct Packet {
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,
-                   Diagnostics& diagnostics);
+                   Diagnostics& diagnostics, const PacketFor& whom = {});
+
+/// Adds the pages of one learner's packet to those of others, for one job of
+/// the printer: they begin a leaf of their own.
+void append_packet(Document& all, Document packet, std::string_view learner);
 
 /// Reports text of the lesson that the typefaces cannot print. To be called,
 /// and found without errors, before `make_packet`.

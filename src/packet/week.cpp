@@ -4,7 +4,7 @@
 
 namespace sheaf {
 
-void plan_days(std::vector<PlannedSheet>& sheets, int days, int minutes) {
+void plan_days(std::span<PlannedSheet> sheets, int days, int minutes) {
   int left = 0;
   for (const PlannedSheet& sheet : sheets) left += sheet.minutes;
   int day = 1;

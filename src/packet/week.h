@@ -1,6 +1,6 @@
 #pragma once
 
-#include <vector>
+#include <span>
 
 #include "sheets/sheet.h"
 
@@ -9,6 +9,6 @@ namespace sheaf {
 /// Gives each sheet its day: the order is kept, days fill up to about the same
 /// number of minutes, and none is given more than `minutes` while there are
 /// days left.
-void plan_days(std::vector<PlannedSheet>& sheets, int days, int minutes);
+void plan_days(std::span<PlannedSheet> sheets, int days, int minutes);
 
 }  // namespace sheaf

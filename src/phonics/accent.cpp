@@ -106,9 +106,7 @@ bool is_short_o(const std::vector<Unit>& units, std::size_t i) {
   if (g != "a" || i == 0) return false;
   if (!one_of(units[i - 1].grapheme, {"w", "wh", "qu"})) return false;
   if (p == P::ah) return true;  // was, what
-  const bool before_l =
-      i + 1 < units.size() && units[i + 1].grapheme.starts_with('l');
-  return p == P::aa && !before_l;
+  return p == P::aa;
 }
 
 void apply_accent(std::vector<Unit>& units, bool bath_word,

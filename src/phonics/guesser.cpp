@@ -21,7 +21,7 @@ struct Path {
   std::uint8_t begin = 0;
 };
 
-constexpr std::size_t kWidth = 32;
+constexpr std::size_t kWidth = 8;
 
 class Guess {
  public:
@@ -44,19 +44,38 @@ class Guess {
   }
 
  private:
-  const GuessStep* find(std::uint16_t before, std::uint16_t previous,
-                        std::uint16_t id) const {
-    const GuessStep wanted{before, previous, id, 0};
-    const auto found = std::lower_bound(steps_.begin(), steps_.end(), wanted);
-    return found != steps_.end() && found->key() == wanted.key() ? &*found
-                                                                 : nullptr;
+  // The steps that follow two units; looked up once for each path, because a
+  // path goes on in dozens of ways.
+  struct Follows {
+    std::span<const GuessStep> exact, any;
+  };
+
+  std::span<const GuessStep> steps_after(std::uint16_t before,
+                                         std::uint16_t previous) const {
+    const GuessStep first{before, previous, 0, 0};
+    const auto begin = std::lower_bound(steps_.begin(), steps_.end(), first);
+    auto end = begin;
+    while (end != steps_.end() && end->before == before &&
+           end->previous == previous) {
+      ++end;
+    }
+    return {begin, end};
   }
 
-  int step_cost(const Path& path, std::uint16_t id) const {
-    if (const GuessStep* step = find(path.before, path.last, id)) {
-      return step->cost;
-    }
-    if (const GuessStep* step = find(kAnyStep, path.last, id)) {
+  Follows follows(const Path& path) const {
+    return {steps_after(path.before, path.last),
+            steps_after(kAnyStep, path.last)};
+  }
+
+  static const GuessStep* find(std::span<const GuessStep> steps,
+                               std::uint16_t id) {
+    const auto found = std::ranges::lower_bound(steps, id, {}, &GuessStep::id);
+    return found != steps.end() && found->id == id ? &*found : nullptr;
+  }
+
+  int step_cost(const Follows& after, std::uint16_t id) const {
+    if (const GuessStep* step = find(after.exact, id)) return step->cost;
+    if (const GuessStep* step = find(after.any, id)) {
       return kUnseenPair + step->cost;
     }
     const bool unit = id < inventory_.all().size();
@@ -86,12 +105,13 @@ class Guess {
 
   void advance(std::int16_t from, std::size_t at) {
     const Path path = paths_[from];
+    const Follows after = follows(path);
     if (path.open >= kOneConsonant && letters_[at] == 'e') {
       Path next = path;
       next.open = kClosed;
       next.from = from;
       next.id = -1;
-      next.cost += step_cost(path, kSplitStep);
+      next.cost += step_cost(after, kSplitStep);
       next.before = path.last;
       next.last = kSplitStep;
       next.begin = static_cast<std::uint8_t>(at);
@@ -100,12 +120,12 @@ class Guess {
       if (!vowel_next) add(at + 1, next);
     }
     for (const CorrespondenceId id : inventory_.beginning_with(letters_[at])) {
-      try_unit(path, from, at, id);
+      try_unit(path, after, from, at, id);
     }
   }
 
-  void try_unit(const Path& path, std::int16_t from, std::size_t at,
-                CorrespondenceId id) {
+  void try_unit(const Path& path, const Follows& after, std::int16_t from,
+                std::size_t at, CorrespondenceId id) {
     const Correspondence& unit = inventory_[id];
     if (unit.by_hand) return;
     const std::size_t width = static_cast<std::size_t>(unit.width());
@@ -145,7 +165,7 @@ class Guess {
       return;
     }
     Path next;
-    next.cost = path.cost + step_cost(path, id);
+    next.cost = path.cost + step_cost(after, id);
     next.before = path.last;
     next.last = next.unit = id;
     next.open = open;
@@ -177,7 +197,7 @@ class Guess {
           (path.last != kSplitStep && is_bare_r(inventory_[path.unit]))) {
         continue;
       }
-      const int cost = path.cost + step_cost(path, kWordEdge);
+      const int cost = path.cost + step_cost(follows(path), kWordEdge);
       if (best < 0 || cost < best_cost) best = p, best_cost = cost;
     }
     Segments segments;

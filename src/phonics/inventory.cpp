@@ -31,6 +31,12 @@ std::span<const CorrespondenceId> Inventory::beginning_with(char letter) const {
       .subspan(begin, begins_[letter - 'a' + 1] - begin);
 }
 
+bool Inventory::spells(std::span<const Phoneme> phonemes) const {
+  return std::ranges::any_of(all_, [&](const Correspondence& c) {
+    return std::ranges::equal(c.phonemes(), phonemes);
+  });
+}
+
 int Inventory::find(std::string_view grapheme,
                     std::span<const Phoneme> phonemes) const {
   if (grapheme.empty()) return -1;

@@ -56,6 +56,8 @@ class Inventory {
   std::span<const CorrespondenceId> beginning_with(char letter) const;
   /// The id of a grapheme with exactly these phonemes, or -1.
   int find(std::string_view grapheme, std::span<const Phoneme> phonemes) const;
+  /// Whether any grapheme says these phonemes together, as x says /ks/.
+  bool spells(std::span<const Phoneme> phonemes) const;
 
  private:
   std::span<const Correspondence> all_;

@@ -1,25 +1,66 @@
 #include "phonics/own_pattern.h"
 
-#include <algorithm>
-
 #include <fmt/format.h>
+
+#include <algorithm>
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
-#include "phonics/explain.h"
 #include "phonics/notation.h"
 #include "phonics/table_text.h"
 
 namespace sheaf {
 namespace {
 
+constexpr std::size_t kLongestGrapheme = Correspondence::kLongestGrapheme;
+constexpr std::size_t kMostSounds = Correspondence::kMostPhonemes;
+
 bool may_be_grapheme(std::string_view text) {
   const auto letter = [](char c) { return c >= 'a' && c <= 'z'; };
   if (text.size() == 3 && text[1] == '_') {
     return letter(text[0]) && text[2] == 'e';
   }
-  return !text.empty() && std::ranges::all_of(text, letter);
+  return !text.empty() && text.size() <= kLongestGrapheme &&
+         std::ranges::all_of(text, letter);
+}
+
+// A grapheme and, between slashes, what it says: "ch=/k/". The sounds may have
+// blanks between them.
+struct Spelling {
+  std::string_view grapheme, sound;
+};
+
+std::vector<Spelling> spellings_in(std::string_view written) {
+  std::vector<Spelling> all;
+  std::size_t at = written.find_first_not_of(' ');
+  while (at != std::string_view::npos) {
+    std::size_t end = std::min(written.find_first_of(" =", at), written.size());
+    Spelling spelling{written.substr(at, end - at), {}};
+    if (end < written.size() && written[end] == '=') {
+      const std::size_t begin = end + 1;
+      const bool opened = begin < written.size() && written[begin] == '/';
+      end = std::min(written.find(opened ? '/' : ' ', begin + (opened ? 1 : 0)),
+                     written.size());
+      if (opened && end < written.size()) ++end;
+      spelling.sound = written.substr(begin, end - begin);
+      if (spelling.sound.empty()) spelling.sound = "/";
+    }
+    all.push_back(spelling);
+    at = written.find_first_not_of(' ', end);
+  }
+  return all;
+}
+
+std::string rule_of(const std::string& grapheme,
+                    const std::vector<Phoneme>& sounds) {
+  std::string rule = "g=" + grapheme;
+  for (std::size_t i = 0; i < sounds.size(); ++i) {
+    rule += (i == 0 ? " p=" : "+") + std::string(phoneme_name(sounds[i]));
+  }
+  // The o of dog and of soft is short o too.
+  if (grapheme == "o" && sounds == std::vector{Phoneme::aa}) rule += "|ao";
+  return rule;
 }
 
 }  // namespace
@@ -28,60 +69,54 @@ bool is_own_pattern(std::string_view written) {
   return written.find('=') != std::string_view::npos;
 }
 
-OwnPattern read_own_pattern(std::string_view written, std::string& fault) {
+bool is_sound_of_one_grapheme(std::span<const Phoneme> sounds,
+                              std::string_view written,
+                              const Inventory& inventory) {
+  if (sounds.empty() || sounds.size() > kMostSounds) return false;
+  return inventory.spells(sounds) ||
+         written.find_first_of(" +") != std::string_view::npos;
+}
+
+OwnPattern read_own_pattern(std::string_view written,
+                            const Inventory& inventory, std::string& fault) {
   OwnPattern pattern;
-  for (const std::string_view item : split_at(written, ' ')) {
-    if (item.empty()) continue;
-    const std::size_t equals = item.find('=');
-    OwnPattern::Spelling spelling;
-    spelling.grapheme = lower_case(item.substr(0, equals));
-    if (!may_be_grapheme(spelling.grapheme)) {
+  pattern.written = written;
+  for (const Spelling& spelling : spellings_in(written)) {
+    TaughtUnit unit;
+    unit.grapheme = lower_case(spelling.grapheme);
+    if (!may_be_grapheme(unit.grapheme)) {
       fault = fmt::format("{} is not a grapheme", quoted(spelling.grapheme));
       return {};
     }
-    if (equals != std::string_view::npos) {
-      const std::string_view name = item.substr(equals + 1);
-      const auto sound = read_sound(name);
-      if (!sound) {
-        const std::string near = did_you_mean(name, plain_sound_names());
-        fault = fmt::format("there is no sound named {}{}{}", quoted(name),
-                            near.empty() ? "" : "; ", near);
+    if (spelling.sound.find_first_not_of('/') == std::string_view::npos &&
+        !spelling.sound.empty()) {
+      fault =
+          fmt::format("no sound stands after {}", quoted(unit.grapheme + "="));
+      return {};
+    }
+    if (!spelling.sound.empty()) {
+      const auto sound = read_sound(spelling.sound);
+      if (!sound ||
+          !is_sound_of_one_grapheme(*sound, spelling.sound, inventory)) {
+        const std::string near =
+            did_you_mean(spelling.sound, plain_sound_names());
+        fault =
+            fmt::format("there is no sound named {}{}{}",
+                        quoted(spelling.sound), near.empty() ? "" : "; ", near);
         return {};
       }
-      spelling.phonemes = *sound;
+      unit.phonemes = *sound;
     }
-    pattern.spellings.push_back(std::move(spelling));
+    pattern.name += (pattern.name.empty() ? "" : ", ") + unit.grapheme;
+    if (!unit.phonemes.empty()) {
+      pattern.name += " as /" + sound_name(unit.phonemes, Conventions{}) + "/";
+    }
+    if (!pattern.rules.empty()) pattern.rules += " or ";
+    pattern.rules += rule_of(unit.grapheme, unit.phonemes);
+    if (!unit.phonemes.empty()) pattern.teaches.push_back(std::move(unit));
   }
-  if (pattern.spellings.empty()) fault = "no grapheme stands here";
+  if (pattern.rules.empty()) fault = "no grapheme stands here";
   return pattern;
-}
-
-std::vector<std::uint8_t> places_of(const OwnPattern& pattern,
-                                    const Reading& reading) {
-  std::vector<std::uint8_t> places;
-  for (std::size_t i = 0; i < reading.units.size(); ++i) {
-    const Unit& unit = reading.units[i];
-    const bool shows = std::ranges::any_of(
-        pattern.spellings, [&](const OwnPattern::Spelling& s) {
-          return s.grapheme == unit.grapheme &&
-                 (s.phonemes.empty() || s.phonemes == unit.listed);
-        });
-    if (shows) places.push_back(static_cast<std::uint8_t>(i));
-  }
-  return places;
-}
-
-std::string why_not_own(const OwnPattern& pattern, const Reading& reading) {
-  for (const OwnPattern::Spelling& s : pattern.spellings) {
-    for (const Unit& unit : reading.units) {
-      if (unit.grapheme == s.grapheme) {
-        return fmt::format("its {} says /{}/", unit.grapheme,
-                           sound_name(unit.listed, Conventions{}));
-      }
-    }
-  }
-  return fmt::format("it has no {} ({})", pattern.spellings.front().grapheme,
-                     graphemes_text(reading));
 }
 
 }  // namespace sheaf

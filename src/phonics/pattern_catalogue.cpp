@@ -1,6 +1,7 @@
 #include "phonics/pattern_catalogue.h"
 
 #include <algorithm>
+#include <cassert>
 
 #include <fmt/format.h>
 
@@ -8,6 +9,7 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "phonics/inventory.h"
+#include "phonics/own_pattern.h"
 #include "phonics/pattern_rule.h"
 #include "phonics/table_text.h"
 
@@ -115,6 +117,23 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
     patterns_.push_back(std::move(pattern));
     rules_.push_back(std::move(rules));
   }
+}
+
+void PatternCatalogue::add(const OwnPattern& own) {
+  Pattern pattern;
+  pattern.id = own_texts_.emplace_back(own.written);
+  pattern.name = own_texts_.emplace_back(own.name);
+  pattern.remark = "a pattern of the lesson's own";
+  pattern.teaches = own.teaches;
+  pattern.of_units = true;
+  std::vector<PatternRule> rules;
+  std::string fault;
+  for (const std::string_view part : alternatives(own.rules)) {
+    rules.emplace_back().unit = read_conditions(part, fault);
+  }
+  assert(fault.empty());
+  patterns_.push_back(std::move(pattern));
+  rules_.push_back(std::move(rules));
 }
 
 const Pattern* PatternCatalogue::by_id(std::string_view id) const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <deque>
 #include <memory>
 #include <span>
 #include <string>
@@ -10,6 +11,7 @@
 
 namespace sheaf {
 
+struct OwnPattern;
 struct PatternRule;
 struct WordFacts;
 
@@ -66,6 +68,9 @@ class PatternCatalogue {
     return static_cast<PatternId>(&pattern - patterns_.data());
   }
 
+  /// Adds a pattern of a lesson's own; its id is what the lesson wrote.
+  void add(const OwnPattern& own);
+
   /// The patterns that a word has, in the order of the catalogue.
   std::vector<PatternPlace> places_in(const Reading& reading,
                                       const WordFacts& facts) const;
@@ -74,6 +79,8 @@ class PatternCatalogue {
 
  private:
   std::vector<Pattern> patterns_;
+  /// The texts of the lesson's own, which no file holds.
+  std::deque<std::string> own_texts_;
   std::vector<std::vector<PatternRule>> rules_;
 };
 

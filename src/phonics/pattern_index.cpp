@@ -27,9 +27,11 @@ PatternEntry unpack_entry(std::uint32_t packed) {
   return entry;
 }
 
-std::span<const std::uint32_t> entries_of(
-    std::span<const std::uint32_t> index, PatternId pattern) {
+std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
+                                          PatternId pattern) {
   const std::size_t at = pattern;
+  // Patterns of a lesson's own are not in the index.
+  if (index.empty() || at + 1 >= index[0]) return {};
   if (at + 1 >= index.size()) return {};
   const std::size_t begin = index[at];
   const std::size_t end = index[at + 1];

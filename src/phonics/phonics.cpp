@@ -1,10 +1,12 @@
 #include "phonics/phonics.h"
 
 #include <algorithm>
+#include <cassert>
 
 #include "base/utf8.h"
 #include "phonics/derive.h"
 #include "phonics/guess_word.h"
+#include "phonics/own_pattern.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/reading_maker.h"
 #include "phonics/why_not.h"
@@ -110,6 +112,17 @@ void Phonics::Impl::find_patterns(Reading& reading,
 
 Phonics::Phonics(const std::string& file)
     : impl_(std::make_unique<Impl>(file)) {}
+Phonics::Phonics(const std::string& file,
+                 std::span<const std::string> own_patterns)
+    : Phonics(file) {
+  for (const std::string& written : own_patterns) {
+    std::string fault;
+    const OwnPattern own =
+        read_own_pattern(written, impl_->lexicon.inventory(), fault);
+    assert(fault.empty());
+    impl_->catalogue.add(own);
+  }
+}
 Phonics::~Phonics() = default;
 Phonics::Phonics(Phonics&&) noexcept = default;
 
@@ -139,6 +152,13 @@ bool Phonics::knows(std::string_view word) const {
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }
+const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
+
+std::string Phonics::fault_of_own_pattern(std::string_view written) const {
+  std::string fault;
+  read_own_pattern(written, impl_->lexicon.inventory(), fault);
+  return fault;
+}
 
 std::string Phonics::why_not(const Reading& reading, PatternId pattern) const {
   const LetterMap map = map_letters(reading.word);

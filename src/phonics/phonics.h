@@ -15,6 +15,8 @@
 
 namespace sheaf {
 
+class Lexicon;
+
 /// One grapheme of a word split by hand, with its sounds if they were given:
 /// plain names ("sh", "ee") or IPA, without slashes.
 struct HandUnit {
@@ -67,6 +69,10 @@ class Phonics {
   /// Maps the file that the lexicon program wrote at build time. Throws
   /// MachineError where it is missing, cut short or of another version.
   explicit Phonics(const std::string& file);
+  /// The same file, with patterns of a lesson's own besides the catalogue's:
+  /// each as `read_own_pattern` takes it, and each without a fault (see
+  /// `fault_of_own_pattern`).
+  Phonics(const std::string& file, std::span<const std::string> own_patterns);
   ~Phonics();
   Phonics(Phonics&&) noexcept;
 
@@ -86,6 +92,10 @@ class Phonics {
   std::optional<WordInfo> info(std::string_view word) const;
 
   const PatternCatalogue& patterns() const;
+  /// What is wrong with a lesson's definition of a pattern, or nothing.
+  std::string fault_of_own_pattern(std::string_view written) const;
+  /// The word list behind it all, for marking; lives as long as this does.
+  const Lexicon& lexicon() const;
   /// Why a word does not have a pattern, by what it has instead, as the end of
   /// a sentence: "it has short o (b o t)", "its ch says /sh/".
   std::string why_not(const Reading& reading, PatternId pattern) const;

@@ -8,6 +8,7 @@
 #include "base/utf8.h"
 #include "phonics/hand_split.h"
 #include "phonics/notation.h"
+#include "phonics/own_pattern.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/reading_maker.h"
 
@@ -36,14 +37,16 @@ struct HandParts {
   std::vector<std::vector<Phoneme>> sounds;
 };
 
-std::string read_parts(std::span<const HandUnit> parts, HandParts& result,
+std::string read_parts(const Inventory& inventory,
+                       std::span<const HandUnit> parts, HandParts& result,
                        int& part) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
     result.graphemes.push_back(plain_grapheme(parts[i].grapheme));
     result.sounds.emplace_back();
     if (parts[i].sound.empty()) continue;
     const auto sound = read_sound(parts[i].sound);
-    if (!sound) {
+    if (!sound ||
+        !is_sound_of_one_grapheme(*sound, parts[i].sound, inventory)) {
       part = static_cast<int>(i);
       const std::string near =
           did_you_mean(parts[i].sound, plain_sound_names());
@@ -81,7 +84,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
 
   HandParts hand;
   int part = -1;
-  std::string fault = read_parts(parts, hand, part);
+  std::string fault = read_parts(inventory, parts, hand, part);
   if (!fault.empty()) return hand_fault(std::move(fault), part);
   const std::vector<std::string_view> views(hand.graphemes.begin(),
                                             hand.graphemes.end());

@@ -22,7 +22,7 @@ std::string counted_words(std::size_t count) {
 
 class Filler {
  public:
-  Filler(Lesson& lesson, const WordSource& source, Diagnostics& diagnostics)
+  Filler(Lesson& lesson, const SearchGround& source, Diagnostics& diagnostics)
       : lesson_(lesson), source_(source), diagnostics_(diagnostics) {
     Diagnostics unheard;  // the analysis reports the names
     for (const NamedPattern& p :
@@ -197,7 +197,7 @@ class Filler {
   }
 
   Lesson& lesson_;
-  const WordSource& source_;
+  const SearchGround& source_;
   Diagnostics& diagnostics_;
   std::vector<PatternId> patterns_;
   std::set<std::string, std::less<>> used_;
@@ -214,7 +214,7 @@ std::vector<int> review_steps(int step) {
   return steps;
 }
 
-std::vector<FilledKey> fill_lesson(Lesson& lesson, const WordSource& source,
+std::vector<FilledKey> fill_lesson(Lesson& lesson, const SearchGround& source,
                                    Diagnostics& diagnostics) {
   return Filler(lesson, source, diagnostics).run();
 }

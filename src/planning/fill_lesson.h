@@ -25,7 +25,7 @@ struct FilledKey {
 /// - review words that `review` asks for behind dictate-words that are given.
 /// Review words are new words of the patterns of the steps 1, 2, 4 and 8 weeks
 /// before: gaps that grow (see review_steps). Reports what could not be found.
-std::vector<FilledKey> fill_lesson(Lesson& lesson, const WordSource& source,
+std::vector<FilledKey> fill_lesson(Lesson& lesson, const SearchGround& source,
                                    Diagnostics& diagnostics);
 
 /// The steps whose patterns are due at a step, as indexes, the latest first.

@@ -101,7 +101,7 @@ bool is_plain_onset(const std::string& letters) {
 
 class PartFinder {
  public:
-  PartFinder(const WordSource& source, PatternId pattern)
+  PartFinder(const SearchGround& source, PatternId pattern)
       : source_(source), pattern_(pattern) {}
 
   void run() {
@@ -172,13 +172,13 @@ class PartFinder {
     part = {letters, std::move(units), has_pattern};
   }
 
-  const WordSource& source_;
+  const SearchGround& source_;
   PatternId pattern_;
   std::map<std::string, Part> onsets_, rests_;
   std::map<std::string, std::set<Sounds>> sounds_of_rest_;
 };
 
-bool is_fit(const WordSource& source, const PseudoWord& made) {
+bool is_fit(const SearchGround& source, const PseudoWord& made) {
   if (made.word.size() > kMostLetters || made.word.size() < 3) return false;
   const Sounds sounds = sounds_of(made.units);
   return !source.phonics.is_listed(made.word) &&
@@ -197,7 +197,7 @@ struct Made {
 
 }  // namespace
 
-std::vector<PseudoWord> pseudo_words(const WordSource& source,
+std::vector<PseudoWord> pseudo_words(const SearchGround& source,
                                      PatternId pattern, std::size_t count) {
   PartFinder parts(source, pattern);
   parts.run();

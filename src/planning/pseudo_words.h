@@ -21,7 +21,7 @@ struct PseudoWord {
 /// unless it says /s/, k only before e, i, y, no w before a, no single c, j, v
 /// or z at the end). The same every time; fewer than `count` where there are
 /// no more, none for a pattern that needs two syllables.
-std::vector<PseudoWord> pseudo_words(const WordSource& source,
+std::vector<PseudoWord> pseudo_words(const SearchGround& source,
                                      PatternId pattern, std::size_t count);
 
 }  // namespace sheaf

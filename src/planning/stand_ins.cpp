@@ -43,7 +43,7 @@ int distance(const std::vector<Phoneme>& a, const std::vector<Phoneme>& b) {
 }  // namespace
 
 std::vector<std::string> stand_ins(const Reading& reading,
-                                   const WordSource& source,
+                                   const SearchGround& source,
                                    std::size_t count) {
   struct Ranked {
     int cost;

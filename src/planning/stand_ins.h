@@ -11,6 +11,7 @@ namespace sheaf {
 /// that can be read, nearest to it by their sounds and then by their length.
 /// What they mean is for the teacher to see. At most `count`; may be none.
 std::vector<std::string> stand_ins(const Reading& reading,
-                                   const WordSource& source, std::size_t count);
+                                   const SearchGround& source,
+                                   std::size_t count);
 
 }  // namespace sheaf

@@ -114,7 +114,7 @@ bool is_british(const Phonics& phonics, const std::string& word) {
 
 class Search {
  public:
-  Search(const WordSource& source, const WordQuery& query)
+  Search(const SearchGround& source, const WordQuery& query)
       : source_(source),
         query_(query),
         pattern_(source.phonics.patterns()[query.pattern]) {}
@@ -217,7 +217,7 @@ class Search {
            pattern_.id == "y_ending" || pattern_.id.starts_with("prefix_");
   }
 
-  const WordSource& source_;
+  const SearchGround& source_;
   const WordQuery& query_;
   const Pattern& pattern_;
 };
@@ -333,12 +333,12 @@ bool is_same_word(std::string_view a, std::string_view b) {
   });
 }
 
-std::vector<FoundWord> candidates(const WordSource& source,
+std::vector<FoundWord> candidates(const SearchGround& source,
                                   const WordQuery& query, std::size_t most) {
   return Search(source, query).run(most);
 }
 
-std::vector<FoundWord> find_words(const WordSource& source,
+std::vector<FoundWord> find_words(const SearchGround& source,
                                   const WordQuery& query) {
   const std::size_t most =
       std::max<std::size_t>(60, query.count * kReadForEach);

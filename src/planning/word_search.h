@@ -36,7 +36,7 @@ struct WordQuery {
 };
 
 /// Where words are looked for, and by whom.
-struct WordSource {
+struct SearchGround {
   const Phonics& phonics;
   const Conventions& conventions;
   const Taught& taught;
@@ -61,12 +61,12 @@ struct FoundWord {
 /// coloured ones (see PatternPlace), short before long, and unlike each other.
 /// The same every time. Nothing comes from larger lists than
 /// `Phonics::kCommonList`, and nothing that is blocked.
-std::vector<FoundWord> find_words(const WordSource& source,
+std::vector<FoundWord> find_words(const SearchGround& source,
                                   const WordQuery& query);
 
 /// The candidates in order of their cost alone, at most `most`: for searches
 /// that make a choice of their own.
-std::vector<FoundWord> candidates(const WordSource& source,
+std::vector<FoundWord> candidates(const SearchGround& source,
                                   const WordQuery& query, std::size_t most);
 
 /// Whether one is the other with an ending, or both have one base.

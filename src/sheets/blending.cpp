@@ -16,8 +16,20 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"per-page", Kind::count, "6", "words on a page", "1", "10"},
-    {"marks", Kind::choice, "dots", "a dot under each grapheme, or a line", {},
-     {}, "dots lines"},
+    {"marks",
+     Kind::choice,
+     "dots",
+     "under each grapheme a dot, a line, or nothing",
+     {},
+     {},
+     "dots lines none"},
+    {"pattern",
+     Kind::choice,
+     "plain",
+     "letters of the pattern: like the others, hollow to colour, or grey",
+     {},
+     {},
+     "plain outlined tinted"},
     {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
     {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
 };
@@ -29,8 +41,14 @@ TouchWordOptions word_options(const SheetInput& in, const Style& style,
                               double scale) {
   TouchWordOptions options;
   options.text = style.text(scaled(style.blending_size, scale));
-  options.marks = in.options.choice("marks") == "lines" ? MarkStyle::lines
-                                                        : MarkStyle::dots;
+  const std::string& marks = in.options.choice("marks");
+  options.marks = marks == "lines"  ? MarkStyle::lines
+                  : marks == "none" ? MarkStyle::none
+                                    : MarkStyle::dots;
+  const std::string& pattern = in.options.choice("pattern");
+  options.pattern = pattern == "outlined" ? PatternLetters::outlined
+                    : pattern == "tinted" ? PatternLetters::tinted
+                                          : PatternLetters::plain;
   options.mark_spacing = scaled(style.mark_spacing, std::min(scale, 1.0));
   options.guide_weight = style.guide_weight;
   options.arrow = in.options.flag("arrow");
@@ -71,14 +89,13 @@ void compose(const SheetInput& in, Composer& c) {
     words.push_back(fitted(in, c, word, room));
     tallest = std::max(tallest, words.back().height());
   }
-  const int capacity =
-      std::max(1, std::min<int>(in.options.count("per-page"),
-                                static_cast<int>(c.body().height /
-                                                 (tallest + 2_mm))));
+  const int capacity = std::max(
+      1, std::min<int>(in.options.count("per-page"),
+                       static_cast<int>(c.body().height / (tallest + 2_mm))));
   const int rows = even_rows(static_cast<int>(words.size()), capacity);
-  const Length pitch = std::clamp(c.body().height / rows, tallest + 2_mm,
-                                  std::max(scaled(tallest, 1.8),
-                                           tallest + 2_mm));
+  const Length pitch =
+      std::clamp(c.body().height / rows, tallest + 2_mm,
+                 std::max(scaled(tallest, 1.8), tallest + 2_mm));
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     Block& block = c.block(pitch);

@@ -4,9 +4,11 @@
 
 #include <algorithm>
 
+#include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
+#include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -16,38 +18,42 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"lines", Kind::count, "0", "lines to write on; 0 fills the page", "0",
      "40"},
     {"word-bank", Kind::flag, "yes", "the words of the week in a box"},
+    {"pictures", Kind::flag, "no", "pictures of some words to tell about"},
 };
 
-// The words in rows, as wide apart as the longest needs, inside a frame.
-void add_word_bank(const SheetInput& in, Composer& c) {
-  const TextStyle style = c.style().text(c.style().text_size);
-  const Length pad = 4_mm;
-  Length widest;
-  for (const AnalyzedWord& w : in.lesson.words) {
-    widest = std::max(widest, width_of(c.shape(style, w.reading.word)));
+// Up to this many pictures of words in a row, to tell about.
+constexpr std::size_t kMostPictures = 4;
+constexpr Length kPictureSide = 24_mm;
+
+void add_pictures(const SheetInput& in, Composer& c) {
+  std::vector<const Picture*> pictures;
+  for (const AnalyzedWord& word : in.lesson.words) {
+    const Picture* picture = in.pictures.find(word.reading.word);
+    if (picture != nullptr && pictures.size() < kMostPictures) {
+      pictures.push_back(picture);
+    }
   }
-  const int columns = static_cast<int>(std::max<std::int64_t>(
-      1, (c.width() - 2 * pad) / (widest + 8_mm)));
-  const Length step = (c.width() - 2 * pad) / columns;
-  const int count = static_cast<int>(in.lesson.words.size());
-  const int rows = (count + columns - 1) / columns;
-  const Length row = scaled(style.size, 1.6);
-  const ElementId list = c.add(Role::list);
-  Block& block = c.block(row * rows + pad);
-  block.frame({0_mm, 0_mm, c.width(), block.height},
-              {c.style().box_weight, kBlack, {}, false});
-  for (int i = 0; i < count; ++i) {
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
-    const Length y = pad / 2 + row * (i / columns) +
-                     (row - style.line_height()) / 2 + baseline_in_line(style);
-    draw_text(c, block, style, in.lesson.words[i].reading.word,
-              {pad + step * (i % columns), y}, body);
+  if (pictures.empty()) return;
+  const auto count = static_cast<std::int64_t>(pictures.size());
+  const Length step = c.width() / count;
+  Block& block = c.block(kPictureSide, c.blocks().empty() ? 0_mm : 4_mm);
+  Length left = (step - kPictureSide) / 2;
+  for (const Picture* picture : pictures) {
+    draw_picture(block, c.style(), picture,
+                 {left, 0_mm, kPictureSide, kPictureSide},
+                 c.add(Role::figure, 0, "a picture to tell about"));
+    left += step;
   }
 }
 
@@ -71,13 +77,18 @@ void compose(const SheetInput& in, Composer& c) {
   ruling.x_height = in.options.length("line-height");
   Length used = 16_mm;
   if (in.options.flag("word-bank")) {
-    add_word_bank(in, c);
-    used += c.blocks().back().height + 5_mm;
+    std::vector<const AnalyzedWord*> words;
+    for (const AnalyzedWord& word : in.lesson.words) words.push_back(&word);
+    add_word_bank(c, words);
   }
+  if (in.options.flag("pictures")) add_pictures(in, c);
+  for (const Block& block : c.blocks()) {
+    used += block.space_before + block.height;
+  }
+  if (!c.blocks().empty()) used += 5_mm;
   const Length left = c.body().height - used;
-  const int fitting =
-      std::max<int>(1, static_cast<int>((left + ruling.gap) /
-                                        set_pitch(ruling)));
+  const int fitting = std::max<int>(
+      1, static_cast<int>((left + ruling.gap) / set_pitch(ruling)));
   const int asked = in.options.count("lines");
   const int lines = asked == 0 ? fitting : asked;
   for (int i = 0; i < lines; ++i) {

@@ -1,14 +1,18 @@
 // The learner writes words and sentences that the teacher says, on numbered
 // lines, then checks and mends them. On the page: nothing that helps; each word
 // has a line and a mending line beside it, each sentence as many lines as a
-// hand of this size needs and a mending line below.
+// hand of this size needs and a mending line below; at the end steps to check.
+// Three levels: words only; sentences that are printed but for their pattern
+// words; whole sentences.
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
+#include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -19,12 +23,29 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
+    {"words", Kind::count, "60", "most words", "0", "60"},
+    {"sentences", Kind::count, "30", "most sentences; 0 dictates words only",
+     "0", "30"},
+    {"sentence-form",
+     Kind::choice,
+     "whole",
+     "whole sentences, or printed with the pattern words missing",
+     {},
+     {},
+     "whole gaps"},
+    {"self-check", Kind::flag, "yes", "steps to check at the end"},
     {"mending-line", Kind::flag, "yes", "a line to write it again, mended"},
 };
 
-constexpr Length kNumberWidth = 10_mm;
+constexpr Length kNumberWidth = 14_mm;
 constexpr Length kMiddle = 8_mm;
 
 struct Sheet {
@@ -43,15 +64,16 @@ Sheet sheet_of(const SheetInput& in, Composer& c) {
   return {in, c, ruling, mending, in.options.flag("mending-line")};
 }
 
-void draw_number(Sheet& s, Block& block, std::size_t number, ElementId label) {
+void draw_number(Sheet& s, Block& block, std::size_t number, Length left,
+                 ElementId label) {
   const TextStyle style = s.c.style().learner_text();
   draw_text(s.c, block, style, fmt::format("{}", number),
-            {0_mm, base_in_set(s.ruling)}, label);
+            {left, base_in_set(s.ruling)}, label);
 }
 
-// A small pencil-written word in the margin of the line to mend on.
+// A word in the margin of the lines to mend on.
 void draw_mending_label(Sheet& s, Block& block, Point at, ElementId element) {
-  TextStyle style = s.c.style().text(s.c.style().footer_size);
+  TextStyle style = s.c.style().text(14_pt);
   style.ink = 70;
   draw_text(s.c, block, style, "mend", at, element);
 }
@@ -65,18 +87,26 @@ ItemElements add_item(Composer& c, ElementId list) {
   return {label, c.add(Role::list_body, item)};
 }
 
-void add_word(Sheet& s, std::size_t number, ElementId list) {
-  const auto [label, body] = add_item(s.c, list);
-  Block& block = s.c.block(set_pitch(s.ruling));
-  draw_number(s, block, number, label);
-  const Length half = s.mends
-                          ? (s.c.width() - kNumberWidth - kMiddle) / 2
-                          : s.c.width() - kNumberWidth;
-  draw_set(block, s.c.style(), s.ruling, {kNumberWidth, 0_mm}, half);
-  if (!s.mends) return;
-  const Length left = kNumberWidth + half + kMiddle;
-  draw_mending_label(s, block, {left, base_in_set(s.mending) + 4_mm}, body);
-  draw_set(block, s.c.style(), s.mending, {left, 0_mm}, half);
+// Words stand one below the other with room to mend beside them, else two
+// beside each other.
+void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
+  const ElementId list = s.c.add(Role::list);
+  const Length half = (s.c.width() - kMiddle) / 2;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const auto [label, body] = add_item(s.c, list);
+    const bool right = !s.mends && i % 2 == 1;
+    if (!right) s.c.block(set_pitch(s.ruling));
+    Block& block = s.c.blocks().back();
+    const Length left = right ? half + kMiddle : Length();
+    draw_number(s, block, i + 1, left, label);
+    draw_set(block, s.c.style(), s.ruling, {left + kNumberWidth, 0_mm},
+             half - kNumberWidth);
+    if (!s.mends) continue;
+    const Length mending = half + kMiddle;
+    draw_mending_label(s, block, {mending, base_in_set(s.mending)}, body);
+    draw_set(block, s.c.style(), s.mending, {mending + kNumberWidth, 0_mm},
+             half - kNumberWidth);
+  }
 }
 
 void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
@@ -86,7 +116,7 @@ void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
   const int lines = hand_lines(text.text.text(), s.ruling.x_height, width);
   const int sets = lines + (s.mends ? lines : 0);
   Block& block = s.c.block(set_pitch(s.ruling) * sets, 3_mm);
-  draw_number(s, block, number, label);
+  draw_number(s, block, number, Length(), label);
   for (int i = 0; i < lines; ++i) {
     draw_set(block, s.c.style(), s.ruling,
              {kNumberWidth, set_pitch(s.ruling) * i}, width);
@@ -98,6 +128,106 @@ void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
       draw_mending_label(s, block, {0_mm, top + base_in_set(s.mending)}, body);
     }
     draw_set(block, s.c.style(), s.mending, {kNumberWidth, top}, width);
+  }
+}
+
+// A piece of a printed sentence: letters, or a blank for a pattern word. No
+// line is broken between pieces that touch.
+struct Piece {
+  std::string text;
+  Length blank;
+  bool after_space = false;
+};
+
+std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
+  const std::string text = sentence.text.text();
+  std::vector<Piece> pieces;
+  std::size_t done = 0;
+  const auto add_text = [&](std::size_t end) {
+    bool space = false;
+    std::string word;
+    for (; done < end; ++done) {
+      if (text[done] != ' ') {
+        word += text[done];
+        continue;
+      }
+      if (!word.empty()) pieces.push_back({std::move(word), {}, space});
+      word.clear();
+      space = true;
+    }
+    if (!word.empty()) pieces.push_back({std::move(word), {}, space});
+    return space && word.empty();
+  };
+  for (const AnalyzedSentence::Part& part : sentence.words) {
+    if (!part.word.has_pattern()) continue;
+    const bool before = add_text(part.begin);
+    const Length width = std::max(
+        24_mm, scaled(hand_width(text.substr(part.begin, part.end - part.begin),
+                                 s.ruling.x_height),
+                      1.3));
+    pieces.push_back({{}, width, before});
+    done = part.end;
+  }
+  add_text(text.size());
+  return pieces;
+}
+
+// The sentence in print with lines to write its pattern words on, as far apart
+// as the hand needs.
+void add_gap_sentence(Sheet& s, std::size_t number,
+                      const AnalyzedSentence& sentence, ElementId list) {
+  const auto [label, body] = add_item(s.c, list);
+  const TextStyle style = s.c.style().text(s.c.style().reading_size);
+  const Length pitch = std::max(set_pitch(s.ruling), style.line_height());
+  const Length space =
+      width_of(s.c.shape(style, "n n")) - 2 * width_of(s.c.shape(style, "n"));
+  const Length base = base_in_set(s.ruling);
+  Block block;
+  Length x = kNumberWidth;
+  std::int64_t line = 0;
+  const std::vector<Piece> pieces = pieces_of(s, sentence);
+  const auto width_at = [&](std::size_t i) {
+    return pieces[i].text.empty() ? pieces[i].blank
+                                  : width_of(s.c.shape(style, pieces[i].text));
+  };
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    // What follows without a space stays on the line.
+    Length needed = width_at(i);
+    for (std::size_t k = i + 1; k < pieces.size() && !pieces[k].after_space;
+         ++k) {
+      needed += width_at(k);
+    }
+    if (pieces[i].after_space) x += space;
+    if (pieces[i].after_space && x + needed > s.c.width()) {
+      x = kNumberWidth;
+      ++line;
+    }
+    const Point at{x, base + pitch * line};
+    if (pieces[i].text.empty()) {
+      block.line(at, {x + pieces[i].blank, at.y},
+                 {s.c.style().box_weight, kBlack, {}, false});
+    } else {
+      draw_text(s.c, block, style, pieces[i].text, at, body);
+    }
+    x += width_at(i);
+  }
+  draw_number(s, block, number, Length(), label);
+  Block& placed = s.c.block(pitch * (line + 1), 4_mm);
+  placed.marks = std::move(block.marks);
+}
+
+void add_self_check(Composer& c) {
+  const std::vector<std::string> steps = {
+      "I read back what is there.",
+      "I tapped the sounds. Each has its letters.",
+      "I mended what I found.",
+  };
+  const std::size_t first = c.blocks().size();
+  add_tick_steps(c, c.style().learner_text(), steps, 1_mm);
+  c.blocks()[first].space_before = 5_mm;
+  // Never alone on a page.
+  for (std::size_t i = first - 1; i + 1 < c.blocks().size(); ++i) {
+    c.blocks()[i].keep_with_next = true;
   }
 }
 
@@ -113,37 +243,42 @@ void add_heading(Composer& c, std::string_view text, Length before) {
 // all of them: better than one alone on the last page.
 void keep_together(Composer& c, std::size_t first) {
   Length all;
-  for (const Block& block : c.blocks()) all += block.space_before + block.height;
+  for (const Block& block : c.blocks())
+    all += block.space_before + block.height;
   if (first > 0 && all > c.body().height) c.blocks()[first].new_page = true;
 }
 
 void compose(const SheetInput& in, Composer& c) {
   Sheet s = sheet_of(in, c);
-  const auto& words = in.lesson.dictate_words;
-  const auto& sentences = in.lesson.dictate_sentences;
-  std::size_t number = 0;
+  const auto [words, sentences] = dictated(in.lesson, in.options);
   if (!words.empty()) {
     add_heading(c, "Words", 0_mm);
-    const ElementId list = c.add(Role::list);
-    for (std::size_t i = 0; i < words.size(); ++i) {
-      add_word(s, ++number, list);
-    }
+    add_words(s, words);
   }
   if (!sentences.empty()) {
     const std::size_t first = c.blocks().size();
     add_heading(c, "Sentences", 6_mm);
     const ElementId list = c.add(Role::list);
+    const bool gaps = in.options.choice("sentence-form") == "gaps";
+    std::size_t number = words.size();
     for (const AnalyzedSentence& sentence : sentences) {
-      add_sentence(s, ++number, sentence, list);
+      if (gaps && sentence.pattern_words() > 0) {
+        add_gap_sentence(s, ++number, sentence, list);
+      } else {
+        add_sentence(s, ++number, sentence, list);
+      }
     }
     keep_together(c, first);
   }
+  if (in.options.flag("self-check")) add_self_check(c);
+  even_pages(c.blocks(), c.body().height);
 }
 
 std::string missing(const SheetInput& in) {
-  const bool nothing = in.lesson.dictate_words.empty() &&
-                       in.lesson.dictate_sentences.empty();
-  return nothing ? "there are no words or sentences to dictate" : "";
+  const auto [words, sentences] = dictated(in.lesson, in.options);
+  return words.empty() && sentences.empty()
+             ? "there are no words or sentences to dictate"
+             : "";
 }
 
 void answers(const SheetInput& in, Composer& c) {
@@ -151,7 +286,8 @@ void answers(const SheetInput& in, Composer& c) {
   TextStyle strong = plain;
   strong.font = c.style().bold;
   std::size_t number = 0;
-  for (const AnalyzedWord& word : in.lesson.dictate_words) {
+  const auto [words, sentences] = dictated(in.lesson, in.options);
+  for (const AnalyzedWord& word : words) {
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
     for (TextPiece& piece : marked_word(word, plain, strong)) {
       pieces.push_back(std::move(piece));
@@ -159,7 +295,7 @@ void answers(const SheetInput& in, Composer& c) {
     pieces.push_back({" – " + spelled_out(word), plain});
     add_paragraph(c, pieces);
   }
-  for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
+  for (const AnalyzedSentence& sentence : sentences) {
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
     for (TextPiece& piece : marked_sentence(sentence, plain, strong)) {
       pieces.push_back(std::move(piece));

@@ -50,6 +50,7 @@ struct Plan {
   int columns = 1;
   Length row_height;
   int lines = 0;
+  bool one_question = false;  // asked together, where there is little room
 };
 
 Plan plan_page(const SheetInput& in, Composer& c,
@@ -60,20 +61,22 @@ Plan plan_page(const SheetInput& in, Composer& c,
     widest = std::max(widest, width_of(c.shape(style, w->reading.word)));
   }
   Plan plan;
-  plan.columns =
-      std::clamp(static_cast<int>(c.width() / (widest + 8_mm)), 1,
-                 in.options.count("columns"));
-  const int rows = (static_cast<int>(words.size()) + plan.columns - 1) /
-                   plan.columns;
+  plan.columns = std::clamp(static_cast<int>(c.width() / (widest + 8_mm)), 1,
+                            in.options.count("columns"));
+  const int rows =
+      (static_cast<int>(words.size()) + plan.columns - 1) / plan.columns;
   const Length least = scaled(c.style().word_size, 1.6);
   const Length question =
       c.style().learner_text().line_height() + kBeforeQuestion + 1_mm;
-  Length left = c.body().height - least * rows - 2 * question;
+  plan.one_question = in.options.count("lines") == 0 ||
+                      least * rows + 2 * question > c.body().height;
+  Length left =
+      c.body().height - least * rows - question * (plan.one_question ? 1 : 2);
   plan.lines = std::clamp(static_cast<int>(left / set_pitch(c.style().ruling)),
                           0, in.options.count("lines"));
   left -= set_pitch(c.style().ruling) * plan.lines;
-  plan.row_height = std::clamp(least + left / std::max(rows, 1), least,
-                               scaled(least, 1.7));
+  plan.row_height =
+      std::clamp(least + left / std::max(rows, 1), least, scaled(least, 1.7));
   return plan;
 }
 
@@ -110,14 +113,20 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_page(in, c, words);
   add_words(c, words, plan);
   const bool contrast = in.lesson.patterns.size() > 1;
+  if (plan.one_question) {
+    add_question(c,
+                 contrast ? "What do you see and hear? Which belong together?"
+                          : "What do you see and hear in every word?",
+                 plan.lines);
+    return;
+  }
   add_question(c,
                contrast ? "What do you see? Which words belong together?"
                         : "What do you see in every word?",
                (plan.lines + 1) / 2);
-  add_question(c,
-               contrast ? "What do you hear?"
-                        : "What do you hear in every word?",
-               plan.lines / 2);
+  add_question(
+      c, contrast ? "What do you hear?" : "What do you hear in every word?",
+      plan.lines / 2);
 }
 
 void answers(const SheetInput& in, Composer& c) {

@@ -12,6 +12,7 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
+#include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -22,7 +23,8 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8", "rows for learners", "1", "40"},
+    {"learners", Kind::count, "8",
+     "rows for learners, where there is no class file", "1", "40"},
     {"words", Kind::count, "12", "most words", "1", "60"},
     {"row-height", Kind::length, "9 mm", "height of a learner's row", "6 mm",
      "20 mm"},
@@ -61,8 +63,9 @@ std::vector<Marked> words_of(const SheetInput& in) {
         std::ranges::find(words, text, &Marked::text) != words.end();
     if (word.has_pattern() && !known) words.push_back({&word, text});
   };
-  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word, false);
-  for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
+  const auto [dictated_words, sentences] = dictated_in_packet(in);
+  for (const AnalyzedWord& word : dictated_words) add(word, false);
+  for (const AnalyzedSentence& sentence : sentences) {
     for (const AnalyzedSentence::Part& part : sentence.words) {
       add(part.word, part.begin == 0);
     }
@@ -238,10 +241,10 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
 }
 
 void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
-                 ElementId table) {
+                 const std::string& code, ElementId table) {
   Block& block = c.block(in.options.length("row-height"));
   const ElementId row = c.add(Role::table_row, table);
-  add_data_cell(c, row);
+  draw_learner(c, block, code, kPad, row);
   Length x = in.options.length("name-width");
   for (const Column& column : columns) {
     add_data_cell(c, row);
@@ -267,8 +270,8 @@ void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
   const auto head =
       std::make_shared<const Block>(as_decoration(c.blocks().back()));
   Length height = head->height;
-  for (int i = 0; i < in.options.count("learners"); ++i) {
-    add_learner(in, c, columns, table);
+  for (const std::string& code : learner_rows(in)) {
+    add_learner(in, c, columns, code, table);
     c.blocks().back().head = head;
     height += c.blocks().back().height;
   }

@@ -103,7 +103,7 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
   const Length cells = grid.side * grid.rows;
   Block& block = c.block(kHead + cells + 2_mm);
   const Stroke wall{c.style().box_weight, kBlack, {}, false};
-  const Stroke thin{c.style().guide_weight, 140, {}, false};
+  const Stroke thin{c.style().guide_weight, 110, {}, false};
   const ElementId table = c.add(Role::table);
   const ElementId head = c.add(Role::table_row, table);
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {
@@ -122,10 +122,10 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
     const Length left = width * static_cast<std::int64_t>(i) +
                         (width - grid.side * grid.across) / 2;
     for (int k = 0; k < grid.rows * grid.across; ++k) {
-      block.frame({left + grid.side * (k % grid.across),
-                   kHead + 1_mm + grid.side * (k / grid.across), grid.side,
-                   grid.side},
-                  thin);
+      block.frame(
+          {left + grid.side * (k % grid.across),
+           kHead + 1_mm + grid.side * (k / grid.across), grid.side, grid.side},
+          thin);
     }
     const auto model = std::ranges::find(sort.models, static_cast<int>(i),
                                          &SoundSort::Item::column);
@@ -198,8 +198,9 @@ void answers(const SheetInput& in, Composer& c) {
     add_paragraph(c, plain, "laid already: " + item_text(in, sort, item));
   }
   for (std::size_t i = 0; i < sort.items.size(); ++i) {
-    add_paragraph(c, plain, fmt::format("{}. {}", i + 1,
-                                        item_text(in, sort, sort.items[i])));
+    add_paragraph(
+        c, plain,
+        fmt::format("{}. {}", i + 1, item_text(in, sort, sort.items[i])));
   }
 }
 

@@ -18,8 +18,14 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"lines", Kind::count, "0", "lines to write on; 0 fills the page", "0",
      "20"},
     {"mended-words", Kind::count, "3", "lines for words that were mended", "0",

@@ -4,10 +4,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
+#include "base/utf8.h"
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
+#include "phonics/notation.h"
+#include "marking/likely_errors.h"
+#include "phonics/lexicon.h"
 #include "sheets/caution.h"
+#include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -111,12 +117,13 @@ void add_dictation(const SheetInput& in, Composer& c) {
                 "what they wrote, not what they meant."});
   Table table(c, {{"No.", 0, 12_mm}, {"Say", 4}, {"Graphemes", 3}});
   int number = 0;
-  for (const AnalyzedWord& word : in.lesson.dictate_words) {
+  const auto [words_said, sentences_said] = dictated_in_packet(in);
+  for (const AnalyzedWord& word : words_said) {
     table.add_text_row(
         {fmt::format("{}", ++number), word.reading.word, spelled_out(word)},
         true);
   }
-  for (const AnalyzedSentence& s : in.lesson.dictate_sentences) {
+  for (const AnalyzedSentence& s : sentences_said) {
     std::string words;
     for (const AnalyzedSentence::Part& part : s.words) {
       if (!part.word.has_pattern()) continue;
@@ -124,6 +131,61 @@ void add_dictation(const SheetInput& in, Composer& c) {
     }
     table.add_text_row({fmt::format("{}", ++number), s.text.text(), words},
                        true);
+  }
+}
+
+// Every word that is dictated, each once: those of sentences if they have the
+// pattern.
+std::vector<const AnalyzedWord*> dictated_words(const SheetInput& in) {
+  std::vector<const AnalyzedWord*> words;
+  std::set<std::string> seen;
+  const auto add = [&](const AnalyzedWord& word) {
+    if (seen.insert(lower_case(word.reading.word)).second) {
+      words.push_back(&word);
+    }
+  };
+  for (const AnalyzedWord& word : in.lesson.dictate_words) add(word);
+  for (const AnalyzedSentence& sentence : in.lesson.dictate_sentences) {
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      if (part.word.has_pattern()) add(part.word);
+    }
+  }
+  return words;
+}
+
+// What a word may come out as, and what to say then.
+void add_likely_errors(const SheetInput& in, Composer& c) {
+  const auto words = dictated_words(in);
+  if (words.empty()) return;
+  auto& spellings = in.memory.sound_spellings;
+  if (spellings == nullptr) {
+    spellings = std::make_shared<const SoundSpellings>(
+        in.lesson.phonics->lexicon().inventory());
+  }
+  add_heading(c, "Be ready for");
+  add_paragraph(c, c.style().teacher_text(),
+                "The two likeliest errors in each word, worked out from how "
+                "English spells its sounds. Keep them to yourself: learners "
+                "see right spellings only.",
+                {.keep_with_next = true});
+  Table table(c, {{"Word", 3}, {"May be written", 3}, {"Then say", 7}});
+  for (const AnalyzedWord* word : words) {
+    std::vector<std::uint8_t> pattern_units;
+    for (std::size_t i = 0; i < word->reading.units.size(); ++i) {
+      if (word->is_pattern_unit(i)) {
+        pattern_units.push_back(static_cast<std::uint8_t>(i));
+      }
+    }
+    LikelyErrorOptions options;
+    options.pattern_units = pattern_units;
+    options.is_word = [&](std::string_view text) {
+      return in.lesson.phonics->knows(text);
+    };
+    options.conventions = in.lesson.conventions;
+    for (const LikelyError& error :
+         likely_errors(*spellings, word->reading, options)) {
+      table.add_text_row({word->reading.word, error.written, error.cue}, true);
+    }
   }
 }
 
@@ -141,6 +203,18 @@ void add_mending(Composer& c) {
   add_paragraph(c, text, kCaution, {.space_before = 4_mm});
 }
 
+// What the signs between slashes mean, in the lesson's notation.
+void add_notation(const SheetInput& in, Composer& c) {
+  add_heading(c, "How the sounds are written");
+  std::string key;
+  for (const NotationKeyLine& line : notation_key(in.lesson.conventions)) {
+    key +=
+        fmt::format("{}/{}/ {}", key.empty() ? "" : ", ", line.sign, line.word);
+  }
+  add_paragraph(c, c.style().teacher_text(),
+                key + ". The other consonants are written with their letters.");
+}
+
 void compose(const SheetInput& in, Composer& c) {
   add_sound(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
@@ -148,8 +222,12 @@ void compose(const SheetInput& in, Composer& c) {
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
     add_tapping(in, c);
   }
-  if (has_sheet(in, "dictation")) add_dictation(in, c);
+  if (has_sheet(in, "dictation")) {
+    add_dictation(in, c);
+    add_likely_errors(in, c);
+  }
   add_mending(c);
+  add_notation(in, c);
 }
 
 const SheetKind kKind = {

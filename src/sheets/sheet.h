@@ -18,11 +18,13 @@ namespace sheaf {
 
 struct SheetKind;
 struct SoundSort;
+class SoundSpellings;
 
 /// What several sheets of a packet work out alike, kept so that it is done
 /// once.
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
+  std::shared_ptr<const SoundSpellings> sound_spellings;
 };
 
 /// One sheet of a packet as it was planned: which kind, with which options, on
@@ -30,7 +32,7 @@ struct SheetMemory {
 struct PlannedSheet {
   const SheetKind* kind = nullptr;
   OptionValues options;
-  int day = 1;  ///< 0 for one that the week does not plan
+  int day = 1;  ///< 0 for one that the week does not plan: more practice
   int minutes = 0;
   Span span = {};  ///< where the layout asks for it, if it does
 };
@@ -44,6 +46,19 @@ struct SheetInput {
   /// The learner's sheets of this packet in order, for teacher's sheets that
   /// speak of them.
   std::span<const PlannedSheet> packet;
+  /// The codes of the learners of a class whom the pages are for; may be none.
+  std::span<const std::string> learners = {};
+};
+
+/// The rows of a table with a row for each learner: their codes where the pages
+/// are for learners of a class, else as many empty ones as option `learners`
+/// says.
+std::vector<std::string> learner_rows(const SheetInput& input);
+
+/// What a learner is told to do, in words and as a small picture.
+struct Direction {
+  std::string_view text;
+  Action action = Action::none;
 };
 
 /// A kind of sheet. Each stands in one file of this folder, which adds it to
@@ -55,11 +70,14 @@ struct SheetKind {
   std::string_view direction;
   /// The same as a small picture.
   Action action = Action::none;
+  /// Where its options ask for another direction. May be null, and may give
+  /// back an empty one for the usual.
+  Direction (*other_direction)(const OptionValues&) = nullptr;
   std::string_view summary;  ///< one line for the manual
   bool for_teacher = false;
   /// Cut up after printing: begins on an odd page, its back stays blank.
   bool cut = false;
-  int minutes = 0;  ///< what it usually takes
+  int minutes = 0;                  ///< what it usually takes
   std::string_view materials = {};  ///< beside the sheet itself
   OptionTable options = {};
   /// Why this lesson has nothing for it, as the end of "left out: "; empty if

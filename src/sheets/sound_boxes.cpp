@@ -1,11 +1,12 @@
 // The learner taps the sounds of a word, writes one grapheme to a box, then the
 // whole word on the line below. On the page: about four words, each with a
-// picture (or a frame to draw in) at the left, a tap dot over every box, boxes
-// of one size, a narrow dashed slot for a silent final e.
+// picture (or a frame to draw in), the word itself or only a number at the
+// left, a tap dot over every box, boxes of one size, a narrow dashed slot for a
+// silent final e. Help fades from everything printed to nothing.
 
+#include "layout/sound_boxes.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
-#include "layout/sound_boxes.h"
 
 #include <fmt/format.h>
 
@@ -25,12 +26,30 @@ constexpr OptionSpec kOptions[] = {
     {"per-page", Kind::count, "4", "words on a page", "1", "8"},
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
      "40 mm"},
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "12 mm"},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "12 mm",
+     {},
+     true},
+    {"prompt",
+     Kind::choice,
+     "picture",
+     "what tells the word: a picture, the word, or the teacher's voice",
+     {},
+     {},
+     "picture word dictated"},
     {"picture", Kind::length, "26 mm", "side of the picture's square", "10 mm",
      "50 mm"},
-    {"given", Kind::choice, "nothing", "what is printed in the boxes", {}, {},
-     "nothing pattern everything"},
+    {"given",
+     Kind::choice,
+     "nothing",
+     "what is printed in the boxes",
+     {},
+     {},
+     "nothing first pattern everything"},
     {"slots", Kind::flag, "yes", "a dashed slot for a silent final e"},
     {"word-line", Kind::flag, "yes", "a line for the whole word"},
 };
@@ -38,6 +57,7 @@ constexpr OptionSpec kOptions[] = {
 constexpr Length kGap = 5_mm;
 
 struct Item {
+  std::size_t number;
   const AnalyzedWord* word;
   std::vector<SoundBox> boxes;
   std::vector<std::vector<SoundBox>> rows;
@@ -57,6 +77,14 @@ Ruling ruling_of(const SheetInput& in, const Style& style) {
   return ruling;
 }
 
+// Room at the left for what tells the word.
+Length prompt_width(const SheetInput& in, Composer& c) {
+  const std::string& prompt = in.options.choice("prompt");
+  if (prompt == "picture") return in.options.length("picture");
+  if (prompt == "dictated") return 10_mm;
+  return widest_word(c, c.style().text(c.style().word_size), chosen(in));
+}
+
 Length item_height(const SheetInput& in, const Composer& c, const Item& item,
                    const BoxMeasures& measures) {
   const auto rows = static_cast<std::int64_t>(item.rows.size());
@@ -64,13 +92,28 @@ Length item_height(const SheetInput& in, const Composer& c, const Item& item,
   if (in.options.flag("word-line")) {
     height += set_height(ruling_of(in, c.style()));
   }
-  return std::max(height, in.options.length("picture"));
+  if (in.options.choice("prompt") != "picture") return height;
+  return std::max(height, in.options.length("picture") + 5.5_mm);
 }
 
-void draw_item(const SheetInput& in, Composer& c, Block& block,
-               const Item& item, const BoxMeasures& measures, ElementId body) {
-  const Length side = in.options.length("picture");
+void draw_prompt(const SheetInput& in, Composer& c, Block& block,
+                 const Item& item, const BoxMeasures& measures, ElementId label,
+                 ElementId body) {
+  const std::string& prompt = in.options.choice("prompt");
+  const Length base =
+      row_height(measures) - measures.height() + measures.base();
+  if (prompt == "dictated") {
+    draw_text(c, block, c.style().learner_text(),
+              fmt::format("{}", item.number), {0_mm, base}, label);
+    return;
+  }
+  if (prompt == "word") {
+    draw_text(c, block, c.style().text(c.style().word_size),
+              item.word->reading.word, {0_mm, base}, body);
+    return;
+  }
   // What is seen is said, but not how it is spelled.
+  const Length side = in.options.length("picture");
   const Picture* picture = in.pictures.find(item.word->reading.word);
   const ElementId picture_figure =
       c.add(Role::figure, body,
@@ -78,21 +121,29 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
                                : "a picture of the word");
   draw_picture(block, c.style(), picture, {0_mm, 5.5_mm, side, side},
                picture_figure);
+}
+
+void draw_item(const SheetInput& in, Composer& c, Block& block,
+               const Item& item, const BoxMeasures& measures, ElementId label,
+               ElementId body) {
+  draw_prompt(in, c, block, item, measures, label, body);
   const int boxes = static_cast<int>(item.boxes.size());
-  const ElementId figure = c.add(
-      Role::figure, body,
-      counted(boxes, "empty box for one sound", "empty boxes, one for a sound"));
+  const ElementId figure = c.add(Role::figure, body,
+                                 counted(boxes, "empty box for one sound",
+                                         "empty boxes, one for a sound"));
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
   options.slots = in.options.flag("slots");
   const std::string& given = in.options.choice("given");
   options.fill = given == "everything" ? BoxFill::all
                  : given == "pattern"  ? BoxFill::pattern
+                 : given == "first"    ? BoxFill::first
                                        : BoxFill::empty;
-  const Length left = side + kGap;
+  const Length left = prompt_width(in, c) + kGap;
   Length y;
   for (const auto& row : item.rows) {
     draw_box_row(c, block, row, measures, options, {left, y}, figure);
+    options.first_row = false;
     y += row_height(measures) + 3_mm;
   }
   if (in.options.flag("word-line")) {
@@ -105,13 +156,12 @@ void compose(const SheetInput& in, Composer& c) {
   std::vector<Item> items;
   std::vector<std::vector<SoundBox>> all;
   for (const AnalyzedWord* word : chosen(in)) {
-    items.push_back({word, boxes_of(*word), {}});
+    items.push_back({items.size() + 1, word, boxes_of(*word), {}});
     all.push_back(items.back().boxes);
   }
-  const BoxMeasures measures =
-      measure_boxes(all, in.options.length("line-height"),
-                    in.options.length("least-box"));
-  const Length room = c.width() - in.options.length("picture") - kGap;
+  const BoxMeasures measures = measure_boxes(
+      all, in.options.length("line-height"), in.options.length("least-box"));
+  const Length room = c.width() - prompt_width(in, c) - kGap;
   Length tallest;
   for (Item& item : items) {
     item.rows = box_rows(item.boxes, measures, room);
@@ -122,9 +172,9 @@ void compose(const SheetInput& in, Composer& c) {
   const bool even = std::ranges::all_of(items, [&](const Item& item) {
     return item.rows.size() == items.front().rows.size();
   });
-  const int capacity = std::clamp(
-      static_cast<int>((c.body().height + 4_mm) / (tallest + 4_mm)), 1,
-      in.options.count("per-page"));
+  const int capacity =
+      std::clamp(static_cast<int>((c.body().height + 4_mm) / (tallest + 4_mm)),
+                 1, in.options.count("per-page"));
   const auto rows = static_cast<std::size_t>(
       even_rows(static_cast<int>(items.size()), capacity));
   const Length pitch =
@@ -133,18 +183,29 @@ void compose(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < items.size(); ++i) {
     const bool last_of_page = i % rows + 1 == rows;
-    Block& block =
-        even ? c.block(last_of_page ? tallest : pitch)
-             : c.block(item_height(in, c, items[i], measures), 7_mm);
+    Block& block = even ? c.block(last_of_page ? tallest : pitch)
+                        : c.block(item_height(in, c, items[i], measures), 7_mm);
     block.new_page = even && i > 0 && i % rows == 0;
     const ElementId item = c.add(Role::list_item, list);
+    const ElementId label = in.options.choice("prompt") == "dictated"
+                                ? c.add(Role::list_label, item)
+                                : kDecoration;
     const ElementId body = c.add(Role::list_body, item);
-    draw_item(in, c, block, items[i], measures, body);
+    draw_item(in, c, block, items[i], measures, label, body);
   }
 }
 
 std::string missing(const SheetInput& in) {
   return chosen(in).empty() ? "no word has the pattern" : "";
+}
+
+Direction other_direction(const OptionValues& options) {
+  if (options.choice("prompt") == "dictated") {
+    return {"Listen. Tap the sounds. Write each sound in a box.",
+            Action::listen};
+  }
+  if (options.flag("word-line")) return {};
+  return {"Tap the sounds. Write each sound in a box.", Action::tap};
 }
 
 // The same rows in small, filled in.
@@ -163,8 +224,8 @@ void answers(const SheetInput& in, Composer& c) {
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
     const Length base = measures.base() + 0.5_mm;
-    draw_text(c, block, text, fmt::format("{}. {}", i + 1,
-                                          words[i]->reading.word),
+    draw_text(c, block, text,
+              fmt::format("{}. {}", i + 1, words[i]->reading.word),
               {0_mm, base}, body);
     std::string said;
     for (const SoundBox& box : all[i]) {
@@ -172,9 +233,8 @@ void answers(const SheetInput& in, Composer& c) {
     }
     const ElementId figure = c.add(
         Role::figure, body,
-        fmt::format("{}: {}", counted(words[i]->reading.boxes(), "box",
-                                      "boxes"),
-                    said));
+        fmt::format("{}: {}",
+                    counted(words[i]->reading.boxes(), "box", "boxes"), said));
     BoxRowOptions options;
     options.fill = BoxFill::all;
     options.tap_dots = false;
@@ -184,8 +244,8 @@ void answers(const SheetInput& in, Composer& c) {
       draw_box_row(c, block, row, measures, options, {left, y}, figure);
       y += step;
     }
-    draw_text(c, block, text, counted(words[i]->reading.boxes(), "box",
-                                      "boxes"),
+    draw_text(c, block, text,
+              counted(words[i]->reading.boxes(), "box", "boxes"),
               {c.width() - 18_mm, base}, body);
   }
 }
@@ -195,6 +255,7 @@ const SheetKind kKind = {
     .title = "Sound boxes",
     .direction = "Tap the sounds. Write each sound in a box. Write the word.",
     .action = Action::tap,
+    .other_direction = other_direction,
     .summary = "a box for each sound of a word, and a line for the word",
     .minutes = 15,
     .materials = "counters",

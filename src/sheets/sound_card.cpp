@@ -24,6 +24,7 @@ constexpr OptionSpec kOptions[] = {
      "40 pt", "200 pt"},
     {"card-height", Kind::length, "72 mm", "height of a card", "40 mm",
      "120 mm"},
+    {"picture", Kind::flag, "yes", "a picture of the key word, or a frame"},
     {"lines", Kind::count, "0",
      "lines to write the grapheme, for each card; 0 fills the page", "0", "8"},
 };
@@ -52,31 +53,38 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
   block.frame({0_mm, 0_mm, c.width(), height},
               {c.style().box_weight * 3 / 2, kBlack, {}, false});
   const Length pad = 6_mm;
-  const Length side = height - 2 * pad;
+  const bool has_picture = in.options.flag("picture");
+  const Length side = has_picture ? height - 2 * pad : Length();
   const Length middle = pad + side + (c.width() - pad - side) / 2;
   const Length room = c.width() - side - 4 * pad;
+  // The key word stands at the foot of the card; the grapheme has the rest.
+  Length above = height - 2 * pad;
   const int key = in.lesson.key_words[index];
   if (key >= 0) {
-    const AnalyzedWord& word =
-        in.lesson.words[static_cast<std::size_t>(key)];
+    const AnalyzedWord& word = in.lesson.words[static_cast<std::size_t>(key)];
     const Picture* picture = in.pictures.find(word.reading.word);
-    const ElementId figure =
-        c.add(Role::figure, 0,
-              picture == nullptr ? "an empty frame to draw the key word in"
-                                 : "a picture of the key word");
-    draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
+    if (has_picture) {
+      const ElementId figure =
+          c.add(Role::figure, 0,
+                picture == nullptr ? "an empty frame to draw the key word in"
+                                   : "a picture of the key word");
+      draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
+    }
     const ElementId text = c.add(Role::paragraph);
     const TextStyle style = fitted(c, scaled(c.style().word_size, 1.2), false,
                                    word.reading.word, room);
+    const Length depth = scaled(style.size, 0.3);
     draw_centred(c, block, style, word.reading.word,
-                 {middle, height - pad - 5_mm}, text);
+                 {middle, height - pad - depth}, text);
+    above -= scaled(style.size, 1.15);
   }
   const std::string grapheme = grapheme_text(pattern);
   const ElementId text = c.add(Role::paragraph);
-  const TextStyle big = fitted(c, in.options.length("grapheme-size"), true,
-                               grapheme, room);
+  const TextStyle big = fitted(
+      c, std::min(in.options.length("grapheme-size"), scaled(above, 0.85)),
+      true, grapheme, room);
   draw_centred(c, block, big, grapheme,
-               {middle, height / 2 + scaled(big.size, 0.18)}, text);
+               {middle, pad + above / 2 + scaled(big.size, 0.25)}, text);
 }
 
 // Lines for each card, so that cards, lines and rhyme fill one page; at least
@@ -84,13 +92,12 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
 int lines_per_card(const SheetInput& in, const Composer& c) {
   if (const int asked = in.options.count("lines"); asked > 0) return asked;
   const auto cards = static_cast<std::int64_t>(in.lesson.patterns.size());
-  const auto verses =
-      static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
+  const auto verses = static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
   const Length rhyme =
       c.style().text(c.style().reading_size).line_height() * verses + 6_mm;
   const Length card = in.options.length("card-height") + 9_mm;
-  const Length left = c.body().height - card * cards -
-                      (verses > 0 ? rhyme : Length());
+  const Length left =
+      c.body().height - card * cards - (verses > 0 ? rhyme : Length());
   const auto fitting =
       static_cast<int>(left / (set_pitch(c.style().ruling) * cards));
   return std::clamp(fitting, 1, 5);
@@ -106,7 +113,7 @@ void add_lines(const SheetInput& in, Composer& c) {
 }
 
 // A line of the rhyme: what stands in braces becomes a blank to write in.
-void add_rhyme_line(Composer& c, const std::string& line, bool first) {
+Block& add_rhyme_line(Composer& c, const std::string& line, bool first) {
   const TextStyle style = c.style().text(c.style().reading_size);
   Block& block = c.block(style.line_height(), first ? 6_mm : 0_mm);
   const ElementId element = c.add(Role::paragraph);
@@ -128,6 +135,7 @@ void add_rhyme_line(Composer& c, const std::string& line, bool first) {
     x += blank;
     rest.remove_prefix(close + 1);
   }
+  return c.blocks().back();
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -135,10 +143,12 @@ void compose(const SheetInput& in, Composer& c) {
     draw_card(in, c, i);
     add_lines(in, c);
   }
-  bool first = true;
-  for (const LessonLine& line : in.lesson.lesson->rhyme) {
-    add_rhyme_line(c, line.text(), first);
-    first = false;
+  const auto& rhyme = in.lesson.lesson->rhyme;
+  for (std::size_t i = 0; i < rhyme.size(); ++i) {
+    // A short rhyme stays whole.
+    constexpr std::size_t kShort = 8;
+    add_rhyme_line(c, rhyme[i].text(), i == 0).keep_with_next =
+        rhyme.size() <= kShort && i + 1 < rhyme.size();
   }
 }
 

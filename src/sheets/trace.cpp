@@ -17,8 +17,14 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
     {"copies", Kind::count, "2",
      "dotted copies of each word, as far as there is room", "1", "4"},

@@ -20,8 +20,8 @@ struct Day {
 };
 
 std::vector<Day> days_of(const SheetInput& in) {
-  std::vector<Day> days(static_cast<std::size_t>(
-      std::max(1, in.lesson.lesson->days.value)));
+  std::vector<Day> days(
+      static_cast<std::size_t>(std::max(1, in.lesson.lesson->days.value)));
   for (const PlannedSheet& sheet : in.packet) {
     const auto index = static_cast<std::size_t>(sheet.day - 1);
     if (index >= days.size()) continue;
@@ -31,11 +31,13 @@ std::vector<Day> days_of(const SheetInput& in) {
   return days;
 }
 
+// Each part once.
 std::string joined(const std::vector<std::string>& parts) {
   std::string text;
-  for (const std::string& part : parts) {
-    if (part.empty() || text.find(part) != std::string::npos) continue;
-    text += (text.empty() ? "" : ", ") + part;
+  for (auto part = parts.begin(); part != parts.end(); ++part) {
+    if (part->empty() || std::find(parts.begin(), part, *part) != part)
+      continue;
+    text += (text.empty() ? "" : ", ") + *part;
   }
   return text;
 }
@@ -57,27 +59,28 @@ void add_lesson_facts(const SheetInput& in, Composer& c) {
   std::vector<std::string> words;
   for (const AnalyzedWord& w : lesson.words) words.push_back(w.reading.word);
   fact(fmt::format("Words ({})", words.size()), joined(words));
+  fact("Learners", joined({in.learners.begin(), in.learners.end()}));
   fact("Group", lesson.lesson->group.value);
   fact("Author", lesson.lesson->author.value);
   fact("Licence", lesson.lesson->licence.value);
 }
 
 void add_days(const SheetInput& in, Composer& c) {
-  add_paragraph(c, c.style().text(c.style().teacher_size, true), "Day by day",
-                {.role = Role::heading2,
-                 .space_before = 5_mm,
-                 .keep_with_next = true});
-  Table table(c, {{"Day", 0, 14_mm},
-                  {"Do", 5},
-                  {"Minutes", 0, 20_mm},
-                  {"Have ready", 3},
-                  {"Short of time? Stop after", 3}});
+  add_paragraph(
+      c, c.style().text(c.style().teacher_size, true), "Day by day",
+      {.role = Role::heading2, .space_before = 5_mm, .keep_with_next = true});
+  Table table(
+      c, {{"Day", 0, 14_mm},
+          {"Do", 5},
+          {"Minutes", 0, std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
+          {"Have ready", 3},
+          {"Short of time? Stop after", 3}});
   const auto days = days_of(in);
   for (std::size_t i = 0; i < days.size(); ++i) {
     std::vector<std::string> names, materials;
     for (const PlannedSheet* sheet : days[i].sheets) {
-      names.push_back(fmt::format("{} ({})", sheet->kind->title,
-                                  sheet->minutes));
+      names.push_back(
+          fmt::format("{} ({})", sheet->kind->title, sheet->minutes));
       materials.emplace_back(sheet->kind->materials);
     }
     const std::string stop =
@@ -96,12 +99,23 @@ void add_days(const SheetInput& in, Composer& c) {
   }
 }
 
+// Sheets that the week does not plan.
+void add_extra(const SheetInput& in, Composer& c) {
+  std::vector<std::string> titles;
+  for (const PlannedSheet& sheet : in.packet) {
+    if (sheet.day == 0) titles.emplace_back(sheet.kind->title);
+  }
+  if (titles.empty()) return;
+  add_paragraph(c, c.style().teacher_text(),
+                "For more practice, when there is time: " + joined(titles),
+                {.space_before = 3_mm});
+}
+
 void add_notes(const SheetInput& in, Composer& c) {
   const TextStyle text = c.style().teacher_text();
   bool first = true;
   for (const LessonLine& line : in.lesson.lesson->teacher_note) {
-    add_paragraph(c, text, line.text(),
-                  {.space_before = first ? 5_mm : 0_mm});
+    add_paragraph(c, text, line.text(), {.space_before = first ? 5_mm : 0_mm});
     first = false;
   }
 }
@@ -109,6 +123,7 @@ void add_notes(const SheetInput& in, Composer& c) {
 void compose(const SheetInput& in, Composer& c) {
   add_lesson_facts(in, c);
   add_days(in, c);
+  add_extra(in, c);
   add_notes(in, c);
 }
 

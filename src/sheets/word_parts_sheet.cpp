@@ -24,8 +24,14 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height", Kind::length, "6 mm", "height of small letters", "3 mm",
-     "15 mm"},
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
     {"words", Kind::count, "8", "most words in each part of the sheet", "1",
      "40"},
     {"endings", Kind::flag, "yes", "words of a base and an ending"},

@@ -9,6 +9,7 @@
 
 #include "base/shuffle.h"
 #include "sheets/sheet.h"
+#include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -23,8 +24,12 @@ constexpr OptionSpec kOptions[] = {
      "height of a cell; a card is a little lower", "12 mm", "40 mm"},
     {"spare-cells", Kind::count, "2", "cells more than words in the longest",
      "0", "6"},
-    {"cards", Kind::flag, "yes", "a page of cards to cut; else write"},
+    {"cards", Kind::flag, "yes",
+     "a page of cards to cut; else the words in a box, to be written"},
 };
+
+constexpr Length kHead = 18_mm;
+constexpr Length kBelowBank = 5_mm;
 
 struct Category {
   std::string head;
@@ -93,8 +98,8 @@ std::vector<Category> by_pattern(const SheetInput& in) {
 }
 
 std::vector<Category> categories(const SheetInput& in) {
-  std::vector<Category> all = in.lesson.patterns.size() > 1 ? by_pattern(in)
-                                                            : by_place(in);
+  std::vector<Category> all =
+      in.lesson.patterns.size() > 1 ? by_pattern(in) : by_place(in);
   // Too many words for one sitting: the longest columns give some up.
   const int most = in.options.count("words");
   const auto total = [&] {
@@ -132,16 +137,17 @@ void add_mat(const SheetInput& in, Composer& c,
              const std::vector<Category>& all) {
   const auto columns = static_cast<int>(all.size());
   const Length width = c.width() / columns;
-  const Length head = 18_mm;
+  const Length head = kHead;
   const Length cell = in.options.length("cell-height");
   int rows = 0;
   for (const Category& category : all) {
     rows = std::max(rows, static_cast<int>(category.words.size()));
   }
   rows += in.options.count("spare-cells");
-  rows = std::clamp(rows, 1,
-                    static_cast<int>((c.body().height - head) / cell));
-  Block& block = c.block(head + cell * rows);
+  Length room = c.body().height - head;
+  if (!c.blocks().empty()) room -= c.blocks().back().height + kBelowBank;
+  rows = std::clamp(rows, 1, std::max(1, static_cast<int>(room / cell)));
+  Block& block = c.block(head + cell * rows, kBelowBank);
   const ElementId table = c.add(Role::table);
   const ElementId head_row = c.add(Role::table_row, table);
   const Stroke wall{c.style().box_weight, kBlack, {}, false};
@@ -156,9 +162,10 @@ void add_mat(const SheetInput& in, Composer& c,
     const Length middle = width * i + width / 2;
     block.shade({width * i, 0_mm, width, head}, 238);
     if (category.place >= 0) {
-      draw_place(block, category.place, {middle, 5.5_mm},
+      draw_place(block, category.place, {middle, 4.5_mm},
                  c.style().guide_weight);
-      draw_centred(c, block, small, category.head, {middle, 14_mm}, element);
+      draw_centred(c, block, fitted_style(small, small.size, 20_pt),
+                   category.head, {middle, 15_mm}, element);
     } else {
       const bool none = category.head == "none of these";
       draw_centred(c, block, none ? small : big, category.head,
@@ -174,14 +181,21 @@ void add_mat(const SheetInput& in, Composer& c,
   }
 }
 
-void add_cards(const SheetInput& in, Composer& c,
-               const std::vector<Category>& all) {
+// The words of all columns, mixed.
+std::vector<const AnalyzedWord*> mixed(const SheetInput& in,
+                                       const std::vector<Category>& all) {
   std::vector<const AnalyzedWord*> words;
   for (const Category& category : all) {
     words.insert(words.end(), category.words.begin(), category.words.end());
   }
   Random random(text_hash("word-sort", in.lesson.seed));
   shuffle(words, random);
+  return words;
+}
+
+void add_cards(const SheetInput& in, Composer& c,
+               const std::vector<Category>& all) {
+  const auto words = mixed(in, all);
   // A card fits a cell of the mat, and its word fits the card.
   const Length cell = c.width() / static_cast<std::int64_t>(all.size());
   const Length width = std::min(cell - 3_mm, c.width() / 3);
@@ -216,8 +230,15 @@ void add_cards(const SheetInput& in, Composer& c,
 
 void compose(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
+  const bool has_cards = in.options.flag("cards");
+  if (!has_cards) add_word_bank(c, mixed(in, all));
   add_mat(in, c, all);
-  if (in.options.flag("cards")) add_cards(in, c, all);
+  if (has_cards) add_cards(in, c, all);
+}
+
+Direction other_direction(const OptionValues& options) {
+  if (options.flag("cards")) return {};
+  return {"Say each word. Write it in its column.", Action::write};
 }
 
 void answers(const SheetInput& in, Composer& c) {
@@ -227,8 +248,8 @@ void answers(const SheetInput& in, Composer& c) {
   for (const Category& category : categories(in)) {
     std::vector<TextPiece> pieces = {{category.said + ": ", strong}};
     for (std::size_t i = 0; i < category.words.size(); ++i) {
-      pieces.push_back({(i == 0 ? "" : ", ") + category.words[i]->reading.word,
-                        plain});
+      pieces.push_back(
+          {(i == 0 ? "" : ", ") + category.words[i]->reading.word, plain});
     }
     add_paragraph(c, pieces);
   }
@@ -239,6 +260,7 @@ const SheetKind kKind = {
     .title = "Word sort",
     .direction = "Cut out the words. Say each one. Lay it in its column.",
     .action = Action::cut,
+    .other_direction = other_direction,
     .summary = "words to sort into columns by how they are spelled",
     .minutes = 10,
     .materials = "scissors, glue",

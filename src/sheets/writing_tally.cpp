@@ -21,7 +21,8 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8", "rows for learners", "1", "40"},
+    {"learners", Kind::count, "8",
+     "rows for learners, where there is no class file", "1", "40"},
     {"other-patterns", Kind::count, "2",
      "columns without a name, for patterns of other weeks", "0", "4"},
     {"row-height", Kind::length, "15 mm", "height of a learner's row", "8 mm",
@@ -152,11 +153,12 @@ void compose(const SheetInput& in, Composer& c) {
   add_head(c, plan, table);
   const auto head =
       std::make_shared<const Block>(as_decoration(c.blocks().back()));
-  for (int i = 0; i < in.options.count("learners"); ++i) {
+  for (const std::string& code : learner_rows(in)) {
     Block& block = c.block(in.options.length("row-height"));
     block.head = head;
     const ElementId row = c.add(Role::table_row, table);
-    for (std::size_t k = 0; k < 2 * plan.patterns.size() + 1; ++k) {
+    draw_learner(c, block, code, kPad, row);
+    for (std::size_t k = 0; k < 2 * plan.patterns.size(); ++k) {
       add_data_cell(c, row);
     }
     draw_middles(c, block, plan, 0_mm);

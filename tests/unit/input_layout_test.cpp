@@ -43,6 +43,19 @@ TEST(LayoutFile, HandsSettingsAndOptionsOnUnread) {
   EXPECT_EQ(read.layout.sheets[3].options.kind, Value::Kind::nothing);
 }
 
+TEST(LayoutFile, SaysHowSoundsAreCounted) {
+  const ReadLayout read = layout_from(
+      "accent: british\n"
+      "conventions: {count: as-taught, wh: hw}\n"
+      "sheets: [discovery]\n");
+  EXPECT_EQ(to_text(read.diagnostics), "");
+  EXPECT_TRUE(read.layout.settings.entries.empty());
+  EXPECT_EQ(read.layout.conventions.accent.value, "british");
+  ASSERT_EQ(read.layout.conventions.conventions.size(), 2U);
+  EXPECT_EQ(read.layout.conventions.conventions[1].first.value, "wh");
+  EXPECT_EQ(read.layout.conventions.conventions[1].second.value, "hw");
+}
+
 struct Mistake {
   const char* text;
   const char* message;

@@ -192,6 +192,8 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
       "set: 2\n"
       "conventions: {qu: one}\n"
       "accent: british\n"
+      "count: as-taught\n"
+      "notation: marks\n"
       "layout: week\n"
       "review: 0\n"
       "group: Tuesday\n"
@@ -221,8 +223,10 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_EQ(lesson.days.value, 4);
   EXPECT_EQ(lesson.minutes.value, 30);
   EXPECT_EQ(lesson.set.value, 2);
-  ASSERT_EQ(lesson.conventions.size(), 1U);
+  ASSERT_EQ(lesson.conventions.size(), 3U);
   EXPECT_EQ(lesson.conventions[0].second.value, "one");
+  EXPECT_EQ(lesson.conventions[1].first.value, "count");
+  EXPECT_EQ(lesson.conventions[2].second.value, "marks");
   EXPECT_EQ(lesson.accent.value, "british");
   EXPECT_EQ(lesson.layout.value, "week");
   EXPECT_EQ(lesson.review.value, 0);

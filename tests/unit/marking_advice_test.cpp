@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "marking/score_words.h"
 #include "marking_data.h"
 
 namespace sheaf {
@@ -46,6 +47,16 @@ TEST(Advice, GoesOnWhenMostAreThere) {
   EXPECT_EQ(advice.why, "28/32 (88%) right; 3 of 4 learners at 80% or more");
 }
 
+// 75% together, and yet only one is not there: the rest go on.
+TEST(Advice, OneLearnerDoesNotHoldUpTheRest) {
+  const SessionScores scores =
+      group({score("A1", {9, 9}), score("B7", {9, 9}), score("C3", {9, 9}),
+             score("K2", {0, 9}, {{Cause::near_sound, 9}})});
+  const Advice advice = advise(scores)[0];
+  EXPECT_EQ(advice.step, Step::go_on);
+  EXPECT_EQ(not_yet_text(advice, scores), "K2 (back to the sounds)");
+}
+
 // 80% together, but half of the learners are not there.
 TEST(Advice, LooksAtEachLearner) {
   const Advice advice =
@@ -55,7 +66,7 @@ TEST(Advice, LooksAtEachLearner) {
   EXPECT_EQ(advice.step, Step::another_set);
   EXPECT_EQ(advice.why,
             "32/40 (80%) right; 2 of 4 learners at 80% or more; in 8 of 8 "
-            "misses the sound was kept and spelled in another way");
+            "misses the spelling was at fault and not the sound");
 }
 
 TEST(Advice, GoesBackToTheSoundsWhenTheyAreLost) {

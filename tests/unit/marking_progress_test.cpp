@@ -89,7 +89,7 @@ TEST(Progress, GoesOnBeforeItIsSecure) {
   EXPECT_EQ(week.days, 3);
   EXPECT_EQ(week.later, (Share{0, 0}));
   EXPECT_EQ(week.why,
-            "10/11 (91%) right in the week; to be secure: 1 more words, 2 new "
+            "10/11 (91%) right in the week; to be secure: 1 more word, 2 new "
             "words, a check 14 days after teaching");
 }
 

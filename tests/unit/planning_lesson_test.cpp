@@ -41,7 +41,7 @@ struct Planned {
     steps = read_sequence(sequence_file, diagnostics);
     Taught taught = find_taught(lesson, sequence.empty() ? nullptr : &steps,
                                 shared_phonics(), diagnostics);
-    const WordSource source{shared_phonics(), kUsual, taught, nullptr,
+    const SearchGround source{shared_phonics(), kUsual, taught, nullptr,
                             pictured};
     filled = fill_lesson(lesson, source, diagnostics);
     analyzed = analyze(lesson, shared_phonics(), std::move(taught), pictured,

@@ -20,7 +20,7 @@ bool pictured(std::string_view word) {
 const Conventions kUsual;
 const Taught kNothingKnown;
 
-WordSource source_with(const BlockList* blocked = nullptr) {
+SearchGround source_with(const BlockList* blocked = nullptr) {
   return {shared_phonics(), kUsual, kNothingKnown, blocked, pictured};
 }
 

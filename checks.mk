@@ -1,0 +1,60 @@
+# Checks that take long or need tools beside those of `make deps`; none is part
+# of `make test`. Each says what it needs where that is missing.
+#
+#   make fuzz SECONDS=60   each fuzz target for so long (clang-16)
+#   make lint              clang-tidy-16 over src, bench and tests
+#   make coverage          share of the lines of src that the tests run (gcovr)
+#   make valgrind          the demo build under valgrind
+
+SECONDS := 60
+FUZZ := build-fuzz
+LINT := build-lint
+COVERAGE := build-coverage
+
+.PHONY: fuzz lint coverage valgrind
+
+need = command -v $(1) >/dev/null || \
+  { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
+
+# What a run finds stays in $(FUZZ)/found; the corpora are not added to.
+fuzz:
+	@$(call need,clang++-16,clang-16 libclang-rt-16-dev)
+	@[ -f $(FUZZ)/build.ninja ] || cmake -S . -B $(FUZZ) -G Ninja \
+	  -DCMAKE_CXX_COMPILER=clang++-16 -DCMAKE_BUILD_TYPE=Release \
+	  -DSHEAF_FUZZ=ON -DSHEAF_SANITIZE=ON -DSHEAF_PRECOMPILE=OFF
+	cmake --build $(FUZZ)
+	@mkdir -p $(FUZZ)/found; status=0; \
+	for corpus in tests/fuzz/corpus/*; do kind=$${corpus##*/}; \
+	  work=$(FUZZ)/work/$$kind; mkdir -p $$work; \
+	  echo "fuzz $$kind for $(SECONDS) s"; \
+	  $(FUZZ)/tests/fuzz/fuzz_$$kind -max_total_time=$(SECONDS) \
+	    -rss_limit_mb=1024 -timeout=10 -print_final_stats=1 \
+	    -artifact_prefix=$(FUZZ)/found/$$kind- $$work $$corpus \
+	    > $(FUZZ)/$$kind.log 2>&1 || { status=1; tail -n 30 $(FUZZ)/$$kind.log; }; \
+	  grep -E "number_of_executed_units" $(FUZZ)/$$kind.log; \
+	done; exit $$status
+
+lint:
+	@$(call need,run-clang-tidy-16,clang-tidy-16)
+	@[ -f $(LINT)/compile_commands.json ] || cmake -S . -B $(LINT) -G Ninja \
+	  -DCMAKE_BUILD_TYPE=Debug -DSHEAF_PRECOMPILE=OFF >/dev/null
+	run-clang-tidy-16 -quiet -p $(LINT) -j 2 '/(src|bench|tests)/.*\.cpp$$'
+
+coverage:
+	@$(call need,gcovr,gcovr)
+	@[ -f $(COVERAGE)/build.ninja ] || cmake -S . -B $(COVERAGE) -G Ninja \
+	  -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O0 --coverage" \
+	  -DSHEAF_PRECOMPILE=OFF
+	cmake --build $(COVERAGE)
+	@find $(COVERAGE) -name '*.gcda' -delete
+	ctest --test-dir $(COVERAGE) -j2
+	gcovr -r . --filter src/ --object-directory $(COVERAGE) \
+	  --exclude-throw-branches --print-summary --output $(COVERAGE)/lines.txt
+	@tail -n 12 $(COVERAGE)/lines.txt
+
+valgrind: $(BUILT)
+	@$(call need,valgrind,valgrind libc6-dbg)
+	@for lesson in $(LESSONS); do echo "valgrind $$lesson"; \
+	  valgrind -q --error-exitcode=9 --leak-check=full \
+	    --errors-for-leak-kinds=definite $(SHEAF) build $$lesson \
+	    --out $(BUILD)/valgrind || exit 1; done

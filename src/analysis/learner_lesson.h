@@ -1,0 +1,23 @@
+#pragma once
+
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+
+namespace sheaf {
+
+/// What makes a lesson one learner's own.
+struct LearnerNeeds {
+  int amount = 0;  ///< words of the list to work on; 0: all
+  std::vector<PlacedWord> review_words;
+};
+
+/// The lesson as a learner works on it: the key words and the first words of
+/// each pattern in turn, up to the amount, in the list and in the dictation;
+/// the first review words in the warm-up and at the end of the dictation. Its
+/// code is another one if its words are. Reports review words that had to be
+/// guessed.
+AnalyzedLesson lesson_for(const AnalyzedLesson& lesson,
+                          const LearnerNeeds& needs, Diagnostics& diagnostics);
+
+}  // namespace sheaf

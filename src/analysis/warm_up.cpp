@@ -1,0 +1,120 @@
+#include "analysis/warm_up.h"
+
+#include <algorithm>
+
+#include "base/shuffle.h"
+
+namespace sheaf {
+
+namespace {
+
+class WarmUpMaker {
+ public:
+  explicit WarmUpMaker(const AnalyzedLesson& lesson) : lesson_(lesson) {
+    // What was taught last is most in need of practice.
+    const auto& written = lesson.lesson->taught;
+    for (auto name = written.rbegin(); name != written.rend(); ++name) {
+      const auto search = lesson.phonics->patterns().find(name->value);
+      if (search.found.size() == 1) taught_.push_back(search.found.front());
+    }
+  }
+
+  WarmUp make(std::span<const AnalyzedWord> review_words) {
+    for (const AnalyzedWord& word : review_words) add_word(word);
+    add_graphemes(review_words);
+    add_taught_words();
+    add_graphemes(std::vector(warm_up_.words));
+    warm_up_.to_hear = warm_up_.to_say;
+    Random random(text_hash("warm-up", lesson_.seed));
+    shuffle(warm_up_.to_hear, random);
+    return std::move(warm_up_);
+  }
+
+ private:
+  bool is_full() const { return warm_up_.to_say.size() >= kWarmUpGraphemes; }
+
+  void add_item(const std::string& grapheme,
+                const std::vector<Phoneme>& sound) {
+    const bool known =
+        std::ranges::find(warm_up_.to_say, grapheme, &WarmUp::Item::grapheme) !=
+        warm_up_.to_say.end();
+    if (!known && !is_full()) warm_up_.to_say.push_back({grapheme, sound});
+  }
+
+  void add_word(const AnalyzedWord& word) {
+    const bool known =
+        std::ranges::any_of(warm_up_.words, [&](const AnalyzedWord& other) {
+          return other.reading.word == word.reading.word;
+        });
+    if (!known && warm_up_.words.size() < kWarmUpWords) {
+      warm_up_.words.push_back(word);
+    }
+  }
+
+  // Graphemes of several letters in the words to review, then those that the
+  // patterns taught, the first of each before the second of any; single
+  // letters of the words where there is room left.
+  void add_graphemes(std::span<const AnalyzedWord> words) {
+    const auto add_units = [&](bool single) {
+      for (const AnalyzedWord& word : words) {
+        for (const Unit& unit : word.reading.units) {
+          if ((unit.grapheme.size() == 1) == single) {
+            add_item(unit.grapheme, unit.phonemes);
+          }
+        }
+      }
+    };
+    add_units(false);
+    for (std::size_t turn = 0; turn < kWarmUpGraphemes; ++turn) {
+      for (const PatternId id : taught_) {
+        const auto& teaches = lesson_.phonics->patterns()[id].teaches;
+        if (turn < teaches.size()) {
+          add_item(teaches[turn].grapheme, teaches[turn].phonemes);
+        }
+      }
+    }
+    add_units(true);
+  }
+
+  // Common words of the patterns, a word of each in turn, none of this week's.
+  void add_taught_words() {
+    constexpr std::size_t kLookedAt = 12;
+    std::vector<std::vector<std::string>> lists;
+    for (const PatternId id : taught_) {
+      lists.push_back(lesson_.phonics->words_with(id, kLookedAt));
+    }
+    for (std::size_t turn = 0; turn < kLookedAt; ++turn) {
+      for (const auto& list : lists) {
+        if (warm_up_.words.size() >= kWarmUpWords) return;
+        if (turn < list.size() && !is_of_this_week(list[turn])) {
+          AnalyzedWord word;
+          word.spelling.value = list[turn];
+          word.reading = std::move(
+              lesson_.phonics->read(list[turn], lesson_.conventions).front());
+          word.hits =
+              find_hits(word.reading, lesson_.patterns, *lesson_.phonics);
+          add_word(word);
+        }
+      }
+    }
+  }
+
+  bool is_of_this_week(const std::string& word) const {
+    return std::ranges::any_of(lesson_.words, [&](const AnalyzedWord& own) {
+      return own.reading.word == word;
+    });
+  }
+
+  const AnalyzedLesson& lesson_;
+  std::vector<PatternId> taught_;
+  WarmUp warm_up_;
+};
+
+}  // namespace
+
+WarmUp warm_up_of(const AnalyzedLesson& lesson,
+                  std::span<const AnalyzedWord> review_words) {
+  return WarmUpMaker(lesson).make(review_words);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,56 @@
+#pragma once
+
+#include <deque>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "cli/workspace.h"
+#include "input/class_file.h"
+
+namespace sheaf {
+
+/// One learner of a class with everything that makes the pages. `prepared`
+/// belongs to the job and is shared by all who have the same lesson and
+/// layout.
+struct LearnerJob {
+  std::string code;
+  const PreparedLesson* prepared = nullptr;
+  AnalyzedLesson lesson;
+  LayoutPlan layout;
+  Style style;
+  /// The same for learners whose pages have the same answers.
+  std::string teacher_key;
+};
+
+/// The packets of a class, ready to be composed.
+struct ClassJob {
+  ClassFile class_file;
+  std::deque<std::unique_ptr<PreparedLesson>> prepared;
+  std::vector<LearnerJob> learners;
+};
+
+/// Takes a class file and the lessons and layouts that it names through all
+/// stages up to composing, for all learners or those of the command line.
+/// Nothing comes back if an error was found. A message about a lesson that
+/// several learners share is given once.
+std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
+                                        const CommandLine& line,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics);
+
+/// Composes a learner's packet, or the teacher's pages for all `learners` who
+/// share the key of the first of them.
+Document compose_learner(Workspace& workspace, const CommandLine& line,
+                         const LearnerJob& learner, Diagnostics& diagnostics);
+Document compose_teacher(Workspace& workspace, const CommandLine& line,
+                         const std::vector<const LearnerJob*>& learners,
+                         Diagnostics& diagnostics);
+
+/// Learners with the same answers, in the order of the class.
+std::vector<std::vector<const LearnerJob*>> by_teacher_key(const ClassJob& job);
+
+/// Adds what is not among `diagnostics` yet, by name, place and text.
+void add_unheard(const Diagnostics& more, Diagnostics& diagnostics);
+
+}  // namespace sheaf

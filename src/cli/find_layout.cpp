@@ -1,0 +1,53 @@
+#include "cli/find_layout.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/nearest.h"
+#include "cli/files.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+std::vector<std::string> layout_names(const fs::path& folder) {
+  std::vector<std::string> names;
+  std::error_code fault;
+  for (const auto& entry : fs::directory_iterator(folder, fault)) {
+    if (entry.path().extension() == ".yaml") {
+      names.push_back(entry.path().stem().string());
+    }
+  }
+  std::ranges::sort(names);
+  return names;
+}
+
+}  // namespace
+
+std::optional<fs::path> find_layout(Workspace& workspace,
+                                    const CommandLine& line,
+                                    const PlacedWord& name,
+                                    const fs::path& folder,
+                                    Diagnostics& diagnostics) {
+  const std::string file = name.value.ends_with(".yaml")
+                               ? name.value
+                               : "layouts/" + name.value + ".yaml";
+  if (auto found = find_named_file(file, folder, workspace.shipped(),
+                                   line.allowed_folders)) {
+    return found;
+  }
+  const auto known = layout_names(workspace.shipped() / "layouts");
+  const std::vector<std::string_view> views(known.begin(), known.end());
+  std::string help = did_you_mean(name.value, views);
+  if (help.empty()) help = "`sheaf layouts` lists them";
+  diagnostics.error(
+      diagnostic::unknown_layout, name.span,
+      fmt::format("there is no layout {} here", sheaf::quoted(name.value)),
+      help);
+  return std::nullopt;
+}
+
+}  // namespace sheaf

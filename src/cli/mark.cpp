@@ -1,0 +1,291 @@
+// `sheaf mark`: what learners wrote, grapheme by grapheme, and what comes next.
+
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <iostream>
+#include <iterator>
+
+#include "base/error.h"
+#include "base/utf8.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/marking_desk.h"
+#include "cli/report_pages.h"
+#include "cli/text_table.h"
+#include "cli/verbs.h"
+#include "marking/advice.h"
+#include "marking/score_words.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kLargestPairs = std::size_t{4} << 20U;
+
+std::string read_standard_input() {
+  std::string text(std::istreambuf_iterator<char>(std::cin), {});
+  if (text.size() > kLargestPairs) {
+    throw MachineError("standard input is longer than 4 MiB");
+  }
+  return text;
+}
+
+// A line is a target, a tab and what was written; nothing behind the tab is a
+// blank. False, and said, where a line has no tab.
+bool read_pairs(const std::string& text, const std::string& name,
+                MarkingDesk& desk, std::vector<AttemptRow>& rows) {
+  std::size_t begin = 0;
+  bool good = true;
+  for (int number = 1; begin < text.size(); ++number) {
+    const std::size_t end = std::min(text.find('\n', begin), text.size());
+    std::string_view line(text.data() + begin, end - begin);
+    begin = end + 1;
+    if (line.ends_with('\r')) line.remove_suffix(1);
+    if (line.empty()) continue;
+    const std::size_t tab = line.find('\t');
+    const std::string target = normalized(line.substr(0, tab));
+    if (tab == std::string_view::npos || target.empty() ||
+        find_bad_utf8(line)) {
+      fmt::print(stderr,
+                 "sheaf: {}:{}: this line is not a word, a tab and what was "
+                 "written for it\n",
+                 name, number);
+      good = false;
+      continue;
+    }
+    const DictatedItem item = dictated_item(target, desk.phonics());
+    const auto written = line.substr(tab + 1);
+    if (item.words.empty()) {
+      fmt::print(stderr, "sheaf: {}:{}: there is no word before the tab\n",
+                 name, number);
+      good = false;
+    } else if (item.sentence) {
+      for (const MarkedWord& word :
+           mark_sentence(desk.spellings(), item.words, written, desk.options())
+               .words) {
+        rows.push_back({{}, {}, {}, {}, word.attempt});
+      }
+    } else {
+      rows.push_back({{},
+                      {},
+                      {},
+                      {},
+                      mark_attempt(desk.spellings(),
+                                   desk.phonics().read(target, Conventions{}),
+                                   written, desk.options())});
+    }
+  }
+  return good;
+}
+
+std::vector<AttemptRow> rows_of(const std::vector<MarkedRecord>& records) {
+  std::vector<AttemptRow> rows;
+  for (const MarkedRecord& marked : records) {
+    for (const LearnerResult& learner : marked.session.learners) {
+      for (const SessionWord& word : learner.words) {
+        rows.push_back({date_text(marked.session.date), marked.session.lesson,
+                        std::string(kind_name(marked.session.kind)),
+                        learner.code, word.attempt});
+      }
+    }
+  }
+  return rows;
+}
+
+std::string graphemes_cell(const MarkedAttempt& attempt) {
+  std::string cell;
+  for (const MarkedGrapheme& g : attempt.graphemes) {
+    if (!cell.empty()) cell += ' ';
+    cell += fmt::format("{}={}", g.grapheme, result_name(g.result));
+    if (g.cause != Cause::none)
+      cell += fmt::format("({})", cause_name(g.cause));
+  }
+  return cell;
+}
+
+void print_csv(const std::vector<AttemptRow>& rows) {
+  fmt::print(
+      "date,lesson,kind,learner,target,written,right,graphemes,extra,"
+      "letter_sequences,letter_sequences_possible\r\n");
+  for (const AttemptRow& row : rows) {
+    const MarkedAttempt& a = row.attempt;
+    fmt::print("{},{},{},{},{},{},{},{},{},{},{}\r\n", row.date,
+               csv_field(row.lesson), row.kind, csv_field(row.learner),
+               csv_field(a.target), csv_field(a.written), a.right ? 1 : 0,
+               csv_field(graphemes_cell(a)), a.extra_letters(),
+               a.sequences.correct, a.sequences.possible);
+  }
+}
+
+void print_pairs(const std::vector<AttemptRow>& rows) {
+  TextTable table({"word", "written", "graphemes", "sequences", "what"});
+  for (const AttemptRow& row : rows) {
+    const MarkedAttempt& a = row.attempt;
+    std::string graphemes;
+    for (const MarkedGrapheme& g : a.graphemes) {
+      graphemes += (graphemes.empty() ? "" : " ") + g.grapheme;
+    }
+    table.add({a.target, a.blank ? "." : printable(a.written), graphemes,
+               fmt::format("{}/{}", a.sequences.correct, a.sequences.possible),
+               a.right ? "right" : faults_text(a)});
+  }
+  fmt::print("{}", table.text());
+}
+
+std::vector<std::string> score_row(std::string name, const Score& score) {
+  std::vector<std::string> row = {std::move(name)};
+  if (score.absent) {
+    row.emplace_back("absent");
+    return row;
+  }
+  const auto shown = [](const Share& share) {
+    return share.of == 0 ? std::string("-") : share.text();
+  };
+  row.push_back(shown(score.words));
+  row.push_back(score.sequences.possible == 0
+                    ? "-"
+                    : fmt::format("{} of {}", score.sequences.correct,
+                                  score.sequences.possible));
+  for (const PatternScore& pattern : score.patterns) {
+    row.push_back(shown(pattern.share));
+  }
+  row.push_back(causes_text(score.causes));
+  return row;
+}
+
+void print_scores(const MarkedRecord& marked, const SessionScores& scores,
+                  const PatternCatalogue& catalogue) {
+  std::vector<std::string> heads = {"learner", "words", "letter sequences"};
+  for (const PatternId pattern : marked.patterns) {
+    heads.emplace_back(catalogue[pattern].id);
+  }
+  heads.emplace_back("causes");
+  TextTable table(heads);
+  for (const Score& score : scores.learners) {
+    table.add(score_row(score.code, score));
+  }
+  if (scores.learners.size() > 1) table.add(score_row("group", scores.group));
+  fmt::print("{}", table.text());
+}
+
+void print_misses(const MarkedRecord& marked) {
+  TextTable table({"learner", "word", "written", "what"});
+  for (const LearnerResult& learner : marked.session.learners) {
+    for (const SessionWord& word : learner.words) {
+      if (word.right()) continue;
+      const MarkedAttempt& a = word.attempt;
+      std::string what = faults_text(a);
+      if (word.kind == MarkedWord::Kind::missing) what = "word missing";
+      if (word.kind == MarkedWord::Kind::split) what = "written as two words";
+      if (word.kind == MarkedWord::Kind::joined) {
+        what = "run together with its neighbour";
+      }
+      table.add(
+          {learner.code, a.target, a.blank ? "." : printable(a.written), what});
+    }
+    for (const ExtraWord& extra : learner.extra_words) {
+      table.add({learner.code, "-", printable(extra.written),
+                 "a word that was not dictated"});
+    }
+  }
+  if (!table.empty()) fmt::print("\n{}", table.text());
+}
+
+void print_advice(const SessionScores& scores,
+                  const PatternCatalogue& catalogue) {
+  fmt::print("\n");
+  for (const Advice& advice : advise(scores)) {
+    fmt::print("  {}: {}. {}\n", catalogue[advice.pattern].name,
+               step_name(advice.step), advice.why);
+    const std::string codes = not_yet_text(advice, scores);
+    if (!codes.empty()) fmt::print("    not there yet: {}\n", codes);
+  }
+}
+
+void print_record(const MarkedRecord& marked,
+                  const PatternCatalogue& catalogue) {
+  const SessionScores scores =
+      score_session(marked.session, marked.patterns, catalogue);
+  fmt::print("{} {}{}{}\n\n", date_text(marked.session.date),
+             marked.session.lesson, marked.session.lesson.empty() ? "" : ", ",
+             kind_words(marked.session.kind));
+  print_scores(marked, scores, catalogue);
+  print_misses(marked);
+  print_advice(scores, catalogue);
+  fmt::print("\n");
+}
+
+void print_caution() { fmt::print("{}\n", kScoreCaution); }
+
+int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
+  const std::string& name = line.marking.pairs;
+  const std::string text =
+      name == "-" ? read_standard_input() : read_file(name, kLargestPairs);
+  std::vector<AttemptRow> rows;
+  const bool good =
+      read_pairs(text, name == "-" ? "standard input" : name, desk, rows);
+  if (line.json) {
+    fmt::print("{}\n", attempts_json(rows));
+  } else if (line.marking.csv) {
+    print_csv(rows);
+  } else {
+    print_pairs(rows);
+    print_caution();
+  }
+  return good ? kDone : kFaultsInFiles;
+}
+
+// What cannot be asked for together, or is missing.
+std::string wrong_request(const CommandLine& line) {
+  const bool pairs = !line.marking.pairs.empty();
+  if (pairs != line.arguments.empty()) {
+    return pairs ? "give records or --pairs, not both"
+                 : "this needs RECORD, or --pairs with a file";
+  }
+  if (line.json && line.marking.csv) return "give --csv or --json, not both";
+  if (pairs && !line.marking.pdf.empty()) {
+    return "--pdf is for records, not for --pairs";
+  }
+  return {};
+}
+
+}  // namespace
+
+int run_mark(const CommandLine& line) {
+  const std::string wrong = wrong_request(line);
+  if (!wrong.empty()) {
+    fmt::print(stderr,
+               "sheaf mark: {}\n`sheaf mark --help` says how it is used\n",
+               wrong);
+    return kWrongCommandLine;
+  }
+  Workspace workspace(shipped_folder());
+  bool good = true;
+  MarkingDesk desk(workspace, line, good);
+  if (!good) return kWrongCommandLine;
+  if (!line.marking.pairs.empty()) return mark_pairs(line, desk);
+
+  Diagnostics diagnostics;
+  std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
+  print(diagnostics);
+  if (diagnostics.has_errors()) return kFaultsInFiles;
+  keep_learners(records, line.marking.learners);
+  if (!line.marking.pdf.empty()) {
+    write_mark_pages(workspace, line, records);
+  }
+  if (line.json) {
+    fmt::print("{}\n", attempts_json(rows_of(records)));
+  } else if (line.marking.csv) {
+    print_csv(rows_of(records));
+  } else {
+    for (const MarkedRecord& marked : records) {
+      print_record(marked, workspace.phonics().patterns());
+    }
+    print_caution();
+  }
+  return kDone;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,339 @@
+#include "cli/marking_desk.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/error.h"
+#include "base/nearest.h"
+#include "base/utf8.h"
+#include "cli/files.h"
+#include "input/file_kind.h"
+#include "pictures/picture_words.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+std::vector<PatternId> TaughtFile::patterns() const {
+  std::vector<PatternId> ids;
+  for (const LessonPattern& pattern : analyzed.patterns) {
+    ids.push_back(pattern.id);
+  }
+  return ids;
+}
+
+std::vector<DictatedItem> TaughtFile::items() const {
+  std::vector<DictatedItem> items;
+  const bool dictated =
+      !analyzed.dictate_words.empty() || !analyzed.dictate_sentences.empty();
+  for (const AnalyzedWord& word :
+       dictated ? analyzed.dictate_words : analyzed.words) {
+    items.push_back({word.reading.word, {word.reading}, false});
+  }
+  for (const AnalyzedSentence& sentence : analyzed.dictate_sentences) {
+    DictatedItem item{sentence.text.text(), {}, true};
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      item.words.push_back(part.word.reading);
+    }
+    item.sentence = item.words.size() > 1;
+    items.push_back(std::move(item));
+  }
+  return items;
+}
+
+MarkingDesk::MarkingDesk(Workspace& workspace, const CommandLine& line,
+                         bool& good)
+    : workspace_(workspace),
+      line_(line),
+      spellings_(workspace.phonics().lexicon().inventory()) {
+  good = true;
+  options_.is_word = [&workspace](std::string_view word) {
+    return workspace.phonics().knows(word);
+  };
+  if (!line.accent.empty()) {
+    Conventions conventions;
+    const auto fault = set_convention(conventions, "accent", line.accent);
+    if (fault) {
+      fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+      good = false;
+    }
+    options_.speech.accent = conventions.accent;
+  }
+  for (const std::string& pair : line.marking.confusions) {
+    if (read_confusion(pair, options_.speech)) continue;
+    fmt::print(stderr,
+               "sheaf: {} is not two sounds; write them as in `th/f` or "
+               "`e/i`\n",
+               sheaf::quoted(pair));
+    good = false;
+  }
+}
+
+namespace {
+
+// Without what a teacher has heard from `check` already.
+void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
+  for (const Diagnostic* d : all.sorted()) {
+    if (d->severity != Severity::error) continue;
+    diagnostics.error(*d->name, d->span, d->text, d->help).remarks = d->remarks;
+  }
+}
+
+}  // namespace
+
+const TaughtFile* MarkingDesk::lesson(const std::string& path,
+                                      Diagnostics& diagnostics) {
+  const auto known = lessons_.find(path);
+  if (known != lessons_.end()) return known->second.get();
+  std::unique_ptr<TaughtFile>& entry = lessons_[path];
+  auto taught = std::make_unique<TaughtFile>();
+  taught->path = path;
+  taught->name = fs::path(path).stem().string();
+  Diagnostics found;
+  taught->lesson = read_lesson(workspace_.open(path), found);
+  if (!found.has_errors()) {
+    // As it was printed, with the words that the lesson leaves to Sheaf.
+    const Lesson& lesson = taught->lesson;
+    const auto has_picture = [&](std::string_view word) {
+      const PictureWord* row = find_picture_word(word);
+      if (row != nullptr && row->clear) return true;
+      return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
+        return lower_case(picture.first.value) == lower_case(word);
+      });
+    };
+    LessonPlan plan =
+        plan_lesson(workspace_, line_, fs::path(path).parent_path(),
+                    taught->lesson, phonics(), has_picture, found);
+    taught->analyzed = std::move(plan.analyzed);
+  }
+  take_errors(found, diagnostics);
+  if (!found.has_errors()) entry = std::move(taught);
+  return entry.get();
+}
+
+const ClassFile* MarkingDesk::class_file(const std::string& path,
+                                         Diagnostics& diagnostics) {
+  const auto known = classes_.find(path);
+  if (known != classes_.end()) return known->second.get();
+  std::unique_ptr<ClassFile>& entry = classes_[path];
+  Diagnostics found;
+  auto read =
+      std::make_unique<ClassFile>(read_class(workspace_.open(path), found));
+  take_errors(found, diagnostics);
+  if (!found.has_errors()) entry = std::move(read);
+  return entry.get();
+}
+
+std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
+                              Diagnostics& diagnostics) {
+  const fs::path parent = fs::path(record).parent_path();
+  const fs::path folder = parent.empty() ? fs::path(".") : parent;
+  const fs::path above = folder / "..";
+  for (const fs::path& place : {folder, above, above / "lessons"}) {
+    const auto found =
+        find_named_file(name.value, place, place, line_.allowed_folders);
+    // A record may have the name of its lesson.
+    if (found && kind_of(workspace_.open(*found)) != FileKind::record) {
+      return found->lexically_normal().string();
+    }
+  }
+  diagnostics.error(
+      diagnostic::no_such_file, name.span,
+      fmt::format("there is no file {} for this record",
+                  sheaf::quoted(name.value)),
+      "name a file in the record's folder, in the folder above it or in "
+      "`lessons` there, or give its folder with --allow");
+  return {};
+}
+
+void MarkingDesk::report(const MarkedRecord& marked,
+                         Diagnostics& diagnostics) const {
+  for (const PlacedText& target : marked.session.not_dictated) {
+    if (marked.lesson == nullptr) continue;
+    diagnostics.note(
+        diagnostic::not_dictated, target.span(),
+        fmt::format("{} is not among what the lesson dictates; it is marked "
+                    "all the same",
+                    sheaf::quoted(target.text())));
+  }
+  for (const PlacedWord& code : marked.session.not_in_class) {
+    diagnostics.warning(diagnostic::not_in_class, code.span,
+                        fmt::format("there is no learner {} in the class",
+                                    sheaf::quoted(code.value)),
+                        "check the code against the class file");
+  }
+  for (const PlacedWord& pattern : marked.session.unknown_patterns) {
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span,
+                      fmt::format("there is no pattern {}, or several are "
+                                  "called so",
+                                  sheaf::quoted(pattern.value)),
+                      "`sheaf patterns` lists them");
+  }
+}
+
+void MarkingDesk::mark_file(const std::string& path,
+                            std::vector<MarkedRecord>& marked,
+                            Diagnostics& diagnostics) {
+  records_.push_back(std::make_unique<RecordFile>(
+      read_record(workspace_.open(path), diagnostics)));
+  if (diagnostics.has_errors()) return;
+  for (const Record& record : records_.back()->records) {
+    MarkedRecord one{path, &record, nullptr, {}, {}};
+    std::vector<std::string> codes;
+    if (record.lesson.given()) {
+      const std::string file = find(record.lesson, path, diagnostics);
+      if (!file.empty()) one.lesson = lesson(file, diagnostics);
+    }
+    if (record.class_file.given()) {
+      const std::string file = find(record.class_file, path, diagnostics);
+      const ClassFile* pupils =
+          file.empty() ? nullptr : class_file(file, diagnostics);
+      if (pupils != nullptr) codes = codes_of(*pupils);
+    }
+    if (diagnostics.has_errors()) continue;
+    // A tally says all there is about writing; nothing was dictated.
+    const bool dictated =
+        one.lesson != nullptr && record.kind.value != Record::Kind::writing;
+    one.session = mark_session(
+        record, codes,
+        dictated ? one.lesson->items() : std::vector<DictatedItem>{},
+        spellings_, phonics(), options_);
+    if (one.lesson != nullptr) {
+      one.session.lesson = one.lesson->name;
+      one.patterns = one.lesson->patterns();
+    }
+    for (const LearnerResult& learner : one.session.learners) {
+      for (const LearnerResult::Tally& tally : learner.writing) {
+        if (std::ranges::find(one.patterns, tally.pattern) ==
+            one.patterns.end()) {
+          one.patterns.push_back(tally.pattern);
+        }
+      }
+    }
+    report(one, diagnostics);
+    marked.push_back(std::move(one));
+  }
+}
+
+std::vector<MarkedRecord> MarkingDesk::mark(
+    const std::vector<std::string>& paths, Diagnostics& diagnostics) {
+  std::vector<MarkedRecord> marked;
+  for (const std::string& path : record_paths(paths)) {
+    mark_file(path, marked, diagnostics);
+  }
+  std::ranges::stable_sort(
+      marked, {}, [](const MarkedRecord& m) { return m.session.date; });
+  return marked;
+}
+
+std::vector<TaughtLesson> MarkingDesk::taught_lessons(
+    const std::vector<MarkedRecord>& records) const {
+  std::vector<TaughtLesson> lessons;
+  for (const MarkedRecord& marked : records) {
+    if (marked.lesson == nullptr) continue;
+    auto known =
+        std::ranges::find(lessons, marked.lesson->name, &TaughtLesson::name);
+    if (known == lessons.end()) {
+      lessons.push_back({marked.lesson->name, marked.lesson->patterns(), {}});
+      known = lessons.end() - 1;
+    }
+    // The words of a check are not practised before it.
+    const Record::Kind kind = marked.session.kind;
+    if (kind != Record::Kind::dictation || !known->practised.empty()) continue;
+    for (const AnalyzedWord& word : marked.lesson->analyzed.words) {
+      known->practised.push_back(word.reading.word);
+    }
+  }
+  return lessons;
+}
+
+std::vector<std::string> record_paths(const std::vector<std::string>& paths) {
+  std::vector<std::string> all;
+  for (const std::string& path : paths) {
+    std::error_code fault;
+    if (!fs::is_directory(path, fault)) {
+      all.push_back(path);
+      continue;
+    }
+    std::vector<std::string> inside;
+    for (const fs::directory_entry& entry : fs::directory_iterator(path)) {
+      if (entry.path().extension() == ".yaml") {
+        inside.push_back(entry.path().string());
+      }
+    }
+    if (inside.empty()) {
+      throw MachineError(
+          fmt::format("there is no record in the folder {}", path));
+    }
+    std::ranges::sort(inside);
+    all.insert(all.end(), inside.begin(), inside.end());
+  }
+  return all;
+}
+
+void keep_learners(std::vector<MarkedRecord>& records,
+                   const std::vector<std::string>& learners) {
+  if (learners.empty()) return;
+  for (MarkedRecord& marked : records) {
+    std::erase_if(marked.session.learners, [&](const LearnerResult& l) {
+      return std::ranges::find(learners, l.code) == learners.end();
+    });
+  }
+}
+
+std::vector<SessionResult> sessions_of(
+    const std::vector<MarkedRecord>& records) {
+  std::vector<SessionResult> sessions;
+  for (const MarkedRecord& marked : records) {
+    sessions.push_back(marked.session);
+  }
+  return sessions;
+}
+
+std::string date_text(const Date& date) {
+  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+}
+
+std::vector<std::string> codes_of(const ClassFile& class_file) {
+  std::vector<std::string> codes;
+  for (const LearnerEntry& learner : class_file.learners) {
+    codes.push_back(learner.code.value);
+  }
+  return codes;
+}
+
+bool read_rules(const CommandLine& line, ProgressRules& rules) {
+  OptionValues values(progress_option_table());
+  for (const std::string& rule : line.marking.rules) {
+    const std::size_t sign = rule.find('=');
+    const std::string name = rule.substr(0, sign);
+    const OptionSpec* spec = nullptr;
+    std::vector<std::string_view> names;
+    for (const OptionSpec& one : progress_option_table()) {
+      names.push_back(one.name);
+      if (one.name == name) spec = &one;
+    }
+    if (spec == nullptr) {
+      fmt::print(stderr, "sheaf: there is no rule called {}; {}\n",
+                 sheaf::quoted(name), did_you_mean(name, names));
+      return false;
+    }
+    const std::string count =
+        sign == std::string::npos ? std::string() : rule.substr(sign + 1);
+    Value value;
+    value.kind = Value::Kind::text;
+    value.text = PlacedText(count, {}, {{0, 0}});
+    Diagnostics faults;
+    values.set(name, value, faults);
+    if (!faults.has_errors()) continue;
+    fmt::print(
+        stderr, "sheaf: {} needs a number from {} to {}, as in `{}={}`\n",
+        sheaf::quoted(name), spec->least, spec->most, name, spec->fallback);
+    return false;
+  }
+  rules = progress_rules(values);
+  return true;
+}
+
+}  // namespace sheaf

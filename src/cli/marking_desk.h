@@ -1,0 +1,103 @@
+#pragma once
+
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+#include "cli/command_line.h"
+#include "cli/workspace.h"
+#include "input/class_file.h"
+#include "input/record_file.h"
+#include "marking/progress.h"
+#include "marking/session.h"
+#include "phonics/lexicon.h"
+
+namespace sheaf {
+
+/// A lesson as far as marking needs it: no layout, no pictures.
+struct TaughtFile {
+  std::string path;
+  std::string name;  ///< the file's name without its ending
+  Lesson lesson;
+  AnalyzedLesson analyzed;
+
+  std::vector<PatternId> patterns() const;
+  /// What is dictated: words and sentences for that, else the list.
+  std::vector<DictatedItem> items() const;
+};
+
+/// One record, marked.
+struct MarkedRecord {
+  std::string path;
+  const Record* record = nullptr;
+  const TaughtFile* lesson = nullptr;  ///< none for a tally of writing
+  SessionResult session;
+  /// Those that the record is about: the lesson's, or those of its tallies.
+  std::vector<PatternId> patterns;
+};
+
+/// Reads records with the lessons and classes that they name, and marks them.
+/// What is read is kept as long as the desk is.
+class MarkingDesk {
+ public:
+  /// Throws MachineError where the word list is not there. `good` is false
+  /// where the command line's accent or confusions are wrong; it was said.
+  MarkingDesk(Workspace& workspace, const CommandLine& line, bool& good);
+
+  const Phonics& phonics() { return workspace_.phonics(); }
+  const SoundSpellings& spellings() const { return spellings_; }
+  const MarkingOptions& options() const { return options_; }
+  const Lexicon& lexicon() const { return workspace_.phonics().lexicon(); }
+
+  /// The records of these files, and of the files in these folders, by date.
+  /// A record names files that are beside it, in the folder above, or in
+  /// `lessons` there.
+  std::vector<MarkedRecord> mark(const std::vector<std::string>& paths,
+                                 Diagnostics& diagnostics);
+  /// A lesson or class, read once. Null where it has errors.
+  const TaughtFile* lesson(const std::string& path, Diagnostics& diagnostics);
+  const ClassFile* class_file(const std::string& path,
+                              Diagnostics& diagnostics);
+  std::vector<TaughtLesson> taught_lessons(
+      const std::vector<MarkedRecord>& records) const;
+
+ private:
+  void mark_file(const std::string& path, std::vector<MarkedRecord>& marked,
+                 Diagnostics& diagnostics);
+  std::string find(const PlacedWord& name, const std::string& record,
+                   Diagnostics& diagnostics);
+  void report(const MarkedRecord& marked, Diagnostics& diagnostics) const;
+
+  Workspace& workspace_;
+  const CommandLine& line_;
+  SoundSpellings spellings_;
+  MarkingOptions options_;
+  std::map<std::string, std::unique_ptr<TaughtFile>> lessons_;
+  std::map<std::string, std::unique_ptr<ClassFile>> classes_;
+  std::vector<std::unique_ptr<RecordFile>> records_;
+};
+
+/// The record files that paths and folders stand for, by name. Throws
+/// MachineError where there is no such thing.
+std::vector<std::string> record_paths(const std::vector<std::string>& paths);
+
+/// Takes out all learners but these; none are named for all.
+void keep_learners(std::vector<MarkedRecord>& records,
+                   const std::vector<std::string>& learners);
+
+/// The sessions alone, for scores over the weeks.
+std::vector<SessionResult> sessions_of(
+    const std::vector<MarkedRecord>& records);
+
+/// "2026-03-12".
+std::string date_text(const Date& date);
+
+/// The codes of a class, in its order.
+std::vector<std::string> codes_of(const ClassFile& class_file);
+
+/// Reads `--rule` options; false, and said, where one is wrong.
+bool read_rules(const CommandLine& line, ProgressRules& rules);
+
+}  // namespace sheaf

@@ -1,0 +1,78 @@
+// `sheaf progress`: what each learner has, over the weeks.
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "base/options.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/marking_desk.h"
+#include "cli/report_pages.h"
+#include "cli/text_table.h"
+#include "cli/verbs.h"
+#include "marking/score_words.h"
+
+namespace sheaf {
+
+namespace {
+
+void print_learner(const LearnerProgress& learner,
+                   const PatternCatalogue& catalogue) {
+  TextTable table({"pattern", "taught", "stands at", "right", "new words",
+                   "writing", "what that rests on"});
+  const auto shown = [](const Share& share) {
+    return share.of == 0 ? std::string("-") : share.text();
+  };
+  for (const PatternProgress& p : learner.patterns) {
+    table.add({std::string(catalogue[p.pattern].id), date_text(p.taught),
+               std::string(state_name(p.state)), p.all.text(),
+               shown(p.new_words), shown(p.writing), p.why});
+  }
+  fmt::print("{}\n{}", learner.code, table.text());
+  std::string line;
+  for (const SequencePoint& point : learner.sequences) {
+    line += fmt::format("{}{} {} of {}", line.empty() ? "" : ", ",
+                        date_text(point.date), point.sequences.correct,
+                        point.sequences.possible);
+  }
+  if (!line.empty()) fmt::print("  letter sequences: {}\n", line);
+  fmt::print("\n");
+}
+
+}  // namespace
+
+int run_progress(const CommandLine& line) {
+  ProgressRules rules;
+  if (!read_rules(line, rules)) return kWrongCommandLine;
+  const auto rate = read_number(line.marking.rate);
+  if (!rate || *rate < 0 || *rate > 20) {
+    fmt::print(stderr,
+               "sheaf: --rate needs a number from 0 to 20, as in `--rate "
+               "1.5`\n");
+    return kWrongCommandLine;
+  }
+  Workspace workspace(shipped_folder());
+  bool good = true;
+  MarkingDesk desk(workspace, line, good);
+  if (!good) return kWrongCommandLine;
+  Diagnostics diagnostics;
+  std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
+  print(diagnostics);
+  if (diagnostics.has_errors()) return kFaultsInFiles;
+  const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
+  keep_learners(records, line.marking.learners);
+  const std::vector<LearnerProgress> learners = class_progress(
+      sessions_of(records), lessons, desk.phonics().patterns(), rules);
+  for (const LearnerProgress& learner : learners) {
+    print_learner(learner, desk.phonics().patterns());
+  }
+  fmt::print("{}\n", kScoreCaution);
+  if (!line.marking.pdf.empty()) {
+    write_progress_pages(workspace, line, learners, rules,
+                         static_cast<int>(std::lround(*rate * 100)));
+  }
+  return kDone;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,158 @@
+// `sheaf record`: a form for what a class wrote, ready to fill.
+
+#include <fmt/format.h>
+
+#include "base/error.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/marking_desk.h"
+#include "cli/new_file.h"
+#include "cli/verbs.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+// As the record names it: a path from the folder above the records.
+std::string seen_from(const fs::path& folder, const std::string& file) {
+  const fs::path from = folder.empty() ? fs::path(".") : folder;
+  const fs::path near =
+      fs::absolute(file).lexically_normal().lexically_relative(
+          fs::absolute(from).lexically_normal());
+  const bool below = !near.empty() && *near.begin() != "..";
+  return below ? near.string() : fs::path(file).filename().string();
+}
+
+// Text after a key: in quotes where the file would read it as something else.
+std::string as_key(const std::string& text) {
+  const bool plain =
+      text.find_first_of(":#{}[],&*!|>'\"%@`?-~\t") == std::string::npos;
+  if (plain) return text;
+  std::string quoted = "\"";
+  for (const char c : text) {
+    if (c == '"' || c == '\\') quoted += '\\';
+    quoted += c;
+  }
+  return quoted + "\"";
+}
+
+std::string dictated_lines(const TaughtFile& lesson) {
+  std::string words, sentences;
+  for (const DictatedItem& item : lesson.items()) {
+    if (item.sentence) {
+      sentences += fmt::format("#   {}\n", as_key(item.text));
+    } else {
+      words += (words.empty() ? "" : " ") + item.text;
+    }
+  }
+  std::string text;
+  if (!words.empty()) text += fmt::format("#   {}\n", words);
+  return text + sentences;
+}
+
+std::string first_word(const TaughtFile& lesson) {
+  const auto items = lesson.items();
+  return items.empty() ? "ship" : as_key(items.front().text);
+}
+
+std::string form(const CommandLine& line, const TaughtFile& lesson,
+                 const ClassFile& pupils, const std::string& lesson_name,
+                 const std::string& class_name) {
+  const std::string& kind = line.marking.kind;
+  std::string text;
+  if (kind == "writing") {
+    text =
+        "# Free writing, counted: how often each pattern came up and how often "
+        "it was\n# right, as in `ai: 3/5`. Take out learners who wrote "
+        "nothing.\n";
+  } else {
+    text = fmt::format(
+        "# What the class wrote. Type errors only, as in `{}: ...`, and `.` "
+        "where a word\n# was left blank: all else counts as right. A sentence "
+        "is typed whole.\n# Take out learners who were not there, and name them "
+        "after `absent`.\n# Dictated:\n{}",
+        first_word(lesson), dictated_lines(lesson));
+  }
+  text += fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
+                      line.marking.date, lesson_name,
+                      kind.empty() ? "dictation" : kind, class_name);
+  if (kind == "writing") {
+    text += "writing:\n";
+    for (const std::string& code : codes_of(pupils)) {
+      text += fmt::format("  {}:\n", code);
+      for (const LessonPattern& p : lesson.analyzed.patterns) {
+        text += fmt::format("    {}: 0/0\n", p.written.value);
+      }
+    }
+    return text;
+  }
+  text += "marked: all\n# absent: C3, D1\nwrong:\n";
+  for (const std::string& code : codes_of(pupils)) {
+    text += fmt::format("  {}: {{}}\n", code);
+  }
+  return text;
+}
+
+std::string wrong_request(const CommandLine& line) {
+  const std::string& kind = line.marking.kind;
+  const bool known = kind.empty() || kind == "dictation" ||
+                     kind == "transfer" || kind == "retention" ||
+                     kind == "writing";
+  if (!known) {
+    return fmt::format(
+        "{} is not a kind of record; say dictation, transfer, retention or "
+        "writing",
+        sheaf::quoted(kind));
+  }
+  if (!line.marking.date.empty() && !read_date(line.marking.date)) {
+    return fmt::format("{} is not a day; write it as in 2026-03-12",
+                       sheaf::quoted(line.marking.date));
+  }
+  return {};
+}
+
+}  // namespace
+
+int run_record(const CommandLine& line) {
+  const std::string wrong = wrong_request(line);
+  if (!wrong.empty()) {
+    fmt::print(stderr, "sheaf record: {}\n", wrong);
+    return kWrongCommandLine;
+  }
+  Workspace workspace(shipped_folder());
+  bool good = true;
+  MarkingDesk desk(workspace, line, good);
+  Diagnostics diagnostics;
+  const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
+  const ClassFile* pupils =
+      desk.class_file(line.marking.class_file, diagnostics);
+  print(diagnostics);
+  if (lesson == nullptr || pupils == nullptr) return kFaultsInFiles;
+
+  const fs::path home = fs::path(line.marking.class_file).parent_path();
+  const fs::path folder = line.marking.records.empty()
+                              ? home / "records"
+                              : fs::path(line.marking.records);
+  std::string name = lesson->name;
+  if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
+  if (!line.marking.kind.empty() && line.marking.kind != "dictation") {
+    name += "-" + line.marking.kind;
+  }
+  const fs::path target = folder / (name + ".yaml");
+  const fs::path above = fs::absolute(folder).lexically_normal().parent_path();
+  const std::string text =
+      form(line, *lesson, *pupils, seen_from(above, lesson->path),
+           seen_from(above, line.marking.class_file));
+  if (!write_new_file(target, text)) {
+    throw MachineError(fmt::format(
+        "{} is there already, and is left as it is; rename it, or give the "
+        "day with --date",
+        target.string()));
+  }
+  fmt::print("{}\n", target.string());
+  return kDone;
+}
+
+}  // namespace sheaf

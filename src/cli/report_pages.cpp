@@ -1,0 +1,66 @@
+#include "cli/report_pages.h"
+
+#include <fmt/format.h>
+
+#include "cli/output_files.h"
+#include "pdf/pdf_writer.h"
+#include "reports/mark_report.h"
+#include "reports/progress_report.h"
+
+namespace sheaf {
+
+namespace {
+
+// Reports have the looks of the page settings as they come.
+Style report_style(Workspace& workspace, const CommandLine& line) {
+  OptionValues settings(page_options());
+  if (!line.paper.empty()) settings.set_choice("paper", line.paper);
+  Diagnostics diagnostics;
+  Style style = make_style(settings, workspace.fonts(), diagnostics);
+  print(diagnostics);
+  return style;
+}
+
+void write(const Document& document, const std::string& path) {
+  OutputFiles files;
+  files.add(path, write_pdf(document));
+  files.finish();
+  fmt::print(stderr, "{}: {} page{}\n", path, document.pages.size(),
+             document.pages.size() == 1 ? "" : "s");
+}
+
+}  // namespace
+
+void write_mark_pages(Workspace& workspace, const CommandLine& line,
+                      const std::vector<MarkedRecord>& records) {
+  const Style style = report_style(workspace, line);
+  Document document;
+  document.title = "Marked dictations";
+  const ReportMaker maker{workspace.shaper(), style, document};
+  for (const MarkedRecord& marked : records) {
+    add_mark_report(maker, marked.session, marked.patterns,
+                    workspace.phonics().patterns(),
+                    date_text(marked.session.date));
+  }
+  write(document, line.marking.pdf);
+}
+
+void write_progress_pages(Workspace& workspace, const CommandLine& line,
+                          const std::vector<LearnerProgress>& learners,
+                          const ProgressRules& rules, int rate) {
+  const Style style = report_style(workspace, line);
+  Document document;
+  document.title = "Progress";
+  const ReportMaker maker{workspace.shaper(), style, document};
+  const PatternCatalogue& catalogue = workspace.phonics().patterns();
+  // One learner's pages show nobody else.
+  if (learners.size() > 1) {
+    add_group_report(maker, learners, catalogue, rules);
+  }
+  for (const LearnerProgress& learner : learners) {
+    add_learner_report(maker, learner, catalogue, rate);
+  }
+  write(document, line.marking.pdf);
+}
+
+}  // namespace sheaf

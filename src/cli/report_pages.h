@@ -1,0 +1,18 @@
+#pragma once
+
+#include <vector>
+
+#include "cli/marking_desk.h"
+#include "marking/progress.h"
+
+namespace sheaf {
+
+/// Write reports as PDF to the file that `--pdf` names.
+void write_mark_pages(Workspace& workspace, const CommandLine& line,
+                      const std::vector<MarkedRecord>& records);
+/// `rate` in hundredths of a letter sequence a week.
+void write_progress_pages(Workspace& workspace, const CommandLine& line,
+                          const std::vector<LearnerProgress>& learners,
+                          const ProgressRules& rules, int rate);
+
+}  // namespace sheaf

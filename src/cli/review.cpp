@@ -1,0 +1,312 @@
+// `sheaf review`: what each learner should come back to in a week, and the
+// files that print it: a class file with review words, a check of old patterns.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "base/utf8.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/marking_desk.h"
+#include "cli/output_files.h"
+#include "cli/text_table.h"
+#include "cli/verbs.h"
+#include "input/class_text.h"
+#include "marking/calendar.h"
+#include "marking/review_plan.h"
+#include "marking/score_words.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::size_t kReviewWords = 6;  // for one learner's week
+constexpr std::size_t kCheckPatterns = 4;
+constexpr std::size_t kLeastCheckWords = 6;
+constexpr std::size_t kMostCheckWords = 12;
+constexpr std::size_t kMostLetters = 7;
+constexpr std::size_t kCandidates = 30;
+
+// Which words learners can be asked: common, of one syllable, with nothing in
+// them but consonant letters, short vowels and what was taught, and never a
+// word of a lesson.
+class FitWords {
+ public:
+  FitWords(const Phonics& phonics, const std::vector<TaughtLesson>& lessons,
+           const std::vector<MarkedRecord>& records)
+      : phonics_(phonics) {
+    for (const TaughtLesson& lesson : lessons) {
+      taught_.insert(lesson.patterns.begin(), lesson.patterns.end());
+    }
+    for (const MarkedRecord& marked : records) {
+      for (const DictatedItem& item : marked.session.items) {
+        for (const Reading& word : item.words) {
+          used_.insert(lower_case(word.word));
+        }
+      }
+      if (marked.lesson == nullptr) continue;
+      for (const AnalyzedWord& word : marked.lesson->analyzed.words) {
+        used_.insert(lower_case(word.reading.word));
+      }
+    }
+  }
+
+  const std::vector<std::string>& of(PatternId pattern) {
+    if (found_.empty()) find();
+    return found_[pattern];
+  }
+
+ private:
+  // All patterns in one walk through the word list.
+  void find() {
+    for (const PatternId pattern : taught_) found_[pattern];
+    phonics_.each_word(Phonics::kCommonList, Conventions{},
+                       [&](const Reading& reading, const WordInfo& word) {
+                         if (!word.name && is_askable(reading.word))
+                           add(reading);
+                         return true;
+                       });
+  }
+
+  void add(const Reading& reading) {
+    for (const PatternPlace& place : reading.places) {
+      const auto found = found_.find(place.pattern);
+      if (found != found_.end() && found->second.size() < kCandidates &&
+          is_fit(reading, place.pattern)) {
+        found->second.push_back(reading.word);
+      }
+    }
+  }
+
+  bool is_askable(const std::string& word) const {
+    if (word.size() > kMostLetters || used_.contains(lower_case(word))) {
+      return false;
+    }
+    // Not a word with an ending -s beside the word without it.
+    return !word.ends_with('s') ||
+           !phonics_.knows(word.substr(0, word.size() - 1));
+  }
+
+  bool is_fit(const Reading& reading, PatternId pattern) const {
+    const PatternPlace* place = reading.find(pattern);
+    if (place == nullptr || place->later || reading.units.back().syllable > 0) {
+      return false;
+    }
+    return std::ranges::all_of(reading.units, [&](const Unit& unit) {
+      if (unit.irregular) return false;
+      const bool vowel = is_vowel(unit.phonemes.front());
+      if (unit.grapheme.size() == 1 && !unit.is_split()) {
+        return !vowel || is_short_vowel(unit) || is_taught(unit, pattern);
+      }
+      const bool doubled = unit.grapheme.size() == 2 &&
+                           unit.grapheme[0] == unit.grapheme[1] && !vowel;
+      return doubled || is_taught(unit, pattern);
+    });
+  }
+
+  bool is_short_vowel(const Unit& unit) const {
+    return std::ranges::any_of(
+        phonics_.patterns().all(), [&](const Pattern& pattern) {
+          return pattern.short_vowel &&
+                 std::ranges::any_of(pattern.teaches, [&](const TaughtUnit& t) {
+                   return t.covers(unit);
+                 });
+        });
+  }
+
+  bool is_taught(const Unit& unit, PatternId own) const {
+    const auto teaches = [&](PatternId id) {
+      return std::ranges::any_of(
+          phonics_.patterns()[id].teaches,
+          [&](const TaughtUnit& taught) { return taught.covers(unit); });
+    };
+    return teaches(own) || std::ranges::any_of(taught_, teaches);
+  }
+
+  const Phonics& phonics_;
+  std::set<PatternId> taught_;
+  std::set<std::string> used_;
+  std::map<PatternId, std::vector<std::string>> found_;
+};
+
+void print_plan(const std::vector<LearnerReview>& reviews,
+                const PatternCatalogue& catalogue) {
+  TextTable table({"learner", "pattern", "why", "", "words"});
+  for (const LearnerReview& review : reviews) {
+    std::string code = review.code;
+    for (const ReviewItem& item : review.items) {
+      std::string words;
+      for (const std::string& word : item.words) {
+        words += (words.empty() ? "" : " ") + word;
+      }
+      table.add({code, std::string(catalogue[item.pattern].id),
+                 std::string(reason_name(item.reason)), item.why, words});
+      code.clear();
+    }
+    if (review.items.empty()) table.add({code, "-", "nothing is due"});
+  }
+  fmt::print("{}\n", table.text());
+  for (const ReviewGroup& group : group_by_need(reviews)) {
+    std::string codes;
+    for (const std::string& code : group.codes) {
+      codes += (codes.empty() ? "" : ", ") + code;
+    }
+    fmt::print("  {} {}: {}\n",
+               group.codes.size() == 1 ? "alone, for" : "together, for",
+               catalogue[group.pattern].name, codes);
+  }
+}
+
+// What was taught long enough ago to be checked, the longest unseen first.
+std::vector<PatternId> patterns_to_check(
+    const std::vector<LearnerProgress>& learners, const Date& week,
+    const ProgressRules& rules) {
+  std::map<PatternId, Date> last;
+  for (const LearnerProgress& learner : learners) {
+    for (const PatternProgress& p : learner.patterns) {
+      if (days_between(p.taught, week) < rules.secure_later_days) continue;
+      Date& date = last.emplace(p.pattern, p.last).first->second;
+      date = std::max(date, p.last);
+    }
+  }
+  std::vector<PatternId> patterns;
+  for (const auto& [pattern, date] : last) patterns.push_back(pattern);
+  std::ranges::stable_sort(patterns, {},
+                           [&](PatternId id) { return last[id]; });
+  if (patterns.size() > kCheckPatterns) patterns.resize(kCheckPatterns);
+  return patterns;
+}
+
+// A lesson that checks old patterns in new words; empty where too few can be
+// found.
+std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
+                       const PatternCatalogue& catalogue,
+                       const std::string& week) {
+  if (patterns.empty()) return {};
+  const std::size_t each = std::clamp(kMostCheckWords / patterns.size(),
+                                      std::size_t{3}, kLeastCheckWords);
+  std::string names;
+  std::vector<std::vector<std::string>> words;
+  std::set<std::string> seen;
+  for (const PatternId pattern : patterns) {
+    std::vector<std::string> some;
+    for (const std::string& word : fit.of(pattern)) {
+      if (some.size() < each && seen.insert(word).second) some.push_back(word);
+    }
+    if (some.empty()) continue;
+    names +=
+        fmt::format("{}{}", names.empty() ? "" : ", ", catalogue[pattern].id);
+    words.push_back(std::move(some));
+  }
+  // One of each pattern in turn, so that no row of words gives it away.
+  std::string list;
+  std::size_t count = 0;
+  for (std::size_t i = 0; i < each; ++i) {
+    for (const auto& some : words) {
+      if (i >= some.size() || count == kMostCheckWords) continue;
+      list += (list.empty() ? "" : " ") + some[i];
+      ++count;
+    }
+  }
+  if (count < kLeastCheckWords) return {};
+  return fmt::format(
+      "# A check of old patterns in words that were in no lesson, for the week "
+      "of {0}.\n# Written by `sheaf review`. After the dictation: `sheaf "
+      "record` with --kind retention.\nsheaf: 1\npattern: [{1}]\nlayout: "
+      "check\nwords: {2}\ndictate-words: {2}\n",
+      week, names, list);
+}
+
+void write_files(const CommandLine& line, const ClassFile& pupils,
+                 const std::vector<LearnerReview>& reviews,
+                 const std::string& check) {
+  const fs::path class_path = line.marking.class_file;
+  const fs::path folder = line.marking.out.empty() ? class_path.parent_path()
+                                                   : fs::path(line.marking.out);
+  std::map<std::string, std::vector<std::string>> words;
+  for (const LearnerReview& review : reviews) {
+    if (!review.items.empty()) words[review.code] = review.words(kReviewWords);
+  }
+  OutputFiles files;
+  const fs::path plan =
+      folder /
+      fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
+  files.add(plan,
+            fmt::format("# {} with review words for the week of {}. Written "
+                        "by `sheaf review`, and\n# anew each time: make your "
+                        "changes in {}.\n",
+                        class_path.filename().string(), line.marking.date,
+                        class_path.filename().string()) +
+                class_text(pupils, words));
+  const fs::path check_path =
+      folder / fmt::format("check-{}.yaml", line.marking.date);
+  if (!check.empty()) files.add(check_path, check);
+  files.finish();
+  fmt::print(
+      "\n{}: review words for {} learners; `sheaf build --class {}` "
+      "prints them\n",
+      plan.string(), words.size(), plan.string());
+  if (check.empty()) {
+    fmt::print(
+        "no check of old patterns: nothing was taught long enough ago, "
+        "or fewer than {} new words fit\n",
+        kLeastCheckWords);
+  } else {
+    fmt::print(
+        "{}: a check of old patterns in new words; `sheaf build {}` "
+        "prints it\n",
+        check_path.string(), check_path.string());
+  }
+}
+
+}  // namespace
+
+int run_review(const CommandLine& line) {
+  ProgressRules rules;
+  if (!read_rules(line, rules)) return kWrongCommandLine;
+  const auto week = read_date(line.marking.date);
+  if (!week) {
+    fmt::print(stderr,
+               "sheaf review: {} is not a day; write it as in 2026-03-12\n",
+               sheaf::quoted(line.marking.date));
+    return kWrongCommandLine;
+  }
+  Workspace workspace(shipped_folder());
+  bool good = true;
+  MarkingDesk desk(workspace, line, good);
+  if (!good) return kWrongCommandLine;
+  Diagnostics diagnostics;
+  const ClassFile* pupils =
+      desk.class_file(line.marking.class_file, diagnostics);
+  std::vector<MarkedRecord> records =
+      desk.mark({line.marking.records}, diagnostics);
+  print(diagnostics);
+  if (diagnostics.has_errors() || pupils == nullptr) return kFaultsInFiles;
+  // A plan for a week knows only what was before it.
+  std::erase_if(records,
+                [&](const MarkedRecord& m) { return m.session.date >= *week; });
+  const auto codes = codes_of(*pupils);
+  keep_learners(records, codes);
+  const PatternCatalogue& catalogue = desk.phonics().patterns();
+  const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
+  const std::vector<SessionResult> sessions = sessions_of(records);
+  const std::vector<LearnerProgress> learners =
+      class_progress(sessions, lessons, catalogue, rules);
+  FitWords fit(desk.phonics(), lessons, records);
+  const std::vector<LearnerReview> reviews = plan_review(
+      learners, sessions, lessons, catalogue,
+      [&](PatternId pattern) { return fit.of(pattern); }, *week);
+  print_plan(reviews, catalogue);
+  write_files(line, *pupils, reviews,
+              check_text(patterns_to_check(learners, *week, rules), fit,
+                         catalogue, line.marking.date));
+  fmt::print("{}\n", kScoreCaution);
+  return kDone;
+}
+
+}  // namespace sheaf

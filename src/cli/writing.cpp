@@ -1,0 +1,181 @@
+// `sheaf writing`: taught patterns in a learner's own text.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "base/nearest.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/marking_desk.h"
+#include "cli/text_table.h"
+#include "cli/verbs.h"
+#include "input/sequence.h"
+#include "marking/free_writing.h"
+#include "marking/score_words.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kLargestText = std::size_t{1} << 20U;
+
+using Verdict = WritingChance::Verdict;
+
+// Adds a pattern by its name; reports one that is unknown or several.
+void add_pattern(const PlacedWord& name, const PatternCatalogue& catalogue,
+                 std::vector<PatternId>& taught, Diagnostics& diagnostics) {
+  const PatternSearch search = catalogue.find(name.value);
+  if (search.found.size() != 1) {
+    diagnostics.error(
+        diagnostic::unknown_pattern, name.span,
+        search.found.empty()
+            ? fmt::format("there is no pattern {}", sheaf::quoted(name.value))
+            : fmt::format("{} may be several patterns",
+                          sheaf::quoted(name.value)),
+        "`sheaf patterns` lists them");
+    return;
+  }
+  if (std::ranges::find(taught, search.found[0]) == taught.end()) {
+    taught.push_back(search.found[0]);
+  }
+}
+
+// What was taught up to the step, by the sequence.
+void add_sequence(Workspace& workspace, const CommandLine& line,
+                  const PatternCatalogue& catalogue,
+                  std::vector<PatternId>& taught, Diagnostics& diagnostics) {
+  const SequenceFile sequence =
+      read_sequence(workspace.open(line.marking.sequence), diagnostics);
+  if (diagnostics.has_errors()) return;
+  const std::string& wanted = line.marking.step;
+  const SequenceStep* last =
+      wanted.empty() ? nullptr : find_step(sequence, wanted);
+  if (!wanted.empty() && last == nullptr) {
+    diagnostics.error(diagnostic::wrong_value, {},
+                      fmt::format("there is no step {} in {}",
+                                  sheaf::quoted(wanted), line.marking.sequence),
+                      "write a step's number or name after --step");
+    return;
+  }
+  for (const PlacedWord& name : sequence.taught) {
+    add_pattern(name, catalogue, taught, diagnostics);
+  }
+  for (const SequenceStep& step : sequence.steps) {
+    for (const PlacedWord& name : step.patterns) {
+      add_pattern(name, catalogue, taught, diagnostics);
+    }
+    if (&step == last) break;
+  }
+}
+
+std::string verdict_text(const WritingChance& chance) {
+  switch (chance.verdict) {
+    case Verdict::right:
+      return "right";
+    case Verdict::wrong:
+      return fmt::format("wrong: {}", cause_words(chance.cause));
+    case Verdict::possible:
+      return "possible: another word may have been meant";
+    case Verdict::unsure:
+      return "not sure what was meant; not counted";
+  }
+  return {};
+}
+
+void print_writing(const FreeWriting& writing,
+                   const PatternCatalogue& catalogue,
+                   const std::string& learner) {
+  TextTable counts({"pattern", "right"});
+  std::string record;
+  for (const PatternCount& count : writing.counts) {
+    if (count.chances == 0) continue;
+    const Share share{count.right, count.chances};
+    const std::string id(catalogue[count.pattern].id);
+    counts.add({id, share.text()});
+    record += fmt::format("{}{}: {}/{}", record.empty() ? "" : ", ", id,
+                          count.right, count.chances);
+  }
+  if (counts.empty()) {
+    fmt::print("no word of this text has a pattern that was taught\n");
+  } else {
+    fmt::print("{}\n", counts.text());
+  }
+  TextTable words({"written", "meant", "sure", "pattern", "what"});
+  for (const WritingChance& chance : writing.chances) {
+    if (chance.verdict == Verdict::right) continue;
+    words.add({writing.text.words[chance.word].text, chance.meant,
+               fmt::format("{}%", chance.sure),
+               std::string(catalogue[chance.pattern].id),
+               verdict_text(chance)});
+  }
+  if (!words.empty()) {
+    fmt::print(
+        "{}\nIf another word was meant, say so in the text: "
+        "`{{=word}}` behind it, or `{{-word}}` for a word that was "
+        "not meant.\n",
+        words.text());
+  }
+  if (!record.empty()) {
+    fmt::print("For a record: writing: {{{}: {{{}}}}}\n",
+               learner.empty() ? "CODE" : learner, record);
+  }
+}
+
+void report_unread(const FreeWriting& writing, const SourceFile& file,
+                   Diagnostics& diagnostics) {
+  for (const RunningText::Place& place : writing.text.unread) {
+    diagnostics.warning(
+        diagnostic::unread_answer,
+        {&file, static_cast<std::uint32_t>(place.begin),
+         static_cast<std::uint32_t>(place.end)},
+        "these braces say nothing about a word",
+        "put them right behind a word: `{=ship}` if ship was meant, `{-shop}` "
+        "if shop was not, `{-}` to leave the word alone");
+  }
+}
+
+}  // namespace
+
+int run_writing(const CommandLine& line) {
+  if (line.marking.sequence.empty() == line.marking.taught.empty()) {
+    fmt::print(stderr,
+               "sheaf writing: this needs what was taught: a sequence after "
+               "--sequence, or patterns after --taught\n");
+    return kWrongCommandLine;
+  }
+  Workspace workspace(shipped_folder());
+  bool good = true;
+  MarkingDesk desk(workspace, line, good);
+  if (!good) return kWrongCommandLine;
+  const PatternCatalogue& catalogue = desk.phonics().patterns();
+  Diagnostics diagnostics;
+  std::vector<PatternId> taught;
+  for (const std::string& name : line.marking.taught) {
+    add_pattern({name, {}}, catalogue, taught, diagnostics);
+  }
+  if (!line.marking.sequence.empty()) {
+    add_sequence(workspace, line, catalogue, taught, diagnostics);
+  }
+  if (diagnostics.has_errors()) {
+    print(diagnostics);
+    return kFaultsInFiles;
+  }
+  const std::string& path = line.arguments.front();
+  const SourceFile file(path, read_file(path, kLargestText));
+  const std::vector<ListedWord> words = listed_words(desk.lexicon());
+  const WordIndex index(WordSource{words, &desk.lexicon().inventory()},
+                        desk.spellings());
+  const FreeWriting writing = read_free_writing(
+      file.text(), taught,
+      WritingGround{desk.phonics(), desk.spellings(), index, desk.options()});
+  report_unread(writing, file, diagnostics);
+  print(diagnostics);
+  print_writing(
+      writing, catalogue,
+      line.marking.learners.empty() ? "" : line.marking.learners.front());
+  fmt::print("{}\n", kScoreCaution);
+  return kDone;
+}
+
+}  // namespace sheaf

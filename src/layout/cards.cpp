@@ -1,0 +1,96 @@
+#include "layout/cards.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/text_block.h"
+
+namespace sheaf {
+
+namespace {
+
+using namespace literals;
+
+constexpr Length kGutter = 3_mm;
+constexpr Length kPad = 3_mm;
+constexpr Length kCodeRoom = 5_mm;
+constexpr Ink kCodeInk = 70;
+
+class CardPages {
+ public:
+  CardPages(Composer& composer, const CardGrid& grid,
+            const std::vector<Card>& cards)
+      : c_(composer), grid_(grid), cards_(cards) {
+    const auto rows = static_cast<std::size_t>(std::max<std::int64_t>(
+        1, (c_.body().height + kGutter) / (grid.height + kGutter)));
+    const std::size_t columns = static_cast<std::size_t>(grid.columns);
+    const std::size_t total = (cards.size() + columns - 1) / columns;
+    rows_ = static_cast<std::size_t>(
+        even_rows(static_cast<int>(total), static_cast<int>(rows)));
+  }
+
+  void add() {
+    const std::size_t on_page = rows_ * static_cast<std::size_t>(grid_.columns);
+    for (std::size_t first = 0; first < cards_.size(); first += on_page) {
+      const std::size_t end = std::min(first + on_page, cards_.size());
+      add_page(first, end, false);
+      add_page(first, end, true);
+    }
+  }
+
+ private:
+  void add_page(std::size_t first, std::size_t end, bool back) {
+    const ElementId list = c_.add(Role::list);
+    const auto columns = static_cast<std::size_t>(grid_.columns);
+    for (std::size_t i = first; i < end; ++i) {
+      const auto column = static_cast<int>((i - first) % columns);
+      if (column == 0) {
+        Block& row = c_.block(grid_.height, i == first ? 0_mm : kGutter);
+        row.new_page = i == first;
+        row.own_leaf = !back;
+        row.back = back;
+      }
+      add_card(i, back ? grid_.columns - 1 - column : column, back, list);
+    }
+  }
+
+  void add_card(std::size_t index, int column, bool back, ElementId list) {
+    Block& block = c_.blocks().back();
+    const Length width = card_width(c_, grid_);
+    const Rect card{(width + kGutter) * column, 0_mm, width, grid_.height};
+    // Cut from the front: the back has nothing that could miss the cut.
+    if (!back) {
+      block.frame(card, {c_.style().guide_weight, 90, {2_mm, 2_mm}, false});
+    }
+    const ElementId item = c_.add(Role::list_item, list);
+    const ElementId label = c_.add(Role::list_label, item);
+    const ElementId body = c_.add(Role::list_body, item);
+    const Rect room{card.x + kPad, card.y + kPad, card.width - 2 * kPad,
+                    card.height - kPad - kCodeRoom};
+    const auto& draw = back ? cards_[index].back : cards_[index].front;
+    if (draw) draw(block, room, body);
+    TextStyle small = c_.style().text(c_.style().footer_size);
+    small.ink = kCodeInk;
+    draw_text(c_, block, small, fmt::format("{} {}", grid_.code, index + 1),
+              {room.x, card.bottom() - 2_mm}, label);
+  }
+
+  Composer& c_;
+  const CardGrid& grid_;
+  const std::vector<Card>& cards_;
+  std::size_t rows_;
+};
+
+}  // namespace
+
+Length card_width(const Composer& composer, const CardGrid& grid) {
+  return (composer.width() - kGutter * (grid.columns - 1)) / grid.columns;
+}
+
+void add_cards(Composer& composer, const CardGrid& grid,
+               const std::vector<Card>& cards) {
+  CardPages(composer, grid, cards).add();
+}
+
+}  // namespace sheaf

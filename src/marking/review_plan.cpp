@@ -1,0 +1,237 @@
+#include "marking/review_plan.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "marking/calendar.h"
+#include "marking/pattern_chance.h"
+#include "marking/written_word.h"
+
+namespace sheaf {
+
+namespace {
+
+using Reason = ReviewItem::Reason;
+
+std::string key(std::string_view word) { return read_written(word).signs; }
+
+class Planner {
+ public:
+  Planner(std::span<const SessionResult> sessions,
+          std::span<const TaughtLesson> lessons,
+          const PatternCatalogue& catalogue, const ReviewWords& words_for,
+          const Date& week, const ReviewRules& rules)
+      : sessions_(sessions),
+        catalogue_(catalogue),
+        words_for_(words_for),
+        week_(week),
+        rules_(rules) {
+    for (const TaughtLesson& lesson : lessons) {
+      for (const std::string& word : lesson.practised) {
+        practised_.insert(key(word));
+      }
+    }
+  }
+
+  LearnerReview plan(const LearnerProgress& learner) {
+    LearnerReview review{learner.code, {}};
+    for (const PatternProgress& p : learner.patterns) {
+      if (auto item = item_for(p)) review.items.push_back(std::move(*item));
+    }
+    // The longest ago first where the reasons are the same; patterns stand in
+    // the order of teaching.
+    std::ranges::stable_sort(review.items, {}, &ReviewItem::reason);
+    if (review.items.size() > rules_.most_patterns) {
+      review.items.resize(rules_.most_patterns);
+    }
+    for (ReviewItem& item : review.items) add_words(learner.code, item);
+    return review;
+  }
+
+ private:
+  std::optional<ReviewItem> item_for(const PatternProgress& p) const {
+    const int ago = days_between(p.last, week_);
+    switch (p.state) {
+      case ProgressState::check_again:
+        return ReviewItem{p.pattern, Reason::slipped, p.why, {}};
+      case ProgressState::practising:
+        return slipped_early(p)
+                   ? ReviewItem{p.pattern,
+                                Reason::slipped,
+                                fmt::format("had gone well, then {}",
+                                            last_text(p)),
+                                {}}
+                   : ReviewItem{p.pattern, Reason::practising, p.why, {}};
+      case ProgressState::go_on:
+      case ProgressState::secure:
+        break;
+    }
+    if (missed_last(p)) {
+      return ReviewItem{p.pattern, Reason::slipped, last_text(p), {}};
+    }
+    const int gap = review_gap(good_days(p));
+    if (ago >= gap) {
+      return ReviewItem{
+          p.pattern,
+          Reason::due,
+          fmt::format("last seen {} days before; due after {}", ago, gap),
+          {}};
+    }
+    if (p.state == ProgressState::go_on && p.new_words.of == 0) {
+      return ReviewItem{
+          p.pattern,
+          Reason::transfer,
+          fmt::format("{} right, none of them in new words", p.all.text()),
+          {}};
+    }
+    return std::nullopt;
+  }
+
+  static bool slipped_early(const PatternProgress& p) {
+    return std::ranges::any_of(p.points, [](const ProgressPoint& point) {
+      return point.state == ProgressState::go_on;
+    });
+  }
+
+  // Less than four in five right on the last day.
+  static bool missed_last(const PatternProgress& p) {
+    Share last;
+    for (const ProgressPoint& point : p.points) {
+      if (point.date == p.last) last += point.share;
+    }
+    return last.of > 0 && !last.reaches(80);
+  }
+
+  static std::string last_text(const PatternProgress& p) {
+    Share last;
+    for (const ProgressPoint& point : p.points) {
+      if (point.date == p.last) last += point.share;
+    }
+    return fmt::format("{} right on {:04}-{:02}-{:02}", last.text(),
+                       p.last.year, p.last.month, p.last.day);
+  }
+
+  // Days up to now on which nothing much went wrong, from the last one back.
+  static int good_days(const PatternProgress& p) {
+    std::map<int, Share> days;
+    for (const ProgressPoint& point : p.points) {
+      days[day_number(point.date)] += point.share;
+    }
+    int good = 0;
+    for (auto day = days.rbegin(); day != days.rend(); ++day) {
+      if (!day->second.reaches(80)) break;
+      ++good;
+    }
+    return good;
+  }
+
+  void add_words(std::string_view code, ReviewItem& item) const {
+    std::set<std::string> taken;
+    const auto add = [&](const std::string& word) {
+      if (item.words.size() < rules_.words_each &&
+          taken.insert(key(word)).second) {
+        item.words.push_back(word);
+      }
+    };
+    // Missed words, the latest first; one place is kept for a new word.
+    for (auto s = sessions_.rbegin(); s != sessions_.rend(); ++s) {
+      const LearnerResult* learner = s->find(code);
+      if (learner == nullptr) continue;
+      for (const SessionWord& word : learner->words) {
+        const PatternPlace* place = s->reading(word).find(item.pattern);
+        if (place == nullptr || item.words.size() + 1 >= rules_.words_each ||
+            missed_cause(word.attempt, *place, catalogue_) == Cause::none) {
+          continue;
+        }
+        add(word.attempt.target);
+      }
+    }
+    for (const std::string& word : words_for_(item.pattern)) {
+      if (!practised_.contains(key(word))) add(word);
+    }
+  }
+
+  std::span<const SessionResult> sessions_;
+  const PatternCatalogue& catalogue_;
+  const ReviewWords& words_for_;
+  Date week_;
+  ReviewRules rules_;
+  std::set<std::string> practised_;
+};
+
+}  // namespace
+
+std::string_view reason_name(Reason reason) {
+  constexpr std::array<std::string_view, 4> kNames = {
+      "slipped", "not there yet", "due", "new words"};
+  return kNames[static_cast<std::size_t>(reason)];
+}
+
+std::vector<std::string> LearnerReview::words(std::size_t most) const {
+  std::vector<std::string> all;
+  std::size_t longest = 0;
+  for (const ReviewItem& item : items) {
+    longest = std::max(longest, item.words.size());
+  }
+  for (std::size_t i = 0; i < longest; ++i) {
+    for (const ReviewItem& item : items) {
+      if (i >= item.words.size() || all.size() == most) continue;
+      if (std::ranges::find(all, item.words[i]) == all.end()) {
+        all.push_back(item.words[i]);
+      }
+    }
+  }
+  return all;
+}
+
+int review_gap(int good_days) {
+  constexpr std::array kGaps = {7, 14, 28, 56};
+  const int index = std::clamp(good_days - 1, 0, 3);
+  return kGaps[static_cast<std::size_t>(index)];
+}
+
+std::vector<LearnerReview> plan_review(
+    std::span<const LearnerProgress> learners,
+    std::span<const SessionResult> sessions,
+    std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
+    const ReviewWords& words_for, const Date& week, const ReviewRules& rules) {
+  Planner planner(sessions, lessons, catalogue, words_for, week, rules);
+  std::vector<LearnerReview> reviews;
+  for (const LearnerProgress& learner : learners) {
+    reviews.push_back(planner.plan(learner));
+  }
+  return reviews;
+}
+
+std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews) {
+  std::map<PatternId, int> wanted;
+  for (const LearnerReview& review : reviews) {
+    for (const ReviewItem& item : review.items) ++wanted[item.pattern];
+  }
+  std::vector<ReviewGroup> groups;
+  for (const LearnerReview& review : reviews) {
+    if (review.items.empty()) continue;
+    const auto shared = std::ranges::find_if(
+        review.items,
+        [&](const ReviewItem& item) { return wanted[item.pattern] > 1; });
+    const PatternId pattern = shared == review.items.end()
+                                  ? review.items.front().pattern
+                                  : shared->pattern;
+    auto group = std::ranges::find(groups, pattern, &ReviewGroup::pattern);
+    if (group == groups.end()) {
+      groups.push_back({pattern, {}});
+      group = groups.end() - 1;
+    }
+    group->codes.push_back(review.code);
+  }
+  std::ranges::stable_sort(groups, std::ranges::greater{},
+                           [](const ReviewGroup& g) { return g.codes.size(); });
+  return groups;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,72 @@
+#pragma once
+
+#include <functional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "marking/progress.h"
+
+namespace sheaf {
+
+/// One pattern that a learner should come back to, with words for it.
+struct ReviewItem {
+  enum class Reason : std::uint8_t {
+    slipped,     ///< was secure or good enough, then went wrong
+    practising,  ///< not there yet
+    due,         ///< right so far; time to see whether it lasts
+    transfer,    ///< right in practised words; new words are still to come
+  };
+  PatternId pattern = 0;
+  Reason reason = Reason::due;
+  /// A sentence with the figures behind it, lower case, no full stop.
+  std::string why;
+  /// Missed words of the learner's first, then new ones.
+  std::vector<std::string> words;
+};
+std::string_view reason_name(ReviewItem::Reason reason);
+
+struct LearnerReview {
+  std::string code;
+  std::vector<ReviewItem> items;  ///< most pressing first
+
+  /// Words of all items, an item's turn at a time, at most `most`.
+  std::vector<std::string> words(std::size_t most) const;
+};
+
+/// Learners who need the same pattern.
+struct ReviewGroup {
+  PatternId pattern = 0;
+  std::vector<std::string> codes;
+};
+
+struct ReviewRules {
+  std::size_t most_patterns = 3;
+  std::size_t words_each = 3;
+};
+
+/// Words with a pattern for review, the best first: what the caller thinks
+/// fit for learners.
+using ReviewWords = std::function<std::vector<std::string>(PatternId)>;
+
+/// Days until a pattern is due again after so many good days: 7, 14, 28, 56.
+/// Gaps must grow with the time that a thing is to last (Cepeda et al. 2006,
+/// 2008); the numbers are ours.
+int review_gap(int good_days);
+
+/// What each learner comes back to in the week that begins on `week`: first
+/// what slipped, then what is not there yet, then what is due, then what was
+/// never tried in new words. Learners with nothing to review are left out of
+/// the groups only.
+std::vector<LearnerReview> plan_review(
+    std::span<const LearnerProgress> learners,
+    std::span<const SessionResult> sessions,
+    std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
+    const ReviewWords& words_for, const Date& week,
+    const ReviewRules& rules = {});
+
+/// Learners by their need, the largest group first; each learner stands in the
+/// group of the most pressing need that somebody shares, else alone.
+std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews);
+
+}  // namespace sheaf

@@ -1,0 +1,112 @@
+#include "marking/score_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace sheaf {
+
+std::string_view cause_words(Cause cause) {
+  constexpr std::array<std::string_view, kCauseCount> kWords = {
+      "",
+      "sound kept, spelled in a way that is used there",
+      "sound kept, in a way not used there",
+      "says that sound in other places only",
+      "a near sound",
+      "sound lost",
+      "as the learner says it",
+      "ending written as it sounds",
+      "doubling",
+      "the e before an ending",
+      "y and i before an ending",
+      "letter turned round",
+      "left out",
+      "letters out of order",
+      "letter too many"};
+  return kWords[static_cast<std::size_t>(cause)];
+}
+
+namespace {
+
+std::string fault_text(const MarkedGrapheme& g) {
+  switch (g.result) {
+    case GraphemeResult::correct:
+      return {};
+    case GraphemeResult::missing:
+      return g.cause == Cause::left_out
+                 ? fmt::format("{} missing", g.grapheme)
+                 : fmt::format("{} missing ({})", g.grapheme,
+                               cause_words(g.cause));
+    case GraphemeResult::moved:
+      return fmt::format("{} moved ({})", g.grapheme, cause_words(g.cause));
+    case GraphemeResult::plausible:
+    case GraphemeResult::wrong:
+      break;
+  }
+  const std::string how =
+      fmt::format("{} ({})", result_name(g.result), cause_words(g.cause));
+  return g.written.empty() || g.written == g.grapheme
+             ? fmt::format("{} {}", g.grapheme, how)
+             : fmt::format("{} written {}, {}", g.grapheme, g.written, how);
+}
+
+}  // namespace
+
+std::string faults_text(const MarkedAttempt& attempt) {
+  if (attempt.blank) return "left blank";
+  std::string all;
+  const auto add = [&](const std::string& text) {
+    if (!text.empty()) all += (all.empty() ? "" : "; ") + text;
+  };
+  for (const MarkedGrapheme& g : attempt.graphemes) add(fault_text(g));
+  for (const ExtraLetter& extra : attempt.extra) {
+    add(extra.cause == Cause::extra_letter
+            ? fmt::format("{} too many", extra.letter)
+            : fmt::format("{} too many ({})", extra.letter,
+                          cause_words(extra.cause)));
+  }
+  if (attempt.only_marks_wrong) add("apostrophe or hyphen");
+  return all;
+}
+
+std::string causes_text(const CauseCounts& counts, std::size_t most) {
+  std::string text;
+  std::size_t shown = 0;
+  for (const Cause cause : causes_by_count(counts)) {
+    if (shown++ == most) break;
+    text += fmt::format("{}{} {}", text.empty() ? "" : "; ", cause_words(cause),
+                        counts[static_cast<std::size_t>(cause)]);
+  }
+  return text;
+}
+
+std::string not_yet_text(const Advice& advice, const SessionScores& scores) {
+  std::string text;
+  for (const Score& learner : scores.learners) {
+    if (std::ranges::find(advice.not_yet, learner.code) ==
+        advice.not_yet.end()) {
+      continue;
+    }
+    for (const Advice& own : advise(learner)) {
+      if (own.pattern != advice.pattern) continue;
+      text += fmt::format("{}{} ({})", text.empty() ? "" : ", ", learner.code,
+                          step_name(own.step));
+    }
+  }
+  return text;
+}
+
+std::string_view kind_words(Record::Kind kind) {
+  constexpr std::array<std::string_view, 4> kNames = {
+      "dictation", "new words", "check after weeks", "free writing"};
+  return kNames[static_cast<std::size_t>(kind)];
+}
+
+std::string_view kind_name(Record::Kind kind) {
+  constexpr std::array<std::string_view, 4> kNames = {"dictation", "transfer",
+                                                      "retention", "writing"};
+  return kNames[static_cast<std::size_t>(kind)];
+}
+
+}  // namespace sheaf

@@ -1,0 +1,37 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "marking/advice.h"
+#include "marking/mark_attempt.h"
+#include "marking/scores.h"
+
+namespace sheaf {
+
+/// Stands wherever scores are printed.
+inline constexpr std::string_view kScoreCaution =
+    "Scores describe how these words went and nothing else. They do not "
+    "screen for or diagnose anything: qualified professionals and local "
+    "policy decide about that.";
+
+/// A cause in a teacher's words: "sound kept, spelled in a way used there".
+std::string_view cause_words(Cause cause);
+
+/// What went wrong in a word, grapheme by grapheme: "ai written a_e:
+/// plausible, sound kept ...; e left over". Empty where nothing did.
+std::string faults_text(const MarkedAttempt& attempt);
+
+/// Causes with their counts, the commonest first: "near sound 3, doubling 1".
+std::string causes_text(const CauseCounts& counts, std::size_t most = 4);
+
+/// Those who are not there yet and what is next for each: "K2 (back to the
+/// sounds), M5 (another set)". Empty where all are.
+std::string not_yet_text(const Advice& advice, const SessionScores& scores);
+
+/// A kind of record as pages say it, "check after weeks", and as files do,
+/// "retention".
+std::string_view kind_words(Record::Kind kind);
+std::string_view kind_name(Record::Kind kind);
+
+}  // namespace sheaf

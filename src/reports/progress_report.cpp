@@ -1,0 +1,318 @@
+#include "reports/progress_report.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "layout/line_plot.h"
+#include "layout/table.h"
+#include "layout/text_block.h"
+#include "marking/calendar.h"
+#include "marking/goal_line.h"
+#include "marking/score_words.h"
+
+namespace sheaf {
+
+namespace {
+
+using namespace literals;
+
+constexpr Length kLeastPlot = 28_mm;
+constexpr Length kTallestPlot = 50_mm;
+constexpr Length kUnderPlot = 13_mm;  // what is said below it
+constexpr int kMostWeeks = 40;
+constexpr Ink kSome = 222;  // 50 to 79 percent
+constexpr Ink kFew = 176;   // fewer than half
+
+std::string day(const Date& date) {
+  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+}
+
+Date first_day(const LearnerProgress& learner) {
+  Date first{9999, 12, 31};
+  for (const SequencePoint& p : learner.sequences) {
+    first = std::min(first, p.date);
+  }
+  for (const PatternProgress& pattern : learner.patterns) {
+    for (const ProgressPoint& p : pattern.points)
+      first = std::min(first, p.date);
+  }
+  return first;
+}
+
+Date last_day(const LearnerProgress& learner) {
+  Date last;
+  for (const SequencePoint& p : learner.sequences)
+    last = std::max(last, p.date);
+  for (const PatternProgress& pattern : learner.patterns) {
+    last = std::max(last, pattern.last);
+  }
+  return last;
+}
+
+// Where counts of some weeks stand: at most the last `kMostWeeks`.
+struct Weeks {
+  Date first;
+  int from = 0;
+  int count = 0;
+
+  explicit Weeks(const LearnerProgress& learner) : first(first_day(learner)) {
+    const Date last = last_day(learner);
+    const int all = last < first ? 0 : days_between(first, last) / 7 + 1;
+    from = std::max(0, all - kMostWeeks);
+    count = all - from;
+  }
+  int of(const Date& date) const {
+    return days_between(first, date) / 7 - from;
+  }
+};
+
+GridCell share_cell(const Share& share, std::string below = {}) {
+  GridCell cell;
+  if (share.of == 0) return cell;
+  cell.figure = fmt::format("{}/{}", share.right, share.of);
+  cell.below = std::move(below);
+  cell.few = share.of < Share::kLeastForPercent;
+  if (!cell.few && !share.reaches(50)) cell.ground = kFew;
+  if (!cell.few && share.reaches(50) && !share.reaches(80)) cell.ground = kSome;
+  return cell;
+}
+
+void add_legend(Composer& c) {
+  add_paragraph(c, c.style().teacher_text(),
+                "Right out of all. White: 80% or more; light grey: 50 to 79%; "
+                "darker grey: under half; dashed: under five, no percentage.",
+                {.space_before = 2_mm});
+}
+
+// Those that are secure in a line; of the others what is still missing.
+void add_states(Composer& c, const LearnerProgress& learner,
+                const PatternCatalogue& catalogue) {
+  std::string secure;
+  bool others = false;
+  for (const PatternProgress& p : learner.patterns) {
+    if (p.state != ProgressState::secure) {
+      others = true;
+      continue;
+    }
+    secure += fmt::format("{}{} {}", secure.empty() ? "" : ", ",
+                          catalogue[p.pattern].id, p.all.text());
+  }
+  if (!secure.empty()) {
+    const TextStyle text = c.style().teacher_text();
+    TextStyle bold = text;
+    bold.font = c.style().bold;
+    const TextPiece pieces[] = {{"Secure: ", bold}, {secure + ".", text}};
+    add_paragraph(c, pieces);
+  }
+  if (!others) return;
+  Table table(c, {{"Pattern", 0, 39_mm},
+                  {"Taught", 0, 20_mm},
+                  {"Stands at", 0, 22_mm},
+                  {"What that rests on", 1}});
+  for (const PatternProgress& p : learner.patterns) {
+    if (p.state == ProgressState::secure) continue;
+    table.add_text_row({std::string(catalogue[p.pattern].name), day(p.taught),
+                        std::string(state_name(p.state)), p.why},
+                       true);
+  }
+}
+
+std::vector<LetterSequences> sequences_by_week(const LearnerProgress& learner,
+                                               const Weeks& weeks) {
+  std::vector<LetterSequences> sums(static_cast<std::size_t>(weeks.count));
+  for (const SequencePoint& p : learner.sequences) {
+    const int week = weeks.of(p.date);
+    if (week >= 0) sums[static_cast<std::size_t>(week)] += p.sequences;
+  }
+  return sums;
+}
+
+int per_hundred(const LetterSequences& s) {
+  return (200 * s.correct + s.possible) / (2 * s.possible);
+}
+
+void add_week_grid(Composer& c, const LearnerProgress& learner,
+                   const PatternCatalogue& catalogue, const Weeks& weeks) {
+  const auto count = static_cast<std::size_t>(weeks.count);
+  std::vector<std::string> heads;
+  for (std::size_t i = 0; i < count; ++i) {
+    heads.push_back(fmt::format("{}", weeks.from + static_cast<int>(i) + 1));
+  }
+  std::vector<GridRow> rows;
+  for (const PatternProgress& p : learner.patterns) {
+    std::vector<Share> sums(count);
+    for (const ProgressPoint& point : p.points) {
+      const int week = weeks.of(point.date);
+      if (week >= 0) sums[static_cast<std::size_t>(week)] += point.share;
+    }
+    GridRow row{std::string(catalogue[p.pattern].id), {}};
+    for (const Share& share : sums) row.cells.push_back(share_cell(share));
+    rows.push_back(std::move(row));
+  }
+  GridRow letters{"Letter pairs", {}}, hundred{"of a hundred", {}};
+  for (const LetterSequences& s : sequences_by_week(learner, weeks)) {
+    GridCell cell, of_hundred;
+    if (s.possible > 0) {
+      cell.figure = fmt::format("{}/{}", s.correct, s.possible);
+      of_hundred.figure = fmt::format("{}", per_hundred(s));
+    }
+    letters.cells.push_back(std::move(cell));
+    hundred.cells.push_back(std::move(of_hundred));
+  }
+  rows.push_back(std::move(letters));
+  rows.push_back(std::move(hundred));
+  add_report_heading(
+      c, fmt::format("Patterns by week (week 1 began {})", day(weeks.first)));
+  add_grid(c, "Pattern", heads, rows, 26_mm, 11_mm);
+  add_legend(c);
+}
+
+// The plot takes what the page has left.
+Length room_for_plot(Composer& c) {
+  Length used;
+  for (const Block& block : c.blocks()) {
+    used += block.height + block.space_before;
+  }
+  return std::clamp(c.body().height - used - kUnderPlot, kLeastPlot,
+                    kTallestPlot);
+}
+
+void add_plot(Composer& c, const LearnerProgress& learner, const Weeks& weeks,
+              int rate) {
+  LinePlot plot;
+  plot.steps = weeks.count;
+  std::vector<int> values;
+  std::string figures;
+  const auto sums = sequences_by_week(learner, weeks);
+  for (std::size_t i = 0; i < sums.size(); ++i) {
+    if (sums[i].possible == 0) continue;
+    const int week = static_cast<int>(i);
+    values.push_back(per_hundred(sums[i]));
+    plot.points.push_back({week, values.back()});
+    figures +=
+        fmt::format("; week {}: {}", weeks.from + week + 1, values.back());
+  }
+  if (values.empty()) return;
+  plot.step_label = "week";
+  plot.value_label = "correct letter pairs of each hundred";
+  std::string alternative =
+      "Line plot of correct letter pairs of each hundred, by week" + figures;
+  if (const auto baseline = baseline_of(values)) {
+    const int first = plot.points.front().step;
+    const int span = weeks.count - 1 - first;
+    const GoalLine line{*baseline, rate, span};
+    plot.level = *baseline;
+    plot.level_label = fmt::format("baseline {}", *baseline);
+    const int goal = std::min(100, line.goal());
+    plot.aim = {{first, *baseline}, {weeks.count - 1, goal}};
+    plot.aim_label = fmt::format("aim {}", goal);
+    alternative +=
+        fmt::format("; baseline {}, aim line to {}", *baseline, goal);
+  }
+  add_report_heading(c, "Letter pairs over the weeks");
+  add_line_plot(c, plot, room_for_plot(c), alternative + ".");
+  add_paragraph(
+      c, c.style().teacher_text(),
+      fmt::format(
+          "Letter pairs: correct letter sequences, the blanks at both "
+          "ends of a word counted in. Baseline: the middle one of the first "
+          "three weeks. The aim line rises by {}.{:02} a week, as the teacher "
+          "has set it. Words differ from week to week.",
+          rate / 100, rate % 100),
+      {.space_before = 1_mm});
+}
+
+// Who needs to come back to the same pattern.
+void add_needs(Composer& c, std::span<const LearnerProgress> learners,
+               const PatternCatalogue& catalogue) {
+  std::map<PatternId, std::array<std::string, 2>> needs;
+  for (const LearnerProgress& learner : learners) {
+    for (const PatternProgress& p : learner.patterns) {
+      const bool slipped = p.state == ProgressState::check_again;
+      if (!slipped && p.state != ProgressState::practising) continue;
+      std::string& codes = needs[p.pattern][slipped ? 0 : 1];
+      codes += (codes.empty() ? "" : ", ") + learner.code;
+    }
+  }
+  if (needs.empty()) return;
+  add_report_heading(c, "Who needs the same");
+  Table table(c, {{"Pattern", 2}, {"Check again", 2}, {"Still practising", 2}});
+  for (const auto& [pattern, codes] : needs) {
+    table.add_text_row(
+        {std::string(catalogue[pattern].name), codes[0], codes[1]}, true);
+  }
+}
+
+std::string last_of(std::span<const LearnerProgress> learners) {
+  Date last;
+  for (const LearnerProgress& learner : learners) {
+    last = std::max(last, last_day(learner));
+  }
+  return day(last);
+}
+
+void add_rules(Composer& c, const ProgressRules& rules) {
+  add_paragraph(
+      c, c.style().teacher_text(),
+      fmt::format(
+          "Go on: {}% right in the week. Secure: at most {} wrong in {}, over "
+          "{} days, {} of them new words, one {} days later. Check again: a "
+          "miss after that.",
+          rules.go_on_percent, rules.secure_misses, rules.secure_chances,
+          rules.secure_days, rules.secure_new_words, rules.secure_later_days),
+      {.space_before = 1.5_mm});
+}
+
+}  // namespace
+
+void add_group_report(const ReportMaker& maker,
+                      std::span<const LearnerProgress> learners,
+                      const PatternCatalogue& catalogue,
+                      const ProgressRules& rules) {
+  std::vector<PatternId> patterns;
+  for (const LearnerProgress& learner : learners) {
+    for (const PatternProgress& p : learner.patterns) {
+      if (std::ranges::find(patterns, p.pattern) == patterns.end()) {
+        patterns.push_back(p.pattern);
+      }
+    }
+  }
+  std::vector<std::string> heads;
+  for (const PatternId pattern : patterns) {
+    heads.emplace_back(catalogue[pattern].id);
+  }
+  std::vector<GridRow> rows;
+  for (const LearnerProgress& learner : learners) {
+    GridRow row{learner.code, {}};
+    for (const PatternId pattern : patterns) {
+      const PatternProgress* p = learner.find(pattern);
+      row.cells.push_back(
+          p == nullptr ? GridCell{}
+                       : share_cell(p->all, std::string(state_name(p->state))));
+    }
+    rows.push_back(std::move(row));
+  }
+  add_report(maker, "The group", "", last_of(learners), [&](Composer& c) {
+    add_grid(c, "Learner", heads, rows, 20_mm, 21_mm);
+    add_legend(c);
+    add_needs(c, learners, catalogue);
+    add_rules(c, rules);
+  });
+}
+
+void add_learner_report(const ReportMaker& maker,
+                        const LearnerProgress& learner,
+                        const PatternCatalogue& catalogue, int rate) {
+  const Weeks weeks(learner);
+  add_report(maker, learner.code, "Progress", last_of(std::span(&learner, 1)),
+             [&](Composer& c) {
+               add_states(c, learner, catalogue);
+               add_week_grid(c, learner, catalogue, weeks);
+               add_plot(c, learner, weeks, rate);
+             });
+}
+
+}  // namespace sheaf

@@ -1,0 +1,181 @@
+#include "reports/report_document.h"
+
+#include <algorithm>
+
+#include "layout/frame.h"
+#include "layout/table.h"
+#include "layout/text_block.h"
+#include "marking/score_words.h"
+
+namespace sheaf {
+
+namespace {
+
+using namespace literals;
+
+constexpr Length kPad = 1_mm;
+constexpr Length kWidestCell = 26_mm;
+constexpr Length kTextSize = 9_pt;
+constexpr Length kHeadingSize = 18_pt;
+constexpr double kLeading = 1.3;
+constexpr Ink kHeadGround = 232;
+
+TextStyle small_text(const Composer& c, bool bold = false) {
+  TextStyle style = c.style().teacher_text();
+  style.size = scaled(style.size, 0.85);
+  if (bold) style.font = c.style().bold;
+  return style;
+}
+
+// One table: cells [begin, end) of every row.
+class GridTable {
+ public:
+  GridTable(Composer& c, Length head_width, Length cell, std::size_t begin,
+            std::size_t end)
+      : c_(c),
+        head_width_(head_width),
+        cell_(cell),
+        begin_(begin),
+        end_(end),
+        table_(c.add(Role::table)) {}
+
+  void add_head(const std::string& corner,
+                const std::vector<std::string>& heads) {
+    const TextStyle bold = small_text(c_, true);
+    Block& block = c_.block(bold.line_height() + kPad, 2_mm);
+    block.keep_with_next = true;
+    block.shade({Length(), Length(), width(), block.height}, kHeadGround);
+    const ElementId row = c_.add(Role::table_row, table_);
+    const Length base = kPad / 2 + baseline_in_line(bold);
+    draw_text(c_, block, bold, corner, {kPad, base}, add_head_cell(c_, row));
+    for (std::size_t i = begin_; i < end_; ++i) {
+      draw_centred(c_, block, bold, heads[i], {middle(i), base},
+                   add_head_cell(c_, row));
+    }
+    head_ = std::make_shared<const Block>(as_decoration(block));
+  }
+
+  void add_row(const GridRow& row) {
+    const TextStyle text = small_text(c_);
+    bool two = false;
+    for (std::size_t i = begin_; i < end_; ++i) {
+      two = two || !row.cells[i].below.empty();
+    }
+    const auto names =
+        break_lines(c_, small_text(c_, true), row.head, head_width_ - 2 * kPad);
+    const std::size_t lines =
+        std::max(names.size(), std::size_t{two ? 2U : 1U});
+    Block& block =
+        c_.block(text.line_height() * static_cast<std::int64_t>(lines) + kPad);
+    block.head = head_;
+    const ElementId element = c_.add(Role::table_row, table_);
+    const ElementId name = add_head_cell(c_, element, Scope::row);
+    Length y = kPad / 2 + baseline_in_line(text);
+    for (const TextLine& line : names) {
+      draw_line(block, line, {kPad, y}, name);
+      y += text.line_height();
+    }
+    for (std::size_t i = begin_; i < end_; ++i) {
+      draw_cell(block, row.cells[i], i, add_data_cell(c_, element));
+    }
+    block.line({Length(), block.height}, {width(), block.height},
+               {c_.style().guide_weight, 120, {}, false});
+  }
+
+ private:
+  Length width() const {
+    return head_width_ + cell_ * static_cast<std::int64_t>(end_ - begin_);
+  }
+  Length middle(std::size_t i) const {
+    return head_width_ + cell_ * static_cast<std::int64_t>(i - begin_) +
+           cell_ / 2;
+  }
+
+  void draw_cell(Block& block, const GridCell& cell, std::size_t i,
+                 ElementId element) {
+    const Rect inside{middle(i) - cell_ / 2 + 0.4_mm, 0.4_mm, cell_ - 0.8_mm,
+                      block.height - 0.8_mm};
+    if (cell.ground != kWhite) block.shade(inside, cell.ground);
+    if (cell.few) {
+      block.frame(inside,
+                  {c_.style().guide_weight, 120, {1_mm, 0.8_mm}, false});
+    }
+    const TextStyle text = small_text(c_);
+    const std::int64_t lines = cell.below.empty() ? 1 : 2;
+    Length y = (block.height - text.line_height() * lines) / 2 +
+               baseline_in_line(text);
+    if (!cell.figure.empty()) {
+      draw_centred(c_, block, text, cell.figure, {middle(i), y}, element);
+    }
+    if (!cell.below.empty()) {
+      draw_centred(c_, block, text, cell.below,
+                   {middle(i), y + text.line_height()}, element);
+    }
+  }
+
+  Composer& c_;
+  Length head_width_, cell_;
+  std::size_t begin_, end_;
+  ElementId table_;
+  std::shared_ptr<const Block> head_;
+};
+
+}  // namespace
+
+void add_report(const ReportMaker& maker, std::string heading,
+                std::string title, std::string code,
+                const std::function<void(Composer&)>& compose) {
+  FrameText frame;
+  frame.sheet = std::move(heading);
+  frame.title = std::move(title);
+  frame.direction = kScoreCaution;
+  frame.code = std::move(code);
+  frame.for_teacher = true;
+  // Much has to stand on one page, and none of it is read aloud.
+  Style style = maker.style;
+  style.teacher_size = kTextSize;
+  style.heading_size = kHeadingSize;
+  style.leading = kLeading;
+  Document& document = maker.document;
+  const ElementId section = document.add({Role::section, kDocumentElement});
+  Composer outer(maker.shaper, style, document, section, style.body_size());
+  const Rect body = body_inside(style, outer, frame);
+  Composer composer(maker.shaper, style, document, section,
+                    {body.width, body.height});
+  const FrameElements elements = add_frame_elements(composer, frame);
+  compose(composer);
+  std::vector<Page> pages = paginate(composer.take(), body, style.paper);
+  draw_frame(pages, composer, frame, elements);
+  document.outline.push_back(
+      {frame.sheet, static_cast<std::uint32_t>(document.pages.size())});
+  for (Page& page : pages) document.pages.push_back(std::move(page));
+}
+
+void add_report_heading(Composer& c, std::string_view text) {
+  add_paragraph(
+      c, c.style().text(c.style().teacher_size, true), text,
+      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+}
+
+void add_grid(Composer& c, const std::string& corner,
+              const std::vector<std::string>& heads,
+              const std::vector<GridRow>& rows, Length head_width,
+              Length least_cell) {
+  const Length room = c.width() - head_width;
+  const auto fit =
+      static_cast<std::size_t>(std::max<std::int64_t>(1, room / least_cell));
+  const std::size_t tables = (heads.size() + fit - 1) / fit;
+  const std::size_t each =
+      tables == 0 ? 0 : (heads.size() + tables - 1) / tables;
+  for (std::size_t begin = 0; begin < heads.size(); begin += each) {
+    const std::size_t end = std::min(begin + each, heads.size());
+    const Length cell = std::min(
+        kWidestCell,
+        room / static_cast<std::int64_t>(std::max<std::size_t>(each, 1)));
+    GridTable table(c, head_width, cell, begin, end);
+    table.add_head(corner, heads);
+    for (const GridRow& row : rows) table.add_row(row);
+  }
+}
+
+}  // namespace sheaf

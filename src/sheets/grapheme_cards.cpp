@@ -1,0 +1,139 @@
+// Grapheme cards to lay words with and to say sounds from. On the page: the
+// pattern's graphemes and the others that the words need, one to a card, a
+// small code on each; behind a grapheme of the pattern its key picture and key
+// word.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/cards.h"
+#include "layout/picture_frame.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"graphemes",
+     Kind::choice,
+     "all",
+     "those of all words, or of the pattern only",
+     {},
+     {},
+     "all pattern"},
+    {"columns", Kind::count, "4", "cards beside each other", "2", "6"},
+    {"card-height", Kind::length, "45 mm", "height of a card", "25 mm",
+     "100 mm"},
+};
+
+struct Item {
+  std::string shown;
+  const AnalyzedWord* key = nullptr;
+};
+
+void add_item(std::vector<Item>& items, const std::string& grapheme,
+              const AnalyzedWord* key) {
+  if (std::ranges::find(items, grapheme, &Item::shown) == items.end()) {
+    items.push_back({grapheme, key});
+  }
+}
+
+std::vector<Item> chosen(const SheetInput& in) {
+  std::vector<Item> items;
+  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    const int key = in.lesson.key_words[i];
+    bool first = true;
+    for (const std::string& grapheme : in.lesson.patterns[i].graphemes) {
+      // The key word stands for the commonest grapheme.
+      add_item(items, grapheme,
+               key >= 0 && first
+                   ? &in.lesson.words[static_cast<std::size_t>(key)]
+                   : nullptr);
+      first = false;
+    }
+  }
+  if (in.options.choice("graphemes") == "pattern") return items;
+  const auto pattern_items = static_cast<std::ptrdiff_t>(items.size());
+  for (const AnalyzedWord& word : in.lesson.words) {
+    for (const Unit& unit : word.reading.units) {
+      add_item(items, unit.grapheme, nullptr);
+    }
+  }
+  std::ranges::sort(items.begin() + pattern_items, items.end(), {},
+                    &Item::shown);
+  return items;
+}
+
+void draw_key(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
+              const AnalyzedWord& word, ElementId element) {
+  TextStyle style = c.style().learner_text();
+  style = fitted_style(style, width_of(c.shape(style, word.reading.word)),
+                       rect.width);
+  const Length text = style.line_height();
+  draw_picture(block, c.style(), in.pictures.find(word.reading.word),
+               {rect.x, rect.y, rect.width, rect.height - text},
+               c.add(Role::figure, element, "a picture of the key word"));
+  draw_centred(
+      c, block, style, word.reading.word,
+      {rect.x + rect.width / 2, rect.bottom() - text + baseline_in_line(style)},
+      element);
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const std::vector<Item> items = chosen(in);
+  const CardGrid grid{in.options.count("columns"),
+                      in.options.length("card-height"), in.lesson.code};
+  TextStyle style = c.style().text(scaled(c.style().blending_size, 1.2), true);
+  Length widest;
+  for (const Item& item : items) {
+    widest = std::max(widest, width_of(c.shape(style, item.shown)));
+  }
+  style = fitted_style(style, widest, card_width(c, grid) - 6_mm);
+  std::vector<Card> cards;
+  for (const Item& item : items) {
+    Card card;
+    card.front = [&c, style, item](Block& block, const Rect& rect,
+                                   ElementId element) {
+      draw_centred(c, block, style, item.shown,
+                   {rect.x + rect.width / 2,
+                    rect.y + (rect.height - style.line_height()) / 2 +
+                        baseline_in_line(style)},
+                   element);
+    };
+    if (item.key != nullptr) {
+      card.back = [&in, &c, item](Block& block, const Rect& rect,
+                                  ElementId element) {
+        draw_key(in, c, block, rect, *item.key, element);
+      };
+    }
+    cards.push_back(std::move(card));
+  }
+  add_cards(c, grid, cards);
+}
+
+std::string missing(const SheetInput& in) {
+  return chosen(in).empty() ? "its pattern is not about a grapheme" : "";
+}
+
+const SheetKind kKind = {
+    .name = "grapheme-cards",
+    .title = "Grapheme cards",
+    .direction = "Cut along the dashed lines. Say the sound of each card.",
+    .action = Action::cut,
+    .summary = "graphemes on cards to cut, key pictures behind",
+    .cut = true,
+    .minutes = 10,
+    .materials = "scissors",
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,162 @@
+// A few minutes at the start of a day with what was learned before: the learner
+// says six graphemes, writes six sounds that the teacher says, four words and a
+// sentence. On the page: the graphemes in a row of boxes, numbered spaces, a
+// numbered line for each word, a line for the sentence.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "layout/ruled_lines.h"
+#include "layout/text_block.h"
+#include "sheets/sheet.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    {"line-height",
+     Kind::length,
+     "6 mm",
+     "height of small letters",
+     "3 mm",
+     "15 mm",
+     {},
+     true},
+    {"sentence-lines", Kind::count, "1", "lines for the sentence", "0", "4"},
+};
+
+constexpr Length kNumberWidth = 9_mm;
+
+void add_heading(Composer& c, std::string_view text, Length before) {
+  add_paragraph(
+      c, c.style().text(c.style().text_size, true), text,
+      {.role = Role::heading2, .space_before = before, .keep_with_next = true});
+}
+
+void add_graphemes(const SheetInput& in, Composer& c) {
+  const auto& items = in.lesson.warm_up.to_say;
+  TextStyle style = c.style().text(c.style().word_size);
+  const Length width = c.width() / static_cast<std::int64_t>(items.size());
+  Length widest;
+  for (const WarmUp::Item& item : items) {
+    widest = std::max(widest, width_of(c.shape(style, item.grapheme)));
+  }
+  style = fitted_style(style, widest, width - 4_mm);
+  Block& block = c.block(style.line_height() + 2_mm, 1_mm);
+  const ElementId list = c.add(Role::list);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const Length left = width * static_cast<std::int64_t>(i);
+    block.frame({left, 0_mm, width, block.height},
+                {c.style().box_weight, kBlack, {}, false});
+    const ElementId item = c.add(Role::list_item, list);
+    draw_centred(c, block, style, items[i].grapheme,
+                 {left + width / 2, 1_mm + baseline_in_line(style)},
+                 c.add(Role::list_body, item));
+  }
+}
+
+// Numbered stretches of line beside each other.
+void add_spaces(Composer& c, const Ruling& ruling, std::size_t count,
+                int columns) {
+  const ElementId list = c.add(Role::list);
+  const Length gap = 5_mm;
+  const Length width = (c.width() - gap * (columns - 1)) / columns;
+  for (std::size_t i = 0; i < count; ++i) {
+    const int column = static_cast<int>(i) % columns;
+    if (column == 0) c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
+    Block& block = c.blocks().back();
+    const Length left = (width + gap) * column;
+    const ElementId item = c.add(Role::list_item, list);
+    draw_text(c, block, c.style().learner_text(), fmt::format("{}", i + 1),
+              {left, base_in_set(ruling)}, c.add(Role::list_label, item));
+    draw_set(block, c.style(), ruling, {left + kNumberWidth, 0_mm},
+             width - kNumberWidth);
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const WarmUp& warm_up = in.lesson.warm_up;
+  Ruling ruling = c.style().ruling;
+  ruling.x_height = in.options.length("line-height");
+  const Length before = 6_mm;
+  if (!warm_up.to_say.empty()) {
+    add_heading(c, "Say each sound", 0_mm);
+    add_graphemes(in, c);
+  }
+  if (!warm_up.to_hear.empty()) {
+    add_heading(c, "Write each sound", before);
+    const Length least = kNumberWidth + 6 * ruling.x_height;
+    const int columns = c.width() > 6 * least ? 6 : 3;
+    add_spaces(c, ruling, warm_up.to_hear.size(), columns);
+  }
+  if (!warm_up.words.empty()) {
+    add_heading(c, "Write each word", before);
+    add_spaces(c, ruling, warm_up.words.size(), 2);
+  }
+  const int lines = in.options.count("sentence-lines");
+  if (lines == 0) return;
+  add_heading(c, "Write the sentence", before);
+  for (int i = 0; i < lines; ++i) {
+    Block& block = c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
+    draw_set(block, c.style(), ruling, {}, c.width());
+  }
+}
+
+std::string missing(const SheetInput& in) {
+  return in.lesson.warm_up.empty() ? "nothing is known of earlier patterns"
+                                   : "";
+}
+
+void answers(const SheetInput& in, Composer& c) {
+  const WarmUp& warm_up = in.lesson.warm_up;
+  const TextStyle plain = c.style().teacher_text();
+  const auto listed = [&](const std::vector<WarmUp::Item>& items,
+                          bool sound_first) {
+    std::string text;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      const std::string sound = said(in.lesson, items[i].sound);
+      text += fmt::format("{}{}. {} – {}", i == 0 ? "" : "   ", i + 1,
+                          sound_first ? sound : items[i].grapheme,
+                          sound_first ? items[i].grapheme : sound);
+    }
+    return text;
+  };
+  if (!warm_up.to_say.empty()) {
+    add_paragraph(c, plain, "To say: " + listed(warm_up.to_say, false));
+    add_paragraph(c, plain,
+                  "Say for writing: " + listed(warm_up.to_hear, true));
+  }
+  std::string words;
+  for (std::size_t i = 0; i < warm_up.words.size(); ++i) {
+    words += fmt::format("{}{}. {} ({})", i == 0 ? "" : "   ", i + 1,
+                         warm_up.words[i].reading.word,
+                         spelled_out(warm_up.words[i]));
+  }
+  if (!words.empty()) add_paragraph(c, plain, "Words: " + words);
+  add_paragraph(c, plain,
+                warm_up.sentence.empty()
+                    ? "Sentence: one of yours, with words from above."
+                    : "Sentence: " + warm_up.sentence);
+}
+
+const SheetKind kKind = {
+    .name = "warm-up",
+    .title = "Warm up",
+    .direction = "Say the sounds. Then listen and write.",
+    .action = Action::say,
+    .summary = "graphemes, sounds, words and a sentence learned before",
+    .minutes = 5,
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf

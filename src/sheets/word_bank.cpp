@@ -1,0 +1,36 @@
+#include "sheets/word_bank.h"
+
+#include <algorithm>
+
+#include "layout/text_block.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+
+using namespace literals;
+
+void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words) {
+  const TextStyle style = c.style().text(c.style().text_size);
+  const Length pad = 4_mm;
+  const Length widest = widest_word(c, style, words);
+  const int columns = static_cast<int>(
+      std::max<std::int64_t>(1, (c.width() - 2 * pad) / (widest + 8_mm)));
+  const Length step = (c.width() - 2 * pad) / columns;
+  const int count = static_cast<int>(words.size());
+  const int rows = (count + columns - 1) / columns;
+  const Length row = scaled(style.size, 1.6);
+  const ElementId list = c.add(Role::list);
+  Block& block = c.block(row * rows + pad);
+  block.frame({0_mm, 0_mm, c.width(), block.height},
+              {c.style().box_weight, kBlack, {}, false});
+  for (int i = 0; i < count; ++i) {
+    const ElementId item = c.add(Role::list_item, list);
+    const ElementId body = c.add(Role::list_body, item);
+    const Length y = pad / 2 + row * (i / columns) +
+                     (row - style.line_height()) / 2 + baseline_in_line(style);
+    draw_text(c, block, style, words[static_cast<std::size_t>(i)]->reading.word,
+              {pad + step * (i % columns), y}, body);
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,293 @@
+// How pages look, checked in numbers: every layout with every demo lesson, on
+// both papers. Texts do not stand on each other or on pictures, type and rules
+// are not smaller than readers and copiers can take, cards meet their backs,
+// and every mark is still there on a black and white copy.
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <set>
+
+#include "cli/files.h"
+#include "cli/workspace.h"
+#include "layout/mark_bounds.h"
+#include "pdf/pdf_writer.h"
+#include "project_files.h"
+#include "sheets/sheet.h"
+#include "support/run_program.h"
+#include "text/font.h"
+
+namespace sheaf::test {
+namespace {
+
+using namespace literals;
+namespace fs = std::filesystem;
+
+// Sizes of type: DESIGN of the pages; 14 pt is the least for learners but for
+// footers and the codes of cards (common practice, no source).
+constexpr Length kLeastType = 14_pt;
+constexpr Length kLeastRule = 0.5_pt;
+// A grey that a copier turns into black dots close enough to be a line.
+constexpr Ink kLightestLine = 150;
+
+struct Made {
+  std::unique_ptr<PreparedLesson> lesson;
+  Packet packet;
+  std::string about;
+};
+
+std::vector<std::string> names_in(const std::string& folder) {
+  std::vector<std::string> names;
+  for (const fs::path& path : files_below(project() / folder, {".yaml"})) {
+    const std::string name = path.stem().string();
+    // Those of the demo term, a folder further down, are not looked at here.
+    if (path.parent_path().filename() != folder) continue;
+    if (!name.ends_with("class")) names.push_back(name);
+  }
+  return names;
+}
+
+std::vector<std::string> all_kinds() {
+  std::vector<std::string> names;
+  for (const SheetKind* kind : sheet_kinds()) names.emplace_back(kind->name);
+  return names;
+}
+
+Made make(Workspace& workspace, const std::string& lesson,
+          const std::string& layout, const std::string& paper,
+          const std::vector<std::string>& only) {
+  CommandLine line;
+  line.layout = layout;
+  line.paper = paper;
+  Diagnostics diagnostics;
+  Made made;
+  made.about = lesson + ", " + layout + ", " + paper;
+  made.lesson = prepare(workspace, line,
+                        (project() / "lessons" / (lesson + ".yaml")).string(),
+                        diagnostics);
+  EXPECT_NE(made.lesson, nullptr) << made.about;
+  if (made.lesson == nullptr) return made;
+  made.packet = make_packet(made.lesson->analyzed, made.lesson->layout,
+                            *made.lesson->pictures, made.lesson->style,
+                            workspace.shaper(), only, diagnostics);
+  EXPECT_FALSE(diagnostics.has_errors()) << made.about << "\n"
+                                         << to_text(diagnostics, {});
+  return made;
+}
+
+// Small letters of a text: from the base line up by half its size.
+Rect ink_of_text(const GlyphMark& text) {
+  Rect rect = bounds_of(text);
+  rect.y = text.at.y - text.run.size / 2;
+  rect.height = text.run.size / 2;
+  return rect;
+}
+
+bool overlap(const Rect& a, const Rect& b) {
+  const Length slack = 0.3_mm;
+  return a.x + slack < b.right() && b.x + slack < a.right() &&
+         a.y + slack < b.bottom() && b.y + slack < a.bottom();
+}
+
+void check_overlaps(const Page& page, const std::string& where) {
+  std::vector<std::pair<Rect, std::string>> placed;
+  for (const Mark& mark : page.marks) {
+    Rect rect;
+    std::string what;
+    if (const auto* text = std::get_if<GlyphMark>(&mark)) {
+      rect = ink_of_text(*text);
+      what = text->run.shape->text;
+    } else if (const auto* picture = std::get_if<PictureMark>(&mark)) {
+      rect = picture->box;
+      what = "a picture of " + picture->picture->name;
+    } else {
+      continue;
+    }
+    for (const auto& [other, name] : placed) {
+      EXPECT_FALSE(overlap(rect, other))
+          << where << ": " << what << " on " << name;
+    }
+    placed.emplace_back(rect, what);
+  }
+}
+
+struct Strokes {
+  std::vector<Stroke> operator()(const LineMark& m) const { return {m.stroke}; }
+  std::vector<Stroke> operator()(const RectMark& m) const {
+    return m.stroked ? std::vector{m.stroke} : std::vector<Stroke>{};
+  }
+  std::vector<Stroke> operator()(const PathMark& m) const {
+    return m.stroked ? std::vector{m.stroke} : std::vector<Stroke>{};
+  }
+  template <typename Other>
+  std::vector<Stroke> operator()(const Other&) const {
+    return {};
+  }
+};
+
+void check_page(const Page& page, const Style& style, bool for_learner,
+                const std::string& where) {
+  check_overlaps(page, where);
+  for (const Mark& mark : page.marks) {
+    for (const Stroke& stroke : std::visit(Strokes(), mark)) {
+      EXPECT_GE(stroke.width, kLeastRule) << where;
+      EXPECT_LE(stroke.ink, kLightestLine) << where;
+    }
+    const auto* text = std::get_if<GlyphMark>(&mark);
+    if (text == nullptr || !for_learner) continue;
+    EXPECT_TRUE(text->run.size >= kLeastType ||
+                text->run.size == style.footer_size)
+        << where << ": " << text->run.shape->text << " in "
+        << text->run.size.mils() / 1000.0 << " pt";
+  }
+}
+
+class Look : public testing::Test {
+ protected:
+  Workspace workspace_{shipped_folder()};
+};
+
+TEST_F(Look, NothingIsTooSmallOrOnSomethingElse) {
+  for (const std::string& layout : names_in("layouts")) {
+    for (const std::string& lesson : names_in("lessons")) {
+      for (const char* paper : {"letter", "a4"}) {
+        const Made made = make(workspace_, lesson, layout, paper, {});
+        ASSERT_NE(made.lesson, nullptr);
+        const Document& learner = made.packet.learner;
+        for (const Page& page : learner.pages) {
+          check_page(page, made.lesson->style, true,
+                     made.about + ", " + page.label);
+        }
+        for (const Page& page : made.packet.teacher.pages) {
+          check_page(page, made.lesson->style, false,
+                     made.about + ", " + page.label);
+        }
+      }
+    }
+  }
+}
+
+TEST_F(Look, CodesOfCardsMeetTheirBacks) {
+  const std::vector<std::string> cards = {"word-cards", "picture-cards",
+                                          "grapheme-cards"};
+  for (const std::string& lesson : names_in("lessons")) {
+    const Made made = make(workspace_, lesson, "week", "letter", cards);
+    ASSERT_NE(made.lesson, nullptr);
+    const auto& pages = made.packet.learner.pages;
+    int backs = 0;
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+      if (!pages[i].is_back) continue;
+      ++backs;
+      ASSERT_EQ(i % 2, 1U) << "a back stands on the back of a leaf";
+      // Code and number of a card, and where its left edge is.
+      std::map<std::string, Point> fronts;
+      for (const Mark& mark : pages[i - 1].marks) {
+        const auto* text = std::get_if<GlyphMark>(&mark);
+        if (text != nullptr) fronts[text->run.shape->text] = text->at;
+      }
+      const std::string code = made.lesson->analyzed.code + " ";
+      std::set<Length> columns;
+      for (const auto& [text, at] : fronts) {
+        if (text.starts_with(code)) columns.insert(at.x);
+      }
+      for (const Mark& mark : pages[i].marks) {
+        const auto* text = std::get_if<GlyphMark>(&mark);
+        if (text == nullptr || !text->run.shape->text.starts_with(code)) {
+          continue;
+        }
+        const Point front = fronts.at(text->run.shape->text);
+        EXPECT_EQ(front.y, text->at.y);
+        // As far from the right as its front is from the left, in columns.
+        const auto place =
+            std::distance(columns.begin(), columns.find(front.x));
+        const auto mirrored =
+            std::distance(columns.begin(), columns.find(text->at.x));
+        EXPECT_EQ(place + mirrored + 1,
+                  static_cast<std::ptrdiff_t>(columns.size()))
+            << made.about << ", " << text->run.shape->text;
+      }
+    }
+    EXPECT_GE(backs, 2) << made.about;
+  }
+}
+
+// A page as a black and white copier of 150 dots an inch sees it.
+class Copy {
+ public:
+  explicit Copy(const std::string& pbm) {
+    std::istringstream text(pbm);
+    std::string kind;
+    text >> kind >> width_ >> height_;
+    text.get();
+    EXPECT_EQ(kind, "P4");
+    bits_ = pbm.substr(static_cast<std::size_t>(text.tellg()));
+  }
+  bool has_ink(const Rect& rect) const {
+    const auto dot = [](Length length) {
+      return static_cast<int>(length.mils() * 150 / 72000);
+    };
+    for (int y = std::max(0, dot(rect.y) - 1);
+         y <= std::min(height_ - 1, dot(rect.bottom()) + 1); ++y) {
+      for (int x = std::max(0, dot(rect.x) - 1);
+           x <= std::min(width_ - 1, dot(rect.right()) + 1); ++x) {
+        if (is_black(x, y)) return true;
+      }
+    }
+    return false;
+  }
+
+ private:
+  bool is_black(int x, int y) const {
+    const auto row = static_cast<std::size_t>((width_ + 7) / 8);
+    const auto byte =
+        static_cast<unsigned char>(bits_[static_cast<std::size_t>(y) * row +
+                                         static_cast<std::size_t>(x / 8)]);
+    return ((byte >> (7 - x % 8)) & 1) != 0;
+  }
+
+  int width_ = 0, height_ = 0;
+  std::string bits_;
+};
+
+// White fills and light grounds carry no meaning.
+bool must_survive(const Mark& mark) {
+  const auto* rect = std::get_if<RectMark>(&mark);
+  if (rect != nullptr) return rect->stroked;
+  const auto* text = std::get_if<GlyphMark>(&mark);
+  if (text != nullptr) return bounds_of(mark).width > 0_mm;
+  return true;
+}
+
+TEST_F(Look, EveryMarkSurvivesACopier) {
+  const testing_support::TemporaryFolder folder;
+  for (const std::string& layout : names_in("layouts")) {
+    const Made made =
+        make(workspace_, "sh-ship", layout, "letter",
+             layout == "week" ? all_kinds() : std::vector<std::string>());
+    ASSERT_NE(made.lesson, nullptr);
+    const Document& document = made.packet.learner;
+    const std::string pdf = folder.write(layout + ".pdf", write_pdf(document));
+    const std::string stem = folder.path() + "/" + layout;
+    ASSERT_EQ(testing_support::run_program(
+                  {"pdftoppm", "-mono", "-r", "150", pdf, stem})
+                  .status,
+              0);
+    std::size_t page = 0;
+    for (const fs::path& file : files_below(folder.path(), {".pbm"})) {
+      const Copy copy(read(file));
+      for (const Mark& mark : document.pages.at(page).marks) {
+        if (!must_survive(mark)) continue;
+        const auto* text = std::get_if<GlyphMark>(&mark);
+        EXPECT_TRUE(copy.has_ink(text == nullptr ? bounds_of(mark)
+                                                 : ink_of_text(*text)))
+            << layout << ", " << document.pages[page].label;
+      }
+      fs::remove(file);
+      ++page;
+    }
+    EXPECT_EQ(page, document.pages.size());
+  }
+}
+
+}  // namespace
+}  // namespace sheaf::test

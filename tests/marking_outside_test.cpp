@@ -1,0 +1,170 @@
+// Records, marking and what follows from them, as a teacher would run it: a
+// form that is never overwritten, pages that other programs can read, a learner
+// who is forgotten, and the demo term from first to last.
+
+#include <gtest/gtest.h>
+
+#include "project_files.h"
+#include "support/run_program.h"
+
+namespace sheaf::test {
+namespace {
+
+namespace fs = std::filesystem;
+using testing_support::file_bytes;
+using testing_support::Outcome;
+using testing_support::run_program;
+using testing_support::TemporaryFolder;
+
+Outcome sheaf(std::vector<std::string> arguments) {
+  arguments.insert(arguments.begin(), SHEAF_PROGRAM);
+  return run_program(arguments);
+}
+
+fs::path term() { return project() / "lessons/demo-term"; }
+
+// The demo term in a folder of its own.
+class Term : public testing::Test {
+ protected:
+  Term() : home_(fs::path(folder_.path()) / "term") {
+    fs::copy(term(), home_, fs::copy_options::recursive);
+  }
+  std::string path(const std::string& name) const {
+    return (home_ / name).string();
+  }
+  std::string all_text() const {
+    std::string text;
+    for (const fs::path& file : files_below(home_, {".yaml"})) {
+      text += file.string() + "\n" + file_bytes(file.string());
+    }
+    return text;
+  }
+
+  TemporaryFolder folder_;
+  fs::path home_;
+};
+
+TEST_F(Term, ARecordFormIsReadyAndNeverOverwritten) {
+  const std::string lesson = path("week-11-oo.yaml");
+  const std::vector<std::string> call = {"record", lesson, "--class",
+                                         path("class.yaml"), "--date",
+                                         "2026-11-20"};
+  const Outcome made = sheaf(call);
+  ASSERT_EQ(made.status, 0) << made.out;
+  const std::string form = path("records/2026-11-20-week-11-oo.yaml");
+  EXPECT_EQ(made.out, form + "\n");
+  const std::string text = file_bytes(form);
+  for (const char* expected :
+       {"lesson: week-11-oo.yaml\n", "class: class.yaml\n", "  B7: {}\n",
+        "moon food boot tooth spoon"}) {
+    EXPECT_NE(text.find(expected), std::string::npos) << expected << text;
+  }
+  // As it comes, it says that everyone was right.
+  const Outcome marked = sheaf({"mark", form});
+  EXPECT_EQ(marked.status, 0) << marked.out;
+  EXPECT_NE(marked.out.find("group    75/75 (100%)"), std::string::npos)
+      << marked.out;
+  const Outcome again = sheaf(call);
+  EXPECT_EQ(again.status, 3) << again.out;
+  EXPECT_EQ(file_bytes(form), text);
+}
+
+TEST_F(Term, PairsAreReadFromAFileOrStandardInput) {
+  const std::string file = folder_.write("pairs.tsv", "rain\trane\nduck\t\n");
+  const Outcome marked = sheaf({"mark", "--json", "--pairs", file});
+  EXPECT_EQ(marked.status, 0);
+  EXPECT_NE(marked.out.find("\"result\": \"plausible\""), std::string::npos);
+  const Outcome piped = run_program(
+      {"sh", "-c", "printf 'rain\\trane\\nduck\\t\\n' | \"$0\" mark --json "
+                   "--pairs -",
+       SHEAF_PROGRAM});
+  EXPECT_EQ(piped.out, marked.out);
+  const std::string bad = folder_.write("bad.tsv", "rain rane\n");
+  EXPECT_EQ(sheaf({"mark", "--pairs", bad}).status, 1);
+}
+
+// The caution on every page, the figures of the plot in a table, tags.
+TEST_F(Term, PagesOfScoresCanBeReadByOthers) {
+  const std::string marks = folder_.path() + "/marks.pdf";
+  const std::string progress = folder_.path() + "/progress.pdf";
+  ASSERT_EQ(sheaf({"mark", path("records"), "--pdf", marks}).status, 0);
+  ASSERT_EQ(sheaf({"progress", path("records"), "--pdf", progress}).status, 0);
+  for (const std::string& file : {marks, progress}) {
+    const Outcome checked = run_program({"qpdf", "--check", file});
+    EXPECT_EQ(checked.status, 0) << checked.out;
+    const std::string info = run_program({"pdfinfo", file}).out;
+    EXPECT_NE(info.find("Tagged:          yes"), std::string::npos) << info;
+    const std::string text = run_program({"pdftotext", file, "-"}).out;
+    std::size_t pages = 0, cautions = 0, at = 0;
+    for (const char c : text) pages += c == '\f' ? 1 : 0;
+    while ((at = text.find("diagnose anything", at)) != std::string::npos) {
+      ++cautions;
+      ++at;
+    }
+    EXPECT_EQ(cautions, pages) << file;
+  }
+  // A page for the group and one for each learner.
+  const std::string info = run_program({"pdfinfo", progress}).out;
+  EXPECT_NE(info.find("Pages:           6"), std::string::npos) << info;
+}
+
+TEST_F(Term, ALearnerIsForgotten) {
+  const std::string out = folder_.path() + "/out";
+  fs::create_directories(out + "/class/K2");
+  folder_.write("out/class/K2/packet.pdf", "x");
+  const std::vector<std::string> call = {
+      "forget",  "K2", "--records", path("records"), "--class",
+      path("class.yaml"), "--out",     out};
+  const std::string before = all_text();
+  const Outcome shown = sheaf(call);
+  EXPECT_EQ(shown.status, 0) << shown.out;
+  EXPECT_NE(shown.out.find("nothing was changed"), std::string::npos);
+  EXPECT_EQ(all_text(), before);
+  EXPECT_TRUE(fs::exists(out + "/class/K2"));
+
+  std::vector<std::string> certain = call;
+  certain.push_back("--yes");
+  const Outcome done = sheaf(certain);
+  EXPECT_EQ(done.status, 0) << done.out;
+  EXPECT_FALSE(fs::exists(out + "/class/K2"));
+  // Lines of others are all there, in their order.
+  std::istringstream rest(all_text()), whole(before);
+  std::string wanted;
+  for (std::string line; std::getline(rest, line);) {
+    while (std::getline(whole, wanted) && wanted != line) {
+      EXPECT_TRUE(wanted.find("K2") != std::string::npos ||
+                  wanted.starts_with("    "))
+          << wanted;
+    }
+  }
+  const Outcome marked = sheaf({"mark", path("records")});
+  EXPECT_EQ(marked.status, 0) << marked.out;
+  EXPECT_EQ(marked.out.find("K2"), std::string::npos);
+  const Outcome again = sheaf(call);
+  EXPECT_NE(again.out.find("nothing has the code K2"), std::string::npos)
+      << again.out;
+}
+
+// The story that the records tell.
+TEST_F(Term, TellsWhoHasItWhoMemorisedWhoSlippedAndWhatComesNext) {
+  const Outcome plan = sheaf({"review", "--class", path("class.yaml"),
+                              "--records", path("records"), "--week",
+                              "2026-11-16"});
+  ASSERT_EQ(plan.status, 0) << plan.out;
+  const std::string week = file_bytes(path("class-2026-11-16.yaml"));
+  EXPECT_NE(week.find("review-words: "), std::string::npos) << week;
+  const Outcome check =
+      sheaf({"build", path("check-2026-11-16.yaml"), "--out",
+             folder_.path() + "/out"});
+  EXPECT_EQ(check.status, 0) << check.out;
+  const auto progress = [&](const char* code) {
+    return sheaf({"progress", path("records"), "--learner", code}).out;
+  };
+  EXPECT_NE(progress("B7").find("secure"), std::string::npos);
+  EXPECT_NE(progress("D1").find("check again"), std::string::npos);
+  EXPECT_EQ(progress("C3").find("oa            2026-10-23  secure"),
+            std::string::npos);
+}
+
+}  // namespace
+}  // namespace sheaf::test

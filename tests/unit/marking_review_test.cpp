@@ -1,0 +1,152 @@
+// What each learner comes back to, in which order, and with whom.
+
+#include "marking/review_plan.h"
+
+#include <gtest/gtest.h>
+
+#include "marking_data.h"
+
+namespace sheaf {
+namespace {
+
+using Reason = ReviewItem::Reason;
+using State = ProgressState;
+
+constexpr Date kWeek{2026, 3, 30};
+
+PatternProgress pattern(const char* id, State state,
+                        std::vector<ProgressPoint> points) {
+  PatternProgress p;
+  p.pattern = ground().pattern(id);
+  p.state = state;
+  p.points = std::move(points);
+  p.taught = p.points.front().date;
+  for (const ProgressPoint& point : p.points) {
+    p.all += point.share;
+    p.new_words += point.new_words;
+    p.last = std::max(p.last, point.date);
+  }
+  return p;
+}
+
+ProgressPoint point(Date date, Share share, Share new_words = {1, 1},
+                    State state = State::practising) {
+  return {date, Record::Kind::dictation, share, new_words, state};
+}
+
+std::vector<LearnerReview> plan(std::vector<LearnerProgress> learners,
+                                const std::vector<SessionResult>& sessions = {},
+                                const std::vector<TaughtLesson>& lessons = {}) {
+  return plan_review(
+      learners, sessions, lessons, ground().phonics.patterns(),
+      [](PatternId id) {
+        return id == ground().pattern("ai")
+                   ? std::vector<std::string>{"rain", "drain", "sail", "mail"}
+                   : std::vector<std::string>{"one", "two", "three", "four"};
+      },
+      kWeek);
+}
+
+TEST(Review, PutsWhatSlippedFirst) {
+  LearnerProgress b7{"B7", {}, {}};
+  b7.patterns = {
+      pattern("sh", State::secure, {point({2026, 3, 1}, {8, 8})}),
+      pattern("ai", State::go_on,
+              {point({2026, 3, 20}, {8, 8}), point({2026, 3, 26}, {3, 3})}),
+      pattern("oa", State::check_again, {point({2026, 3, 27}, {3, 5})}),
+      pattern("igh", State::go_on, {point({2026, 3, 27}, {5, 5}, {})})};
+  const LearnerReview review = plan({b7}).at(0);
+  ASSERT_EQ(review.items.size(), 3U);
+  EXPECT_EQ(review.items[0].pattern, ground().pattern("oa"));
+  EXPECT_EQ(review.items[0].reason, Reason::slipped);
+  EXPECT_EQ(review.items[1].pattern, ground().pattern("sh"));
+  EXPECT_EQ(review.items[1].reason, Reason::due);
+  EXPECT_EQ(review.items[1].why, "last seen 29 days before; due after 7");
+  EXPECT_EQ(review.items[2].pattern, ground().pattern("igh"));
+  EXPECT_EQ(review.items[2].reason, Reason::transfer);
+}
+
+TEST(Review, KnowsASlipThatNoRuleHasSeen) {
+  LearnerProgress b7{"B7", {}, {}};
+  b7.patterns = {
+      pattern("sh", State::practising,
+              {point({2026, 3, 1}, {8, 8}, {1, 1}, State::go_on),
+               point({2026, 3, 26}, {2, 5})}),
+      pattern("ch", State::practising, {point({2026, 3, 26}, {2, 5})})};
+  const LearnerReview review = plan({b7}).at(0);
+  ASSERT_EQ(review.items.size(), 2U);
+  EXPECT_EQ(review.items[0].reason, Reason::slipped);
+  EXPECT_EQ(review.items[0].why,
+            "had gone well, then 2/5 (40%) right on "
+            "2026-03-26");
+  EXPECT_EQ(review.items[1].reason, Reason::practising);
+}
+
+// 7, 14, 28 and 56 days after so many good days on end.
+TEST(Review, GapsGrow) {
+  EXPECT_EQ(review_gap(0), 7);
+  EXPECT_EQ(review_gap(1), 7);
+  EXPECT_EQ(review_gap(2), 14);
+  EXPECT_EQ(review_gap(3), 28);
+  EXPECT_EQ(review_gap(9), 56);
+  LearnerProgress b7{"B7", {}, {}};
+  b7.patterns = {
+      pattern("sh", State::go_on,
+              {point({2026, 3, 10}, {4, 4}), point({2026, 3, 17}, {4, 4})})};
+  EXPECT_TRUE(plan({b7}).at(0).items.empty());  // 13 days, two good ones
+  b7.patterns = {
+      pattern("sh", State::go_on,
+              {point({2026, 3, 10}, {4, 4}), point({2026, 3, 16}, {4, 4})})};
+  EXPECT_EQ(plan({b7}).at(0).items.size(), 1U);
+}
+
+TEST(Review, MissedWordsComeBeforeNewOnes) {
+  const SourceFile file("record.yaml",
+                        "date: 2026-03-27\nlesson: ai\nmarked: B7\n"
+                        "wrong: {B7: {snail: snale, train: trane, paint: "
+                        "pant}}\n");
+  Diagnostics d;
+  const RecordFile records = read_record(file, d);
+  std::vector<DictatedItem> items;
+  for (const char* word : {"snail", "train", "paint", "wait"}) {
+    items.push_back(dictated_item(word, ground().phonics));
+  }
+  const std::vector<SessionResult> sessions = {
+      mark_session(records.records.at(0), {}, items, ground().spellings,
+                   ground().phonics, ground().options)};
+  const std::vector<TaughtLesson> lessons = {
+      {"ai", {ground().pattern("ai")}, {"rain", "snail"}}};
+  const auto learners =
+      class_progress(sessions, lessons, ground().phonics.patterns());
+  const LearnerReview review = plan(learners, sessions, lessons).at(0);
+  ASSERT_EQ(review.items.size(), 1U);
+  // Two that were missed; rain was practised, so drain is the new one.
+  EXPECT_EQ(review.items[0].words,
+            (std::vector<std::string>{"snail", "train", "drain"}));
+  EXPECT_EQ(review.words(2), (std::vector<std::string>{"snail", "train"}));
+}
+
+TEST(Review, GroupsLearnersByNeed) {
+  const PatternId sh = ground().pattern("sh");
+  const PatternId oa = ground().pattern("oa");
+  const PatternId ai = ground().pattern("ai");
+  const auto review = [](const char* code, std::vector<PatternId> patterns) {
+    LearnerReview one{code, {}};
+    for (const PatternId id : patterns) {
+      one.items.push_back({id, Reason::slipped, "", {}});
+    }
+    return one;
+  };
+  const auto groups = group_by_need(std::vector<LearnerReview>{
+      review("A1", {ai}), review("B7", {sh, oa}), review("C3", {oa}),
+      review("D1", {}), review("E2", {oa, sh})});
+  ASSERT_EQ(groups.size(), 3U);
+  EXPECT_EQ(groups[0].pattern, oa);
+  EXPECT_EQ(groups[0].codes, (std::vector<std::string>{"C3", "E2"}));
+  EXPECT_EQ(groups[1].codes, (std::vector<std::string>{"A1"}));
+  EXPECT_EQ(groups[2].pattern, sh);
+  EXPECT_EQ(groups[2].codes, (std::vector<std::string>{"B7"}));
+}
+
+}  // namespace
+}  // namespace sheaf

@@ -1,0 +1,83 @@
+// Patterns that a lesson defines for itself.
+
+#include <gtest/gtest.h>
+
+#include "phonics/phonics.h"
+#include "unit/phonics_data.h"
+
+namespace sheaf {
+namespace {
+
+Phonics with_own(const std::string& written) {
+  const std::string own[] = {written};
+  return Phonics(SHEAF_WORD_LIST, own);
+}
+
+bool has(const Phonics& phonics, const std::string& word,
+         const std::string& pattern) {
+  const PatternSearch search = phonics.patterns().find(pattern);
+  EXPECT_EQ(search.found.size(), 1U) << pattern;
+  const Reading reading = phonics.read(word, Conventions{}).front();
+  return reading.find(search.found.front()) != nullptr;
+}
+
+TEST(OwnPattern, IsFoundByGraphemeAndSound) {
+  const std::string written = "ch=/k/ que=/k/";
+  const Phonics phonics = with_own(written);
+  EXPECT_TRUE(has(phonics, "anchor", written));
+  EXPECT_TRUE(has(phonics, "unique", written));
+  EXPECT_FALSE(has(phonics, "chin", written));
+  EXPECT_FALSE(has(phonics, "cake", written));
+  const Pattern& pattern = phonics.patterns().all().back();
+  EXPECT_EQ(pattern.name, "ch as /k/, que as /k/");
+  EXPECT_EQ(pattern.teaches.size(), 2U);
+  EXPECT_TRUE(pattern.of_units);
+}
+
+TEST(OwnPattern, WithoutASoundTheGraphemeMaySayAnything) {
+  const Phonics phonics = with_own("ough oa=/oh/");
+  EXPECT_TRUE(has(phonics, "though", "ough oa=/oh/"));
+  EXPECT_TRUE(has(phonics, "bought", "ough oa=/oh/"));
+  EXPECT_TRUE(has(phonics, "boat", "ough oa=/oh/"));
+  EXPECT_FALSE(has(phonics, "broad", "ough oa=/oh/"));
+}
+
+TEST(OwnPattern, SplitVowelsAndShortOCount) {
+  EXPECT_TRUE(has(with_own("i_e=/ee/"), "machine", "i_e=/ee/"));
+  EXPECT_FALSE(has(with_own("i_e=/ee/"), "bike", "i_e=/ee/"));
+  EXPECT_TRUE(has(with_own("o=/o/"), "pond", "o=/o/"));
+  EXPECT_TRUE(has(with_own("o=/o/"), "soft", "o=/o/"));
+}
+
+TEST(OwnPattern, SaysWhyAWordLacksIt) {
+  const Phonics phonics = with_own("ch=/k/");
+  const auto id = phonics.patterns().find("ch=/k/").found.front();
+  const Reading chin = phonics.read("chin", Conventions{}).front();
+  EXPECT_EQ(phonics.why_not(chin, id), "its ch says /ch/");
+  EXPECT_FALSE(phonics.words_with(id, 3).empty());
+}
+
+TEST(OwnPattern, NonsenseIsRefused) {
+  const Phonics& phonics = shared_phonics();
+  for (const char* good : {"sh=/sh/", "x=/ks/", "qu=/kw/", "x=/k s/", "u=/yoo/",
+                           "ed=/id/", "er=/er/", "c=s", "le=/ul/"}) {
+    EXPECT_EQ(phonics.fault_of_own_pattern(good), "") << good;
+  }
+  for (const char* bad :
+       {"sh=/zz/", "sh=/qqq/", "sh=", "sh=//", "=/k/", "sh=/", "s1=/k/",
+        "a_b=/k/", "sh=/shsh/", "x=/k s k s/", "abcdefgh=/k/"}) {
+    EXPECT_NE(phonics.fault_of_own_pattern(bad), "") << bad;
+  }
+}
+
+TEST(HandSplit, NonsenseSoundsAreRefused) {
+  const std::vector<HandUnit> good = {{"sh", "sh"}, {"e", ""}, {"d", ""}};
+  EXPECT_EQ(shared_phonics().read_by_hand("shed", good, {}).fault, "");
+  const std::vector<HandUnit> bad = {{"sh", "zz"}, {"e", ""}, {"d", ""}};
+  const HandReading reading = shared_phonics().read_by_hand("shed", bad, {});
+  EXPECT_NE(reading.fault, "");
+  EXPECT_EQ(reading.part, 0);
+}
+
+}  // namespace
+}  // namespace sheaf
