@@ -39,12 +39,12 @@ struct DiagnosticName {
   X(no_lesson, "a lesson file that is not there") \
   X(no_picture, "a picture file that is not there") \
   X(no_sequence, "a sequence file that is not there") \
-  X(not_enough_words, "fewer words than Sheaf was asked to choose") \
-  X(not_yet_taught, "a word with something that was not taught yet") \
   X(no_such_file, "a file that a record names and that is not there") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
+  X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_in_class, "a learner of a record whom the class does not have") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
+  X(not_yet_taught, "a word with something that was not taught yet") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
   X(read_and_dictated, "a sentence to dictate that was also read") \
   X(repeated_key, "the same key stands twice") \
