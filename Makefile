@@ -4,6 +4,7 @@
 #   make deps              install what is needed (Debian; sudo unless root)
 #   make                   build the program, then a packet for each lesson
 #                          and for each learner of a class
+#   make YEAR=1            the packets of the 36 lessons in lessons/year/ too
 #   make test              build and run every test
 #   make demo-term         an invented term: packets, marks, progress, a plan
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
@@ -16,6 +17,8 @@ BUILD := build
 PAPER :=
 SHEAF := $(BUILD)/sheaf
 BUILT := $(BUILD)/.built
+# YEAR=1 makes the packets of lessons/year/ too, into out/year/.
+YEAR :=
 # A class file is called class.yaml or NAME-class.yaml.
 CLASSES := $(sort $(wildcard lessons/class.yaml lessons/*-class.yaml))
 LESSONS := $(filter-out $(CLASSES),$(sort $(wildcard lessons/*.yaml)))
@@ -34,7 +37,14 @@ PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 .PHONY: all test deps print bench gallery schemas clean demo-term
 .DELETE_ON_ERROR:
 
-all: $(PACKETS)
+all: $(PACKETS) $(if $(YEAR),year)
+
+.PHONY: year
+YEAR_LESSONS := $(filter-out %/sequence.yaml,$(sort \
+  $(wildcard lessons/year/*.yaml)))
+year: $(SHEAF)
+	$(SHEAF) build $(YEAR_LESSONS) --out out/year \
+	  $(if $(PAPER),--paper $(PAPER))
 
 # ---- the program -----------------------------------------------------------
 # One stamp for everything that CMake builds for use. It is made again when a

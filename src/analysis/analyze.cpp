@@ -5,9 +5,10 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "analysis/lesson_conventions.h"
+#include "analysis/pattern_names.h"
+#include "analysis/standing_reports.h"
 #include "analysis/warm_up.h"
 #include "analysis/word_finder.h"
-#include "base/nearest.h"
 #include "base/shuffle.h"
 #include "base/utf8.h"
 
@@ -59,25 +60,31 @@ std::string short_code(std::uint64_t hash) {
 
 namespace {
 
-std::vector<PlacedWord> words_by_spaces(const PlacedWord& text) {
-  std::vector<PlacedWord> words;
-  const std::string& all = text.value;
-  for (std::size_t i = 0; i < all.size();) {
-    const std::size_t end = std::min(all.find(' ', i), all.size());
-    if (end > i) {
-      Span span = text.span;
-      span.begin += static_cast<std::uint32_t>(i);
-      span.end = span.begin + static_cast<std::uint32_t>(end - i);
-      words.push_back({all.substr(i, end - i), span});
+// What to print on a sound card: the graphemes by which the list shows the
+// pattern, and the sound of the commonest.
+void describe_patterns(std::vector<LessonPattern>& patterns,
+                       const std::vector<AnalyzedWord>& words) {
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    std::map<std::string, int> counts;
+    std::vector<std::string> order;
+    std::map<std::string, std::vector<Phoneme>> sounds;
+    for (const AnalyzedWord& word : words) {
+      for (const std::uint8_t unit : word.hits[i].units) {
+        const Unit& u = word.reading.units[unit];
+        if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
+        sounds.try_emplace(u.grapheme, u.phonemes);
+      }
     }
-    i = end + 1;
+    std::ranges::stable_sort(order, std::greater<>(),
+                             [&](const std::string& g) { return counts[g]; });
+    if (!order.empty()) patterns[i].sound = sounds[order.front()];
+    patterns[i].graphemes = std::move(order);
   }
-  return words;
 }
 
 class Analyzer {
  public:
-  Analyzer(const Lesson& lesson, const Phonics& phonics,
+  Analyzer(const Lesson& lesson, const Phonics& phonics, Taught taught,
            const std::function<bool(std::string_view)>& has_picture,
            Diagnostics& diagnostics)
       : lesson_(lesson),
@@ -89,15 +96,19 @@ class Analyzer {
     result_.lesson = &lesson;
     result_.phonics = &phonics;
     result_.conventions = conventions_;
+    result_.taught = std::move(taught);
   }
 
   AnalyzedLesson run() {
+    const int errors = diagnostics_.error_count();
     find_patterns();
+    all_patterns_known_ =
+        diagnostics_.error_count() == errors && !result_.patterns.empty();
     for (const LessonWord& word : lesson_.words) {
       result_.words.push_back(look_up(word));
       check_has_pattern(result_.words.back());
     }
-    describe_patterns();
+    describe_patterns(result_.patterns, result_.words);
     choose_key_words();
     add_sentences(lesson_.sentences, result_.sentences, true);
     for (const LessonWord& word : lesson_.dictate_words) {
@@ -107,83 +118,52 @@ class Analyzer {
     finder_.report_unused_splits();
     set_seed_and_code();
     choose_dictation();
+    report_standings(result_, diagnostics_);
+    report_read_sentences(result_, diagnostics_);
     result_.warm_up = warm_up_of(result_, {});
     return std::move(result_);
   }
 
  private:
-  // What the lesson names: a name may be of several words, but "ai ay" also
-  // means two patterns where there is none of that name.
-  std::vector<PlacedWord> pattern_names() const {
-    std::vector<PlacedWord> names;
-    for (const PlacedWord& name : lesson_.patterns) {
-      const auto parts = words_by_spaces(name);
-      const bool whole = parts.size() < 2 ||
-                         !phonics_.patterns().find(name.value).found.empty();
-      const bool apart = std::ranges::all_of(parts, [&](const PlacedWord& p) {
-        return phonics_.patterns().find(p.value).found.size() == 1;
-      });
-      if (whole || !apart) {
-        names.push_back(name);
-      } else {
-        names.insert(names.end(), parts.begin(), parts.end());
-      }
-    }
-    return names;
-  }
-
   void find_patterns() {
-    for (const PlacedWord& name : pattern_names()) {
-      const PatternSearch search = phonics_.patterns().find(name.value);
-      if (search.found.size() != 1) {
-        report_unclear(name, search);
-        continue;
-      }
-      const PatternId id = search.found.front();
+    const auto named =
+        sheaf::find_patterns(lesson_.patterns, phonics_, diagnostics_);
+    for (const NamedPattern& pattern : named) {
       const auto same =
-          std::ranges::find(result_.patterns, id, &LessonPattern::id);
+          std::ranges::find(result_.patterns, pattern.id, &LessonPattern::id);
       if (same != result_.patterns.end()) {
-        diagnostics_.error(
-            diagnostic::repeated_pattern, name.span,
-            fmt::format("{} is the same pattern as {}", quoted(name.value),
-                        quoted(same->written.value)),
-            "take one of the two out");
+        diagnostics_.error(diagnostic::repeated_pattern, pattern.written.span,
+                           fmt::format("{} is the same pattern as {}",
+                                       quoted(pattern.written.value),
+                                       quoted(same->written.value)),
+                           "take one of the two out");
         continue;
       }
       result_.patterns.push_back(
-          {id, name, std::string(phonics_.patterns()[id].name), {}, {}});
+          {pattern.id,
+           pattern.written,
+           std::string(phonics_.patterns()[pattern.id].name),
+           {},
+           {}});
     }
-  }
-
-  void report_unclear(const PlacedWord& name, const PatternSearch& search) {
-    if (search.found.empty()) {
-      const std::string nearest = did_you_mean(search.nearest);
-      diagnostics_.error(
-          diagnostic::unknown_pattern, name.span,
-          fmt::format("there is no pattern called {}", quoted(name.value)),
-          nearest.empty() ? "`sheaf patterns` lists them" : nearest);
-      return;
-    }
-    std::vector<std::string_view> ids;
-    for (const PatternId id : search.found) {
-      if (ids.size() < 5) ids.push_back(phonics_.patterns()[id].id);
-    }
-    diagnostics_.error(diagnostic::unknown_pattern, name.span,
-                       fmt::format("{} could be one of {} patterns",
-                                   quoted(name.value), search.found.size()),
-                       did_you_mean(ids));
   }
 
   AnalyzedWord look_up(const LessonWord& word) {
     AnalyzedWord result = finder_.look_up(word);
     result.hits = find_hits(result.reading, result_.patterns, phonics_);
+    if (result_.taught.known()) {
+      result.standing = result_.taught.standing(result.reading);
+      if (result.standing.kind == WordStanding::Kind::not_yet &&
+          result_.taught.is_sight_word(result.spelling.value)) {
+        result.standing.kind = WordStanding::Kind::sight_word;
+      }
+    }
     return result;
   }
 
   void check_has_pattern(const AnalyzedWord& word) {
     // Where a pattern could not be found, a word may well have that one.
-    const bool all_known = result_.patterns.size() == pattern_names().size();
-    if (word.has_pattern() || !all_known) return;
+    if (word.has_pattern() || !all_patterns_known_) return;
     const LessonPattern& first = result_.patterns.front();
     std::string names;
     for (const LessonPattern& pattern : result_.patterns) {
@@ -194,27 +174,6 @@ class Analyzer {
         fmt::format("{} does not have {}: {}", quoted(word.spelling.value),
                     names, phonics_.why_not(word.reading, first.id)),
         "take it out, or keep it as a word to tell apart from the others");
-  }
-
-  // What to print on a sound card: the graphemes by which the list shows the
-  // pattern, and the sound of the commonest.
-  void describe_patterns() {
-    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
-      std::map<std::string, int> counts;
-      std::vector<std::string> order;
-      std::map<std::string, std::vector<Phoneme>> sounds;
-      for (const AnalyzedWord& word : result_.words) {
-        for (const std::uint8_t unit : word.hits[i].units) {
-          const Unit& u = word.reading.units[unit];
-          if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
-          sounds.try_emplace(u.grapheme, u.phonemes);
-        }
-      }
-      std::ranges::stable_sort(order, std::greater<>(),
-                               [&](const std::string& g) { return counts[g]; });
-      if (!order.empty()) result_.patterns[i].sound = sounds[order.front()];
-      result_.patterns[i].graphemes = std::move(order);
-    }
   }
 
   void choose_key_words() {
@@ -309,14 +268,23 @@ class Analyzer {
   Conventions conventions_;
   WordFinder finder_;
   AnalyzedLesson result_;
+  bool all_patterns_known_ = false;
 };
 
 }  // namespace
 
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       Taught taught,
                        const std::function<bool(std::string_view)>& has_picture,
                        Diagnostics& diagnostics) {
-  return Analyzer(lesson, phonics, has_picture, diagnostics).run();
+  return Analyzer(lesson, phonics, std::move(taught), has_picture, diagnostics)
+      .run();
+}
+
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics) {
+  return analyze(lesson, phonics, Taught(), has_picture, diagnostics);
 }
 
 }  // namespace sheaf

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "analysis/taught.h"
 #include "input/lesson.h"
 #include "phonics/phonics.h"
 
@@ -22,6 +23,8 @@ struct AnalyzedWord {
     std::vector<std::uint8_t> units;
   };
   std::vector<Hit> hits;
+  /// Whether it can be read with what was taught.
+  WordStanding standing;
 
   /// The first of the lesson's patterns that it has, or -1.
   int pattern() const;
@@ -35,6 +38,7 @@ struct AnalyzedSentence {
     std::size_t begin = 0;  ///< bytes of the sentence's text
     std::size_t end = 0;
     AnalyzedWord word;
+    /// Among the sight words; its standing may be decodable nonetheless.
     bool sight_word = false;
   };
   PlacedText text;
@@ -78,6 +82,8 @@ struct AnalyzedLesson {
   const Phonics* phonics = nullptr;
   /// How its sounds are counted, said and written.
   Conventions conventions;
+  /// What the group was taught up to and with this lesson.
+  Taught taught;
   std::vector<LessonPattern> patterns;
   std::vector<AnalyzedWord> words;
   /// One for each pattern, an index into `words`, or -1.
@@ -101,10 +107,18 @@ std::vector<AnalyzedWord::Hit> find_hits(
 /// A short code without letters and figures that look alike.
 std::string short_code(std::uint64_t hash);
 
-/// Looks everything up. `has_picture` says which words have a picture that
-/// children name so: the first of them becomes the key word where the lesson
-/// names none. Reports patterns that nobody knows, words that lack
-/// the pattern, words that had to be guessed, splits that do not fit.
+/// Looks everything up. `taught` says what the group knows; `has_picture` says
+/// which words have a picture that children name so: the first of them becomes
+/// the key word where the lesson names none. Reports patterns that nobody
+/// knows, words that lack the pattern, words that had to be guessed, splits
+/// that do not fit, words that were not taught yet, and sentences to dictate
+/// that were also read.
+AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
+                       Taught taught,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics);
+
+/// The same where nothing says what was taught.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        const std::function<bool(std::string_view)>& has_picture,
                        Diagnostics& diagnostics);

@@ -10,11 +10,8 @@
 namespace sheaf {
 
 WordFinder::WordFinder(const Lesson& lesson, const Phonics& phonics,
-                       const Conventions& conventions,
-                       Diagnostics& diagnostics)
-    : phonics_(phonics),
-      diagnostics_(diagnostics),
-      conventions_(conventions) {
+                       const Conventions& conventions, Diagnostics& diagnostics)
+    : phonics_(phonics), diagnostics_(diagnostics), conventions_(conventions) {
   for (const LessonSplit& split : lesson.splits) {
     splits_.emplace(lower_case(split.word.value), &split);
   }
@@ -67,13 +64,13 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
   HandReading result =
       phonics_.read_by_hand(spelling.value, parts, conventions_);
   if (result.fault.empty()) return std::move(result.reading);
-  const bool has_part = result.part >= 0 &&
-                        static_cast<std::size_t>(result.part) < places.size();
+  const bool has_part =
+      result.part >= 0 && static_cast<std::size_t>(result.part) < places.size();
   diagnostics_.error(
       diagnostic::bad_split,
       has_part ? places[static_cast<std::size_t>(result.part)] : spelling.span,
-      fmt::format("the graphemes of {} do not fit: {}",
-                  quoted(spelling.value), result.fault),
+      fmt::format("the graphemes of {} do not fit: {}", quoted(spelling.value),
+                  result.fault),
       "part the word so that the pieces make it up again, such as `sh e d`, "
       "or `sh a_e k` for shake");
   return phonics_.read(spelling.value, conventions_).front();

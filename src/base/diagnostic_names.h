@@ -38,11 +38,15 @@ struct DiagnosticName {
   X(missing_value, "a key has nothing after it") \
   X(no_lesson, "a lesson file that is not there") \
   X(no_picture, "a picture file that is not there") \
+  X(no_sequence, "a sequence file that is not there") \
   X(no_such_file, "a file that a record names and that is not there") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
+  X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_in_class, "a learner of a record whom the class does not have") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
+  X(not_yet_taught, "a word with something that was not taught yet") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
+  X(read_and_dictated, "a sentence to dictate that was also read") \
   X(repeated_key, "the same key stands twice") \
   X(repeated_pattern, "two names of the same pattern") \
   X(repeated_word, "the same word stands twice in a list") \
@@ -65,6 +69,7 @@ struct DiagnosticName {
   X(unknown_option, "an option that this sheet does not have") \
   X(unknown_pattern, "a pattern that nobody knows, or that could be several") \
   X(unknown_sheet, "a kind of sheet that Sheaf does not have") \
+  X(unknown_step, "a step that the sequence does not have") \
   X(unknown_typeface, "a typeface that is not there") \
   X(unknown_version, "a file written for another version of Sheaf") \
   X(unknown_word, "a word that the word list lacks") \
@@ -73,6 +78,7 @@ struct DiagnosticName {
   X(unusable_typeface, "a font file that cannot be used") \
   X(unused_split, "graphemes given by hand for a word that is not there") \
   X(value_out_of_range, "a number too small or too large for its use") \
+  X(words_chosen, "words that Sheaf chose because the lesson names none") \
   X(wrong_file_kind, "a file of one kind where another is wanted") \
   X(wrong_indentation, "a line that begins too far left or right") \
   X(wrong_value, "a value that does not fit its key")

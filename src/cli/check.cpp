@@ -5,6 +5,7 @@
 #include <set>
 
 #include "base/utf8.h"
+#include "cli/check_report.h"
 #include "cli/class_job.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -25,9 +26,11 @@ void print_words(const AnalyzedLesson& lesson,
     widest = std::max(widest, w.reading.word.size());
   }
   for (const AnalyzedWord& w : words) {
-    fmt::print("  {:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
+    const std::string standing = standing_text(lesson, w);
+    fmt::print("  {:<{}}  {:<18} {:<26} {}{}\n", w.reading.word, widest,
                spelled_out(w), sounds_of(lesson, w),
-               counted(w.reading.boxes(), "box", "boxes"));
+               counted(w.reading.boxes(), "box", "boxes"),
+               standing.empty() ? "" : "  " + standing);
   }
 }
 
@@ -88,7 +91,9 @@ void print_defaults(const Lesson& lesson) {
   fmt::print("\n");
 }
 
-void print_report(const std::string& path, const AnalyzedLesson& lesson) {
+void print_report(Workspace& workspace, const std::string& path,
+                  const PreparedLesson& prepared) {
+  const AnalyzedLesson& lesson = prepared.analyzed;
   fmt::print("{} (code {})\n", path, lesson.code);
   for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
     const LessonPattern& p = lesson.patterns[i];
@@ -106,16 +111,42 @@ void print_report(const std::string& path, const AnalyzedLesson& lesson) {
       "to dictate: {}\n",
       counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
   print_words(lesson, lesson.dictate_words);
-  int pattern_words = 0;
-  for (const AnalyzedSentence& s : lesson.sentences) {
-    pattern_words += s.pattern_words();
-  }
-  fmt::print("sentences: {} to read with {}, {} to dictate\n",
-             lesson.sentences.size(),
-             counted(pattern_words, "pattern word", "pattern words"),
-             lesson.dictate_sentences.size());
+  print_sentences(workspace, lesson);
+  print_share(lesson);
   print_choices(lesson);
+  print_filled(prepared);
   print_defaults(*lesson.lesson);
+}
+
+// A sequence by itself: its steps and what each teaches.
+bool check_sequence(Workspace& workspace, const std::string& path,
+                    Diagnostics& diagnostics) {
+  const SequenceFile* sequence = workspace.sequence(path, diagnostics);
+  if (sequence == nullptr) {
+    print(diagnostics);
+    return false;
+  }
+  const Phonics& phonics = workspace.phonics();
+  const Taught taught =
+      taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
+                phonics, diagnostics);
+  print(diagnostics);
+  if (diagnostics.has_errors()) return false;
+  fmt::print("{}: {}\n", path,
+             counted(static_cast<int>(taught.steps().size()), "step", "steps"));
+  for (const Taught::Step& step : taught.steps()) {
+    std::vector<std::string_view> names;
+    for (const PatternId id : step.patterns) {
+      names.push_back(phonics.patterns()[id].name);
+    }
+    fmt::print(
+        "  {:>3}  {}{}\n", step.number,
+        names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
+        step.sight_words.empty()
+            ? ""
+            : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")));
+  }
+  return true;
 }
 
 // What each learner of a class gets.
@@ -156,6 +187,10 @@ int run_check(const CommandLine& line) {
       continue;
     }
     Diagnostics diagnostics;
+    if (kind_of(workspace.open(path)) == FileKind::sequence) {
+      good = check_sequence(workspace, path, diagnostics) && good;
+      continue;
+    }
     const auto lesson = prepare(workspace, line, path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
@@ -163,7 +198,7 @@ int run_check(const CommandLine& line) {
                   lesson->style, workspace.shaper(), line.only, diagnostics);
     }
     print(diagnostics);
-    if (lesson != nullptr) print_report(path, lesson->analyzed);
+    if (lesson != nullptr) print_report(workspace, path, *lesson);
     good = good && !diagnostics.has_errors();
   }
   return good ? kDone : kFaultsInFiles;

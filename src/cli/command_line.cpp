@@ -53,6 +53,59 @@ CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
   return verb;
 }
 
+void add_sequence_options(CLI::App& verb, CommandLine::Planning& planning,
+                          const char* step) {
+  verb.add_option("--sequence", planning.sequence,
+                  "the sequence file; else sequence.yaml in this folder");
+  verb.add_option(step, planning.step, "a step's number or name");
+}
+
+void add_planning_verbs(CLI::App& app, CommandLine& line) {
+  CommandLine::Planning& planning = line.planning;
+  CLI::App* find = add_verb(app, line, "find", "words to teach a pattern with");
+  find->add_option("PATTERN", line.arguments, "a pattern")
+      ->required()
+      ->expected(1);
+  find->add_option("--count", planning.count, "how many words")
+      ->check(CLI::Range(1, 200));
+  add_sequence_options(*find, planning, "--taught");
+  find->add_option("--syllables", planning.syllables,
+                   "how many syllables, as in 1 or 1-2");
+  find->add_option("--length", planning.letters,
+                   "how many letters, as in 4 or 3-5");
+  find->add_flag("--pictures", planning.pictures,
+                 "only words that have a clear picture");
+  find->add_flag("--later", planning.later_set,
+                 "for a later set: the pattern in any place");
+  find->add_option("--contrast", planning.contrast,
+                   "a second pattern to tell apart from the first");
+  find->add_option("--transfer", planning.lessons,
+                   "words that none of these lessons uses");
+  find->add_flag("--pseudo", planning.pseudo, "made-up words to read");
+  find->add_option("--block", planning.file,
+                   "a list of words not to suggest; else blocked-words.txt in "
+                   "this folder");
+  find->add_flag("--json", line.json, "as JSON");
+
+  CLI::App* draft =
+      add_verb(app, line, "draft", "write a lesson file to start from");
+  draft
+      ->add_option("PATTERN", line.arguments,
+                   "up to four patterns; else those of the step")
+      ->expected(0, 4);
+  add_sequence_options(*draft, planning, "--step");
+  draft->add_option("--file", planning.file,
+                    "the file to write; else named after the pattern. A file "
+                    "that is there stays as it is");
+
+  CLI::App* block =
+      add_verb(app, line, "block", "words that are not to be suggested");
+  block->add_option("WORD", line.arguments, "words")->required();
+  block->add_option("--file", planning.file,
+                    "the list to add them to; else blocked-words.txt in this "
+                    "folder");
+}
+
 // How a learner speaks, for marking.
 void add_speech_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--accent", line.accent,
@@ -208,6 +261,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   patterns->add_option("NAME", line.arguments, "a pattern to explain")
       ->expected(0, 1);
 
+  add_planning_verbs(app, line);
   add_marking(app, line);
   add_next_steps(app, line);
   add_verb(app, line, "sheets", "the kinds of sheets and their options");

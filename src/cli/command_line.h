@@ -43,6 +43,20 @@ struct CommandLine {
     std::string out;                 ///< the folder for a week's files
     bool yes = false;
   } marking;
+
+  /// Of the verbs that look for words or write lesson files.
+  struct Planning {
+    std::string sequence;  ///< a sequence file; empty: the one that lies there
+    std::string step;      ///< a step's number or name
+    std::string contrast;  ///< another pattern
+    std::string file;      ///< the file to write, or the list of blocked words
+    int count = 0;         ///< 0: what the verb usually gives
+    std::string syllables, letters;  ///< "2" or "1-3"
+    bool pictures = false;
+    bool pseudo = false;
+    bool later_set = false;
+    std::vector<std::string> lessons;  ///< whose words are left out
+  } planning;
 };
 
 /// What the command line offers, for the manual page and completions.

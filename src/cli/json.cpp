@@ -60,6 +60,23 @@ std::string words_json(const Phonics& phonics,
   return all.dump(2, ' ', false, Json::error_handler_t::replace);
 }
 
+std::string found_json(std::string_view pattern,
+                       const std::vector<FoundJson>& words) {
+  Json list = Json::array();
+  for (const FoundJson& word : words) {
+    Json j;
+    j["word"] = word.word;
+    if (!word.graphemes.empty()) j["graphemes"] = word.graphemes;
+    if (!word.sounds.empty()) j["sounds"] = word.sounds;
+    if (!word.graphemes.empty()) j["picture"] = word.picture;
+    list.push_back(std::move(j));
+  }
+  Json all;
+  all["pattern"] = pattern;
+  all["words"] = std::move(list);
+  return all.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
 namespace {
 
 Json attempt_json(const AttemptRow& row) {

@@ -17,6 +17,16 @@ std::string words_json(const Phonics& phonics,
                        const std::vector<std::vector<Reading>>& words,
                        const Conventions& conventions);
 
+/// A word that a search found; what is empty is left out.
+struct FoundJson {
+  std::string word, graphemes, sounds;
+  bool picture = false;
+};
+
+/// `{"pattern": id, "words": [{"word": ...}, ...]}`
+std::string found_json(std::string_view pattern,
+                       const std::vector<FoundJson>& words);
+
 /// One attempt and where it is from; texts are empty where that is not known.
 struct AttemptRow {
   std::string date, lesson, kind, learner;

@@ -31,7 +31,8 @@ constexpr Verb kVerbs[] = {
     {"dump", run_dump},         {"record", run_record},
     {"mark", run_mark},         {"writing", run_writing},
     {"progress", run_progress}, {"review", run_review},
-    {"forget", run_forget},
+    {"forget", run_forget},     {"find", run_find},
+    {"block", run_block},       {"draft", run_draft},
 };
 
 int run(const CommandLine& line) {

@@ -6,8 +6,10 @@
 
 #include "base/error.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/files.h"
 #include "input/file_kind.h"
+#include "pictures/picture_words.h"
 
 namespace sheaf {
 
@@ -91,9 +93,19 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
   Diagnostics found;
   taught->lesson = read_lesson(workspace_.open(path), found);
   if (!found.has_errors()) {
-    taught->analyzed = analyze(
-        taught->lesson, phonics(), [](std::string_view) { return false; },
-        found);
+    // As it was printed, with the words that the lesson leaves to Sheaf.
+    const Lesson& lesson = taught->lesson;
+    const auto has_picture = [&](std::string_view word) {
+      const PictureWord* row = find_picture_word(word);
+      if (row != nullptr && row->clear) return true;
+      return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
+        return lower_case(picture.first.value) == lower_case(word);
+      });
+    };
+    LessonPlan plan =
+        plan_lesson(workspace_, line_, fs::path(path).parent_path(),
+                    taught->lesson, phonics(), has_picture, found);
+    taught->analyzed = std::move(plan.analyzed);
   }
   take_errors(found, diagnostics);
   if (!found.has_errors()) entry = std::move(taught);

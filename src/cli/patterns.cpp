@@ -2,10 +2,9 @@
 
 #include <fmt/format.h>
 
-#include "base/diagnostics.h"
-#include "base/nearest.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 
@@ -17,24 +16,6 @@ void print_catalogue(const Phonics& phonics) {
   for (const Pattern& p : phonics.patterns().all()) {
     fmt::print("{:<16} {:<44} {}\n", p.id, p.name, p.remark);
   }
-}
-
-int print_unclear(const std::string& name, const PatternSearch& search,
-                  const Phonics& phonics) {
-  if (search.found.empty()) {
-    const std::string nearest = did_you_mean(search.nearest);
-    fmt::print(stderr, "sheaf: there is no pattern called {}; {}\n",
-               sheaf::quoted(name),
-               nearest.empty() ? "`sheaf patterns` lists them" : nearest);
-  } else {
-    fmt::print(stderr, "sheaf: {} could be one of these:\n",
-               sheaf::quoted(name));
-    for (const PatternId id : search.found) {
-      const Pattern& p = phonics.patterns()[id];
-      fmt::print(stderr, "  {:<16} {}\n", p.id, p.name);
-    }
-  }
-  return kWrongCommandLine;
 }
 
 void explain(const Phonics& phonics, PatternId id) {
@@ -62,10 +43,9 @@ int run_patterns(const CommandLine& line) {
     print_catalogue(phonics);
     return kDone;
   }
-  const std::string& name = line.arguments.front();
-  const PatternSearch search = phonics.patterns().find(name);
-  if (search.found.size() != 1) return print_unclear(name, search, phonics);
-  explain(phonics, search.found.front());
+  const auto pattern = pattern_argument(line.arguments.front(), phonics);
+  if (!pattern) return kWrongCommandLine;
+  explain(phonics, *pattern);
   return kDone;
 }
 

@@ -6,14 +6,16 @@
 #include <cstdio>
 #include <cstdlib>
 
+#include "analysis/lesson_conventions.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "cli/files.h"
 #include "cli/find_layout.h"
+#include "cli/planning_arguments.h"
 #include "input/layout_file.h"
+#include "phonics/own_pattern.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
-#include "phonics/own_pattern.h"
 
 namespace sheaf {
 
@@ -35,8 +37,8 @@ const Phonics& Workspace::phonics() {
   return *phonics_;
 }
 
-std::unique_ptr<Phonics> Workspace::phonics_with_own(
-    const Lesson& lesson, Diagnostics& diagnostics) {
+std::unique_ptr<Phonics> Workspace::phonics_with_own(const Lesson& lesson,
+                                                     Diagnostics& diagnostics) {
   std::vector<std::string> own;
   for (const PlacedWord& pattern : lesson.patterns) {
     if (!is_own_pattern(pattern.value)) continue;
@@ -76,6 +78,20 @@ const SourceFile& Workspace::open(const fs::path& path) {
   sources_.emplace_back(path.string(), read_file(path, kLargestFile));
   note_file(path);
   return sources_.back();
+}
+
+const SequenceFile* Workspace::sequence(const fs::path& path,
+                                        Diagnostics& diagnostics) {
+  auto& kept = sequences_[path];
+  if (kept != nullptr) {
+    note_file(path);
+    return kept.get();
+  }
+  const int errors = diagnostics.error_count();
+  kept = std::make_unique<SequenceFile>(read_sequence(open(path), diagnostics));
+  if (diagnostics.error_count() == errors) return kept.get();
+  sequences_.erase(path);
+  return nullptr;
 }
 
 std::set<std::string> Workspace::take_files_read() {
@@ -165,7 +181,51 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
   }
 }
 
+// The sequence that the lesson names, or the one beside it; null where there
+// is none or it has errors.
+const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
+                                  const Lesson& lesson, const fs::path& folder,
+                                  Diagnostics& diagnostics) {
+  constexpr std::string_view kBeside = "sequence.yaml";
+  std::error_code fault;
+  if (!lesson.sequence.given()) {
+    const fs::path beside = folder / kBeside;
+    return fs::is_regular_file(beside, fault)
+               ? workspace.sequence(beside, diagnostics)
+               : nullptr;
+  }
+  const auto path = find_named_file(lesson.sequence.value, folder,
+                                    workspace.shipped(), line.allowed_folders);
+  if (path) return workspace.sequence(*path, diagnostics);
+  diagnostics.error(diagnostic::no_sequence, lesson.sequence.span,
+                    fmt::format("there is no sequence {} here",
+                                sheaf::quoted(lesson.sequence.value)),
+                    "put the file into the lesson's folder, or name its "
+                    "folder with --allow");
+  return nullptr;
+}
+
 }  // namespace
+
+LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
+                       const std::filesystem::path& folder, Lesson& lesson,
+                       const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics) {
+  LessonPlan plan;
+  const SequenceFile* sequence =
+      find_sequence(workspace, line, lesson, folder, diagnostics);
+  Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
+  if (diagnostics.has_errors()) return plan;
+  Diagnostics unheard;  // the analysis reports them
+  const Conventions conventions = lesson_conventions(lesson, unheard);
+  const BlockList own = own_block_list(workspace, "", folder);
+  const SearchGround source{phonics, conventions, taught, &own, has_picture};
+  plan.filled = fill_lesson(lesson, source, diagnostics);
+  plan.analyzed =
+      analyze(lesson, phonics, std::move(taught), has_picture, diagnostics);
+  return plan;
+}
 
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
@@ -192,11 +252,13 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                diagnostics);
   result->phonics = workspace.phonics_with_own(result->lesson, diagnostics);
   if (diagnostics.has_errors()) return nullptr;
-  result->analyzed = analyze(
-      result->lesson,
+  LessonPlan plan = plan_lesson(
+      workspace, line, folder, result->lesson,
       result->phonics ? *result->phonics : workspace.phonics(),
       [&](std::string_view word) { return result->pictures->is_clear(word); },
       diagnostics);
+  result->filled = std::move(plan.filled);
+  result->analyzed = std::move(plan.analyzed);
   if (diagnostics.has_errors()) return nullptr;
 
   OptionValues& settings = result->layout.settings;

@@ -2,6 +2,7 @@
 
 #include <deque>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -10,9 +11,11 @@
 #include "analysis/analyzed_lesson.h"
 #include "base/diagnostics.h"
 #include "cli/command_line.h"
+#include "input/sequence.h"
 #include "layout/style.h"
 #include "packet/layout_plan.h"
 #include "packet/packet.h"
+#include "planning/fill_lesson.h"
 
 namespace sheaf {
 
@@ -37,6 +40,9 @@ class Workspace {
   void note_file(const std::filesystem::path& path);
   /// Reads a teacher's file and keeps it. Throws MachineError.
   const SourceFile& open(const std::filesystem::path& path);
+  /// The sequence in a file; null where it has errors, which are reported.
+  const SequenceFile* sequence(const std::filesystem::path& path,
+                               Diagnostics& diagnostics);
   /// Files read since the last call, besides typefaces and the word list.
   std::set<std::string> take_files_read();
   /// Those of every run: typefaces and the word list.
@@ -49,6 +55,8 @@ class Workspace {
   std::unique_ptr<PictureBook> pictures_;
   Shaper shaper_;
   std::deque<SourceFile> sources_;
+  /// Those without any message, read once for all lessons.
+  std::map<std::filesystem::path, std::unique_ptr<SequenceFile>> sequences_;
   std::set<std::string> files_read_;
 };
 
@@ -57,11 +65,28 @@ struct PreparedLesson {
   /// The word list with the lesson's own patterns, if it has any.
   std::unique_ptr<Phonics> phonics;
   Lesson lesson;
+  /// What the lesson left to Sheaf to choose.
+  std::vector<FilledKey> filled;
   AnalyzedLesson analyzed;
   LayoutPlan layout;
   Style style;
   std::unique_ptr<LessonPictures> pictures;
 };
+
+/// A lesson with its words chosen and seen through phonics.
+struct LessonPlan {
+  std::vector<FilledKey> filled;
+  AnalyzedLesson analyzed;
+};
+
+/// What was taught before a lesson (by the sequence that it names or that lies
+/// in `folder`), the words that it leaves to Sheaf, put into it, then the
+/// lesson seen through all of it. To be used only if no error stands.
+LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
+                       const std::filesystem::path& folder, Lesson& lesson,
+                       const Phonics& phonics,
+                       const std::function<bool(std::string_view)>& has_picture,
+                       Diagnostics& diagnostics);
 
 /// Takes a lesson file through all stages up to composing. Nothing comes back
 /// if an error was found; the messages are in `diagnostics` then.

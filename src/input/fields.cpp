@@ -257,6 +257,24 @@ void read_number(const Field& field, int least, int most, Spanned<int>& into,
   into = {*number, text.span()};
 }
 
+void read_flag(const Field& field, Spanned<bool>& into,
+               Diagnostics& diagnostics) {
+  if (field.value.kind != Value::Kind::text) {
+    report_wrong_kind(field, diagnostics);
+    return;
+  }
+  const PlacedText text = field.value.text.squeezed();
+  const auto flag = read_flag(text.text());
+  if (!flag) {
+    diagnostics.error(
+        diagnostic::wrong_value, field.value.span,
+        fmt::format("{} is neither `yes` nor `no`", quoted(text.text())),
+        like_this(field.example));
+    return;
+  }
+  into = {*flag, text.span()};
+}
+
 void read_version(const Value& value, Spanned<int>& into,
                   Diagnostics& diagnostics) {
   const Field field = {"sheaf", value, "sheaf: 1"};

@@ -49,6 +49,9 @@ PlacedWord read_file_name(const Field& field, Diagnostics& diagnostics);
 /// A whole number within limits; `into` is left alone if it is anything else.
 void read_number(const Field& field, int least, int most, Spanned<int>& into,
                  Diagnostics& diagnostics);
+/// `yes` or `no`; `into` is left alone if it is anything else.
+void read_flag(const Field& field, Spanned<bool>& into,
+               Diagnostics& diagnostics);
 /// The version of the format that a file names under `sheaf:`.
 void read_version(const Value& value, Spanned<int>& into,
                   Diagnostics& diagnostics);

@@ -34,6 +34,11 @@ void number(const Field& field, Lesson& lesson, Diagnostics& d) {
   read_number(field, least, most, lesson.*member, d);
 }
 
+template <Spanned<bool> Lesson::*member>
+void yes_or_no(const Field& field, Lesson& lesson, Diagnostics& d) {
+  read_flag(field, lesson.*member, d);
+}
+
 template <std::vector<LessonLine> Lesson::*member, LineBreaks breaks>
 void lines(const Field& field, Lesson& lesson, Diagnostics& d) {
   lesson.*member = read_lines(field, breaks, d);
@@ -90,15 +95,6 @@ void key_word(const Field& field, Lesson& lesson, Diagnostics& d) {
   if (check_word(word, d)) lesson.key_word = std::move(word);
 }
 
-void pick(const Field& field, Lesson& lesson, Diagnostics& d) {
-  const int errors = d.error_count();
-  read_number(field, 1, 100, lesson.pick, d);
-  if (d.error_count() > errors) return;
-  d.error(diagnostic::not_used_yet, field.value.span,
-          "Sheaf cannot choose words by itself yet",
-          "write the words yourself, as in `words: ship shed shell`");
-}
-
 void split(const Field& field, Lesson& lesson, Diagnostics& d) {
   lesson.splits = read_splits(field, d);
 }
@@ -146,7 +142,7 @@ constexpr std::array kReaders = {
     KeyReader{"title", short_text<&Lesson::title>},
     KeyReader{"pattern", patterns},
     KeyReader{"words", words<&Lesson::words>},
-    KeyReader{"pick", pick},
+    KeyReader{"pick", number<&Lesson::pick, 1, 100>},
     KeyReader{"key-word", key_word},
     KeyReader{"same-sound", plain_words<&Lesson::same_sound>},
     KeyReader{"other-sound", plain_words<&Lesson::other_sound>},
@@ -158,6 +154,7 @@ constexpr std::array kReaders = {
     KeyReader{"sequence", file_name<&Lesson::sequence>},
     KeyReader{"step", short_text<&Lesson::step>},
     KeyReader{"taught", taught},
+    KeyReader{"strict", yes_or_no<&Lesson::strict>},
     KeyReader{"split", split},
     KeyReader{"pictures", pictures},
     KeyReader{"rhyme", lines<&Lesson::rhyme, LineBreaks::verses>},
@@ -207,23 +204,6 @@ void report_missing(const SourceFile& file, const Value& keys,
     d.error(diagnostic::missing_key, place, "the lesson names no pattern",
             "add a line such as `pattern: sh`");
   }
-  if (!has_key(keys, "words", names) && !has_key(keys, "pick", names)) {
-    d.error(diagnostic::missing_key, place, "the lesson has no words",
-            "add a line such as `words: ship shed shell`");
-  }
-}
-
-void report_unused(const Lesson& lesson, Diagnostics& d) {
-  for (const Spanned<std::string>& key : lesson.keys) {
-    const auto known =
-        std::ranges::find(kLessonKeys, key.value, &LessonKey::name);
-    if (known == kLessonKeys.end() || known->used || key.value == "pick") {
-      continue;
-    }
-    d.note(diagnostic::not_used_yet, key.span,
-           fmt::format("`{}` is read and checked, but nothing uses it yet",
-                       known->name));
-  }
 }
 
 }  // namespace
@@ -247,7 +227,6 @@ Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics) {
         lesson, diagnostics);
   }
   report_missing(file, *keys, names, diagnostics);
-  report_unused(lesson, diagnostics);
   return lesson;
 }
 

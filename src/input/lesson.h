@@ -54,6 +54,8 @@ struct Lesson {
   PlacedWord sequence;
   Spanned<std::string> step;  ///< a step's number or name
   std::vector<PlacedWord> taught;
+  /// Whether a word that was not taught yet is an error.
+  Spanned<bool> strict{false, {}};
   std::vector<LessonSplit> splits;
   /// Word and picture file, or word and an emoji.
   std::vector<std::pair<PlacedWord, PlacedWord>> pictures;

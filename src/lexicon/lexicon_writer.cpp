@@ -1,5 +1,6 @@
 #include "lexicon/lexicon_writer.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
@@ -9,8 +10,11 @@
 #include <fmt/format.h>
 
 #include "base/error.h"
+#include "base/utf8.h"
+#include "lexicon/pattern_words.h"
 #include "lexicon/word_table.h"
 #include "phonics/lexicon_file.h"
+#include "phonics/pattern_index.h"
 #include "phonics/table_text.h"
 
 namespace sheaf {
@@ -49,6 +53,17 @@ constexpr std::string_view kLists[] = {
     "english-words",        "american-words",        "british-words",
     "english-upper",        "american-upper",        "british-upper",
     "english-proper-names", "american-proper-names", "english-contractions"};
+
+std::vector<std::uint32_t> spelled_hashes(const WordLists& lists) {
+  std::vector<std::uint32_t> spelled;
+  for (const auto& [word, listed] : lists) {
+    spelled.push_back(spelled_hash(lower_case(word)));
+  }
+  std::ranges::sort(spelled);
+  const auto rest = std::ranges::unique(spelled);
+  spelled.erase(rest.begin(), rest.end());
+  return spelled;
+}
 
 WordLists read_word_lists(const std::string& folder) {
   WordLists lists;
@@ -115,6 +130,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   LexiconSources sources;
   sources.dictionary = read_festlex(read_file(paths.dictionary));
   sources.lists = read_word_lists(paths.scowl);
+  const std::vector<std::uint32_t> spelled = spelled_hashes(sources.lists);
   std::string fault;
   sources.correspondences = read_correspondences(
       read_file(paths.data + "/correspondences.tsv"), fault);
@@ -162,6 +178,14 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::not_compound) = bytes_of(
       std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
+  section(Section::spelled) = bytes_of(spelled);
+  // The last sections are made by reading words from the others.
+  const std::string draft = out + ".draft";
+  write_file(draft, lexicon_file_bytes(sections));
+  const PatternSections indexed = index_patterns(draft);
+  std::remove(draft.c_str());
+  section(Section::pattern_words) = bytes_of(indexed.pattern_words);
+  section(Section::said) = bytes_of(indexed.said);
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(out, bytes);
   if (!debug_list.empty()) {

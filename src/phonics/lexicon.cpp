@@ -43,6 +43,11 @@ int Lexicon::tier(std::string_view spelling) const {
   return place == kNoWord ? 0 : record_tier(words_, place);
 }
 
+std::optional<WordRecord> Lexicon::record(std::uint32_t place) const {
+  std::size_t offset = place;
+  return decode_record(words_, offset, inventory_);
+}
+
 std::vector<WordRecord> Lexicon::readings(std::uint32_t place) const {
   std::vector<WordRecord> result;
   std::size_t offset = place;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,7 +28,9 @@ class Lexicon {
   /// The size of the SCOWL list that first has the word, 0 where none has it
   /// or the word is not there; no record is read for it.
   int tier(std::string_view spelling) const;
-  /// All readings of the word at a place that `find` gave.
+  /// The record at a place that `find` gave.
+  std::optional<WordRecord> record(std::uint32_t place) const;
+  /// All readings of the word at such a place.
   std::vector<WordRecord> readings(std::uint32_t place) const;
   std::vector<WordRecord> readings(std::string_view spelling) const;
 

@@ -19,8 +19,11 @@ enum class Section : std::uint8_t {
   not_prefixed,     ///< words that only look prefixed, in order
   not_compound,     ///< what makes no compound, in order, a line each
   guesses,          ///< what the guesser has counted
+  pattern_words,    ///< see pattern_index.h
+  said,             ///< `said_hash` of every reading, in order, 32 bits each
+  spelled,          ///< `spelled_hash` of every word of the lists, likewise
 };
-inline constexpr int kSectionCount = static_cast<int>(Section::guesses) + 1;
+inline constexpr int kSectionCount = static_cast<int>(Section::spelled) + 1;
 
 /// The compiled word list, mapped into memory and used where it lies. The file
 /// is of the machine's own byte order: it is built where it is used.

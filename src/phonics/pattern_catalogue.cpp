@@ -112,6 +112,7 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
       PatternRule rule;
       rule.unit = read_conditions(part, fault);
       rule.word = read_conditions(row.cell(4), fault);
+      rule.graphemes = grapheme_bits(rule);
       rules.push_back(std::move(rule));
     }
     pattern.of_units = std::ranges::all_of(rules, [](const PatternRule& r) {
@@ -184,10 +185,15 @@ std::span<const PatternRule> PatternCatalogue::rules(PatternId id) const {
 
 std::vector<PatternPlace> PatternCatalogue::places_in(
     const Reading& reading, const WordFacts& facts) const {
+  std::uint64_t graphemes = 0;
+  for (const Unit& unit : reading.units) {
+    graphemes |= grapheme_bit(unit.grapheme);
+  }
   std::vector<PatternPlace> places;
   for (std::size_t id = 0; id < rules_.size(); ++id) {
     PatternPlace place{static_cast<PatternId>(id), {}, false};
     for (const PatternRule& rule : rules_[id]) {
+      if (rule.graphemes != 0 && (rule.graphemes & graphemes) == 0) continue;
       for (const std::uint8_t unit : rule_places(rule, reading, facts)) {
         place.units.push_back(unit);
       }

@@ -260,6 +260,22 @@ bool unit_meets(const RuleCondition& c, const Reading& reading,
   return met != c.negative;
 }
 
+std::uint64_t grapheme_bit(std::string_view grapheme) {
+  unsigned sum = 0;
+  for (const char c : grapheme) sum = sum * 31 + static_cast<unsigned char>(c);
+  return std::uint64_t{1} << (sum & 63U);
+}
+
+std::uint64_t grapheme_bits(const PatternRule& rule) {
+  for (const RuleCondition& c : rule.unit) {
+    if (c.key != Key::grapheme || c.negative) continue;
+    std::uint64_t bits = 0;
+    for (const std::string& value : c.values) bits |= grapheme_bit(value);
+    return bits;
+  }
+  return 0;
+}
+
 std::vector<std::uint8_t> rule_places(const PatternRule& rule,
                                       const Reading& reading,
                                       const WordFacts& facts) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -48,7 +49,15 @@ struct RuleCondition {
 struct PatternRule {
   std::vector<RuleCondition> unit;
   std::vector<RuleCondition> word;
+  /// `grapheme_bit` of each grapheme that a unit may have; 0 where any will do.
+  /// Most rules are told by it to have no place in a word.
+  std::uint64_t graphemes = 0;
 };
+
+/// One bit for a grapheme; different ones may share it.
+std::uint64_t grapheme_bit(std::string_view grapheme);
+/// The bits that a rule's units ask for, for `PatternRule::graphemes`.
+std::uint64_t grapheme_bits(const PatternRule& rule);
 
 /// Reads conditions parted by spaces. `fault` gets what is wrong.
 std::vector<RuleCondition> read_conditions(std::string_view text,

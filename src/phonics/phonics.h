@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <optional>
@@ -43,6 +44,22 @@ struct WordInfo {
 struct NearMiss {
   std::string word;
   std::string why_not;
+};
+
+/// A common word that has a pattern: enough to put such words in order before
+/// any is read.
+struct PatternWord {
+  std::string word;
+  WordInfo info;
+  int phonemes = 0;
+  int syllables = 0;
+  /// Where the pattern stands: in the first unit, the last (of the word or its
+  /// base), or elsewhere; for a pattern of the whole word always `middle`.
+  enum class Place : std::uint8_t { middle, first, last };
+  Place place = Place::middle;
+  bool twice = false;     ///< it has the pattern in several places
+  bool later = false;     ///< as in PatternPlace
+  bool readings = false;  ///< it can be said in several ways
 };
 
 /// How English words are spelled and said: the word list, the correspondences
@@ -92,6 +109,15 @@ class Phonics {
   /// Common words that have a pattern, everyday ones first.
   std::vector<std::string> words_with(PatternId pattern,
                                       std::size_t count) const;
+  /// All common words that have a pattern, in the same order, names left out;
+  /// from an index made when the word list was compiled.
+  std::vector<PatternWord> pattern_words(PatternId pattern) const;
+  /// Whether some word of the list is said with exactly these phonemes.
+  bool is_said_like_a_word(std::span<const Phoneme> phonemes) const;
+  /// Whether the word stands in any list, the largest included, even where
+  /// nobody says how it sounds. In one case of some thousands it says so of
+  /// one that does not.
+  bool is_listed(std::string_view word) const;
   /// Common words with its letters that do not have it, one for each reason.
   std::vector<NearMiss> near_misses(PatternId pattern, std::size_t count) const;
 

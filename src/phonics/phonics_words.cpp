@@ -3,6 +3,8 @@
 #include <set>
 #include <string>
 
+#include "base/utf8.h"
+#include "phonics/pattern_index.h"
 #include "phonics/pattern_rule.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/why_not.h"
@@ -122,6 +124,36 @@ std::vector<std::string> Phonics::words_with(PatternId pattern,
               return words.size() < count;
             });
   return words;
+}
+
+std::vector<PatternWord> Phonics::pattern_words(PatternId pattern) const {
+  std::vector<PatternWord> words;
+  const Lexicon& lexicon = impl_->lexicon;
+  for (const std::uint32_t packed : entries_of(
+           impl_->file.records<std::uint32_t>(Section::pattern_words),
+           pattern)) {
+    const PatternEntry entry = unpack_entry(packed);
+    const auto record = lexicon.record(entry.word);
+    if (!record) continue;
+    words.push_back({record->spelling, info_of(*record), 0,
+                     syllable_count(record->segments, lexicon.inventory()),
+                     entry.place, entry.twice, entry.later, record->more});
+    for (const Segment& segment : record->segments) {
+      words.back().phonemes += lexicon.inventory()[segment.id].sound_count;
+    }
+  }
+  return words;
+}
+
+bool Phonics::is_said_like_a_word(std::span<const Phoneme> phonemes) const {
+  return std::ranges::binary_search(
+      impl_->file.records<std::uint32_t>(Section::said), said_hash(phonemes));
+}
+
+bool Phonics::is_listed(std::string_view word) const {
+  return std::ranges::binary_search(
+      impl_->file.records<std::uint32_t>(Section::spelled),
+      spelled_hash(lower_case(word)));
 }
 
 std::vector<NearMiss> Phonics::near_misses(PatternId pattern,

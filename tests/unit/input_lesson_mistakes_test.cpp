@@ -50,14 +50,6 @@ const Mistake kLessonMistakes[] = {
      "     | ^~~~~~~~~\n"
      "  help: if it belongs to the text above, begin the line with two "
      "spaces and write that text under `|`\n"},
-    {"no words",
-     "pattern: sh\n"
-     "sentences: |\n"
-     "  The fish is here.\n",
-     "shells.yaml:1:1: error: the lesson has no words [missing-key]\n"
-     "   1 | pattern: sh\n"
-     "     | ^~~~~~~\n"
-     "  help: add a line such as `words: ship shed shell`\n"},
     {"splits that do not begin further right",
      "pattern: sh\n"
      "words: ship shed\n"
@@ -400,14 +392,6 @@ const Mistake kLessonMistakes[] = {
      "     |             ^~~~~~~~\n"
      "  help: put the whole sentence in quotes, or write the sentences as "
      "lines under `sentences: |`\n"},
-    {"words to be picked",
-     "pattern: sh\n"
-     "pick: 10\n",
-     "shells.yaml:2:7: error: Sheaf cannot choose words by itself yet "
-     "[not-used-yet]\n"
-     "   2 | pick: 10\n"
-     "     |       ^~\n"
-     "  help: write the words yourself, as in `words: ship shed shell`\n"},
     {"a file somewhere else",
      "pattern: sh\n"
      "words: ship shed\n"

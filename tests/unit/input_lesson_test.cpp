@@ -233,8 +233,8 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_TRUE(lesson.review.given());
   EXPECT_EQ(lesson.author.value, "K. Moss");
   EXPECT_EQ(lesson.licence.value, "CC0");
-  // All but `pick`, which is refused for now.
-  EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 1);
+  // All but `pick` and `strict`, which change what the rest means.
+  EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 2);
 }
 
 TEST(Lesson, TellsLinesApartInEveryForm) {
@@ -273,22 +273,13 @@ TEST(Lesson, WarnsOfASentenceThatACommaSplit) {
   EXPECT_EQ(read.diagnostics.error_count(), 0);
 }
 
-TEST(Lesson, NotesWhatNothingUsesYet) {
+TEST(Lesson, TakesTheExampleOfEveryKey) {
   for (const LessonKey& key : kLessonKeys) {
-    if (key.name == "pattern" || key.name == "words" || key.name == "pick") {
-      continue;
-    }
-    const std::string name(key.name), line(key.example);
+    if (key.name == "pattern" || key.name == "words") continue;
+    const std::string line(key.example);
     const ReadLesson read =
         lesson_from("pattern: sh\nwords: ship\n" + line + "\n");
-    EXPECT_EQ(read.messages(),
-              key.used ? ""
-                       : "shells.yaml:3:1: note: `" + name +
-                             "` is read and checked, but nothing uses it yet "
-                             "[not-used-yet]\n"
-                             "   3 | " +
-                             line + "\n     | ^" +
-                             std::string(name.size() - 1, '~') + "\n");
+    EXPECT_EQ(read.messages(), "") << line;
   }
 }
 

@@ -1,0 +1,109 @@
+#include "analysis/standing_reports.h"
+
+#include <fmt/format.h>
+
+#include <map>
+
+#include "base/utf8.h"
+#include "phonics/notation.h"
+
+namespace sheaf {
+
+namespace {
+
+// The words alone, so that "Stop, Kim!" and "stop Kim" are one sentence.
+std::string words_alone(const AnalyzedSentence& sentence) {
+  std::string words;
+  for (const AnalyzedSentence::Part& part : sentence.words) {
+    words += lower_case(part.word.spelling.value) + " ";
+  }
+  return words;
+}
+
+struct NotYet {
+  const AnalyzedWord* first = nullptr;
+  int times = 0;
+};
+
+}  // namespace
+
+void each_word(const AnalyzedLesson& lesson,
+               const std::function<void(const AnalyzedWord&)>& call) {
+  for (const AnalyzedWord& word : lesson.words) call(word);
+  for (const AnalyzedSentence& sentence : lesson.sentences) {
+    for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
+  }
+  for (const AnalyzedWord& word : lesson.dictate_words) call(word);
+  for (const AnalyzedSentence& sentence : lesson.dictate_sentences) {
+    for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
+  }
+}
+
+std::string why_not_yet(const AnalyzedLesson& lesson,
+                        const AnalyzedWord& word) {
+  const Unit& unit =
+      word.reading.units[static_cast<std::size_t>(word.standing.unit)];
+  const std::string what =
+      fmt::format("`{}` as /{}/", unit.grapheme,
+                  sound_name(unit.phonemes, lesson.conventions));
+  if (word.standing.step < 0) {
+    return what + (lesson.taught.steps().empty()
+                       ? " is not among what was taught"
+                       : " is taught in no step of the sequence");
+  }
+  const auto step = static_cast<std::size_t>(word.standing.step);
+  return fmt::format("{} is taught in {}", what,
+                     step_name(lesson.taught.steps()[step]));
+}
+
+void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
+  std::map<std::string, NotYet> found;
+  std::vector<std::string> order;
+  each_word(lesson, [&](const AnalyzedWord& word) {
+    if (word.standing.kind != WordStanding::Kind::not_yet) return;
+    const std::string key = lower_case(word.spelling.value);
+    NotYet& entry = found[key];
+    if (entry.times++ > 0) return;
+    entry.first = &word;
+    order.push_back(key);
+  });
+  for (const std::string& key : order) {
+    const NotYet& entry = found.at(key);
+    const AnalyzedWord& word = *entry.first;
+    std::string text =
+        fmt::format("{} is not decodable yet: {}", quoted(word.spelling.value),
+                    why_not_yet(lesson, word));
+    if (entry.times > 1) {
+      text += fmt::format("; it stands here {} times", entry.times);
+    }
+    const std::string help =
+        "take another word, or add it to `sight-words:` if it is known by "
+        "sight";
+    const Span span = word.spelling.span;
+    if (lesson.lesson->strict.value) {
+      diagnostics.error(diagnostic::not_yet_taught, span, text, help);
+    } else {
+      diagnostics.warning(diagnostic::not_yet_taught, span, text, help);
+    }
+  }
+}
+
+void report_read_sentences(const AnalyzedLesson& lesson,
+                           Diagnostics& diagnostics) {
+  std::map<std::string, const AnalyzedSentence*> read;
+  for (const AnalyzedSentence& sentence : lesson.sentences) {
+    read.try_emplace(words_alone(sentence), &sentence);
+  }
+  for (const AnalyzedSentence& sentence : lesson.dictate_sentences) {
+    const auto found = read.find(words_alone(sentence));
+    if (found == read.end()) continue;
+    Diagnostic& d = diagnostics.warning(
+        diagnostic::read_and_dictated, sentence.text.span(),
+        "this sentence to dictate was also read",
+        "dictate another one with the same words, so that it is not written "
+        "from memory of the page");
+    d.remarks.push_back({found->second->text.span(), "read here"});
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,148 @@
+#include "analysis/taught.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "base/shuffle.h"
+#include "base/utf8.h"
+#include "phonics/word_facts.h"
+
+namespace sheaf {
+
+namespace {
+
+using P = Phoneme;
+
+// Taught from the start.
+struct Consonant {
+  char letter;
+  std::array<P, 2> sounds;
+  std::size_t count;
+};
+constexpr Consonant kFromTheStart[] = {
+    {'b', {P::b}, 1},  {'c', {P::k}, 1}, {'d', {P::d}, 1},
+    {'f', {P::f}, 1},  {'g', {P::g}, 1}, {'h', {P::hh}, 1},
+    {'j', {P::jh}, 1}, {'k', {P::k}, 1}, {'l', {P::l}, 1},
+    {'m', {P::m}, 1},  {'n', {P::n}, 1}, {'p', {P::p}, 1},
+    {'r', {P::r}, 1},  {'s', {P::s}, 1}, {'t', {P::t}, 1},
+    {'v', {P::v}, 1},  {'w', {P::w}, 1}, {'x', {P::k, P::s}, 2},
+    {'y', {P::y}, 1},  {'z', {P::z}, 1},
+};
+
+bool from_the_start(const Unit& unit) {
+  if (unit.grapheme.size() != 1) return false;
+  return std::ranges::any_of(kFromTheStart, [&](const Consonant& c) {
+    return c.letter == unit.grapheme[0] && c.count == unit.listed.size() &&
+           std::equal(unit.listed.begin(), unit.listed.end(), c.sounds.begin());
+  });
+}
+
+std::vector<P> short_sound(char letter) {
+  switch (letter) {
+    case 'a':
+      return {P::ae};
+    case 'e':
+      return {P::eh};
+    case 'i':
+    case 'y':
+      return {P::ih};
+    case 'o':
+      return {P::aa};
+    case 'u':
+      return {P::ah};
+    default:
+      return {};
+  }
+}
+
+// A weak vowel with a consonant behind it in its own syllable: kitten.
+bool is_weak_and_closed(const Reading& reading, std::size_t i) {
+  const Unit& unit = reading.units[i];
+  if (unit.grapheme.size() != 1 || unit.stressed || unit.listed.size() != 1) {
+    return false;
+  }
+  if (unit.listed[0] != P::ax && unit.listed[0] != P::ih) return false;
+  if (i + 1 >= reading.units.size()) return false;
+  const Unit& next = reading.units[i + 1];
+  return !has_vowel(next) && next.syllable == unit.syllable;
+}
+
+}  // namespace
+
+std::uint64_t Taught::key_of(std::string_view grapheme,
+                             const std::vector<Phoneme>& phonemes) {
+  std::uint64_t key = text_hash(grapheme);
+  for (const Phoneme p : phonemes) {
+    const char byte = static_cast<char>(static_cast<int>(p) + 1);
+    key = text_hash({&byte, 1}, key);
+  }
+  return key;
+}
+
+int Taught::stage(PatternId pattern) const {
+  const int stage =
+      pattern < pattern_stages_.size() ? pattern_stages_[pattern] : kNever;
+  return stage == kNever ? -1 : stage;
+}
+
+int Taught::stage_of(std::string_view grapheme,
+                     const std::vector<Phoneme>& phonemes) const {
+  const std::uint64_t key = key_of(grapheme, phonemes);
+  const auto found = std::ranges::lower_bound(entries_, key, {}, &Entry::key);
+  return found == entries_.end() || found->key != key ? kNever : found->stage;
+}
+
+int Taught::stage_of(const Reading& reading, std::size_t i,
+                     int drop_stage) const {
+  const Unit& unit = reading.units[i];
+  if (from_the_start(unit)) return 0;
+  int stage = stage_of(unit.grapheme, unit.listed);
+  if (is_weak_and_closed(reading, i)) {
+    const char letter = unit.grapheme[0];
+    stage = std::min(stage, stage_of(unit.grapheme, short_sound(letter)));
+  }
+  if (drop_stage < kNever) {
+    const std::string whole = unit.grapheme + "e";
+    const std::string split = unit.grapheme + "_e";
+    const int base =
+        std::min(stage_of(whole, unit.listed), stage_of(split, unit.listed));
+    stage = std::min(stage, std::max(base, drop_stage));
+  }
+  return stage;
+}
+
+WordStanding Taught::standing(const Reading& reading) const {
+  WordStanding standing;
+  if (!known_) return standing;
+  int drop_stage = kNever;
+  for (const PatternPlace& place : reading.places) {
+    if (std::ranges::find(drops_, place.pattern) != drops_.end()) {
+      drop_stage = std::min(drop_stage, pattern_stages_[place.pattern]);
+    }
+  }
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    const int stage = stage_of(reading, i, drop_stage);
+    if (stage <= step_ + 1) continue;
+    standing.kind = WordStanding::Kind::not_yet;
+    standing.unit = static_cast<int>(i);
+    standing.step = stage == kNever ? -1 : stage - 1;
+    return standing;
+  }
+  return standing;
+}
+
+bool Taught::is_sight_word(std::string_view word) const {
+  return sight_words_.contains(lower_case(word));
+}
+
+std::string step_name(const Taught::Step& step) {
+  if (!step.name.empty()) {
+    return fmt::format("step {} ({})", step.number, step.name);
+  }
+  return fmt::format("step {}", step.number);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,168 @@
+#include "cli/check_report.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "analysis/standing_reports.h"
+#include "base/utf8.h"
+#include "phonics/explain.h"
+#include "planning/stand_ins.h"
+#include "sheets/sound_sort.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+
+namespace {
+
+using Kind = WordStanding::Kind;
+
+std::string listed(const std::vector<std::string>& words) {
+  return fmt::format("{}", fmt::join(words, ", "));
+}
+
+void add_once(std::vector<std::string>& words, std::string word) {
+  if (std::ranges::find(words, word) == words.end()) {
+    words.push_back(std::move(word));
+  }
+}
+
+void print_sentence(const AnalyzedLesson& lesson,
+                    const AnalyzedSentence& sentence,
+                    const SearchGround& source) {
+  std::vector<std::string> pattern, sight;
+  std::vector<const AnalyzedWord*> not_yet;
+  for (const AnalyzedSentence::Part& part : sentence.words) {
+    const std::string word = lower_case(part.word.spelling.value);
+    if (part.word.has_pattern()) add_once(pattern, word);
+    if (part.word.standing.kind == Kind::sight_word) add_once(sight, word);
+    if (part.word.standing.kind == Kind::not_yet) not_yet.push_back(&part.word);
+  }
+  fmt::print("  {}\n    {}; with the pattern: {}", sentence.text.text(),
+             counted(static_cast<int>(sentence.words.size()), "word", "words"),
+             pattern.empty() ? "none" : listed(pattern));
+  if (!sight.empty()) fmt::print("; by sight: {}", listed(sight));
+  fmt::print("\n");
+  for (const AnalyzedWord* word : not_yet) {
+    constexpr std::size_t kStandIns = 3;
+    fmt::print("    not yet: {} ({})", word->spelling.value,
+               why_not_yet(lesson, *word));
+    const auto others = stand_ins(word->reading, source, kStandIns);
+    if (!others.empty()) {
+      fmt::print("; near by sound and length: {}", listed(others));
+    }
+    fmt::print("\n");
+  }
+}
+
+// Words of the picture sort that the lesson does not name itself.
+void print_picture_words(const PreparedLesson& lesson) {
+  const Lesson& written = lesson.lesson;
+  if (written.same_sound.empty() == false &&
+      written.other_sound.empty() == false) {
+    return;
+  }
+  const auto& sheets = lesson.layout.sheets;
+  const auto sheet = std::ranges::find_if(
+      sheets, [](const auto& s) { return s.kind->name == "picture-sort"; });
+  if (sheet == sheets.end()) return;
+  SheetMemory memory;
+  const SheetInput input{
+      lesson.analyzed, sheet->options, *lesson.pictures, memory, {}};
+  const SoundSort& sort = sound_sort(input, sheet->options.count("pictures"));
+  if (!sort.missing.empty()) return;
+  std::vector<std::string> same, other;
+  const int last = static_cast<int>(sort.columns.size()) - 1;
+  for (const auto* items : {&sort.models, &sort.items}) {
+    for (const SoundSort::Item& item : *items) {
+      (item.column == last ? other : same).push_back(item.word);
+    }
+  }
+  if (written.same_sound.empty()) {
+    fmt::print("same-sound: {}\n", fmt::join(same, " "));
+  }
+  if (written.other_sound.empty()) {
+    fmt::print("other-sound: {}\n", fmt::join(other, " "));
+  }
+}
+
+}  // namespace
+
+std::string standing_text(const AnalyzedLesson& lesson,
+                          const AnalyzedWord& word) {
+  if (!lesson.taught.known()) return "";
+  switch (word.standing.kind) {
+    case Kind::decodable:
+      return "decodable";
+    case Kind::sight_word:
+      return "by sight";
+    case Kind::not_yet:
+      return "not yet: " + why_not_yet(lesson, word);
+  }
+  return "";
+}
+
+void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
+  const SearchGround source{
+      workspace.phonics(), lesson.conventions, lesson.taught, nullptr, {}};
+  fmt::print("sentences to read: {}\n", lesson.sentences.size());
+  for (const AnalyzedSentence& s : lesson.sentences) {
+    print_sentence(lesson, s, source);
+  }
+  if (!lesson.sentences.empty()) {
+    std::vector<std::string> unused;
+    for (const AnalyzedWord& word : lesson.words) {
+      const std::string wanted = lower_case(word.spelling.value);
+      const bool used =
+          std::ranges::any_of(lesson.sentences, [&](const AnalyzedSentence& s) {
+            return std::ranges::any_of(
+                s.words, [&](const AnalyzedSentence::Part& part) {
+                  return lower_case(part.word.spelling.value) == wanted;
+                });
+          });
+      if (!used) unused.push_back(word.spelling.value);
+    }
+    fmt::print("words of the list in no sentence: {}{}\n", unused.size(),
+               unused.empty() ? "" : ": " + listed(unused));
+  }
+  fmt::print("sentences to dictate: {}\n", lesson.dictate_sentences.size());
+  for (const AnalyzedSentence& s : lesson.dictate_sentences) {
+    print_sentence(lesson, s, source);
+  }
+}
+
+void print_share(const AnalyzedLesson& lesson) {
+  if (!lesson.taught.known()) {
+    fmt::print(
+        "decodable: not known; a `sequence:` or `taught:` says what was "
+        "taught before\n");
+    return;
+  }
+  int decodable = 0, sight = 0, not_yet = 0;
+  each_word(lesson, [&](const AnalyzedWord& word) {
+    decodable += word.standing.kind == Kind::decodable;
+    sight += word.standing.kind == Kind::sight_word;
+    not_yet += word.standing.kind == Kind::not_yet;
+  });
+  const int all = decodable + sight + not_yet;
+  if (all == 0) return;
+  // Rounded down, so that 100% means all.
+  fmt::print("readable: {}% of {} ({} decodable, {} by sight, {} not yet)",
+             (decodable + sight) * 100 / all, counted(all, "word", "words"),
+             decodable, sight, not_yet);
+  if (lesson.taught.step() >= 0) {
+    const auto step = static_cast<std::size_t>(lesson.taught.step());
+    fmt::print(" at {}", step_name(lesson.taught.steps()[step]));
+  }
+  fmt::print("\n");
+}
+
+void print_filled(const PreparedLesson& lesson) {
+  fmt::print("chosen by Sheaf; paste what you want to keep:\n");
+  for (const FilledKey& filled : lesson.filled) {
+    fmt::print("{}: {}\n", filled.key, fmt::join(filled.words, " "));
+  }
+  print_picture_words(lesson);
+}
+
+}  // namespace sheaf

@@ -1,0 +1,88 @@
+// `sheaf draft`: a lesson file to start from.
+
+#include <fmt/format.h>
+
+#include "cli/draft_text.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/output_files.h"
+#include "cli/planning_arguments.h"
+#include "cli/verbs.h"
+#include "cli/workspace.h"
+#include "pictures/picture_words.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+bool has_clear_picture(std::string_view word) {
+  const PictureWord* row = find_picture_word(word);
+  return row != nullptr && row->clear;
+}
+
+// The patterns named, else those of the step.
+std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
+                                                      const Taught& taught,
+                                                      const Phonics& phonics) {
+  std::vector<PatternId> patterns;
+  for (const std::string& name : line.arguments) {
+    const auto pattern = pattern_argument(name, phonics);
+    if (!pattern) return std::nullopt;
+    patterns.push_back(*pattern);
+  }
+  if (!patterns.empty()) return patterns;
+  if (taught.step() >= 0) {
+    const auto step = static_cast<std::size_t>(taught.step());
+    patterns = taught.steps()[step].patterns;
+    if (!patterns.empty()) return patterns;
+    fmt::print(stderr,
+               "sheaf: {} teaches no pattern; name one to practise, as in "
+               "`sheaf draft sh --step {}`\n",
+               step_name(taught.steps()[step]), taught.steps()[step].number);
+    return std::nullopt;
+  }
+  fmt::print(stderr, "sheaf draft: this needs PATTERN, or --step\n");
+  return std::nullopt;
+}
+
+}  // namespace
+
+int run_draft(const CommandLine& line) {
+  Workspace workspace(shipped_folder());
+  const CommandLine::Planning& planning = line.planning;
+  const Phonics& phonics = workspace.phonics();
+  const auto taught = taught_argument(workspace, planning);
+  if (!taught) return kFaultsInFiles;
+  const auto patterns = patterns_wanted(line, *taught, phonics);
+  if (!patterns) return kWrongCommandLine;
+
+  const Conventions conventions;
+  const BlockList own = own_block_list(workspace, "", "");
+  const SearchGround source{phonics, conventions, *taught, &own,
+                          has_clear_picture};
+  const Draft draft = draft_lesson(
+      source, *patterns,
+      planning.sequence.empty() && !planning.step.empty() ? "sequence.yaml"
+                                                          : planning.sequence);
+  const fs::path path = planning.file.empty() ? fs::path(draft.name + ".yaml")
+                                              : fs::path(planning.file);
+  std::error_code fault;
+  if (fs::exists(fs::symlink_status(path, fault))) {
+    fmt::print(stderr,
+               "sheaf: {} is there already and stays as it is; `--file` names "
+               "another file for the draft\n",
+               path.string());
+    return kMachineFault;
+  }
+  OutputFiles files;
+  files.add(path, draft.text);
+  files.finish();
+  fmt::print(
+      "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
+      path.string(), draft.words, path.string());
+  return kDone;
+}
+
+}  // namespace sheaf

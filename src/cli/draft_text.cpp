@@ -1,0 +1,118 @@
+#include "cli/draft_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kWords = 10;
+constexpr std::size_t kToDictate = 4;
+
+// As it can stand after a key: an id with no sign that the file would read as
+// its own.
+std::string name_of(const Pattern& pattern) { return std::string(pattern.id); }
+
+struct Chosen {
+  std::vector<std::string> words;
+  std::string key_word;
+};
+
+Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns,
+              std::size_t count, std::set<std::string, std::less<>>& used) {
+  Chosen chosen;
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    WordQuery query;
+    query.pattern = patterns[i];
+    query.count =
+        count * (i + 1) / patterns.size() - count * i / patterns.size();
+    query.leave_out = used;
+    for (const PatternId other : patterns) {
+      if (other != patterns[i]) query.without.push_back(other);
+    }
+    for (const FoundWord& word : find_words(source, query)) {
+      chosen.words.push_back(word.reading.word);
+      used.insert(word.reading.word);
+      if (chosen.key_word.empty() && word.picture) {
+        chosen.key_word = word.reading.word;
+      }
+    }
+  }
+  return chosen;
+}
+
+}  // namespace
+
+Draft draft_lesson(const SearchGround& source,
+                   const std::vector<PatternId>& patterns,
+                   const std::string& sequence) {
+  std::set<std::string, std::less<>> used;
+  const Chosen words = choose(source, patterns, kWords, used);
+  Chosen dictate = choose(source, patterns, kToDictate, used);
+  const std::size_t practised = std::min(kToDictate, words.words.size());
+  dictate.words.insert(
+      dictate.words.begin(), words.words.begin(),
+      words.words.begin() + static_cast<std::ptrdiff_t>(practised));
+
+  Draft draft;
+  draft.words = words.words.size();
+  std::string names, titles;
+  for (const PatternId id : patterns) {
+    const Pattern& pattern = source.phonics.patterns()[id];
+    names += (names.empty() ? "" : ", ") + name_of(pattern);
+    titles += (titles.empty() ? "" : "; ") + std::string(pattern.name);
+    draft.name += (draft.name.empty() ? "" : "-") + name_of(pattern);
+  }
+  std::ranges::replace(draft.name, '_', '-');
+  const std::string word = !words.key_word.empty() ? words.key_word
+                           : words.words.empty()   ? ""
+                                                   : words.words.front();
+  if (!word.empty()) draft.name += "-" + word;
+
+  std::string& text = draft.text;
+  text = fmt::format(
+      "# A draft by Sheaf for {}. Read the words: which does "
+      "your group know?\npattern: {}\n",
+      titles, names);
+  if (!sequence.empty()) {
+    text += fmt::format("sequence: {}\n", sequence);
+    if (source.taught.step() >= 0) {
+      const auto step = static_cast<std::size_t>(source.taught.step());
+      text += fmt::format("step: {}\n", source.taught.steps()[step].number);
+    }
+  }
+  text += words.words.empty()
+              ? std::string(
+                    "# Sheaf found no word that can be read at this "
+                    "step.\n# words:\n")
+              : fmt::format("words: {}\n", fmt::join(words.words, " "));
+  if (!words.key_word.empty()) {
+    text += fmt::format(
+        "# It has a picture and stands for the sound.\n"
+        "key-word: {}\n",
+        words.key_word);
+  }
+  text +=
+      "# Six or more sentences to read, one a line. Take the # away from the\n"
+      "# next two lines and write; `sheaf check` counts the words of the list\n"
+      "# and says which words were not taught yet.\n"
+      "# sentences: |\n"
+      "#   \n";
+  if (!dictate.words.empty()) {
+    text += fmt::format(
+        "# Four of the list and new ones with the same pattern.\n"
+        "dictate-words: {}\n",
+        fmt::join(dictate.words, " "));
+  }
+  text +=
+      "# Other sentences than those to read, or they are written from memory.\n"
+      "# dictate-sentences: |\n"
+      "#   \n"
+      "# Words known by sight although they cannot be sounded out yet.\n"
+      "# sight-words: the a is\n";
+  return draft;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,166 @@
+// `sheaf find`: words to teach a pattern with.
+
+#include <fmt/format.h>
+
+#include "base/utf8.h"
+#include "cli/exit_codes.h"
+#include "cli/files.h"
+#include "cli/json.h"
+#include "cli/planning_arguments.h"
+#include "cli/verbs.h"
+#include "cli/workspace.h"
+#include "phonics/explain.h"
+#include "pictures/picture_words.h"
+#include "planning/pseudo_words.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::size_t kUsualCount = 12;
+
+bool has_clear_picture(std::string_view word) {
+  const PictureWord* row = find_picture_word(word);
+  return row != nullptr && row->clear;
+}
+
+// All words of lesson files, to be left out.
+bool add_lesson_words(Workspace& workspace, const std::string& path,
+                      std::set<std::string, std::less<>>& words) {
+  Diagnostics diagnostics;
+  const Lesson lesson = read_lesson(workspace.open(path), diagnostics);
+  if (diagnostics.has_errors()) {
+    print(diagnostics);
+    return false;
+  }
+  for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
+    for (const LessonWord& word : *list) {
+      words.insert(lower_case(word.spelling.value));
+    }
+  }
+  return true;
+}
+
+void print_found(const std::vector<FoundWord>& words,
+                 const Conventions& conventions) {
+  std::size_t widest = 0;
+  for (const FoundWord& w : words) {
+    widest = std::max(widest, w.reading.word.size());
+  }
+  for (const FoundWord& w : words) {
+    fmt::print("{:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
+               graphemes_text(w.reading), sounds_text(w.reading, conventions),
+               w.picture ? "picture" : "");
+  }
+}
+
+void report_few(const Pattern& pattern, std::size_t found, std::size_t wanted,
+                bool taught) {
+  if (found >= wanted) return;
+  fmt::print(stderr, "sheaf: {} of the {} words asked for have {}{}\n", found,
+             wanted, pattern.name,
+             taught ? " and can be read at this step" : " and fit the rest");
+}
+
+int print_pseudo(const SearchGround& source, PatternId pattern, std::size_t count,
+                 bool json) {
+  const auto words = pseudo_words(source, pattern, count);
+  const Pattern& p = source.phonics.patterns()[pattern];
+  if (json) {
+    std::vector<FoundJson> list;
+    for (const PseudoWord& w : words) list.push_back({w.word, {}, {}, false});
+    fmt::print("{}\n", found_json(p.id, list));
+    return kDone;
+  }
+  if (words.empty()) {
+    fmt::print(stderr,
+               "sheaf: no word could be made up for {}; that is done for "
+               "patterns inside one syllable only\n",
+               p.name);
+  }
+  for (const PseudoWord& w : words) {
+    std::string graphemes;
+    for (const Unit& unit : w.units) {
+      graphemes += (graphemes.empty() ? "" : " ") + unit.grapheme;
+    }
+    fmt::print("{:<8} {}\n", w.word, graphemes);
+  }
+  return kDone;
+}
+
+std::string as_json(const Pattern& pattern, const std::vector<FoundWord>& words,
+                    const Conventions& conventions) {
+  std::vector<FoundJson> list;
+  for (const FoundWord& w : words) {
+    list.push_back({w.reading.word, graphemes_text(w.reading),
+                    sounds_text(w.reading, conventions), w.picture});
+  }
+  return found_json(pattern.id, list);
+}
+
+}  // namespace
+
+int run_find(const CommandLine& line) {
+  Workspace workspace(shipped_folder());
+  const CommandLine::Planning& planning = line.planning;
+  const Phonics& phonics = workspace.phonics();
+  const auto pattern = pattern_argument(line.arguments.front(), phonics);
+  const auto syllables = range_argument(planning.syllables, "--syllables");
+  const auto letters = range_argument(planning.letters, "--length");
+  if (!pattern || !syllables || !letters) return kWrongCommandLine;
+  const auto taught = taught_argument(workspace, planning);
+  if (!taught) return kFaultsInFiles;
+  const BlockList own = own_block_list(workspace, planning.file, "");
+  const Conventions conventions;
+
+  WordQuery query;
+  query.pattern = *pattern;
+  query.count = planning.count > 0 ? static_cast<std::size_t>(planning.count)
+                                   : kUsualCount;
+  query.syllables = *syllables;
+  query.letters = *letters;
+  query.pictures_only = planning.pictures;
+  query.first_set = !planning.later_set && planning.lessons.empty();
+  for (const std::string& lesson : planning.lessons) {
+    if (!add_lesson_words(workspace, lesson, query.leave_out)) {
+      return kFaultsInFiles;
+    }
+  }
+  const SearchGround source{phonics, conventions, *taught, &own,
+                          has_clear_picture};
+  const Pattern& own_pattern = phonics.patterns()[*pattern];
+  if (planning.pseudo) {
+    return print_pseudo(source, *pattern, query.count, line.json);
+  }
+  std::optional<PatternId> contrast;
+  if (!planning.contrast.empty()) {
+    contrast = pattern_argument(planning.contrast, phonics);
+    if (!contrast) return kWrongCommandLine;
+    query.without.push_back(*contrast);
+  }
+  const auto words = find_words(source, query);
+  if (line.json && !contrast) {
+    fmt::print("{}\n", as_json(own_pattern, words, conventions));
+    return kDone;
+  }
+  std::vector<FoundWord> others;
+  if (contrast) {
+    query.pattern = *contrast;
+    query.without = {*pattern};
+    others = find_words(source, query);
+  }
+  const auto show = [&](const Pattern& p, const std::vector<FoundWord>& list) {
+    if (line.json) {
+      fmt::print("{}\n", as_json(p, list, conventions));
+      return;
+    }
+    if (contrast) fmt::print("{}\n", p.name);
+    print_found(list, conventions);
+    report_few(p, list.size(), query.count, taught->known());
+  };
+  show(own_pattern, words);
+  if (contrast) show(phonics.patterns()[*contrast], others);
+  return kDone;
+}
+
+}  // namespace sheaf

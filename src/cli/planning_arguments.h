@@ -1,0 +1,32 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cli/command_line.h"
+#include "cli/workspace.h"
+#include "planning/block_list.h"
+#include "planning/word_search.h"
+
+namespace sheaf {
+
+/// What the planning verbs read from their command line. Each prints what is
+/// wrong to standard error and gives nothing then.
+
+/// The pattern that a name means.
+std::optional<PatternId> pattern_argument(const std::string& name,
+                                          const Phonics& phonics);
+/// "2" or "1-3".
+std::optional<Range> range_argument(const std::string& text,
+                                    std::string_view option);
+/// What was taught at the step that is asked for; nothing known without one.
+std::optional<Taught> taught_argument(Workspace& workspace,
+                                      const CommandLine::Planning& planning);
+
+/// The teacher's own list of blocked words, if there is one: the file asked
+/// for, else the one in `folder`.
+inline constexpr std::string_view kBlockedFile = "blocked-words.txt";
+BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
+                         const std::filesystem::path& folder);
+
+}  // namespace sheaf

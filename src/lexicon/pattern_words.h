@@ -1,0 +1,17 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace sheaf {
+
+/// The two sections of the word list that are made from the finished rest of
+/// it, which stands in `file` already.
+struct PatternSections {
+  std::vector<std::uint32_t> pattern_words;
+  std::vector<std::uint32_t> said;
+};
+PatternSections index_patterns(const std::string& file);
+
+}  // namespace sheaf

@@ -1,0 +1,60 @@
+#include "phonics/pattern_index.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::uint32_t kWordBits = 24;
+constexpr std::uint32_t kWordMask = (1U << kWordBits) - 1;
+
+}  // namespace
+
+std::uint32_t pack(const PatternEntry& entry) {
+  return (entry.word & kWordMask) |
+         static_cast<std::uint32_t>(entry.place) << kWordBits |
+         (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U);
+}
+
+PatternEntry unpack_entry(std::uint32_t packed) {
+  PatternEntry entry;
+  entry.word = packed & kWordMask;
+  const std::uint32_t place = packed >> kWordBits & 3U;
+  entry.place = place == 1   ? PatternWord::Place::first
+                : place == 2 ? PatternWord::Place::last
+                             : PatternWord::Place::middle;
+  entry.twice = (packed >> 26U & 1U) != 0;
+  entry.later = (packed >> 27U & 1U) != 0;
+  return entry;
+}
+
+std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
+                                          PatternId pattern) {
+  const std::size_t at = pattern;
+  // Patterns of a lesson's own are not in the index.
+  if (index.empty() || at + 1 >= index[0]) return {};
+  if (at + 1 >= index.size()) return {};
+  const std::size_t begin = index[at];
+  const std::size_t end = index[at + 1];
+  if (begin > end || end > index.size()) return {};
+  return index.subspan(begin, end - begin);
+}
+
+std::uint32_t said_hash(std::span<const Phoneme> phonemes) {
+  std::uint32_t hash = 0x811C9DC5U;  // FNV-1a, 32 bits
+  for (const Phoneme p : phonemes) {
+    hash ^= static_cast<std::uint32_t>(p) + 1;
+    hash *= 0x01000193U;
+  }
+  return hash;
+}
+
+std::uint32_t spelled_hash(std::string_view word) {
+  std::uint32_t hash = 0x811C9DC5U;
+  for (const char c : word) {
+    hash ^= static_cast<unsigned char>(c);
+    hash *= 0x01000193U;
+  }
+  return hash;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,186 @@
+#include "planning/block_list.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "base/shuffle.h"
+#include "base/utf8.h"
+#include "phonics/endings.h"
+#include "planning/tables.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::uint64_t kBits = (std::uint64_t{1} << 40U) - 1;
+constexpr std::size_t kFigures = 10;
+constexpr std::size_t kShortestPart = 3;
+
+std::uint64_t spelling_number(std::string_view word) {
+  return text_hash(word, text_hash("blocked spelling ")) & kBits;
+}
+
+std::uint64_t sounds_number(std::span<const Phoneme> phonemes) {
+  std::uint64_t hash = text_hash("blocked sounds ");
+  for (const Phoneme p : phonemes) {
+    hash = text_hash(phoneme_name(p), hash);
+    hash = text_hash(" ", hash);
+  }
+  return hash & kBits;
+}
+
+std::optional<std::uint64_t> read_number(std::string_view part) {
+  if (part.size() != kFigures + 1) return std::nullopt;
+  std::uint64_t number = 0;
+  for (const char c : part.substr(1)) {
+    const int figure = c >= '0' && c <= '9'   ? c - '0'
+                       : c >= 'a' && c <= 'f' ? c - 'a' + 10
+                                              : -1;
+    if (figure < 0) return std::nullopt;
+    number = number << 4U | static_cast<std::uint64_t>(figure);
+  }
+  return number;
+}
+
+// A word with the endings that any noun or verb could have.
+std::vector<std::string> with_endings(const std::string& word) {
+  constexpr std::array<std::string_view, 3> kHissing = {"s", "x", "z"};
+  std::vector<std::string> forms = {word};
+  const char last = word.back();
+  const bool hissing = std::ranges::any_of(
+      kHissing, [&](std::string_view end) { return word.ends_with(end); });
+  if (hissing || word.ends_with("ch") || word.ends_with("sh")) {
+    forms.push_back(word + "es");
+  } else {
+    forms.push_back(word + "s");
+  }
+  std::string stem = word;
+  if (last == 'y' && word.size() > 2 &&
+      std::string_view("aeiou").find(word[word.size() - 2]) ==
+          std::string_view::npos) {
+    stem.pop_back();
+    forms.insert(forms.end(), {stem + "ies", stem + "ied", word + "ing"});
+    return forms;
+  }
+  if (last == 'e') {
+    stem.pop_back();
+  } else if (doubles_its_end(word)) {
+    stem += last;
+  }
+  forms.insert(forms.end(), {stem + "ed", stem + "ing"});
+  return forms;
+}
+
+bool holds(const std::vector<std::uint64_t>& numbers, std::uint64_t number) {
+  return std::ranges::binary_search(numbers, number);
+}
+
+}  // namespace
+
+const BlockList& BlockList::shipped() {
+  static const BlockList list = [] {
+    BlockList result;
+    result.add(blocked_words_table());
+    return result;
+  }();
+  return list;
+}
+
+void BlockList::add(std::string_view text) {
+  constexpr std::string_view kSpaces = " \t\r\n,";
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    std::string_view line = text.substr(0, end);
+    text.remove_prefix(std::min(end + 1, text.size()));
+    line = line.substr(0, line.find('#'));
+    for (std::size_t at = line.find_first_not_of(kSpaces);
+         at != std::string_view::npos;
+         at = line.find_first_not_of(kSpaces, at)) {
+      const std::size_t stop =
+          std::min(line.find_first_of(kSpaces, at), line.size());
+      const std::string_view part = line.substr(at, stop - at);
+      at = stop;
+      const auto number = read_number(part);
+      if (number && part.front() == '=') {
+        spellings_.push_back(*number);
+      } else if (number && part.front() == '~') {
+        sounds_.push_back(*number);
+      } else if (is_word(part)) {
+        collect(part);
+      }
+    }
+  }
+  put_in_order();
+}
+
+void BlockList::add_word(std::string_view word) {
+  collect(word);
+  put_in_order();
+}
+
+void BlockList::collect(std::string_view word) {
+  for (const std::string& form : with_endings(lower_case(word))) {
+    spellings_.push_back(spelling_number(form));
+  }
+}
+
+void BlockList::put_in_order() {
+  std::ranges::sort(spellings_);
+  std::ranges::sort(sounds_);
+}
+
+bool BlockList::blocks(std::string_view word) const {
+  const std::string lower = lower_case(word);
+  const std::string_view bare =
+      std::string_view(lower).substr(0, lower.find('\''));
+  return holds(spellings_, spelling_number(lower)) ||
+         holds(spellings_, spelling_number(bare));
+}
+
+bool BlockList::blocks_sounds(std::span<const Phoneme> phonemes) const {
+  return holds(sounds_, sounds_number(phonemes));
+}
+
+bool BlockList::blocks_part_of(std::string_view word,
+                               std::span<const Phoneme> phonemes) const {
+  for (std::size_t begin = 0; begin < word.size(); ++begin) {
+    for (std::size_t size = kShortestPart; begin + size <= word.size();
+         ++size) {
+      if (holds(spellings_, spelling_number(word.substr(begin, size)))) {
+        return true;
+      }
+    }
+  }
+  for (std::size_t begin = 0; begin < phonemes.size(); ++begin) {
+    for (std::size_t size = 2; begin + size <= phonemes.size(); ++size) {
+      const bool whole = begin == 0 && size == phonemes.size();
+      if (size < kShortestPart && !whole) continue;
+      if (blocks_sounds(phonemes.subspan(begin, size))) return true;
+    }
+  }
+  return false;
+}
+
+std::set<std::string> blocked_parts(std::span<const std::string> words,
+                                    const Phonics& phonics) {
+  std::set<std::string> parts;
+  for (const std::string& given : words) {
+    const std::string word = lower_case(given);
+    for (const std::string& form : with_endings(word)) {
+      parts.insert(fmt::format("={:010x}", spelling_number(form)));
+    }
+    for (const Reading& reading : phonics.read(word, Conventions{})) {
+      std::vector<Phoneme> phonemes;
+      for (const Unit& unit : reading.units) {
+        phonemes.insert(phonemes.end(), unit.listed.begin(), unit.listed.end());
+      }
+      parts.insert(fmt::format("~{:010x}", sounds_number(phonemes)));
+    }
+  }
+  return parts;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,222 @@
+#include "planning/fill_lesson.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "analysis/pattern_names.h"
+#include "base/utf8.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr int kUsualPick = 10;
+constexpr std::size_t kOfTheList = 4;
+constexpr std::size_t kNewWords = 4;
+constexpr int kUsualReview = 2;
+
+std::string counted_words(std::size_t count) {
+  return fmt::format("{} word{}", count, count == 1 ? "" : "s");
+}
+
+class Filler {
+ public:
+  Filler(Lesson& lesson, const SearchGround& source, Diagnostics& diagnostics)
+      : lesson_(lesson), source_(source), diagnostics_(diagnostics) {
+    Diagnostics unheard;  // the analysis reports the names
+    for (const NamedPattern& p :
+         find_patterns(lesson.patterns, source.phonics, unheard)) {
+      if (std::ranges::find(patterns_, p.id) == patterns_.end()) {
+        patterns_.push_back(p.id);
+      }
+    }
+    for (const LessonWord& word : lesson.words) use(word.spelling.value);
+    for (const LessonWord& word : lesson.dictate_words) {
+      use(word.spelling.value);
+    }
+  }
+
+  std::vector<FilledKey> run() {
+    if (patterns_.empty()) return {};
+    pick_words();
+    if (lesson_.dictate_words.empty()) {
+      fill_dictation();
+    } else if (lesson_.review.given()) {
+      add_review(static_cast<std::size_t>(lesson_.review.value));
+    }
+    return std::move(filled_);
+  }
+
+ private:
+  void use(std::string_view word) { used_.insert(lower_case(word)); }
+
+  Span place() const {
+    return lesson_.pick.given() ? lesson_.pick.span
+                                : lesson_.patterns.front().span;
+  }
+
+  // Words of one pattern and none of the lesson's others.
+  std::vector<std::string> search(PatternId pattern, std::size_t count,
+                                  bool first_set) {
+    WordQuery query;
+    query.pattern = pattern;
+    query.count = count;
+    query.first_set = first_set;
+    query.leave_out = used_;
+    for (const PatternId other : patterns_) {
+      if (other != pattern) query.without.push_back(other);
+    }
+    std::vector<std::string> words;
+    for (const FoundWord& found : find_words(source_, query)) {
+      words.push_back(found.reading.word);
+      use(found.reading.word);
+    }
+    return words;
+  }
+
+  // An equal part of the count for each pattern.
+  std::vector<std::string> for_each_pattern(std::size_t count, bool first_set) {
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < patterns_.size(); ++i) {
+      const std::size_t share =
+          count * (i + 1) / patterns_.size() - count * i / patterns_.size();
+      if (share == 0) continue;
+      const auto found = search(patterns_[i], share, first_set);
+      words.insert(words.end(), found.begin(), found.end());
+    }
+    return words;
+  }
+
+  void pick_words() {
+    if (!lesson_.words.empty() && !lesson_.pick.given()) return;
+    auto wanted = static_cast<std::size_t>(
+        lesson_.pick.given() ? lesson_.pick.value : kUsualPick);
+    wanted -= std::min(wanted, lesson_.words.size());
+    std::vector<std::string> words;
+    if (lesson_.words.empty() && lesson_.key_word.given()) {
+      words.push_back(lesson_.key_word.value);
+      use(lesson_.key_word.value);
+      --wanted;
+    }
+    // What the sets before had is used up.
+    const std::size_t each = std::max(wanted, std::size_t{1});
+    for (int set = 1; set < lesson_.set.value; ++set) {
+      for_each_pattern(each, set == 1);
+    }
+    const auto found = for_each_pattern(wanted, lesson_.set.value == 1);
+    words.insert(words.end(), found.begin(), found.end());
+    if (found.size() < wanted) report_few(found.size(), wanted);
+    if (words.empty()) return;
+    diagnostics_.note(
+        diagnostic::words_chosen, place(),
+        fmt::format("the lesson leaves its words to Sheaf, which chose {}: {}",
+                    words.size(), fmt::join(words, " ")),
+        "`sheaf check` shows them in a form to paste; read them before you "
+        "print");
+    add("words", words, lesson_.words);
+  }
+
+  void report_few(std::size_t found, std::size_t wanted) {
+    diagnostics_.warning(
+        diagnostic::not_enough_words, place(),
+        fmt::format("Sheaf found {} of the {} to choose", found,
+                    counted_words(wanted)),
+        source_.taught.known()
+            ? "ask for fewer, or move the lesson to a later step of the "
+              "sequence"
+            : "ask for fewer, or add words of your own");
+  }
+
+  // Practised, new and review words, in this order.
+  void fill_dictation() {
+    std::vector<std::string> words;
+    for (const LessonWord& word : lesson_.words) {
+      if (words.size() == kOfTheList) break;
+      words.push_back(word.spelling.value);
+    }
+    const auto fresh = for_each_pattern(kNewWords, lesson_.set.value == 1);
+    words.insert(words.end(), fresh.begin(), fresh.end());
+    const int review =
+        lesson_.review.given() ? lesson_.review.value : kUsualReview;
+    const auto old = review_words(static_cast<std::size_t>(review));
+    words.insert(words.end(), old.begin(), old.end());
+    add("dictate-words", words, lesson_.dictate_words);
+  }
+
+  void add_review(std::size_t count) {
+    add("dictate-words", review_words(count), lesson_.dictate_words);
+  }
+
+  // One word of each pattern that is due, then a second of each.
+  std::vector<std::string> review_words(std::size_t count) {
+    std::vector<PatternId> due;
+    for (const int step : review_steps(source_.taught.step())) {
+      for (const PatternId id :
+           source_.taught.steps()[static_cast<std::size_t>(step)].patterns) {
+        if (std::ranges::find(due, id) == due.end() &&
+            std::ranges::find(patterns_, id) == patterns_.end()) {
+          due.push_back(id);
+        }
+      }
+    }
+    std::vector<std::string> words;
+    for (bool found = true; found && words.size() < count;) {
+      found = false;
+      for (const PatternId id : due) {
+        if (words.size() == count) break;
+        for (std::string& word : search(id, 1, false)) {
+          words.push_back(std::move(word));
+          found = true;
+        }
+      }
+    }
+    if (words.size() < count && lesson_.review.given()) {
+      diagnostics_.warning(
+          diagnostic::not_enough_words, lesson_.review.span,
+          fmt::format("Sheaf found {} of the {} to review", words.size(),
+                      counted_words(count)),
+          due.empty() ? "name a sequence, so that Sheaf knows what was taught "
+                        "before"
+                      : "ask for fewer");
+    }
+    return words;
+  }
+
+  void add(std::string_view key, const std::vector<std::string>& words,
+           std::vector<LessonWord>& list) {
+    if (words.empty()) return;
+    for (const std::string& word : words) {
+      list.push_back({PlacedWord{word, lesson_.patterns.front().span}, {}});
+    }
+    FilledKey& filled = filled_.emplace_back();
+    filled.key = key;
+    for (const LessonWord& word : list) {
+      filled.words.push_back(word.spelling.value);
+    }
+  }
+
+  Lesson& lesson_;
+  const SearchGround& source_;
+  Diagnostics& diagnostics_;
+  std::vector<PatternId> patterns_;
+  std::set<std::string, std::less<>> used_;
+  std::vector<FilledKey> filled_;
+};
+
+}  // namespace
+
+std::vector<int> review_steps(int step) {
+  std::vector<int> steps;
+  for (const int weeks : {1, 2, 4, 8}) {
+    if (step - weeks >= 0) steps.push_back(step - weeks);
+  }
+  return steps;
+}
+
+std::vector<FilledKey> fill_lesson(Lesson& lesson, const SearchGround& source,
+                                   Diagnostics& diagnostics) {
+  return Filler(lesson, source, diagnostics).run();
+}
+
+}  // namespace sheaf

@@ -1,0 +1,75 @@
+#pragma once
+
+#include <functional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "analysis/taught.h"
+#include "phonics/phonics.h"
+#include "planning/block_list.h"
+
+namespace sheaf {
+
+/// Lower and upper limits of a count, both allowed.
+struct Range {
+  int least = 0;
+  int most = 1000;
+  bool holds(int count) const { return count >= least && count <= most; }
+};
+
+/// What words to look for.
+struct WordQuery {
+  PatternId pattern = 0;
+  std::size_t count = 12;
+  Range syllables;
+  Range letters;
+  /// Only words that most children say on seeing their picture.
+  bool pictures_only = false;
+  /// Clear words, with the pattern in one place; a later set has all of them.
+  bool first_set = true;
+  /// Words that have this pattern too are left out.
+  std::vector<PatternId> without;
+  /// Lower case; left out with their inflected forms.
+  std::set<std::string, std::less<>> leave_out;
+};
+
+/// Where words are looked for, and by whom.
+struct SearchGround {
+  const Phonics& phonics;
+  const Conventions& conventions;
+  const Taught& taught;
+  /// Sheaf's own list always counts; this is the teacher's.
+  const BlockList* blocked = nullptr;
+  /// Whether a word has a picture that children name so.
+  std::function<bool(std::string_view)> has_picture;
+};
+
+struct FoundWord {
+  Reading reading;
+  WordInfo info;
+  PatternWord::Place place = PatternWord::Place::middle;
+  bool later = false;
+  bool picture = false;
+  /// The lower the sooner a child knows it and reads it.
+  int cost = 0;
+};
+
+/// Words with a pattern that a child knows first: Sheaf's everyday words, then
+/// the smaller lists; all decodable with what is taught; clear ones before
+/// coloured ones (see PatternPlace), short before long, and unlike each other.
+/// The same every time. Nothing comes from larger lists than
+/// `Phonics::kCommonList`, and nothing that is blocked.
+std::vector<FoundWord> find_words(const SearchGround& source,
+                                  const WordQuery& query);
+
+/// The candidates in order of their cost alone, at most `most`: for searches
+/// that make a choice of their own.
+std::vector<FoundWord> candidates(const SearchGround& source,
+                                  const WordQuery& query, std::size_t most);
+
+/// Whether one is the other with an ending, or both have one base.
+bool is_same_word(std::string_view a, std::string_view b);
+
+}  // namespace sheaf
