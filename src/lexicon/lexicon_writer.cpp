@@ -1,6 +1,5 @@
 #include "lexicon/lexicon_writer.h"
 
-#include <algorithm>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
@@ -54,15 +53,18 @@ constexpr std::string_view kLists[] = {
     "english-upper",        "american-upper",        "british-upper",
     "english-proper-names", "american-proper-names", "english-contractions"};
 
-std::vector<std::uint32_t> spelled_hashes(const WordLists& lists) {
-  std::vector<std::uint32_t> spelled;
+// The words of the lists that have no record, as made-up words must not be
+// they either.
+std::vector<std::uint8_t> spelled_set(const WordLists& lists,
+                                      const WordTable& table) {
+  std::set<std::string_view> known;
+  for (const WordRecord& record : table.records) known.insert(record.spelling);
+  HashSet spelled;
   for (const auto& [word, listed] : lists) {
-    spelled.push_back(spelled_hash(lower_case(word)));
+    const std::string plain = lower_case(word);
+    if (!known.contains(plain)) spelled.add(spelled_hash(plain));
   }
-  std::ranges::sort(spelled);
-  const auto rest = std::ranges::unique(spelled);
-  spelled.erase(rest.begin(), rest.end());
-  return spelled;
+  return spelled.bytes();
 }
 
 WordLists read_word_lists(const std::string& folder) {
@@ -130,7 +132,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   LexiconSources sources;
   sources.dictionary = read_festlex(read_file(paths.dictionary));
   sources.lists = read_word_lists(paths.scowl);
-  const std::vector<std::uint32_t> spelled = spelled_hashes(sources.lists);
+  const WordLists lists = sources.lists;
   std::string fault;
   sources.correspondences = read_correspondences(
       read_file(paths.data + "/correspondences.tsv"), fault);
@@ -178,14 +180,14 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::not_compound) = bytes_of(
       std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
-  section(Section::spelled) = bytes_of(spelled);
+  section(Section::spelled) = spelled_set(lists, table);
   // The last sections are made by reading words from the others.
   const std::string draft = out + ".draft";
   write_file(draft, lexicon_file_bytes(sections));
   const PatternSections indexed = index_patterns(draft);
   std::remove(draft.c_str());
   section(Section::pattern_words) = bytes_of(indexed.pattern_words);
-  section(Section::said) = bytes_of(indexed.said);
+  section(Section::said) = indexed.said;
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(out, bytes);
   if (!debug_list.empty()) {

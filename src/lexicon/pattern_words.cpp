@@ -1,7 +1,5 @@
 #include "lexicon/pattern_words.h"
 
-#include <algorithm>
-
 #include "phonics/lexicon.h"
 #include "phonics/pattern_index.h"
 #include "phonics/phonics.h"
@@ -22,17 +20,13 @@ PatternWord::Place place_of(const PatternPlace& place, const Reading& reading) {
   return at_end ? PatternWord::Place::last : PatternWord::Place::middle;
 }
 
-std::vector<std::uint32_t> said_hashes(const Lexicon& lexicon) {
-  std::vector<std::uint32_t> said;
+std::vector<std::uint8_t> said_set(const Lexicon& lexicon) {
+  HashSet said;
   lexicon.each([&](const WordRecord& record) {
-    said.push_back(
-        said_hash(phonemes_of(record.segments, lexicon.inventory())));
+    said.add(said_hash(phonemes_of(record.segments, lexicon.inventory())));
     return true;
   });
-  std::ranges::sort(said);
-  const auto rest = std::ranges::unique(said);
-  said.erase(rest.begin(), rest.end());
-  return said;
+  return said.bytes();
 }
 
 }  // namespace
@@ -69,7 +63,7 @@ PatternSections index_patterns(const std::string& file) {
     sections.pattern_words.insert(sections.pattern_words.end(), words.begin(),
                                   words.end());
   }
-  sections.said = said_hashes(lexicon);
+  sections.said = said_set(lexicon);
   return sections;
 }
 

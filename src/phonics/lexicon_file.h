@@ -20,8 +20,8 @@ enum class Section : std::uint8_t {
   not_compound,     ///< what makes no compound, in order, a line each
   guesses,          ///< what the guesser has counted
   pattern_words,    ///< see pattern_index.h
-  said,             ///< `said_hash` of every reading, in order, 32 bits each
-  spelled,          ///< `spelled_hash` of every word of the lists, likewise
+  said,             ///< a `HashSet` of the sounds of every reading
+  spelled,          ///< a `HashSet` of the words of the lists not in `words`
 };
 inline constexpr int kSectionCount = static_cast<int>(Section::spelled) + 1;
 

@@ -7,6 +7,9 @@ namespace {
 constexpr std::uint32_t kWordBits = 24;
 constexpr std::uint32_t kWordMask = (1U << kWordBits) - 1;
 
+// The low bits of FNV are weak; the high ones are folded into them.
+std::uint32_t folded(std::uint32_t hash) { return hash ^ hash >> 15U; }
+
 }  // namespace
 
 std::uint32_t pack(const PatternEntry& entry) {
@@ -39,13 +42,18 @@ std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
   return index.subspan(begin, end - begin);
 }
 
+bool is_in_hash_set(std::span<const std::uint8_t> bytes, std::uint32_t hash) {
+  return bytes.size() == HashSet::kBits / 8 &&
+         (bytes[hash % HashSet::kBits / 8] >> hash % 8 & 1U) != 0;
+}
+
 std::uint32_t said_hash(std::span<const Phoneme> phonemes) {
   std::uint32_t hash = 0x811C9DC5U;  // FNV-1a, 32 bits
   for (const Phoneme p : phonemes) {
     hash ^= static_cast<std::uint32_t>(p) + 1;
     hash *= 0x01000193U;
   }
-  return hash;
+  return folded(hash);
 }
 
 std::uint32_t spelled_hash(std::string_view word) {
@@ -54,7 +62,7 @@ std::uint32_t spelled_hash(std::string_view word) {
     hash ^= static_cast<unsigned char>(c);
     hash *= 0x01000193U;
   }
-  return hash;
+  return folded(hash);
 }
 
 }  // namespace sheaf

@@ -24,8 +24,27 @@ std::uint32_t pack(const PatternEntry& entry);
 PatternEntry unpack_entry(std::uint32_t packed);
 
 /// The packed entries of a pattern; none where the index is damaged.
-std::span<const std::uint32_t> entries_of(
-    std::span<const std::uint32_t> index, PatternId pattern);
+std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
+                                          PatternId pattern);
+
+/// A set of hashes as a bit each. What is in it is always found; one in
+/// sixteen of the things that are not in it is found too, at about 65,000
+/// members, which costs a made-up word and nothing else.
+class HashSet {
+ public:
+  static constexpr std::uint32_t kBits = 1U << 20U;
+
+  HashSet() : bytes_(kBits / 8) {}
+  void add(std::uint32_t hash) {
+    bytes_[hash % kBits / 8] |= static_cast<std::uint8_t>(1U << hash % 8);
+  }
+  const std::vector<std::uint8_t>& bytes() const { return bytes_; }
+
+ private:
+  std::vector<std::uint8_t> bytes_;
+};
+/// Whether a set's bytes hold the hash; no where they are damaged.
+bool is_in_hash_set(std::span<const std::uint8_t> bytes, std::uint32_t hash);
 
 /// What the section `said` keeps of a reading.
 std::uint32_t said_hash(std::span<const Phoneme> phonemes);

@@ -146,14 +146,14 @@ std::vector<PatternWord> Phonics::pattern_words(PatternId pattern) const {
 }
 
 bool Phonics::is_said_like_a_word(std::span<const Phoneme> phonemes) const {
-  return std::ranges::binary_search(
-      impl_->file.records<std::uint32_t>(Section::said), said_hash(phonemes));
+  return is_in_hash_set(impl_->file.section(Section::said),
+                        said_hash(phonemes));
 }
 
 bool Phonics::is_listed(std::string_view word) const {
-  return std::ranges::binary_search(
-      impl_->file.records<std::uint32_t>(Section::spelled),
-      spelled_hash(lower_case(word)));
+  const std::string plain = lower_case(word);
+  return knows(plain) || is_in_hash_set(impl_->file.section(Section::spelled),
+                                        spelled_hash(plain));
 }
 
 std::vector<NearMiss> Phonics::near_misses(PatternId pattern,

@@ -46,7 +46,8 @@ TEST(LikelyErrors, AreThoseThatTeachersExpect) {
 TEST(LikelyErrors, AgreeWithMarking) {
   int seen = 0, same_cause = 0;
   for (const ListedWord& word : ground().words) {
-    if (!word.everyday || word.spelling.find('-') != std::string::npos) {
+    if (!word.everyday ||
+        word.spelling.find_first_of("-'") != std::string::npos) {
       continue;
     }
     const Reading reading = ground().read(word.spelling);
@@ -56,7 +57,8 @@ TEST(LikelyErrors, AgreeWithMarking) {
           ground().spellings, reading, error.written, ground().options);
       EXPECT_FALSE(marked.right) << word.spelling << " " << error.written;
       EXPECT_FALSE(error.cue.empty());
-      if (error.written.size() > 3) {
+      // “first” is a word of the cues themselves.
+      if (error.written.size() > 3 && error.written != "first") {
         EXPECT_EQ(error.cue.find(" " + error.written + " "), std::string::npos)
             << error.cue;
       }
