@@ -13,7 +13,7 @@ namespace sheaf {
 
 /// Makes records of words that the dictionary lacks from those that it has:
 /// inflected words, British spellings, words with a plain prefix or ending,
-/// compounds. Only ever asked for words that the lists have, so that no word
+/// compounds, possessives and words with a hyphen. Only ever asked for words that the lists have, so that no word
 /// is invented.
 class WordDeriver {
  public:
@@ -43,6 +43,7 @@ class WordDeriver {
   Records with_prefix(const std::string& word, int depth);
   Records with_suffix(const std::string& word, int depth);
   Records compound(const std::string& word);
+  Records with_sign(const std::string& word, int depth);
 
   const Inventory& inventory_;
   Find find_;

@@ -324,9 +324,7 @@ class TableMaker {
     for (const auto& [word, entry] : sources_.lists) {
       if (!entry.name && entry.tier <= kLargestDerivedList) make(word);
     }
-    for (const std::string& word : sources_.everyday) {
-      if (!sources_.lists.contains(word)) make(word);
-    }
+    for (const std::string& word : sources_.everyday) make(word);
   }
 
   int plain_tier(const std::string& word) const {

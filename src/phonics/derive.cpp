@@ -1,6 +1,7 @@
 #include "phonics/derive.h"
 
 #include <algorithm>
+#include <array>
 
 #include "phonics/aligner.h"
 
@@ -220,7 +221,16 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
     task.ending_ed = -1;  // cured: its r-vowel needs the e
   }
   record.segments = align(inventory, task);
-  if (record.segments.empty()) return std::nullopt;
+  if (!record.segments.empty()) return record;
+  // fox's: the s alone says /iz/.
+  const int iz = inventory.find("s", std::array{P::ih, P::z});
+  if (analysis.ending != Ending::possessive || !hisses(base_sounds.back()) ||
+      letters != base_letters + "s" || iz < 0) {
+    return std::nullopt;
+  }
+  record.segments = base.segments;
+  record.segments.push_back({static_cast<CorrespondenceId>(iz),
+                             static_cast<std::uint8_t>(base_letters.size())});
   return record;
 }
 

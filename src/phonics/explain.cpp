@@ -25,6 +25,25 @@ bool others_differ(const Reading& reading, std::size_t unit,
   });
 }
 
+// What a switch is called for a word: the switch `qu` also parts the o of
+// one, and `x` the s of fox's, which are named by their own letters.
+std::string name_for(const ConventionSwitch& s, const Reading& reading,
+                     const Conventions& other) {
+  if (s.name != "x" && s.name != "qu") return std::string(s.name);
+  if (reading.word.find(s.name) != std::string::npos) {
+    return std::string(s.name);
+  }
+  const auto boxes_of = [](std::span<const Sound> sounds, std::size_t unit) {
+    return std::ranges::count(sounds, unit, &Sound::unit);
+  };
+  const std::vector<Sound> sounds = count_boxes(reading.units, other);
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    if (boxes_of(reading.sounds, i) == boxes_of(sounds, i)) continue;
+    return reading.units[i].grapheme;
+  }
+  return std::string(s.name);
+}
+
 }  // namespace
 
 std::string explain_boxes(const Reading& reading,
@@ -39,7 +58,7 @@ std::string explain_boxes(const Reading& reading,
     if (count == reading.sounds.size()) continue;
     const bool on = conventions.*s.setting;
     reasons += fmt::format("{}{} {}; {} with {}", reasons.empty() ? "" : ", ",
-                           s.name, on ? s.on : s.off, count, on ? s.off : s.on);
+                           name_for(s, reading, other), on ? s.on : s.off, count, on ? s.off : s.on);
   }
   if (!reasons.empty()) text += " (" + reasons + ")";
   return text;

@@ -325,12 +325,14 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
   if (!facts.ending && !lexicon.is_not_inflected(map.spelling)) {
     facts.ending = ending_of_part(reading, facts, lexicon);
   }
-  // girls', and 's behind any name; it's and its like stand in the word list.
+  // girls', and 's behind any name; it's and its like stand in our own list.
   const std::string_view spelling = map.spelling;
   const bool plural = spelling.ends_with("s'");
   if (plural || spelling.ends_with("'s")) {
     facts.ending = {};
-    if (plural || !lexicon.has(spelling)) {
+    const auto listed = lexicon.readings(spelling);
+    if (plural || listed.empty() ||
+        listed.front().origin == Reading::Origin::derived) {
       facts.ending = {
           Ending::possessive, Joint::plain,
           std::string(spelling.substr(0, spelling.size() - (plural ? 1 : 2)))};
