@@ -36,6 +36,9 @@ class TaughtBuilder {
 
   void add_sequence(const SequenceFile& sequence) {
     taught_.known_ = true;
+    if (!sequence.review_weeks.empty()) {
+      taught_.review_weeks_ = sequence.review_weeks;
+    }
     add_patterns(sequence.taught, 0);
     for (const SequenceStep& step : sequence.steps) {
       Taught::Step& own = taught_.steps_.emplace_back();

@@ -48,4 +48,9 @@ Conventions lesson_conventions(const Lesson& lesson, Diagnostics& diagnostics) {
   return conventions;
 }
 
+void inherit_conventions(const SequenceFile& sequence, Lesson& lesson) {
+  lesson.inherited_conventions.push_back(
+      {sequence.accent, sequence.conventions});
+}
+
 }  // namespace sheaf

@@ -134,6 +134,14 @@ WordStanding Taught::standing(const Reading& reading) const {
   return standing;
 }
 
+std::vector<int> Taught::due_steps() const {
+  std::vector<int> due;
+  for (const int weeks : review_weeks_) {
+    if (step_ - weeks >= 0) due.push_back(step_ - weeks);
+  }
+  return due;
+}
+
 bool Taught::is_sight_word(std::string_view word) const {
   return sight_words_.contains(lower_case(word));
 }

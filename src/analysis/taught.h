@@ -60,6 +60,16 @@ class Taught {
   const std::set<std::string, std::less<>>& sight_words() const {
     return sight_words_;
   }
+  /// The earlier steps whose patterns are due for review at this one, the
+  /// latest first: after 1, 2, 4 and 8 weeks where the sequence names no gaps
+  /// of its own. A step is a week of teaching, so weeks without school do not
+  /// count. Gaps must grow with the time that a thing is to last (Cepeda et al.
+  /// 2006, 2008); the numbers are ours.
+  std::vector<int> due_steps() const;
+  /// The patterns of a step, none where it is a step for practice.
+  const std::vector<PatternId>& patterns_of(int step) const {
+    return steps_[static_cast<std::size_t>(step)].patterns;
+  }
   /// The step that teaches a pattern, 0 where it was taught before the first,
   /// else one more than its index; -1 where nothing teaches it.
   int stage(PatternId pattern) const;
@@ -81,6 +91,7 @@ class Taught {
   bool known_ = false;
   int step_ = -1;
   std::vector<Step> steps_;
+  std::vector<int> review_weeks_ = {1, 2, 4, 8};
   std::vector<Entry> entries_;  // in order of keys
   std::vector<int> pattern_stages_;
   std::vector<PatternId> drops_;

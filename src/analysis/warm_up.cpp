@@ -11,11 +11,14 @@ namespace {
 class WarmUpMaker {
  public:
   explicit WarmUpMaker(const AnalyzedLesson& lesson) : lesson_(lesson) {
+    const Taught& taught = lesson.taught;
+    for (const int step : taught.due_steps()) add_step(step);
     // What was taught last is most in need of practice.
+    for (int step = taught.step() - 1; step >= 0; --step) add_step(step);
     const auto& written = lesson.lesson->taught;
     for (auto name = written.rbegin(); name != written.rend(); ++name) {
       const auto search = lesson.phonics->patterns().find(name->value);
-      if (search.found.size() == 1) taught_.push_back(search.found.front());
+      if (search.found.size() == 1) add_pattern(search.found.front());
     }
   }
 
@@ -31,6 +34,20 @@ class WarmUpMaker {
   }
 
  private:
+  void add_step(int step) {
+    for (const PatternId id : lesson_.taught.patterns_of(step)) add_pattern(id);
+  }
+
+  // Each once, and none of this week's.
+  void add_pattern(PatternId id) {
+    const bool own =
+        std::ranges::find(lesson_.patterns, id, &LessonPattern::id) !=
+        lesson_.patterns.end();
+    if (!own && std::ranges::find(taught_, id) == taught_.end()) {
+      taught_.push_back(id);
+    }
+  }
+
   bool is_full() const { return warm_up_.to_say.size() >= kWarmUpGraphemes; }
 
   void add_item(const std::string& grapheme,
@@ -78,25 +95,52 @@ class WarmUpMaker {
 
   // Common words of the patterns, a word of each in turn, none of this week's.
   void add_taught_words() {
-    constexpr std::size_t kLookedAt = 12;
+    constexpr std::size_t kPatterns = 8;
     std::vector<std::vector<std::string>> lists;
     for (const PatternId id : taught_) {
-      lists.push_back(lesson_.phonics->words_with(id, kLookedAt));
+      if (lists.size() == kPatterns) break;
+      lists.push_back(everyday_words(id));
     }
-    for (std::size_t turn = 0; turn < kLookedAt; ++turn) {
-      for (const auto& list : lists) {
+    for (bool found = true; found;) {
+      found = false;
+      for (auto& list : lists) {
         if (warm_up_.words.size() >= kWarmUpWords) return;
-        if (turn < list.size() && !is_of_this_week(list[turn])) {
-          AnalyzedWord word;
-          word.spelling.value = list[turn];
-          word.reading = std::move(
-              lesson_.phonics->read(list[turn], lesson_.conventions).front());
-          word.hits =
-              find_hits(word.reading, lesson_.patterns, *lesson_.phonics);
-          add_word(word);
-        }
+        found = add_first_fit(list) || found;
       }
     }
+  }
+
+  // Other ones each week, but the same each time that the week is printed.
+  std::vector<std::string> everyday_words(PatternId pattern) const {
+    std::vector<std::string> words;
+    for (PatternWord& word : lesson_.phonics->pattern_words(pattern)) {
+      if (word.info.everyday && !word.later && !word.readings) {
+        words.push_back(std::move(word.word));
+      }
+    }
+    Random random(text_hash(lesson_.phonics->patterns()[pattern].id,
+                            lesson_.seed));
+    shuffle(words, random);
+    return words;
+  }
+
+  // The next word of a list, from its end, that can be read.
+  bool add_first_fit(std::vector<std::string>& list) {
+    while (!list.empty()) {
+      AnalyzedWord word;
+      word.spelling.value = std::move(list.back());
+      list.pop_back();
+      if (is_of_this_week(word.spelling.value)) continue;
+      word.reading = std::move(
+          lesson_.phonics->read(word.spelling.value, lesson_.conventions)
+              .front());
+      if (!lesson_.taught.is_decodable(word.reading)) continue;
+      word.hits = find_hits(word.reading, lesson_.patterns, *lesson_.phonics);
+      if (word.has_pattern()) continue;
+      add_word(word);
+      return true;
+    }
+    return false;
   }
 
   bool is_of_this_week(const std::string& word) const {

@@ -10,8 +10,9 @@ namespace sheaf {
 inline constexpr std::size_t kWarmUpGraphemes = 6;
 inline constexpr std::size_t kWarmUpWords = 4;
 
-/// A warm-up from the patterns that the lesson says were taught before and a
-/// learner's own review words, which come first. Empty where neither is known.
+/// A warm-up from the patterns that are due by the sequence, then others taught
+/// before, and a learner's own review words, which come first. Words can be
+/// read with what was taught. Empty where nothing is known of before.
 WarmUp warm_up_of(const AnalyzedLesson& lesson,
                   std::span<const AnalyzedWord> review_words);
 

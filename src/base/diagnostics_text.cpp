@@ -97,6 +97,12 @@ class Printer {
       out_ += fmt::format("{}{}:{} {}\n", paint, word, c_.off, text);
       return;
     }
+    if (span.is_whole()) {
+      out_ += fmt::format("{}{}:{} {}{}:{} {}\n", c_.bold,
+                          printable(span.file->name()), c_.off, paint, word,
+                          c_.off, text);
+      return;
+    }
     const auto [line, column] = span.file->place_of(span.begin);
     out_ += fmt::format("{}{}:{}:{}:{} {}{}:{} {}\n", c_.bold,
                         printable(span.file->name()), line, column, c_.off,

@@ -50,7 +50,7 @@ std::uint32_t SourceFile::line_begin(int line) const {
 }
 
 std::string_view Span::text() const {
-  if (file == nullptr) return {};
+  if (file == nullptr || is_whole()) return {};
   return std::string_view(file->text()).substr(begin, end - begin);
 }
 

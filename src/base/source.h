@@ -41,10 +41,17 @@ class SourceFile {
 /// A stretch of one source file: bytes [begin, end). A span without a file
 /// stands for a value that nobody wrote (a default).
 struct Span {
+  static constexpr std::uint32_t kNowhere = 0xFFFFFFFF;
+
   const SourceFile* file = nullptr;
   std::uint32_t begin = 0;
   std::uint32_t end = 0;
 
+  /// What is about a file and no place in it.
+  static Span whole(const SourceFile* file) {
+    return {file, kNowhere, kNowhere};
+  }
+  bool is_whole() const { return begin == kNowhere; }
   explicit operator bool() const { return file != nullptr; }
   std::string_view text() const;
   friend bool operator==(const Span&, const Span&) = default;

@@ -215,6 +215,7 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
   LessonPlan plan;
   const SequenceFile* sequence =
       find_sequence(workspace, line, lesson, folder, diagnostics);
+  if (sequence != nullptr) inherit_conventions(*sequence, lesson);
   Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
   if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them

@@ -33,6 +33,9 @@ struct SequenceFile {
   /// Switch and value, unread.
   std::vector<std::pair<PlacedWord, PlacedWord>> conventions;
   PlacedWord accent;
+  /// After how many taught weeks a pattern comes back, growing; empty where
+  /// the file does not say.
+  std::vector<int> review_weeks;
   std::vector<LessonLine> note;
   std::vector<SequenceStep> steps;
 };

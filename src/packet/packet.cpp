@@ -123,7 +123,7 @@ bool has_something(const Bindery& b, const SheetKind& kind,
   const std::string why = kind.missing == nullptr ? "" : kind.missing(input);
   if (why.empty()) return true;
   diagnostics.note(
-      diagnostic::sheet_left_out, {},
+      diagnostic::sheet_left_out, Span::whole(b.lesson.lesson->file),
       fmt::format("the sheet `{}` is left out: {}", kind.name, why));
   return false;
 }

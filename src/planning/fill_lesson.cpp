@@ -151,9 +151,8 @@ class Filler {
   // One word of each pattern that is due, then a second of each.
   std::vector<std::string> review_words(std::size_t count) {
     std::vector<PatternId> due;
-    for (const int step : review_steps(source_.taught.step())) {
-      for (const PatternId id :
-           source_.taught.steps()[static_cast<std::size_t>(step)].patterns) {
+    for (const int step : source_.taught.due_steps()) {
+      for (const PatternId id : source_.taught.patterns_of(step)) {
         if (std::ranges::find(due, id) == due.end() &&
             std::ranges::find(patterns_, id) == patterns_.end()) {
           due.push_back(id);
@@ -205,14 +204,6 @@ class Filler {
 };
 
 }  // namespace
-
-std::vector<int> review_steps(int step) {
-  std::vector<int> steps;
-  for (const int weeks : {1, 2, 4, 8}) {
-    if (step - weeks >= 0) steps.push_back(step - weeks);
-  }
-  return steps;
-}
 
 std::vector<FilledKey> fill_lesson(Lesson& lesson, const SearchGround& source,
                                    Diagnostics& diagnostics) {

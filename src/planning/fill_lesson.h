@@ -23,16 +23,9 @@ struct FilledKey {
 /// - `dictate-words`: 4 of the list, 4 new ones with the pattern, and as many
 ///   review words as `review` says (2 where it says nothing);
 /// - review words that `review` asks for behind dictate-words that are given.
-/// Review words are new words of the patterns of the steps 1, 2, 4 and 8 weeks
-/// before: gaps that grow (see review_steps). Reports what could not be found.
+/// Review words are new words of the patterns that are due (see
+/// `Taught::due_steps`). Reports what could not be found.
 std::vector<FilledKey> fill_lesson(Lesson& lesson, const SearchGround& source,
                                    Diagnostics& diagnostics);
-
-/// The steps whose patterns are due at a step, as indexes, the latest first.
-/// A step is a week; within the week Sheaf's five days repeat the pattern
-/// after about one day and three. Growing gaps of 1, 2, 4 and 8 weeks: common
-/// practice; that spread practice is kept longer than massed is well
-/// supported (Cepeda et al., Psychological Bulletin 2006).
-std::vector<int> review_steps(int step);
 
 }  // namespace sheaf

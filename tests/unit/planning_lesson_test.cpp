@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "analysis/analyzed_lesson.h"
+#include "analysis/lesson_conventions.h"
 #include "base/source.h"
 #include "pictures/picture_words.h"
 #include "planning/fill_lesson.h"
@@ -39,6 +40,7 @@ struct Planned {
         sequence_file("sequence.yaml", sequence) {
     lesson = read_lesson(lesson_file, diagnostics);
     steps = read_sequence(sequence_file, diagnostics);
+    inherit_conventions(steps, lesson);
     Taught taught = find_taught(lesson, sequence.empty() ? nullptr : &steps,
                                 shared_phonics(), diagnostics);
     const SearchGround source{shared_phonics(), kUsual, taught, nullptr,
@@ -154,9 +156,42 @@ TEST(Fill, SaysWhenThereAreTooFewWords) {
 }
 
 TEST(Review, ComesBackAfterGrowingGaps) {
-  EXPECT_EQ(review_steps(-1), std::vector<int>());
-  EXPECT_EQ(review_steps(3), (std::vector<int>{2, 1}));
-  EXPECT_EQ(review_steps(10), (std::vector<int>{9, 8, 6, 2}));
+  const Planned without("pattern: oa", "");
+  EXPECT_EQ(without.analyzed.taught.due_steps(), std::vector<int>());
+  const Planned usual("pattern: oa\nstep: boats");
+  EXPECT_EQ(usual.analyzed.taught.due_steps(), (std::vector<int>{5, 4, 2}));
+  const Planned own("pattern: oa\nstep: boats",
+                    "review-weeks: 1, 3, 6\n" + std::string(kSequence));
+  EXPECT_EQ(own.analyzed.taught.due_steps(), (std::vector<int>{5, 3, 0}));
+}
+
+TEST(Review, WeeksMustGrow) {
+  const Planned planned("pattern: oa\nstep: boats",
+                        "review-weeks: 2, 2\n" + std::string(kSequence));
+  EXPECT_EQ(planned.count(diagnostic::wrong_value), 1);
+}
+
+TEST(WarmUp, TakesWhatIsDueAndCanBeRead) {
+  const Planned planned("pattern: oa\nstep: boats");
+  const WarmUp& warm_up = planned.analyzed.warm_up;
+  ASSERT_FALSE(warm_up.to_say.empty());
+  EXPECT_EQ(warm_up.to_say.front().grapheme, "sh") << "of the week before";
+  ASSERT_EQ(warm_up.words.size(), 4U);
+  for (const AnalyzedWord& word : warm_up.words) {
+    EXPECT_TRUE(planned.analyzed.taught.is_decodable(word.reading))
+        << word.reading.word;
+    EXPECT_FALSE(word.has_pattern()) << word.reading.word;
+  }
+  EXPECT_TRUE(Planned("pattern: oa", "").analyzed.warm_up.empty());
+}
+
+TEST(Conventions, OfASequenceHoldForItsLessons) {
+  const Planned planned("pattern: oa\nstep: boats",
+                        "conventions: {x: one}\n" + std::string(kSequence));
+  EXPECT_TRUE(planned.analyzed.conventions.x_one);
+  const Planned own("pattern: oa\nstep: boats\nconventions: {x: two}",
+                    "conventions: {x: one}\n" + std::string(kSequence));
+  EXPECT_FALSE(own.analyzed.conventions.x_one);
 }
 
 }  // namespace
