@@ -9,6 +9,7 @@
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
+#include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "pictures/picture_words.h"
 #include "planning/pseudo_words.h"
@@ -24,11 +25,28 @@ bool has_clear_picture(std::string_view word) {
   return row != nullptr && row->clear;
 }
 
-// All words of lesson files, to be left out.
-bool add_lesson_words(Workspace& workspace, const std::string& path,
+// All words of a lesson, also those that Sheaf chose for it, to be left out.
+bool add_lesson_words(Workspace& workspace, const CommandLine& line,
+                      const std::string& path,
                       std::set<std::string, std::less<>>& words) {
+  const SourceFile& file = workspace.open(path);
+  // So that a whole folder can be named.
+  const auto kind = kind_of(file);
+  if (kind && kind != FileKind::lesson) return true;
   Diagnostics diagnostics;
-  const Lesson lesson = read_lesson(workspace.open(path), diagnostics);
+  Lesson lesson = read_lesson(file, diagnostics);
+  std::unique_ptr<Phonics> own;
+  if (!diagnostics.has_errors()) {
+    own = workspace.phonics_with_own(lesson, diagnostics);
+  }
+  AnalyzedLesson analyzed;
+  if (!diagnostics.has_errors()) {
+    analyzed = plan_lesson(workspace, line,
+                           std::filesystem::path(path).parent_path(), lesson,
+                           own ? *own : workspace.phonics(), has_clear_picture,
+                           diagnostics)
+                   .analyzed;
+  }
   if (diagnostics.has_errors()) {
     print(diagnostics);
     return false;
@@ -36,6 +54,14 @@ bool add_lesson_words(Workspace& workspace, const std::string& path,
   for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
     for (const LessonWord& word : *list) {
       words.insert(lower_case(word.spelling.value));
+    }
+  }
+  for (const auto* sentences :
+       {&analyzed.sentences, &analyzed.dictate_sentences}) {
+    for (const AnalyzedSentence& sentence : *sentences) {
+      for (const AnalyzedSentence::Part& part : sentence.words) {
+        words.insert(lower_case(part.word.reading.word));
+      }
     }
   }
   return true;
@@ -122,7 +148,7 @@ int run_find(const CommandLine& line) {
   query.pictures_only = planning.pictures;
   query.first_set = !planning.later_set && planning.lessons.empty();
   for (const std::string& lesson : planning.lessons) {
-    if (!add_lesson_words(workspace, lesson, query.leave_out)) {
+    if (!add_lesson_words(workspace, line, lesson, query.leave_out)) {
       return kFaultsInFiles;
     }
   }

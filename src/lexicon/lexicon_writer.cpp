@@ -53,25 +53,20 @@ constexpr std::string_view kLists[] = {
     "english-upper",        "american-upper",        "british-upper",
     "english-proper-names", "american-proper-names", "english-contractions"};
 
-// The words of the lists that have no record, as made-up words must not be
-// they either.
-std::vector<std::uint8_t> spelled_set(const WordLists& lists,
-                                      const WordTable& table) {
-  std::set<std::string_view> known;
-  for (const WordRecord& record : table.records) known.insert(record.spelling);
-  HashSet spelled;
-  for (const auto& [word, listed] : lists) {
-    const std::string plain = lower_case(word);
-    if (!known.contains(plain)) spelled.add(spelled_hash(plain));
-  }
-  return spelled.bytes();
-}
+// Rare words and rarer spellings, which only made-up words must not be.
+constexpr int kRareTiers[] = {10, 20, 35, 40, 50, 55, 60, 70, 80};
+constexpr std::string_view kRareLists[] = {
+    "english-words",          "american-words",  "british-words",
+    "variant_1-words",        "variant_2-words", "variant_3-words",
+    "british_variant_1-words"};
 
-WordLists read_word_lists(const std::string& folder) {
+template <typename Lists, typename Tiers>
+WordLists read_word_lists(const std::string& folder, const Lists& names,
+                          const Tiers& tiers) {
   WordLists lists;
   int found = 0;
-  for (const std::string_view list : kLists) {
-    for (const int tier : kTiers) {
+  for (const std::string_view list : names) {
+    for (const int tier : tiers) {
       std::ifstream file(fmt::format("{}/{}.{}", folder, list, tier),
                          std::ios::binary);
       if (!file) continue;
@@ -84,6 +79,24 @@ WordLists read_word_lists(const std::string& folder) {
     throw MachineError(fmt::format("there are no word lists in `{}`", folder));
   }
   return lists;
+}
+
+// The words of all lists that have no record, as made-up words must not be
+// they either.
+std::vector<std::uint8_t> spelled_set(const std::string& folder,
+                                      const WordTable& table) {
+  std::set<std::string_view> known;
+  for (const WordRecord& record : table.records) known.insert(record.spelling);
+  HashSet spelled;
+  const auto add = [&](const WordLists& lists) {
+    for (const auto& [word, listed] : lists) {
+      const std::string plain = lower_case(word);
+      if (!known.contains(plain)) spelled.add(spelled_hash(plain));
+    }
+  };
+  add(read_word_lists(folder, kLists, kTiers));
+  add(read_word_lists(folder, kRareLists, kRareTiers));
+  return spelled.bytes();
 }
 
 std::vector<std::uint8_t> bytes_of(std::string_view text) {
@@ -131,8 +144,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
                           const std::string& debug_list) {
   LexiconSources sources;
   sources.dictionary = read_festlex(read_file(paths.dictionary));
-  sources.lists = read_word_lists(paths.scowl);
-  const WordLists lists = sources.lists;
+  sources.lists = read_word_lists(paths.scowl, kLists, kTiers);
   std::string fault;
   sources.correspondences = read_correspondences(
       read_file(paths.data + "/correspondences.tsv"), fault);
@@ -180,7 +192,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::not_compound) = bytes_of(
       std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
   section(Section::guesses) = bytes_of(table.steps);
-  section(Section::spelled) = spelled_set(lists, table);
+  section(Section::spelled) = spelled_set(paths.scowl, table);
   // The last sections are made by reading words from the others.
   const std::string draft = out + ".draft";
   write_file(draft, lexicon_file_bytes(sections));

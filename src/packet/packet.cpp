@@ -124,7 +124,11 @@ bool has_something(const Bindery& b, const SheetKind& kind,
   if (why.empty()) return true;
   diagnostics.note(
       diagnostic::sheet_left_out, Span::whole(b.lesson.lesson->file),
-      fmt::format("the sheet `{}` is left out: {}", kind.name, why));
+      fmt::format("the sheet `{}` is left out: {}", kind.name, why),
+      why.ends_with("`sentences`")
+          ? "write `sentences: |` and six or more beneath it, one a line, two "
+            "spaces in"
+          : "");
   return false;
 }
 

@@ -122,6 +122,11 @@ class PartFinder {
 
   const std::map<std::string, Part>& onsets() const { return onsets_; }
   const std::map<std::string, Part>& rests() const { return rests_; }
+  /// Whether learners have met the rest in one word at most.
+  bool is_rare(const std::string& rest) const {
+    const auto found = words_with_rest_.find(rest);
+    return found == words_with_rest_.end() || found->second < 2;
+  }
 
  private:
   void add(const Reading& reading) {
@@ -140,6 +145,7 @@ class PartFinder {
     const std::string letters = reading.word.substr(vowel->begin);
     const std::vector<Unit> rest(vowel, reading.units.end());
     sounds_of_rest_[letters].insert(sounds_of(rest));
+    ++words_with_rest_[letters];
 
     const bool odd = std::ranges::any_of(
         reading.units, [](const Unit& unit) { return unit.irregular; });
@@ -176,6 +182,7 @@ class PartFinder {
   PatternId pattern_;
   std::map<std::string, Part> onsets_, rests_;
   std::map<std::string, std::set<Sounds>> sounds_of_rest_;
+  std::map<std::string, int> words_with_rest_;
 };
 
 bool is_fit(const SearchGround& source, const PseudoWord& made) {
@@ -190,6 +197,7 @@ bool is_fit(const SearchGround& source, const PseudoWord& made) {
 }
 
 struct Made {
+  bool rare;  // its rest stands in one everyday word only
   std::uint64_t order;
   const Part* onset;
   const Part* rest;
@@ -207,15 +215,17 @@ std::vector<PseudoWord> pseudo_words(const SearchGround& source,
       if (onset.has_pattern == rest.has_pattern || !can_join(onset, rest)) {
         continue;
       }
-      all.push_back({text_hash(begin + end), &onset, &rest});
+      all.push_back(
+          {parts.is_rare(end), text_hash(begin + end), &onset, &rest});
     }
   }
-  std::ranges::sort(all, [](const Made& a, const Made& b) {
-    return a.order != b.order ? a.order < b.order : a.onset < b.onset;
+  std::ranges::stable_sort(all, [](const Made& a, const Made& b) {
+    return std::tie(a.rare, a.order) < std::tie(b.rare, b.order);
   });
   // Each beginning and each rest once as long as there are others.
   std::vector<PseudoWord> words;
   std::map<const Part*, int> uses;
+  std::set<std::string> made_words;
   for (int most = 1; most <= 3 && words.size() < count; ++most) {
     for (Made& made : all) {
       if (words.size() == count) break;
@@ -228,7 +238,9 @@ std::vector<PseudoWord> pseudo_words(const SearchGround& source,
       word.units.insert(word.units.end(), made.rest->units.begin(),
                         made.rest->units.end());
       made.onset = nullptr;  // seen
-      if (!is_fit(source, word)) continue;
+      if (!is_fit(source, word) || !made_words.insert(word.word).second) {
+        continue;
+      }
       ++uses[plain];
       ++uses[own];
       words.push_back(std::move(word));
