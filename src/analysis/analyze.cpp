@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <map>
 
 #include "analysis/analyzed_lesson.h"
@@ -58,7 +59,26 @@ std::string short_code(std::uint64_t hash) {
   return code;
 }
 
+std::string seed_text(std::uint64_t seed) {
+  return fmt::format("{}{:016x}", kSettledSeed, seed);
+}
+
 namespace {
+
+// A seed is any text; that of a settled lesson is the number itself.
+std::uint64_t seed_of(std::string_view text) {
+  std::uint64_t number = 0;
+  if (text.starts_with(kSettledSeed)) {
+    const std::string_view digits = text.substr(kSettledSeed.size());
+    const auto read = std::from_chars(
+        digits.data(), digits.data() + digits.size(), number, 16);
+    if (digits.size() == 16 && read.ec == std::errc() &&
+        read.ptr == digits.data() + digits.size()) {
+      return number;
+    }
+  }
+  return text_hash(text);
+}
 
 // What to print on a sound card: the graphemes by which the list shows the
 // pattern, and the sound of the commonest.
@@ -234,7 +254,7 @@ class Analyzer {
     for (const AnalyzedWord& w : result_.words) {
       hash = text_hash(w.spelling.value + " ", hash);
     }
-    result_.seed = lesson_.seed.given() ? text_hash(lesson_.seed.value) : hash;
+    result_.seed = lesson_.seed.given() ? seed_of(lesson_.seed.value) : hash;
     for (const auto* sentences :
          {&result_.sentences, &result_.dictate_sentences}) {
       for (const AnalyzedSentence& s : *sentences) {

@@ -3,6 +3,7 @@
 #include <cstdint>
 #include <functional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "analysis/taught.h"
@@ -106,6 +107,10 @@ std::vector<AnalyzedWord::Hit> find_hits(
 
 /// A short code without letters and figures that look alike.
 std::string short_code(std::uint64_t hash);
+
+/// How a seed begins that names an order itself, and the seed to write for one.
+inline constexpr std::string_view kSettledSeed = "order-";
+std::string seed_text(std::uint64_t seed);
 
 /// Looks everything up. `taught` says what the group knows; `has_picture` says
 /// which words have a picture that children name so: the first of them becomes

@@ -106,9 +106,9 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
 
 }  // namespace
 
-int run_build(const CommandLine& line) {
+int build_all(const CommandLine& line, std::set<std::string>& files_read) {
   if (!known_sheets(line)) return kWrongCommandLine;
-  if (!line.class_file.empty()) return run_build_class(line);
+  if (!line.class_file.empty()) return build_class(line, files_read);
   if (!names_differ(line) || !has_lessons(line)) return kWrongCommandLine;
   Workspace workspace(shipped_folder());
   std::vector<std::string> targets;
@@ -116,9 +116,14 @@ int run_build(const CommandLine& line) {
   for (const std::string& path : line.arguments) {
     good = build_lesson(workspace, line, path, targets) && good;
   }
-  if (!good) return kFaultsInFiles;
-  write_dependencies(workspace, line, targets);
-  return kDone;
+  if (good) write_dependencies(workspace, line, targets);
+  files_read = workspace.take_files_read();
+  return good ? kDone : kFaultsInFiles;
+}
+
+int run_build(const CommandLine& line) {
+  std::set<std::string> files_read;
+  return build_all(line, files_read);
 }
 
 }  // namespace sheaf

@@ -108,7 +108,7 @@ class ClassWriter {
 
 }  // namespace
 
-int run_build_class(const CommandLine& line) {
+int build_class(const CommandLine& line, std::set<std::string>& files_read) {
   if (line.arguments.size() > 1 || line.separate) {
     fmt::print(stderr, "sheaf: {}\n",
                line.separate ? "--separate goes with lessons, not with a class"
@@ -120,14 +120,15 @@ int run_build_class(const CommandLine& line) {
   const auto job = prepare_class(workspace, line, line.class_file, diagnostics);
   if (job == nullptr) {
     print(diagnostics);
+    files_read = workspace.take_files_read();
     return kFaultsInFiles;
   }
   ClassWriter writer(workspace, line, *job, diagnostics);
   writer.write();
   print(diagnostics);
-  if (diagnostics.has_errors()) return kFaultsInFiles;
-  writer.finish();
-  return kDone;
+  if (!diagnostics.has_errors()) writer.finish();
+  files_read = workspace.take_files_read();
+  return diagnostics.has_errors() ? kFaultsInFiles : kDone;
 }
 
 }  // namespace sheaf

@@ -57,36 +57,34 @@ void print_sentence(const AnalyzedLesson& lesson,
 
 // Words of the picture sort that the lesson does not name itself.
 void print_picture_words(const PreparedLesson& lesson) {
-  const Lesson& written = lesson.lesson;
-  if (written.same_sound.empty() == false &&
-      written.other_sound.empty() == false) {
-    return;
-  }
-  const auto& sheets = lesson.layout.sheets;
-  const auto sheet = std::ranges::find_if(
-      sheets, [](const auto& s) { return s.kind->name == "picture-sort"; });
-  if (sheet == sheets.end()) return;
-  SheetMemory memory;
-  const SheetInput input{
-      lesson.analyzed, sheet->options, *lesson.pictures, memory, {}};
-  const SoundSort& sort = sound_sort(input, sheet->options.count("pictures"));
-  if (!sort.missing.empty()) return;
-  std::vector<std::string> same, other;
-  const int last = static_cast<int>(sort.columns.size()) - 1;
-  for (const auto* items : {&sort.models, &sort.items}) {
-    for (const SoundSort::Item& item : *items) {
-      (item.column == last ? other : same).push_back(item.word);
-    }
-  }
-  if (written.same_sound.empty()) {
+  const auto [same, other] = picture_sort_words(lesson);
+  if (!same.empty() && lesson.lesson.same_sound.empty()) {
     fmt::print("same-sound: {}\n", fmt::join(same, " "));
   }
-  if (written.other_sound.empty()) {
+  if (!other.empty() && lesson.lesson.other_sound.empty()) {
     fmt::print("other-sound: {}\n", fmt::join(other, " "));
   }
 }
 
 }  // namespace
+
+SortWords picture_sort_words(const PreparedLesson& lesson) {
+  SortWords words;
+  const auto& sheets = lesson.layout.sheets;
+  const auto sheet = std::ranges::find_if(
+      sheets, [](const auto& s) { return s.kind->name == "picture-sort"; });
+  if (sheet == sheets.end()) return words;
+  SheetMemory memory;
+  const SheetInput input{
+      lesson.analyzed, sheet->options, *lesson.pictures, memory, {}};
+  const SoundSort& sort = sound_sort(input, sheet->options.count("pictures"));
+  if (!sort.missing.empty()) return words;
+  const int last = static_cast<int>(sort.columns.size()) - 1;
+  for (const auto& [word, column] : sort.chosen) {
+    (column == last ? words.other : words.same).push_back(word);
+  }
+  return words;
+}
 
 std::string standing_text(const AnalyzedLesson& lesson,
                           const AnalyzedWord& word) {

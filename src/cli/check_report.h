@@ -12,6 +12,14 @@ namespace sheaf {
 std::string standing_text(const AnalyzedLesson& lesson,
                           const AnalyzedWord& word);
 
+/// What the picture sort of the lesson's layout shows, whoever chose it; empty
+/// where there is no such sheet or too few pictures.
+struct SortWords {
+  std::vector<std::string> same;
+  std::vector<std::string> other;
+};
+SortWords picture_sort_words(const PreparedLesson& lesson);
+
 /// Each sentence with its length, its pattern words, and words that are not
 /// taught yet with others to put in their place; then the words of the list
 /// that no sentence uses.

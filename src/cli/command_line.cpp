@@ -98,6 +98,21 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                     "the file to write; else named after the pattern. A file "
                     "that is there stays as it is");
 
+  CLI::App* settle = add_verb(
+      app, line, "settle", "a lesson with every choice written out, to send");
+  settle->add_option("LESSON", line.arguments, "a lesson file")
+      ->required()
+      ->expected(1);
+  settle->add_option("--file", planning.file,
+                     "the file to write; else NAME-settled.yaml beside the "
+                     "lesson. A file that is there stays as it is");
+  settle->add_option("--layout", line.layout,
+                     "a layout's name or file instead of the lesson's own");
+  settle
+      ->add_option("--allow", line.allowed_folders,
+                   "a further folder in which files named by a lesson may be")
+      ->allow_extra_args(false);
+
   CLI::App* block =
       add_verb(app, line, "block", "words that are not to be suggested");
   block->add_option("WORD", line.arguments, "words")->required();
@@ -239,6 +254,15 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
   add_class_options(*build, line);
   add_layout_options(*build, line);
+
+  CLI::App* watch = add_verb(app, line, "watch",
+                             "make the packets again whenever a file is saved");
+  watch->add_option("LESSON", line.arguments,
+                    "lesson files; with --class, at most one");
+  watch->add_option("--out", line.out, "folder for the packets")
+      ->capture_default_str();
+  add_class_options(*watch, line);
+  add_layout_options(*watch, line);
 
   CLI::App* check =
       add_verb(app, line, "check", "say what is in a lesson and what is wrong");

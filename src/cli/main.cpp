@@ -33,6 +33,7 @@ constexpr Verb kVerbs[] = {
     {"progress", run_progress}, {"review", run_review},
     {"forget", run_forget},     {"find", run_find},
     {"block", run_block},       {"draft", run_draft},
+    {"settle", run_settle},     {"watch", run_watch},
 };
 
 int run(const CommandLine& line) {

@@ -150,7 +150,18 @@ std::string layout_properties() {
 
 std::string lesson_properties() {
   Members properties(1);
-  add_keys(properties, notes_of(kLessonKeys));
+  // The two may stand in the lesson itself.
+  const std::string_view both = R"("type": ["string", "object"])";
+  for (const KeyNote& key : notes_of(kLessonKeys)) {
+    const bool own = key.name == "layout" || key.name == "sequence";
+    std::string schema = key_schema(key);
+    if (own) {
+      const std::string_view text_only =
+          R"("type": ["string", "array", "number"])";
+      schema.replace(schema.find(text_only), text_only.size(), both);
+    }
+    properties.add(key.name, schema);
+  }
   return properties.take();
 }
 

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <set>
+#include <string>
+
 #include "cli/command_line.h"
 
 namespace sheaf {
@@ -7,7 +10,11 @@ namespace sheaf {
 /// The verbs of the command line. Each gives the exit code; each throws
 /// MachineError where the machine would not.
 int run_build(const CommandLine& line);
-int run_build_class(const CommandLine& line);
+/// Builds what `build` would, and gives the files that it read; exit code 2
+/// where the command line is wrong.
+int build_all(const CommandLine& line, std::set<std::string>& files_read);
+/// The same of the class that `--class` names.
+int build_class(const CommandLine& line, std::set<std::string>& files_read);
 int run_check(const CommandLine& line);
 int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);
@@ -21,6 +28,8 @@ int run_dump(const CommandLine& line);
 int run_find(const CommandLine& line);
 int run_block(const CommandLine& line);
 int run_draft(const CommandLine& line);
+int run_settle(const CommandLine& line);
+int run_watch(const CommandLine& line);
 int run_record(const CommandLine& line);
 int run_mark(const CommandLine& line);
 int run_writing(const CommandLine& line);

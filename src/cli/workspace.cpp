@@ -7,6 +7,7 @@
 #include <cstdlib>
 
 #include "analysis/lesson_conventions.h"
+#include "base/base64.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "cli/files.h"
@@ -141,13 +142,33 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
   }
 }
 
+// A picture that stands in the lesson itself.
+std::optional<Picture> decode_embedded(std::string_view text,
+                                       const std::string& word,
+                                       std::string& why) {
+  const std::size_t comma = text.find(',');
+  const auto bytes = comma == std::string_view::npos ||
+                             !text.substr(0, comma).ends_with(";base64")
+                         ? std::nullopt
+                         : from_base64(text.substr(comma + 1));
+  if (bytes) return decode_image(*bytes, word, why);
+  why = "what stands behind `base64,` is cut short or changed";
+  return std::nullopt;
+}
+
 // The pictures that a lesson names, each for its word.
 void add_pictures(Workspace& workspace, const CommandLine& line,
                   const Lesson& lesson, const fs::path& folder,
                   LessonPictures& pictures, Diagnostics& diagnostics) {
   for (const auto& [word, name] : lesson.pictures) {
     std::string why;
-    if (looks_like_emoji(name.value)) {
+    if (name.value.starts_with(kEmbeddedPicture)) {
+      auto picture = decode_embedded(name.value, word.value, why);
+      if (picture) {
+        pictures.add(word.value, std::move(*picture));
+        continue;
+      }
+    } else if (looks_like_emoji(name.value)) {
       const Picture* picture =
           workspace.pictures().find_emoji(name.value, word.value, why);
       if (picture != nullptr) {
@@ -181,12 +202,17 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
   }
 }
 
-// The sequence that the lesson names, or the one beside it; null where there
-// is none or it has errors.
+// The sequence that stands in the lesson or that it names, or the one beside
+// it; null where there is none or it has errors.
 const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
                                   const Lesson& lesson, const fs::path& folder,
-                                  Diagnostics& diagnostics) {
+                                  SequenceFile& own, Diagnostics& diagnostics) {
   constexpr std::string_view kBeside = "sequence.yaml";
+  if (lesson.own_sequence.kind == Value::Kind::keys) {
+    own = read_sequence_keys(*lesson.file, lesson.own_sequence, diagnostics);
+    return &own;
+  }
+  if (lesson.sequence.value == kNoSequence) return nullptr;
   std::error_code fault;
   if (!lesson.sequence.given()) {
     const fs::path beside = folder / kBeside;
@@ -213,9 +239,14 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
                        const std::function<bool(std::string_view)>& has_picture,
                        Diagnostics& diagnostics) {
   LessonPlan plan;
+  SequenceFile own_sequence;
   const SequenceFile* sequence =
-      find_sequence(workspace, line, lesson, folder, diagnostics);
-  if (sequence != nullptr) inherit_conventions(*sequence, lesson);
+      find_sequence(workspace, line, lesson, folder, own_sequence, diagnostics);
+  if (diagnostics.has_errors()) return plan;
+  if (sequence != nullptr) {
+    plan.sequence_file = sequence->file;
+    inherit_conventions(*sequence, lesson);
+  }
   Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
   if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them
@@ -232,17 +263,31 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
                                         const std::string& path,
                                         Diagnostics& diagnostics) {
+  return prepare_text(workspace, line, workspace.open(path),
+                      fs::path(path).parent_path(), diagnostics);
+}
+
+std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
+                                             const CommandLine& line,
+                                             const SourceFile& file,
+                                             const fs::path& folder,
+                                             Diagnostics& diagnostics) {
   auto result = std::make_unique<PreparedLesson>();
-  const SourceFile& file = workspace.open(path);
   result->lesson = read_lesson(file, diagnostics);
   if (diagnostics.has_errors()) return nullptr;
 
-  const fs::path folder = fs::path(path).parent_path();
+  // The command line's layout goes before the lesson's own.
+  const Value& own_layout = result->lesson.own_layout;
+  const bool is_own =
+      own_layout.kind == Value::Kind::keys && line.layout.empty();
   const auto layout_path =
-      layout_of(workspace, line, result->lesson, folder, diagnostics);
+      is_own ? std::optional(folder / "in-the-lesson")
+             : layout_of(workspace, line, result->lesson, folder, diagnostics);
   if (layout_path) {
-    const SourceFile& layout = workspace.open(*layout_path);
-    const LayoutFile parts = read_layout_file(layout, diagnostics);
+    const LayoutFile parts =
+        is_own ? read_layout_keys(file, own_layout, diagnostics)
+               : read_layout_file(workspace.open(*layout_path), diagnostics);
+    result->layout_file = parts.file;
     if (!diagnostics.has_errors()) {
       result->layout = plan_layout(parts, diagnostics);
     }
@@ -259,6 +304,7 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
       [&](std::string_view word) { return result->pictures->is_clear(word); },
       diagnostics);
   result->filled = std::move(plan.filled);
+  result->sequence_file = plan.sequence_file;
   result->analyzed = std::move(plan.analyzed);
   if (diagnostics.has_errors()) return nullptr;
 

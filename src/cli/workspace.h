@@ -68,6 +68,10 @@ struct PreparedLesson {
   /// What the lesson left to Sheaf to choose.
   std::vector<FilledKey> filled;
   AnalyzedLesson analyzed;
+  /// Where its layout and its sequence stand: the lesson's own file where they
+  /// stand in it; null where there is none.
+  const SourceFile* layout_file = nullptr;
+  const SourceFile* sequence_file = nullptr;
   LayoutPlan layout;
   Style style;
   std::unique_ptr<LessonPictures> pictures;
@@ -77,6 +81,7 @@ struct PreparedLesson {
 struct LessonPlan {
   std::vector<FilledKey> filled;
   AnalyzedLesson analyzed;
+  const SourceFile* sequence_file = nullptr;
 };
 
 /// What was taught before a lesson (by the sequence that it names or that lies
@@ -94,6 +99,12 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
                                         const std::string& path,
                                         Diagnostics& diagnostics);
+
+/// The same of a lesson that was read or made already; `file` must outlive the
+/// workspace's use of it, and `folder` is where the files that it names lie.
+std::unique_ptr<PreparedLesson> prepare_text(
+    Workspace& workspace, const CommandLine& line, const SourceFile& file,
+    const std::filesystem::path& folder, Diagnostics& diagnostics);
 
 /// Whether there is a sheet of each name that `--only` gives; if not, says so
 /// on standard error.

@@ -72,20 +72,30 @@ void read_sheets(const Value& value, LayoutFile& layout,
 }  // namespace
 
 LayoutFile read_layout_file(const SourceFile& file, Diagnostics& diagnostics) {
+  auto keys = read_keys(file, "a layout", kExample, diagnostics);
+  if (!keys || !is_kind(FileKind::layout, *keys, diagnostics)) {
+    LayoutFile layout;
+    layout.file = &file;
+    layout.settings.kind = Value::Kind::keys;
+    return layout;
+  }
+  return read_layout_keys(file, std::move(*keys), diagnostics);
+}
+
+LayoutFile read_layout_keys(const SourceFile& file, Value keys,
+                            Diagnostics& diagnostics) {
   LayoutFile layout;
   layout.file = &file;
   layout.settings.kind = Value::Kind::keys;
-  auto keys = read_keys(file, "a layout", kExample, diagnostics);
-  if (!keys || !is_kind(FileKind::layout, *keys, diagnostics)) return layout;
-  layout.settings.span = keys->span;
-  if (keys->find("sheets") == nullptr) {
+  layout.settings.span = keys.span;
+  if (keys.find("sheets") == nullptr) {
     diagnostics.error(diagnostic::missing_key,
-                      keys->entries.empty() ? Span{&file, 0, 0}
-                                            : keys->entries.front().key.span,
+                      keys.entries.empty() ? Span{&file, 0, 0}
+                                           : keys.entries.front().key.span,
                       "the layout names no sheets",
                       fmt::format("add a line such as `{}`", kExample));
   }
-  for (ValueEntry& entry : keys->entries) {
+  for (ValueEntry& entry : keys.entries) {
     if (entry.key.value == "sheaf") {
       Spanned<int> version{1, {}};
       read_version(entry.value, version, diagnostics);

@@ -30,4 +30,8 @@ struct LayoutFile {
 /// Reads a layout file. Reports what is wrong with its form.
 LayoutFile read_layout_file(const SourceFile& file, Diagnostics& diagnostics);
 
+/// The same of a layout whose keys stand in `file`, a lesson, under `layout:`.
+LayoutFile read_layout_keys(const SourceFile& file, Value keys,
+                            Diagnostics& diagnostics);
+
 }  // namespace sheaf

@@ -99,8 +99,13 @@ void split(const Field& field, Lesson& lesson, Diagnostics& d) {
   lesson.splits = read_splits(field, d);
 }
 
-// A picture is the name of a file, or one character of its own such as an
-// emoji.
+bool is_embedded_picture(const Value& value) {
+  return value.kind == Value::Kind::text &&
+         value.text.text().starts_with(kEmbeddedPicture);
+}
+
+// A picture is the name of a file, one character of its own such as an emoji,
+// or the bytes of a file (a URL of the kind `data`, RFC 2397).
 void pictures(const Field& field, Lesson& lesson, Diagnostics& d) {
   if (field.value.kind != Value::Kind::keys) {
     report_wrong_kind(field, d);
@@ -110,11 +115,24 @@ void pictures(const Field& field, Lesson& lesson, Diagnostics& d) {
     PlacedWord word = entry.key;
     if (!check_word(word, d)) continue;
     const Field part = {entry.key.value, entry.value, "shed: shed.png"};
-    PlacedWord picture = read_file_name(part, d);
+    PlacedWord picture =
+        is_embedded_picture(entry.value)
+            ? PlacedWord{entry.value.text.text(), entry.value.span}
+            : read_file_name(part, d);
     if (picture.given()) {
       lesson.pictures.emplace_back(std::move(word), std::move(picture));
     }
   }
+}
+
+// A file's name, or what would stand in the file.
+template <auto Name, auto Own>
+void file_or_keys(const Field& field, Lesson& lesson, Diagnostics& d) {
+  if (field.value.kind == Value::Kind::keys) {
+    lesson.*Own = field.value;
+    return;
+  }
+  file_name<Name>(field, lesson, d);
 }
 
 void conventions(const Field& field, Lesson& lesson, Diagnostics& d) {
@@ -151,7 +169,8 @@ constexpr std::array kReaders = {
     KeyReader{"dictate-sentences",
               lines<&Lesson::dictate_sentences, LineBreaks::sentences>},
     KeyReader{"sight-words", plain_words<&Lesson::sight_words>},
-    KeyReader{"sequence", file_name<&Lesson::sequence>},
+    KeyReader{"sequence",
+              file_or_keys<&Lesson::sequence, &Lesson::own_sequence>},
     KeyReader{"step", short_text<&Lesson::step>},
     KeyReader{"taught", taught},
     KeyReader{"strict", yes_or_no<&Lesson::strict>},
@@ -168,7 +187,7 @@ constexpr std::array kReaders = {
     KeyReader{"accent", short_text<&Lesson::accent>},
     KeyReader{"count", preset},
     KeyReader{"notation", preset},
-    KeyReader{"layout", file_name<&Lesson::layout>},
+    KeyReader{"layout", file_or_keys<&Lesson::layout, &Lesson::own_layout>},
     KeyReader{"review", number<&Lesson::review, 0, 20>},
     KeyReader{"group", short_text<&Lesson::group>},
     KeyReader{"author", short_text<&Lesson::author>},

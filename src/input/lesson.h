@@ -71,6 +71,10 @@ struct Lesson {
   /// What the layout, then the sequence say of that; the lesson outdoes both.
   std::vector<ConventionSettings> inherited_conventions;
   PlacedWord layout;
+  /// A layout and a sequence that stand in the lesson itself instead of their
+  /// names: keys with values; else nothing.
+  Value own_layout;
+  Value own_sequence;
   Spanned<int> review{0, {}};
   PlacedWord group;
   PlacedWord author;
@@ -84,6 +88,12 @@ struct Lesson {
 /// Reads a lesson file. Reports all that is wrong with its form; the result is
 /// to be used only if no error stands. `file` must outlive the lesson.
 Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics);
+
+/// What stands under `sequence:` where none is to be taken.
+inline constexpr std::string_view kNoSequence = "none";
+
+/// How a picture begins that stands in the lesson itself, in base 64.
+inline constexpr std::string_view kEmbeddedPicture = "data:image/";
 
 /// Splits "ship, shed  shell" into words with their places; words are parted
 /// by spaces, commas and line breaks.

@@ -159,13 +159,12 @@ void read_review_weeks(const Field& field, SequenceFile& sequence,
       sequence.review_weeks.push_back(*weeks);
       continue;
     }
-    d.error(diagnostic::wrong_value, written.span,
-            fmt::format("{} is not a whole number of weeks{}",
-                        quoted(written.value),
-                        weeks ? fmt::format(" from {} to {}", last + 1,
-                                            kLongestGap)
-                              : ""),
-            "write gaps that grow, as in `review-weeks: 1, 2, 4, 8`");
+    d.error(
+        diagnostic::wrong_value, written.span,
+        fmt::format(
+            "{} is not a whole number of weeks{}", quoted(written.value),
+            weeks ? fmt::format(" from {} to {}", last + 1, kLongestGap) : ""),
+        "write gaps that grow, as in `review-weeks: 1, 2, 4, 8`");
     return;
   }
 }
@@ -201,8 +200,7 @@ constexpr std::array kKeys = {
                   s.accent = read_short_text(field, d);
                 }},
     SequenceKey{"review-weeks", "review-weeks: 1, 2, 4, 8",
-                "after how many weeks a pattern comes back",
-                read_review_weeks},
+                "after how many weeks a pattern comes back", read_review_weeks},
     SequenceKey{"note", "note: For the Tuesday group.", "a note to yourself",
                 [](const Field& field, SequenceFile& s, Diagnostics& d) {
                   s.note = read_lines(field, LineBreaks::paragraphs, d);
@@ -214,15 +212,21 @@ constexpr std::array kKeys = {
 }  // namespace
 
 SequenceFile read_sequence(const SourceFile& file, Diagnostics& diagnostics) {
-  SequenceFile sequence;
-  sequence.file = &file;
   const auto keys = read_keys(file, "a sequence", kExample, diagnostics);
   if (!keys || !is_kind(FileKind::sequence, *keys, diagnostics)) {
+    SequenceFile sequence;
+    sequence.file = &file;
     return sequence;
   }
-  read_by_table<SequenceFile>(*keys, kKeys, "a sequence", sequence,
-                              diagnostics);
-  require_key(file, *keys, "steps", "the sequence has no steps",
+  return read_sequence_keys(file, *keys, diagnostics);
+}
+
+SequenceFile read_sequence_keys(const SourceFile& file, const Value& keys,
+                                Diagnostics& diagnostics) {
+  SequenceFile sequence;
+  sequence.file = &file;
+  read_by_table<SequenceFile>(keys, kKeys, "a sequence", sequence, diagnostics);
+  require_key(file, keys, "steps", "the sequence has no steps",
               "add `steps:` and beneath it one line a step, as in `  - "
               "patterns: sh`",
               diagnostics);

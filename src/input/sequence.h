@@ -44,6 +44,11 @@ struct SequenceFile {
 /// to be used only if no error stands. `file` must outlive it.
 SequenceFile read_sequence(const SourceFile& file, Diagnostics& diagnostics);
 
+/// The same of a sequence whose keys stand in `file`, a lesson, under
+/// `sequence:`.
+SequenceFile read_sequence_keys(const SourceFile& file, const Value& keys,
+                                Diagnostics& diagnostics);
+
 /// The keys of a sequence file, and those of one step.
 std::vector<KeyNote> sequence_keys();
 std::vector<KeyNote> step_keys();

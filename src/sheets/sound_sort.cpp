@@ -66,6 +66,9 @@ class Chooser {
     fill_others(columns - 1, others);
     check_columns();
     if (!sort_.missing.empty()) return std::move(sort_);
+    for (const SoundSort::Item& item : sort_.items) {
+      sort_.chosen.emplace_back(item.word, item.column);
+    }
     take_keys();
     take_models();
     Random random(text_hash("picture-sort", in_.lesson.seed));

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "sheets/sheet.h"
@@ -28,6 +29,9 @@ struct SoundSort {
   std::vector<Item> models;
   /// In mixed order; their numbers are their places, from 1.
   std::vector<Item> items;
+  /// All words with their columns in the order of their choice: named so in a
+  /// lesson, they make the same sort.
+  std::vector<std::pair<std::string, int>> chosen;
   /// Why there is nothing to sort; empty if there is.
   std::string missing;
 };

@@ -1,0 +1,49 @@
+// `sheaf watch`: builds again whenever a file is saved.
+
+#include <fmt/format.h>
+
+#include <cstdio>
+
+#include "base/error.h"
+#include "cli/exit_codes.h"
+#include "cli/folder_watch.h"
+#include "cli/verbs.h"
+
+namespace sheaf {
+
+namespace {
+
+// The named files and all that were read for them; those of the last good run
+// stay, as a fault may stop the next before it comes to them.
+std::set<std::string> named_files(const CommandLine& line) {
+  std::set<std::string> files(line.arguments.begin(), line.arguments.end());
+  if (!line.class_file.empty()) files.insert(line.class_file);
+  return files;
+}
+
+}  // namespace
+
+int run_watch(const CommandLine& line) {
+  FolderWatch folders;
+  folders.watch(named_files(line));
+  for (bool first = true;; first = false) {
+    int code = kDone;
+    std::set<std::string> files_read;
+    try {
+      code = build_all(line, files_read);
+    } catch (const MachineError& fault) {
+      fmt::print(stderr, "sheaf: {}\n", fault.what());
+      code = kMachineFault;
+    }
+    if (code == kWrongCommandLine || (first && code == kMachineFault)) {
+      return code;
+    }
+    folders.watch(files_read);
+    fmt::print("{}; waiting for the next save (Ctrl-C ends)\n",
+               code == kDone ? "built" : "not built: the last pages stay");
+    std::fflush(stdout);
+    folders.wait();
+  }
+}
+
+}  // namespace sheaf
