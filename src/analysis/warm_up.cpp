@@ -118,8 +118,8 @@ class WarmUpMaker {
         words.push_back(std::move(word.word));
       }
     }
-    Random random(text_hash(lesson_.phonics->patterns()[pattern].id,
-                            lesson_.seed));
+    Random random(
+        text_hash(lesson_.phonics->patterns()[pattern].id, lesson_.seed));
     shuffle(words, random);
     return words;
   }
@@ -131,9 +131,8 @@ class WarmUpMaker {
       word.spelling.value = std::move(list.back());
       list.pop_back();
       if (is_of_this_week(word.spelling.value)) continue;
-      word.reading = std::move(
-          lesson_.phonics->read(word.spelling.value, lesson_.conventions)
-              .front());
+      word.reading = lesson_.phonics->first_reading(word.spelling.value,
+                                                    lesson_.conventions);
       if (!lesson_.taught.is_decodable(word.reading)) continue;
       word.hits = find_hits(word.reading, lesson_.patterns, *lesson_.phonics);
       if (word.has_pattern()) continue;

@@ -146,6 +146,19 @@ std::vector<Reading> Phonics::read(std::string_view word,
   return readings;
 }
 
+Reading Phonics::first_reading(std::string_view word,
+                               const Conventions& conventions) const {
+  const std::lock_guard lock(impl_->memo_lock);
+  if (!(impl_->memo_conventions == conventions) ||
+      impl_->memo.size() > Impl::kMostRemembered) {
+    impl_->memo.clear();
+    impl_->memo_conventions = conventions;
+  }
+  const auto [entry, is_new] = impl_->memo.try_emplace(std::string(word));
+  if (is_new) entry->second = std::move(read(word, conventions).front());
+  return entry->second;
+}
+
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
   return map.good && !impl_->known(map.spelling).empty();

@@ -88,6 +88,10 @@ class Phonics {
   HandReading read_by_hand(std::string_view word,
                            std::span<const HandUnit> parts,
                            const Conventions& conventions) const;
+  /// The first of the readings, remembered: for words that lesson after lesson
+  /// asks for, such as those of pictures.
+  Reading first_reading(std::string_view word,
+                        const Conventions& conventions) const;
   bool knows(std::string_view word) const;
   std::optional<WordInfo> info(std::string_view word) const;
 

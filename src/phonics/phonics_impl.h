@@ -1,8 +1,10 @@
 #pragma once
 
+#include <mutex>
 #include <span>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "phonics/guesser.h"
@@ -33,6 +35,12 @@ struct Phonics::Impl {
   Reading make(std::string_view word, const LetterMap& map,
                const WordRecord& record, const Conventions& conventions) const;
   void find_patterns(Reading& reading, const LetterMap& map) const;
+
+  /// Words read before, under one set of conventions; see `first_reading`.
+  static constexpr std::size_t kMostRemembered = 8192;
+  mutable std::mutex memo_lock;
+  mutable Conventions memo_conventions;
+  mutable std::unordered_map<std::string, Reading> memo;
 };
 
 }  // namespace sheaf

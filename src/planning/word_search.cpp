@@ -191,7 +191,7 @@ class Search {
       return;
     }
     Reading reading =
-        std::move(source_.phonics.read(word.word, source_.conventions).front());
+        source_.phonics.first_reading(word.word, source_.conventions);
     const PatternPlace* place = reading.find(query_.pattern);
     if (place == nullptr || !source_.taught.is_decodable(reading)) return;
     for (const PatternId other : query_.without) {
@@ -201,8 +201,8 @@ class Search {
     if (!picture) cost += kNoPicture;
     std::string base = base_of(source_.phonics, word.word);
     if (!base.empty() &&
-        !begins_like(reading,
-                     source_.phonics.read(base, source_.conventions).front())) {
+        !begins_like(reading, source_.phonics.first_reading(
+                                  base, source_.conventions))) {
       base.clear();
     }
     if (!pattern_is_ending() && !base.empty()) cost += kEnding;

@@ -136,8 +136,8 @@ class Chooser {
   const Reading& reading_of(const std::string& word) {
     const auto [entry, is_new] = readings_.try_emplace(word);
     if (is_new) {
-      entry->second = std::move(
-          in_.lesson.phonics->read(word, in_.lesson.conventions).front());
+      entry->second =
+          in_.lesson.phonics->first_reading(word, in_.lesson.conventions);
     }
     return entry->second;
   }
@@ -190,16 +190,15 @@ class Chooser {
 
   bool is_near(const std::string& word) {
     const Reading& reading = reading_of(word);
-    return std::ranges::any_of(sort_.columns,
-                               [&](const SoundSort::Column& c) {
-                                 return holds(reading, c.sound, true);
-                               });
+    return std::ranges::any_of(sort_.columns, [&](const SoundSort::Column& c) {
+      return holds(reading, c.sound, true);
+    });
   }
 
   void check_columns() {
     for (std::size_t i = 0; i < sort_.columns.size(); ++i) {
-      const auto words = std::ranges::count(
-          sort_.items, static_cast<int>(i), &SoundSort::Item::column);
+      const auto words = std::ranges::count(sort_.items, static_cast<int>(i),
+                                            &SoundSort::Item::column);
       if (words < 2) {
         sort_.missing = "there are too few pictures for its sound";
         return;
@@ -207,8 +206,8 @@ class Chooser {
     }
   }
 
-  // A key word without a picture gives way to a word of its column that has one:
-  // a learner who cannot read must see what the column is for.
+  // A key word without a picture gives way to a word of its column that has
+  // one: a learner who cannot read must see what the column is for.
   void take_keys() {
     for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
       SoundSort::Column& column = sort_.columns[i];
@@ -229,8 +228,8 @@ class Chooser {
           3) {
         continue;
       }
-      const auto first = std::ranges::find(sort_.items, column,
-                                           &SoundSort::Item::column);
+      const auto first =
+          std::ranges::find(sort_.items, column, &SoundSort::Item::column);
       sort_.models.push_back(std::move(*first));
       sort_.items.erase(first);
     }
@@ -247,9 +246,8 @@ class Chooser {
 }  // namespace
 
 bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound) {
-  return std::ranges::any_of(reading.units, [&](const Unit& unit) {
-    return unit.phonemes == sound;
-  });
+  return std::ranges::any_of(
+      reading.units, [&](const Unit& unit) { return unit.phonemes == sound; });
 }
 
 bool are_near(Phoneme a, Phoneme b) {
