@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
+#include <string_view>
 
 #include "base/nearest.h"
 #include "phonics/endings.h"
@@ -61,6 +63,20 @@ std::string base_of(const Phonics& phonics, const std::string& word) {
         return info->everyday ? 0 : info->tier == 0 ? -1 : info->tier;
       });
   return ending.base;
+}
+
+// Whether a word is said like its base but for the end: hoping and hope, and
+// not city and cite.
+bool begins_like(const Reading& word, const Reading& base) {
+  std::vector<Phoneme> said, of_base;
+  for (const Unit& unit : word.units) {
+    said.insert(said.end(), unit.listed.begin(), unit.listed.end());
+  }
+  for (const Unit& unit : base.units) {
+    of_base.insert(of_base.end(), unit.listed.begin(), unit.listed.end());
+  }
+  if (of_base.size() > said.size()) return false;
+  return std::equal(of_base.begin(), of_base.end() - 1, said.begin());
 }
 
 // Letters and marks of the first consonants, and all from the first vowel on.
@@ -183,11 +199,15 @@ class Search {
     }
     cost += reading_cost(reading, *place);
     if (!picture) cost += kNoPicture;
-    if (!pattern_is_ending() && !base_of(source_.phonics, word.word).empty()) {
-      cost += kEnding;
+    std::string base = base_of(source_.phonics, word.word);
+    if (!base.empty() &&
+        !begins_like(reading,
+                     source_.phonics.read(base, source_.conventions).front())) {
+      base.clear();
     }
-    found.push_back(
-        {std::move(reading), word.info, word.place, word.later, picture, cost});
+    if (!pattern_is_ending() && !base.empty()) cost += kEnding;
+    found.push_back({std::move(reading), word.info, word.place, word.later,
+                     picture, cost, std::move(base)});
   }
 
   // Graphemes of the rest of the word that are not plain.
@@ -252,7 +272,13 @@ class Selection {
       : words_(words), query_(query), place_(best_place(words, query.count)) {}
 
   std::vector<FoundWord> take() {
-    std::vector<bool> taken(words_.size(), false);
+    // Where toy is there, toys is not wanted, however much less alike it is.
+    std::set<std::string_view> all;
+    for (const FoundWord& word : words_) all.insert(word.reading.word);
+    std::vector<bool> taken;
+    for (const FoundWord& word : words_) {
+      taken.push_back(!word.base.empty() && all.contains(word.base));
+    }
     while (chosen_.size() < query_.count) {
       int best = -1;
       int best_cost = 0;
@@ -273,7 +299,10 @@ class Selection {
  private:
   bool repeats(const FoundWord& word) const {
     return std::ranges::any_of(chosen_, [&](const FoundWord& other) {
-      return is_same_word(other.reading.word, word.reading.word);
+      return other.reading.word == word.reading.word ||
+             other.base == word.reading.word ||
+             (!word.base.empty() &&
+              (word.base == other.base || word.base == other.reading.word));
     });
   }
 

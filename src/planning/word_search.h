@@ -54,6 +54,8 @@ struct FoundWord {
   bool picture = false;
   /// The lower the sooner a child knows it and reads it.
   int cost = 0;
+  /// The word that this one is a form of, as toy of toys; else empty.
+  std::string base;
 };
 
 /// Words with a pattern that a child knows first: Sheaf's everyday words, then
