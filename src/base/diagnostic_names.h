@@ -36,6 +36,7 @@ struct DiagnosticName {
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \
+  X(no_errors_written, "a record of a whole class without an error") \
   X(no_lesson, "a lesson file that is not there") \
   X(no_picture, "a picture file that is not there") \
   X(no_sequence, "a sequence file that is not there") \

@@ -129,7 +129,7 @@ void print_pairs(const std::vector<AttemptRow>& rows) {
     }
     table.add({a.target, a.blank ? "." : printable(a.written), graphemes,
                fmt::format("{}/{}", a.sequences.correct, a.sequences.possible),
-               a.right ? "right" : faults_text(a)});
+               a.right ? "right" : printable(faults_text(a))});
   }
   fmt::print("{}", table.text());
 }
@@ -176,18 +176,12 @@ void print_misses(const MarkedRecord& marked) {
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
-      std::string what = faults_text(a);
-      if (word.kind == MarkedWord::Kind::missing) what = "word missing";
-      if (word.kind == MarkedWord::Kind::split) what = "written as two words";
-      if (word.kind == MarkedWord::Kind::joined) {
-        what = "run together with its neighbour";
-      }
-      table.add(
-          {learner.code, a.target, a.blank ? "." : printable(a.written), what});
+      table.add({learner.code, a.target, a.blank ? "." : printable(a.written),
+                 printable(faults_text(word.kind, a))});
     }
     for (const ExtraWord& extra : learner.extra_words) {
       table.add({learner.code, "-", printable(extra.written),
-                 "a word that was not dictated"});
+                 std::string(kNotDictatedWord)});
     }
   }
   if (!table.empty()) fmt::print("\n{}", table.text());

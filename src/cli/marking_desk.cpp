@@ -72,6 +72,14 @@ MarkingDesk::MarkingDesk(Workspace& workspace, const CommandLine& line,
 
 namespace {
 
+// A form that nobody has filled in yet looks like this too.
+bool is_all_right(const Record& record) {
+  return record.marked_all && record.written.empty() &&
+         std::ranges::all_of(record.wrong, [](const auto& learner) {
+           return learner.entries.empty();
+         });
+}
+
 // Without what a teacher has heard from `check` already.
 void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
   for (const Diagnostic* d : all.sorted()) {
@@ -149,13 +157,22 @@ std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
 
 void MarkingDesk::report(const MarkedRecord& marked,
                          Diagnostics& diagnostics) const {
+  // New words are what a check or a transfer is made of.
+  const bool of_lesson = marked.lesson != nullptr &&
+                         marked.session.kind == Record::Kind::dictation;
   for (const PlacedText& target : marked.session.not_dictated) {
-    if (marked.lesson == nullptr) continue;
+    if (!of_lesson) continue;
     diagnostics.note(
         diagnostic::not_dictated, target.span(),
         fmt::format("{} is not among what the lesson dictates; it is marked "
                     "all the same",
                     sheaf::quoted(target.text())));
+  }
+  if (is_all_right(*marked.record)) {
+    diagnostics.note(
+        diagnostic::no_errors_written, marked.record->date.span,
+        "no error is written in this record: everyone counts as right in "
+        "everything");
   }
   for (const PlacedWord& code : marked.session.not_in_class) {
     diagnostics.warning(diagnostic::not_in_class, code.span,

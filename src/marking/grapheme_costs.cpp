@@ -156,6 +156,13 @@ void WrittenGraphemes::matches(const TargetUnit& unit, std::size_t at,
       letters_[at] == 'd') {
     found.push_back({at + 1, cost::kPlausible, Fit::unusual, false, false});
   }
+  // carryed, partys: the y of the base kept, whatever it says there.
+  if (unit.y_to_i && at < letters_.size() && letters_[at] == 'y') {
+    const bool with_e = unit.grapheme == "ie" && at + 1 < letters_.size() &&
+                        letters_[at + 1] == 'e';
+    found.push_back({at + (with_e ? 2U : 1U), cost::kPlausible, Fit::unusual,
+                     false, false});
+  }
   std::erase_if(found, [&](const SoundMatch& m) {
     const std::string_view span = letters_.substr(at, m.end - at);
     return !m.split && (span == unit.grapheme || is_bare_e(unit, span));

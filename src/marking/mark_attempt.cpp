@@ -29,8 +29,20 @@ bool is_turned(std::string_view a, std::string_view b) {
   });
 }
 
-std::string written_for(const AlignedGrapheme& unit, std::string_view letters) {
-  std::string text(letters.substr(unit.begin, unit.end - unit.begin));
+// What was written for a grapheme, as people write it: figures and other signs
+// are themselves.
+std::string written_for(const AlignedGrapheme& unit, const WrittenWord& word) {
+  const std::string_view letters = word.letters;
+  const std::string_view before = letters.substr(0, unit.begin);
+  auto other = static_cast<std::size_t>(std::ranges::count(before, '#'));
+  std::string text;
+  for (const char c : letters.substr(unit.begin, unit.end - unit.begin)) {
+    if (c == '#' && other < word.others.size()) {
+      text += word.others[other++];
+    } else {
+      text += c;
+    }
+  }
   if (unit.split_e >= 0) text += "_e";
   return text;
 }
@@ -231,7 +243,7 @@ MarkedAttempt mark_attempt(const SoundSpellings& spellings,
     const AlignedGrapheme& found = alignment.units[i];
     marked.graphemes.push_back({units[i].grapheme, result_of(found.kind),
                                 cause_of(units[i], found, graphemes),
-                                written_for(found, word.letters)});
+                                written_for(found, word)});
   }
   marked.extra = extras_of(units, alignment, word.letters);
   marked.sequences = letter_sequences(meant.signs, word.signs);

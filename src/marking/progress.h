@@ -72,11 +72,17 @@ struct PatternProgress {
   /// Since when it has been secure without a slip, and when it last slipped.
   std::optional<Date> secure_since, slipped_on;
   Share all, week, new_words, later, writing;
+  Share listed;  ///< words that were practised, in dictation
   int days = 0;
   std::vector<ProgressPoint> points;
   /// What it rests on and what is missing, lower case, no full stop.
   std::string why;
 };
+
+/// Whether the list looks known and the pattern not: 80% of the practised words
+/// right, less than half of the new ones, three of each at least. The numbers
+/// are ours.
+bool by_heart(const PatternProgress& progress);
 
 /// A day's score in letters and words, for the curve over the weeks.
 struct SequencePoint {

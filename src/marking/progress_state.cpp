@@ -90,10 +90,28 @@ std::string missing_text(const PatternProgress& progress,
   return text;
 }
 
+// Words of the lessons' lists alone: neither new ones nor counts of writing.
+Share listed_words(const PatternProgress& progress) {
+  Share listed;
+  for (const ProgressPoint& point : progress.points) {
+    if (point.kind == Record::Kind::writing) continue;
+    listed += {point.share.right - point.new_words.right,
+               point.share.of - point.new_words.of};
+  }
+  return listed;
+}
+
 std::string why_text(const PatternProgress& progress, Share since_slip,
                      const ProgressRules& rules) {
   switch (progress.state) {
     case ProgressState::practising:
+      if (by_heart(progress)) {
+        return fmt::format(
+            "{} in the week; list {}/{}, new words {}/{}: perhaps known by "
+            "heart",
+            progress.week.text(), progress.listed.right, progress.listed.of,
+            progress.new_words.right, progress.new_words.of);
+      }
       return fmt::format("{} right in the week, {}% to go on",
                          progress.week.text(), rules.go_on_percent);
     case ProgressState::go_on:
@@ -111,6 +129,12 @@ std::string why_text(const PatternProgress& progress, Share since_slip,
 }
 
 }  // namespace
+
+bool by_heart(const PatternProgress& progress) {
+  constexpr int kFewest = 3;
+  return progress.listed.of >= kFewest && progress.new_words.of >= kFewest &&
+         progress.listed.reaches(80) && !progress.new_words.reaches(50);
+}
 
 void find_states(PatternProgress& progress, const ProgressRules& rules) {
   ProgressState state = ProgressState::practising;
@@ -144,6 +168,7 @@ void find_states(PatternProgress& progress, const ProgressRules& rules) {
   if (!progress.points.empty()) {
     progress.week = week_at(progress, progress.points.size() - 1, rules);
   }
+  progress.listed = listed_words(progress);
   progress.state = state;
   progress.why = why_text(progress, since_slip, rules);
 }

@@ -72,7 +72,7 @@ class Planner {
         break;
     }
     if (missed_last(p)) {
-      return ReviewItem{p.pattern, Reason::slipped, last_text(p), {}};
+      return ReviewItem{p.pattern, Reason::missed, last_text(p), {}};
     }
     const int gap = review_gap(good_days(p));
     if (ago >= gap) {
@@ -167,8 +167,8 @@ class Planner {
 }  // namespace
 
 std::string_view reason_name(Reason reason) {
-  constexpr std::array<std::string_view, 4> kNames = {
-      "slipped", "not there yet", "due", "new words"};
+  constexpr std::array<std::string_view, 5> kNames = {
+      "slipped", "missed last", "not there yet", "due", "new words"};
   return kNames[static_cast<std::size_t>(reason)];
 }
 
@@ -208,29 +208,69 @@ std::vector<LearnerReview> plan_review(
   return reviews;
 }
 
+namespace {
+
+// How many of these learners need a pattern, and how pressing it is for them:
+// places in their lists, summed.
+struct Need {
+  int learners = 0;
+  std::size_t places = 0;
+};
+
+bool more_wanted(const Need& a, const Need& b) {
+  return a.learners != b.learners ? a.learners > b.learners
+                                  : a.places < b.places;
+}
+
+// The pattern that most of them need, if two do. In the order of learners and
+// of their items where all else is even.
+std::optional<PatternId> most_wanted(
+    std::span<const LearnerReview* const> learners) {
+  std::map<PatternId, Need> needs;
+  for (const LearnerReview* learner : learners) {
+    for (std::size_t i = 0; i < learner->items.size(); ++i) {
+      Need& need = needs[learner->items[i].pattern];
+      ++need.learners;
+      need.places += i;
+    }
+  }
+  std::optional<PatternId> best;
+  for (const LearnerReview* learner : learners) {
+    for (const ReviewItem& item : learner->items) {
+      if (needs[item.pattern].learners < 2) continue;
+      if (!best || more_wanted(needs[item.pattern], needs[*best])) {
+        best = item.pattern;
+      }
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
 std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews) {
-  std::map<PatternId, int> wanted;
+  std::vector<const LearnerReview*> waiting;
   for (const LearnerReview& review : reviews) {
-    for (const ReviewItem& item : review.items) ++wanted[item.pattern];
+    if (!review.items.empty()) waiting.push_back(&review);
   }
   std::vector<ReviewGroup> groups;
-  for (const LearnerReview& review : reviews) {
-    if (review.items.empty()) continue;
-    const auto shared = std::ranges::find_if(
-        review.items,
-        [&](const ReviewItem& item) { return wanted[item.pattern] > 1; });
-    const PatternId pattern = shared == review.items.end()
-                                  ? review.items.front().pattern
-                                  : shared->pattern;
-    auto group = std::ranges::find(groups, pattern, &ReviewGroup::pattern);
-    if (group == groups.end()) {
-      groups.push_back({pattern, {}});
-      group = groups.end() - 1;
-    }
-    group->codes.push_back(review.code);
+  while (const auto pattern = most_wanted(waiting)) {
+    ReviewGroup group{*pattern, {}};
+    std::erase_if(waiting, [&](const LearnerReview* learner) {
+      if (std::ranges::find(learner->items, *pattern, &ReviewItem::pattern) ==
+          learner->items.end()) {
+        return false;
+      }
+      group.codes.push_back(learner->code);
+      return true;
+    });
+    groups.push_back(std::move(group));
   }
   std::ranges::stable_sort(groups, std::ranges::greater{},
                            [](const ReviewGroup& g) { return g.codes.size(); });
+  for (const LearnerReview* learner : waiting) {
+    groups.push_back({learner->items.front().pattern, {learner->code}});
+  }
   return groups;
 }
 

@@ -13,6 +13,7 @@ namespace sheaf {
 struct ReviewItem {
   enum class Reason : std::uint8_t {
     slipped,     ///< was secure or good enough, then went wrong
+    missed,      ///< not four in five on the last day, though good enough
     practising,  ///< not there yet
     due,         ///< right so far; time to see whether it lasts
     transfer,    ///< right in practised words; new words are still to come
@@ -55,9 +56,9 @@ using ReviewWords = std::function<std::vector<std::string>(PatternId)>;
 int review_gap(int good_days);
 
 /// What each learner comes back to in the week that begins on `week`: first
-/// what slipped, then what is not there yet, then what is due, then what was
-/// never tried in new words. Learners with nothing to review are left out of
-/// the groups only.
+/// what slipped, what was missed last, then what is not there yet, then what is
+/// due, then what was never tried in new words. Learners with nothing to review
+/// are left out of the groups only.
 std::vector<LearnerReview> plan_review(
     std::span<const LearnerProgress> learners,
     std::span<const SessionResult> sessions,
@@ -65,8 +66,9 @@ std::vector<LearnerReview> plan_review(
     const ReviewWords& words_for, const Date& week,
     const ReviewRules& rules = {});
 
-/// Learners by their need, the largest group first; each learner stands in the
-/// group of the most pressing need that somebody shares, else alone.
+/// Learners by their need, the largest group first: the pattern that most
+/// learners wait for makes a group, the most pressing one where several do;
+/// then the others. Who shares nothing stands alone with the first need.
 std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews);
 
 }  // namespace sheaf

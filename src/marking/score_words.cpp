@@ -61,13 +61,29 @@ std::string faults_text(const MarkedAttempt& attempt) {
   };
   for (const MarkedGrapheme& g : attempt.graphemes) add(fault_text(g));
   for (const ExtraLetter& extra : attempt.extra) {
+    const std::string letter =
+        extra.letter == '#' ? "a sign" : std::string(1, extra.letter);
     add(extra.cause == Cause::extra_letter
-            ? fmt::format("{} too many", extra.letter)
-            : fmt::format("{} too many ({})", extra.letter,
+            ? fmt::format("{} too many", letter)
+            : fmt::format("{} too many ({})", letter,
                           cause_words(extra.cause)));
   }
   if (attempt.only_marks_wrong) add("apostrophe or hyphen");
   return all;
+}
+
+std::string faults_text(MarkedWord::Kind kind, const MarkedAttempt& attempt) {
+  switch (kind) {
+    case MarkedWord::Kind::missing:
+      return "word missing";
+    case MarkedWord::Kind::split:
+      return "written as two words";
+    case MarkedWord::Kind::joined:
+      return "run together with its neighbour";
+    case MarkedWord::Kind::matched:
+      break;
+  }
+  return faults_text(attempt);
 }
 
 std::string causes_text(const CauseCounts& counts, std::size_t most) {

@@ -5,6 +5,7 @@
 
 #include "marking/advice.h"
 #include "marking/mark_attempt.h"
+#include "marking/mark_sentence.h"
 #include "marking/scores.h"
 
 namespace sheaf {
@@ -21,6 +22,13 @@ std::string_view cause_words(Cause cause);
 /// What went wrong in a word, grapheme by grapheme: "ai written a_e:
 /// plausible, sound kept ...; e left over". Empty where nothing did.
 std::string faults_text(const MarkedAttempt& attempt);
+
+/// The same for a word of a sentence, which may be missing or not one word.
+std::string faults_text(MarkedWord::Kind kind, const MarkedAttempt& attempt);
+
+/// Said of a word that stands in an attempt at a sentence and not in it.
+inline constexpr std::string_view kNotDictatedWord =
+    "a word that was not dictated";
 
 /// Causes with their counts, the commonest first: "near sound 3, doubling 1".
 std::string causes_text(const CauseCounts& counts, std::size_t most = 4);

@@ -93,9 +93,14 @@ WrittenWord read_written(std::string_view text) {
     } else if (is_punctuation(c) || is_mark(c)) {
       continue;
     } else {
-      const std::string plain =
-          plain_letters(std::string_view(given).substr(begin, offset - begin));
-      if (!plain.empty()) count.add(is_upper_case(c));
+      const std::string_view sign =
+          std::string_view(given).substr(begin, offset - begin);
+      const std::string plain = plain_letters(sign);
+      if (plain.empty()) {
+        word.others.emplace_back(sign);
+      } else {
+        count.add(is_upper_case(c));
+      }
       word.letters += plain.empty() ? std::string(1, kOtherSign) : plain;
       word.signs += plain.empty() ? std::string(1, kOtherSign) : plain;
     }

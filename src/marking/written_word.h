@@ -2,6 +2,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace sheaf {
 
@@ -14,6 +15,8 @@ struct WrittenWord {
   /// As `letters`, with apostrophes (all alike) and hyphens in their places
   /// and a space where there is one.
   std::string signs;
+  /// What the `#` of `letters` stand for, in order.
+  std::vector<std::string> others;
   bool capital = false;  ///< the first letter is a capital
   bool all_capitals = false;
 

@@ -1,5 +1,8 @@
 #include "reports/mark_report.h"
 
+#include <algorithm>
+#include <functional>
+
 #include <fmt/format.h>
 
 #include "layout/table.h"
@@ -17,35 +20,88 @@ std::string shown(const Share& share) {
   return share.of == 0 ? std::string("–") : share.text();
 }
 
-void add_scores(Composer& c, const SessionScores& scores,
-                std::span<const PatternId> patterns,
-                const PatternCatalogue& catalogue) {
-  std::vector<Table::Column> columns = {
-      {"Learner", 0, 18_mm}, {"Words", 0, 27_mm}, {"Letter pairs", 0, 25_mm}};
-  for (const PatternId pattern : patterns) {
-    columns.push_back({column_title(catalogue[pattern]), 0, 27_mm});
+// One column of scores: its head and what it says of a learner.
+struct ScoreColumn {
+  Table::Column head;
+  std::function<std::string(const Score&)> text;
+};
+
+constexpr Length kScoreWidth = 27_mm;
+constexpr std::size_t kScoresAcross = 6;  // beside the learner, on A4
+constexpr std::size_t kPatternsBesideCauses = 2;
+
+std::vector<ScoreColumn> score_columns(const SessionScores& scores,
+                                       std::span<const PatternId> patterns,
+                                       const PatternCatalogue& catalogue) {
+  std::vector<ScoreColumn> columns;
+  // Counts from a journal say nothing about words.
+  if (scores.group.words.of > 0) {
+    columns.push_back({{"Words", 0, kScoreWidth},
+                       [](const Score& s) { return shown(s.words); }});
+    columns.push_back({{"Letter pairs", 0, kScoreWidth}, [](const Score& s) {
+                         return s.sequences.possible == 0
+                                    ? std::string("–")
+                                    : fmt::format("{} of {}",
+                                                  s.sequences.correct,
+                                                  s.sequences.possible);
+                       }});
   }
-  columns.push_back({"Causes", 1});
-  Table table(c, columns);
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    columns.push_back({{column_title(catalogue[patterns[i]]), 0, kScoreWidth},
+                       [i](const Score& s) {
+                         return i < s.patterns.size()
+                                    ? shown(s.patterns[i].share)
+                                    : std::string("–");
+                       }});
+  }
+  return columns;
+}
+
+void add_score_table(Composer& c, const SessionScores& scores,
+                     std::span<const ScoreColumn> columns) {
+  std::vector<Table::Column> heads = {{"Learner", 0, 18_mm}};
+  for (const ScoreColumn& column : columns) heads.push_back(column.head);
+  Table table(c, heads);
   const auto add = [&](const std::string& name, const Score& score) {
     std::vector<std::string> row = {name};
     if (score.absent) {
       row.emplace_back("absent");
-      row.resize(columns.size());
+      row.resize(heads.size());
     } else {
-      row.push_back(shown(score.words));
-      row.push_back(score.sequences.possible == 0
-                        ? "–"
-                        : fmt::format("{} of {}", score.sequences.correct,
-                                      score.sequences.possible));
-      for (const PatternScore& p : score.patterns)
-        row.push_back(shown(p.share));
-      row.push_back(causes_text(score.causes, 3));
+      for (const ScoreColumn& column : columns) {
+        row.push_back(column.text(score));
+      }
     }
     table.add_text_row(row, true);
   };
   for (const Score& score : scores.learners) add(score.code, score);
   if (scores.learners.size() > 1) add("Group", scores.group);
+}
+
+void add_scores(Composer& c, const SessionScores& scores,
+                std::span<const PatternId> patterns,
+                const PatternCatalogue& catalogue) {
+  std::vector<ScoreColumn> columns = score_columns(scores, patterns, catalogue);
+  const ScoreColumn causes = {
+      {"Causes", 1}, [](const Score& s) { return causes_text(s.causes, 3); }};
+  const bool any_causes = !causes_text(scores.group.causes).empty();
+  const bool words = scores.group.words.of > 0;
+  if (any_causes && patterns.size() <= kPatternsBesideCauses) {
+    columns.push_back(causes);
+    add_score_table(c, scores, columns);
+  } else {
+    const std::span<const ScoreColumn> all = columns;
+    for (std::size_t at = 0; at < all.size(); at += kScoresAcross) {
+      if (at > 0) add_report_heading(c, "More patterns");
+      add_score_table(
+          c, scores, all.subspan(at, std::min(kScoresAcross, all.size() - at)));
+    }
+    if (any_causes) {
+      add_report_heading(c, "Causes");
+      add_score_table(c, scores, std::span(&causes, 1));
+    }
+  }
+  if (!words) return;
   add_paragraph(c, c.style().teacher_text(),
                 "Letter pairs are correct letter sequences: neighbouring "
                 "letters that stand as they should, the blanks at both ends "
@@ -68,6 +124,7 @@ void add_advice(Composer& c, const SessionScores& scores,
 void add_misses(Composer& c, const SessionResult& session) {
   bool any = false;
   for (const LearnerResult& learner : session.learners) {
+    any = any || !learner.extra_words.empty();
     for (const SessionWord& word : learner.words) any = any || !word.right();
   }
   if (!any) return;
@@ -80,10 +137,13 @@ void add_misses(Composer& c, const SessionResult& session) {
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
+      table.add_text_row({learner.code, a.target, a.blank ? "–" : a.written,
+                          faults_text(word.kind, a)},
+                         true);
+    }
+    for (const ExtraWord& extra : learner.extra_words) {
       table.add_text_row(
-          {learner.code, a.target, a.blank ? "–" : a.written,
-           word.kind == MarkedWord::Kind::missing ? "word missing"
-                                                  : faults_text(a)},
+          {learner.code, "–", extra.written, std::string(kNotDictatedWord)},
           true);
     }
   }

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "marking/score_words.h"
 #include "marking_data.h"
 
 namespace sheaf {
@@ -27,7 +28,7 @@ TEST(MarkAttempt, AgreesWithTheLabelledAttempts) {
 
 // More rows labelled by hand for Sheaf, before they were run.
 TEST(MarkAttempt, AgreesWithMoreLabelledAttempts) {
-  expect_labels("marking_attempts_more.tsv", 392, true);
+  expect_labels("marking_attempts_more.tsv", 542, true);
 }
 
 Cause cause_at(std::string_view target, std::string_view written,
@@ -61,6 +62,14 @@ TEST(MarkAttempt, NamesTheCause) {
   EXPECT_EQ(making.extra[0].cause, Cause::dropped_e);
   EXPECT_EQ(ground().mark("ship", "shipe").extra.at(0).cause,
             Cause::extra_letter);
+}
+
+TEST(MarkAttempt, ShowsFiguresAndSignsAsTheyWereWritten) {
+  const MarkedAttempt marked = ground().mark("rain", "r7\xC2\xA3n");
+  std::string shown;
+  for (const MarkedGrapheme& g : marked.graphemes) shown += g.written;
+  EXPECT_EQ(shown.find('#'), std::string::npos) << shown;
+  EXPECT_NE((shown + faults_text(marked)).find("7"), std::string::npos);
 }
 
 TEST(MarkAttempt, SaysWhichLettersStandForAGrapheme) {

@@ -138,6 +138,28 @@ TEST(Progress, OneLaterMissMeansCheckAgain) {
   EXPECT_EQ(term.of("oa").all, (Share{2, 2}));
 }
 
+TEST(Progress, KnowsAListThatWasLearnedByHeart) {
+  Term term;
+  term.day("2026-03-02", "dictation", "ai", "rain tail snail paint train");
+  term.day("2026-03-06", "transfer", "ai", "drain sail mail",
+           "drain: drane, sail: sale, mail: male");
+  const PatternProgress ai = term.of("ai");
+  EXPECT_EQ(ai.listed, (Share{5, 5}));
+  EXPECT_EQ(ai.new_words, (Share{0, 3}));
+  EXPECT_TRUE(by_heart(ai));
+  EXPECT_EQ(ai.why,
+            "5/8 (63%) in the week; list 5/5, new words 0/3: perhaps known by "
+            "heart");
+
+  Term both;
+  both.day("2026-03-02", "dictation", "ai", "rain tail snail paint train",
+           "rain: rane, tail: tale, snail: snale");
+  both.day("2026-03-06", "transfer", "ai", "drain sail mail",
+           "drain: drane, sail: sale, mail: male");
+  EXPECT_FALSE(by_heart(both.of("ai"))) << "the list is not known either";
+  EXPECT_FALSE(by_heart(good_week().of("ai"))) << "too few new words to say";
+}
+
 TEST(Progress, WritingCounts) {
   Term term = good_week();
   term.day("2026-03-16", "retention", "ai", "nail trail");

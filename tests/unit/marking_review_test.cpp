@@ -140,12 +140,32 @@ TEST(Review, GroupsLearnersByNeed) {
   const auto groups = group_by_need(std::vector<LearnerReview>{
       review("A1", {ai}), review("B7", {sh, oa}), review("C3", {oa}),
       review("D1", {}), review("E2", {oa, sh})});
-  ASSERT_EQ(groups.size(), 3U);
+  ASSERT_EQ(groups.size(), 2U);
   EXPECT_EQ(groups[0].pattern, oa);
-  EXPECT_EQ(groups[0].codes, (std::vector<std::string>{"C3", "E2"}));
+  EXPECT_EQ(groups[0].codes, (std::vector<std::string>{"B7", "C3", "E2"}));
+  EXPECT_EQ(groups[1].pattern, ai);
   EXPECT_EQ(groups[1].codes, (std::vector<std::string>{"A1"}));
-  EXPECT_EQ(groups[2].pattern, sh);
-  EXPECT_EQ(groups[2].codes, (std::vector<std::string>{"B7"}));
+
+  // Two patterns that two learners need: the more pressing one makes the group,
+  // and who is left stands alone with the first need, not with a shared one.
+  const auto pairs = group_by_need(std::vector<LearnerReview>{
+      review("C3", {sh, oa}), review("D1", {ai, oa}), review("K2", {sh, ai})});
+  ASSERT_EQ(pairs.size(), 2U);
+  EXPECT_EQ(pairs[0].pattern, sh);
+  EXPECT_EQ(pairs[0].codes, (std::vector<std::string>{"C3", "K2"}));
+  EXPECT_EQ(pairs[1].pattern, ai);
+  EXPECT_EQ(pairs[1].codes, (std::vector<std::string>{"D1"}));
+}
+
+TEST(Review, WhatIsSecureIsMissedAndNotSlipped) {
+  LearnerProgress b7{"B7", {}, {}};
+  b7.patterns = {
+      pattern("oa", State::secure,
+              {point({2026, 3, 1}, {11, 11}), point({2026, 3, 26}, {2, 3})})};
+  const LearnerReview review = plan({b7}).at(0);
+  ASSERT_EQ(review.items.size(), 1U);
+  EXPECT_EQ(review.items[0].reason, Reason::missed);
+  EXPECT_EQ(review.items[0].why, "2/3 right on 2026-03-26");
 }
 
 }  // namespace
