@@ -107,10 +107,9 @@ std::string why_text(const PatternProgress& progress, Share since_slip,
     case ProgressState::practising:
       if (by_heart(progress)) {
         return fmt::format(
-            "{} in the week; list {}/{}, new words {}/{}: perhaps known by "
-            "heart",
-            progress.week.text(), progress.listed.right, progress.listed.of,
-            progress.new_words.right, progress.new_words.of);
+            "list {}/{}, new words {}/{}: perhaps known by heart",
+            progress.listed.right, progress.listed.of, progress.new_words.right,
+            progress.new_words.of);
       }
       return fmt::format("{} right in the week, {}% to go on",
                          progress.week.text(), rules.go_on_percent);
