@@ -9,9 +9,9 @@
 #include "base/utf8.h"
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
-#include "phonics/notation.h"
 #include "marking/likely_errors.h"
 #include "phonics/lexicon.h"
+#include "phonics/notation.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
 #include "sheets/sheet.h"
@@ -153,6 +153,15 @@ std::vector<const AnalyzedWord*> dictated_words(const SheetInput& in) {
   return words;
 }
 
+// A word as it stands by itself: the first of a sentence without its capital,
+// unless it is a name.
+Reading by_itself(const SheetInput& in, const AnalyzedWord& word) {
+  Reading reading = word.reading;
+  const auto info = in.lesson.phonics->info(reading.word);
+  if (info && !info->name) reading.word = lower_case(reading.word);
+  return reading;
+}
+
 // What a word may come out as, and what to say then.
 void add_likely_errors(const SheetInput& in, Composer& c) {
   const auto words = dictated_words(in);
@@ -182,9 +191,10 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
       return in.lesson.phonics->knows(text);
     };
     options.conventions = in.lesson.conventions;
+    const Reading reading = by_itself(in, *word);
     for (const LikelyError& error :
-         likely_errors(*spellings, word->reading, options)) {
-      table.add_text_row({word->reading.word, error.written, error.cue}, true);
+         likely_errors(*spellings, reading, options)) {
+      table.add_text_row({reading.word, error.written, error.cue}, true);
     }
   }
 }
