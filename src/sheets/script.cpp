@@ -154,11 +154,14 @@ std::vector<const AnalyzedWord*> dictated_words(const SheetInput& in) {
 }
 
 // A word as it stands by itself: the first of a sentence without its capital,
-// unless it is a name.
+// unless it may be a name. Josh is one, though some list has a verb josh.
 Reading by_itself(const SheetInput& in, const AnalyzedWord& word) {
   Reading reading = word.reading;
   const auto info = in.lesson.phonics->info(reading.word);
-  if (info && !info->name) reading.word = lower_case(reading.word);
+  const bool common = info && !info->name &&
+                      (info->everyday ||
+                       (info->tier > 0 && info->tier <= Phonics::kCommonList));
+  if (common) reading.word = lower_case(reading.word);
   return reading;
 }
 
