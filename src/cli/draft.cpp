@@ -9,18 +9,12 @@
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
-#include "pictures/picture_words.h"
 
 namespace sheaf {
 
 namespace fs = std::filesystem;
 
 namespace {
-
-bool has_clear_picture(std::string_view word) {
-  const PictureWord* row = find_picture_word(word);
-  return row != nullptr && row->clear;
-}
 
 // The patterns named, else those of the step.
 std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,

@@ -11,7 +11,6 @@
 #include "cli/workspace.h"
 #include "input/file_kind.h"
 #include "phonics/explain.h"
-#include "pictures/picture_words.h"
 #include "planning/pseudo_words.h"
 
 namespace sheaf {
@@ -19,11 +18,6 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t kUsualCount = 12;
-
-bool has_clear_picture(std::string_view word) {
-  const PictureWord* row = find_picture_word(word);
-  return row != nullptr && row->clear;
-}
 
 // All words of a lesson, also those that Sheaf chose for it, to be left out.
 bool add_lesson_words(Workspace& workspace, const CommandLine& line,

@@ -5,6 +5,7 @@
 #include "base/nearest.h"
 #include "base/options.h"
 #include "cli/files.h"
+#include "pictures/picture_words.h"
 
 namespace sheaf {
 
@@ -83,6 +84,11 @@ BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
     list.add(workspace.open(path).text());
   }
   return list;
+}
+
+bool has_clear_picture(std::string_view word) {
+  const PictureWord* row = find_picture_word(word);
+  return row != nullptr && row->clear;
 }
 
 }  // namespace sheaf

@@ -29,4 +29,7 @@ inline constexpr std::string_view kBlockedFile = "blocked-words.txt";
 BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
                          const std::filesystem::path& folder);
 
+/// Whether the picture table has a picture of the word that children name so.
+bool has_clear_picture(std::string_view word);
+
 }  // namespace sheaf
