@@ -27,10 +27,10 @@ PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf) \
 
 BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libyaml-cpp-dev libharfbuzz-dev libfreetype-dev libpng-dev \
-  libjpeg62-turbo-dev zlib1g-dev libfmt-dev libcli11-dev \
+  libjpeg62-turbo-dev libdeflate-dev libfmt-dev libcli11-dev \
   nlohmann-json3-dev libutf8proc-dev libgtest-dev libbenchmark-dev \
   festlex-cmu scowl
-TEST_PACKAGES := qpdf libqpdf-dev poppler-utils mupdf-tools espeak-ng \
+TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools espeak-ng \
   espeak-ng-data wamerican
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
@@ -113,9 +113,11 @@ test:
 	ctest --test-dir $(BUILD) --output-on-failure -j2
 
 bench: $(BUILT)
-	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics
-	$(BUILD)/bench/sheaf_bench $(SHEAF) $(LESSONS)
+	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics \
+	  sheaf_bench_pdf
+	$(BUILD)/bench/sheaf_bench $(SHEAF) $(LESSONS) -- $(YEAR_LESSONS)
 	$(BUILD)/bench/sheaf_bench_phonics $(BUILD)/share/sheaf/phonics.bin $(SHEAF)
+	$(BUILD)/tests/sheaf_bench_pdf
 	@rm -f $(BUILD)/share/sheaf/phonics.bin
 	@echo "The build step of the word list:"; \
 	  time -p cmake --build $(BUILD) --target sheaf_word_list >/dev/null

@@ -99,7 +99,7 @@ std::vector<std::string> drawn_streams(const std::string& pdf) {
   return streams;
 }
 
-// zlib at the writer's level, set up once, into a buffer that is large enough.
+// zlib at its usual level (6), set up once, into a buffer that is large enough.
 void compress_all(const std::vector<std::string>& streams) {
   z_stream zlib{};
   deflateInit(&zlib, 6);

@@ -45,7 +45,7 @@ const std::map<std::string, std::set<std::string>> kLibraries = {
     {"hb.h", {"text", "pdf"}}, {"hb-", {"text", "pdf"}},
     {"ft2build", {"text"}},   {"freetype", {"text"}},
     {"png", {"pictures"}},    {"jpeglib", {"pictures"}},
-    {"hpdf", {"pdf"}},        {"zlib", {"pdf"}},
+    {"hpdf", {"pdf"}},        {"libdeflate", {"pdf"}},
     {"CLI/", {"cli"}},        {"nlohmann/", {"cli"}},
 };
 

@@ -134,6 +134,18 @@ WordStanding Taught::standing(const Reading& reading) const {
   return standing;
 }
 
+bool Taught::may_be_decodable(const Reading& reading) const {
+  if (!known_) return true;
+  int drop_stage = kNever;
+  for (const PatternId drop : drops_) {
+    drop_stage = std::min(drop_stage, pattern_stages_[drop]);
+  }
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    if (stage_of(reading, i, drop_stage) > step_ + 1) return false;
+  }
+  return true;
+}
+
 std::vector<int> Taught::due_steps() const {
   std::vector<int> due;
   for (const int weeks : review_weeks_) {

@@ -56,6 +56,9 @@ class Taught {
   bool is_decodable(const Reading& reading) const {
     return standing(reading).kind == WordStanding::Kind::decodable;
   }
+  /// False where a word cannot be decodable, whatever patterns it has: for
+  /// readings whose patterns nobody has looked for (`Phonics::first_units`).
+  bool may_be_decodable(const Reading& reading) const;
   bool is_sight_word(std::string_view word) const;
   const std::set<std::string, std::less<>>& sight_words() const {
     return sight_words_;

@@ -113,9 +113,9 @@ class WarmUpMaker {
   // Other ones each week, but the same each time that the week is printed.
   std::vector<std::string> everyday_words(PatternId pattern) const {
     std::vector<std::string> words;
-    for (PatternWord& word : lesson_.phonics->pattern_words(pattern)) {
+    for (const PatternWord& word : lesson_.phonics->pattern_words(pattern)) {
       if (word.info.everyday && !word.later && !word.readings) {
-        words.push_back(std::move(word.word));
+        words.push_back(word.word);
       }
     }
     Random random(
@@ -131,9 +131,10 @@ class WarmUpMaker {
       word.spelling.value = std::move(list.back());
       list.pop_back();
       if (is_of_this_week(word.spelling.value)) continue;
-      word.reading = lesson_.phonics->first_reading(word.spelling.value,
-                                                    lesson_.conventions);
-      if (!lesson_.taught.is_decodable(word.reading)) continue;
+      const auto reading = lesson_.phonics->first_reading(
+          word.spelling.value, lesson_.conventions);
+      if (!lesson_.taught.is_decodable(*reading)) continue;
+      word.reading = *reading;
       word.hits = find_hits(word.reading, lesson_.patterns, *lesson_.phonics);
       if (word.has_pattern()) continue;
       add_word(word);

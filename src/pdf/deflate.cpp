@@ -1,12 +1,13 @@
 #include "pdf/deflate.h"
 
 #include <cassert>
+#include <cstdint>
 #include <limits>
 #include <unordered_map>
 
 #include "base/error.h"
 
-#include <zlib.h>
+#include <libdeflate.h>
 
 namespace sheaf {
 
@@ -16,62 +17,75 @@ namespace {
 // large drawings must not hold on to all of them.
 constexpr std::size_t kMaxKept = 4U << 20;
 
+// What a PDF can state as a length without doubt.
+constexpr std::size_t kMaxStream = std::numeric_limits<std::int32_t>::max();
+
 }  // namespace
 
 struct Deflater::Impl {
-  z_stream stream{};
+  struct Free {
+    void operator()(libdeflate_compressor* c) const {
+      libdeflate_free_compressor(c);
+    }
+  };
+  using Compressor = std::unique_ptr<libdeflate_compressor, Free>;
+
+  explicit Impl(Effort effort)
+      : compressor(libdeflate_alloc_compressor(static_cast<int>(effort))) {
+    if (compressor == nullptr) {
+      throw MachineError("there is not enough memory to compress the pages");
+    }
+  }
+
+  Compressor compressor;
   std::string buffer;
-  std::unordered_map<std::string, std::string> kept;  // by what was packed
-  std::size_t kept_bytes = 0;
-  Effort effort = Effort::thorough;
 };
 
-Deflater::Deflater() : impl_(std::make_unique<Impl>()) {
-  if (deflateInit(&impl_->stream, static_cast<int>(impl_->effort)) != Z_OK) {
-    throw MachineError("there is not enough memory to compress the pages");
-  }
-}
+struct Deflater::Kept {
+  std::unordered_map<std::string, std::string> by_data;
+  std::size_t bytes = 0;
+};
 
-Deflater::~Deflater() { deflateEnd(&impl_->stream); }
+Deflater::Deflater()
+    : thorough_(std::make_unique<Impl>(Effort::thorough)),
+      quick_(std::make_unique<Impl>(Effort::quick)),
+      kept_(std::make_unique<Kept>()) {}
+
+Deflater::~Deflater() = default;
 
 std::string Deflater::deflate(std::string_view data, Effort effort) {
-  z_stream& stream = impl_->stream;
-  const uLong bound = deflateBound(&stream, data.size());
-  if (bound > std::numeric_limits<uInt>::max()) {
+  Impl& impl = effort == Effort::quick ? *quick_ : *thorough_;
+  if (data.size() > kMaxStream) {
     throw MachineError("a picture or a page is too large for a PDF");
   }
-  if (impl_->buffer.size() < bound) impl_->buffer.resize(bound);
-  deflateReset(&stream);
-  if (effort != impl_->effort) {
-    deflateParams(&stream, static_cast<int>(effort), Z_DEFAULT_STRATEGY);
-    impl_->effort = effort;
-  }
-  stream.next_in = reinterpret_cast<Bytef*>(const_cast<char*>(data.data()));
-  stream.avail_in = static_cast<uInt>(data.size());
-  stream.next_out = reinterpret_cast<Bytef*>(impl_->buffer.data());
-  stream.avail_out = static_cast<uInt>(bound);
-  [[maybe_unused]] const int state = ::deflate(&stream, Z_FINISH);
-  assert(state == Z_STREAM_END);
-  std::string result(impl_->buffer, 0, bound - stream.avail_out);
+  const std::size_t bound =
+      libdeflate_zlib_compress_bound(impl.compressor.get(), data.size());
+  if (impl.buffer.size() < bound) impl.buffer.resize(bound);
+  const std::size_t size =
+      libdeflate_zlib_compress(impl.compressor.get(), data.data(), data.size(),
+                               impl.buffer.data(), bound);
+  assert(size > 0);
+  std::string result(impl.buffer, 0, size);
   // One large picture must not hold on to its memory for the whole document.
-  if (impl_->buffer.size() > (1U << 20)) std::string().swap(impl_->buffer);
+  if (impl.buffer.size() > (1U << 20)) std::string().swap(impl.buffer);
   return result;
 }
 
 const std::string& Deflater::deflate_recurring(std::string_view data) {
   std::string key(data);
-  if (const auto found = impl_->kept.find(key); found != impl_->kept.end()) {
+  auto& kept = kept_->by_data;
+  if (const auto found = kept.find(key); found != kept.end()) {
     return found->second;
   }
-  if (impl_->kept_bytes > kMaxKept) {
-    impl_->kept.clear();
-    impl_->kept_bytes = 0;
+  if (kept_->bytes > kMaxKept) {
+    kept.clear();
+    kept_->bytes = 0;
   }
   std::string packed = deflate(data);
   const std::size_t bytes = key.size() + packed.size();
   const std::string& result =
-      impl_->kept.emplace(std::move(key), std::move(packed)).first->second;
-  impl_->kept_bytes += bytes;
+      kept.emplace(std::move(key), std::move(packed)).first->second;
+  kept_->bytes += bytes;
   return result;
 }
 

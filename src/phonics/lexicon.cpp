@@ -43,6 +43,12 @@ int Lexicon::tier(std::string_view spelling) const {
   return place == kNoWord ? 0 : record_tier(words_, place);
 }
 
+std::optional<WordHead> Lexicon::head(std::string_view spelling) const {
+  const std::uint32_t place = find(spelling);
+  if (place == kNoWord) return std::nullopt;
+  return record_head(words_, place);
+}
+
 std::optional<WordRecord> Lexicon::record(std::uint32_t place) const {
   std::size_t offset = place;
   return decode_record(words_, offset, inventory_);

@@ -28,6 +28,9 @@ class Lexicon {
   /// The size of the SCOWL list that first has the word, 0 where none has it
   /// or the word is not there; no record is read for it.
   int tier(std::string_view spelling) const;
+  /// What the first record of a word says about it before its spelling; the
+  /// rest of the record is not read.
+  std::optional<WordHead> head(std::string_view spelling) const;
   /// The record at a place that `find` gave.
   std::optional<WordRecord> record(std::uint32_t place) const;
   /// All readings of the word at such a place.

@@ -126,37 +126,63 @@ Phonics::Phonics(const std::string& file,
 Phonics::~Phonics() = default;
 Phonics::Phonics(Phonics&&) noexcept = default;
 
-std::vector<Reading> Phonics::read(std::string_view word,
-                                   const Conventions& conventions) const {
-  const std::string given = normalized(word);
-  const LetterMap map = map_letters(given);
+std::vector<Reading> Phonics::Impl::read_units(
+    const std::string& given, const LetterMap& map,
+    const Conventions& conventions) const {
   std::vector<Reading> readings;
   if (!map.good) {
     readings.emplace_back().word = given;
     readings.back().origin = Reading::Origin::guess;
     return readings;
   }
-  for (const WordRecord& record : impl_->known(map.spelling)) {
-    readings.push_back(impl_->make(given, map, record, conventions));
+  for (const WordRecord& record : known(map.spelling)) {
+    readings.push_back(make(given, map, record, conventions));
   }
-  if (readings.empty()) {
-    readings.push_back(impl_->guess(given, map, conventions));
-  }
+  if (readings.empty()) readings.push_back(guess(given, map, conventions));
+  return readings;
+}
+
+std::vector<Reading> Phonics::read(std::string_view word,
+                                   const Conventions& conventions) const {
+  const std::string given = normalized(word);
+  const LetterMap map = map_letters(given);
+  std::vector<Reading> readings = impl_->read_units(given, map, conventions);
+  if (!map.good) return readings;
   for (Reading& reading : readings) impl_->find_patterns(reading, map);
   return readings;
 }
 
-Reading Phonics::first_reading(std::string_view word,
-                               const Conventions& conventions) const {
-  const std::lock_guard lock(impl_->memo_lock);
-  if (!(impl_->memo_conventions == conventions) ||
-      impl_->memo.size() > Impl::kMostRemembered) {
-    impl_->memo.clear();
-    impl_->memo_conventions = conventions;
+Phonics::Impl::Remembered& Phonics::Impl::remembered(
+    std::string_view word, const Conventions& conventions) const {
+  if (!(memo_conventions == conventions) || memo.size() > kMostRemembered) {
+    memo.clear();
+    memo_conventions = conventions;
   }
-  const auto [entry, is_new] = impl_->memo.try_emplace(std::string(word));
-  if (is_new) entry->second = std::move(read(word, conventions).front());
-  return entry->second;
+  return memo[std::string(word)];
+}
+
+std::shared_ptr<const Reading> Phonics::first_reading(
+    std::string_view word, const Conventions& conventions) const {
+  const std::lock_guard lock(impl_->memo_lock);
+  Impl::Remembered& entry = impl_->remembered(word, conventions);
+  if (entry.whole == nullptr) {
+    entry.whole = std::make_shared<const Reading>(
+        std::move(read(word, conventions).front()));
+    entry.units = entry.whole;
+  }
+  return entry.whole;
+}
+
+std::shared_ptr<const Reading> Phonics::first_units(
+    std::string_view word, const Conventions& conventions) const {
+  const std::lock_guard lock(impl_->memo_lock);
+  Impl::Remembered& entry = impl_->remembered(word, conventions);
+  if (entry.units == nullptr) {
+    const std::string given = normalized(word);
+    entry.units = std::make_shared<const Reading>(std::move(
+        impl_->read_units(given, map_letters(given), conventions).front()));
+  }
+  return entry.units;
 }
 
 bool Phonics::knows(std::string_view word) const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <mutex>
 #include <span>
 #include <string>
@@ -34,13 +35,27 @@ struct Phonics::Impl {
                 const Conventions& conventions) const;
   Reading make(std::string_view word, const LetterMap& map,
                const WordRecord& record, const Conventions& conventions) const;
+  /// All readings of a word, without their patterns.
+  std::vector<Reading> read_units(const std::string& given,
+                                  const LetterMap& map,
+                                  const Conventions& conventions) const;
   void find_patterns(Reading& reading, const LetterMap& map) const;
+  std::vector<PatternWord> list_words(PatternId pattern) const;
 
   /// Words read before, under one set of conventions; see `first_reading`.
+  struct Remembered {
+    std::shared_ptr<const Reading> units;  // without patterns
+    std::shared_ptr<const Reading> whole;
+  };
   static constexpr std::size_t kMostRemembered = 8192;
   mutable std::mutex memo_lock;
   mutable Conventions memo_conventions;
-  mutable std::unordered_map<std::string, Reading> memo;
+  mutable std::unordered_map<std::string, Remembered> memo;
+  /// The entry of a word; to be called under the lock.
+  Remembered& remembered(std::string_view word,
+                         const Conventions& conventions) const;
+  /// Lists made before, by pattern; places in it stay where they are.
+  mutable std::unordered_map<PatternId, std::vector<PatternWord>> words_of;
 };
 
 }  // namespace sheaf

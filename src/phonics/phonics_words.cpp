@@ -91,9 +91,13 @@ class Lookalike {
 }  // namespace
 
 std::optional<WordInfo> Phonics::info(std::string_view word) const {
-  const auto records = impl_->lexicon.readings(map_letters(word).spelling);
-  if (records.empty()) return std::nullopt;
-  return info_of(records.front());
+  // Most words are plain letters already, and are looked up as they stand.
+  const bool plain = std::ranges::all_of(
+      word, [](char c) { return c >= 'a' && c <= 'z'; });
+  const auto head = plain ? impl_->lexicon.head(word)
+                          : impl_->lexicon.head(map_letters(word).spelling);
+  if (!head) return std::nullopt;
+  return WordInfo{head->tier, head->everyday, head->name};
 }
 
 void Phonics::each_word(
@@ -126,12 +130,18 @@ std::vector<std::string> Phonics::words_with(PatternId pattern,
   return words;
 }
 
-std::vector<PatternWord> Phonics::pattern_words(PatternId pattern) const {
+const std::vector<PatternWord>& Phonics::pattern_words(
+    PatternId pattern) const {
+  const std::lock_guard lock(impl_->memo_lock);
+  const auto [entry, is_new] = impl_->words_of.try_emplace(pattern);
+  if (is_new) entry->second = impl_->list_words(pattern);
+  return entry->second;
+}
+
+std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern) const {
   std::vector<PatternWord> words;
-  const Lexicon& lexicon = impl_->lexicon;
   for (const std::uint32_t packed : entries_of(
-           impl_->file.records<std::uint32_t>(Section::pattern_words),
-           pattern)) {
+           file.records<std::uint32_t>(Section::pattern_words), pattern)) {
     const PatternEntry entry = unpack_entry(packed);
     const auto record = lexicon.record(entry.word);
     if (!record) continue;

@@ -28,6 +28,29 @@ void set_syllables(Reading& reading, std::uint16_t stress) {
   }
 }
 
+// What a grapheme most often says, or nothing.
+std::span<const Phoneme> usual_sounds(std::string_view grapheme,
+                                      const Inventory& inventory) {
+  const Correspondence* best = nullptr;
+  for (const CorrespondenceId id : inventory.beginning_with(grapheme[0])) {
+    const Correspondence& c = inventory[id];
+    const bool fits = c.grapheme() == grapheme && c.by_hand == 0;
+    if (fits && (best == nullptr || c.cost < best->cost)) best = &c;
+  }
+  return best == nullptr ? std::span<const Phoneme>{} : best->phonemes();
+}
+
+// One sign for two letters (æ) is one grapheme, whatever it was split into: it
+// says what the two letters say together, else what the first of them does.
+void join(Unit& unit, const Unit& next, const Inventory& inventory) {
+  unit.grapheme += next.grapheme;
+  unit.end = next.end;
+  if (next.is_split()) unit.split_e = next.split_e;
+  const auto sounds = usual_sounds(unit.grapheme, inventory);
+  if (!sounds.empty()) unit.phonemes.assign(sounds.begin(), sounds.end());
+  unit.irregular = true;
+}
+
 }  // namespace
 
 Reading make_reading(std::string_view word, const LetterMap& map,
@@ -45,6 +68,10 @@ Reading make_reading(std::string_view word, const LetterMap& map,
     if (segment.split_e >= 0) unit.split_e = map.begins[segment.split_e];
     unit.phonemes.assign(c.phonemes().begin(), c.phonemes().end());
     unit.irregular = c.rare != 0;
+    if (!reading.units.empty() && unit.begin < reading.units.back().end) {
+      join(reading.units.back(), unit, inventory);
+      continue;
+    }
     reading.units.push_back(std::move(unit));
   }
   finish_reading(reading, spoken, conventions);

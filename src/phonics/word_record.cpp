@@ -164,11 +164,12 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   if (offset + kFixedBytes >= bytes.size()) return std::nullopt;
   WordRecord record;
   const std::uint8_t flags = bytes[offset];
-  record.tier = record_tier(bytes, offset);
+  const WordHead head = record_head(bytes, offset);
+  record.tier = head.tier;
   record.origin = static_cast<Reading::Origin>((flags >> 4) & 3);
   record.more = flags & 0x40;
-  record.everyday = bytes[offset + 1] & 1;
-  record.name = bytes[offset + 1] & 2;
+  record.everyday = head.everyday;
+  record.name = head.name;
   record.bath = bytes[offset + 1] & 4;
   record.stress =
       static_cast<std::uint16_t>(bytes[offset + 2] | bytes[offset + 3] << 8);
@@ -265,6 +266,11 @@ bool record_spells(std::span<const std::uint8_t> bytes, std::size_t offset,
 int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset) {
   const std::size_t number = bytes[offset] & 0x0F;
   return number < kTiers.size() ? kTiers[number] : 0;
+}
+
+WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset) {
+  return {record_tier(bytes, offset), (bytes[offset + 1] & 1) != 0,
+          (bytes[offset + 1] & 2) != 0};
 }
 
 }  // namespace sheaf

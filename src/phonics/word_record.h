@@ -54,4 +54,12 @@ bool record_spells(std::span<const std::uint8_t> bytes, std::size_t offset,
 /// The tier of the record at `offset`.
 int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset);
 
+/// What a record says about its word in its fixed bytes; see `WordRecord`.
+struct WordHead {
+  int tier = 0;
+  bool everyday = false;
+  bool name = false;
+};
+WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset);
+
 }  // namespace sheaf

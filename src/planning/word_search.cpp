@@ -137,16 +137,13 @@ class Search {
 
   // In order of cost, each read in full; stops after `most`.
   std::vector<FoundWord> run(std::size_t most) {
-    std::vector<PatternWord> words =
-        source_.phonics.pattern_words(query_.pattern);
-    std::erase_if(words, [&](const PatternWord& w) { return !fits(w); });
     struct Ranked {
       int later, cost;
       const PatternWord* word;
     };
     std::vector<Ranked> ranked;
-    for (const PatternWord& w : words) {
-      ranked.push_back({w.later ? 1 : 0, rough_cost(w), &w});
+    for (const PatternWord& w : source_.phonics.pattern_words(query_.pattern)) {
+      if (fits(w)) ranked.push_back({w.later ? 1 : 0, rough_cost(w), &w});
     }
     std::ranges::sort(ranked, [](const Ranked& a, const Ranked& b) {
       if (a.later != b.later) return a.later < b.later;
@@ -173,13 +170,15 @@ class Search {
       return false;
     }
     // A word with an apostrophe is about that.
-    if (word.word.find('\'') != std::string::npos &&
-        pattern_.id != "contraction" && pattern_.id != "possessive") {
-      return false;
-    }
-    return !is_british(source_.phonics, word.word) &&
-           !BlockList::shipped().blocks(word.word) &&
-           (source_.blocked == nullptr || !source_.blocked->blocks(word.word));
+    return word.word.find('\'') == std::string::npos ||
+           pattern_.id == "contraction" || pattern_.id == "possessive";
+  }
+
+  // Looked at last: it takes longer than the rest.
+  bool is_suitable(const std::string& word) const {
+    return !is_british(source_.phonics, word) &&
+           !BlockList::shipped().blocks(word) &&
+           (source_.blocked == nullptr || !source_.blocked->blocks(word));
   }
 
   void read(const PatternWord& word, int cost, std::vector<FoundWord>& found) {
@@ -190,23 +189,28 @@ class Search {
         })) {
       return;
     }
-    Reading reading =
+    const auto units =
+        source_.phonics.first_units(word.word, source_.conventions);
+    if (!source_.taught.may_be_decodable(*units)) return;
+    const auto shared =
         source_.phonics.first_reading(word.word, source_.conventions);
+    const Reading& reading = *shared;
     const PatternPlace* place = reading.find(query_.pattern);
     if (place == nullptr || !source_.taught.is_decodable(reading)) return;
     for (const PatternId other : query_.without) {
       if (reading.find(other) != nullptr) return;
     }
+    if (!is_suitable(word.word)) return;
     cost += reading_cost(reading, *place);
     if (!picture) cost += kNoPicture;
     std::string base = base_of(source_.phonics, word.word);
     if (!base.empty() &&
-        !begins_like(reading, source_.phonics.first_reading(
+        !begins_like(reading, *source_.phonics.first_units(
                                   base, source_.conventions))) {
       base.clear();
     }
     if (!pattern_is_ending() && !base.empty()) cost += kEnding;
-    found.push_back({std::move(reading), word.info, word.place, word.later,
+    found.push_back({reading, word.info, word.place, word.later,
                      picture, cost, std::move(base)});
   }
 
@@ -269,7 +273,11 @@ Place best_place(const std::vector<FoundWord>& words, std::size_t count) {
 class Selection {
  public:
   Selection(const std::vector<FoundWord>& words, const WordQuery& query)
-      : words_(words), query_(query), place_(best_place(words, query.count)) {}
+      : words_(words), query_(query), place_(best_place(words, query.count)) {
+    for (const FoundWord& word : words) {
+      likeness_.push_back({onset_of(word.reading), rime_of(word.reading)});
+    }
+  }
 
   std::vector<FoundWord> take() {
     // Where toy is there, toys is not wanted, however much less alike it is.
@@ -284,14 +292,14 @@ class Selection {
       int best_cost = 0;
       for (std::size_t i = 0; i < words_.size(); ++i) {
         if (taken[i] || repeats(words_[i])) continue;
-        const int cost = cost_now(words_[i]);
+        const int cost = cost_now(i);
         if (best >= 0 && cost >= best_cost) continue;
         best = static_cast<int>(i);
         best_cost = cost;
       }
       if (best < 0) break;
       taken[static_cast<std::size_t>(best)] = true;
-      add(words_[static_cast<std::size_t>(best)]);
+      add(static_cast<std::size_t>(best));
     }
     return std::move(chosen_);
   }
@@ -306,7 +314,8 @@ class Selection {
     });
   }
 
-  int cost_now(const FoundWord& word) const {
+  int cost_now(std::size_t i) const {
+    const FoundWord& word = words_[i];
     int cost = word.cost;
     if (query_.first_set) {
       if (word.later) cost += kWrongPlace / 2;
@@ -315,26 +324,30 @@ class Selection {
       const auto same = places_.find(word.place);
       if (same != places_.end()) cost += same->second * kAlike / 2;
     }
-    if (const auto n = onsets_.find(onset_of(word.reading));
-        n != onsets_.end()) {
+    const Likeness& own = likeness_[i];
+    if (const auto n = onsets_.find(own.onset); n != onsets_.end()) {
       cost += n->second * kAlike;
     }
-    if (const auto n = rimes_.find(rime_of(word.reading)); n != rimes_.end()) {
+    if (const auto n = rimes_.find(own.rime); n != rimes_.end()) {
       cost += n->second * kSameRime;
     }
     return cost;
   }
 
-  void add(const FoundWord& word) {
-    ++onsets_[onset_of(word.reading)];
-    ++rimes_[rime_of(word.reading)];
-    ++places_[word.place];
-    chosen_.push_back(word);
+  void add(std::size_t i) {
+    ++onsets_[likeness_[i].onset];
+    ++rimes_[likeness_[i].rime];
+    ++places_[words_[i].place];
+    chosen_.push_back(words_[i]);
   }
 
   const std::vector<FoundWord>& words_;
   const WordQuery& query_;
   Place place_;
+  struct Likeness {
+    std::string onset, rime;
+  };
+  std::vector<Likeness> likeness_;  // of each word
   std::vector<FoundWord> chosen_;
   std::map<std::string, int> onsets_, rimes_;
   std::map<Place, int> places_;

@@ -134,12 +134,11 @@ class Chooser {
   }
 
   const Reading& reading_of(const std::string& word) {
-    const auto [entry, is_new] = readings_.try_emplace(word);
-    if (is_new) {
-      entry->second =
-          in_.lesson.phonics->first_reading(word, in_.lesson.conventions);
+    auto& reading = readings_[word];
+    if (reading == nullptr) {
+      reading = in_.lesson.phonics->first_reading(word, in_.lesson.conventions);
     }
-    return entry->second;
+    return *reading;
   }
 
   // Clear pictures of the table in mixed order, words of one syllable first.
@@ -239,7 +238,7 @@ class Chooser {
   SoundSort sort_;
   std::set<std::string> used_;
   std::set<std::string_view> sources_;
-  std::map<std::string, Reading> readings_;
+  std::map<std::string, std::shared_ptr<const Reading>> readings_;
   std::vector<std::string> table_;
 };
 

@@ -11,21 +11,17 @@ namespace {
 
 using sheaf::fuzz::require;
 
-// Units lie in the word one behind the other, and every sound has its unit. A
-// letter that stands for two (æ) may be two units.
+// Units lie in the word one behind the other, and every sound has its unit.
 void check_reading(const sheaf::Reading& reading) {
   require(!reading.units.empty());
-  std::size_t begin = 0, end = 0;
+  std::size_t end = 0;
   for (const sheaf::Unit& unit : reading.units) {
     require(!unit.grapheme.empty() && !unit.phonemes.empty());
-    const bool same_letter =
-        unit.begin >= begin && unit.end >= end && reading.word[unit.begin] < 0;
-    require((unit.begin >= end || same_letter) && unit.begin < unit.end);
+    require(unit.begin >= end && unit.begin < unit.end);
     require(unit.end <= reading.word.size());
     require(!unit.is_split() ||
             (unit.split_e >= unit.end &&
              unit.split_e < static_cast<int>(reading.word.size())));
-    begin = unit.begin;
     end = unit.end;
   }
   require(!reading.sounds.empty());

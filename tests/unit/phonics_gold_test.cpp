@@ -48,5 +48,49 @@ TEST(Traps, PatternsAreSeenWhereTheyAreAndOnlyThere) {
   }
 }
 
+// One sign for two letters is never cut in two.
+TEST(Letters, ASignForTwoIsOneGrapheme) {
+  for (const char* word : {"æ", "xxæee", "bæœ", "mæd", "œthe", "straße"}) {
+    const Reading reading = shared_phonics().read(word, Conventions{}).front();
+    std::size_t end = 0;
+    for (const Unit& unit : reading.units) {
+      EXPECT_GE(unit.begin, end) << word << " " << spelled_out(reading);
+      end = unit.end;
+    }
+    EXPECT_FALSE(reading.sounds.empty()) << word;
+  }
+  EXPECT_EQ(spelled_out(shared_phonics().read("xxæee", {}).front()),
+            "x x ae ee");
+}
+
+TEST(Remembered, AWordIsReadTheSameInPartAndWhole) {
+  const Conventions usual;
+  Conventions other;
+  other.accent = Accent::british;
+  for (const char* word :
+       {"ship", "brushes", "hoping", "oddly-made", "zwibe"}) {
+    for (const Conventions& conventions : {usual, other, usual}) {
+      const Reading read = shared_phonics().read(word, conventions).front();
+      const auto units = shared_phonics().first_units(word, conventions);
+      const auto whole = shared_phonics().first_reading(word, conventions);
+      EXPECT_EQ(spelled_out(*units), spelled_out(read));
+      EXPECT_EQ(units->boxes(), read.boxes()) << word;
+      EXPECT_EQ(whole->places.size(), read.places.size()) << word;
+      EXPECT_EQ(shared_phonics().first_units(word, conventions), whole);
+    }
+  }
+}
+
+TEST(Info, KnowsAWordHoweverItIsWritten) {
+  const auto info = [](const char* word) {
+    return shared_phonics().info(word);
+  };
+  ASSERT_TRUE(info("ship") && info("Ship") && info("girl's"));
+  EXPECT_TRUE(info("ship")->everyday);
+  EXPECT_EQ(info("SHIP")->tier, info("ship")->tier);
+  EXPECT_TRUE(info("monday")->name);
+  EXPECT_FALSE(info("shipx") || info("") || info("12"));
+}
+
 }  // namespace
 }  // namespace sheaf

@@ -44,7 +44,7 @@ struct Planned {
     Taught taught = find_taught(lesson, sequence.empty() ? nullptr : &steps,
                                 shared_phonics(), diagnostics);
     const SearchGround source{shared_phonics(), kUsual, taught, nullptr,
-                            pictured};
+                              pictured};
     filled = fill_lesson(lesson, source, diagnostics);
     analyzed = analyze(lesson, shared_phonics(), std::move(taught), pictured,
                        diagnostics);
@@ -80,6 +80,27 @@ TEST(Taught, TellsDecodableSightAndNotYet) {
             std::string::npos)
       << to_text(p.diagnostics);
   EXPECT_EQ(p.diagnostics.error_count(), 0);
+}
+
+// The quick look by graphemes alone passes over no word that can be read.
+TEST(Taught, TheQuickLookRefusesNothingDecodable) {
+  const Planned p("pattern: oa\nwords: boat\ntaught: drop_e, a_e, ing, ed_t\n");
+  const Taught& taught = p.analyzed.taught;
+  int decodable = 0, refused = 0;
+  int n = 0;
+  shared_phonics().each_word(
+      35, kUsual, [&](const Reading& r, const WordInfo&) {
+        if (++n % 7 != 0) return true;
+        Reading units = r;
+        units.places.clear();
+        const bool may_be = taught.may_be_decodable(units);
+        decodable += taught.is_decodable(r) ? 1 : 0;
+        refused += may_be ? 0 : 1;
+        EXPECT_TRUE(may_be || !taught.is_decodable(r)) << r.word;
+        return true;
+      });
+  EXPECT_GT(decodable, 100);
+  EXPECT_GT(refused, decodable);
 }
 
 TEST(Taught, StrictMakesItAnError) {
