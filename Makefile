@@ -180,4 +180,4 @@ schemas: $(BUILT)
 include checks.mk
 
 clean:
-	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) out
+	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) out

@@ -5,13 +5,17 @@
 #   make lint              clang-tidy-16 over src, bench and tests
 #   make coverage          share of the lines of src that the tests run (gcovr)
 #   make valgrind          the demo build under valgrind
+#   make kill-test         builds killed at random moments (KILLS=200, SEED=1)
+#   make undefined         the tests with every check for undefined behaviour
+#   make memory-test       builds with too little memory
 
 SECONDS := 60
 FUZZ := build-fuzz
 LINT := build-lint
 COVERAGE := build-coverage
+UNDEFINED := build-undefined
 
-.PHONY: fuzz lint coverage valgrind
+.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
@@ -58,3 +62,25 @@ valgrind: $(BUILT)
 	  valgrind -q --error-exitcode=9 --leak-check=full \
 	    --errors-for-leak-kinds=definite $(SHEAF) build $$lesson \
 	    --out $(BUILD)/valgrind || exit 1; done
+
+KILLS := 200
+SEED := 1
+kill-test: $(BUILT)
+	cmake --build $(BUILD) --target sheaf_kills
+	$(BUILD)/tests/sheaf_kills $(SHEAF) $(firstword $(LESSONS)) \
+	  $(firstword $(CLASSES)) $(KILLS) $(SEED)
+
+# Lessons and a class, in ever more memory.
+STEP := 32
+memory-test: $(BUILT)
+	@run="sh tests/strain/memory.sh $(SHEAF) $(STEP)"; \
+	$$run build $(firstword $(LESSONS)) && \
+	$$run build --class $(firstword $(CLASSES))
+
+# The debug preset leaves out what is slow to compile (null, alignment, vptr).
+undefined:
+	@[ -f $(UNDEFINED)/build.ninja ] || cmake -S . -B $(UNDEFINED) -G Ninja \
+	  -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1 \
+	  -fsanitize=undefined -fno-sanitize-recover=all"
+	cmake --build $(UNDEFINED)
+	ctest --test-dir $(UNDEFINED) --output-on-failure -j2

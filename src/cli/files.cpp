@@ -5,9 +5,11 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
+#include <new>
 
 #include "base/error.h"
 #include "cli/descriptor.h"
@@ -49,9 +51,30 @@ std::string read_file(const fs::path& path, std::size_t limit) {
   return text;
 }
 
+void check_memory(const std::error_code& fault) {
+  if (fault == std::errc::not_enough_memory) throw std::bad_alloc();
+}
+
+std::vector<fs::path> yaml_files(const fs::path& folder) {
+  std::vector<fs::path> files;
+  std::error_code fault;
+  fs::directory_iterator entry(folder, fault), end;
+  for (; !fault && entry != end; entry.increment(fault)) {
+    if (entry->path().extension() == ".yaml") files.push_back(entry->path());
+  }
+  check_memory(fault);
+  if (fault && fault != std::errc::no_such_file_or_directory) {
+    throw MachineError(fmt::format("cannot read the folder {}: {}",
+                                   folder.string(), fault.message()));
+  }
+  std::ranges::sort(files);
+  return files;
+}
+
 fs::path shipped_folder() {
   std::error_code fault;
   const fs::path program = fs::read_symlink("/proc/self/exe", fault);
+  check_memory(fault);
   const fs::path folder = program.parent_path();
   for (const fs::path& candidate :
        {folder / "share/sheaf", folder.parent_path() / "share/sheaf"}) {
@@ -69,8 +92,10 @@ std::optional<fs::path> inside(const fs::path& folder, const fs::path& name) {
   std::error_code fault;
   const fs::path base = folder.empty() ? fs::path(".") : folder;
   const fs::path real_base = fs::canonical(base, fault);
+  check_memory(fault);
   if (fault) return std::nullopt;
   const fs::path real = fs::canonical(base / name, fault);
+  check_memory(fault);
   if (fault || !fs::is_regular_file(real, fault)) return std::nullopt;
   const fs::path relative = real.lexically_relative(real_base);
   if (relative.empty() || *relative.begin() == "..") return std::nullopt;

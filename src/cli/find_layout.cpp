@@ -15,13 +15,9 @@ namespace {
 
 std::vector<std::string> layout_names(const fs::path& folder) {
   std::vector<std::string> names;
-  std::error_code fault;
-  for (const auto& entry : fs::directory_iterator(folder, fault)) {
-    if (entry.path().extension() == ".yaml") {
-      names.push_back(entry.path().stem().string());
-    }
+  for (const fs::path& file : yaml_files(folder)) {
+    names.push_back(file.stem().string());
   }
-  std::ranges::sort(names);
   return names;
 }
 

@@ -26,16 +26,12 @@ struct Change {
   WithoutLearner without;
 };
 
-std::vector<std::string> yaml_files(const fs::path& folder) {
-  std::vector<std::string> files;
-  std::error_code fault;
-  for (const auto& entry : fs::directory_iterator(folder, fault)) {
-    if (entry.path().extension() == ".yaml") {
-      files.push_back(entry.path().lexically_normal().string());
-    }
+std::vector<std::string> names_of_yaml_files(const fs::path& folder) {
+  std::vector<std::string> names;
+  for (const fs::path& file : yaml_files(folder)) {
+    names.push_back(file.lexically_normal().string());
   }
-  std::ranges::sort(files);
-  return files;
+  return names;
 }
 
 // Records, and the class file with its fellows (a week's own class file).
@@ -47,7 +43,7 @@ std::vector<std::string> files_to_read(const CommandLine& line) {
     throw MachineError(fmt::format("there are no records {}", records));
   }
   std::vector<std::string> files = fs::is_directory(records, fault)
-                                       ? yaml_files(records)
+                                       ? names_of_yaml_files(records)
                                        : std::vector<std::string>{records};
   if (!line.marking.class_file.empty()) {
     const fs::path class_file = line.marking.class_file;
@@ -56,7 +52,7 @@ std::vector<std::string> files_to_read(const CommandLine& line) {
           fmt::format("there is no file {}", class_file.string()));
     }
     const fs::path folder = class_file.parent_path();
-    for (std::string& file : yaml_files(folder.empty() ? "." : folder)) {
+    for (std::string& file : names_of_yaml_files(folder.empty() ? "." : folder)) {
       files.push_back(std::move(file));
     }
   }
@@ -92,6 +88,11 @@ std::vector<fs::path> outputs(const CommandLine& line) {
       }
     }
     entry.increment(fault);
+  }
+  check_memory(fault);
+  if (fault && fault != std::errc::no_such_file_or_directory) {
+    throw MachineError(fmt::format("cannot look through the folder {}: {}",
+                                   line.out, fault.message()));
   }
   // Beside a learner's folder lie the packets of all in one file.
   for (std::size_t i = found.size(); i-- > 0;) {

@@ -1,6 +1,7 @@
 #include "pdf/font_subset.h"
 
 #include <algorithm>
+#include <cerrno>
 #include <memory>
 
 #include "base/error.h"
@@ -163,7 +164,10 @@ FontProgram::Subset FontProgram::subset(
 
 FontProgram::Subset FontProgram::subset(
     hb_face_t* drawing, const std::vector<std::uint32_t>& glyphs) const {
+  // HarfBuzz does not tell why it failed; where memory was lacking, malloc has.
+  errno = 0;
   const auto damaged = [&] {
+    if (errno == ENOMEM) return no_memory();
     return MachineError(fmt::format(
         "the font `{}` is damaged and cannot be put into a PDF", font_.name()));
   };

@@ -6,7 +6,9 @@
 #include <unistd.h>
 
 #include <cassert>
+#include <cerrno>
 #include <cstring>
+#include <new>
 
 #include <fmt/format.h>
 
@@ -40,12 +42,15 @@ LexiconFile::LexiconFile(const std::string& path) {
   }
   struct stat info {};
   void* data = MAP_FAILED;
+  errno = 0;
   if (::fstat(file, &info) == 0 &&
       info.st_size >= static_cast<off_t>(sizeof(Head))) {
     size_ = static_cast<std::size_t>(info.st_size);
     data = ::mmap(nullptr, size_, PROT_READ, MAP_PRIVATE, file, 0);
   }
+  const bool lacks_memory = data == MAP_FAILED && errno == ENOMEM;
   ::close(file);
+  if (lacks_memory) throw std::bad_alloc();
   if (data == MAP_FAILED) {
     throw MachineError(fmt::format("the word list `{}` cannot be read", path));
   }

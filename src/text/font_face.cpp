@@ -2,8 +2,13 @@
 
 #include <algorithm>
 #include <array>
+#include <cerrno>
+#include <new>
 
+#include <fmt/format.h>
 #include <hb-ot.h>
+
+#include "base/error.h"
 
 namespace sheaf {
 
@@ -122,6 +127,14 @@ bool is_web_font(hb_blob_t* blob) {
 }
 
 }  // namespace
+
+HbOwner<hb_blob_t> read_font_file(const std::string& path) {
+  errno = 0;
+  HbOwner<hb_blob_t> blob(hb_blob_create_from_file_or_fail(path.c_str()));
+  if (!blob && errno == ENOMEM) throw std::bad_alloc();
+  if (!blob) throw MachineError(fmt::format("cannot read the font {}", path));
+  return blob;
+}
 
 std::unique_ptr<Font> make_font(std::string family, HbOwner<hb_blob_t> blob,
                                 std::string& why) {

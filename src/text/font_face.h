@@ -35,6 +35,10 @@ struct Font::Impl {
   int cap_height = 0;
 };
 
+/// The bytes of a font file. Throws MachineError where it cannot be read, and
+/// std::bad_alloc where only memory is lacking.
+HbOwner<hb_blob_t> read_font_file(const std::string& path);
+
 /// A checked font over `blob`; null where it cannot be used, with the reason
 /// in `why` ("it is a web font").
 std::unique_ptr<Font> make_font(std::string family, HbOwner<hb_blob_t> blob,

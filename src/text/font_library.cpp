@@ -54,10 +54,7 @@ Face read_line(const std::string& folder, const std::string& line) {
 }
 
 std::unique_ptr<Font> open(const Face& face) {
-  HbOwner<hb_blob_t> blob(hb_blob_create_from_file_or_fail(face.path.c_str()));
-  if (!blob) {
-    throw MachineError(fmt::format("cannot read the font {}", face.path));
-  }
+  HbOwner<hb_blob_t> blob = read_font_file(face.path);
   std::string why;
   std::unique_ptr<Font> font = make_font(face.family, std::move(blob), why);
   if (!font) {

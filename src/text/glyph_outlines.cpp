@@ -36,8 +36,7 @@ struct GlyphOutlines::Impl {
 
 GlyphOutlines::GlyphOutlines(const std::string& path)
     : impl_(std::make_unique<Impl>()) {
-  const HbOwner<hb_blob_t> blob(hb_blob_create_from_file_or_fail(path.c_str()));
-  if (!blob) throw MachineError(fmt::format("cannot read the font {}", path));
+  const HbOwner<hb_blob_t> blob = read_font_file(path);
   impl_->face.reset(hb_face_create(blob.get(), 0));
   if (hb_face_count(blob.get()) == 0 ||
       hb_face_get_glyph_count(impl_->face.get()) == 0) {

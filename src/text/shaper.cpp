@@ -1,6 +1,8 @@
 #include "text/shaper.h"
 
 #include <algorithm>
+#include <cerrno>
+#include <new>
 #include <unordered_map>
 
 #include "base/error.h"
@@ -142,10 +144,12 @@ void shape_into(hb_buffer_t* buffer, const Font::Impl& font,
   const std::vector<hb_feature_t> all = features_of(features);
   // Only the shaper that is the same on every machine.
   const char* const shapers[] = {"ot", nullptr};
+  errno = 0;
   const bool done =
       hb_shape_full(font.font.get(), buffer, all.data(),
                     static_cast<unsigned>(all.size()), shapers) != 0;
   if (!done || !hb_buffer_allocation_successful(buffer)) {
+    if (errno == ENOMEM) throw std::bad_alloc();
     throw MachineError("the font `" + font.name + "` could not set a text");
   }
 }

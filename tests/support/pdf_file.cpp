@@ -48,6 +48,8 @@ PdfFile::PdfFile(const std::string& bytes) : impl_(std::make_unique<Impl>()) {
 
 PdfFile::~PdfFile() = default;
 
+std::size_t PdfFile::page_count() const { return impl_->pages.size(); }
+
 std::string PdfFile::catalog(const std::string& path) const {
   return follow(impl_->pdf.getRoot(), path).unparseResolved();
 }

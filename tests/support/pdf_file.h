@@ -13,6 +13,8 @@ class PdfFile {
   explicit PdfFile(const std::string& bytes);
   ~PdfFile();
 
+  std::size_t page_count() const;
+
   /// What stands at the end of a path of keys from the catalog, or from a page
   /// ("/ViewerPreferences/Duplex"), in PDF's own notation; "null" if nothing.
   std::string catalog(const std::string& path) const;

@@ -1,9 +1,11 @@
 #include "support/run_program.h"
 
 #include <fcntl.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <csignal>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
@@ -12,7 +14,32 @@
 
 namespace sheaf::testing_support {
 
+namespace {
+
+void limit(int resource, unsigned long most) {
+  if (most == 0) return;
+  const rlimit limits{most, most};
+  setrlimit(static_cast<__rlimit_resource_t>(resource), &limits);
+}
+
+// A process that sends the signal when its time has come.
+pid_t start_timer(pid_t child, const Burden& burden) {
+  if (burden.signal == 0) return -1;
+  const pid_t timer = fork();
+  if (timer != 0) return timer;
+  usleep(static_cast<useconds_t>(burden.microseconds));
+  kill(child, burden.signal);
+  _exit(0);
+}
+
+}  // namespace
+
 Outcome run_program(const std::vector<std::string>& arguments) {
+  return run_program(arguments, Burden{});
+}
+
+Outcome run_program(const std::vector<std::string>& arguments,
+                    const Burden& burden) {
   int ends[2];
   if (pipe(ends) != 0) throw std::runtime_error("pipe");
   const pid_t child = fork();
@@ -26,10 +53,15 @@ Outcome run_program(const std::vector<std::string>& arguments) {
       argv.push_back(const_cast<char*>(argument.c_str()));
     }
     argv.push_back(nullptr);
+    const rlimit none{0, 0};
+    if (burden.address_space != 0) setrlimit(RLIMIT_CORE, &none);
+    limit(RLIMIT_AS, burden.address_space);
+    limit(RLIMIT_FSIZE, burden.file_size);
     execvp(argv[0], argv.data());
     _exit(127);
   }
   close(ends[1]);
+  const pid_t timer = start_timer(child, burden);
   Outcome outcome;
   char buffer[4096];
   for (ssize_t got = 0; (got = read(ends[0], buffer, sizeof buffer)) > 0;) {
@@ -37,6 +69,9 @@ Outcome run_program(const std::vector<std::string>& arguments) {
   }
   close(ends[0]);
   int status = 0;
+  // The child is waited for last, so that its number is nobody else's when the
+  // signal is sent.
+  if (timer > 0) waitpid(timer, nullptr, 0);
   waitpid(child, &status, 0);
   if (WIFEXITED(status)) outcome.status = WEXITSTATUS(status);
   return outcome;

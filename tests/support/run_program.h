@@ -14,6 +14,18 @@ struct Outcome {
 /// Runs a program found on the path; no shell reads the arguments.
 Outcome run_program(const std::vector<std::string>& arguments);
 
+/// What a run may be given to bear; nothing is where it is zero.
+struct Burden {
+  int signal = 0;  ///< sent after `microseconds`
+  long microseconds = 0;
+  unsigned long address_space = 0;  ///< bytes
+  unsigned long file_size = 0;      ///< bytes that a file may grow to
+};
+
+/// As above, under a burden.
+Outcome run_program(const std::vector<std::string>& arguments,
+                    const Burden& burden);
+
 /// A folder that goes away with all that is in it.
 class TemporaryFolder {
  public:
