@@ -308,10 +308,6 @@ std::vector<SessionResult> sessions_of(
   return sessions;
 }
 
-std::string date_text(const Date& date) {
-  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
-}
-
 std::vector<std::string> codes_of(const ClassFile& class_file) {
   std::vector<std::string> codes;
   for (const LearnerEntry& learner : class_file.learners) {

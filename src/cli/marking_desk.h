@@ -91,8 +91,6 @@ void keep_learners(std::vector<MarkedRecord>& records,
 std::vector<SessionResult> sessions_of(
     const std::vector<MarkedRecord>& records);
 
-/// "2026-03-12".
-std::string date_text(const Date& date);
 
 /// The codes of a class, in its order.
 std::vector<std::string> codes_of(const ClassFile& class_file);

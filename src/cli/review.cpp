@@ -298,9 +298,12 @@ int run_review(const CommandLine& line) {
   const std::vector<LearnerProgress> learners =
       class_progress(sessions, lessons, catalogue, rules);
   FitWords fit(desk.phonics(), lessons, records);
+  ReviewRules spacing;
+  if (!pupils->review_weeks.empty()) spacing.weeks = pupils->review_weeks;
+  spacing.no_school = pupils->no_school;
   const std::vector<LearnerReview> reviews = plan_review(
       learners, sessions, lessons, catalogue,
-      [&](PatternId pattern) { return fit.of(pattern); }, *week);
+      [&](PatternId pattern) { return fit.of(pattern); }, *week, spacing);
   print_plan(reviews, catalogue);
   write_files(line, *pupils, reviews,
               check_text(patterns_to_check(learners, *week, rules), fit,

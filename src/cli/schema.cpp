@@ -171,8 +171,7 @@ std::string class_properties() {
   Members properties(1);
   properties.add("sheaf",
                  R"({"description": "version of the format", "const": 1})");
-  properties.add("title",
-                 R"({"description": "the class's name", "type": "string"})");
+  add_keys(properties, class_keys());
   add_keys(properties, learner_keys());
   properties.add("groups",
                  fmt::format("{{\"description\": \"groups by name, with their "

@@ -11,6 +11,7 @@
 #include "base/utf8.h"
 #include "input/fields.h"
 #include "input/file_kind.h"
+#include "input/school_weeks.h"
 #include "input/words.h"
 
 namespace sheaf {
@@ -95,6 +96,24 @@ constexpr std::array kSettingsKeys = {
                 }},
 };
 
+using ClassKey = KeySpec<ClassFile>;
+constexpr std::array kClassKeys = {
+    ClassKey{"title", "title: Room 4", "the class's name",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.title = read_short_text(field, d);
+             }},
+    ClassKey{"review-weeks", "review-weeks: 1, 2, 4, 8",
+             "after how many weeks of school a pattern comes back",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.review_weeks = read_review_weeks(field, d);
+             }},
+    ClassKey{"no-school", "no-school: 2026-10-26, 2026-12-21",
+             "a day of each week without school, for review",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.no_school = read_no_school(field, d);
+             }},
+};
+
 // Sorts the keys of a class, group or learner into settings and others. The
 // settings are read; `own` is asked about the rest and says whether it knows
 // the key.
@@ -130,9 +149,9 @@ class ClassReader {
       : class_(class_file), diagnostics_(diagnostics) {}
 
   void read(const Value& keys) {
-    constexpr std::array<std::string_view, 4> kOwn = {"sheaf", "title",
-                                                      "groups", "learners"};
-    read_with_settings(keys, "a class", kOwn, class_.settings, diagnostics_,
+    std::vector<std::string_view> own = {"sheaf", "groups", "learners"};
+    for (const ClassKey& spec : kClassKeys) own.push_back(spec.name);
+    read_with_settings(keys, "a class", own, class_.settings, diagnostics_,
                        [&](const ValueEntry& entry) { read_own(entry); });
     check_groups();
   }
@@ -143,13 +162,15 @@ class ClassReader {
     if (key == "sheaf") {
       Spanned<int> version{1, {}};
       read_version(entry.value, version, diagnostics_);
-    } else if (key == "title") {
-      class_.title = read_short_text({"title", entry.value, "title: Room 4"},
-                                     diagnostics_);
     } else if (key == "groups") {
       read_groups(entry.value);
     } else if (key == "learners") {
       read_learners(entry);
+    } else {
+      const auto spec = std::ranges::find(kClassKeys, key, &ClassKey::name);
+      if (spec == kClassKeys.end()) return;
+      spec->read({spec->name, entry.value, spec->example}, class_,
+                 diagnostics_);
     }
   }
 
@@ -287,6 +308,7 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
 }
 
 std::vector<KeyNote> learner_keys() { return notes_of(kSettingsKeys); }
+std::vector<KeyNote> class_keys() { return notes_of(kClassKeys); }
 
 LearnerSettings settings_for(const ClassFile& class_file,
                              const LearnerEntry& learner) {

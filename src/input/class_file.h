@@ -9,6 +9,7 @@
 #include "base/value.h"
 #include "input/key_note.h"
 #include "input/lesson.h"
+#include "input/record_file.h"
 
 namespace sheaf {
 
@@ -45,6 +46,11 @@ struct ClassFile {
   LearnerSettings settings;
   std::vector<GroupEntry> groups;
   std::vector<LearnerEntry> learners;
+  /// After how many weeks of school a pattern that went well comes back; empty
+  /// where the file does not say.
+  std::vector<int> review_weeks;
+  /// A day of each week without school.
+  std::vector<Date> no_school;
 };
 
 /// Reads a class file. Reports what is wrong with its form; the result is to
@@ -53,6 +59,8 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics);
 
 /// The keys of a learner, a group or the whole class.
 std::vector<KeyNote> learner_keys();
+/// The keys that only the whole class has, but for its learners and groups.
+std::vector<KeyNote> class_keys();
 
 /// What holds for one learner: the learner's own settings, for the rest those
 /// of the group, for the rest those of the class.

@@ -65,6 +65,11 @@ std::string class_text(
     const std::map<std::string, std::vector<std::string>>& review_words) {
   std::string text = "sheaf: 1\n";
   add(text, "", "title", as_value(class_file.title.value));
+  add(text, "", "review-weeks",
+      fmt::format("{}", fmt::join(class_file.review_weeks, ", ")));
+  std::vector<std::string> days;
+  for (const Date& day : class_file.no_school) days.push_back(date_text(day));
+  add(text, "", "no-school", fmt::format("{}", fmt::join(days, ", ")));
   text += settings_text(class_file.settings, "",
                         joined(class_file.settings.review_words));
   if (!class_file.groups.empty()) text += "groups:\n";

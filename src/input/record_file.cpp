@@ -335,6 +335,10 @@ std::optional<Date> read_date(std::string_view text) {
   return Date{*year, *month, *day};
 }
 
+std::string date_text(const Date& date) {
+  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+}
+
 RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {
   RecordFile record_file;
   record_file.file = &file;

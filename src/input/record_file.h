@@ -72,5 +72,7 @@ RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics);
 
 /// A date as in 2026-03-12; nothing where there is no such day.
 std::optional<Date> read_date(std::string_view text);
+/// The same again: "2026-03-12".
+std::string date_text(const Date& date);
 
 }  // namespace sheaf

@@ -9,6 +9,7 @@
 #include "base/utf8.h"
 #include "input/fields.h"
 #include "input/file_kind.h"
+#include "input/school_weeks.h"
 #include "input/words.h"
 
 namespace sheaf {
@@ -18,8 +19,6 @@ namespace {
 constexpr std::size_t kMostSteps = 200;
 constexpr std::size_t kMostPatterns = 40;
 constexpr int kHighestNumber = 999;
-constexpr std::size_t kMostGaps = 8;
-constexpr int kLongestGap = 52;
 constexpr std::string_view kExample = "steps: [short i, sh, ck]";
 
 using StepKey = KeySpec<SequenceStep>;
@@ -148,27 +147,6 @@ void read_steps(const Field& field, SequenceFile& sequence, Diagnostics& d) {
   }
 }
 
-// Weeks of teaching: those without school are no steps.
-void read_review_weeks(const Field& field, SequenceFile& sequence,
-                       Diagnostics& d) {
-  for (const PlacedWord& written : read_names(field, kMostGaps, d)) {
-    const auto weeks = read_count(written.value);
-    const int last =
-        sequence.review_weeks.empty() ? 0 : sequence.review_weeks.back();
-    if (weeks && *weeks > last && *weeks <= kLongestGap) {
-      sequence.review_weeks.push_back(*weeks);
-      continue;
-    }
-    d.error(
-        diagnostic::wrong_value, written.span,
-        fmt::format(
-            "{} is not a whole number of weeks{}", quoted(written.value),
-            weeks ? fmt::format(" from {} to {}", last + 1, kLongestGap) : ""),
-        "write gaps that grow, as in `review-weeks: 1, 2, 4, 8`");
-    return;
-  }
-}
-
 using SequenceKey = KeySpec<SequenceFile>;
 constexpr std::array kKeys = {
     SequenceKey{"sheaf", "sheaf: 1", "version of the format",
@@ -200,7 +178,10 @@ constexpr std::array kKeys = {
                   s.accent = read_short_text(field, d);
                 }},
     SequenceKey{"review-weeks", "review-weeks: 1, 2, 4, 8",
-                "after how many weeks a pattern comes back", read_review_weeks},
+                "after how many weeks a pattern comes back",
+                [](const Field& field, SequenceFile& s, Diagnostics& d) {
+                  s.review_weeks = read_review_weeks(field, d);
+                }},
     SequenceKey{"note", "note: For the Tuesday group.", "a note to yourself",
                 [](const Field& field, SequenceFile& s, Diagnostics& d) {
                   s.note = read_lines(field, LineBreaks::paragraphs, d);

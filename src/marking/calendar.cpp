@@ -1,6 +1,7 @@
 #include "marking/calendar.h"
 
 #include <array>
+#include <set>
 
 namespace sheaf {
 
@@ -13,6 +14,18 @@ int day_number(const Date& date) {
   const auto month = static_cast<std::size_t>(date.month - 1) % kBefore.size();
   return years * 365 + years / 4 - years / 100 + years / 400 + kBefore[month] +
          (leap && date.month > 2 ? 1 : 0) + date.day - 1;
+}
+
+int weeks_off_between(std::span<const Date> no_school, const Date& from,
+                      const Date& to) {
+  // The first day of the year 1 was a Monday.
+  const auto week_of = [](const Date& day) { return day_number(day) / 7; };
+  std::set<int> off;
+  for (const Date& day : no_school) {
+    const int week = week_of(day);
+    if (week > week_of(from) && week < week_of(to)) off.insert(week);
+  }
+  return static_cast<int>(off.size());
 }
 
 }  // namespace sheaf

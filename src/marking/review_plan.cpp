@@ -55,6 +55,7 @@ class Planner {
 
  private:
   std::optional<ReviewItem> item_for(const PatternProgress& p) const {
+    const int off = 7 * weeks_off_between(rules_.no_school, p.last, week_);
     const int ago = days_between(p.last, week_);
     switch (p.state) {
       case ProgressState::check_again:
@@ -74,13 +75,15 @@ class Planner {
     if (missed_last(p)) {
       return ReviewItem{p.pattern, Reason::missed, last_text(p), {}};
     }
-    const int gap = review_gap(good_days(p));
-    if (ago >= gap) {
-      return ReviewItem{
-          p.pattern,
-          Reason::due,
-          fmt::format("last seen {} days before; due after {}", ago, gap),
-          {}};
+    const int gap = review_gap(good_days(p), rules_.weeks);
+    if (ago - off >= gap) {
+      const std::string no_school =
+          off == 0 ? "" : fmt::format(", {} of them without school", off);
+      return ReviewItem{p.pattern,
+                        Reason::due,
+                        fmt::format("last seen {} days before{}; due after {}",
+                                    ago, no_school, gap),
+                        {}};
     }
     if (p.state == ProgressState::go_on && p.new_words.of == 0) {
       return ReviewItem{
@@ -112,8 +115,7 @@ class Planner {
     for (const ProgressPoint& point : p.points) {
       if (point.date == p.last) last += point.share;
     }
-    return fmt::format("{} right on {:04}-{:02}-{:02}", last.text(),
-                       p.last.year, p.last.month, p.last.day);
+    return fmt::format("{} right on {}", last.text(), date_text(p.last));
   }
 
   // Days up to now on which nothing much went wrong, from the last one back.
@@ -189,10 +191,10 @@ std::vector<std::string> LearnerReview::words(std::size_t most) const {
   return all;
 }
 
-int review_gap(int good_days) {
-  constexpr std::array kGaps = {7, 14, 28, 56};
-  const int index = std::clamp(good_days - 1, 0, 3);
-  return kGaps[static_cast<std::size_t>(index)];
+int review_gap(int good_days, std::span<const int> weeks) {
+  const int last = static_cast<int>(weeks.size()) - 1;
+  return 7 * weeks[static_cast<std::size_t>(
+                 std::clamp(good_days - 1, 0, last))];
 }
 
 std::vector<LearnerReview> plan_review(

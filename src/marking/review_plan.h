@@ -44,16 +44,21 @@ struct ReviewGroup {
 struct ReviewRules {
   std::size_t most_patterns = 3;
   std::size_t words_each = 3;
+  /// After how many weeks of school a pattern is due again when it went well
+  /// on one day, on two on end, and so on. Gaps must grow with the time that a
+  /// thing is to last (Cepeda et al. 2006, 2008); the numbers are ours. The
+  /// steps before them, after one day and three, are the week's own sheets.
+  std::vector<int> weeks = {1, 2, 4, 8};
+  /// A day of each week without school; such weeks are not counted.
+  std::vector<Date> no_school;
 };
+
+/// Days of school weeks until a pattern is due again after so many good days.
+int review_gap(int good_days, std::span<const int> weeks);
 
 /// Words with a pattern for review, the best first: what the caller thinks
 /// fit for learners.
 using ReviewWords = std::function<std::vector<std::string>(PatternId)>;
-
-/// Days until a pattern is due again after so many good days: 7, 14, 28, 56.
-/// Gaps must grow with the time that a thing is to last (Cepeda et al. 2006,
-/// 2008); the numbers are ours.
-int review_gap(int good_days);
 
 /// What each learner comes back to in the week that begins on `week`: first
 /// what slipped, what was missed last, then what is not there yet, then what is

@@ -26,10 +26,6 @@ constexpr int kMostWeeks = 40;
 constexpr Ink kSome = 222;  // 50 to 79 percent
 constexpr Ink kFew = 176;   // fewer than half
 
-std::string day(const Date& date) {
-  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
-}
-
 Date first_day(const LearnerProgress& learner) {
   Date first{9999, 12, 31};
   for (const SequencePoint& p : learner.sequences) {
@@ -114,7 +110,7 @@ void add_states(Composer& c, const LearnerProgress& learner,
                   {"What that rests on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
-    table.add_text_row({std::string(catalogue[p.pattern].name), day(p.taught),
+    table.add_text_row({std::string(catalogue[p.pattern].name), date_text(p.taught),
                         std::string(state_name(p.state)), p.why},
                        true);
   }
@@ -165,7 +161,7 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
   rows.push_back(std::move(letters));
   rows.push_back(std::move(hundred));
   add_report_heading(
-      c, fmt::format("Patterns by week (week 1 began {})", day(weeks.first)));
+      c, fmt::format("Patterns by week (week 1 began {})", date_text(weeks.first)));
   add_grid(c, "Pattern", heads, rows, 26_mm, 11_mm);
   add_legend(c);
 }
@@ -251,7 +247,7 @@ std::string last_of(std::span<const LearnerProgress> learners) {
   for (const LearnerProgress& learner : learners) {
     last = std::max(last, last_day(learner));
   }
-  return day(last);
+  return date_text(last);
 }
 
 void add_rules(Composer& c, const ProgressRules& rules) {

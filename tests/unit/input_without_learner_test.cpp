@@ -111,6 +111,8 @@ TEST(WithoutLearner, DoesNotLeaveABrokenFile) {
 TEST(ClassText, ReadsToTheSameClass) {
   const SourceFile file("class.yaml",
                         "title: \"Room 4: mornings\"\n"
+                        "review-weeks: 1, 3\n"
+                        "no-school: [2026-10-26, 2026-12-21]\n"
                         "lesson: oa.yaml\n"
                         "groups:\n"
                         "  Tuesday: {step: 12, layout: older-learners}\n"
@@ -126,6 +128,9 @@ TEST(ClassText, ReadsToTheSameClass) {
   ASSERT_EQ(to_text(d), "") << text;
   EXPECT_EQ(after.title.value, "Room 4: mornings");
   EXPECT_EQ(after.settings.lesson.value, "oa.yaml");
+  EXPECT_EQ(after.review_weeks, (std::vector<int>{1, 3}));
+  EXPECT_EQ(after.no_school,
+            (std::vector<Date>{{2026, 10, 26}, {2026, 12, 21}}));
   ASSERT_EQ(after.learners.size(), 3U);
   EXPECT_EQ(after.learners[0].group.value, "Tuesday");
   const LearnerSettings b7 = settings_for(after, after.learners[0]);

@@ -1,6 +1,7 @@
 // What each learner comes back to, in which order, and with whom.
 
 #include "marking/review_plan.h"
+#include "marking/calendar.h"
 
 #include <gtest/gtest.h>
 
@@ -36,7 +37,8 @@ ProgressPoint point(Date date, Share share, Share new_words = {1, 1},
 
 std::vector<LearnerReview> plan(std::vector<LearnerProgress> learners,
                                 const std::vector<SessionResult>& sessions = {},
-                                const std::vector<TaughtLesson>& lessons = {}) {
+                                const std::vector<TaughtLesson>& lessons = {},
+                                const ReviewRules& rules = {}) {
   return plan_review(
       learners, sessions, lessons, ground().phonics.patterns(),
       [](PatternId id) {
@@ -44,7 +46,7 @@ std::vector<LearnerReview> plan(std::vector<LearnerProgress> learners,
                    ? std::vector<std::string>{"rain", "drain", "sail", "mail"}
                    : std::vector<std::string>{"one", "two", "three", "four"};
       },
-      kWeek);
+      kWeek, rules);
 }
 
 TEST(Review, PutsWhatSlippedFirst) {
@@ -84,11 +86,12 @@ TEST(Review, KnowsASlipThatNoRuleHasSeen) {
 
 // 7, 14, 28 and 56 days after so many good days on end.
 TEST(Review, GapsGrow) {
-  EXPECT_EQ(review_gap(0), 7);
-  EXPECT_EQ(review_gap(1), 7);
-  EXPECT_EQ(review_gap(2), 14);
-  EXPECT_EQ(review_gap(3), 28);
-  EXPECT_EQ(review_gap(9), 56);
+  const std::vector<int> weeks = ReviewRules().weeks;
+  EXPECT_EQ(review_gap(0, weeks), 7);
+  EXPECT_EQ(review_gap(1, weeks), 7);
+  EXPECT_EQ(review_gap(2, weeks), 14);
+  EXPECT_EQ(review_gap(3, weeks), 28);
+  EXPECT_EQ(review_gap(9, weeks), 56);
   LearnerProgress b7{"B7", {}, {}};
   b7.patterns = {
       pattern("sh", State::go_on,
@@ -98,6 +101,46 @@ TEST(Review, GapsGrow) {
       pattern("sh", State::go_on,
               {point({2026, 3, 10}, {4, 4}), point({2026, 3, 16}, {4, 4})})};
   EXPECT_EQ(plan({b7}).at(0).items.size(), 1U);
+}
+
+TEST(Review, GapsAreTheTeachersToSet) {
+  LearnerProgress b7{"B7", {}, {}};
+  b7.patterns = {
+      pattern("sh", State::go_on,
+              {point({2026, 3, 10}, {4, 4}), point({2026, 3, 16}, {4, 4})})};
+  ReviewRules rules;
+  rules.weeks = {1, 3};
+  EXPECT_TRUE(plan({b7}, {}, {}, rules).at(0).items.empty());
+  rules.weeks = {2};
+  EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
+}
+
+// The plan is for the week of Monday the 30th; the 16th was a Monday too.
+TEST(Review, WeeksWithoutSchoolAreSkipped) {
+  LearnerProgress b7{"B7", {}, {}};
+  b7.patterns = {
+      pattern("sh", State::go_on,
+              {point({2026, 3, 9}, {4, 4}), point({2026, 3, 13}, {4, 4})})};
+  ReviewRules rules;
+  ASSERT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
+  rules.no_school = {{2026, 3, 18}};
+  EXPECT_TRUE(plan({b7}, {}, {}, rules).at(0).items.empty());
+  // Weeks before, after, and the weeks of the two days do not count.
+  rules.no_school = {{2026, 3, 6}, {2026, 3, 10}, {2026, 4, 1}, {2026, 4, 7}};
+  EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
+  rules.weeks = {1, 1};
+  rules.no_school = {{2026, 3, 20}};
+  EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.at(0).why,
+            "last seen 17 days before, 7 of them without school; due after 7");
+}
+
+TEST(Review, CountsWholeWeeksOff) {
+  const std::vector<Date> off = {
+      {2026, 3, 16}, {2026, 3, 22}, {2026, 3, 23}, {2026, 3, 29}};
+  EXPECT_EQ(weeks_off_between(off, {2026, 3, 15}, {2026, 3, 30}), 2);
+  EXPECT_EQ(weeks_off_between(off, {2026, 3, 15}, {2026, 3, 29}), 1);
+  EXPECT_EQ(weeks_off_between(off, {2026, 3, 16}, {2026, 3, 30}), 1);
+  EXPECT_EQ(weeks_off_between({}, {2026, 3, 16}, {2026, 3, 30}), 0);
 }
 
 TEST(Review, MissedWordsComeBeforeNewOnes) {
