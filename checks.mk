@@ -6,6 +6,7 @@
 #   make coverage          share of the lines of src that the tests run (gcovr)
 #   make valgrind          the demo build under valgrind
 #   make kill-test         builds killed at random moments (KILLS=200, SEED=1)
+#   make print-test        make print through CUPS to an IPP printer (root)
 #   make undefined         the tests with every check for undefined behaviour
 #   make memory-test       builds with too little memory
 
@@ -15,7 +16,7 @@ LINT := build-lint
 COVERAGE := build-coverage
 UNDEFINED := build-undefined
 
-.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined
+.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
@@ -84,3 +85,7 @@ undefined:
 	  -fsanitize=undefined -fno-sanitize-recover=all"
 	cmake --build $(UNDEFINED)
 	ctest --test-dir $(UNDEFINED) --output-on-failure -j2
+
+# A packet through CUPS to a printer, all on loopback.
+print-test: $(BUILT)
+	sh tests/strain/print.sh sh-ship
