@@ -265,6 +265,15 @@ std::vector<Case> layout_cases() {
       font_case("a font cut short",
                 read(project() / "fonts/Andika-Regular.ttf").substr(0, 20000)),
   };
+  for (const char* unit : {"mm", "cm", "in", "pt"}) {
+    for (const char* number :
+         {"99999", "99999999999999999999999", "-3", "0", "0.0000001", "1e9"}) {
+      const std::string size = std::string(number) + " " + unit;
+      cases.push_back(
+          layout_case("a size of " + size,
+                      "word-size: " + size + "\nsheets: [blending]\n"));
+    }
+  }
   return cases;
 }
 
