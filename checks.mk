@@ -6,6 +6,8 @@
 #   make coverage          share of the lines of src that the tests run (gcovr)
 #   make valgrind          the demo build under valgrind
 #   make kill-test         builds killed at random moments (KILLS=200, SEED=1)
+#   make print-test        make print through CUPS to an IPP printer (root)
+#   make pdfjs             the packets as a web browser reads them (npm)
 #   make undefined         the tests with every check for undefined behaviour
 #   make memory-test       builds with too little memory
 
@@ -15,7 +17,7 @@ LINT := build-lint
 COVERAGE := build-coverage
 UNDEFINED := build-undefined
 
-.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined
+.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
@@ -84,3 +86,14 @@ undefined:
 	  -fsanitize=undefined -fno-sanitize-recover=all"
 	cmake --build $(UNDEFINED)
 	ctest --test-dir $(UNDEFINED) --output-on-failure -j2
+
+# A packet through CUPS to a printer, all on loopback.
+print-test: $(BUILT)
+	sh tests/strain/print.sh sh-ship
+
+# What a web browser and poppler read, on samples and on the demo packets.
+pdfjs: $(PACKETS)
+	@$(call need,npm,npm)
+	cmake --build $(BUILD) --target pdfjs-check
+	sh tests/pdfjs/packets.sh $(BUILD)/tests/pdfjs/reading_order.mjs \
+	  $(sort $(PACKETS) $(PACKETS:packet.pdf=teacher.pdf))

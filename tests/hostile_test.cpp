@@ -11,6 +11,7 @@
 
 #include "project_files.h"
 #include "support/run_program.h"
+#include "support/small_font.h"
 #include "unit/pictures_made_images.h"
 
 namespace sheaf::test {
@@ -260,9 +261,19 @@ std::vector<Case> layout_cases() {
                                                          255)),
       font_case("a font collection without fonts",
                 "ttcf\0\1\0\0\xFF\xFF\xFF\xFF"s),
+      font_case("a font without capitals", testing_support::SmallFont{}.file()),
       font_case("a font cut short",
                 read(project() / "fonts/Andika-Regular.ttf").substr(0, 20000)),
   };
+  for (const char* unit : {"mm", "cm", "in", "pt"}) {
+    for (const char* number :
+         {"99999", "99999999999999999999999", "-3", "0", "0.0000001", "1e9"}) {
+      const std::string size = std::string(number) + " " + unit;
+      cases.push_back(
+          layout_case("a size of " + size,
+                      "word-size: " + size + "\nsheets: [blending]\n"));
+    }
+  }
   return cases;
 }
 

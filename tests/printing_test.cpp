@@ -197,5 +197,58 @@ TEST_F(Printing, HasNoTransparency) {
   }
 }
 
+// `make print` with a print command of ours in the place of the system's: what
+// it is given, and that the file arrives whole.
+TEST(PrintCommand, SendsThePacketOnBothSidesAndUnscaled) {
+  const TemporaryFolder folder;
+  for (const char* name : {"Makefile", "checks.mk", "lessons"}) {
+    fs::create_symlink(project() / name, fs::path(folder.path()) / name);
+  }
+  fs::create_directories(folder.path() + "/src");
+  fs::create_directories(folder.path() + "/tools");
+  folder.write("CMakeLists.txt", "");
+  folder.write("built", "");  // so that make has nothing to compile
+  folder.write("tools/lp",
+               "#!/bin/sh\nprintf '%s\\n' \"$@\" >called\n"
+               "for last; do :; done; cp \"$last\" printed\n");
+  folder.write("tools/lpstat", "#!/bin/sh\necho desk\n");
+  for (const char* tool : {"/tools/lp", "/tools/lpstat"}) {
+    fs::permissions(folder.path() + tool, fs::perms::owner_all);
+  }
+  const auto make_print = [&](std::vector<std::string> more) {
+    std::vector<std::string> call = {
+        "sh",
+        "-c",
+        "unset MAKEFLAGS MFLAGS MAKELEVEL; cd \"$0\" && PATH=$0/tools:$PATH "
+        "exec make -s \"$@\"",
+        folder.path(),
+        "print",
+        "BUILT=built",
+        std::string("SHEAF=") + SHEAF_PROGRAM};
+    call.insert(call.end(), more.begin(), more.end());
+    return run_program(call);
+  };
+  Outcome printed = make_print({"LESSON=sh-ship"});
+  ASSERT_EQ(printed.status, 0) << printed.out;
+  EXPECT_EQ(read(folder.path() + "/called"),
+            "-o\nsides=two-sided-long-edge\n-o\nprint-scaling=none\n"
+            "out/sh-ship/packet.pdf\n");
+  EXPECT_TRUE(read(folder.path() + "/printed") ==
+              read(folder.path() + "/out/sh-ship/packet.pdf"));
+  printed = make_print({"LESSON=class", "PRINTER=desk"});
+  ASSERT_EQ(printed.status, 0) << printed.out;
+  EXPECT_EQ(read(folder.path() + "/called"),
+            "-d\ndesk\n-o\nsides=two-sided-long-edge\n-o\n"
+            "print-scaling=none\nout/class/packets.pdf\n");
+  EXPECT_TRUE(read(folder.path() + "/printed") ==
+              read(folder.path() + "/out/class/packets.pdf"));
+  fs::remove(folder.path() + "/called");
+  printed = make_print({"LESSON=sh-ship", "DRY=1"});
+  EXPECT_EQ(printed.out,
+            "lp  -o sides=two-sided-long-edge -o print-scaling=none "
+            "out/sh-ship/packet.pdf\n");
+  EXPECT_FALSE(fs::exists(folder.path() + "/called"));
+}
+
 }  // namespace
 }  // namespace sheaf::test

@@ -10,6 +10,7 @@
 #include "base/base64.h"
 #include "base/error.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/files.h"
 #include "cli/find_layout.h"
 #include "cli/planning_arguments.h"
@@ -120,6 +121,17 @@ std::optional<fs::path> layout_of(Workspace& workspace, const CommandLine& line,
   return find_layout(workspace, line, name, folder, diagnostics);
 }
 
+// What Sheaf's own words on the pages are written with.
+std::string_view lacking(const Font& font) {
+  constexpr std::string_view kNeeded =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 "
+      ".,:;!?'\"()+-/=%&\u201C\u201D\u2019\u2013\u00B7";
+  for (const std::string_view character : characters(kNeeded)) {
+    if (!font.covers(character)) return character;
+  }
+  return {};
+}
+
 // A typeface may be a file beside the layout.
 void add_font_file(Workspace& workspace, const CommandLine& line,
                    const OptionValues& settings, std::string_view option,
@@ -134,7 +146,10 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
   std::string why;
   const Font* font =
       workspace.fonts().add(name, role, read_file(*found, kLargestFont), why);
-  if (font == nullptr) {
+  if (font != nullptr && !lacking(*font).empty()) {
+    why = fmt::format("it has no {}", sheaf::quoted(lacking(*font)));
+  }
+  if (!why.empty()) {
     diagnostics.error(
         diagnostic::unusable_typeface, span,
         fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),

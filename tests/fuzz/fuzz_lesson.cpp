@@ -13,7 +13,7 @@ void read_and_check(const SourceFile& file, Diagnostics& diagnostics) {
   const Lesson lesson = sheaf::read_lesson(file, diagnostics);
   if (diagnostics.has_errors()) return;
   require(!lesson.patterns.empty() && lesson.patterns.size() <= 4);
-  require(!lesson.words.empty() && lesson.words.size() <= 2000);
+  require(lesson.words.size() <= 2000);
   for (const sheaf::LessonWord& word : lesson.words) {
     check_span(file, word.spelling.span);
     require(!word.spelling.value.empty());
