@@ -81,15 +81,75 @@ void break_rows(std::span<const SoundBox> boxes, const BoxMeasures& measures,
   break_rows(boxes.subspan(at), measures, width, rows);
 }
 
+bool is_filled(const SoundBox& box, bool is_first,
+               const BoxRowOptions& options) {
+  return options.fill == BoxFill::all ||
+         (options.fill == BoxFill::first && is_first && options.first_row) ||
+         (options.fill == BoxFill::pattern && box.of_pattern);
+}
+
+TextStyle printed_style(const BoxRowOptions& options, Length x_height) {
+  TextStyle text = options.text;
+  text.size = size_for_x_height(*text.font, x_height);
+  return text;
+}
+
+// A letter for each of its boxes: e and d of an ending that is two sounds.
+bool has_letter_for_each(const SoundBox& box) {
+  return box.parts > 1 &&
+         box.letters.size() == static_cast<std::size_t>(box.parts);
+}
+
 // The letters of a grapheme over all the boxes that it is written across.
 void write_letters(Composer& composer, Block& block, const SoundBox& box,
                    const BoxMeasures& measures, const TextStyle& text, Length x,
                    Length base, ElementId element) {
+  if (has_letter_for_each(box)) {
+    Length middle = x + measures.width / 2;
+    for (const char& letter : box.letters) {
+      draw_centred(composer, block, text, std::string_view(&letter, 1),
+                   {middle, base}, element);
+      middle += measures.width;
+    }
+    return;
+  }
   const Length middle = x + measures.width * box.parts / 2;
   draw_centred(composer, block, text, box.letters, {middle, base}, element);
 }
 
+// The dashed wall between two boxes of a grapheme, left out where a letter
+// stands across it.
+void draw_inner_wall(Block& block, Point top, const BoxMeasures& measures,
+                     bool letter_across, const Stroke& dashed,
+                     ElementId element) {
+  const Length bottom = top.y + measures.height();
+  if (!letter_across) {
+    block.line(top, {top.x, bottom}, dashed, element);
+    return;
+  }
+  const Length base = top.y + measures.base();
+  block.line(top, {top.x, base - measures.x_height - 1_mm}, dashed, element);
+  block.line({top.x, base + 1_mm}, {top.x, bottom}, dashed, element);
+}
+
 }  // namespace
+
+Length printed_box_width(Composer& composer,
+                         std::span<const std::vector<SoundBox>> words,
+                         Length x_height, const BoxRowOptions& options) {
+  const TextStyle text = printed_style(options, x_height);
+  const Length air = scaled(x_height, 0.5);
+  Length widest;
+  for (const auto& word : words) {
+    for (std::size_t i = 0; i < word.size(); ++i) {
+      const SoundBox& box = word[i];
+      if (box.part > 0 || !is_filled(box, i == 0, options)) continue;
+      const Length wide = width_of(composer.shape(text, box.letters)) + air;
+      widest = std::max(widest, wide / box.parts);
+    }
+  }
+  return widest;
+}
 
 std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
                                             const BoxMeasures& measures,
@@ -109,11 +169,11 @@ void draw_box_row(Composer& composer, Block& block,
   const Length top = at.y + kTapRoom;
   const Length base = top + measures.base();
   const Length inset = 1.5_mm;
-  TextStyle text = options.text;
-  text.size = size_for_x_height(*text.font, measures.x_height);
+  const TextStyle text = printed_style(options, measures.x_height);
   Length x = at.x;
   for (std::size_t i = 0; i < row.size(); ++i) {
     const SoundBox& box = row[i];
+    const bool filled = is_filled(box, i == 0, options);
     if (options.tap_dots) {
       block.dot({x + measures.width / 2, at.y + options.tap_dot / 2 + 1_mm},
                 options.tap_dot, element);
@@ -124,17 +184,12 @@ void draw_box_row(Composer& composer, Block& block,
       block.frame({x, top, measures.width * parts, measures.height()}, wall,
                   element);
       for (int part = 1; part < parts; ++part) {
-        const Length inner = x + measures.width * part;
-        block.line({inner, top}, {inner, top + measures.height()}, dashed,
-                   element);
+        draw_inner_wall(block, {x + measures.width * part, top}, measures,
+                        filled && !has_letter_for_each(box), dashed, element);
       }
     }
     block.line({x + inset, base}, {x + measures.width - inset, base}, guide,
                element);
-    const bool filled =
-        options.fill == BoxFill::all ||
-        (options.fill == BoxFill::first && i == 0 && options.first_row) ||
-        (options.fill == BoxFill::pattern && box.of_pattern);
     if (filled && box.part == 0) {
       write_letters(composer, block, box, measures, text, x, base, element);
     }

@@ -39,6 +39,21 @@ enum class BoxFill { empty, first, pattern, all };
 BoxMeasures measure_boxes(std::span<const std::vector<SoundBox>> words,
                           Length x_height, Length least_width);
 
+struct BoxRowOptions {
+  BoxFill fill = BoxFill::empty;
+  bool slots = true;
+  bool tap_dots = true;
+  bool first_row = true;  ///< the word begins with it
+  TextStyle text;         ///< its size is set by the x-height
+  Length tap_dot = Length::from_mm(2.4);
+};
+
+/// The least width of a box that holds what is printed in the boxes of all
+/// words: type may be wider than the hand.
+Length printed_box_width(Composer& composer,
+                         std::span<const std::vector<SoundBox>> words,
+                         Length x_height, const BoxRowOptions& options);
+
 /// Boxes of one word in rows: one row if they fit `width` and are at most ten,
 /// else two or more, broken at a syllable where there is one.
 std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
@@ -49,15 +64,6 @@ std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
 Length row_width(std::span<const SoundBox> row, const BoxMeasures& measures);
 /// Height of one row, tap dots included.
 Length row_height(const BoxMeasures& measures);
-
-struct BoxRowOptions {
-  BoxFill fill = BoxFill::empty;
-  bool slots = true;
-  bool tap_dots = true;
-  bool first_row = true;  ///< the word begins with it
-  TextStyle text;         ///< its size is set by the x-height
-  Length tap_dot = Length::from_mm(2.4);
-};
 
 /// Draws one row with its top left corner at `at`.
 void draw_box_row(Composer& composer, Block& block,

@@ -102,7 +102,18 @@ void Table::add_row(const std::vector<Cell>& cells, bool heads) {
   const ElementId row = composer_.add(Role::table_row, table_);
   Block block = draw_row(cells, row, false, heads);
   block.head = head_;
+  keep_two_together();
   composer_.blocks().push_back(std::move(block));
+  ++rows_;
+}
+
+// No row stands alone below the head or on the table's last page: before one
+// more row is added, the last stays with it, and the one before is let go.
+void Table::keep_two_together() {
+  if (rows_ == 0) return;
+  auto& blocks = composer_.blocks();
+  blocks.back().keep_with_next = true;
+  if (rows_ > 2) blocks[blocks.size() - 2].keep_with_next = false;
 }
 
 void Table::add_text_row(const std::vector<std::string>& cells, bool heads) {

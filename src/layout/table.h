@@ -39,6 +39,7 @@ class Table {
   void add_text_row(const std::vector<std::string>& cells, bool heads = false);
 
  private:
+  void keep_two_together();
   Block draw_row(const std::vector<Cell>& cells, ElementId row,
                  bool column_heads, bool row_head);
 
@@ -46,6 +47,7 @@ class Table {
   std::vector<Column> columns_;
   std::vector<Length> lefts_;
   std::vector<Length> widths_;
+  std::size_t rows_ = 0;
   ElementId table_;
   std::shared_ptr<const Block> head_;
 };

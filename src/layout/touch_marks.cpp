@@ -58,15 +58,22 @@ void TouchWord::make_parts(Composer& composer) {
   }
 }
 
+Length TouchWord::mark_width(const Part& part) const {
+  return part.long_mark ? part.ink.width() : kDot;
+}
+
 // The blank between all neighbours is the same, so that the word keeps an even
 // rhythm; it is as wide as the narrowest pair of letters needs for its marks
-// to be a fingertip apart.
+// to be a fingertip apart and not to run into one another.
 void TouchWord::place_parts() {
   Length gap = options_.text.size / 7;
   for (std::size_t i = 1; i < parts_.size(); ++i) {
     const Length halves =
         (parts_[i - 1].ink.width() + parts_[i].ink.width()) / 2;
     gap = std::max(gap, options_.mark_spacing - halves);
+    const Length marks =
+        (mark_width(parts_[i - 1]) + mark_width(parts_[i])) / 2;
+    gap = std::max(gap, marks + options_.mark_spacing / 5 - halves);
   }
   Length x;
   for (Part& part : parts_) {

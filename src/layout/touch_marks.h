@@ -59,6 +59,7 @@ class TouchWord {
     bool long_mark;  // several letters: a pill, not a dot
   };
 
+  Length mark_width(const Part& part) const;
   void make_parts(Composer& composer);
   void place_parts();
   Length baseline() const;

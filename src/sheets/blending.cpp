@@ -111,6 +111,17 @@ std::string missing(const SheetInput& in) {
   return in.lesson.words.empty() ? "the lesson has no words" : "";
 }
 
+Direction other_direction(const OptionValues& options) {
+  const bool arrow = options.flag("arrow");
+  if (options.choice("marks") == "none") {
+    return {arrow ? "Say each sound. Sweep and say the word."
+                  : "Say each sound. Say the word.",
+            Action::say};
+  }
+  if (arrow) return {};
+  return {"Touch each mark and say its sound. Say the word.", Action::tap};
+}
+
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
   std::string text;
@@ -126,6 +137,7 @@ const SheetKind kKind = {
     .title = "Touch and blend",
     .direction = "Touch each mark and say its sound. Sweep and say the word.",
     .action = Action::tap,
+    .other_direction = other_direction,
     .summary = "large words with a mark under each grapheme",
     .minutes = 10,
     .materials = "highlighter",

@@ -174,11 +174,18 @@ std::string missing(const SheetInput& in) {
   return words_of(in).empty() ? "no word has the pattern" : "";
 }
 
+Direction other_direction(const OptionValues& options) {
+  if (options.flag("fold-line")) return {};
+  return {"Look and say it. Cover it. Write it. Check each letter.",
+          Action::write};
+}
+
 const SheetKind kKind = {
     .name = "cover-write",
     .title = "Look, cover, write, check",
     .direction = "Look and say it. Fold it away. Write it. Check each letter.",
     .action = Action::write,
+    .other_direction = other_direction,
     .summary = "words to look at, fold away, write from memory and check",
     .minutes = 10,
     .options = kOptions,

@@ -70,10 +70,17 @@ Plan plan_page(const SheetInput& in, Composer& c,
       c.style().learner_text().line_height() + kBeforeQuestion + 1_mm;
   plan.one_question = in.options.count("lines") == 0 ||
                       least * rows + 2 * question > c.body().height;
-  Length left =
-      c.body().height - least * rows - question * (plan.one_question ? 1 : 2);
-  plan.lines = std::clamp(static_cast<int>(left / set_pitch(c.style().ruling)),
-                          0, in.options.count("lines"));
+  const auto rest = [&](int questions) {
+    return c.body().height - least * rows - question * questions;
+  };
+  const auto lines_in = [&](Length height) {
+    return std::clamp(static_cast<int>(height / set_pitch(c.style().ruling)), 0,
+                      in.options.count("lines"));
+  };
+  // A question has a line to answer on, or they are asked together.
+  plan.one_question |= lines_in(rest(2)) < 2;
+  Length left = rest(plan.one_question ? 1 : 2);
+  plan.lines = lines_in(left);
   left -= set_pitch(c.style().ruling) * plan.lines;
   plan.row_height =
       std::clamp(least + left / std::max(rows, 1), least, scaled(least, 1.7));

@@ -76,7 +76,7 @@ void draw_key(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
                        rect.width);
   const Length text = style.line_height();
   draw_picture(block, c.style(), in.pictures.find(word.reading.word),
-               {rect.x, rect.y, rect.width, rect.height - text},
+               {rect.x, rect.y, rect.width, rect.height - text - 1.5_mm},
                c.add(Role::figure, element, "a picture of the key word"));
   draw_centred(
       c, block, style, word.reading.word,

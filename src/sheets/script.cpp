@@ -240,8 +240,13 @@ void compose(const SheetInput& in, Composer& c) {
     add_dictation(in, c);
     add_likely_errors(in, c);
   }
+  // The key of the sounds is short: it does not stand on a page alone.
+  const std::size_t last = c.blocks().size();
   add_mending(c);
   add_notation(in, c);
+  for (std::size_t i = last; i + 1 < c.blocks().size(); ++i) {
+    c.blocks()[i].keep_with_next = true;
+  }
 }
 
 const SheetKind kKind = {

@@ -63,6 +63,14 @@ struct Item {
   std::vector<std::vector<SoundBox>> rows;
 };
 
+BoxFill fill_of(const SheetInput& in) {
+  const std::string& given = in.options.choice("given");
+  return given == "everything" ? BoxFill::all
+         : given == "pattern"  ? BoxFill::pattern
+         : given == "first"    ? BoxFill::first
+                               : BoxFill::empty;
+}
+
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   std::vector<const AnalyzedWord*> words = mixed_words(in.lesson, "boxes");
   std::erase_if(words, [](const AnalyzedWord* w) { return !w->has_pattern(); });
@@ -134,11 +142,7 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
   options.slots = in.options.flag("slots");
-  const std::string& given = in.options.choice("given");
-  options.fill = given == "everything" ? BoxFill::all
-                 : given == "pattern"  ? BoxFill::pattern
-                 : given == "first"    ? BoxFill::first
-                                       : BoxFill::empty;
+  options.fill = fill_of(in);
   const Length left = prompt_width(in, c) + kGap;
   Length y;
   for (const auto& row : item.rows) {
@@ -159,8 +163,14 @@ void compose(const SheetInput& in, Composer& c) {
     items.push_back({items.size() + 1, word, boxes_of(*word), {}});
     all.push_back(items.back().boxes);
   }
-  const BoxMeasures measures = measure_boxes(
-      all, in.options.length("line-height"), in.options.length("least-box"));
+  BoxRowOptions printed;
+  printed.fill = fill_of(in);
+  printed.text = c.style().text(c.style().word_size);
+  const Length x_height = in.options.length("line-height");
+  const BoxMeasures measures =
+      measure_boxes(all, x_height,
+                    std::max(in.options.length("least-box"),
+                             printed_box_width(c, all, x_height, printed)));
   const Length room = c.width() - prompt_width(in, c) - kGap;
   Length tallest;
   for (Item& item : items) {
@@ -200,12 +210,32 @@ std::string missing(const SheetInput& in) {
 }
 
 Direction other_direction(const OptionValues& options) {
-  if (options.choice("prompt") == "dictated") {
-    return {"Listen. Tap the sounds. Write each sound in a box.",
-            Action::listen};
+  const bool line = options.flag("word-line");
+  const bool dictated = options.choice("prompt") == "dictated";
+  const Action action = dictated ? Action::listen : Action::tap;
+  const std::string& given = options.choice("given");
+  if (given == "everything") {
+    return {line ? "Tap each dot and say its sound. Write the word."
+                 : "Tap each dot and say its sound. Say the word.",
+            action};
   }
-  if (options.flag("word-line")) return {};
-  return {"Tap the sounds. Write each sound in a box.", Action::tap};
+  if (given != "nothing" && dictated) {
+    return {line ? "Listen. Tap. Write what is missing. Write the word."
+                 : "Listen. Tap the sounds. Write what is missing.",
+            action};
+  }
+  if (given != "nothing") {
+    return {line ? "Tap the sounds. Write what is missing. Write the word."
+                 : "Tap the sounds. Write what is missing.",
+            action};
+  }
+  if (dictated) {
+    return {line ? "Listen. Tap. Write each sound in a box. Write the word."
+                 : "Listen. Tap the sounds. Write each sound in a box.",
+            action};
+  }
+  if (line) return {};
+  return {"Tap the sounds. Write each sound in a box.", action};
 }
 
 // The same rows in small, filled in.
@@ -213,7 +243,12 @@ void answers(const SheetInput& in, Composer& c) {
   std::vector<std::vector<SoundBox>> all;
   const auto words = chosen(in);
   for (const AnalyzedWord* word : words) all.push_back(boxes_of(*word));
-  const BoxMeasures measures = measure_boxes(all, 2_mm, 7_mm);
+  BoxRowOptions options;
+  options.fill = BoxFill::all;
+  options.tap_dots = false;
+  options.text = c.style().text(c.style().teacher_size);
+  const BoxMeasures measures = measure_boxes(
+      all, 2_mm, std::max(7_mm, printed_box_width(c, all, 2_mm, options)));
   const TextStyle text = c.style().teacher_text();
   const Length left = 42_mm;
   const ElementId list = c.add(Role::list);
@@ -235,10 +270,6 @@ void answers(const SheetInput& in, Composer& c) {
         Role::figure, body,
         fmt::format("{}: {}",
                     counted(words[i]->reading.boxes(), "box", "boxes"), said));
-    BoxRowOptions options;
-    options.fill = BoxFill::all;
-    options.tap_dots = false;
-    options.text = c.style().text(c.style().teacher_size);
     Length y = measures.height() - row_height(measures);
     for (const auto& row : rows) {
       draw_box_row(c, block, row, measures, options, {left, y}, figure);

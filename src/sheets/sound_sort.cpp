@@ -219,19 +219,30 @@ class Chooser {
     }
   }
 
-  // The first of each column that has some to spare is shown in its place.
+  // The first of each column that has some to spare is shown in its place, and
+  // one of a sound at least.
   void take_models() {
-    for (std::size_t i = 0; i < sort_.columns.size(); ++i) {
-      const int column = static_cast<int>(i);
-      if (std::ranges::count(sort_.items, column, &SoundSort::Item::column) <
-          3) {
-        continue;
-      }
-      const auto first =
-          std::ranges::find(sort_.items, column, &SoundSort::Item::column);
-      sort_.models.push_back(std::move(*first));
-      sort_.items.erase(first);
+    const auto count = [&](int column) {
+      return std::ranges::count(sort_.items, column, &SoundSort::Item::column);
+    };
+    const int sounds = static_cast<int>(sort_.columns.size()) - 1;
+    int fullest = 0;
+    bool shows_sound = false;
+    for (int column = 0; column <= sounds; ++column) {
+      if (column < sounds && count(column) > count(fullest)) fullest = column;
+      if (count(column) < 3) continue;
+      take_model(column);
+      shows_sound |= column < sounds;
     }
+    if (!shows_sound && count(fullest) > 1) take_model(fullest);
+    std::ranges::stable_sort(sort_.models, {}, &SoundSort::Item::column);
+  }
+
+  void take_model(int column) {
+    const auto first =
+        std::ranges::find(sort_.items, column, &SoundSort::Item::column);
+    sort_.models.push_back(std::move(*first));
+    sort_.items.erase(first);
   }
 
   const SheetInput& in_;

@@ -61,7 +61,11 @@ std::vector<std::string> graphemes_to_trace(const SheetInput& in) {
   if (!in.options.flag("grapheme")) return result;
   for (const LessonPattern& pattern : in.lesson.patterns) {
     if (pattern.graphemes.empty()) continue;
-    result.push_back(written(pattern.graphemes.front()));
+    std::string grapheme = written(pattern.graphemes.front());
+    // Two sounds of one spelling (ow) are written the same.
+    if (std::ranges::find(result, grapheme) == result.end()) {
+      result.push_back(std::move(grapheme));
+    }
   }
   return result;
 }

@@ -91,8 +91,11 @@ void compose(const SheetInput& in, Composer& c) {
   if (!warm_up.to_hear.empty()) {
     add_heading(c, "Write each sound", before);
     const Length least = kNumberWidth + 6 * ruling.x_height;
-    const int columns = c.width() > 6 * least ? 6 : 3;
-    add_spaces(c, ruling, warm_up.to_hear.size(), columns);
+    const int most = c.width() > 6 * least ? 6 : 3;
+    // As many in each row: four stand two and two.
+    const auto count = static_cast<int>(warm_up.to_hear.size());
+    const int rows = (count + most - 1) / most;
+    add_spaces(c, ruling, warm_up.to_hear.size(), (count + rows - 1) / rows);
   }
   if (!warm_up.words.empty()) {
     add_heading(c, "Write each word", before);
@@ -104,6 +107,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (int i = 0; i < lines; ++i) {
     Block& block = c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
     draw_set(block, c.style(), ruling, {}, c.width());
+    block.keep_with_next = i + 1 < lines;
   }
 }
 

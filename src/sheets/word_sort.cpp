@@ -35,6 +35,7 @@ struct Category {
   std::string head;
   std::string said;
   int place = -1;  // 0 first, 1 middle, 2 last where sorted by place
+  std::string key_word = {};  // below a head that another column shares
   std::vector<const AnalyzedWord*> words;
 };
 
@@ -62,9 +63,9 @@ int only_pattern(const AnalyzedWord& word) {
 }
 
 std::vector<Category> by_place(const SheetInput& in) {
-  std::vector<Category> all = {{"first", "at the beginning", 0, {}},
-                               {"middle", "in the middle", 1, {}},
-                               {"last", "at the end", 2, {}}};
+  std::vector<Category> all = {{"first", "at the beginning", 0, {}, {}},
+                               {"middle", "in the middle", 1, {}, {}},
+                               {"last", "at the end", 2, {}, {}}};
   for (const AnalyzedWord& word : in.lesson.words) {
     const int place = place_of(word);
     if (place >= 0) all[static_cast<std::size_t>(place)].words.push_back(&word);
@@ -73,17 +74,39 @@ std::vector<Category> by_place(const SheetInput& in) {
   return all;
 }
 
+// Whether another pattern of the lesson has a spelling of this one.
+bool shares_spelling(const SheetInput& in, const LessonPattern& pattern) {
+  return std::ranges::any_of(in.lesson.patterns, [&](const LessonPattern& p) {
+    return &p != &pattern &&
+           std::ranges::find_first_of(p.graphemes, pattern.graphemes) !=
+               p.graphemes.end();
+  });
+}
+
+// Columns of one spelling (cow, snow) are told apart by their key words.
+Category category_of(const SheetInput& in, std::size_t index) {
+  const LessonPattern& pattern = in.lesson.patterns[index];
+  Category category;
+  for (const std::string& g : pattern.graphemes) {
+    category.head += (category.head.empty() ? "" : ", ") + g;
+  }
+  if (category.head.empty()) category.head = pattern.name;
+  category.said = category.head;
+  const int key = in.lesson.key_words[index];
+  if (key >= 0 && shares_spelling(in, pattern)) {
+    category.key_word =
+        in.lesson.words[static_cast<std::size_t>(key)].reading.word;
+    category.said += " as in " + category.key_word;
+  }
+  return category;
+}
+
 std::vector<Category> by_pattern(const SheetInput& in) {
   std::vector<Category> all;
-  for (const LessonPattern& pattern : in.lesson.patterns) {
-    std::string head;
-    for (const std::string& g : pattern.graphemes) {
-      head += (head.empty() ? "" : " ") + g;
-    }
-    if (head.empty()) head = pattern.name;
-    all.push_back({head, head, -1, {}});
+  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    all.push_back(category_of(in, i));
   }
-  Category none{"none of these", "none of these", -1, {}};
+  Category none{"none of these", "none of these", -1, {}, {}};
   for (const AnalyzedWord& word : in.lesson.words) {
     const int pattern = only_pattern(word);
     if (pattern >= 0) {
@@ -168,8 +191,13 @@ void add_mat(const SheetInput& in, Composer& c,
                    category.head, {middle, 15_mm}, element);
     } else {
       const bool none = category.head == "none of these";
+      const bool has_key = !category.key_word.empty();
       draw_centred(c, block, none ? small : big, category.head,
-                   {middle, 11.5_mm}, element);
+                   {middle, has_key ? 9_mm : 11.5_mm}, element);
+      if (has_key) {
+        draw_centred(c, block, fitted_style(small, small.size, 20_pt),
+                     category.key_word, {middle, 16_mm}, element);
+      }
     }
     block.frame({width * i, 0_mm, width, head + cell * rows}, wall);
   }

@@ -4,6 +4,7 @@
 
 #include "layout/ruled_lines.h"
 #include "layout/sound_boxes.h"
+#include "layout/table.h"
 #include "layout/text_block.h"
 #include "layout/touch_marks.h"
 
@@ -11,6 +12,11 @@ namespace sheaf {
 namespace {
 
 using namespace literals;
+
+bool is_text(const Mark& mark, std::string_view text) {
+  const auto* glyphs = std::get_if<GlyphMark>(&mark);
+  return glyphs != nullptr && glyphs->run.shape->text == text;
+}
 
 class Words : public testing::Test {
  protected:
@@ -136,6 +142,68 @@ TEST(SoundBoxes, NeverMoreThanTenInARow) {
   const auto rows = box_rows(word, {15_mm, 8_mm, 6_mm}, 500_mm);
   ASSERT_EQ(rows.size(), 2U);
   EXPECT_EQ(rows[0].size(), 6U);
+}
+
+TEST_F(Words, OfATableStandInTwoRowsOrMoreOnEachPage) {
+  for (int before = 180; before < 240; before += 3) {
+    Composer composer(shaper_, style_, document_, kDocumentElement,
+                      style_.body_size());
+    composer.block(Length::from_mm(before));
+    Table table(composer, {{"Word"}, {"Boxes"}});
+    constexpr int kRows = 9;
+    for (int i = 0; i < kRows; ++i) table.add_text_row({"ship", "3"});
+    const auto pages =
+        paginate(composer.take(), style_.body(), {210_mm, 297_mm});
+    int rows = 0;
+    for (const Page& page : pages) {
+      const auto here = static_cast<int>(std::ranges::count_if(
+          page.marks, [](const Mark& m) { return is_text(m, "ship"); }));
+      EXPECT_NE(here, 1) << before;
+      rows += here;
+    }
+    EXPECT_EQ(rows, kRows);
+  }
+}
+
+TEST_F(Words, MarksDoNotRunIntoOneAnother) {
+  // A dot under a thin letter beside the long mark under several letters.
+  const Block block = drawn("light", {{0, 1}, {1, 4}, {4, 5}});
+  std::vector<std::pair<Length, Length>> reach;
+  for (const Mark& mark : block.marks) {
+    if (const auto* dot = std::get_if<DotMark>(&mark)) {
+      reach.emplace_back(dot->centre.x - dot->diameter / 2,
+                         dot->centre.x + dot->diameter / 2);
+    }
+    const auto* line = std::get_if<LineMark>(&mark);
+    if (line != nullptr && line->stroke.width > 3_mm) {
+      reach.emplace_back(line->from.x - line->stroke.width / 2,
+                         line->to.x + line->stroke.width / 2);
+    }
+  }
+  std::ranges::sort(reach);
+  ASSERT_EQ(reach.size(), 3U);
+  EXPECT_GE(reach[1].first - reach[0].second, 1.9_mm);
+  EXPECT_GE(reach[2].first - reach[1].second, 1.9_mm);
+}
+
+TEST_F(Words, InBoxesKeepClearOfTheWalls) {
+  const std::vector<SoundBox> word = {{"e"}, {"dge"}};
+  BoxRowOptions options;
+  options.fill = BoxFill::all;
+  options.text = style_.text(20_pt);
+  const std::vector<std::vector<SoundBox>> words = {word};
+  const Length printed = printed_box_width(composer_, words, 6_mm, options);
+  const BoxMeasures measures = measure_boxes(words, 6_mm, printed);
+  Block block;
+  draw_box_row(composer_, block, word, measures, options, {}, kDocumentElement);
+  for (const Mark& mark : block.marks) {
+    const auto* text = std::get_if<GlyphMark>(&mark);
+    if (text == nullptr || text->run.shape->text != "dge") continue;
+    EXPECT_GE(text->at.x - measures.width, 1_mm);
+    EXPECT_LE(text->at.x + width_of(text->run), 2 * measures.width - 1_mm);
+    return;
+  }
+  FAIL() << "dge is not printed";
 }
 
 TEST_F(Words, OfAWholeParagraphStayOnOnePage) {
