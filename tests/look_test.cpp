@@ -9,32 +9,18 @@
 #include <set>
 
 #include "cli/files.h"
-#include "cli/workspace.h"
 #include "layout/mark_bounds.h"
 #include "pdf/pdf_writer.h"
+#include "look_checks.h"
 #include "project_files.h"
 #include "sheets/sheet.h"
 #include "support/run_program.h"
-#include "text/font.h"
 
 namespace sheaf::test {
 namespace {
 
 using namespace literals;
 namespace fs = std::filesystem;
-
-// Sizes of type: DESIGN of the pages; 14 pt is the least for learners but for
-// footers and the codes of cards (common practice, no source).
-constexpr Length kLeastType = 14_pt;
-constexpr Length kLeastRule = 0.5_pt;
-// A grey that a copier turns into black dots close enough to be a line.
-constexpr Ink kLightestLine = 150;
-
-struct Made {
-  std::unique_ptr<PreparedLesson> lesson;
-  Packet packet;
-  std::string about;
-};
 
 std::vector<std::string> names_in(const std::string& folder) {
   std::vector<std::string> names;
@@ -47,99 +33,22 @@ std::vector<std::string> names_in(const std::string& folder) {
   return names;
 }
 
+std::string demo_lesson(const std::string& name) {
+  return (project() / "lessons" / (name + ".yaml")).string();
+}
+
 std::vector<std::string> all_kinds() {
   std::vector<std::string> names;
   for (const SheetKind* kind : sheet_kinds()) names.emplace_back(kind->name);
   return names;
 }
 
-Made make(Workspace& workspace, const std::string& lesson,
-          const std::string& layout, const std::string& paper,
-          const std::vector<std::string>& only) {
-  CommandLine line;
-  line.layout = layout;
-  line.paper = paper;
-  Diagnostics diagnostics;
-  Made made;
-  made.about = lesson + ", " + layout + ", " + paper;
-  made.lesson = prepare(workspace, line,
-                        (project() / "lessons" / (lesson + ".yaml")).string(),
-                        diagnostics);
-  EXPECT_NE(made.lesson, nullptr) << made.about;
-  if (made.lesson == nullptr) return made;
-  made.packet = make_packet(made.lesson->analyzed, made.lesson->layout,
-                            *made.lesson->pictures, made.lesson->style,
-                            workspace.shaper(), only, diagnostics);
-  EXPECT_FALSE(diagnostics.has_errors()) << made.about << "\n"
-                                         << to_text(diagnostics, {});
-  return made;
-}
-
-// Small letters of a text: from the base line up by half its size.
-Rect ink_of_text(const GlyphMark& text) {
-  Rect rect = bounds_of(text);
-  rect.y = text.at.y - text.run.size / 2;
-  rect.height = text.run.size / 2;
-  return rect;
-}
-
-bool overlap(const Rect& a, const Rect& b) {
-  const Length slack = 0.3_mm;
-  return a.x + slack < b.right() && b.x + slack < a.right() &&
-         a.y + slack < b.bottom() && b.y + slack < a.bottom();
-}
-
-void check_overlaps(const Page& page, const std::string& where) {
-  std::vector<std::pair<Rect, std::string>> placed;
-  for (const Mark& mark : page.marks) {
-    Rect rect;
-    std::string what;
-    if (const auto* text = std::get_if<GlyphMark>(&mark)) {
-      rect = ink_of_text(*text);
-      what = text->run.shape->text;
-    } else if (const auto* picture = std::get_if<PictureMark>(&mark)) {
-      rect = picture->box;
-      what = "a picture of " + picture->picture->name;
-    } else {
-      continue;
-    }
-    for (const auto& [other, name] : placed) {
-      EXPECT_FALSE(overlap(rect, other))
-          << where << ": " << what << " on " << name;
-    }
-    placed.emplace_back(rect, what);
-  }
-}
-
-struct Strokes {
-  std::vector<Stroke> operator()(const LineMark& m) const { return {m.stroke}; }
-  std::vector<Stroke> operator()(const RectMark& m) const {
-    return m.stroked ? std::vector{m.stroke} : std::vector<Stroke>{};
-  }
-  std::vector<Stroke> operator()(const PathMark& m) const {
-    return m.stroked ? std::vector{m.stroke} : std::vector<Stroke>{};
-  }
-  template <typename Other>
-  std::vector<Stroke> operator()(const Other&) const {
-    return {};
-  }
-};
-
 void check_page(const Page& page, const Style& style, bool for_learner,
                 const std::string& where) {
   check_overlaps(page, where);
-  for (const Mark& mark : page.marks) {
-    for (const Stroke& stroke : std::visit(Strokes(), mark)) {
-      EXPECT_GE(stroke.width, kLeastRule) << where;
-      EXPECT_LE(stroke.ink, kLightestLine) << where;
-    }
-    const auto* text = std::get_if<GlyphMark>(&mark);
-    if (text == nullptr || !for_learner) continue;
-    EXPECT_TRUE(text->run.size >= kLeastType ||
-                text->run.size == style.footer_size)
-        << where << ": " << text->run.shape->text << " in "
-        << text->run.size.mils() / 1000.0 << " pt";
-  }
+  check_lines(page, where);
+  check_edges(page, where);
+  check_type(page, style, for_learner, where);
 }
 
 class Look : public testing::Test {
@@ -151,8 +60,9 @@ TEST_F(Look, NothingIsTooSmallOrOnSomethingElse) {
   for (const std::string& layout : names_in("layouts")) {
     for (const std::string& lesson : names_in("lessons")) {
       for (const char* paper : {"letter", "a4"}) {
-        const Made made = make(workspace_, lesson, layout, paper, {});
+        const Made made = make(workspace_, demo_lesson(lesson), layout, paper, {});
         ASSERT_NE(made.lesson, nullptr);
+        ASSERT_EQ(made.faults, "") << made.about;
         const Document& learner = made.packet.learner;
         for (const Page& page : learner.pages) {
           check_page(page, made.lesson->style, true,
@@ -171,8 +81,9 @@ TEST_F(Look, CodesOfCardsMeetTheirBacks) {
   const std::vector<std::string> cards = {"word-cards", "picture-cards",
                                           "grapheme-cards"};
   for (const std::string& lesson : names_in("lessons")) {
-    const Made made = make(workspace_, lesson, "week", "letter", cards);
+    const Made made = make(workspace_, demo_lesson(lesson), "week", "letter", cards);
     ASSERT_NE(made.lesson, nullptr);
+    ASSERT_EQ(made.faults, "") << made.about;
     const auto& pages = made.packet.learner.pages;
     int backs = 0;
     for (std::size_t i = 0; i < pages.size(); ++i) {
@@ -262,9 +173,10 @@ TEST_F(Look, EveryMarkSurvivesACopier) {
   const testing_support::TemporaryFolder folder;
   for (const std::string& layout : names_in("layouts")) {
     const Made made =
-        make(workspace_, "sh-ship", layout, "letter",
+        make(workspace_, demo_lesson("sh-ship"), layout, "letter",
              layout == "week" ? all_kinds() : std::vector<std::string>());
     ASSERT_NE(made.lesson, nullptr);
+    ASSERT_EQ(made.faults, "") << made.about;
     const Document& document = made.packet.learner;
     const std::string pdf = folder.write(layout + ".pdf", write_pdf(document));
     const std::string stem = folder.path() + "/" + layout;

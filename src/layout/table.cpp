@@ -37,6 +37,18 @@ void draw_learner(Composer& composer, Block& block, std::string_view code,
             add_head_cell(composer, row, Scope::row));
 }
 
+void draw_learner_head(Composer& composer, Block& block, Point at, Length room,
+                       ElementId row) {
+  constexpr std::string_view kTitle = "Learner";
+  TextStyle style = composer.style().text(composer.style().teacher_size, true);
+  const Length width = width_of(composer.shape(style, kTitle));
+  if (width > room) {
+    style.size = scaled(style.size, static_cast<double>(room.mils()) /
+                                        static_cast<double>(width.mils()));
+  }
+  draw_text(composer, block, style, kTitle, at, add_head_cell(composer, row));
+}
+
 Table::Table(Composer& composer, std::vector<Column> columns)
     : composer_(composer), columns_(std::move(columns)) {
   Length rest = composer.width();

@@ -18,6 +18,10 @@ ElementId add_data_cell(Composer& composer, ElementId row);
 void draw_learner(Composer& composer, Block& block, std::string_view code,
                   Length left, ElementId row);
 
+/// The head of their column, in bold, smaller where `room` is narrow.
+void draw_learner_head(Composer& composer, Block& block, Point at, Length room,
+                       ElementId row);
+
 /// A table of text for teacher's pages: a head row that is drawn again on
 /// every page, rows that are never divided, a thin rule under each.
 class Table {

@@ -220,7 +220,8 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
   block.shade({0_mm, 0_mm, table_width(in, columns), block.height},
               kHeadGround);
   const ElementId row = c.add(Role::table_row, table);
-  draw_text(c, block, bold, "Learner", {kPad, second}, add_head_cell(c, row));
+  draw_learner_head(c, block, {kPad, second},
+                    in.options.length("name-width") - 2 * kPad, row);
   Length x = in.options.length("name-width");
   for (const Column& column : columns) {
     const ElementId cell = add_head_cell(c, row);

@@ -230,6 +230,8 @@ void add_cards(const SheetInput& in, Composer& c,
   const auto columns = static_cast<int>(c.width() / width);
   const Length height = in.options.length("cell-height") - 2_mm;
   TextStyle style = c.style().text(c.style().word_size);
+  // From the tallest letter to the lowest is a little more than the size.
+  style.size = std::min(style.size, scaled(height - 2_mm, 0.85));
   for (const AnalyzedWord* w : words) {
     const Length wide = width_of(c.shape(style, w->reading.word)) + 6_mm;
     if (wide <= width) continue;

@@ -116,7 +116,7 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
   block.shade({0_mm, 0_mm, c.width(), block.height}, kHeadGround);
   const ElementId row = c.add(Role::table_row, table);
   const Length base = lower + baseline_in_line(text);
-  draw_text(c, block, bold, "Learner", {kPad, base}, add_head_cell(c, row));
+  draw_learner_head(c, block, {kPad, base}, plan.name - 2 * kPad, row);
   Length x = plan.name;
   for (const std::vector<TextLine>& name : names) {
     const ElementId right = add_head_cell(c, row);
