@@ -99,6 +99,8 @@ demo-term: $(SHEAF)
 	  --week $(TERM_NEXT) --out $(TERM_OUT)/plan | tee $(TERM_OUT)/plan.txt
 	$(SHEAF) build $(TERM_OUT)/plan/check-$(TERM_NEXT).yaml \
 	  --out $(TERM_OUT)/plan
+	$(SHEAF) build $(TERM)/week-11-oo.yaml \
+	  --class $(TERM_OUT)/plan/class-$(TERM_NEXT).yaml --out $(TERM_OUT)/plan
 
 # ---- tests and speed -------------------------------------------------------
 test:

@@ -136,7 +136,8 @@ class JobMaker {
           diagnostic::missing_key, entry.code.span,
           fmt::format("the learner {} has no lesson",
                       sheaf::quoted(entry.code.value)),
-          "write `lesson: NAME.yaml` for the learner, the group or the class");
+          "write `lesson: NAME.yaml` for the learner, the group or the class, "
+          "or name one for all of them: `sheaf build LESSON --class ...`");
       return std::nullopt;
     }
     auto found = find_named_file(name.value, folder_, workspace_.shipped(),

@@ -377,9 +377,20 @@ std::string explain(const CLI::App& app, const CLI::ParseError& fault) {
     return printable(text);
   }
   const std::string name = text.substr(0, text.find(':'));
-  return name.starts_with("-")
-             ? fmt::format("`{}` needs a value after it", name)
-             : fmt::format("this needs {}", name);
+  if (name.starts_with("-")) {
+    return fmt::format("`{}` needs a value after it", name);
+  }
+  const CLI::Option* option = current(app).get_option_no_throw(name);
+  const std::size_t given = option == nullptr ? 0 : option->count();
+  if (option != nullptr && given > 0 &&
+      static_cast<int>(given) > option->get_expected_max()) {
+    return fmt::format(
+        "this takes one {}, and here are {}: {}; several values of an "
+        "option have commas between them",
+        name, given,
+        printable(fmt::format("{}", fmt::join(option->results(), ", "))));
+  }
+  return fmt::format("this needs {}", name);
 }
 
 void print_fault(const CLI::App& app, const CLI::ParseError& fault) {

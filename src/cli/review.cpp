@@ -247,10 +247,17 @@ void write_files(const CommandLine& line, const ClassFile& pupils,
       folder / fmt::format("check-{}.yaml", line.marking.date);
   if (!check.empty()) files.add(check_path, check);
   files.finish();
+  // Where a learner has no lesson in the class file, the week's is given.
+  const bool all_have_lessons = std::ranges::all_of(
+      pupils.learners, [&](const LearnerEntry& learner) {
+        return settings_for(pupils, learner).lesson.given();
+      });
   fmt::print(
-      "\n{}: review words for {} learners; `sheaf build --class {}` "
-      "prints them\n",
-      plan.string(), words.size(), plan.string());
+      "\n{}: review words for {} learners; `sheaf build {}--class {}` "
+      "prints them{}\n",
+      plan.string(), words.size(), all_have_lessons ? "" : "LESSON ",
+      plan.string(),
+      all_have_lessons ? "" : " with the week's lesson, LESSON");
   if (check.empty()) {
     fmt::print(
         "no check of old patterns: nothing was taught long enough ago, "
