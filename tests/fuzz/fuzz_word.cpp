@@ -72,7 +72,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
     check_reading(reading);
     require(!sheaf::explain_boxes(reading, conventions).empty());
     check_split(phonics, reading, conventions);
-    for (std::size_t id = 0; id < phonics.patterns().all().size(); ++id) {
+    // One pattern in so many, chosen by the input too: asking all of them takes
+    // most of the time.
+    for (std::size_t id = data[0] >> 3; id < phonics.patterns().all().size();
+         id += 32) {
       if (reading.find(static_cast<sheaf::PatternId>(id)) == nullptr) {
         require(!phonics.why_not(reading, static_cast<sheaf::PatternId>(id))
                      .empty());
