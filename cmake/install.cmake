@@ -31,7 +31,8 @@ endforeach()
 
 set(CPACK_GENERATOR DEB)
 set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
-set(CPACK_PACKAGE_CONTACT "the authors of Sheaf <sheaf@localhost>")
+# No address: dpkg takes a name alone, and there is no mailbox to give.
+set(CPACK_PACKAGE_CONTACT "Sheaf team")
 set(CPACK_PACKAGE_DESCRIPTION_SUMMARY
   "a week of spelling sheets from a short lesson file")
 set(CPACK_DEBIAN_FILE_NAME DEB-DEFAULT)

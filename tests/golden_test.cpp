@@ -153,5 +153,51 @@ TEST(Schemas, AreWhatTheProgramPrints) {
   }
 }
 
+// The line that lets editors complete and check: "" where there is none.
+fs::path schema_named_in(const fs::path& file) {
+  const std::string name =
+      line_with(read(file), "# yaml-language-server: $schema=");
+  return name.empty() ? fs::path() : file.parent_path() / name;
+}
+
+TEST(Schemas, AreNamedInEveryDemoFile) {
+  int seen = 0;
+  for (const char* folder : {"lessons", "layouts"}) {
+    for (const fs::path& file : files_below(project() / folder, {".yaml"})) {
+      // Records have no schema: a form is written for each.
+      if (file.parent_path().filename() == "records") continue;
+      const std::string name = file.stem().string();
+      const std::string kind = std::string(folder) == "layouts" ? "layout"
+                               : name.ends_with("class")        ? "class"
+                               : name.ends_with("sequence")     ? "sequence"
+                                                                : "lesson";
+      EXPECT_TRUE(fs::equivalent(
+          schema_named_in(file), project() / "schemas" / (kind + ".json")))
+          << file;
+      ++seen;
+    }
+  }
+  EXPECT_GT(seen, 60);
+}
+
+TEST(Schemas, AreNamedInDrafts) {
+  const TemporaryFolder folder;
+  const fs::path draft = folder.path() + "/oa.yaml";
+  ASSERT_EQ(run("draft oa --file " + draft.string(), folder.path()).exit_code,
+            0);
+  EXPECT_TRUE(
+      fs::equivalent(schema_named_in(draft), project() / "schemas/lesson.json"))
+      << read(draft);
+  // Where a folder above has schemas, those, as seen from the file.
+  const fs::path home = folder.path() + "/home";
+  fs::create_directories(home / "schemas");
+  fs::create_directories(home / "lessons");
+  std::ofstream(home / "schemas/lesson.json") << "{}";
+  const fs::path near = home / "lessons/oa.yaml";
+  run("draft oa --file " + near.string(), folder.path());
+  EXPECT_NE(read(near).find("$schema=../schemas/lesson.json"),
+            std::string::npos);
+}
+
 }  // namespace
 }  // namespace sheaf::test

@@ -5,6 +5,7 @@
 #include "cli/draft_text.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/new_file.h"
 #include "cli/output_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
@@ -71,7 +72,7 @@ int run_draft(const CommandLine& line) {
     return kMachineFault;
   }
   OutputFiles files;
-  files.add(path, draft.text);
+  files.add(path, with_modeline(draft.text, "lesson", path));
   files.finish();
   fmt::print(
       "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",

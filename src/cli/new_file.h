@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 #include <string_view>
 
 namespace sheaf {
@@ -11,5 +12,12 @@ namespace sheaf {
 /// cannot write.
 bool write_new_file(const std::filesystem::path& target,
                     std::string_view bytes);
+
+/// The text of a lesson, class, layout or sequence file (`kind`) with the line
+/// that lets editors complete and check it, below the comment that it begins
+/// with. The line names the schema as seen from `target` if one of the four
+/// folders above it has `schemas/`, else the one that Sheaf came with.
+std::string with_modeline(std::string text, std::string_view kind,
+                          const std::filesystem::path& target);
 
 }  // namespace sheaf

@@ -11,6 +11,7 @@
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/marking_desk.h"
+#include "cli/new_file.h"
 #include "cli/output_files.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
@@ -236,16 +237,19 @@ void write_files(const CommandLine& line, const ClassFile& pupils,
   const fs::path plan =
       folder /
       fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
+  const std::string about =
+      fmt::format("# {} with review words for the week of {}. Written "
+                  "by `sheaf review`, and\n# anew each time: make your "
+                  "changes in {}.\n",
+                  class_path.filename().string(), line.marking.date,
+                  class_path.filename().string());
   files.add(plan,
-            fmt::format("# {} with review words for the week of {}. Written "
-                        "by `sheaf review`, and\n# anew each time: make your "
-                        "changes in {}.\n",
-                        class_path.filename().string(), line.marking.date,
-                        class_path.filename().string()) +
-                class_text(pupils, words));
+            with_modeline(about + class_text(pupils, words), "class", plan));
   const fs::path check_path =
       folder / fmt::format("check-{}.yaml", line.marking.date);
-  if (!check.empty()) files.add(check_path, check);
+  if (!check.empty()) {
+    files.add(check_path, with_modeline(check, "lesson", check_path));
+  }
   files.finish();
   // Where a learner has no lesson in the class file, the week's is given.
   const bool all_have_lessons = std::ranges::all_of(
