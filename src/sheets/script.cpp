@@ -14,6 +14,7 @@
 #include "phonics/notation.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
+#include "sheets/rhyme_words.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -65,6 +66,26 @@ void add_sound(const SheetInput& in, Composer& c) {
     }
     add_steps(c, steps);
   }
+}
+
+// The teacher's own rhyme, with words for its blanks.
+void add_rhyme(const SheetInput& in, Composer& c) {
+  if (in.lesson.lesson->rhyme.empty()) return;
+  add_heading(c, "The rhyme");
+  std::vector<std::string> steps = {
+      "Say or sing the rhyme together; tap the beat. Hold the sound of the "
+      "week a little longer each time it comes."};
+  std::string words;
+  for (const RhymeWord& word : rhyme_words(in)) {
+    words += (words.empty() ? "" : ", ") + word.word;
+  }
+  if (!words.empty()) {
+    steps.push_back(fmt::format(
+        "Swap another word into each blank and begin again: {}. Then learners "
+        "choose one, and find one of their own.",
+        words));
+  }
+  add_steps(c, steps);
 }
 
 void add_picture_sort(Composer& c) {
@@ -231,6 +252,7 @@ void add_notation(const SheetInput& in, Composer& c) {
 
 void compose(const SheetInput& in, Composer& c) {
   add_sound(in, c);
+  if (has_sheet(in, "sound-card")) add_rhyme(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
   if (has_sheet(in, "word-sort")) add_sort(c);
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {

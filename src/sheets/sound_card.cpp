@@ -1,7 +1,8 @@
 // Ties the sound to a key word. On the page, for each pattern of the lesson: a
 // large card with the grapheme, a picture of the key word (or a frame to draw
 // it in), the key word, and lines to write the grapheme while saying its sound;
-// then the teacher's rhyme, with its blanks to swap words into.
+// then the teacher's rhyme, with its blanks, and pictures of words to swap into
+// them.
 
 #include <fmt/format.h>
 
@@ -10,6 +11,7 @@
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/rhyme_words.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -87,24 +89,46 @@ void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
                {middle, pad + above / 2 + scaled(big.size, 0.25)}, text);
 }
 
+constexpr Length kSwapPicture = 22_mm;
+constexpr Length kAboveSwap = 4_mm;
+
+// Whether words to swap into the rhyme are shown as pictures.
+bool has_swap_pictures(const SheetInput& in,
+                       const std::vector<RhymeWord>& words) {
+  return in.options.flag("picture") &&
+         std::ranges::any_of(
+             words, [](const RhymeWord& w) { return w.picture != nullptr; });
+}
+
+// How much of the page the rhyme takes, with the words to swap in.
+Length rhyme_height(const SheetInput& in, const Composer& c,
+                    const std::vector<RhymeWord>& words) {
+  const auto verses = static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
+  if (verses == 0) return Length();
+  const Length line = c.style().text(c.style().reading_size).line_height();
+  Length height = line * verses + 6_mm;
+  if (has_swap_pictures(in, words)) {
+    height += kSwapPicture + kAboveSwap;
+  } else if (!words.empty()) {
+    height += line + kAboveSwap;
+  }
+  return height;
+}
+
 // Lines for each card, so that cards, lines and rhyme fill one page; at least
 // one, at most five.
-int lines_per_card(const SheetInput& in, const Composer& c) {
+int lines_per_card(const SheetInput& in, const Composer& c, Length rhyme) {
   if (const int asked = in.options.count("lines"); asked > 0) return asked;
   const auto cards = static_cast<std::int64_t>(in.lesson.patterns.size());
-  const auto verses = static_cast<std::int64_t>(in.lesson.lesson->rhyme.size());
-  const Length rhyme =
-      c.style().text(c.style().reading_size).line_height() * verses + 6_mm;
   const Length card = in.options.length("card-height") + 9_mm;
-  const Length left =
-      c.body().height - card * cards - (verses > 0 ? rhyme : Length());
+  const Length left = c.body().height - card * cards - rhyme;
   const auto fitting =
       static_cast<int>(left / (set_pitch(c.style().ruling) * cards));
   return std::clamp(fitting, 1, 5);
 }
 
-void add_lines(const SheetInput& in, Composer& c) {
-  const int lines = lines_per_card(in, c);
+void add_lines(const SheetInput& in, Composer& c, Length rhyme) {
+  const int lines = lines_per_card(in, c, rhyme);
   for (int i = 0; i < lines; ++i) {
     Block& block = c.block(set_pitch(c.style().ruling), i == 0 ? 4_mm : 0_mm);
     draw_set(block, c.style(), c.style().ruling, {}, c.width());
@@ -138,18 +162,48 @@ Block& add_rhyme_line(Composer& c, const std::string& line, bool first) {
   return c.blocks().back();
 }
 
+// Pictures in a row, for learners who cannot read yet; else the words.
+void add_swap_words(const SheetInput& in, Composer& c,
+                    const std::vector<RhymeWord>& words) {
+  if (!has_swap_pictures(in, words)) {
+    std::string text;
+    for (const RhymeWord& word : words) {
+      text += (text.empty() ? "" : "    ") + word.word;
+    }
+    const TextStyle style = c.style().text(c.style().reading_size);
+    Block& block = c.block(style.line_height(), kAboveSwap);
+    draw_text(c, block, style, text, {Length(), baseline_in_line(style)},
+              c.add(Role::paragraph));
+    return;
+  }
+  Block& block = c.block(kSwapPicture, kAboveSwap);
+  const Length step = c.width() / static_cast<std::int64_t>(5);
+  Length x;
+  for (const RhymeWord& word : words) {
+    if (word.picture == nullptr) continue;
+    const ElementId figure = c.add(
+        Role::figure, 0, fmt::format("a picture to swap in: {}", word.word));
+    draw_picture(block, c.style(), word.picture,
+                 {x, Length(), kSwapPicture, kSwapPicture}, figure);
+    x += step;
+  }
+}
+
 void compose(const SheetInput& in, Composer& c) {
+  const std::vector<RhymeWord> words = rhyme_words(in);
+  const Length height = rhyme_height(in, c, words);
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     draw_card(in, c, i);
-    add_lines(in, c);
+    add_lines(in, c, height);
   }
   const auto& rhyme = in.lesson.lesson->rhyme;
   for (std::size_t i = 0; i < rhyme.size(); ++i) {
     // A short rhyme stays whole.
     constexpr std::size_t kShort = 8;
     add_rhyme_line(c, rhyme[i].text(), i == 0).keep_with_next =
-        rhyme.size() <= kShort && i + 1 < rhyme.size();
+        rhyme.size() <= kShort && (i + 1 < rhyme.size() || !words.empty());
   }
+  if (!words.empty()) add_swap_words(in, c, words);
 }
 
 const SheetKind kKind = {
