@@ -30,8 +30,8 @@ BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libjpeg62-turbo-dev libdeflate-dev libfmt-dev libcli11-dev \
   nlohmann-json3-dev libutf8proc-dev libgtest-dev libbenchmark-dev \
   festlex-cmu scowl
-TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools espeak-ng \
-  espeak-ng-data wamerican
+TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
+  espeak-ng espeak-ng-data wamerican dpkg-dev
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
 .PHONY: all test deps print bench gallery schemas clean demo-term

@@ -5,7 +5,8 @@ install(TARGETS sheaf DESTINATION ${CMAKE_INSTALL_BINDIR})
 install(FILES ${SHEAF_WORD_LIST} DESTINATION ${CMAKE_INSTALL_DATADIR}/sheaf)
 install(DIRECTORY fonts layouts schemas
   DESTINATION ${CMAKE_INSTALL_DATADIR}/sheaf)
-install(DIRECTORY lessons
+# The examples name their schemas as ../schemas.
+install(DIRECTORY lessons schemas
   DESTINATION ${CMAKE_INSTALL_DOCDIR}/examples)
 install(FILES README.md CHANGELOG.md LICENSES.md
   DESTINATION ${CMAKE_INSTALL_DOCDIR})

@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <tuple>
 
 #include "analysis/learner_lesson.h"
 #include "base/nearest.h"
+#include "base/shuffle.h"
 #include "base/utf8.h"
 #include "cli/files.h"
 #include "cli/find_layout.h"
@@ -40,7 +42,6 @@ class JobMaker {
 
   std::unique_ptr<ClassJob> make() {
     if (diagnostics_.has_errors()) return nullptr;
-    report_unused();
     check_codes();
     for (const LearnerEntry& learner : job_->class_file.learners) {
       if (is_wanted(learner.code.value)) add(learner);
@@ -72,28 +73,6 @@ class JobMaker {
           diagnostic::unknown_learner, {},
           fmt::format("the class has no learner {}", sheaf::quoted(wanted)),
           did_you_mean(wanted, codes));
-    }
-  }
-
-  // Keys that are read and that nothing uses.
-  void report_unused() {
-    const auto report = [&](const LearnerSettings& settings) {
-      for (const auto& [key, span] :
-           {std::pair("sequence", settings.sequence.span),
-            std::pair("step", settings.step.span)}) {
-        if (!span) continue;
-        diagnostics_.note(
-            diagnostic::not_used_yet, span,
-            fmt::format("`{}` is read and checked, but nothing uses it yet",
-                        key));
-      }
-    };
-    report(job_->class_file.settings);
-    for (const GroupEntry& group : job_->class_file.groups) {
-      report(group.settings);
-    }
-    for (const LearnerEntry& learner : job_->class_file.learners) {
-      report(learner.settings);
     }
   }
 
@@ -164,19 +143,59 @@ class JobMaker {
     return found->string();
   }
 
+  // The sequence and the step that the class file gives a learner.
+  std::optional<LearnerPlace> place_of_learner(
+      const LearnerSettings& settings) {
+    LearnerPlace place{{}, settings.step};
+    const PlacedWord& name = settings.sequence;
+    if (!name.given()) return place;
+    const auto found = find_named_file(name.value, folder_,
+                                       workspace_.shipped(),
+                                       line_.allowed_folders);
+    if (found) {
+      place.sequence = *found;
+      return place;
+    }
+    Diagnostics own;
+    own.error(diagnostic::no_sequence, name.span,
+              fmt::format("there is no sequence {} here",
+                          sheaf::quoted(name.value)),
+              "put the file into the folder of the class file or below it");
+    add_unheard(own, diagnostics_);
+    return std::nullopt;
+  }
+
+  // Pages of another place are other pages, so they have a code of their own.
+  static void set_code(const LearnerPlace& place, PreparedLesson& prepared,
+                       Diagnostics& diagnostics) {
+    if (place.step.given() && prepared.sequence_file == nullptr) {
+      diagnostics.note(diagnostic::not_used_yet, place.step.span,
+                       "the lesson has no sequence, so this step says nothing",
+                       "name one with `sequence: sequence.yaml`");
+      return;
+    }
+    if (place.sequence.empty() && !place.step.given()) return;
+    prepared.analyzed.code = short_code(text_hash(
+        fmt::format("{} {} {}", prepared.analyzed.code, place.step.value,
+                    place.sequence.filename().string())));
+  }
+
   const PreparedLesson* prepared_for(const LearnerEntry& entry,
                                      const LearnerSettings& settings) {
     const auto lesson = lesson_of(entry, settings);
     const auto layout = layout_of(settings);
-    if (!lesson || !layout) return nullptr;
-    const auto key = std::pair(lesson->string(), *layout);
+    const auto place = place_of_learner(settings);
+    if (!lesson || !layout || !place) return nullptr;
+    const Key key{lesson->string(), *layout, place->sequence.string(),
+                  place->step.value};
     if (const auto known = known_.find(key); known != known_.end()) {
       return known->second;
     }
     CommandLine own_line = line_;
     own_line.layout = *layout;
     Diagnostics own;
-    auto prepared = prepare(workspace_, own_line, key.first, own);
+    auto prepared = prepare(workspace_, own_line, lesson->string(), own, *place);
+    if (prepared != nullptr) set_code(*place, *prepared, own);
     add_unheard(own, diagnostics_);
     known_[key] = prepared.get();
     if (prepared == nullptr) return nullptr;
@@ -240,7 +259,9 @@ class JobMaker {
   fs::path folder_;
   Diagnostics& diagnostics_;
   std::unique_ptr<ClassJob> job_;
-  std::map<std::pair<std::string, std::string>, const PreparedLesson*> known_;
+  // A lesson, its layout, a sequence and a step.
+  using Key = std::array<std::string, 4>;
+  std::map<Key, const PreparedLesson*> known_;
   std::set<std::uint32_t> missing_;
 };
 

@@ -221,8 +221,12 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
 // it; null where there is none or it has errors.
 const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
                                   const Lesson& lesson, const fs::path& folder,
-                                  SequenceFile& own, Diagnostics& diagnostics) {
+                                  const LearnerPlace& place, SequenceFile& own,
+                                  Diagnostics& diagnostics) {
   constexpr std::string_view kBeside = "sequence.yaml";
+  if (!place.sequence.empty()) {
+    return workspace.sequence(place.sequence, diagnostics);
+  }
   if (lesson.own_sequence.kind == Value::Kind::keys) {
     own = read_sequence_keys(*lesson.file, lesson.own_sequence, diagnostics);
     return &own;
@@ -252,11 +256,13 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
                        const std::filesystem::path& folder, Lesson& lesson,
                        const Phonics& phonics,
                        const std::function<bool(std::string_view)>& has_picture,
-                       Diagnostics& diagnostics) {
+                       Diagnostics& diagnostics, const LearnerPlace& place) {
   LessonPlan plan;
   SequenceFile own_sequence;
   const SequenceFile* sequence =
-      find_sequence(workspace, line, lesson, folder, own_sequence, diagnostics);
+      find_sequence(workspace, line, lesson, folder, place, own_sequence,
+                    diagnostics);
+  if (place.step.given()) lesson.step = place.step;
   if (diagnostics.has_errors()) return plan;
   if (sequence != nullptr) {
     plan.sequence_file = sequence->file;
@@ -277,16 +283,18 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
                                         const std::string& path,
-                                        Diagnostics& diagnostics) {
+                                        Diagnostics& diagnostics,
+                                        const LearnerPlace& place) {
   return prepare_text(workspace, line, workspace.open(path),
-                      fs::path(path).parent_path(), diagnostics);
+                      fs::path(path).parent_path(), diagnostics, place);
 }
 
 std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
                                              const CommandLine& line,
                                              const SourceFile& file,
                                              const fs::path& folder,
-                                             Diagnostics& diagnostics) {
+                                             Diagnostics& diagnostics,
+                                             const LearnerPlace& place) {
   auto result = std::make_unique<PreparedLesson>();
   result->lesson = read_lesson(file, diagnostics);
   if (diagnostics.has_errors()) return nullptr;
@@ -317,7 +325,7 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
       workspace, line, folder, result->lesson,
       result->phonics ? *result->phonics : workspace.phonics(),
       [&](std::string_view word) { return result->pictures->is_clear(word); },
-      diagnostics);
+      diagnostics, place);
   result->filled = std::move(plan.filled);
   result->sequence_file = plan.sequence_file;
   result->analyzed = std::move(plan.analyzed);

@@ -77,6 +77,14 @@ struct PreparedLesson {
   std::unique_ptr<LessonPictures> pictures;
 };
 
+/// Where a learner of a class is, in place of what the lesson says of itself:
+/// what was taught to the learner follows from it. Empty parts leave the
+/// lesson's own.
+struct LearnerPlace {
+  std::filesystem::path sequence;  ///< a file
+  PlacedWord step;                 ///< number or name
+};
+
 /// A lesson with its words chosen and seen through phonics.
 struct LessonPlan {
   std::vector<FilledKey> filled;
@@ -91,20 +99,23 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
                        const std::filesystem::path& folder, Lesson& lesson,
                        const Phonics& phonics,
                        const std::function<bool(std::string_view)>& has_picture,
-                       Diagnostics& diagnostics);
+                       Diagnostics& diagnostics,
+                       const LearnerPlace& place = {});
 
 /// Takes a lesson file through all stages up to composing. Nothing comes back
 /// if an error was found; the messages are in `diagnostics` then.
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         const CommandLine& line,
                                         const std::string& path,
-                                        Diagnostics& diagnostics);
+                                        Diagnostics& diagnostics,
+                                        const LearnerPlace& place = {});
 
 /// The same of a lesson that was read or made already; `file` must outlive the
 /// workspace's use of it, and `folder` is where the files that it names lie.
 std::unique_ptr<PreparedLesson> prepare_text(
     Workspace& workspace, const CommandLine& line, const SourceFile& file,
-    const std::filesystem::path& folder, Diagnostics& diagnostics);
+    const std::filesystem::path& folder, Diagnostics& diagnostics,
+    const LearnerPlace& place = {});
 
 /// Whether there is a sheet of each name that `--only` gives; if not, says so
 /// on standard error.

@@ -9,12 +9,11 @@
 
 #include <algorithm>
 
-#include "base/utf8.h"
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
-#include "sheets/word_division.h"
+#include "sheets/word_parts_content.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -43,73 +42,6 @@ constexpr OptionSpec kOptions[] = {
 constexpr Length kGap = 4_mm;
 constexpr Length kBetweenItems = 6_mm;
 constexpr Ink kShade = 215;
-
-struct Built {
-  const AnalyzedWord* word;
-  EndingAnalysis parts;
-};
-struct Divided {
-  const AnalyzedWord* word;
-  std::vector<std::string> syllables;
-};
-
-struct Irregular {
-  const AnalyzedWord* word;
-  std::string text;  // without the capital of a sentence's first word
-};
-
-// What each part of the sheet shows; a word stands in one of them only.
-struct Content {
-  std::vector<Built> built;
-  std::vector<Divided> divided;
-  std::vector<Irregular> irregular;
-};
-
-bool is_irregular(const AnalyzedWord& word) {
-  return std::ranges::any_of(graphemes_of(word), &Grapheme::shaded);
-}
-
-void add_irregular(std::vector<Irregular>& list, const AnalyzedWord& word,
-                   bool begins_sentence) {
-  std::string text = word.reading.word;
-  if (begins_sentence && text != "I") text = lower_case(text);
-  const bool known =
-      std::ranges::find(list, text, &Irregular::text) != list.end();
-  if (!known && is_irregular(word)) list.push_back({&word, std::move(text)});
-}
-
-template <typename T>
-void cut(std::vector<T>& list, bool wanted, int most) {
-  const auto room = static_cast<std::size_t>(wanted ? most : 0);
-  if (list.size() > room)
-    list.erase(list.begin() + static_cast<std::ptrdiff_t>(room), list.end());
-}
-
-Content content_of(const SheetInput& in) {
-  Content content;
-  for (const AnalyzedWord& word : in.lesson.words) {
-    EndingAnalysis parts = base_and_ending(word.reading, *in.lesson.phonics);
-    auto syllables = syllable_letters(word.reading);
-    if (parts) {
-      content.built.push_back({&word, std::move(parts)});
-    } else if (syllables.size() > 1) {
-      content.divided.push_back({&word, std::move(syllables)});
-    } else {
-      add_irregular(content.irregular, word, false);
-    }
-  }
-  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
-    for (const AnalyzedSentence::Part& part : sentence.words) {
-      if (!part.sight_word) continue;
-      add_irregular(content.irregular, part.word, part.begin == 0);
-    }
-  }
-  const int most = in.options.count("words");
-  cut(content.built, in.options.flag("endings"), most);
-  cut(content.divided, in.options.flag("syllables"), most);
-  cut(content.irregular, in.options.flag("irregular"), most);
-  return content;
-}
 
 // What all rows of one part share: printed parts from the left, the line to
 // write on behind them where it fits all words, else below.
@@ -358,7 +290,7 @@ void add_irregular_words(const SheetInput& in, Composer& c,
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  const Content content = content_of(in);
+  const WordParts content = word_parts_of(in);
   add_built(in, c, content.built);
   add_divided(in, c, content.divided);
   add_irregular_words(in, c, content.irregular);
@@ -369,14 +301,14 @@ void compose(const SheetInput& in, Composer& c) {
 constexpr std::size_t kLeastIrregular = 3;
 
 std::string missing(const SheetInput& in) {
-  const Content content = content_of(in);
+  const WordParts content = word_parts_of(in);
   const bool enough = !content.built.empty() || !content.divided.empty() ||
                       content.irregular.size() >= kLeastIrregular;
   return enough ? "" : "no word of the list has an ending or several syllables";
 }
 
 void answers(const SheetInput& in, Composer& c) {
-  const Content content = content_of(in);
+  const WordParts content = word_parts_of(in);
   const TextStyle plain = c.style().teacher_text();
   for (const Built& b : content.built) {
     add_paragraph(c, plain,
