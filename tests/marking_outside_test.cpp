@@ -46,9 +46,8 @@ class Term : public testing::Test {
 
 TEST_F(Term, ARecordFormIsReadyAndNeverOverwritten) {
   const std::string lesson = path("week-11-oo.yaml");
-  const std::vector<std::string> call = {"record", lesson, "--class",
-                                         path("class.yaml"), "--date",
-                                         "2026-11-20"};
+  const std::vector<std::string> call = {
+      "record", lesson, "--class", path("class.yaml"), "--date", "2026-11-20"};
   const Outcome made = sheaf(call);
   ASSERT_EQ(made.status, 0) << made.out;
   const std::string form = path("records/2026-11-20-week-11-oo.yaml");
@@ -74,10 +73,11 @@ TEST_F(Term, PairsAreReadFromAFileOrStandardInput) {
   const Outcome marked = sheaf({"mark", "--json", "--pairs", file});
   EXPECT_EQ(marked.status, 0);
   EXPECT_NE(marked.out.find("\"result\": \"plausible\""), std::string::npos);
-  const Outcome piped = run_program(
-      {"sh", "-c", "printf 'rain\\trane\\nduck\\t\\n' | \"$0\" mark --json "
+  const Outcome piped =
+      run_program({"sh", "-c",
+                   "printf 'rain\\trane\\nduck\\t\\n' | \"$0\" mark --json "
                    "--pairs -",
-       SHEAF_PROGRAM});
+                   SHEAF_PROGRAM});
   EXPECT_EQ(piped.out, marked.out);
   const std::string bad = folder_.write("bad.tsv", "rain rane\n");
   EXPECT_EQ(sheaf({"mark", "--pairs", bad}).status, 1);
@@ -113,8 +113,8 @@ TEST_F(Term, ALearnerIsForgotten) {
   fs::create_directories(out + "/class/K2");
   folder_.write("out/class/K2/packet.pdf", "x");
   const std::vector<std::string> call = {
-      "forget",  "K2", "--records", path("records"), "--class",
-      path("class.yaml"), "--out",     out};
+      "forget",           "K2",    "--records", path("records"), "--class",
+      path("class.yaml"), "--out", out};
   const std::string before = all_text();
   const Outcome shown = sheaf(call);
   EXPECT_EQ(shown.status, 0) << shown.out;
@@ -145,11 +145,44 @@ TEST_F(Term, ALearnerIsForgotten) {
       << again.out;
 }
 
+// A whole year of a learner who misses a word a week still fits one page.
+TEST(Year, OfALearnerIsOnePage) {
+  const TemporaryFolder folder;
+  const fs::path home = fs::path(folder.path()) / "year";
+  fs::copy(project() / "lessons/year", home);
+  fs::create_directory(home / "records");
+  folder.write("year/class.yaml", "learners: B7\n");
+  int week = 0;
+  for (const fs::path& lesson : files_below(home, {".yaml"})) {
+    const std::string name = lesson.filename().string();
+    if (name == "sequence.yaml" || name == "class.yaml") continue;
+    // Four weeks to each month, from September on.
+    const int month = 8 + week / 4;
+    const std::string day = std::to_string(2026 + month / 12) +
+                            (month % 12 < 9 ? "-0" : "-") +
+                            std::to_string(month % 12 + 1) + "-" +
+                            std::to_string(10 + week % 4 * 6);
+    folder.write("year/records/" + name,
+                 "date: " + day + "\nlesson: " + name +
+                     "\nclass: class.yaml\nmarked: all\n");
+    ++week;
+  }
+  ASSERT_EQ(week, 36);
+  const std::string pdf = folder.path() + "/progress.pdf";
+  const Outcome made = sheaf({"progress", (home / "records").string(),
+                              "--learner", "B7", "--pdf", pdf});
+  ASSERT_EQ(made.status, 0) << made.out;
+  const std::string info = run_program({"pdfinfo", pdf}).out;
+  EXPECT_NE(info.find("Pages:           1\n"), std::string::npos) << info;
+  const std::string text = run_program({"pdftotext", pdf, "-"}).out;
+  EXPECT_NE(text.find("the last 12 of "), std::string::npos) << text;
+}
+
 // The story that the records tell.
 TEST_F(Term, TellsWhoHasItWhoMemorisedWhoSlippedAndWhatComesNext) {
-  const Outcome plan = sheaf({"review", "--class", path("class.yaml"),
-                              "--records", path("records"), "--week",
-                              "2026-11-16"});
+  const Outcome plan =
+      sheaf({"review", "--class", path("class.yaml"), "--records",
+             path("records"), "--week", "2026-11-16"});
   ASSERT_EQ(plan.status, 0) << plan.out;
   const std::string week = file_bytes(path("class-2026-11-16.yaml"));
   EXPECT_NE(week.find("review-words: "), std::string::npos) << week;
@@ -159,9 +192,8 @@ TEST_F(Term, TellsWhoHasItWhoMemorisedWhoSlippedAndWhatComesNext) {
       sheaf({"build", path("week-11-oo.yaml"), "--class",
              path("class-2026-11-16.yaml"), "--out", folder_.path() + "/out"});
   EXPECT_EQ(packets.status, 0) << packets.out;
-  const Outcome check =
-      sheaf({"build", path("check-2026-11-16.yaml"), "--out",
-             folder_.path() + "/out"});
+  const Outcome check = sheaf({"build", path("check-2026-11-16.yaml"), "--out",
+                               folder_.path() + "/out"});
   EXPECT_EQ(check.status, 0) << check.out;
   const auto progress = [&](const char* code) {
     return sheaf({"progress", path("records"), "--learner", code}).out;

@@ -23,6 +23,7 @@ constexpr Length kLeastPlot = 28_mm;
 constexpr Length kTallestPlot = 50_mm;
 constexpr Length kUnderPlot = 13_mm;  // what is said below it
 constexpr int kMostWeeks = 40;
+constexpr int kGridWeeks = 12;
 constexpr Ink kSome = 222;  // 50 to 79 percent
 constexpr Ink kFew = 176;   // fewer than half
 
@@ -48,16 +49,17 @@ Date last_day(const LearnerProgress& learner) {
   return last;
 }
 
-// Where counts of some weeks stand: at most the last `kMostWeeks`.
+// Where counts of some weeks stand: at most the last `most`.
 struct Weeks {
   Date first;
   int from = 0;
   int count = 0;
 
-  explicit Weeks(const LearnerProgress& learner) : first(first_day(learner)) {
+  explicit Weeks(const LearnerProgress& learner, int most = kMostWeeks)
+      : first(first_day(learner)) {
     const Date last = last_day(learner);
     const int all = last < first ? 0 : days_between(first, last) / 7 + 1;
-    from = std::max(0, all - kMostWeeks);
+    from = std::max(0, all - most);
     count = all - from;
   }
   int of(const Date& date) const {
@@ -110,9 +112,10 @@ void add_states(Composer& c, const LearnerProgress& learner,
                   {"What that rests on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
-    table.add_text_row({std::string(catalogue[p.pattern].name), date_text(p.taught),
-                        std::string(state_name(p.state)), p.why},
-                       true);
+    table.add_text_row(
+        {std::string(catalogue[p.pattern].name), date_text(p.taught),
+         std::string(state_name(p.state)), p.why},
+        true);
   }
 }
 
@@ -130,24 +133,17 @@ int per_hundred(const LetterSequences& s) {
   return (200 * s.correct + s.possible) / (2 * s.possible);
 }
 
-void add_week_grid(Composer& c, const LearnerProgress& learner,
-                   const PatternCatalogue& catalogue, const Weeks& weeks) {
-  const auto count = static_cast<std::size_t>(weeks.count);
-  std::vector<std::string> heads;
-  for (std::size_t i = 0; i < count; ++i) {
-    heads.push_back(fmt::format("{}", weeks.from + static_cast<int>(i) + 1));
+std::vector<std::string> week_numbers(const Weeks& weeks) {
+  std::vector<std::string> numbers;
+  for (int i = 0; i < weeks.count; ++i) {
+    numbers.push_back(fmt::format("{}", weeks.from + i + 1));
   }
-  std::vector<GridRow> rows;
-  for (const PatternProgress& p : learner.patterns) {
-    std::vector<Share> sums(count);
-    for (const ProgressPoint& point : p.points) {
-      const int week = weeks.of(point.date);
-      if (week >= 0) sums[static_cast<std::size_t>(week)] += point.share;
-    }
-    GridRow row{column_title(catalogue[p.pattern]), {}};
-    for (const Share& share : sums) row.cells.push_back(share_cell(share));
-    rows.push_back(std::move(row));
-  }
+  return numbers;
+}
+
+// The counts of letter pairs, and what they are of each hundred.
+void add_letter_rows(std::vector<GridRow>& rows, const LearnerProgress& learner,
+                     const Weeks& weeks) {
   GridRow letters{"Letter pairs", {}}, hundred{"of a hundred", {}};
   for (const LetterSequences& s : sequences_by_week(learner, weeks)) {
     GridCell cell, of_hundred;
@@ -160,10 +156,52 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
   }
   rows.push_back(std::move(letters));
   rows.push_back(std::move(hundred));
-  add_report_heading(
-      c, fmt::format("Patterns by week (week 1 began {})", date_text(weeks.first)));
-  add_grid(c, "Pattern", heads, rows, 26_mm, 11_mm);
+}
+
+// The figures of the plot, of all weeks.
+void add_letter_grid(Composer& c, const LearnerProgress& learner,
+                     const Weeks& weeks) {
+  std::vector<GridRow> rows;
+  add_letter_rows(rows, learner, weeks);
+  rows.erase(rows.begin());
+  add_report_heading(c, "Letter pairs by week");
+  add_grid(c, "Week", week_numbers(weeks), rows, 26_mm, 8_mm);
+}
+
+// One row of weeks, so that a learner's page stays one page. After more weeks
+// it shows the last ones only, and no pattern that is secure and went well.
+void add_week_grid(Composer& c, const LearnerProgress& learner,
+                   const PatternCatalogue& catalogue) {
+  const Weeks weeks(learner, kGridWeeks);
+  const auto count = static_cast<std::size_t>(weeks.count);
+  const bool all = weeks.from == 0;
+  std::vector<GridRow> rows;
+  for (const PatternProgress& p : learner.patterns) {
+    std::vector<Share> sums(count);
+    for (const ProgressPoint& point : p.points) {
+      const int week = weeks.of(point.date);
+      if (week >= 0) sums[static_cast<std::size_t>(week)] += point.share;
+    }
+    const bool missed = std::ranges::any_of(
+        sums, [](const Share& s) { return s.right < s.of; });
+    if (!all && !missed && p.state == ProgressState::secure) continue;
+    GridRow row{column_title(catalogue[p.pattern]), {}};
+    for (const Share& share : sums) row.cells.push_back(share_cell(share));
+    rows.push_back(std::move(row));
+  }
+  if (all) add_letter_rows(rows, learner, weeks);
+  const std::string which =
+      all ? ""
+          : fmt::format("the last {} of {} weeks; ", weeks.count,
+                        weeks.from + weeks.count);
+  add_report_heading(c, fmt::format("Patterns by week ({}week 1 began {})",
+                                    which, date_text(weeks.first)));
+  add_grid(c, "Pattern", week_numbers(weeks), rows, 26_mm, 11_mm);
   add_legend(c);
+  if (all) return;
+  add_paragraph(c, c.style().teacher_text(),
+                "Left out: what is secure and had no miss in these weeks.");
+  add_letter_grid(c, learner, Weeks(learner));
 }
 
 // The plot takes what the page has left.
@@ -306,7 +344,7 @@ void add_learner_report(const ReportMaker& maker,
   add_report(maker, learner.code, "Progress", last_of(std::span(&learner, 1)),
              [&](Composer& c) {
                add_states(c, learner, catalogue);
-               add_week_grid(c, learner, catalogue, weeks);
+               add_week_grid(c, learner, catalogue);
                add_plot(c, learner, weeks, rate);
              });
 }
