@@ -171,8 +171,8 @@ TEST(Schemas, AreNamedInEveryDemoFile) {
                                : name.ends_with("class")        ? "class"
                                : name.ends_with("sequence")     ? "sequence"
                                                                 : "lesson";
-      EXPECT_TRUE(fs::equivalent(
-          schema_named_in(file), project() / "schemas" / (kind + ".json")))
+      EXPECT_TRUE(fs::equivalent(schema_named_in(file),
+                                 project() / "schemas" / (kind + ".json")))
           << file;
       ++seen;
     }

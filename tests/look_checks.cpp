@@ -80,9 +80,7 @@ Made make(Workspace& workspace, const std::string& lesson,
   Diagnostics diagnostics;
   Made made;
   made.about = lesson + ", " + layout + ", " + paper;
-  made.lesson = prepare(workspace, line,
-                        lesson,
-                        diagnostics);
+  made.lesson = prepare(workspace, line, lesson, diagnostics);
   EXPECT_NE(made.lesson, nullptr) << made.about;
   if (made.lesson == nullptr) return made;
   made.packet = make_packet(made.lesson->analyzed, made.lesson->layout,
@@ -134,9 +132,9 @@ void check_lines(const Page& page, const std::string& where) {
       const Rect line{std::min(from.x, to.x), std::min(from.y, to.y),
                       std::max(from.x, to.x) - std::min(from.x, to.x),
                       std::max(from.y, to.y) - std::min(from.y, to.y)};
-      const bool stands_on_it =
-          line.height == 0_mm && line.y - text->at.y < 0.5_mm &&
-          text->at.y - line.y < 0.5_mm;
+      const bool stands_on_it = line.height == 0_mm &&
+                                line.y - text->at.y < 0.5_mm &&
+                                text->at.y - line.y < 0.5_mm;
       const Length slack = 0.2_mm;
       const bool crosses =
           line.x < ink.right() - slack && line.right() > ink.x + slack &&
@@ -157,8 +155,7 @@ void check_edges(const Page& page, const std::string& where) {
     EXPECT_TRUE(ink.x >= edge && ink.y >= edge &&
                 ink.right() <= page.size.width - edge &&
                 ink.bottom() <= page.size.height - edge)
-        << where << ": "
-        << (text == nullptr ? "a mark" : text->run.shape->text)
+        << where << ": " << (text == nullptr ? "a mark" : text->run.shape->text)
         << " at the edge";
   }
 }

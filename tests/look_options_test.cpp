@@ -110,7 +110,9 @@ TEST(LookType, WordGapsGrowWithLetterGaps) {
       const TextStyle text = style.text(size);
       // The British Dyslexia Association's style guide, from memory: word
       // spacing of at least 3.5 times the letter spacing.
-      EXPECT_GE(text.word_gap + Length::from_pt(0.01), scaled(text.tracking, 3.5)) << spacing;
+      EXPECT_GE(text.word_gap + Length::from_pt(0.01),
+                scaled(text.tracking, 3.5))
+          << spacing;
       const double ratio = gap_ratio(workspace.shaper(), text);
       if (before == 0) before = ratio;
       EXPECT_GE(ratio, before * 0.99) << spacing;

@@ -10,8 +10,8 @@
 
 #include "cli/files.h"
 #include "layout/mark_bounds.h"
-#include "pdf/pdf_writer.h"
 #include "look_checks.h"
+#include "pdf/pdf_writer.h"
 #include "project_files.h"
 #include "sheets/sheet.h"
 #include "support/run_program.h"
@@ -60,7 +60,8 @@ TEST_F(Look, NothingIsTooSmallOrOnSomethingElse) {
   for (const std::string& layout : names_in("layouts")) {
     for (const std::string& lesson : names_in("lessons")) {
       for (const char* paper : {"letter", "a4"}) {
-        const Made made = make(workspace_, demo_lesson(lesson), layout, paper, {});
+        const Made made =
+            make(workspace_, demo_lesson(lesson), layout, paper, {});
         ASSERT_NE(made.lesson, nullptr);
         ASSERT_EQ(made.faults, "") << made.about;
         const Document& learner = made.packet.learner;
@@ -81,7 +82,8 @@ TEST_F(Look, CodesOfCardsMeetTheirBacks) {
   const std::vector<std::string> cards = {"word-cards", "picture-cards",
                                           "grapheme-cards"};
   for (const std::string& lesson : names_in("lessons")) {
-    const Made made = make(workspace_, demo_lesson(lesson), "week", "letter", cards);
+    const Made made =
+        make(workspace_, demo_lesson(lesson), "week", "letter", cards);
     ASSERT_NE(made.lesson, nullptr);
     ASSERT_EQ(made.faults, "") << made.about;
     const auto& pages = made.packet.learner.pages;

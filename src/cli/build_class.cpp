@@ -58,7 +58,7 @@ class ClassWriter {
 
  private:
   void write_learners(const std::string& name) {
-    Progress progress(job_.learners.size() + 1, "packets");
+    Progress progress(job_.learners.size(), "packets");
     Document all;
     for (const LearnerJob& learner : job_.learners) {
       Document packet =

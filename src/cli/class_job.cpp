@@ -149,18 +149,17 @@ class JobMaker {
     LearnerPlace place{{}, settings.step};
     const PlacedWord& name = settings.sequence;
     if (!name.given()) return place;
-    const auto found = find_named_file(name.value, folder_,
-                                       workspace_.shipped(),
-                                       line_.allowed_folders);
+    const auto found = find_named_file(
+        name.value, folder_, workspace_.shipped(), line_.allowed_folders);
     if (found) {
       place.sequence = *found;
       return place;
     }
     Diagnostics own;
-    own.error(diagnostic::no_sequence, name.span,
-              fmt::format("there is no sequence {} here",
-                          sheaf::quoted(name.value)),
-              "put the file into the folder of the class file or below it");
+    own.error(
+        diagnostic::no_sequence, name.span,
+        fmt::format("there is no sequence {} here", sheaf::quoted(name.value)),
+        "put the file into the folder of the class file or below it");
     add_unheard(own, diagnostics_);
     return std::nullopt;
   }
@@ -194,7 +193,8 @@ class JobMaker {
     CommandLine own_line = line_;
     own_line.layout = *layout;
     Diagnostics own;
-    auto prepared = prepare(workspace_, own_line, lesson->string(), own, *place);
+    auto prepared =
+        prepare(workspace_, own_line, lesson->string(), own, *place);
     if (prepared != nullptr) set_code(*place, *prepared, own);
     add_unheard(own, diagnostics_);
     known_[key] = prepared.get();

@@ -28,8 +28,9 @@ std::string range_of(const OptionSpec& option) {
 void print_options(OptionTable options) {
   for (const OptionSpec& option : options) {
     const std::string range = range_of(option);
-    fmt::print("    {}: {:<14} {}{}\n", option.name, option.fallback,
-               option.help, range.empty() ? "" : " (" + range + ")");
+    fmt::print("    {:<28} {}{}\n",
+               fmt::format("{}: {}", option.name, option.fallback), option.help,
+               range.empty() ? "" : " (" + range + ")");
   }
 }
 

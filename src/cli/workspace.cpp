@@ -259,9 +259,8 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
                        Diagnostics& diagnostics, const LearnerPlace& place) {
   LessonPlan plan;
   SequenceFile own_sequence;
-  const SequenceFile* sequence =
-      find_sequence(workspace, line, lesson, folder, place, own_sequence,
-                    diagnostics);
+  const SequenceFile* sequence = find_sequence(
+      workspace, line, lesson, folder, place, own_sequence, diagnostics);
   if (place.step.given()) lesson.step = place.step;
   if (diagnostics.has_errors()) return plan;
   if (sequence != nullptr) {

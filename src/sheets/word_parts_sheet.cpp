@@ -13,8 +13,8 @@
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
-#include "sheets/word_parts_content.h"
 #include "sheets/word_parts.h"
+#include "sheets/word_parts_content.h"
 
 namespace sheaf {
 namespace {

@@ -1,0 +1,159 @@
+// What the program says of itself: the manual page, completions, and the lists
+// of sheets, layouts and pictures.
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "project_files.h"
+#include "sheets/sheet.h"
+#include "support/run_program.h"
+
+namespace sheaf::test {
+namespace {
+
+namespace fs = std::filesystem;
+using testing_support::Outcome;
+using testing_support::run_program;
+using testing_support::TemporaryFolder;
+
+std::string said(const std::vector<std::string>& arguments) {
+  std::vector<std::string> call = {SHEAF_PROGRAM};
+  call.insert(call.end(), arguments.begin(), arguments.end());
+  const Outcome outcome = run_program(call);
+  EXPECT_EQ(outcome.status, 0) << outcome.out;
+  return outcome.out;
+}
+
+// The verbs as `sheaf --help` lists them.
+std::vector<std::string> verbs() {
+  std::vector<std::string> names;
+  std::istringstream lines(said({"--help"}));
+  bool listed = false;
+  for (std::string line; std::getline(lines, line);) {
+    if (listed && line.starts_with("  ")) {
+      names.push_back(line.substr(2, line.find(' ', 2) - 2));
+    }
+    listed |= line.starts_with("Subcommands:");
+  }
+  EXPECT_GT(names.size(), 15U);
+  return names;
+}
+
+// The long options that a text names: "--out".
+std::set<std::string> options_in(const std::string& text) {
+  std::set<std::string> options;
+  for (std::size_t at = 0; (at = text.find("--", at)) != std::string::npos;) {
+    const std::size_t end =
+        text.find_first_not_of("abcdefghijklmnopqrstuvwxyz-", at + 2);
+    if (end > at + 3) options.insert(text.substr(at, end - at));
+    at += 2;
+  }
+  return options;
+}
+
+std::string without_backslashes(std::string text) {
+  std::erase(text, '\\');
+  return text;
+}
+
+TEST(Manual, NamesEveryVerbAndOption) {
+  const std::string page = said({"manual"});
+  // In the format of man: every line that begins with a point is a macro.
+  EXPECT_TRUE(page.starts_with(".TH SHEAF 1 "));
+  std::istringstream lines(page);
+  for (std::string line; std::getline(lines, line);) {
+    if (!line.starts_with('.')) continue;
+    const std::string macro = line.substr(1, line.find(' ') - 1);
+    EXPECT_TRUE(std::set<std::string>(
+                    {"TH", "SH", "SS", "TP", "PP", "B", "I", "BR", "nf", "fi"})
+                    .contains(macro))
+        << line;
+  }
+  const auto named = options_in(without_backslashes(page));
+  for (const std::string& verb : verbs()) {
+    EXPECT_NE(page.find("\n.SS sheaf " + verb), std::string::npos) << verb;
+    for (const std::string& option : options_in(said({verb, "--help"}))) {
+      EXPECT_TRUE(named.contains(option)) << verb << " " << option;
+    }
+  }
+}
+
+// What bash completes after these words.
+std::string completed(const std::string& words) {
+  const std::string script =
+      "source <('" + std::string(SHEAF_PROGRAM) +
+      "' completions bash); COMP_WORDS=(" + words +
+      "); COMP_CWORD=$((${#COMP_WORDS[@]}-1)); _sheaf; echo "
+      "\"${COMPREPLY[@]}\"";
+  return run_program({"bash", "-c", script}).out;
+}
+
+TEST(Completions, AreWhatBashOffers) {
+  EXPECT_EQ(completed("sheaf bui"), "build\n");
+  EXPECT_EQ(completed("sheaf build --lay"), "--layout\n");
+  EXPECT_EQ(completed("sheaf record --ki"), "--kind\n");
+  EXPECT_EQ(completed("sheaf patterns --lay"), "\n");
+}
+
+TEST(Completions, NameEveryVerbInEveryShell) {
+  for (const char* shell : {"bash", "zsh", "fish"}) {
+    const std::string text = said({"completions", shell});
+    for (const std::string& verb : verbs()) {
+      EXPECT_NE(text.find(verb), std::string::npos) << shell << " " << verb;
+    }
+  }
+}
+
+TEST(Lists, HoldEverySheetAndLayout) {
+  const std::string sheets = said({"sheets"});
+  for (const SheetKind* kind : sheet_kinds()) {
+    const std::size_t at = sheets.find("\n  " + std::string(kind->name) + ": ");
+    ASSERT_NE(at, std::string::npos) << kind->name;
+    for (const OptionSpec& option : kind->options) {
+      EXPECT_NE(sheets.find("    " + std::string(option.name) + ": " +
+                                std::string(option.fallback),
+                            at),
+                std::string::npos)
+          << kind->name << " " << option.name;
+    }
+  }
+  const std::string layouts = said({"layouts"});
+  for (const auto& file : files_below(project() / "layouts", {".yaml"})) {
+    EXPECT_NE(layouts.find(file.stem().string() + " "), std::string::npos);
+  }
+}
+
+TEST(Pictures, AreListedAndShownOnAContactSheet) {
+  const std::string list = said({"pictures"});
+  std::set<std::string> words;
+  std::istringstream lines(list);
+  for (std::string line; std::getline(lines, line);) {
+    // Two columns of words, which may have a space within: ice cream.
+    const std::size_t end = line.find("  ");
+    const std::string word = line.substr(0, end);
+    const std::size_t next = line.find_first_not_of(' ', end);
+    const std::string kind = line.substr(next, line.find(' ', next) - next);
+    EXPECT_TRUE(words.insert(word).second) << word << " stands there twice";
+    EXPECT_TRUE(kind == "glyph" || kind == "drawing") << line;
+  }
+  EXPECT_GT(words.size(), 295U);
+  for (const char* drawn : {"lamp", "desk", "mop", "jug", "net", "lid"}) {
+    EXPECT_TRUE(words.contains(drawn)) << drawn;
+  }
+  const TemporaryFolder folder;
+  const std::string pdf = folder.path() + "/pictures.pdf";
+  said({"pictures", "--pdf", pdf});
+  std::string shown = run_program({"pdftotext", pdf, "-"}).out;
+  // In brackets: children may call it by another word.
+  std::erase_if(shown, [](char c) { return c == '(' || c == ')'; });
+  std::istringstream text(shown);
+  std::set<std::string> named;
+  for (std::string word; text >> word;) named.insert(word);
+  for (const std::string& word : words) {
+    EXPECT_TRUE(named.contains(word.substr(0, word.find(' ')))) << word;
+  }
+}
+
+}  // namespace
+}  // namespace sheaf::test
