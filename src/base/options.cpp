@@ -243,9 +243,17 @@ OptionValues read_options(OptionTable table, const Value* given,
   for (const ValueEntry& entry : given->entries) {
     const std::string& key = entry.key.value;
     if (std::ranges::find(names, key) == names.end()) {
+      // A short table is named whole where nothing in it comes near.
+      constexpr std::size_t kFew = 12;
+      std::string help = did_you_mean(key, names);
+      if (help.empty() && names.size() <= kFew) {
+        help = names.empty() ? "it has no options"
+                             : fmt::format("its options are {}",
+                                           fmt::join(names, ", "));
+      }
       diagnostics.error(diagnostic::unknown_option, entry.key.span,
                         fmt::format("{} has no option {}", owner, quoted(key)),
-                        did_you_mean(key, names));
+                        std::move(help));
       continue;
     }
     values.set(key, entry.value, diagnostics);
