@@ -89,8 +89,8 @@ TEST(Taught, TheQuickLookRefusesNothingDecodable) {
   int decodable = 0, refused = 0;
   int n = 0;
   shared_phonics().each_word(
-      35, kUsual, [&](const Reading& r, const WordInfo&) {
-        if (++n % 7 != 0) return true;
+      10, kUsual, [&](const Reading& r, const WordInfo&) {
+        if (++n % 3 != 0) return true;
         Reading units = r;
         units.places.clear();
         const bool may_be = taught.may_be_decodable(units);
