@@ -193,6 +193,24 @@ class TextMarker {
   }
 
   // A right word that sounds like a common one with a taught pattern.
+  // Whether the word, in one of its readings, is said as this one is. The
+  // vowels of cot and caught count as one.
+  bool sounds_like(std::string_view word, const Reading& other) const {
+    const auto sounds = [](const Reading& reading) {
+      std::vector<Phoneme> all;
+      for (const Unit& unit : reading.units) {
+        for (const Phoneme p : unit.listed) {
+          all.push_back(p == Phoneme::ao ? Phoneme::aa : p);
+        }
+      }
+      return all;
+    };
+    return std::ranges::any_of(
+        ground_.phonics.read(word, {}), [&](const Reading& reading) {
+          return sounds(reading) == sounds(other);
+        });
+  }
+
   void look_for_twin(std::size_t index, const WrittenWord& written) {
     if (is_grammar_word(written.signs)) return;
     const int own = ground_.index.rarity(written.signs);
@@ -202,7 +220,9 @@ class TextMarker {
         continue;
       }
       const Reading reading = first_reading(g.word);
-      if (!has_taught(reading)) continue;
+      if (!has_taught(reading) || !sounds_like(written.signs, reading)) {
+        continue;
+      }
       const MarkedAttempt attempt = marked(index, reading);
       const int same = attempt.count(GraphemeResult::correct) +
                        attempt.count(GraphemeResult::plausible);

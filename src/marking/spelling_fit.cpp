@@ -134,8 +134,16 @@ bool ends_in_r(const Spelling& s) {
   return s.phonemes.back() == P::r || s.phonemes.back() == P::er;
 }
 
+// machine, police: only behind another vowel, never as in time.
+bool is_late_i_e(const GraphemePlace& p) {
+  return std::ranges::any_of(p.letters.substr(0, p.begin), is_vowel_sign);
+}
+
 Fit fit_of_vowel_team(const Spelling& s, const GraphemePlace& p) {
   const char last = s.grapheme.back();
+  if (s.grapheme == "i_e" && s.phonemes[0] == P::iy) {
+    return is_late_i_e(p) ? Fit::usual : Fit::never;
+  }
   if (s.split) return Fit::usual;
   if (is_one_of(last, "iu") && s.grapheme != "ou" && s.grapheme != "eau") {
     return unusual_unless(!is_last(p));

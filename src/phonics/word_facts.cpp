@@ -153,6 +153,13 @@ bool is_part(const Lexicon& lexicon, std::string_view part,
   return false;
 }
 
+// fireman: behind another word the a of man is weak. No stretch of letters that
+// is a word stands before it in woman, human or German.
+bool is_weak_man(std::string_view part, std::span<const P> sounds) {
+  return part == "man" && sounds.size() == 3 && sounds[0] == P::m &&
+         same_sound(sounds[1], P::ax) && sounds[2] == P::n;
+}
+
 bool is_place_word(std::string_view part) {
   constexpr std::array<std::string_view, 6> kPlaces = {"up",  "in",   "out",
                                                        "off", "down", "after"};
@@ -202,7 +209,8 @@ std::size_t find_compound(const Reading& reading, const WordFacts& facts,
       if (lexicon.may_be_compound(base.substr(0, letter),
                                   base.substr(letter)) &&
           is_part(lexicon, base.substr(0, letter), listed_sounds(first)) &&
-          is_part(lexicon, base.substr(letter), listed_sounds(second))) {
+          (is_part(lexicon, base.substr(letter), listed_sounds(second)) ||
+           is_weak_man(base.substr(letter), listed_sounds(second)))) {
         return i;
       }
     }

@@ -107,6 +107,10 @@ TEST(FreeWriting, FlagsRightWordsThatMayStandForOthers) {
   const auto pail = chance_of(read("my pale of sand", "ai"), "pail");
   ASSERT_NE(pail, std::nullopt);
   EXPECT_EQ(pail->verdict, Verdict::possible);
+  // Said otherwise, so nothing else was meant.
+  EXPECT_EQ(chance_of(read("we bought it", "oa"), "boat"), std::nullopt);
+  EXPECT_EQ(chance_of(read("my weekend", "ea_short"), "weakened"),
+            std::nullopt);
 }
 
 TEST(FreeWriting, GoesByTheTeachersAnswers) {
