@@ -143,7 +143,8 @@ class TextMarker {
       if (was_refused(index, g.word)) continue;
       Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
       guess.taught = has_taught(guess.reading);
-      if (guess.taught) guess.score -= kTaughtBonus;
+      // Grammar words are in every text, taught or not: wud is would.
+      if (guess.taught || is_grammar_word(g.word)) guess.score -= kTaughtBonus;
       guesses.push_back(std::move(guess));
     }
     std::ranges::stable_sort(guesses, {}, &Guess::score);

@@ -107,6 +107,9 @@ TEST(FreeWriting, FlagsRightWordsThatMayStandForOthers) {
   const auto pail = chance_of(read("my pale of sand", "ai"), "pail");
   ASSERT_NE(pail, std::nullopt);
   EXPECT_EQ(pail->verdict, Verdict::possible);
+  // Grammar words are likely without having been taught.
+  const auto wood = chance_of(read("we wud go", "oo_short"), "wood");
+  EXPECT_TRUE(!wood || wood->verdict != Verdict::wrong);
   // Said otherwise, so nothing else was meant.
   EXPECT_EQ(chance_of(read("we bought it", "oa"), "boat"), std::nullopt);
   EXPECT_EQ(chance_of(read("my weekend", "ea_short"), "weakened"),
