@@ -46,14 +46,18 @@ lint:
 	  -DCMAKE_BUILD_TYPE=Debug -DSHEAF_PRECOMPILE=OFF >/dev/null
 	run-clang-tidy-16 -quiet -p $(LINT) -j 2 '/(src|bench|tests)/.*\.cpp$$'
 
+# Compiling the word list counts as well: its program runs at build time. The
+# tests of full disks are left out: the counts themselves would not be written.
 coverage:
 	@$(call need,gcovr,gcovr)
 	@[ -f $(COVERAGE)/build.ninja ] || cmake -S . -B $(COVERAGE) -G Ninja \
 	  -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O0 --coverage" \
 	  -DSHEAF_PRECOMPILE=OFF
-	cmake --build $(COVERAGE)
 	@find $(COVERAGE) -name '*.gcda' -delete
-	ctest --test-dir $(COVERAGE) -j2
+	@rm -f $(COVERAGE)/share/sheaf/phonics.bin
+	cmake --build $(COVERAGE)
+	GTEST_FILTER=-Keeping.OutlastsAFullDisk:Keeping.SaysThat* \
+	  ctest --test-dir $(COVERAGE) -j2
 	gcovr -r . --filter src/ --object-directory $(COVERAGE) \
 	  --exclude-throw-branches --print-summary --output $(COVERAGE)/lines.txt
 	@tail -n 12 $(COVERAGE)/lines.txt

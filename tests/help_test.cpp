@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 #include "project_files.h"
@@ -153,6 +154,50 @@ TEST(Pictures, AreListedAndShownOnAContactSheet) {
   for (const std::string& word : words) {
     EXPECT_TRUE(named.contains(word.substr(0, word.find(' ')))) << word;
   }
+}
+
+// The boxes of a word, and what would change them.
+TEST(Words, AreExplained) {
+  const std::string car = said({"word", "car", "shipz"});
+  for (const char* part :
+       {"graphemes  c ar", "car: 2 boxes (r-vowel one; 3 with two)",
+        "r-controlled ar", "from       a guess"}) {
+    EXPECT_NE(car.find(part), std::string::npos) << part << "\n" << car;
+  }
+  EXPECT_NE(said({"word", "car", "--accent", "british", "--notation", "ipa"}),
+            car);
+  const std::string json = said({"word", "ship", "--json"});
+  EXPECT_NE(json.find("\"boxes\": 3"), std::string::npos) << json;
+  const Outcome none = run_program({SHEAF_PROGRAM, "word", "car", "b@d"});
+  EXPECT_NE(none.status, 0) << none.out;
+}
+
+// The catalogue, and a pattern by itself with words that lack it and why.
+TEST(Patterns, AreListedAndExplained) {
+  const std::string all = said({"patterns"});
+  EXPECT_GT(std::count(all.begin(), all.end(), '\n'), 140);
+  const std::string ck = said({"patterns", "ck"});
+  EXPECT_NE(ck.find("cuckoo: its ck does not stand after a short vowel"),
+            std::string::npos)
+      << ck;
+  const Outcome near = run_program({SHEAF_PROGRAM, "patterns", "ckk"});
+  EXPECT_NE(near.status, 0);
+  EXPECT_NE(near.out.find("ck"), std::string::npos) << near.out;
+}
+
+// A blocked word is not suggested from then on, and nobody can read which.
+TEST(Blocked, WordsAreNotSuggested) {
+  const TemporaryFolder folder;
+  const std::string list = folder.path() + "/blocked-words.txt";
+  const auto found = [&] {
+    return run_program({"sh", "-c", "cd \"$0\" && \"$1\" find oa --count 5",
+                        folder.path(), SHEAF_PROGRAM})
+        .out;
+  };
+  ASSERT_NE(found().find("boat"), std::string::npos);
+  said({"block", "boat", "--file", list});
+  EXPECT_EQ(read(list).find("boat"), std::string::npos);
+  EXPECT_EQ(found().find("boat"), std::string::npos);
 }
 
 }  // namespace
