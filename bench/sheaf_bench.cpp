@@ -59,6 +59,7 @@ double best_process(int runs, const std::vector<std::string>& command) {
       arguments.push_back(const_cast<char*>(a.c_str()));
     }
     arguments.push_back(nullptr);
+    std::fflush(stdout);
     const pid_t child = ::fork();
     if (child == 0) {
       std::freopen("/dev/null", "w", stdout);
