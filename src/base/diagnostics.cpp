@@ -96,7 +96,7 @@ std::vector<const Diagnostic*> Diagnostics::sorted() const {
 
 std::string quoted(std::string_view text) {
   constexpr int kLongest = 40;
-  const std::string shown = printable(text.substr(0, 8 * kLongest));
+  const std::string shown = printable(text.substr(0, std::size_t{8} * kLongest));
   const auto parts = characters(shown);
   if (static_cast<int>(parts.size()) <= kLongest) return "`" + shown + "`";
   std::string cut = "`";

@@ -222,8 +222,8 @@ void OptionValues::set_choice(std::string_view name, std::string value) {
 void OptionValues::set_length(std::string_view name, Length value) {
   const std::size_t index = index_of(name);
   const OptionSpec& spec = table_[index];
-  if (!spec.least.empty()) value = std::max(value, *read_length(spec.least));
-  if (!spec.most.empty()) value = std::min(value, *read_length(spec.most));
+  if (!spec.least.empty()) value = std::max(value, read_length(spec.least).value_or(value));
+  if (!spec.most.empty()) value = std::min(value, read_length(spec.most).value_or(value));
   slots_[index].setting = value;
 }
 

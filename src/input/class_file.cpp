@@ -323,7 +323,7 @@ LearnerSettings settings_for(const ClassFile& class_file,
 }
 
 bool is_learner_code(std::string_view text) {
-  if (text.empty() || text.size() > 4 * kLongestCode ||
+  if (text.empty() || text.size() > std::size_t{4} * kLongestCode ||
       count_characters(text) > kLongestCode) {
     return false;
   }

@@ -166,7 +166,7 @@ class Checker {
   }
 
   void count_tab_line() {
-    if (tab_lines_ == 0) first_tab_ = *indent_tab_;
+    if (tab_lines_ == 0) first_tab_ = indent_tab_.value_or(Span());
     ++tab_lines_;
     indent_tab_.reset();
   }

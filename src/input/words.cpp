@@ -81,7 +81,7 @@ class WordChecker {
   // `gaps`: an underscore between letters is allowed.
   bool check(bool gaps) {
     const std::string& text = word_.value;
-    if (text.size() > 16 * kMostLetters ||
+    if (text.size() > std::size_t{16} * kMostLetters ||
         count_characters(text) > kMostLetters) {
       diagnostics_.error(diagnostic::text_too_long, word_.span,
                          fmt::format("{} has more than {} letters",

@@ -188,7 +188,7 @@ void ValueBuilder::add(Value value) {
   if (frame.value.kind == Value::Kind::list) {
     frame.value.items.push_back(std::move(value));
   } else if (!frame.has_key) {
-    add_key(std::move(value));
+    add_key(value);
   } else {
     frame.has_key = false;
     const auto [first, fresh] =
@@ -208,7 +208,7 @@ void ValueBuilder::add(Value value) {
   }
 }
 
-void ValueBuilder::add_key(Value value) {
+void ValueBuilder::add_key(const Value& value) {
   Frame& frame = open_.back();
   if (value.kind != Value::Kind::text) {
     diagnostics_.error(

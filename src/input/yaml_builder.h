@@ -64,7 +64,7 @@ class ValueBuilder : public YAML::EventHandler {
             YAML::EmitterStyle::value style);
   void close();
   void add(Value value);
-  void add_key(Value value);
+  void add_key(const Value& value);
   void add_text(std::size_t at, const std::string& text);
   void add_nothing(std::size_t at);
   bool expects_key() const;

@@ -251,7 +251,7 @@ class Explainer {
 
   std::string key_of(const FileLine& line) const {
     const std::size_t from = line.content();
-    return quoted(source_.substr(from, *line.colon() - from));
+    return quoted(source_.substr(from, line.colon().value_or(from) - from));
   }
 
   void wrong_column(const FileLine& above, std::string_view what,

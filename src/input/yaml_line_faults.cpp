@@ -61,7 +61,7 @@ class LineExplainer {
   }
   std::string key_of(const FileLine& line) const {
     const std::size_t from = line.content();
-    return quoted(source_.substr(from, *line.colon() - from));
+    return quoted(source_.substr(from, line.colon().value_or(from) - from));
   }
 
   bool dash_without_space() {

@@ -154,15 +154,12 @@ class Guess {
         }
         open = kWaiting;
       }
-    } else if (!may_stand_in_split(unit)) {
-      return;
-    } else if (path.open == kWaiting) {
-      open = kOneConsonant;
-    } else if (path.open == kOneConsonant && letters_[at] == 't' &&
-               letters_[at - 1] == 's') {
-      open = kTwoConsonants;
     } else {
-      return;
+      if (!may_stand_in_split(unit)) return;
+      const bool st = path.open == kOneConsonant && letters_[at] == 't' &&
+                      letters_[at - 1] == 's';
+      if (path.open != kWaiting && !st) return;
+      open = st ? kTwoConsonants : kOneConsonant;
     }
     Path next;
     next.cost = path.cost + step_cost(after, id);

@@ -148,7 +148,9 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
     encode_unit(segment.id, bytes);
     letter += static_cast<int>(width);
     at += width;
-    if (segment.split_e >= 0) split_e = segment.split_e;
+    if (segment.split_e >= 0) {
+      split_e = static_cast<std::uint8_t>(segment.split_e);
+    }
   }
   if (split_e >= 0) {
     bytes.push_back(kSplitE);

@@ -170,8 +170,9 @@ std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
       word.clear();
       space = true;
     }
-    if (!word.empty()) pieces.push_back({std::move(word), {}, space});
-    return space && word.empty();
+    if (word.empty()) return space;
+    pieces.push_back({std::move(word), {}, space});
+    return false;
   };
   for (const AnalyzedSentence::Part& part : sentence.words) {
     if (!part.word.has_pattern()) continue;

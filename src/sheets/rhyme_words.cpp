@@ -10,7 +10,6 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::size_t kMostWords = 5;
 constexpr int kToChooseFrom = 12;
 
 class Finder {
@@ -54,7 +53,7 @@ class Finder {
   }
 
   void add(const std::string& word) {
-    if (words_.size() == kMostWords) return;
+    if (words_.size() == kMostRhymeWords) return;
     const std::string key = lower_case(word);
     const bool known =
         std::ranges::any_of(words_, [&](const RhymeWord& other) {

@@ -7,6 +7,8 @@
 
 namespace sheaf {
 
+inline constexpr std::size_t kMostRhymeWords = 5;
+
 /// A word to swap into the blanks of the lesson's rhyme; its picture may be
 /// null where the teacher named it.
 struct RhymeWord {

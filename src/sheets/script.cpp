@@ -225,6 +225,8 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
 
 void add_mending(Composer& c) {
   add_heading(c, "When it is wrong");
+  // Sentences run on over lines, and begin with quotation marks.
+  // NOLINTBEGIN(bugprone-suspicious-missing-comma)
   add_steps(c, {"“Read me what you wrote.” Often that is enough.",
                 "“Say the word. Tap its sounds.” Compare: is there a grapheme "
                 "for every tap?",
@@ -233,6 +235,7 @@ void add_mending(Composer& c) {
                 "only.",
                 "Write the whole word again on the mending line, saying its "
                 "sounds. Say what was right."});
+  // NOLINTEND(bugprone-suspicious-missing-comma)
   const TextStyle text = c.style().teacher_text();
   add_paragraph(c, text, kCaution, {.space_before = 4_mm});
 }

@@ -177,7 +177,7 @@ void add_swap_words(const SheetInput& in, Composer& c,
     return;
   }
   Block& block = c.block(kSwapPicture, kAboveSwap);
-  const Length step = c.width() / static_cast<std::int64_t>(5);
+  const Length step = c.width() / static_cast<std::int64_t>(kMostRhymeWords);
   Length x;
   for (const RhymeWord& word : words) {
     if (word.picture == nullptr) continue;

@@ -89,8 +89,8 @@ void add_days(const SheetInput& in, Composer& c) {
             : std::string(days[i].sheets.front()->kind->title);
     std::string what = joined(names);
     if (i > 0) {
-      what = "Say yesterday's words again (3)" +
-             std::string(what.empty() ? "" : ", then ") + what;
+      what = fmt::format("Say yesterday's words again (3){}{}",
+                         what.empty() ? "" : ", then ", what);
     }
     const int minutes = days[i].minutes + (i > 0 ? 3 : 0);
     table.add_text_row({fmt::format("{}", i + 1), what,
