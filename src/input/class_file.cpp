@@ -340,8 +340,10 @@ bool is_learner_code(std::string_view text) {
 void report_bad_code(const Span& place, const Span& code,
                      Diagnostics& diagnostics) {
   const int line = code.file->place_of(code.begin).line;
+  // A message shows its line, and this one must not.
+  const bool apart = place && place.file->place_of(place.begin).line != line;
   diagnostics.error(
-      diagnostic::wrong_value, place ? place : code,
+      diagnostic::wrong_value, apart ? place : Span::whole(code.file),
       fmt::format("the learner in line {} has no short code", line),
       fmt::format("use initials or another code of up to {} letters and "
                   "figures, as in `B7`; Sheaf wants no names",

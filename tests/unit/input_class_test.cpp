@@ -87,6 +87,12 @@ const Mistake kMistakes[] = {
      "     | ^~~~~~~~\n"
      "  help: use initials or another code of up to 12 letters and figures, "
      "as in `B7`; Sheaf wants no names\n"},
+    {"a full name in the line of its key",
+     "learners: B7, Beth Smith\n",
+     "class.yaml: error: the learner in line 1 has no short code "
+     "[wrong-value]\n"
+     "  help: use initials or another code of up to 12 letters and figures, "
+     "as in `B7`; Sheaf wants no names\n"},
     {"a code twice", "learners: B7, C3, b7\n",
      "class.yaml:1:19: error: two learners have the code `b7` "
      "[repeated-word]\n"

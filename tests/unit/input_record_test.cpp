@@ -197,6 +197,14 @@ const Mistake kMistakes[] = {
      "     |                    ^~~\n"
      "  help: write how often it was right, a slash, and how often it came "
      "up, as in `ai: 3/5`\n"},
+    {"a full name in the line of its key",
+     "date: 2026-03-12\n"
+     "lesson: oa.yaml\n"
+     "marked: [Beth Smith]\n",
+     "record.yaml: error: the learner in line 3 has no short code "
+     "[wrong-value]\n"
+     "  help: use initials or another code of up to 12 letters and figures, "
+     "as in `B7`; Sheaf wants no names\n"},
     {"a full name",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
