@@ -81,7 +81,7 @@ std::vector<GuessStep> count_steps(std::span<const WordRecord> records) {
         split_e = -1;
       }
       step(s.id);
-      if (s.split_e >= 0) split_e = s.split_e;
+      if (s.split_e >= 0) split_e = static_cast<std::uint8_t>(s.split_e);
     }
     if (split_e >= 0) step(kSplitStep);
     step(kWordEdge);

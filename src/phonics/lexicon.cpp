@@ -73,10 +73,9 @@ std::vector<WordRecord> Lexicon::readings(std::string_view spelling) const {
 
 void Lexicon::each(const std::function<bool(const WordRecord&)>& call) const {
   std::size_t offset = 0;
-  for (auto record = decode_record(words_, offset, inventory_);
-       record.has_value();
-       record = decode_record(words_, offset, inventory_)) {
-    if (!call(*record)) return;
+  for (;;) {
+    const auto record = decode_record(words_, offset, inventory_);
+    if (!record || !call(*record)) return;
   }
 }
 
