@@ -50,12 +50,12 @@ Reading WordFinder::read(const LessonWord& word) {
     }
     return read_by_hand(word.spelling, parts, places);
   }
-  std::vector<Reading> readings =
-      phonics_.read(word.spelling.value, conventions_);
-  if (readings.front().origin == Reading::Origin::guess) {
-    warn_of_guess(word.spelling, readings.front());
+  const auto reading =
+      phonics_.first_reading(word.spelling.value, conventions_);
+  if (reading->origin == Reading::Origin::guess) {
+    warn_of_guess(word.spelling, *reading);
   }
-  return std::move(readings.front());
+  return *reading;
 }
 
 Reading WordFinder::read_by_hand(const PlacedWord& spelling,

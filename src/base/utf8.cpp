@@ -114,6 +114,13 @@ std::string normalized(std::string_view text) {
 
 std::string lower_case(std::string_view text) {
   std::string result;
+  if (is_ascii(text)) {
+    result = text;
+    for (char& c : result) {
+      if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+    }
+    return result;
+  }
   result.reserve(text.size());
   for (std::size_t i = 0; i < text.size();) {
     const std::size_t begin = i;

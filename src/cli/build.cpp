@@ -106,24 +106,23 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
 
 }  // namespace
 
-int build_all(const CommandLine& line, std::set<std::string>& files_read) {
+int build_all(Workspace& workspace, const CommandLine& line) {
   if (!known_sheets(line)) return kWrongCommandLine;
-  if (!line.class_file.empty()) return build_class(line, files_read);
+  if (!line.class_file.empty()) return build_class(workspace, line);
   if (!names_differ(line) || !has_lessons(line)) return kWrongCommandLine;
-  Workspace workspace(shipped_folder());
   std::vector<std::string> targets;
   bool good = true;
   for (const std::string& path : line.arguments) {
     good = build_lesson(workspace, line, path, targets) && good;
   }
   if (good) write_dependencies(workspace, line, targets);
-  files_read = workspace.take_files_read();
   return good ? kDone : kFaultsInFiles;
 }
 
 int run_build(const CommandLine& line) {
-  std::set<std::string> files_read;
-  return build_all(line, files_read);
+  // Left to the end of the process: the system clears away faster.
+  static Workspace& workspace = *new Workspace(shipped_folder());
+  return build_all(workspace, line);
 }
 
 }  // namespace sheaf

@@ -108,26 +108,23 @@ class ClassWriter {
 
 }  // namespace
 
-int build_class(const CommandLine& line, std::set<std::string>& files_read) {
+int build_class(Workspace& workspace, const CommandLine& line) {
   if (line.arguments.size() > 1 || line.separate) {
     fmt::print(stderr, "sheaf: {}\n",
                line.separate ? "--separate goes with lessons, not with a class"
                              : "name at most one lesson with --class");
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
   Diagnostics diagnostics;
   const auto job = prepare_class(workspace, line, line.class_file, diagnostics);
   if (job == nullptr) {
     print(diagnostics);
-    files_read = workspace.take_files_read();
     return kFaultsInFiles;
   }
   ClassWriter writer(workspace, line, *job, diagnostics);
   writer.write();
   print(diagnostics);
   if (!diagnostics.has_errors()) writer.finish();
-  files_read = workspace.take_files_read();
   return diagnostics.has_errors() ? kFaultsInFiles : kDone;
 }
 

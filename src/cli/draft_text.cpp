@@ -33,10 +33,10 @@ Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns
       if (other != patterns[i]) query.without.push_back(other);
     }
     for (const FoundWord& word : find_words(source, query)) {
-      chosen.words.push_back(word.reading.word);
-      used.insert(word.reading.word);
+      chosen.words.push_back(word.reading->word);
+      used.insert(word.reading->word);
       if (chosen.key_word.empty() && word.picture) {
-        chosen.key_word = word.reading.word;
+        chosen.key_word = word.reading->word;
       }
     }
   }

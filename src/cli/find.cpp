@@ -65,11 +65,11 @@ void print_found(const std::vector<FoundWord>& words,
                  const Conventions& conventions) {
   std::size_t widest = 0;
   for (const FoundWord& w : words) {
-    widest = std::max(widest, w.reading.word.size());
+    widest = std::max(widest, w.reading->word.size());
   }
   for (const FoundWord& w : words) {
-    fmt::print("{:<{}}  {:<18} {:<26} {}\n", w.reading.word, widest,
-               graphemes_text(w.reading), sounds_text(w.reading, conventions),
+    fmt::print("{:<{}}  {:<18} {:<26} {}\n", w.reading->word, widest,
+               graphemes_text(*w.reading), sounds_text(*w.reading, conventions),
                w.picture ? "picture" : "");
   }
 }
@@ -112,8 +112,8 @@ std::string as_json(const Pattern& pattern, const std::vector<FoundWord>& words,
                     const Conventions& conventions) {
   std::vector<FoundJson> list;
   for (const FoundWord& w : words) {
-    list.push_back({w.reading.word, graphemes_text(w.reading),
-                    sounds_text(w.reading, conventions), w.picture});
+    list.push_back({w.reading->word, graphemes_text(*w.reading),
+                    sounds_text(*w.reading, conventions), w.picture});
   }
   return found_json(pattern.id, list);
 }

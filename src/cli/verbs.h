@@ -1,20 +1,18 @@
 #pragma once
 
-#include <set>
-#include <string>
-
 #include "cli/command_line.h"
 
 namespace sheaf {
 
+class Workspace;
+
 /// The verbs of the command line. Each gives the exit code; each throws
 /// MachineError where the machine would not.
 int run_build(const CommandLine& line);
-/// Builds what `build` would, and gives the files that it read; exit code 2
-/// where the command line is wrong.
-int build_all(const CommandLine& line, std::set<std::string>& files_read);
+/// Builds what `build` would; exit code 2 where the command line is wrong.
+int build_all(Workspace& workspace, const CommandLine& line);
 /// The same of the class that `--class` names.
-int build_class(const CommandLine& line, std::set<std::string>& files_read);
+int build_class(Workspace& workspace, const CommandLine& line);
 int run_check(const CommandLine& line);
 int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);

@@ -6,8 +6,10 @@
 
 #include "base/error.h"
 #include "cli/exit_codes.h"
+#include "cli/files.h"
 #include "cli/folder_watch.h"
 #include "cli/verbs.h"
+#include "cli/workspace.h"
 
 namespace sheaf {
 
@@ -28,9 +30,9 @@ int run_watch(const CommandLine& line) {
   folders.watch(named_files(line));
   for (bool first = true;; first = false) {
     int code = kDone;
-    std::set<std::string> files_read;
+    Workspace workspace(shipped_folder());  // nothing is known of the last time
     try {
-      code = build_all(line, files_read);
+      code = build_all(workspace, line);
     } catch (const MachineError& fault) {
       fmt::print(stderr, "sheaf: {}\n", fault.what());
       code = kMachineFault;
@@ -38,7 +40,7 @@ int run_watch(const CommandLine& line) {
     if (code == kWrongCommandLine || (first && code == kMachineFault)) {
       return code;
     }
-    folders.watch(files_read);
+    folders.watch(workspace.take_files_read());
     fmt::print("{}; waiting for the next save (Ctrl-C ends)\n",
                code == kDone ? "built" : "not built: the last pages stay");
     std::fflush(stdout);

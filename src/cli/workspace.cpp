@@ -14,7 +14,6 @@
 #include "cli/files.h"
 #include "cli/find_layout.h"
 #include "cli/planning_arguments.h"
-#include "input/layout_file.h"
 #include "phonics/own_pattern.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
@@ -82,18 +81,35 @@ const SourceFile& Workspace::open(const fs::path& path) {
   return sources_.back();
 }
 
-const SequenceFile* Workspace::sequence(const fs::path& path,
-                                        Diagnostics& diagnostics) {
-  auto& kept = sequences_[path];
-  if (kept != nullptr) {
-    note_file(path);
-    return kept.get();
+namespace {
+
+// What `read` makes of a file, kept where it has no errors; null where it has.
+template <typename File, typename Read>
+const File* read_once(Workspace& workspace, const fs::path& path,
+                      std::map<fs::path, std::unique_ptr<File>>& kept,
+                      Diagnostics& diagnostics, Read read) {
+  auto& file = kept[path];
+  if (file != nullptr) {
+    workspace.note_file(path);
+    return file.get();
   }
   const int errors = diagnostics.error_count();
-  kept = std::make_unique<SequenceFile>(read_sequence(open(path), diagnostics));
-  if (diagnostics.error_count() == errors) return kept.get();
-  sequences_.erase(path);
+  file = std::make_unique<File>(read(workspace.open(path), diagnostics));
+  if (diagnostics.error_count() == errors) return file.get();
+  kept.erase(path);
   return nullptr;
+}
+
+}  // namespace
+
+const SequenceFile* Workspace::sequence(const fs::path& path,
+                                        Diagnostics& diagnostics) {
+  return read_once(*this, path, sequences_, diagnostics, read_sequence);
+}
+
+const LayoutFile* Workspace::layout(const fs::path& path,
+                                    Diagnostics& diagnostics) {
+  return read_once(*this, path, layouts_, diagnostics, read_layout_file);
 }
 
 std::set<std::string> Workspace::take_files_read() {
@@ -306,14 +322,17 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
       is_own ? std::optional(folder / "in-the-lesson")
              : layout_of(workspace, line, result->lesson, folder, diagnostics);
   if (layout_path) {
-    const LayoutFile parts =
-        is_own ? read_layout_keys(file, own_layout, diagnostics)
-               : read_layout_file(workspace.open(*layout_path), diagnostics);
-    result->layout_file = parts.file;
-    if (!diagnostics.has_errors()) {
-      result->layout = plan_layout(parts, diagnostics);
+    LayoutFile own_parts;
+    if (is_own) own_parts = read_layout_keys(file, own_layout, diagnostics);
+    const LayoutFile* parts =
+        is_own ? &own_parts : workspace.layout(*layout_path, diagnostics);
+    if (parts != nullptr) {
+      result->layout_file = parts->file;
+      if (!diagnostics.has_errors()) {
+        result->layout = plan_layout(*parts, diagnostics);
+      }
+      result->lesson.inherited_conventions.push_back(parts->conventions);
     }
-    result->lesson.inherited_conventions.push_back(parts.conventions);
   }
   result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
   add_pictures(workspace, line, result->lesson, folder, *result->pictures,

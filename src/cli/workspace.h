@@ -11,6 +11,7 @@
 #include "analysis/analyzed_lesson.h"
 #include "base/diagnostics.h"
 #include "cli/command_line.h"
+#include "input/layout_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
 #include "packet/layout_plan.h"
@@ -43,6 +44,9 @@ class Workspace {
   /// The sequence in a file; null where it has errors, which are reported.
   const SequenceFile* sequence(const std::filesystem::path& path,
                                Diagnostics& diagnostics);
+  /// The layout in a file; null where its form has errors, which are reported.
+  const LayoutFile* layout(const std::filesystem::path& path,
+                           Diagnostics& diagnostics);
   /// Files read since the last call, besides typefaces and the word list.
   std::set<std::string> take_files_read();
   /// Those of every run: typefaces and the word list.
@@ -55,8 +59,9 @@ class Workspace {
   std::unique_ptr<PictureBook> pictures_;
   Shaper shaper_;
   std::deque<SourceFile> sources_;
-  /// Those without any message, read once for all lessons.
+  /// Those without errors, read once for all lessons.
   std::map<std::filesystem::path, std::unique_ptr<SequenceFile>> sequences_;
+  std::map<std::filesystem::path, std::unique_ptr<LayoutFile>> layouts_;
   std::set<std::string> files_read_;
 };
 

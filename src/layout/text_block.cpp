@@ -19,6 +19,9 @@ struct Word {
 // What a word may be wider than its place: less than the air around it.
 constexpr Length kGrace = Length::from_mm(1.5);
 
+// A line of a paragraph has as many words, more or less.
+constexpr std::size_t kUsualRuns = 16;
+
 std::string text_of(const Word& word) {
   std::string text;
   for (const TextLine::Run& run : word.runs) text += run.run.shape->text;
@@ -97,6 +100,7 @@ std::vector<TextLine> break_lines(Composer& composer,
       x = Length();
     }
     TextLine& line = lines.back();
+    if (line.runs.empty()) line.runs.reserve(kUsualRuns);
     for (TextLine::Run& run : word.runs) {
       run.x += x;
       line.runs.push_back(run);

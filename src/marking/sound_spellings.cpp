@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <unordered_map>
 
 namespace sheaf {
 namespace {
@@ -46,10 +46,11 @@ SoundSpellings::SoundSpellings(const Inventory& inventory) {
   const auto uses = [](const Correspondence& c) {
     return std::exp(-c.cost / 256.0);
   };
-  std::map<std::string_view, double> of_grapheme;
-  std::map<std::vector<Phoneme>, double> of_sound;
-  const auto sound_of = [](const Correspondence& c) {
-    return std::vector<Phoneme>(c.phonemes().begin(), c.phonemes().end());
+  std::unordered_map<std::string_view, double> of_grapheme;
+  std::unordered_map<std::string_view, double> of_sound;
+  const auto sound_of = [](const Correspondence& c) {  // as a key
+    return std::string_view(reinterpret_cast<const char*>(c.phonemes().data()),
+                            c.phonemes().size());
   };
   for (const Correspondence* c : records) {
     of_grapheme[c->grapheme()] += uses(*c);

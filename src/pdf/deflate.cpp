@@ -42,7 +42,7 @@ struct Deflater::Impl {
 };
 
 struct Deflater::Kept {
-  std::unordered_map<std::string, std::string> by_data;
+  std::unordered_map<std::string, std::string> by_key;
   std::size_t bytes = 0;
 };
 
@@ -72,8 +72,13 @@ std::string Deflater::deflate(std::string_view data, Effort effort) {
 }
 
 const std::string& Deflater::deflate_recurring(std::string_view data) {
-  std::string key(data);
-  auto& kept = kept_->by_data;
+  return deflate_recurring(std::string(data),
+                           [data] { return std::string(data); });
+}
+
+const std::string& Deflater::deflate_recurring(
+    std::string key, const std::function<std::string()>& make) {
+  auto& kept = kept_->by_key;
   if (const auto found = kept.find(key); found != kept.end()) {
     return found->second;
   }
@@ -81,12 +86,21 @@ const std::string& Deflater::deflate_recurring(std::string_view data) {
     kept.clear();
     kept_->bytes = 0;
   }
-  std::string packed = deflate(data);
+  std::string packed = deflate(make());
   const std::size_t bytes = key.size() + packed.size();
   const std::string& result =
       kept.emplace(std::move(key), std::move(packed)).first->second;
   kept_->bytes += bytes;
   return result;
+}
+
+std::array<std::uint32_t, 4> checksums(std::string_view data) {
+  const auto crc = [](std::string_view part) {
+    return libdeflate_crc32(0, part.data(), part.size());
+  };
+  const std::size_t half = data.size() / 2;
+  return {crc(data), libdeflate_adler32(1, data.data(), data.size()),
+          crc(data.substr(0, half)), crc(data.substr(half))};
 }
 
 }  // namespace sheaf

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <array>
+#include <cstdint>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -18,7 +21,7 @@ class Deflater {
   /// How hard it looks for what is alike, by libdeflate's levels. Tags are so
   /// alike that a thorough search takes twice the time for a twentieth of the
   /// room.
-  enum class Effort { thorough = 5, quick = 1 };
+  enum class Effort { thorough = 4, quick = 1 };
 
   /// The data in zlib's format, as /FlateDecode reads it. Throws MachineError
   /// where there is no memory.
@@ -26,6 +29,10 @@ class Deflater {
   /// The same for what often comes again in the next document (a font's
   /// letters, a drawing), whose result is kept.
   const std::string& deflate_recurring(std::string_view data);
+  /// The same of what `make` makes, which stands for `key` alone: asked for
+  /// only where the key is not known yet.
+  const std::string& deflate_recurring(std::string key,
+                                       const std::function<std::string()>& make);
 
  private:
   struct Impl;
@@ -33,5 +40,9 @@ class Deflater {
   std::unique_ptr<Impl> thorough_, quick_;
   std::unique_ptr<Kept> kept_;
 };
+
+/// Four sums that tell one file from another: CRC-32 and Adler-32 of all of it,
+/// CRC-32 of each half. Not safe against somebody who wants them alike.
+std::array<std::uint32_t, 4> checksums(std::string_view data);
 
 }  // namespace sheaf

@@ -1,13 +1,13 @@
 #include "pdf/file_writer.h"
 
 #include <array>
+#include <cassert>
 #include <limits>
 #include <tuple>
 
 #include "base/error.h"
 #include "pdf/operators.h"
 
-#include <hpdf_encrypt.h>
 
 namespace sheaf {
 
@@ -162,17 +162,13 @@ std::string FileWriter::finish(ObjectId catalog, ObjectId info) {
 }
 
 void FileWriter::patch_identifier(std::size_t place) {
-  HPDF_MD5_CTX context{};
-  HPDF_MD5Init(&context);
-  HPDF_MD5Update(&context, reinterpret_cast<const HPDF_BYTE*>(file_.data()),
-                 static_cast<HPDF_UINT32>(file_.size()));
-  HPDF_BYTE digest[HPDF_MD5_KEY_LEN];
-  HPDF_MD5Final(digest, &context);
   std::string hex;
-  for (const HPDF_BYTE byte : digest) {
-    hex += "0123456789abcdef"[byte >> 4];
-    hex += "0123456789abcdef"[byte & 0xF];
+  for (const std::uint32_t sum : checksums(file_)) {
+    for (int shift = 28; shift >= 0; shift -= 4) {
+      hex += "0123456789abcdef"[sum >> shift & 0xF];
+    }
   }
+  assert(hex.size() == kNoIdentifier.size());
   file_.replace(place, hex.size(), hex);
   file_.replace(place + hex.size() + 2, hex.size(), hex);
 }

@@ -134,7 +134,7 @@ ObjectId write_descriptor(Objects& objects, Deflater& deflater,
     append_integer(file, static_cast<std::int64_t>(program.size()));
   }
   const ObjectId file_id =
-      objects.add_stream(std::move(file), deflater.deflate_recurring(program));
+      objects.add_stream(std::move(file), deflater.deflate(program, Deflater::Effort::quick));
 
   const FontProgram& shape = parts.program;
   const FontProgram::Box box = shape.box();

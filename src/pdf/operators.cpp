@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstring>
 #include <limits>
 
 #include "base/utf8.h"
@@ -12,30 +13,54 @@ namespace {
 
 constexpr char kHexDigits[] = "0123456789ABCDEF";
 
+// Two digits for each number below 100.
+constexpr auto kPairs = [] {
+  std::array<char, 200> pairs{};
+  for (int i = 0; i < 100; ++i) {
+    pairs[static_cast<std::size_t>(2 * i)] = static_cast<char>('0' + i / 10);
+    pairs[static_cast<std::size_t>(2 * i + 1)] =
+        static_cast<char>('0' + i % 10);
+  }
+  return pairs;
+}();
+
+// Writes a whole number backwards from `begin`, nothing for zero.
+template <typename Unsigned>
+char* put_whole(char* begin, Unsigned rest) {
+  for (; rest >= 100; rest /= 100) {
+    begin -= 2;
+    std::memcpy(begin, &kPairs[2 * (rest % 100)], 2);
+  }
+  if (rest >= 10) {
+    begin -= 2;
+    std::memcpy(begin, &kPairs[2 * rest], 2);
+  } else if (rest > 0) {
+    *--begin = static_cast<char>('0' + rest);
+  }
+  return begin;
+}
+
 // Writes digits backwards from `begin`; without the zeros at the end of a
 // fraction, which say nothing.
 template <typename Unsigned>
 char* put_digits(char* begin, Unsigned rest, int decimals) {
   char* const end = begin;
-  for (int i = 0; i < decimals; ++i, rest /= 10) {
-    const char digit = static_cast<char>('0' + rest % 10);
-    if (digit != '0' || begin != end) *--begin = digit;
+  for (; decimals > 0 && rest % 10 == 0; --decimals) rest /= 10;
+  for (; decimals > 0; --decimals, rest /= 10) {
+    *--begin = static_cast<char>('0' + rest % 10);
   }
   if (begin != end) {
     *--begin = '.';
   } else if (rest == 0) {
     *--begin = '0';
   }
-  for (; rest > 0; rest /= 10) {
-    *--begin = static_cast<char>('0' + rest % 10);
-  }
-  return begin;
+  return put_whole(begin, rest);
 }
 
 // `value` is in units of 10^-decimals; `after` follows it.
 void append_fixed(std::string& out, std::int64_t value, int decimals,
                   std::string_view after = {}) {
-  std::array<char, 40> text{};
+  std::array<char, 40> text;
   char* const end = text.data() + 32;
   const bool negative = value < 0;
   const std::uint64_t size = negative ? 0 - static_cast<std::uint64_t>(value)
@@ -52,6 +77,26 @@ void append_fixed(std::string& out, std::int64_t value, int decimals,
 std::int64_t hundredths(Length value) {
   const std::int64_t mils = value.mils();
   return (mils + (mils < 0 ? -5 : 5)) / 10;
+}
+
+// Most numbers of a page: places in hundredths of a point, below 1,000 pt, with
+// a space behind them. False where it is not such a one.
+bool append_place(std::string& out, std::int64_t value) {
+  constexpr std::int64_t kBelow = 100'000;
+  if (value <= 0 || value >= kBelow) return false;
+  const auto whole = static_cast<std::uint32_t>(value) / 100;
+  const auto part = static_cast<std::uint32_t>(value) % 100;
+  std::array<char, 8> text;
+  char* const end = text.data() + text.size();
+  char* begin = end;
+  *--begin = ' ';
+  if (part != 0) {
+    if (part % 10 != 0) *--begin = kPairs[2 * part + 1];
+    *--begin = kPairs[2 * part];
+    *--begin = '.';
+  }
+  out.append(put_whole(begin, whole), end);
+  return true;
 }
 
 void append_hex16(std::string& out, unsigned unit) {
@@ -75,7 +120,8 @@ void append_size(std::string& out, Length value) {
 }
 
 void append_operand(std::string& out, Length value) {
-  append_fixed(out, hundredths(value), 2, " ");
+  const std::int64_t number = hundredths(value);
+  if (!append_place(out, number)) append_fixed(out, number, 2, " ");
 }
 
 void append_decimal(std::string& out, double value, int decimals) {

@@ -143,6 +143,7 @@ TextOperators::Known TextOperators::encode(const ShapedText& shape,
   Known result;
   result.font = &font;
   const std::vector<ShapedGlyph>& glyphs = shape.glyphs;
+  result.codes.reserve(glyphs.size());
   const std::string_view text = shape.text;
   for (std::size_t first = 0; first < glyphs.size();) {
     std::size_t last = first + 1;

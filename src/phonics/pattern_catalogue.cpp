@@ -59,6 +59,15 @@ std::string plain_form(std::string_view text) {
   return result;
 }
 
+// Whether the plain form of a text is `wanted`, which is one; most are told
+// apart by their first letter.
+bool has_plain_form(std::string_view text, std::string_view wanted) {
+  const char first = text.empty() ? ' ' : text.front();
+  const bool small = first >= 'a' && first <= 'z';
+  if (small && first != wanted.front()) return false;
+  return plain_form(text) == wanted;
+}
+
 // Whether `part` stands in `whole` at the beginning of a word of it.
 bool holds_part(std::string_view whole, std::string_view part) {
   std::size_t at = whole.find(part);
@@ -157,7 +166,7 @@ PatternSearch PatternCatalogue::find(std::string_view written) const {
   if (wanted.empty()) return search;
   for (const bool by_name : {false, true}) {
     for (const Pattern& pattern : patterns_) {
-      if (plain_form(by_name ? pattern.name : pattern.id) == wanted) {
+      if (has_plain_form(by_name ? pattern.name : pattern.id, wanted)) {
         search.found.push_back(id_of(pattern));
         return search;
       }

@@ -69,8 +69,8 @@ class Filler {
     }
     std::vector<std::string> words;
     for (const FoundWord& found : find_words(source_, query)) {
-      words.push_back(found.reading.word);
-      use(found.reading.word);
+      words.push_back(found.reading->word);
+      use(found.reading->word);
     }
     return words;
   }

@@ -135,8 +135,10 @@ class Search {
         query_(query),
         pattern_(source.phonics.patterns()[query.pattern]) {}
 
-  // In order of cost, each read in full; stops after `most`.
-  std::vector<FoundWord> run(std::size_t most) {
+  // In order of cost, each read in full; stops after `most`. Where only the
+  // cheapest is wanted, it stops as soon as no other can cost less: reading in
+  // full only adds to a cost.
+  std::vector<FoundWord> run(std::size_t most, bool only_cheapest = false) {
     struct Ranked {
       int later, cost;
       const PatternWord* word;
@@ -153,6 +155,10 @@ class Search {
     std::vector<FoundWord> found;
     for (const Ranked& r : ranked) {
       if (found.size() >= most) break;
+      const auto costs_no_more = [&](const FoundWord& w) {
+        return w.cost <= r.cost;
+      };
+      if (only_cheapest && std::ranges::any_of(found, costs_no_more)) break;
       read(*r.word, r.cost, found);
     }
     std::ranges::stable_sort(found, [](const FoundWord& a, const FoundWord& b) {
@@ -192,9 +198,8 @@ class Search {
     const auto units =
         source_.phonics.first_units(word.word, source_.conventions);
     if (!source_.taught.may_be_decodable(*units)) return;
-    const auto shared =
-        source_.phonics.first_reading(word.word, source_.conventions);
-    const Reading& reading = *shared;
+    auto whole = source_.phonics.first_reading(word.word, source_.conventions);
+    const Reading& reading = *whole;
     const PatternPlace* place = reading.find(query_.pattern);
     if (place == nullptr || !source_.taught.is_decodable(reading)) return;
     for (const PatternId other : query_.without) {
@@ -210,7 +215,7 @@ class Search {
       base.clear();
     }
     if (!pattern_is_ending() && !base.empty()) cost += kEnding;
-    found.push_back({reading, word.info, word.place, word.later,
+    found.push_back({std::move(whole), word.info, word.place, word.later,
                      picture, cost, std::move(base)});
   }
 
@@ -275,14 +280,14 @@ class Selection {
   Selection(const std::vector<FoundWord>& words, const WordQuery& query)
       : words_(words), query_(query), place_(best_place(words, query.count)) {
     for (const FoundWord& word : words) {
-      likeness_.push_back({onset_of(word.reading), rime_of(word.reading)});
+      likeness_.push_back({onset_of(*word.reading), rime_of(*word.reading)});
     }
   }
 
   std::vector<FoundWord> take() {
     // Where toy is there, toys is not wanted, however much less alike it is.
     std::set<std::string_view> all;
-    for (const FoundWord& word : words_) all.insert(word.reading.word);
+    for (const FoundWord& word : words_) all.insert(word.reading->word);
     std::vector<bool> taken;
     for (const FoundWord& word : words_) {
       taken.push_back(!word.base.empty() && all.contains(word.base));
@@ -307,10 +312,10 @@ class Selection {
  private:
   bool repeats(const FoundWord& word) const {
     return std::ranges::any_of(chosen_, [&](const FoundWord& other) {
-      return other.reading.word == word.reading.word ||
-             other.base == word.reading.word ||
+      return other.reading->word == word.reading->word ||
+             other.base == word.reading->word ||
              (!word.base.empty() &&
-              (word.base == other.base || word.base == other.reading.word));
+              (word.base == other.base || word.base == other.reading->word));
     });
   }
 
@@ -384,7 +389,9 @@ std::vector<FoundWord> find_words(const SearchGround& source,
                                   const WordQuery& query) {
   const std::size_t most =
       std::max<std::size_t>(60, query.count * kReadForEach);
-  const std::vector<FoundWord> words = candidates(source, query, most);
+  const bool only_cheapest = query.count == 1 && !query.first_set;
+  const std::vector<FoundWord> words =
+      Search(source, query).run(most, only_cheapest);
   return Selection(words, query).take();
 }
 

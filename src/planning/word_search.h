@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <set>
 #include <string>
 #include <string_view>
@@ -47,7 +48,7 @@ struct SearchGround {
 };
 
 struct FoundWord {
-  Reading reading;
+  std::shared_ptr<const Reading> reading;
   WordInfo info;
   PatternWord::Place place = PatternWord::Place::middle;
   bool later = false;

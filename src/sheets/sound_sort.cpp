@@ -1,7 +1,6 @@
 #include "sheets/sound_sort.h"
 
 #include <algorithm>
-#include <map>
 #include <set>
 
 #include "base/shuffle.h"
@@ -51,6 +50,13 @@ bool holds(const Reading& reading, const std::vector<Phoneme>& sound,
   }
   return false;
 }
+
+// A word that may have a picture, with its row in the table if it has one.
+struct Candidate {
+  std::string_view word;
+  const PictureWord* row;
+  std::shared_ptr<const Reading> reading;
+};
 
 class Chooser {
  public:
@@ -119,41 +125,41 @@ class Chooser {
 
   // Adds a word if it has a picture not shown yet and belongs to the column.
   // The picture is asked for last: outlines are made when they are first seen.
-  bool add(const std::string& word, int column) {
-    if (used_.contains(word)) return false;
-    const PictureWord* row = find_picture_word(word);
+  bool add(const Candidate& candidate, int column) {
+    if (column_of(*candidate.reading) != column) return false;
+    if (used_.contains(candidate.word)) return false;
+    const PictureWord* row = candidate.row;
     if (row != nullptr && sources_.contains(row->source)) return false;
-    const Reading& reading = reading_of(word);
-    if (column_of(reading) != column) return false;
-    const Picture* picture = in_.pictures.find(word);
+    const Picture* picture = in_.pictures.find(candidate.word);
     if (picture == nullptr) return false;
+    std::string word(candidate.word);
     used_.insert(word);
     if (row != nullptr) sources_.insert(row->source);
-    sort_.items.push_back({word, picture, reading, column});
+    sort_.items.push_back(
+        {std::move(word), picture, *candidate.reading, column});
     return true;
   }
 
-  const Reading& reading_of(const std::string& word) {
-    auto& reading = readings_[word];
-    if (reading == nullptr) {
-      reading = in_.lesson.phonics->first_reading(word, in_.lesson.conventions);
-    }
-    return *reading;
+  // `word` must outlive what comes back.
+  Candidate candidate(std::string_view word, const PictureWord* row) const {
+    return {word, row,
+            in_.lesson.phonics->first_reading(word, in_.lesson.conventions)};
+  }
+  bool add(std::string_view word, int column) {
+    return add(candidate(word, find_picture_word(word)), column);
   }
 
   // Clear pictures of the table in mixed order, words of one syllable first.
-  const std::vector<std::string>& table_words() {
+  const std::vector<Candidate>& table_words() {
     if (!table_.empty()) return table_;
-    std::vector<std::string> words;
     for (const PictureWord& row : picture_words()) {
-      if (row.clear) words.emplace_back(row.word);
+      if (row.clear) table_.push_back(candidate(row.word, &row));
     }
     Random random(text_hash("pictures", in_.lesson.seed));
-    shuffle(words, random);
-    std::ranges::stable_partition(words, [&](const std::string& w) {
-      return reading_of(w).syllables() == 1;
+    shuffle(table_, random);
+    std::ranges::stable_partition(table_, [](const Candidate& c) {
+      return c.reading->syllables() == 1;
     });
-    table_ = std::move(words);
     return table_;
   }
 
@@ -168,7 +174,7 @@ class Chooser {
         --left;
       }
     }
-    for (const std::string& word : table_words()) {
+    for (const Candidate& word : table_words()) {
       if (left > 0 && add(word, column)) --left;
     }
   }
@@ -180,15 +186,14 @@ class Chooser {
     }
     const bool near_first = in_.lesson.lesson->set.value > 1;
     for (const bool near : {near_first, !near_first}) {
-      for (const std::string& word : table_words()) {
+      for (const Candidate& word : table_words()) {
         if (left <= 0) return;
-        if (is_near(word) == near && add(word, column)) --left;
+        if (is_near(*word.reading) == near && add(word, column)) --left;
       }
     }
   }
 
-  bool is_near(const std::string& word) {
-    const Reading& reading = reading_of(word);
+  bool is_near(const Reading& reading) const {
     return std::ranges::any_of(sort_.columns, [&](const SoundSort::Column& c) {
       return holds(reading, c.sound, true);
     });
@@ -247,10 +252,9 @@ class Chooser {
 
   const SheetInput& in_;
   SoundSort sort_;
-  std::set<std::string> used_;
+  std::set<std::string, std::less<>> used_;
   std::set<std::string_view> sources_;
-  std::map<std::string, std::shared_ptr<const Reading>> readings_;
-  std::vector<std::string> table_;
+  std::vector<Candidate> table_;
 };
 
 }  // namespace

@@ -33,7 +33,7 @@ PatternId pattern(std::string_view id) {
 
 std::vector<std::string> names(const std::vector<FoundWord>& words) {
   std::vector<std::string> result;
-  for (const FoundWord& w : words) result.push_back(w.reading.word);
+  for (const FoundWord& w : words) result.push_back(w.reading->word);
   return result;
 }
 
@@ -56,12 +56,12 @@ TEST(Find, EveryWordHasThePatternAndIsCommon) {
     const auto found = find_words(source_with(), query(p.id, 20));
     std::set<std::string> once;
     for (const FoundWord& w : found) {
-      EXPECT_NE(w.reading.find(pattern(p.id)), nullptr)
-          << w.reading.word << " " << p.id;
-      EXPECT_TRUE(once.insert(w.reading.word).second) << w.reading.word;
+      EXPECT_NE(w.reading->find(pattern(p.id)), nullptr)
+          << w.reading->word << " " << p.id;
+      EXPECT_TRUE(once.insert(w.reading->word).second) << w.reading->word;
       EXPECT_TRUE(w.info.everyday || (w.info.tier > 0 && w.info.tier <= 20))
-          << w.reading.word;
-      EXPECT_FALSE(BlockList::shipped().blocks(w.reading.word));
+          << w.reading->word;
+      EXPECT_FALSE(BlockList::shipped().blocks(w.reading->word));
     }
   }
 }
@@ -102,9 +102,9 @@ TEST(Find, LimitsAreKept) {
   const auto found = find_words(source_with(), q);
   EXPECT_GE(found.size(), 1U);
   for (const FoundWord& w : found) {
-    EXPECT_EQ(w.reading.word.size(), 4U);
-    EXPECT_EQ(w.reading.syllables(), 1);
-    EXPECT_TRUE(pictured(w.reading.word));
+    EXPECT_EQ(w.reading->word.size(), 4U);
+    EXPECT_EQ(w.reading->syllables(), 1);
+    EXPECT_TRUE(pictured(w.reading->word));
   }
 }
 
