@@ -107,7 +107,8 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto [label, body] = add_item(s.c, list);
     const bool right = !s.mends && i % 2 == 1;
-    if (!right) s.c.block(set_pitch(s.ruling));
+    // The first of the lines keeps clear of the heading.
+    if (!right) s.c.block(set_pitch(s.ruling), i == 0 ? 2_mm : Length());
     Block& block = s.c.blocks().back();
     const Length left = right ? half + kMiddle : Length();
     draw_number(s, block, i + 1, left, label);
