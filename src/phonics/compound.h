@@ -30,8 +30,8 @@ struct CutWord {
 std::size_t second_word(const CutWord& word, const Lexicon& lexicon);
 
 /// A word whose second part alone has the endings: sunglasses, for there is no
-/// sunglass. `at` is the letter that begins the second word, 0 where that is too
-/// rare for a compound; the bases of the endings are whole.
+/// sunglass. `at` is the letter that begins the second word, 0 where that is
+/// too rare for a compound; the bases of the endings are whole.
 struct PartEndings {
   std::size_t at = 0;
   std::vector<TakenEnding> endings;

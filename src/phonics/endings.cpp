@@ -75,7 +75,8 @@ int joint_rank(const EndingAnalysis& analysis) {
 }
 
 std::string_view without_plural_s(std::string_view base) {
-  if (base.size() < 4 || !base.ends_with('s') || base.ends_with("ss")) return {};
+  if (base.size() < 4 || !base.ends_with('s') || base.ends_with("ss"))
+    return {};
   return base.substr(0, base.size() - 1);
 }
 

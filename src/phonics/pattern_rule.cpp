@@ -99,8 +99,7 @@ bool place_meets(const RuleCondition& c, const WordFacts& facts,
                  std::size_t i) {
   return std::ranges::any_of(c.values, [&](const std::string& value) {
     if (value == "first") return i == 0;
-    return value == "last" ? ends_base(facts, i + 1)
-                           : i + 1 == facts.at.size();
+    return value == "last" ? ends_base(facts, i + 1) : i + 1 == facts.at.size();
   });
 }
 
@@ -217,8 +216,7 @@ bool asks_for_ending(const PatternRule& rule) {
 }
 
 bool word_meets(const RuleCondition& c, const Reading& reading,
-                const WordFacts& facts,
-                const WordFacts::PlacedEnding* ending) {
+                const WordFacts& facts, const WordFacts::PlacedEnding* ending) {
   bool met = false;
   const auto any_ending = [&](const auto& fits) {
     return ending != nullptr ? fits(*ending)

@@ -21,8 +21,8 @@ WordInfo info_of(const WordRecord& record) {
 
 std::optional<WordInfo> Phonics::info(std::string_view word) const {
   // Most words are plain letters already, and are looked up as they stand.
-  const bool plain = std::ranges::all_of(
-      word, [](char c) { return c >= 'a' && c <= 'z'; });
+  const bool plain =
+      std::ranges::all_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
   const auto head = plain ? impl_->lexicon.head(word)
                           : impl_->lexicon.head(map_letters(word).spelling);
   if (!head) return std::nullopt;
@@ -101,31 +101,32 @@ std::vector<NearMiss> Phonics::near_misses(PatternId pattern,
   // its graphemes or its base.
   std::vector<NearMiss> first, again, loose;
   std::set<std::string> reasons, loose_reasons;
-  each_word(
-      kCommonList, Conventions{},
-      [&](const Reading& reading, const WordInfo& word) {
-        if (word.name || reading.find(pattern) != nullptr) return true;
-        const WordFacts facts = find_facts(reading, map_letters(reading.word),
-                                           impl_->lexicon);
-        const Likeness likeness =
-            likeness_to(reading, facts, impl_->catalogue, pattern);
-        if (likeness == Likeness::none) return true;
-        NearMiss miss{reading.word, explain_why_not(reading, facts,
-                                                    impl_->catalogue, pattern)};
-        const bool is_loose = likeness == Likeness::loose;
-        const bool is_new =
-            (is_loose ? loose_reasons : reasons)
-                .insert(miss.why_not.substr(0, miss.why_not.find_first_of("(`")))
-                .second;
-        if (is_loose) {
-          if (is_new && loose.size() < count) loose.push_back(std::move(miss));
-        } else if (is_new) {
-          first.push_back(std::move(miss));
-        } else if (again.size() < count) {
-          again.push_back(std::move(miss));
-        }
-        return first.size() < count;
-      });
+  each_word(kCommonList, Conventions{},
+            [&](const Reading& reading, const WordInfo& word) {
+              if (word.name || reading.find(pattern) != nullptr) return true;
+              const WordFacts facts = find_facts(
+                  reading, map_letters(reading.word), impl_->lexicon);
+              const Likeness likeness =
+                  likeness_to(reading, facts, impl_->catalogue, pattern);
+              if (likeness == Likeness::none) return true;
+              NearMiss miss{
+                  reading.word,
+                  explain_why_not(reading, facts, impl_->catalogue, pattern)};
+              const bool is_loose = likeness == Likeness::loose;
+              const bool is_new = (is_loose ? loose_reasons : reasons)
+                                      .insert(miss.why_not.substr(
+                                          0, miss.why_not.find_first_of("(`")))
+                                      .second;
+              if (is_loose) {
+                if (is_new && loose.size() < count)
+                  loose.push_back(std::move(miss));
+              } else if (is_new) {
+                first.push_back(std::move(miss));
+              } else if (again.size() < count) {
+                again.push_back(std::move(miss));
+              }
+              return first.size() < count;
+            });
   for (std::vector<NearMiss>* more : {&again, &loose}) {
     for (NearMiss& miss : *more) {
       if (first.size() < count) first.push_back(std::move(miss));

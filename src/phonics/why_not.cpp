@@ -108,7 +108,8 @@ std::optional<std::string> failed_unit(const PatternRule& rule,
 
 // Letters of the pattern that belong to other graphemes: sh in mishap, the al
 // of deal.
-std::string parted_letters(const PatternRule& rule, const WordFacts& facts) {
+std::string parted_letters(const PatternRule& rule, const Reading& reading,
+                           const WordFacts& facts) {
   const RuleCondition* grapheme = condition(rule, Key::grapheme);
   if (grapheme == nullptr) return {};
   if (const RuleCondition* tail = condition(rule, Key::tail)) {
@@ -116,6 +117,9 @@ std::string parted_letters(const PatternRule& rule, const WordFacts& facts) {
       if (facts.letters.ends_with(letters)) return letters;
     }
     return {};
+  }
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    if (unit_meets(*grapheme, reading, facts, i)) return {};
   }
   const RuleCondition* place = condition(rule, Key::place);
   for (const std::string& letters : grapheme->values) {
@@ -236,7 +240,7 @@ Likeness likeness_to(const PatternRule& rule, const Reading& reading,
     if (stands_right(rule, reading, facts, i, false)) return Likeness::close;
     if (stands_right(rule, reading, facts, i, true)) best = Likeness::loose;
   }
-  if (best == Likeness::none && !parted_letters(rule, facts).empty()) {
+  if (best == Likeness::none && !parted_letters(rule, reading, facts).empty()) {
     return Likeness::close;
   }
   const bool split =
@@ -267,7 +271,7 @@ std::string explain_why_not(const Reading& reading, const WordFacts& facts,
     if (auto text = failed_unit(rule, reading, facts, false)) return *text;
   }
   for (const PatternRule& rule : rules) {
-    const std::string letters = parted_letters(rule, facts);
+    const std::string letters = parted_letters(rule, reading, facts);
     if (letters.empty()) continue;
     return fmt::format("its letters {} belong to different graphemes ({})",
                        letters, graphemes_text(reading));

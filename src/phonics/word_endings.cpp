@@ -146,9 +146,9 @@ std::vector<TakenEnding> peel_endings(std::string_view spelling,
     all.push_back(std::move(taken));
     if (all.size() == kMostEndings) break;
     const WordRecord& base = *all.back().base;
-    taken = take_ending(base.spelling,
-                        phonemes_of(base.segments, lexicon.inventory()),
-                        lexicon);
+    taken =
+        take_ending(base.spelling,
+                    phonemes_of(base.segments, lexicon.inventory()), lexicon);
   }
   return all;
 }

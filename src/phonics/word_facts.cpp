@@ -106,8 +106,8 @@ std::size_t find_second_word(CutWord word, std::span<const TakenEnding> taken,
     } else {
       word.letters = base;
       word.pieces.resize(facts.endings.front().begin);
-      word.sounds.resize(
-          word.pieces.empty() ? 0 : word.pieces.back().sounds_end);
+      word.sounds.resize(word.pieces.empty() ? 0
+                                             : word.pieces.back().sounds_end);
       return second_word(word, lexicon);
     }
   }
@@ -119,9 +119,8 @@ std::size_t unit_at(const WordFacts& facts, std::size_t letter) {
   // In cupboard one grapheme has letters of both words.
   const auto at = std::ranges::find_if(
       facts.at, [&](WordFacts::Place place) { return place.end > letter; });
-  return at == facts.at.end()
-             ? 0
-             : static_cast<std::size_t>(at - facts.at.begin());
+  return at == facts.at.end() ? 0
+                              : static_cast<std::size_t>(at - facts.at.begin());
 }
 
 constexpr std::array<std::string_view, 16> kPrefixes = {

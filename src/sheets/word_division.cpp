@@ -134,14 +134,16 @@ std::size_t ending_en(const Reading& reading, const Phonics& phonics) {
         std::string_view(reading.word).substr(0, units[i - 1].begin));
     const auto info = phonics.info(base);
     if (!info || info->name ||
-        (!info->everyday && (info->tier == 0 || info->tier > kLargestBaseList))) {
+        (!info->everyday &&
+         (info->tier == 0 || info->tier > kLargestBaseList))) {
       return 0;
     }
     std::vector<Phoneme> whole, own;
     for (std::size_t k = 0; k + 1 < i; ++k) {
       whole.insert(whole.end(), units[k].listed.begin(), units[k].listed.end());
     }
-    for (const Unit& unit : phonics.read(base, Conventions{}).front().units) {
+    const std::vector<Reading> alone = phonics.read(base, Conventions{});
+    for (const Unit& unit : alone.front().units) {
       own.insert(own.end(), unit.listed.begin(), unit.listed.end());
     }
     return std::ranges::equal(whole, own, same_or_weak) ? i - 1 : 0;

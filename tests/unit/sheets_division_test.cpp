@@ -12,7 +12,8 @@ Reading reading_of(std::string_view word) {
 
 std::string divided(std::string_view word) {
   std::string text;
-  for (const std::string& piece : syllable_letters(reading_of(word), shared_phonics())) {
+  for (const std::string& piece :
+       syllable_letters(reading_of(word), shared_phonics())) {
     text += (text.empty() ? "" : "-") + piece;
   }
   return text;
@@ -83,7 +84,8 @@ TEST(Syllables, MakeUpTheWordAgain) {
     }
     EXPECT_EQ(whole, word);
   }
-  EXPECT_EQ(syllable_letters(reading_of("splash"), shared_phonics()).size(), 1U);
+  EXPECT_EQ(syllable_letters(reading_of("splash"), shared_phonics()).size(),
+            1U);
 }
 
 TEST(Endings, AreTakenOffWithTheChangeThatTheyMade) {
