@@ -103,7 +103,12 @@ std::vector<NearMiss> Phonics::near_misses(PatternId pattern,
   std::set<std::string> reasons, loose_reasons;
   each_word(kCommonList, Conventions{},
             [&](const Reading& reading, const WordInfo& word) {
-              if (word.name || reading.find(pattern) != nullptr) return true;
+              // Not bus's for ss.
+              const bool plain =
+                  reading.word.find_first_of("'-") == std::string::npos;
+              if (word.name || !plain || reading.find(pattern) != nullptr) {
+                return true;
+              }
               const WordFacts facts = find_facts(
                   reading, map_letters(reading.word), impl_->lexicon);
               const Likeness likeness =
