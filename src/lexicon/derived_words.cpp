@@ -164,7 +164,9 @@ WordDeriver::Records WordDeriver::inflected(const std::string& word,
     if (made.empty()) return -1;
     constexpr int kUnlisted = 99;
     const int tier = tier_(analysis.base);
-    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis);
+    const bool plural = tier_(std::string(without_plural_s(analysis.base))) > 0;
+    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis) +
+                     (plural ? kPluralRank : 0);
     if (result.empty() || rank < best_rank) {
       result = std::move(made);
       best_rank = rank;

@@ -45,6 +45,17 @@ std::string as_lines(const std::set<std::string>& words) {
   return text;
 }
 
+// "neck+lace" as the lexicon looks it up; see Lexicon::listed_compound.
+std::string compound_entry(const std::string& word) {
+  const std::size_t plus = word.find('+');
+  if (plus == std::string::npos || plus == 0 || plus + 1 == word.size()) {
+    throw MachineError(
+        fmt::format("compounds.txt: `{}` is not two words with a +", word));
+  }
+  const std::string first = word.substr(0, plus);
+  return fmt::format("={}{}={}", first, word.substr(plus + 1), first);
+}
+
 constexpr int kTiers[] = {10, 20, 35, 40, 50, 55, 60, 70};
 
 // Names and words with capitals count up to the same size as plain words.
@@ -189,8 +200,13 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
       as_lines(read_words(paths.data + "/not_inflected.txt"))));
   section(Section::not_prefixed) = bytes_of(
       std::string_view(as_lines(read_words(paths.data + "/not_prefixed.txt"))));
-  section(Section::not_compound) = bytes_of(
-      std::string_view(as_lines(read_words(paths.data + "/not_compound.txt"))));
+  std::set<std::string> compounds =
+      read_words(paths.data + "/not_compound.txt");
+  for (const std::string& word : read_words(paths.data + "/compounds.txt")) {
+    compounds.insert(compound_entry(word));
+  }
+  section(Section::not_compound) =
+      bytes_of(std::string_view(as_lines(compounds)));
   section(Section::guesses) = bytes_of(table.steps);
   section(Section::spelled) = spelled_set(paths.scowl, table);
   // The last sections are made by reading words from the others.

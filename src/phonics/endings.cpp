@@ -74,6 +74,12 @@ int joint_rank(const EndingAnalysis& analysis) {
   return own ? 100 : 0;
 }
 
+std::string_view without_plural_s(std::string_view base) {
+  if (base.size() < 4 || !base.ends_with('s') || base.ends_with("ss"))
+    return {};
+  return base.substr(0, base.size() - 1);
+}
+
 bool doubles_its_end(std::string_view base) {
   const std::size_t n = base.size();
   if (n < 3) return false;

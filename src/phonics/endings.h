@@ -59,6 +59,12 @@ EndingAnalysis take_off_ending(
 /// may be, because s, l, f and z stand double by themselves.
 int joint_rank(const EndingAnalysis& analysis);
 
+/// What the letters would be without a plural -s, or nothing: "ten" for "tens".
+/// Behind a plural no ending stands, so that tensed is from tense.
+std::string_view without_plural_s(std::string_view base);
+/// To be added to a base's rank where `without_plural_s` is a word.
+inline constexpr int kPluralRank = 100;
+
 /// Whether the letters end in one vowel letter and one consonant letter that
 /// would be doubled before a vowel ending, in a word of one beat (run, stop).
 bool doubles_its_end(std::string_view base);

@@ -105,6 +105,15 @@ bool Lexicon::may_be_compound(std::string_view first,
          !listed("-" + std::string(second));
 }
 
+std::size_t Lexicon::listed_compound(std::string_view word) const {
+  // An entry is "=", the word, "=" and its first part.
+  const std::string key = "=" + std::string(word) + "=";
+  const auto found = std::ranges::lower_bound(not_compound_, key);
+  if (found == not_compound_.end() || !found->starts_with(key)) return 0;
+  const std::size_t first = found->size() - key.size();
+  return first < word.size() ? first : 0;
+}
+
 std::string_view Lexicon::label(int number) const {
   const auto i = static_cast<std::size_t>(number);
   return number > 0 && i < labels_.size() ? labels_[i] : std::string_view{};

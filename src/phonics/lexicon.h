@@ -54,6 +54,10 @@ class Lexicon {
   /// not knows.
   bool may_be_compound(std::string_view first, std::string_view second) const;
 
+  /// Where the second word of a compound begins that only the list of compounds
+  /// knows (necklace: a part sounds otherwise in it), or 0.
+  std::size_t listed_compound(std::string_view word) const;
+
   /// "verb", "past", ...; 0 gives nothing.
   std::string_view label(int number) const;
 

@@ -17,7 +17,7 @@ enum class Section : std::uint8_t {
   patterns,         ///< the text of patterns.tsv
   not_inflected,    ///< words that only look inflected, in order
   not_prefixed,     ///< words that only look prefixed, in order
-  not_compound,     ///< what makes no compound, in order, a line each
+  not_compound,     ///< what makes a compound and what none, in order
   guesses,          ///< what the guesser has counted
   pattern_words,    ///< see pattern_index.h
   said,             ///< a `HashSet` of the sounds of every reading

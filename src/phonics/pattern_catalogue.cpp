@@ -122,6 +122,7 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
       rule.unit = read_conditions(part, fault);
       rule.word = read_conditions(row.cell(4), fault);
       rule.graphemes = grapheme_bits(rule);
+      rule.of_ending = asks_for_ending(rule);
       rules.push_back(std::move(rule));
     }
     pattern.of_units = std::ranges::all_of(rules, [](const PatternRule& r) {

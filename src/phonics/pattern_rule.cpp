@@ -7,6 +7,7 @@
 
 #include "phonics/inventory.h"
 #include "phonics/table_text.h"
+#include "phonics/unit_rules.h"
 
 namespace sheaf {
 namespace {
@@ -28,7 +29,7 @@ constexpr std::array kKeys = {
     KeyName{"joint", Key::joint},         KeyName{"onset", Key::onset},
     KeyName{"coda", Key::coda},           KeyName{"shape", Key::shape},
     KeyName{"compound", Key::compound},   KeyName{"prefix", Key::prefix},
-    KeyName{"mark", Key::mark},
+    KeyName{"mark", Key::mark},           KeyName{"meets", Key::meets},
 };
 
 bool has(const std::vector<std::string>& values, std::string_view value) {
@@ -78,27 +79,27 @@ bool is_open(const Reading& reading, std::size_t i) {
              std::string_view::npos;
 }
 
-// Where the base ends in the word's own letters.
-std::size_t base_end(const WordFacts& facts) {
-  return facts.base_units < facts.at.size() ? facts.at[facts.base_units].begin
-                                            : facts.letters.size();
+// The unit behind a base, or the end of the word: teachers has two bases.
+bool ends_base(const WordFacts& facts, std::size_t unit) {
+  return unit == facts.at.size() ||
+         std::ranges::any_of(facts.endings, [&](const auto& ending) {
+           return ending.begin == unit;
+         });
 }
 
 bool then_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
   const std::size_t end = facts.at[i].end;
   const std::string_view rest = std::string_view(facts.letters).substr(end);
   return std::ranges::any_of(c.values, [&](const std::string& value) {
-    return value == "$" ? end >= base_end(facts) : rest.starts_with(value);
+    return value == "$" ? ends_base(facts, i + 1) : rest.starts_with(value);
   });
 }
 
-bool place_meets(const RuleCondition& c, const Reading& reading,
-                 const WordFacts& facts, std::size_t i) {
-  const bool first = i == 0;
-  const bool final = i + 1 == reading.units.size();
-  const bool last = final || i + 1 == facts.base_units;
+bool place_meets(const RuleCondition& c, const WordFacts& facts,
+                 std::size_t i) {
   return std::ranges::any_of(c.values, [&](const std::string& value) {
-    return value == "first" ? first : value == "last" ? last : final;
+    if (value == "first") return i == 0;
+    return value == "last" ? ends_base(facts, i + 1) : i + 1 == facts.at.size();
   });
 }
 
@@ -121,11 +122,48 @@ bool before_meets(const RuleCondition& c, const Reading& reading,
 }
 
 bool tail_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
-  const std::size_t begin = facts.at[i].begin;
-  const std::size_t end = base_end(facts);
-  return begin < end &&
-         has(c.values,
-             std::string_view(facts.letters).substr(begin, end - begin));
+  const std::string_view rest =
+      std::string_view(facts.letters).substr(facts.at[i].begin);
+  const auto meets = [&](std::size_t unit) {
+    if (unit <= i) return false;
+    if (unit == facts.at.size()) return has(c.values, rest);
+    const std::size_t end = facts.at[unit].begin - facts.at[i].begin;
+    return has(c.values, rest.substr(0, end));
+  };
+  return meets(facts.at.size()) ||
+         std::ranges::any_of(facts.endings, [&](const auto& ending) {
+           return meets(ending.begin);
+         });
+}
+
+bool begins_with_vowel_letter(const Unit& unit) {
+  return is_vowel_letter(unit.grapheme[0]) || unit.grapheme[0] == 'y';
+}
+
+bool ends_in_consonant_le(std::string_view base) {
+  return base.size() > 3 && base.ends_with("le") &&
+         !is_vowel_letter(base[base.size() - 3]);
+}
+
+// The vowel of making is open only because its e went. The one of united is
+// open anyway, since another vowel meets the ending; so is that of cradling,
+// whose e was that of -le.
+bool meets_joint(const RuleCondition& c, const Reading& reading,
+                 const WordFacts& facts, std::size_t i) {
+  return std::ranges::any_of(facts.endings, [&](const auto& ending) {
+    const EndingAnalysis& analysis = ending.analysis;
+    if (ending.begin <= i || !has(c.values, joint_name(analysis.joint)) ||
+        ends_in_consonant_le(analysis.base)) {
+      return false;
+    }
+    std::size_t last = ending.begin - 1;
+    // The r of firing has a vowel's sound, but no vowel letter.
+    while (last > i && !(has_vowel(reading.units[last]) &&
+                         begins_with_vowel_letter(reading.units[last]))) {
+      --last;
+    }
+    return last == i;
+  });
 }
 
 std::string with_spaces(std::string_view sounds) {
@@ -170,22 +208,36 @@ std::vector<RuleCondition> read_conditions(std::string_view text,
   return conditions;
 }
 
+bool asks_for_ending(const PatternRule& rule) {
+  return std::ranges::any_of(rule.word, [](const RuleCondition& c) {
+    return !c.negative && (c.key == Key::joint ||
+                           (c.key == Key::ending && !has(c.values, "none")));
+  });
+}
+
 bool word_meets(const RuleCondition& c, const Reading& reading,
-                const WordFacts& facts) {
+                const WordFacts& facts, const WordFacts::PlacedEnding* ending) {
   bool met = false;
+  const auto any_ending = [&](const auto& fits) {
+    return ending != nullptr ? fits(*ending)
+                             : std::ranges::any_of(facts.endings, fits);
+  };
   switch (c.key) {
     case Key::syllables:
       met = has(c.values, "2+")
                 ? reading.syllables() > 1
                 : has(c.values, std::to_string(reading.syllables()));
       break;
-    case Key::ending: {
-      const std::string_view ending = ending_name(facts.ending.ending);
-      met = has(c.values, ending.empty() ? "none" : ending);
+    case Key::ending:
+      met = (facts.endings.empty() && has(c.values, "none")) ||
+            any_ending([&](const auto& e) {
+              return has(c.values, ending_name(e.analysis.ending));
+            });
       break;
-    }
     case Key::joint:
-      met = facts.ending && has(c.values, joint_name(facts.ending.joint));
+      met = any_ending([&](const auto& e) {
+        return has(c.values, joint_name(e.analysis.joint));
+      });
       break;
     case Key::onset:
       met = has(c.values, facts.onset);
@@ -212,7 +264,8 @@ bool word_meets(const RuleCondition& c, const Reading& reading,
 }
 
 bool unit_meets(const RuleCondition& c, const Reading& reading,
-                const WordFacts& facts, std::size_t i) {
+                const WordFacts& facts, std::size_t i,
+                const WordFacts::PlacedEnding* ending) {
   const Unit& unit = reading.units[i];
   bool met = false;
   switch (c.key) {
@@ -237,7 +290,7 @@ bool unit_meets(const RuleCondition& c, const Reading& reading,
       met = then_meets(c, facts, i);
       break;
     case Key::place:
-      met = place_meets(c, reading, facts, i);
+      met = place_meets(c, facts, i);
       break;
     case Key::after:
       met = after_meets(c, reading, i);
@@ -252,10 +305,18 @@ bool unit_meets(const RuleCondition& c, const Reading& reading,
       met = tail_meets(c, facts, i);
       break;
     case Key::part:
-      met = has(c.values, i < facts.base_units ? "base" : "ending");
+      if (ending != nullptr) {
+        const bool inside = ending->begin <= i && i < ending->end;
+        met = has(c.values, inside ? "ending" : "base");
+      } else {
+        met = has(c.values, i < facts.base_units ? "base" : "ending");
+      }
+      break;
+    case Key::meets:
+      met = meets_joint(c, reading, facts, i);
       break;
     default:
-      return word_meets(c, reading, facts);
+      return word_meets(c, reading, facts, ending);
   }
   return met != c.negative;
 }
@@ -281,14 +342,23 @@ std::vector<std::uint8_t> rule_places(const PatternRule& rule,
                                       const WordFacts& facts) {
   std::vector<std::uint8_t> places;
   if (rule.unit.empty() && rule.word.empty()) return places;
-  for (const RuleCondition& condition : rule.word) {
-    if (!word_meets(condition, reading, facts)) return places;
+  const auto add = [&](const WordFacts::PlacedEnding* ending) {
+    for (const RuleCondition& condition : rule.word) {
+      if (!word_meets(condition, reading, facts, ending)) return;
+    }
+    for (std::size_t i = 0; i < reading.units.size(); ++i) {
+      const bool all = std::ranges::all_of(rule.unit, [&](const auto& c) {
+        return unit_meets(c, reading, facts, i, ending);
+      });
+      if (all) places.push_back(static_cast<std::uint8_t>(i));
+    }
+  };
+  if (!rule.of_ending) {
+    add(nullptr);
+    return places;
   }
-  for (std::size_t i = 0; i < reading.units.size(); ++i) {
-    const bool all = std::ranges::all_of(rule.unit, [&](const auto& c) {
-      return unit_meets(c, reading, facts, i);
-    });
-    if (all) places.push_back(static_cast<std::uint8_t>(i));
+  for (const WordFacts::PlacedEnding& ending : facts.endings) {
+    if (!ending.changed) add(&ending);
   }
   return places;
 }

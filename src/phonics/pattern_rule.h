@@ -24,8 +24,9 @@ struct RuleCondition {
     after,     ///< kind of the unit before: short, vowel, consonant, start
     before,    ///< kind of the next unit: vowel, consonant, end
     open,      ///< ends an open syllable: yes, no
-    tail,      ///< letters from the unit to the end of the base
+    tail,      ///< letters from the unit to the end of the word or a base
     part,      ///< of a word with an ending: base, ending
+    meets,     ///< is the last vowel before an ending put on so: dropped, ...
     // Of the word.
     syllables,  ///< 1, 2+
     ending,     ///< s, es, ed, ...; none
@@ -49,6 +50,9 @@ struct RuleCondition {
 struct PatternRule {
   std::vector<RuleCondition> unit;
   std::vector<RuleCondition> word;
+  /// It asks for an ending, and all it asks of one must be true of the same:
+  /// teachers has -er, though it ends in -s.
+  bool of_ending = false;
   /// `grapheme_bit` of each grapheme that a unit may have; 0 where any will do.
   /// Most rules are told by it to have no place in a word.
   std::uint64_t graphemes = 0;
@@ -63,10 +67,17 @@ std::uint64_t grapheme_bits(const PatternRule& rule);
 std::vector<RuleCondition> read_conditions(std::string_view text,
                                            std::string& fault);
 
+/// Whether the rule asks for an ending, for `PatternRule::of_ending`.
+bool asks_for_ending(const PatternRule& rule);
+
+/// `ending` is the one that the conditions are about; without it any ending of
+/// the word will do.
 bool word_meets(const RuleCondition& condition, const Reading& reading,
-                const WordFacts& facts);
+                const WordFacts& facts,
+                const WordFacts::PlacedEnding* ending = nullptr);
 bool unit_meets(const RuleCondition& condition, const Reading& reading,
-                const WordFacts& facts, std::size_t unit);
+                const WordFacts& facts, std::size_t unit,
+                const WordFacts::PlacedEnding* ending = nullptr);
 
 /// The units that show the pattern; all of them for a pattern of the whole
 /// word; none where the word does not have it.

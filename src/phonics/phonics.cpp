@@ -70,7 +70,9 @@ std::vector<WordRecord> Phonics::Impl::derived(
     if (made.empty()) return -1;
     constexpr int kUnlisted = 99;
     const int tier = lexicon.tier(analysis.base);
-    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis);
+    const bool plural = lexicon.tier(without_plural_s(analysis.base)) > 0;
+    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis) +
+                     (plural ? kPluralRank : 0);
     if (records.empty() || rank < best_rank) {
       records = std::move(made);
       best_rank = rank;

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <array>
 #include <set>
 #include <string>
 
@@ -18,82 +17,12 @@ WordInfo info_of(const WordRecord& record) {
   return {record.tier, record.everyday, record.name};
 }
 
-// Whether the letters of a pattern stand in a word, so that it could be taken
-// for one that has the pattern.
-class Lookalike {
- public:
-  Lookalike(const PatternCatalogue& catalogue, PatternId pattern) {
-    for (const PatternRule& rule : catalogue.rules(pattern)) {
-      for (const RuleCondition& c : rule.unit) add(c);
-      for (const RuleCondition& c : rule.word) add(c);
-    }
-  }
-
-  bool fits(std::string_view word) const {
-    return std::ranges::any_of(parts_,
-                               [&](const std::string& part) {
-                                 return word.find(part) !=
-                                        std::string_view::npos;
-                               }) ||
-           std::ranges::any_of(tails_,
-                               [&](const std::string& tail) {
-                                 return word.size() > tail.size() &&
-                                        word.ends_with(tail);
-                               }) ||
-           std::ranges::any_of(
-               splits_, [&](char vowel) { return has_split(word, vowel); });
-  }
-
- private:
-  void add(const RuleCondition& c) {
-    using Key = RuleCondition::Key;
-    if (c.negative) return;
-    for (const std::string& value : c.values) {
-      switch (c.key) {
-        case Key::grapheme:
-          if (value.size() == 3 && value[1] == '_') {
-            splits_.push_back(value[0]);
-          } else {
-            parts_.push_back(value);
-          }
-          break;
-        case Key::onset:
-        case Key::coda: {
-          std::string letters = value;
-          std::erase(letters, '+');
-          parts_.push_back(letters);
-          break;
-        }
-        case Key::ending:
-          if (value != "none") tails_.push_back(value);
-          break;
-        case Key::tail:
-          tails_.push_back(value);
-          break;
-        default:
-          break;
-      }
-    }
-  }
-
-  // A vowel letter, one letter and an e: have, are.
-  static bool has_split(std::string_view word, char vowel) {
-    for (std::size_t i = 0; i + 2 < word.size(); ++i) {
-      if (word[i] == vowel && word[i + 2] == 'e') return true;
-    }
-    return false;
-  }
-
-  std::vector<std::string> parts_, tails_;
-  std::vector<char> splits_;
-};
-
 }  // namespace
 
 std::optional<WordInfo> Phonics::info(std::string_view word) const {
   // Most words are plain letters already, and are looked up as they stand.
-  const bool plain = std::ranges::all_of(
-      word, [](char c) { return c >= 'a' && c <= 'z'; });
+  const bool plain =
+      std::ranges::all_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
   const auto head = plain ? impl_->lexicon.head(word)
                           : impl_->lexicon.head(map_letters(word).spelling);
   if (!head) return std::nullopt;
@@ -168,24 +97,47 @@ bool Phonics::is_listed(std::string_view word) const {
 
 std::vector<NearMiss> Phonics::near_misses(PatternId pattern,
                                            std::size_t count) const {
-  const Lookalike lookalike(impl_->catalogue, pattern);
-  std::vector<NearMiss> misses;
-  std::set<std::string> reasons;
+  // Those that look closely like it first, one word for each reason, whatever
+  // its graphemes or its base.
+  std::vector<NearMiss> first, again, loose;
+  std::set<std::string> reasons, loose_reasons;
   each_word(kCommonList, Conventions{},
             [&](const Reading& reading, const WordInfo& word) {
-              if (word.name || !lookalike.fits(reading.word) ||
-                  reading.find(pattern) != nullptr) {
+              // Not bus's for ss.
+              const bool plain =
+                  reading.word.find_first_of("'-") == std::string::npos;
+              if (word.name || !plain || reading.find(pattern) != nullptr) {
                 return true;
               }
-              std::string why = why_not(reading, pattern);
-              // One word for each reason, whatever its graphemes.
-              if (!reasons.insert(why.substr(0, why.find('('))).second) {
-                return true;
+              const WordFacts facts = find_facts(
+                  reading, map_letters(reading.word), impl_->lexicon);
+              const Likeness likeness =
+                  likeness_to(reading, facts, impl_->catalogue, pattern);
+              if (likeness == Likeness::none) return true;
+              NearMiss miss{
+                  reading.word,
+                  explain_why_not(reading, facts, impl_->catalogue, pattern)};
+              const bool is_loose = likeness == Likeness::loose;
+              const bool is_new = (is_loose ? loose_reasons : reasons)
+                                      .insert(miss.why_not.substr(
+                                          0, miss.why_not.find_first_of("(`")))
+                                      .second;
+              if (is_loose) {
+                if (is_new && loose.size() < count)
+                  loose.push_back(std::move(miss));
+              } else if (is_new) {
+                first.push_back(std::move(miss));
+              } else if (again.size() < count) {
+                again.push_back(std::move(miss));
               }
-              misses.push_back({reading.word, std::move(why)});
-              return misses.size() < count;
+              return first.size() < count;
             });
-  return misses;
+  for (std::vector<NearMiss>* more : {&again, &loose}) {
+    for (NearMiss& miss : *more) {
+      if (first.size() < count) first.push_back(std::move(miss));
+    }
+  }
+  return first;
 }
 
 }  // namespace sheaf

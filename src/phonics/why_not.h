@@ -15,4 +15,11 @@ std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,
                             PatternId pattern);
 
+/// How easily a word without a pattern is taken for one that has it: it has a
+/// grapheme of the pattern, or its letters in other graphemes, where the
+/// pattern wants them (close) or about there (loose).
+enum class Likeness { none, loose, close };
+Likeness likeness_to(const Reading& reading, const WordFacts& facts,
+                     const PatternCatalogue& catalogue, PatternId pattern);
+
 }  // namespace sheaf

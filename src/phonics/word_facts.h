@@ -19,8 +19,17 @@ struct WordFacts {
     std::uint8_t begin, end;
   };
   std::vector<Place> at;
-  EndingAnalysis ending;
-  /// How many units stand before the ending; all where there is none.
+  /// An ending with its place: units from `begin` to before `end`.
+  struct PlacedEnding {
+    EndingAnalysis analysis;
+    std::size_t begin = 0, end = 0;
+    /// The next ending changed its letters, as in friendlier, so that it is
+    /// not there to be seen.
+    bool changed = false;
+  };
+  /// Those of the word, the outermost first: in teachers -s, then -er.
+  std::vector<PlacedEnding> endings;
+  /// How many units stand before all endings; all where there is none.
   std::size_t base_units = 0;
   /// un, re, dis, ... where a known word stands behind it.
   std::string_view prefix;

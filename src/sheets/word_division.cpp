@@ -114,25 +114,67 @@ bool parts_in_two(std::string_view grapheme) {
          (grapheme[0] == grapheme[1] || grapheme == "st");
 }
 
-// The byte where the syllable that begins with unit `index` begins in print.
-std::size_t syllable_begin(const Reading& reading, std::size_t index) {
+bool same_or_weak(Phoneme a, Phoneme b) {
+  const auto weak = [](Phoneme p) {
+    return p == Phoneme::ax || p == Phoneme::ih;
+  };
+  return a == b || (weak(a) && weak(b));
+}
+
+// Bases are words that everybody knows: there is "tok" in larger lists.
+constexpr int kLargestBaseList = 50;
+
+// The unit of the e where -en stands behind a word that sounds as it does by
+// itself: brighten, golden, not open, listen or oven. 0 where there is none.
+std::size_t ending_en(const Reading& reading, const Phonics& phonics) {
+  const std::vector<Unit>& units = reading.units;
+  for (std::size_t i = units.size(); i-- > 2;) {
+    if (units[i].grapheme != "n" || units[i - 1].grapheme != "e") continue;
+    const std::string base = lower_case(
+        std::string_view(reading.word).substr(0, units[i - 1].begin));
+    const auto info = phonics.info(base);
+    if (!info || info->name ||
+        (!info->everyday &&
+         (info->tier == 0 || info->tier > kLargestBaseList))) {
+      return 0;
+    }
+    std::vector<Phoneme> whole, own;
+    for (std::size_t k = 0; k + 1 < i; ++k) {
+      whole.insert(whole.end(), units[k].listed.begin(), units[k].listed.end());
+    }
+    const std::vector<Reading> alone = phonics.read(base, Conventions{});
+    for (const Unit& unit : alone.front().units) {
+      own.insert(own.end(), unit.listed.begin(), unit.listed.end());
+    }
+    return std::ranges::equal(whole, own, same_or_weak) ? i - 1 : 0;
+  }
+  return 0;
+}
+
+// The byte where the syllable that begins with unit `index` begins in print;
+// `en` is the unit of an ending -en.
+std::size_t syllable_begin(const Reading& reading, std::size_t index,
+                           std::size_t en) {
   const Unit& unit = reading.units[index];
   const Unit& before = reading.units[index - 1];
   if (is_vowel_unit(unit)) return unit.begin;
   if (parts_in_two(unit.grapheme)) return unit.begin + 1U;
   const bool closes = is_vowel_unit(before) && is_short_and_stressed(before);
-  const bool moves = closes || only_closes(unit.grapheme);
+  const bool before_en = en > 0 && (index + 1 == en || index == en + 1);
+  const bool moves = closes || before_en || only_closes(unit.grapheme);
   if (!moves || index + 1 >= reading.units.size()) return unit.begin;
   return reading.units[index + 1].begin;
 }
 
 }  // namespace
 
-std::vector<std::string> syllable_letters(const Reading& reading) {
+std::vector<std::string> syllable_letters(const Reading& reading,
+                                          const Phonics& phonics) {
+  const std::size_t en = ending_en(reading, phonics);
   std::vector<std::size_t> begins = {0};
   for (std::size_t i = 1; i < reading.units.size(); ++i) {
     if (reading.units[i].syllable == reading.units[i - 1].syllable) continue;
-    begins.push_back(syllable_begin(reading, i));
+    begins.push_back(syllable_begin(reading, i, en));
   }
   std::vector<std::string> pieces;
   for (std::size_t i = 0; i < begins.size(); ++i) {

@@ -21,9 +21,10 @@ std::string_view change_name(Joint joint);
 
 /// The letters of a word by syllables: "rab bit", "pock et", "lem on", "ta
 /// ble". A short stressed vowel keeps the consonant after it, doubled letters
-/// are parted, a compound or an ending is not looked for (common practice, no
-/// source; dictionaries differ in places). One piece for a word of one
-/// syllable.
-std::vector<std::string> syllable_letters(const Reading& reading);
+/// are parted, -en stands by itself behind a word (fright en); a compound or
+/// another ending is not looked for (common practice, no source; dictionaries
+/// differ in places). One piece for a word of one syllable.
+std::vector<std::string> syllable_letters(const Reading& reading,
+                                          const Phonics& phonics);
 
 }  // namespace sheaf

@@ -35,7 +35,7 @@ WordParts word_parts_of(const SheetInput& in) {
   WordParts content;
   for (const AnalyzedWord& word : in.lesson.words) {
     EndingAnalysis parts = base_and_ending(word.reading, *in.lesson.phonics);
-    auto syllables = syllable_letters(word.reading);
+    auto syllables = syllable_letters(word.reading, *in.lesson.phonics);
     if (parts) {
       content.built.push_back({&word, std::move(parts)});
     } else if (syllables.size() > 1) {

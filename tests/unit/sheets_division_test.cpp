@@ -12,7 +12,8 @@ Reading reading_of(std::string_view word) {
 
 std::string divided(std::string_view word) {
   std::string text;
-  for (const std::string& piece : syllable_letters(reading_of(word))) {
+  for (const std::string& piece :
+       syllable_letters(reading_of(word), shared_phonics())) {
     text += (text.empty() ? "" : "-") + piece;
   }
   return text;
@@ -59,18 +60,32 @@ TEST(Syllables, KeepGraphemesWhole) {
   }
 }
 
+// -en behind a word that sounds as it does by itself.
+TEST(Syllables, KeepTheWordBeforeEn) {
+  for (const char* word :
+       {"fright-en", "bright-en", "tight-en", "straight-en", "sharp-en",
+        "gold-en", "wood-en", "dark-en", "length-en", "thick-en",
+        "fright-en-ing", "o-pen", "ba-con", "lis-ten", "to-ken", "e-ven",
+        "gar-den", "ra-ven"}) {
+    std::string whole = word;
+    std::erase(whole, '-');
+    EXPECT_EQ(divided(whole), word);
+  }
+}
+
 TEST(Syllables, MakeUpTheWordAgain) {
   for (const char* word : {"ship", "a", "strengths", "accomplishment",
                            "Quinlan", "shadowboxing", "o'clock"}) {
     std::string whole;
-    const auto pieces = syllable_letters(reading_of(word));
+    const auto pieces = syllable_letters(reading_of(word), shared_phonics());
     for (const std::string& piece : pieces) {
       EXPECT_FALSE(piece.empty()) << word;
       whole += piece;
     }
     EXPECT_EQ(whole, word);
   }
-  EXPECT_EQ(syllable_letters(reading_of("splash")).size(), 1U);
+  EXPECT_EQ(syllable_letters(reading_of("splash"), shared_phonics()).size(),
+            1U);
 }
 
 TEST(Endings, AreTakenOffWithTheChangeThatTheyMade) {

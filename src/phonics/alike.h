@@ -1,0 +1,31 @@
+#pragma once
+
+#include <algorithm>
+#include <span>
+#include <vector>
+
+#include "phonics/reading.h"
+
+namespace sheaf {
+
+/// Whether two phonemes count as one where a word is compared with its base or
+/// its parts: weak vowels, the two open o and the two th are alike.
+inline bool same_sound(Phoneme a, Phoneme b) {
+  using P = Phoneme;
+  const auto weak = [](P p) { return p == P::ax || p == P::ih; };
+  const auto open_o = [](P p) { return p == P::aa || p == P::ao; };
+  const auto th = [](P p) { return p == P::th || p == P::dh; };
+  return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b)) ||
+         (th(a) && th(b));
+}
+
+/// The phonemes of units as the word list has them, one behind the other.
+inline std::vector<Phoneme> listed_sounds(std::span<const Unit> units) {
+  std::vector<Phoneme> all;
+  for (const Unit& unit : units) {
+    all.insert(all.end(), unit.listed.begin(), unit.listed.end());
+  }
+  return all;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "phonics/endings.h"
+#include "phonics/lexicon.h"
+
+namespace sheaf {
+
+/// An ending taken off a word, with the record of the base it leaves; without
+/// one where the base is not in the word list (Quinlan's).
+struct TakenEnding {
+  EndingAnalysis analysis;
+  std::optional<WordRecord> base;
+};
+
+/// The regular endings of a word of these letters and sounds, one after the
+/// other, the outermost first: `teachers` is `teacher` and -s, then `teach` and
+/// -er. An ending counts where its base is a word that people meet and sounds
+/// as it does in the word. No possessives.
+std::vector<TakenEnding> peel_endings(std::string_view spelling,
+                                      std::span<const Phoneme> sounds,
+                                      const Lexicon& lexicon);
+
+}  // namespace sheaf
