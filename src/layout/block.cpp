@@ -1,6 +1,8 @@
 #include "layout/block.h"
 
 #include <algorithm>
+#include <map>
+#include <span>
 
 namespace sheaf {
 
@@ -73,7 +75,7 @@ Length head_height(const Block& block) {
 // The number of blocks from `first` on that must stand on one page of this
 // height, and the height that they take at its top, without a table's head.
 // What is to be kept together and is more than a page is not.
-std::pair<std::size_t, Length> group_at(const std::vector<Block>& blocks,
+std::pair<std::size_t, Length> group_at(std::span<const Block> blocks,
                                         std::size_t first, Length page) {
   std::size_t last = first;
   Length height = blocks[first].height;
@@ -89,7 +91,7 @@ std::pair<std::size_t, Length> group_at(const std::vector<Block>& blocks,
 }
 
 // The blocks that begin a page where pages have this height.
-std::vector<std::size_t> page_starts(const std::vector<Block>& blocks,
+std::vector<std::size_t> page_starts(std::span<const Block> blocks,
                                      Length height) {
   std::vector<std::size_t> starts;
   Length y;
@@ -142,9 +144,8 @@ class PageFiller {
   std::vector<Page> pages_;
 };
 
-}  // namespace
-
-void even_pages(std::vector<Block>& blocks, Length height) {
+// The same of blocks of which none but the first must begin a page.
+void even_run(std::span<Block> blocks, Length height) {
   const std::size_t pages = page_starts(blocks, height).size();
   if (pages < 2) return;
   // The lowest pages that still are no more.
@@ -155,23 +156,47 @@ void even_pages(std::vector<Block>& blocks, Length height) {
     (page_starts(blocks, tried).size() > pages ? low : high) = middle;
   }
   for (const std::size_t start : page_starts(blocks, Length::from_mils(high))) {
-    blocks[start].new_page = start > 0;
+    if (start > 0) blocks[start].new_page = true;
+  }
+}
+
+void outline_tints(std::span<Mark> marks, Length weight) {
+  constexpr Ink kLightest = 160;
+  for (Mark& mark : marks) {
+    auto* rect = std::get_if<RectMark>(&mark);
+    const bool is_tint = rect != nullptr && rect->filled &&
+                         rect->fill >= kLightest && rect->fill != kWhite;
+    if (!is_tint) continue;
+    rect->filled = false;
+    if (rect->stroked) continue;
+    rect->stroked = true;
+    rect->stroke = {weight, kBlack, {}, false};
+  }
+}
+
+}  // namespace
+
+void even_pages(std::vector<Block>& blocks, Length height) {
+  for (std::size_t first = 0; first < blocks.size();) {
+    std::size_t last = first + 1;
+    while (last < blocks.size() && !blocks[last].new_page) ++last;
+    even_run(std::span(blocks).subspan(first, last - first), height);
+    first = last;
   }
 }
 
 void outline_tints(std::vector<Block>& blocks, Length weight) {
-  constexpr Ink kLightest = 160;
+  std::map<const Block*, std::shared_ptr<const Block>> heads;  // outlined ones
   for (Block& block : blocks) {
-    for (Mark& mark : block.marks) {
-      auto* rect = std::get_if<RectMark>(&mark);
-      const bool is_tint = rect != nullptr && rect->filled &&
-                           rect->fill >= kLightest && rect->fill != kWhite;
-      if (!is_tint) continue;
-      rect->filled = false;
-      if (rect->stroked) continue;
-      rect->stroked = true;
-      rect->stroke = {weight, kBlack, {}, false};
+    outline_tints(std::span(block.marks), weight);
+    if (block.head == nullptr) continue;
+    auto& head = heads[block.head.get()];
+    if (head == nullptr) {
+      Block outlined = *block.head;
+      outline_tints(std::span(outlined.marks), weight);
+      head = std::make_shared<const Block>(std::move(outlined));
     }
+    block.head = head;
   }
 }
 

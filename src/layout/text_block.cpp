@@ -9,9 +9,10 @@ namespace {
 // How dark the band behind marked text is; survives a photocopier.
 constexpr Ink kBand = 205;
 
-// One word: runs that must stay together, with the space that follows.
+// One word: runs that must stay together, [begin, end) of all of them, with
+// the space that follows.
 struct Word {
-  std::vector<TextLine::Run> runs;
+  std::size_t begin, end;
   Length width;        // without the space after it
   Length space_after;  // what the next word on the line is moved by
 };
@@ -22,9 +23,9 @@ constexpr Length kGrace = Length::from_mm(1.5);
 // A line of a paragraph has as many words, more or less.
 constexpr std::size_t kUsualRuns = 16;
 
-std::string text_of(const Word& word) {
+std::string text_of(std::span<const TextLine::Run> runs) {
   std::string text;
-  for (const TextLine::Run& run : word.runs) text += run.run.shape->text;
+  for (const TextLine::Run& run : runs) text += run.run.shape->text;
   while (text.ends_with(' ')) text.pop_back();
   return text;
 }
@@ -49,7 +50,10 @@ class WordCollector {
     }
   }
 
-  std::vector<Word> take() { return std::move(words_); }
+  std::span<const Word> words() const { return words_; }
+  std::span<TextLine::Run> runs_of(const Word& word) {
+    return std::span(runs_).subspan(word.begin, word.end - word.begin);
+  }
 
  private:
   // A space that begins a piece ends the word before it, which was shaped
@@ -59,13 +63,15 @@ class WordCollector {
     glue_ = false;
     Word& word = words_.back();
     const GlyphRun space = composer_.shape(piece.style, " ");
-    word.runs.push_back({space, word.width, piece.style.ink, false});
+    add_run(word, {space, word.width, piece.style.ink, false});
     word.space_after = width_of(space) + piece.style.tracking;
   }
 
   // The space after a word is shaped with it, so that it is extracted too.
   void append(const TextPiece& piece, std::string_view text, bool spaced) {
-    if (!glue_ || words_.empty()) words_.emplace_back();
+    if (!glue_ || words_.empty()) {
+      words_.push_back({runs_.size(), runs_.size(), {}, {}});
+    }
     Word& word = words_.back();
     const GlyphRun run = composer_.shape(piece.style, text);
     const Length width = width_of(run);
@@ -73,14 +79,20 @@ class WordCollector {
     if (spaced) {
       bare = pen_before(run, run.shape->glyphs.size() - 1) - run.tracking;
     }
-    word.runs.push_back({run, word.width, piece.style.ink, piece.marked});
+    add_run(word, {run, word.width, piece.style.ink, piece.marked});
     word.width += bare;
     if (!spaced) word.width += piece.style.tracking;
     word.space_after = spaced ? width - bare + piece.style.tracking : Length();
   }
 
+  void add_run(Word& word, const TextLine::Run& run) {
+    runs_.push_back(run);
+    word.end = runs_.size();
+  }
+
   Composer& composer_;
   std::vector<Word> words_;
+  std::vector<TextLine::Run> runs_;  // of all words, in order
   bool glue_ = false;
 };
 
@@ -93,15 +105,16 @@ std::vector<TextLine> break_lines(Composer& composer,
   for (const TextPiece& piece : pieces) collector.add(piece);
   std::vector<TextLine> lines;
   Length x;
-  for (Word& word : collector.take()) {
-    if (word.width > width + kGrace) composer.note_too_wide(text_of(word));
+  for (const Word& word : collector.words()) {
+    const std::span<TextLine::Run> runs = collector.runs_of(word);
+    if (word.width > width + kGrace) composer.note_too_wide(text_of(runs));
     if (lines.empty() || (x > Length() && x + word.width > width)) {
       lines.emplace_back();
       x = Length();
     }
     TextLine& line = lines.back();
     if (line.runs.empty()) line.runs.reserve(kUsualRuns);
-    for (TextLine::Run& run : word.runs) {
+    for (TextLine::Run& run : runs) {
       run.x += x;
       line.runs.push_back(run);
     }

@@ -126,8 +126,15 @@ void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
   std::string text;
   for (const AnalyzedWord& word : in.lesson.words) {
-    if (!text.empty()) text += "  ·  ";
-    text += spelled_out(word);
+    // Lines end between words and behind the dot.
+    if (!text.empty()) text += "\u00A0\u00A0·  ";
+    for (const char c : spelled_out(word)) {
+      if (c == ' ') {
+        text += "\u00A0";
+      } else {
+        text += c;
+      }
+    }
   }
   add_paragraph(c, plain, text);
 }

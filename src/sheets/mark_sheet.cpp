@@ -178,7 +178,7 @@ std::vector<Columns> tables_of(const SheetInput& in, Composer& c) {
     Length width;
     for (const Column& column : table) width += column.width;
     const auto count = static_cast<std::int64_t>(table.size());
-    const Length more = std::clamp((room - width) / count, 0_mm, 16_mm);
+    const Length more = std::clamp((room - width) / count, 0_mm, 24_mm);
     for (Column& column : table) {
       column.width += more;
       for (Length& square : column.squares) square += more / 2;

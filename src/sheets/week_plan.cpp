@@ -75,7 +75,9 @@ void add_days(const SheetInput& in, Composer& c) {
           {"Minutes", 0, std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
           {"Have ready", 3},
           {"Short of time? Stop after", 3}});
-  const auto days = days_of(in);
+  auto days = days_of(in);
+  // Beyond the last sheet there is nothing to say again.
+  while (days.size() > 1 && days.back().sheets.empty()) days.pop_back();
   for (std::size_t i = 0; i < days.size(); ++i) {
     std::vector<std::string> names, materials;
     for (const PlannedSheet* sheet : days[i].sheets) {

@@ -101,6 +101,36 @@ TEST(EvenPages, CountSpacesHeadsAndPagesBegunAnyhow) {
   EXPECT_EQ(marks_on_pages(rows), (std::vector<std::size_t>{4, 3}));
 }
 
+TEST(EvenPages, ShareOutEachRunOfPagesByItself) {
+  // Six small rows on two pages, then a tall one that begins its own: what
+  // that needs is nothing to the rows.
+  std::vector<Block> blocks(6, block_of(25_mm));
+  blocks.push_back(block_of(95_mm));
+  blocks.back().new_page = true;
+  EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{3, 3, 1}));
+}
+
+TEST(Tints, BecomeFramesInRepeatedHeadsToo) {
+  Block head;
+  head.height = 10_mm;
+  head.shade({0_mm, 0_mm, 50_mm, 10_mm}, 232);
+  std::vector<Block> rows(3, block_of(40_mm));
+  for (Block& row : rows) row.head = std::make_shared<const Block>(head);
+  rows[0].shade({0_mm, 0_mm, 50_mm, 40_mm}, 232);
+  outline_tints(rows, 0.5_pt);
+  int frames = 0;
+  for (const Page& page : paginate(rows, kBody, kPaper)) {
+    for (const Mark& mark : page.marks) {
+      const auto* rect = std::get_if<RectMark>(&mark);
+      if (rect == nullptr) continue;
+      ++frames;
+      EXPECT_FALSE(rect->filled);
+      EXPECT_TRUE(rect->stroked);
+    }
+  }
+  EXPECT_EQ(frames, 2);
+}
+
 TEST(EvenPages, KeepHeadingsWithWhatFollows) {
   std::vector<Block> blocks(11, block_of(10_mm));
   blocks[5].keep_with_next = true;

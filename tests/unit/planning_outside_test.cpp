@@ -30,7 +30,7 @@ std::vector<std::string> suggestions(PatternId pattern, std::size_t count) {
   query.first_set = false;
   std::vector<std::string> words;
   for (const FoundWord& w : find_words(ground(), query)) {
-    words.push_back(w.reading.word);
+    words.push_back(w.reading->word);
   }
   return words;
 }
@@ -174,7 +174,7 @@ TEST(Outside, WordsOfTheCurriculumComeUp) {
           WordQuery query;
           query.pattern = p;
           for (const FoundWord& w : candidates(ground(), query, 20000)) {
-            words.insert(w.reading.word);
+            words.insert(w.reading->word);
           }
         }
         may = may || readings.front().find(p) != nullptr;
