@@ -26,6 +26,23 @@ inline std::string repeated(std::string_view text, int count) {
   return all;
 }
 
+inline std::string numbered(const std::string& before, int count,
+                            const std::string& after) {
+  std::string all;
+  for (int i = 0; i < count; ++i) all += before + std::to_string(i) + after;
+  return all;
+}
+
+/// Different words of letters alone, each behind a blank.
+inline std::string many_words(int count, const std::string& start) {
+  std::string all;
+  for (int i = 0; i < count; ++i) {
+    all += ' ' + start;
+    for (int n = i + 1; n > 0; n /= 26) all += static_cast<char>('a' + n % 26);
+  }
+  return all;
+}
+
 /// Lists of lists by reference, which come to 8 to the power of 12 parts.
 inline std::string alias_bomb(std::string_view rest) {
   std::string text = "a0: &a0 [x, x, x, x, x, x, x, x]\n";

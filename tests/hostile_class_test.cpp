@@ -11,7 +11,6 @@ namespace sheaf::test {
 namespace {
 
 namespace fs = std::filesystem;
-using testing_support::Outcome;
 using testing_support::TemporaryFolder;
 
 constexpr const char* kLesson = "pattern: sh\nwords: ship shed fish\n";
@@ -19,8 +18,7 @@ constexpr const char* kClass = "lesson: lesson.yaml\nlearners: [B7, C3]\n";
 constexpr const char* kSequence = "steps: [short i, sh]\n";
 constexpr const char* kRecord =
     "date: 2026-03-12\nlesson: lesson.yaml\nclass: class.yaml\nmarked: all\n";
-// Invented; the name of nobody.
-constexpr const char* kName = "Marguerite Oxley";
+constexpr const char* kName = "Marguerite Oxley";  // invented
 
 /// A kind of file and the commands that read it.
 struct Kind {
@@ -52,8 +50,6 @@ struct Case {
   std::string name;
   std::string text;
   std::function<void(const TemporaryFolder&)> prepare = {};
-  /// What the message names; the file where empty.
-  std::string blamed = {};
 };
 
 void expect_refused(const Kind& kind, const Case& hostile) {
@@ -66,9 +62,8 @@ void expect_refused(const Kind& kind, const Case& hostile) {
   if (hostile.prepare) hostile.prepare(folder);
   for (const auto& command : kind.commands) {
     SCOPED_TRACE(command.front());
-    const Outcome outcome = run_within_limits(folder, command);
-    expect_refusal(folder, outcome,
-                   hostile.blamed.empty() ? kind.file + ":" : hostile.blamed);
+    const auto outcome = run_within_limits(folder, command);
+    expect_refusal(folder, outcome, kind.file + ":");
     EXPECT_EQ(outcome.out.find("Marguerite"), std::string::npos) << outcome.out;
     EXPECT_FALSE(fs::exists(folder.path() + "/pages"));
     EXPECT_FALSE(fs::exists(folder.path() + "/plan"));
@@ -77,23 +72,6 @@ void expect_refused(const Kind& kind, const Case& hostile) {
 
 void expect_refused(const Kind& kind, const std::vector<Case>& cases) {
   for (const Case& hostile : cases) expect_refused(kind, hostile);
-}
-
-std::string numbered(const std::string& before, int count,
-                     const std::string& after) {
-  std::string all;
-  for (int i = 0; i < count; ++i) all += before + std::to_string(i) + after;
-  return all;
-}
-
-// Different words of letters alone.
-std::string many_words(int count, const std::string& start) {
-  std::string all;
-  for (int i = 0; i < count; ++i) {
-    all += ' ' + start;
-    for (int n = i + 1; n > 0; n /= 26) all += static_cast<char>('a' + n % 26);
-  }
-  return all;
 }
 
 // What is wrong with any file of keys; `key` takes a text.
@@ -382,7 +360,7 @@ TEST(Hostile, NoPipeHoldsSheafUp) {
              {"find", "sh", "--sequence", file},
              {"mark", "--pairs", file},
              {"writing", file, "--taught", "sh"}}) {
-      const Outcome outcome = run_within_limits(folder, command);
+      const auto outcome = run_within_limits(folder, command);
       EXPECT_EQ(outcome.status, 3) << command.front() << ": " << outcome.out;
       EXPECT_NE(outcome.out.find("it is not a file"), std::string::npos)
           << outcome.out;
@@ -413,7 +391,7 @@ TEST(Hostile, LargeWorkOfATeacherPasses) {
            {"mark", "record.yaml"},
            {"progress", "record.yaml"},
            {"writing", "story.txt", "--taught", "sh"}}) {
-    const Outcome outcome = run_within_limits(folder, command);
+    const auto outcome = run_within_limits(folder, command);
     EXPECT_EQ(outcome.status, 0) << outcome.out.substr(0, 600);
   }
 }

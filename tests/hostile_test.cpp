@@ -26,16 +26,6 @@ struct Case {
   std::string layout = {};
 };
 
-std::string many_words(int count) {
-  std::string text = "pattern: sh\nwords:";
-  for (int i = 0; i < count; ++i) {
-    text += ' ';
-    for (int n = i + 1; n > 0; n /= 26) text += static_cast<char>('a' + n % 26);
-    text += "sh";
-  }
-  return text + "\n";
-}
-
 std::vector<Case> text_cases() {
   using namespace std::string_literals;
   return {
@@ -56,7 +46,8 @@ std::vector<Case> text_cases() {
       {"one scalar of a megabyte", kGood + "title: "s + repeated("x", 1 << 20)},
       {"one word of a megabyte",
        "pattern: sh\nwords: " + repeated("sh", 1 << 19) + "\n"},
-      {"100,000 words", many_words(100000)},
+      {"100,000 words",
+       "pattern: sh\nwords:" + many_words(100000, "sh") + "\n"},
       {"a larger file than any lesson", kGood + repeated("# x\n", 3 << 20)},
       {"a hundred thousand keys",
        [] {
