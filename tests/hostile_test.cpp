@@ -101,7 +101,7 @@ Case picture_case(const std::string& name, const std::string& file,
 }
 
 Case image_case(const std::string& name, const std::string& file,
-                std::string bytes) {
+                const std::string& bytes) {
   return picture_case(name, file, [=](const TemporaryFolder& folder) {
     folder.write(file, bytes);
   });
