@@ -28,7 +28,8 @@ fuzz:
 	@[ -f $(FUZZ)/build.ninja ] || cmake -S . -B $(FUZZ) -G Ninja \
 	  -DCMAKE_CXX_COMPILER=clang++-16 -DCMAKE_BUILD_TYPE=Release \
 	  -DSHEAF_FUZZ=ON -DSHEAF_SANITIZE=ON -DSHEAF_PRECOMPILE=OFF
-	cmake --build $(FUZZ)
+	cmake --build $(FUZZ) --target \
+	  $(patsubst tests/fuzz/corpus/%,fuzz_%,$(wildcard tests/fuzz/corpus/*))
 	@mkdir -p $(FUZZ)/found; status=0; \
 	for corpus in tests/fuzz/corpus/*; do kind=$${corpus##*/}; \
 	  work=$(FUZZ)/work/$$kind; mkdir -p $$work; \

@@ -18,11 +18,10 @@
 #include <filesystem>
 #include <functional>
 #include <limits>
-#include <qpdf/QPDF.hh>
-#include <qpdf/QPDFPageObjectHelper.hh>
 
 #include "cli/workspace.h"
 #include "pdf/pdf_writer.h"
+#include "support/pdf_file.h"
 
 namespace sheaf {
 namespace {
@@ -83,13 +82,10 @@ double best_process(int runs, const std::vector<std::string>& command) {
 }
 
 std::vector<std::string> page_contents(const std::string& pdf) {
-  QPDF file;
-  file.processMemoryFile("packet", pdf.data(), pdf.size());
+  const testing_support::PdfFile file(pdf);
   std::vector<std::string> contents;
-  for (QPDFObjectHandle page : file.getAllPages()) {
-    const auto data = page.getKey("/Contents").getStreamData();
-    contents.emplace_back(reinterpret_cast<const char*>(data->getBuffer()),
-                          data->getSize());
+  for (std::size_t page = 0; page < file.page_count(); ++page) {
+    contents.push_back(file.page_stream(page, "/Contents"));
   }
   return contents;
 }

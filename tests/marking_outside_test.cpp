@@ -163,7 +163,7 @@ TEST(Year, OfALearnerIsOnePage) {
                             std::to_string(month % 12 + 1) + "-" +
                             std::to_string(10 + week % 4 * 6);
     folder.write("year/records/" + name,
-                 "date: " + day + "\nlesson: " + name +
+                 std::string("date: ").append(day) + "\nlesson: " + name +
                      "\nclass: class.yaml\nmarked: all\n");
     ++week;
   }

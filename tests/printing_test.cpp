@@ -212,16 +212,17 @@ TEST(PrintCommand, SendsThePacketOnBothSidesAndUnscaled) {
   for (const char* tool : {"/tools/lp", "/tools/lpstat"}) {
     fs::permissions(folder.path() + tool, fs::perms::owner_all);
   }
-  const auto make_print = [&](std::vector<std::string> more) {
-    std::vector<std::string> call = {
-        "sh",
-        "-c",
-        "unset MAKEFLAGS MFLAGS MAKELEVEL; cd \"$0\" && PATH=$0/tools:$PATH "
-        "exec make -s \"$@\"",
-        folder.path(),
-        "print",
-        "BUILT=built",
-        std::string("SHEAF=") + SHEAF_PROGRAM};
+  const char* const run_make =
+      "unset MAKEFLAGS MFLAGS MAKELEVEL; cd \"$0\" && PATH=$0/tools:$PATH "
+      "exec make -s \"$@\"";
+  const auto make_print = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> call = {"sh",
+                                     "-c",
+                                     run_make,
+                                     folder.path(),
+                                     "print",
+                                     "BUILT=built",
+                                     std::string("SHEAF=") + SHEAF_PROGRAM};
     call.insert(call.end(), more.begin(), more.end());
     return run_program(call);
   };

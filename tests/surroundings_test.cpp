@@ -77,6 +77,9 @@ Files built_in(const Surroundings& where) {
 TEST(Surroundings, ChangeNoByteOfAnyPacket) {
   const Files first = built_in({{"LC_ALL=C", "TZ=UTC"}});
   EXPECT_EQ(first.size(), 13U);
+  const std::string allocator =
+      "GLIBC_TUNABLES=glibc.malloc.tcache_count=0:"
+      "glibc.malloc.mmap_threshold=4096:glibc.malloc.top_pad=1000000";
   const std::vector<Surroundings> others = {
       {{"LC_ALL=C.UTF-8", "TZ=Asia/Kolkata", "MALLOC_PERTURB_=85"},
        "077",
@@ -85,9 +88,7 @@ TEST(Surroundings, ChangeNoByteOfAnyPacket) {
         "GLIBCXX_FORCE_NEW=1", "MALLOC_PERTURB_=170", "MALLOC_ARENA_MAX=1"},
        "000",
        "lessons"},
-      {{"LC_ALL=tr_TR.UTF-8", "LANGUAGE=tr", "TZ=Pacific/Kiritimati",
-        "GLIBC_TUNABLES=glibc.malloc.tcache_count=0:"
-        "glibc.malloc.mmap_threshold=4096:glibc.malloc.top_pad=1000000",
+      {{"LC_ALL=tr_TR.UTF-8", "LANGUAGE=tr", "TZ=Pacific/Kiritimati", allocator,
         "SOURCE_DATE_EPOCH=1", "HOME=/nonexistent", "COLUMNS=40"},
        "027"},
       {{"-i"}}};

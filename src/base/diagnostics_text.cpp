@@ -53,8 +53,8 @@ std::string head(std::string_view text, std::size_t count) {
 Excerpt excerpt_of(const Span& span, int line_number) {
   const std::string_view line = span.file->line(line_number);
   const std::uint32_t begin = span.file->line_begin(line_number);
-  const std::size_t from = std::min<std::size_t>(span.begin - begin,
-                                                 line.size());
+  const std::size_t from =
+      std::min<std::size_t>(span.begin - begin, line.size());
   const std::size_t to =
       std::clamp<std::size_t>(span.end - begin, from, line.size());
   return {printable(tail(line.substr(0, from), kShownBefore)),
@@ -127,15 +127,20 @@ std::string to_text(const Diagnostics& diagnostics,
                     const PrintOptions& options) {
   Printer printer(options.colour);
   const auto sorted = diagnostics.sorted();
-  int printed = 0;
+  // Where there is no room for all, the errors are what must be read.
+  int errors = std::min(diagnostics.error_count(), options.limit);
+  int others = options.limit - errors;
+  std::size_t printed = 0;
   for (const Diagnostic* d : sorted) {
-    if (printed == options.limit) {
-      printer.line(fmt::format("… and {} more messages",
-                               sorted.size() - options.limit));
-      break;
-    }
+    int& room = d->severity == Severity::error ? errors : others;
+    if (room == 0) continue;
+    --room;
     printer.print(*d);
     ++printed;
+  }
+  if (printed < sorted.size()) {
+    printer.line(
+        fmt::format("… and {} more messages", sorted.size() - printed));
   }
   return printer.take();
 }

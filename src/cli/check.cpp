@@ -4,6 +4,7 @@
 
 #include <set>
 
+#include "analysis/lesson_conventions.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
 #include "cli/class_job.h"
@@ -130,6 +131,10 @@ bool check_sequence(Workspace& workspace, const std::string& path,
   const Taught taught =
       taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
                 phonics, diagnostics);
+  // As a lesson would find them.
+  Lesson lesson;
+  inherit_conventions(*sequence, lesson);
+  lesson_conventions(lesson, diagnostics);
   print(diagnostics);
   if (diagnostics.has_errors()) return false;
   fmt::print("{}: {}\n", path,

@@ -4,7 +4,6 @@
 
 #include <cstdio>
 #include <iostream>
-#include <iterator>
 
 #include "base/error.h"
 #include "base/utf8.h"
@@ -25,10 +24,8 @@ namespace {
 constexpr std::size_t kLargestPairs = std::size_t{4} << 20U;
 
 std::string read_standard_input() {
-  std::string text(std::istreambuf_iterator<char>(std::cin), {});
-  if (text.size() > kLargestPairs) {
-    throw MachineError("standard input is longer than 4 MiB");
-  }
+  std::string text;
+  for (char c = 0; text.size() <= kLargestPairs && std::cin.get(c);) text += c;
   return text;
 }
 
@@ -127,7 +124,8 @@ void print_pairs(const std::vector<AttemptRow>& rows) {
     for (const MarkedGrapheme& g : a.graphemes) {
       graphemes += (graphemes.empty() ? "" : " ") + g.grapheme;
     }
-    table.add({a.target, a.blank ? "." : printable(a.written), graphemes,
+    table.add({printable(a.target), a.blank ? "." : printable(a.written),
+               printable(graphemes),
                fmt::format("{}/{}", a.sequences.correct, a.sequences.possible),
                a.right ? "right" : printable(faults_text(a))});
   }
@@ -176,7 +174,8 @@ void print_misses(const MarkedRecord& marked) {
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
-      table.add({learner.code, a.target, a.blank ? "." : printable(a.written),
+      table.add({learner.code, printable(a.target),
+                 a.blank ? "." : printable(a.written),
                  printable(faults_text(word.kind, a))});
     }
     for (const ExtraWord& extra : learner.extra_words) {
@@ -217,9 +216,12 @@ int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
   const std::string& name = line.marking.pairs;
   const std::string text =
       name == "-" ? read_standard_input() : read_file(name, kLargestPairs);
+  const std::string shown = name == "-" ? "standard input" : name;
+  if (text.size() > kLargestPairs) {
+    throw MachineError(fmt::format("{} is longer than 4 MiB", shown));
+  }
   std::vector<AttemptRow> rows;
-  const bool good =
-      read_pairs(text, name == "-" ? "standard input" : name, desk, rows);
+  const bool good = read_pairs(text, shown, desk, rows);
   if (line.json) {
     fmt::print("{}\n", attempts_json(rows));
   } else if (line.marking.csv) {

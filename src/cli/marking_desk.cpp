@@ -88,6 +88,11 @@ void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
   }
 }
 
+// Some four seconds and 200 MiB. A class of thirty comes to 130,000 in a year
+// of weekly dictations, so whoever asks for more than this means harm or has a
+// mistake in the files.
+constexpr std::size_t kMostWork = 400'000;
+
 }  // namespace
 
 const TaughtFile* MarkingDesk::lesson(const std::string& path,
@@ -114,6 +119,9 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
         plan_lesson(workspace_, line_, fs::path(path).parent_path(),
                     taught->lesson, phonics(), has_picture, found);
     taught->analyzed = std::move(plan.analyzed);
+    for (const DictatedItem& item : taught->items()) {
+      taught->work += marking_work(item.text, item.text);
+    }
   }
   take_errors(found, diagnostics);
   if (!found.has_errors()) entry = std::move(taught);
@@ -133,18 +141,25 @@ const ClassFile* MarkingDesk::class_file(const std::string& path,
   return entry.get();
 }
 
+// A record may have the name of its lesson. Each file is looked into once,
+// however many records name it.
+bool MarkingDesk::is_record(const fs::path& path) {
+  const auto [known, fresh] = are_records_.try_emplace(path.string(), false);
+  if (fresh) {
+    known->second = kind_of(workspace_.open(path)) == FileKind::record;
+  }
+  return known->second;
+}
+
 std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
                               Diagnostics& diagnostics) {
   const fs::path parent = fs::path(record).parent_path();
   const fs::path folder = parent.empty() ? fs::path(".") : parent;
   const fs::path above = folder / "..";
   for (const fs::path& place : {folder, above, above / "lessons"}) {
-    const auto found =
-        find_named_file(name.value, place, place, line_.allowed_folders);
-    // A record may have the name of its lesson.
-    if (found && kind_of(workspace_.open(*found)) != FileKind::record) {
-      return found->lexically_normal().string();
-    }
+    const auto found = find_named_file(name.value, place, workspace_.shipped(),
+                                       line_.allowed_folders);
+    if (found && !is_record(*found)) return found->lexically_normal().string();
   }
   diagnostics.error(
       diagnostic::no_such_file, name.span,
@@ -189,55 +204,74 @@ void MarkingDesk::report(const MarkedRecord& marked,
   }
 }
 
-void MarkingDesk::mark_file(const std::string& path,
-                            std::vector<MarkedRecord>& marked,
+// Everything that a file's records name, and what marking them will take.
+void MarkingDesk::take_file(const std::string& path,
+                            std::vector<Taken>& all_taken,
                             Diagnostics& diagnostics) {
   records_.push_back(std::make_unique<RecordFile>(
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    MarkedRecord one{path, &record, nullptr, {}, {}};
-    std::vector<std::string> codes;
+    Taken taken{{path, &record, nullptr, {}, {}}, {}};
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
-      if (!file.empty()) one.lesson = lesson(file, diagnostics);
+      if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
     }
     if (record.class_file.given()) {
       const std::string file = find(record.class_file, path, diagnostics);
       const ClassFile* pupils =
           file.empty() ? nullptr : class_file(file, diagnostics);
-      if (pupils != nullptr) codes = codes_of(*pupils);
+      if (pupils != nullptr) taken.codes = codes_of(*pupils);
     }
-    if (diagnostics.has_errors()) continue;
-    // A tally says all there is about writing; nothing was dictated.
-    const bool dictated =
-        one.lesson != nullptr && record.kind.value != Record::Kind::writing;
-    one.session = mark_session(
-        record, codes,
-        dictated ? one.lesson->items() : std::vector<DictatedItem>{},
-        spellings_, phonics(), options_);
-    if (one.lesson != nullptr) {
-      one.session.lesson = one.lesson->name;
-      one.patterns = one.lesson->patterns();
+    const TaughtFile* taught = taken.marked.lesson;
+    work_ += marking_work(record, taken.codes.size(),
+                          taught == nullptr ? 0 : taught->work);
+    if (work_ > kMostWork) {
+      diagnostics.error(
+          diagnostic::too_many, record.date.span,
+          "up to this record, more was written than Sheaf marks at once",
+          "mark fewer files at once, or make several files of this one");
+      return;
     }
-    for (const LearnerResult& learner : one.session.learners) {
-      for (const LearnerResult::Tally& tally : learner.writing) {
-        if (std::ranges::find(one.patterns, tally.pattern) ==
-            one.patterns.end()) {
-          one.patterns.push_back(tally.pattern);
-        }
+    all_taken.push_back(std::move(taken));
+  }
+}
+
+MarkedRecord MarkingDesk::mark_one(Taken taken, Diagnostics& diagnostics) {
+  MarkedRecord& one = taken.marked;
+  // A tally says all there is about writing; nothing was dictated.
+  const bool dictated =
+      one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
+  one.session =
+      mark_session(*one.record, taken.codes,
+                   dictated ? one.lesson->items() : std::vector<DictatedItem>{},
+                   spellings_, phonics(), options_);
+  if (one.lesson != nullptr) {
+    one.session.lesson = one.lesson->name;
+    one.patterns = one.lesson->patterns();
+  }
+  for (const LearnerResult& learner : one.session.learners) {
+    for (const LearnerResult::Tally& tally : learner.writing) {
+      if (std::ranges::find(one.patterns, tally.pattern) ==
+          one.patterns.end()) {
+        one.patterns.push_back(tally.pattern);
       }
     }
-    report(one, diagnostics);
-    marked.push_back(std::move(one));
   }
+  report(one, diagnostics);
+  return std::move(one);
 }
 
 std::vector<MarkedRecord> MarkingDesk::mark(
     const std::vector<std::string>& paths, Diagnostics& diagnostics) {
-  std::vector<MarkedRecord> marked;
+  std::vector<Taken> all_taken;
   for (const std::string& path : record_paths(paths)) {
-    mark_file(path, marked, diagnostics);
+    take_file(path, all_taken, diagnostics);
+  }
+  std::vector<MarkedRecord> marked;
+  if (diagnostics.has_errors()) return marked;
+  for (Taken& taken : all_taken) {
+    marked.push_back(mark_one(std::move(taken), diagnostics));
   }
   std::ranges::stable_sort(
       marked, {}, [](const MarkedRecord& m) { return m.session.date; });

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <filesystem>
 #include <map>
 #include <memory>
 #include <string>
@@ -22,6 +23,8 @@ struct TaughtFile {
   std::string name;  ///< the file's name without its ending
   Lesson lesson;
   AnalyzedLesson analyzed;
+  /// What marking one learner who wrote all of it takes, counted in words.
+  std::size_t work = 0;
 
   std::vector<PatternId> patterns() const;
   /// What is dictated: words and sentences for that, else the list.
@@ -53,7 +56,7 @@ class MarkingDesk {
 
   /// The records of these files, and of the files in these folders, by date.
   /// A record names files that are beside it, in the folder above, or in
-  /// `lessons` there.
+  /// `lessons` there. More than can be marked in a bearable time is refused.
   std::vector<MarkedRecord> mark(const std::vector<std::string>& paths,
                                  Diagnostics& diagnostics);
   /// A lesson or class, read once. Null where it has errors.
@@ -64,8 +67,15 @@ class MarkingDesk {
       const std::vector<MarkedRecord>& records) const;
 
  private:
-  void mark_file(const std::string& path, std::vector<MarkedRecord>& marked,
+  /// A record with what it names, before it is marked.
+  struct Taken {
+    MarkedRecord marked;
+    std::vector<std::string> codes;  ///< of its class
+  };
+  void take_file(const std::string& path, std::vector<Taken>& all_taken,
                  Diagnostics& diagnostics);
+  MarkedRecord mark_one(Taken taken, Diagnostics& diagnostics);
+  bool is_record(const std::filesystem::path& path);
   std::string find(const PlacedWord& name, const std::string& record,
                    Diagnostics& diagnostics);
   void report(const MarkedRecord& marked, Diagnostics& diagnostics) const;
@@ -77,6 +87,8 @@ class MarkingDesk {
   std::map<std::string, std::unique_ptr<TaughtFile>> lessons_;
   std::map<std::string, std::unique_ptr<ClassFile>> classes_;
   std::vector<std::unique_ptr<RecordFile>> records_;
+  std::map<std::string, bool> are_records_;
+  std::size_t work_ = 0;
 };
 
 /// The record files that paths and folders stand for, by name. Throws

@@ -37,7 +37,10 @@ std::optional<Pictures> embedded(const CommandLine& line, const Lesson& lesson,
                                  const fs::path& folder) {
   Pictures pictures;
   std::size_t size = 0;
-  for (const auto& [word, name] : lesson.pictures) {
+  // With a structured binding clang-tidy 16 falls over.
+  for (const auto& picture : lesson.pictures) {
+    const PlacedWord& word = picture.first;
+    const PlacedWord& name = picture.second;
     if (looks_like_emoji(name.value) ||
         name.value.starts_with(kEmbeddedPicture)) {
       pictures.emplace_back(word.value, name.value);

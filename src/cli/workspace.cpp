@@ -191,7 +191,10 @@ std::optional<Picture> decode_embedded(std::string_view text,
 void add_pictures(Workspace& workspace, const CommandLine& line,
                   const Lesson& lesson, const fs::path& folder,
                   LessonPictures& pictures, Diagnostics& diagnostics) {
-  for (const auto& [word, name] : lesson.pictures) {
+  // With a structured binding clang-tidy 16 falls over.
+  for (const auto& entry : lesson.pictures) {
+    const PlacedWord& word = entry.first;
+    const PlacedWord& name = entry.second;
     std::string why;
     if (name.value.starts_with(kEmbeddedPicture)) {
       auto picture = decode_embedded(name.value, word.value, why);
@@ -347,7 +350,7 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
   result->filled = std::move(plan.filled);
   result->sequence_file = plan.sequence_file;
   result->analyzed = std::move(plan.analyzed);
-  if (diagnostics.has_errors()) return nullptr;
+  if (!layout_path || diagnostics.has_errors()) return nullptr;
 
   OptionValues& settings = result->layout.settings;
   if (!line.paper.empty()) settings.set_choice("paper", line.paper);

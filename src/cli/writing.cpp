@@ -10,6 +10,7 @@
 #include "cli/marking_desk.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "input/raw_text.h"
 #include "input/sequence.h"
 #include "marking/free_writing.h"
 #include "marking/score_words.h"
@@ -19,6 +20,9 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t kLargestText = std::size_t{1} << 20U;
+// More than a learner writes in a term; each word that is unknown is
+// looked for among all words.
+constexpr std::size_t kMostTextWords = 5000;
 
 using Verdict = WritingChance::Verdict;
 
@@ -122,6 +126,22 @@ void print_writing(const FreeWriting& writing,
   }
 }
 
+// Whether the text can be read at all, and in a bearable time.
+bool is_readable(const SourceFile& file, Diagnostics& diagnostics) {
+  if (!check_plain_text(file, kLargestText, diagnostics)) return false;
+  const RunningText text = read_running_text(file.text());
+  if (text.words.size() <= kMostTextWords) return true;
+  const TextWord& first = text.words[kMostTextWords];
+  diagnostics.error(
+      diagnostic::too_many,
+      {&file, static_cast<std::uint32_t>(first.begin),
+       static_cast<std::uint32_t>(first.end)},
+      fmt::format("the text has more than {} words before this one",
+                  kMostTextWords),
+      "make several texts of it");
+  return false;
+}
+
 void report_unread(const FreeWriting& writing, const SourceFile& file,
                    Diagnostics& diagnostics) {
   for (const RunningText::Place& place : writing.text.unread) {
@@ -163,6 +183,10 @@ int run_writing(const CommandLine& line) {
   }
   const std::string& path = line.arguments.front();
   const SourceFile file(path, read_file(path, kLargestText));
+  if (!is_readable(file, diagnostics)) {
+    print(diagnostics);
+    return kFaultsInFiles;
+  }
   const std::vector<ListedWord> words = listed_words(desk.lexicon());
   const WordIndex index(WordSource{words, &desk.lexicon().inventory()},
                         desk.spellings());

@@ -11,6 +11,7 @@
 #include "base/utf8.h"
 #include "input/fields.h"
 #include "input/file_kind.h"
+#include "input/learner_names.h"
 #include "input/school_weeks.h"
 #include "input/words.h"
 
@@ -20,6 +21,7 @@ namespace {
 
 constexpr std::size_t kMostLearners = 100;
 constexpr std::size_t kMostSheets = 40;
+constexpr std::size_t kMostReviewWords = 100;
 constexpr int kLongestCode = 12;
 constexpr std::string_view kExample = "learners: B7, C3, D1";
 constexpr std::array<std::string_view, 3> kSpacings = {"normal", "wide",
@@ -57,6 +59,16 @@ void read_spacing(const Field& field, LearnerSettings& settings,
   settings.spacing = std::move(text);
 }
 
+void read_review_words(const Field& field, LearnerSettings& settings,
+                       Diagnostics& d) {
+  settings.review_words = read_plain_words(field, d);
+  if (settings.review_words.size() <= kMostReviewWords) return;
+  d.error(diagnostic::too_many, settings.review_words[kMostReviewWords].span,
+          fmt::format("{} has more than {} words before this one",
+                      quoted(field.key), kMostReviewWords),
+          "keep those that matter most");
+}
+
 using SettingsKey = KeySpec<LearnerSettings>;
 constexpr std::array kSettingsKeys = {
     SettingsKey{"lesson", "lesson: sh.yaml", "the lesson to print",
@@ -92,7 +104,7 @@ constexpr std::array kSettingsKeys = {
     SettingsKey{"review-words", "review-words: ship shed",
                 "the learner's own words to review",
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
-                  s.review_words = read_plain_words(field, d);
+                  read_review_words(field, s, d);
                 }},
 };
 
@@ -301,7 +313,9 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
   if (!keys || !is_kind(FileKind::learners, *keys, diagnostics)) {
     return class_file;
   }
-  ClassReader(class_file, diagnostics).read(*keys);
+  Diagnostics found;
+  ClassReader(class_file, found).read(*keys);
+  pass_on_without_names(found, lines_with_names(*keys), diagnostics);
   require_key(file, *keys, "learners", "the class has no learners",
               fmt::format("add a line such as `{}`", kExample), diagnostics);
   return class_file;
@@ -335,19 +349,6 @@ bool is_learner_code(std::string_view text) {
     if (!joint && !is_latin_letter(c) && !(c >= '0' && c <= '9')) return false;
   }
   return !joint;
-}
-
-void report_bad_code(const Span& place, const Span& code,
-                     Diagnostics& diagnostics) {
-  const int line = code.file->place_of(code.begin).line;
-  // A message shows its line, and this one must not.
-  const bool apart = place && place.file->place_of(place.begin).line != line;
-  diagnostics.error(
-      diagnostic::wrong_value, apart ? place : Span::whole(code.file),
-      fmt::format("the learner in line {} has no short code", line),
-      fmt::format("use initials or another code of up to {} letters and "
-                  "figures, as in `B7`; Sheaf wants no names",
-                  kLongestCode));
 }
 
 }  // namespace sheaf

@@ -71,8 +71,4 @@ LearnerSettings settings_for(const ClassFile& class_file,
 /// hyphens inside. Kept short so that nobody writes a full name.
 bool is_learner_code(std::string_view text);
 
-/// Reports a code that is none, without showing it: it may be a name.
-void report_bad_code(const Span& place, const Span& code,
-                     Diagnostics& diagnostics);
-
 }  // namespace sheaf

@@ -95,8 +95,11 @@ bool refuse_encoding(const SourceFile& file, Diagnostics& diagnostics) {
 
 class Checker {
  public:
-  Checker(const SourceFile& file, Diagnostics& diagnostics)
-      : file_(file), diagnostics_(diagnostics), copy_(file.text()) {}
+  Checker(const SourceFile& file, bool tabs_matter, Diagnostics& diagnostics)
+      : file_(file),
+        diagnostics_(diagnostics),
+        copy_(file.text()),
+        tabs_matter_(tabs_matter) {}
 
   std::optional<std::string> run() {
     const std::string& text = file_.text();
@@ -122,7 +125,7 @@ class Checker {
     std::size_t next = at;
     const char32_t character = next_code_point(text, next);
     if (is_space(character)) {
-      if (in_indentation_ && character != ' ' && !indent_tab_) {
+      if (tabs_matter_ && in_indentation_ && character != ' ' && !indent_tab_) {
         indent_tab_ = span_at(file_, at, next);
       }
       copy_.replace(at, next - at, next - at, ' ');
@@ -188,6 +191,7 @@ class Checker {
   const SourceFile& file_;
   Diagnostics& diagnostics_;
   std::string copy_;
+  bool tabs_matter_;
   bool in_indentation_ = true;
   std::optional<Span> indent_tab_;
   Span first_tab_;
@@ -232,22 +236,33 @@ bool refuse_brackets(const SourceFile& file, Diagnostics& diagnostics) {
   return false;
 }
 
+bool refuse_size(const SourceFile& file, std::size_t limit,
+                 Diagnostics& diagnostics) {
+  if (file.text().size() <= limit) return false;
+  diagnostics.error(
+      diagnostic::file_too_large, span_at(file, 0, 0),
+      fmt::format("the file has {} kB; Sheaf reads files of up to {} kB",
+                  (file.text().size() + 1023) / 1024, limit / 1024),
+      "split it into several files");
+  return true;
+}
+
 }  // namespace
 
 std::optional<std::string> check_raw_text(const SourceFile& file,
                                           std::size_t limit,
                                           Diagnostics& diagnostics) {
-  if (file.text().size() > limit) {
-    diagnostics.error(
-        diagnostic::file_too_large, span_at(file, 0, 0),
-        fmt::format("the file has {} kB; Sheaf reads files of up to {} kB",
-                    (file.text().size() + 1023) / 1024, limit / 1024),
-        "split it into several files");
-    return std::nullopt;
-  }
+  if (refuse_size(file, limit, diagnostics)) return std::nullopt;
   if (refuse_encoding(file, diagnostics)) return std::nullopt;
   if (refuse_brackets(file, diagnostics)) return std::nullopt;
-  return Checker(file, diagnostics).run();
+  return Checker(file, true, diagnostics).run();
+}
+
+bool check_plain_text(const SourceFile& file, std::size_t limit,
+                      Diagnostics& diagnostics) {
+  return !refuse_size(file, limit, diagnostics) &&
+         !refuse_encoding(file, diagnostics) &&
+         Checker(file, false, diagnostics).run().has_value();
 }
 
 }  // namespace sheaf

@@ -10,6 +10,7 @@
 #include "input/class_file.h"
 #include "input/fields.h"
 #include "input/file_kind.h"
+#include "input/learner_names.h"
 
 namespace sheaf {
 
@@ -90,6 +91,13 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
     return learners;
   }
   for (const ValueEntry& entry : field.value.entries) {
+    if (learners.size() == kMostLearners) {
+      d.error(diagnostic::too_many, field.place,
+              fmt::format("{} has more than {} learners after it",
+                          quoted(field.key), kMostLearners),
+              "make a record of each class");
+      break;
+    }
     OfLearner<T> learner;
     learner.code = entry.key;
     learner.code.value = normalized(learner.code.value);
@@ -314,6 +322,28 @@ void read_several(const Value& list, const Record& defaults, RecordFile& into,
   }
 }
 
+void read_records(Value keys, RecordFile& into, Diagnostics& d) {
+  if (const Value* version = keys.find("sheaf")) {
+    Spanned<int> read{1, {}};
+    read_version(*version, read, d);
+    std::erase_if(keys.entries, [](const ValueEntry& entry) {
+      return entry.key.value == "sheaf";
+    });
+  }
+  const Value* list = keys.find("records");
+  if (list == nullptr) {
+    read_one(keys, {}, into, d);
+    return;
+  }
+  const Value records = *list;
+  std::erase_if(keys.entries, [](const ValueEntry& entry) {
+    return entry.key.value == "records";
+  });
+  Record defaults;
+  read_by_table<Record>(keys, kKeys, "a record", defaults, d);
+  read_several(records, defaults, into, d);
+}
+
 }  // namespace
 
 std::optional<Date> read_date(std::string_view text) {
@@ -346,25 +376,10 @@ RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {
   if (!keys || !is_kind(FileKind::record, *keys, diagnostics)) {
     return record_file;
   }
-  if (const Value* version = keys->find("sheaf")) {
-    Spanned<int> read{1, {}};
-    read_version(*version, read, diagnostics);
-    std::erase_if(keys->entries, [](const ValueEntry& entry) {
-      return entry.key.value == "sheaf";
-    });
-  }
-  const Value* list = keys->find("records");
-  if (list == nullptr) {
-    read_one(*keys, {}, record_file, diagnostics);
-    return record_file;
-  }
-  const Value records = *list;
-  std::erase_if(keys->entries, [](const ValueEntry& entry) {
-    return entry.key.value == "records";
-  });
-  Record defaults;
-  read_by_table<Record>(*keys, kKeys, "a record", defaults, diagnostics);
-  read_several(records, defaults, record_file, diagnostics);
+  const std::set<int> names = lines_with_names(*keys);
+  Diagnostics found;
+  read_records(std::move(*keys), record_file, found);
+  pass_on_without_names(found, names, diagnostics);
   return record_file;
 }
 

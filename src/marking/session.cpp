@@ -186,6 +186,32 @@ DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
   return item;
 }
 
+std::size_t marking_work(std::string_view target, std::string_view written) {
+  // A sentence is laid against the sentence, word by word.
+  const auto blanks =
+      std::ranges::count(target, ' ') + std::ranges::count(written, ' ');
+  return 1 + static_cast<std::size_t>(blanks) +
+         target.size() * written.size() / 1000;
+}
+
+std::size_t marking_work(const Record& record, std::size_t class_size,
+                         std::size_t lesson_work) {
+  const std::size_t marked =
+      record.marked.size() + (record.marked_all ? class_size : 0);
+  std::size_t work = marked * lesson_work;
+  std::size_t attempts = 0;
+  for (const auto* learners : {&record.wrong, &record.written}) {
+    for (const auto& learner : *learners) {
+      for (const Attempt& attempt : learner.entries) {
+        ++attempts;
+        work += marking_work(attempt.target.text(), attempt.written.text());
+      }
+    }
+  }
+  // The target of each is looked for among all others.
+  return work + attempts * attempts / 1000;
+}
+
 SessionResult mark_session(const Record& record,
                            std::span<const std::string> class_codes,
                            std::vector<DictatedItem> items,

@@ -74,6 +74,13 @@ struct SessionResult {
 DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
                            const Conventions& conventions = {});
 
+/// What marking takes, in words of which each costs some 12 microseconds and
+/// half a kilobyte: one thing that was written, and a whole record.
+std::size_t marking_work(std::string_view target, std::string_view written);
+/// `lesson_work` is that of all that the lesson dictates, for one learner.
+std::size_t marking_work(const Record& record, std::size_t class_size,
+                         std::size_t lesson_work);
+
 /// Works out who wrote what. `marked: all` marks everyone of the class but the
 /// absent; a learner who is marked wrote right whatever `wrong` does not name;
 /// of learners under `written` nothing else is known. `.` is a blank.

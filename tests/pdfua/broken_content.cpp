@@ -14,7 +14,7 @@ Break speechless_span(int test, const std::string& key) {
     move_language_down(pdf, QPDFObjectHandle::newNull());
     state_title_language(pdf);
     pdf.getRoot().removeKey("/Outlines");
-    edit_content(pdf, [&](std::string content) {
+    edit_content(pdf, [&](const std::string& content) {
       return content + "/Artifact BMC/Span<<" + key +
              "(words)>>BDC 0 0 m 9 9 l S EMC EMC\n";
     });
@@ -31,27 +31,27 @@ std::vector<Break> content_breaks() {
   return {
       breaking("7.1", 1,
                [](QPDF& pdf) {
-                 edit_content(pdf, [](std::string content) {
+                 edit_content(pdf, [](const std::string& content) {
                    return replaced(content, "<</MCID 0>>BDC",
                                    "<</MCID 0>>BDC /Artifact BMC EMC");
                  });
                }),
       breaking("7.1", 2,
                [](QPDF& pdf) {
-                 edit_content(pdf, [](std::string content) {
+                 edit_content(pdf, [](const std::string& content) {
                    return "/Artifact BMC\n" + content + "EMC\n";
                  });
                }),
       breaking("7.1", 3,
                [](QPDF& pdf) {
-                 edit_content(pdf, [](std::string content) {
+                 edit_content(pdf, [](const std::string& content) {
                    return content + "0 0 m 9 9 l S\n";
                  });
                }),
       breaking("7.1", 11,
                [](QPDF& pdf) {
                  pdf.getRoot().removeKey("/StructTreeRoot");
-                 edit_content(pdf, [](std::string content) {
+                 edit_content(pdf, [](const std::string& content) {
                    return std::regex_replace(
                        content, std::regex("/[A-Za-z0-9]+<</MCID [0-9]+>>BDC"),
                        "/Artifact BMC");
@@ -73,7 +73,7 @@ std::vector<Break> content_breaks() {
                }),
       breaking("7.20", 2,
                [](QPDF& pdf) {
-                 edit_stream(form(pdf), [](std::string content) {
+                 edit_stream(form(pdf), [](const std::string& content) {
                    return "/P<</MCID 0>>BDC\n" + content + "EMC\n";
                  });
                }),

@@ -8,8 +8,9 @@ namespace {
 
 void edit_metadata(QPDF& pdf, const std::string& what,
                    const std::string& with) {
-  edit_stream(pdf.getRoot().getKey("/Metadata"),
-              [&](std::string xmp) { return replaced(xmp, what, with); });
+  edit_stream(pdf.getRoot().getKey("/Metadata"), [&](const std::string& xmp) {
+    return replaced(xmp, what, with);
+  });
 }
 
 Break metadata_break(int test, const std::string& with) {

@@ -103,15 +103,16 @@ void move_language_down(QPDF& pdf, QPDFObjectHandle silent) {
     }
     return false;
   });
-  edit_content(pdf, [](std::string content) {
+  edit_content(pdf, [](const std::string& content) {
     return std::regex_replace(content, std::regex("/Artifact BMC"),
                               "/Artifact<</Lang(en)>>BDC");
   });
 }
 
 void state_title_language(QPDF& pdf) {
-  edit_stream(pdf.getRoot().getKey("/Metadata"),
-              [](std::string xmp) { return replaced(xmp, "x-default", "en"); });
+  edit_stream(pdf.getRoot().getKey("/Metadata"), [](const std::string& xmp) {
+    return replaced(xmp, "x-default", "en");
+  });
 }
 
 }  // namespace pdfua

@@ -49,7 +49,7 @@ std::vector<Break> font_breaks() {
                  // Only codes that the missing map did not lead elsewhere may
                  // stay: none is shown.
                  cid_font(pdf).removeKey("/CIDToGIDMap");
-                 edit_content(pdf, [](std::string) {
+                 edit_content(pdf, [](const std::string&) {
                    return std::string("/Artifact BMC BT/F0 9 Tf()Tj ET EMC\n");
                  });
                }),
@@ -100,7 +100,7 @@ std::vector<Break> font_breaks() {
                [](QPDF& pdf) {
                  // Shown invisibly, so that no width is compared.
                  map_first_code(pdf, 0);
-                 edit_content(pdf, [](std::string content) {
+                 edit_content(pdf, [](const std::string& content) {
                    return "3 Tr\n" + content;
                  });
                }),

@@ -30,8 +30,8 @@ const std::set<std::string>& painting_operators() {
 // in the sequences and the graphics state of the page.
 class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
  public:
-  Walker(ContentChecker& checker, QPDFObjectHandle page,
-         QPDFObjectHandle resources)
+  Walker(ContentChecker& checker, const QPDFObjectHandle& page,
+         const QPDFObjectHandle& resources)
       : checker_(checker), page_(page), resources_(resources) {}
 
   void inherit(const Walker& outer) {
@@ -171,7 +171,7 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
 
   void text_array(QPDFObjectHandle array) {
     if (!array.isArray()) return;
-    for (QPDFObjectHandle part : array.aitems()) text(part);
+    for (const QPDFObjectHandle& part : array.aitems()) text(part);
   }
 
   void paint(QPDFObjectHandle object) {
@@ -214,7 +214,7 @@ ContentChecker::ContentChecker(QPDF& pdf, StructureTree& tree,
 
 ContentChecker::~ContentChecker() = default;
 
-FontChecker& ContentChecker::font(QPDFObjectHandle font) {
+FontChecker& ContentChecker::font(const QPDFObjectHandle& font) {
   auto& known = fonts_[font.getObjGen()];
   if (!known) known = std::make_unique<FontChecker>(font, report_);
   return *known;

@@ -23,7 +23,7 @@ class ContentChecker {
 
  private:
   class Walker;
-  FontChecker& font(QPDFObjectHandle font);
+  FontChecker& font(const QPDFObjectHandle& font);
 
   QPDF& pdf_;
   StructureTree& tree_;

@@ -175,9 +175,10 @@ std::optional<std::uint32_t> FontChecker::cid_of(std::uint32_t code) const {
 
 std::optional<std::uint32_t> FontChecker::glyph_of(std::uint32_t cid) const {
   if (!cid_to_glyph_.empty()) {
-    if (2 * cid + 1 >= cid_to_glyph_.size()) return std::nullopt;
-    return static_cast<unsigned char>(cid_to_glyph_[2 * cid]) << 8U |
-           static_cast<unsigned char>(cid_to_glyph_[2 * cid + 1]);
+    const std::size_t at = std::size_t{2} * cid;
+    if (at + 1 >= cid_to_glyph_.size()) return std::nullopt;
+    return static_cast<unsigned char>(cid_to_glyph_[at]) << 8U |
+           static_cast<unsigned char>(cid_to_glyph_[at + 1]);
   }
   // FreeType takes CIDs for the glyphs of a bare CFF program keyed by them.
   return cid;

@@ -41,7 +41,7 @@ QPDFObjectHandle attribute(QPDFObjectHandle element, const std::string& owner,
     return found ? one.getKey(key) : QPDFObjectHandle::newNull();
   };
   if (!all.isArray()) return in(all);
-  for (QPDFObjectHandle one : all.aitems()) {
+  for (const QPDFObjectHandle& one : all.aitems()) {
     QPDFObjectHandle value = in(one);
     if (!value.isNull()) return value;
   }
@@ -60,7 +60,9 @@ StructureTree::StructureTree(QPDF& pdf, Report& report) : report_(report) {
   if (!exists_) return;
   QPDFObjectHandle kids = root_.getKey("/K");
   if (kids.isArray()) {
-    for (QPDFObjectHandle kid : kids.aitems()) read(kid, nullptr, {});
+    for (const QPDFObjectHandle& kid : kids.aitems()) {
+      read(kid, nullptr, {});
+    }
   } else {
     read(kids, nullptr, {});
   }
@@ -87,7 +89,9 @@ void StructureTree::read(QPDFObjectHandle object, StructureElement* parent,
   if (object.hasKey("/Pg")) page = object.getKey("/Pg").getObjGen();
   QPDFObjectHandle kids = object.getKey("/K");
   if (kids.isArray()) {
-    for (QPDFObjectHandle kid : kids.aitems()) read_kid(kid, element, page);
+    for (const QPDFObjectHandle& kid : kids.aitems()) {
+      read_kid(kid, element, page);
+    }
   } else {
     read_kid(kids, element, page);
   }
@@ -120,11 +124,12 @@ std::string StructureTree::standard_type(const std::string& type) {
       report_.fault("7.1", 6, "the role map leads " + type + " in a circle");
       return "";
     }
-    if (!map.isDictionary() || !map.hasKey("/" + now)) {
+    const std::string key = std::string("/").append(now);
+    if (!map.isDictionary() || !map.hasKey(key)) {
       report_.fault("7.1", 5, type + " stands for no standard type");
       return "";
     }
-    now = bare_name(map.getKey("/" + now));
+    now = bare_name(map.getKey(key));
   }
   return now;
 }

@@ -93,7 +93,7 @@ TemporaryFolder::~TemporaryFolder() {
 
 std::string TemporaryFolder::write(const std::string& name,
                                    const std::string& bytes) const {
-  const std::string path = path_ + "/" + name;
+  std::string path = path_ + "/" + name;
   std::ofstream file(path, std::ios::binary);
   file << bytes;
   if (!file.flush()) throw std::runtime_error("cannot write " + path);

@@ -289,8 +289,9 @@ Document DocumentMaker::worksheet(std::size_t pages, unsigned seed) {
              "Touch each mark and say the sound. Then say the word.", 43, 118,
              14);
     for (int w = 0; w < 6; ++w) {
+      const int row = w / 3;
       word_with_marks(*this, page, section, word(), 60 + 180.0 * (w % 3),
-                      165 + 60.0 * (w / 3));
+                      165 + 60.0 * row);
     }
     const ElementId table = page.element(Role::table, section);
     for (int r = 0; r < 5; ++r) {

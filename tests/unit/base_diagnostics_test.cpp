@@ -68,6 +68,18 @@ TEST(Diagnostics, AreSortedByPlace) {
   EXPECT_EQ(d.warning_count(), 1);
 }
 
+TEST(Diagnostics, ErrorsAreShownWhereThereAreTooManyMessages) {
+  const SourceFile file("a.yaml", "one\ntwo\n");
+  Diagnostics d;
+  for (int i = 0; i < 5; ++i) {
+    d.warning(diagnostic::unknown_key, {&file, 0, 3}, "a remark");
+  }
+  d.error(diagnostic::unknown_key, {&file, 4, 7}, "the error");
+  const std::string text = to_text(d, {.limit = 3});
+  EXPECT_NE(text.find("the error"), std::string::npos);
+  EXPECT_NE(text.find("… and 3 more messages"), std::string::npos);
+}
+
 TEST(Diagnostics, NamesAreHyphenatedAndInOrder) {
   std::string_view last;
   for (const DiagnosticName& n : diagnostic_names()) {

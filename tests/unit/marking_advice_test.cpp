@@ -13,7 +13,7 @@ namespace {
 using Step = Advice::Step;
 
 Score score(std::string code, Share share,
-            std::vector<std::pair<Cause, int>> causes = {}) {
+            const std::vector<std::pair<Cause, int>>& causes = {}) {
   PatternScore pattern;
   pattern.share = share;
   for (const auto& [cause, count] : causes) {

@@ -1,7 +1,7 @@
 // What each learner comes back to, in which order, and with whom.
 
-#include "marking/review_plan.h"
 #include "marking/calendar.h"
+#include "marking/review_plan.h"
 
 #include <gtest/gtest.h>
 
@@ -173,7 +173,8 @@ TEST(Review, GroupsLearnersByNeed) {
   const PatternId sh = ground().pattern("sh");
   const PatternId oa = ground().pattern("oa");
   const PatternId ai = ground().pattern("ai");
-  const auto review = [](const char* code, std::vector<PatternId> patterns) {
+  const auto review = [](const char* code,
+                         const std::vector<PatternId>& patterns) {
     LearnerReview one{code, {}};
     for (const PatternId id : patterns) {
       one.items.push_back({id, Reason::slipped, "", {}});

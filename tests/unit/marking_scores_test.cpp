@@ -11,7 +11,7 @@ namespace {
 
 class Session {
  public:
-  Session(std::string record, std::vector<std::string> dictated,
+  Session(std::string record, const std::vector<std::string>& dictated,
           std::vector<std::string> codes = {"A1", "B7", "C3"})
       : file_("record.yaml", std::move(record)) {
     Diagnostics d;
@@ -26,7 +26,7 @@ class Session {
                      ground().spellings, ground().phonics, ground().options);
   }
 
-  SessionScores scores(std::vector<std::string_view> patterns) const {
+  SessionScores scores(const std::vector<std::string_view>& patterns) const {
     std::vector<PatternId> ids;
     for (const std::string_view id : patterns) {
       ids.push_back(ground().pattern(id));

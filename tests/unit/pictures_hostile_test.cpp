@@ -55,7 +55,8 @@ std::vector<Hostile> hostile_pngs() {
        png_of(png_header(4, 4, 8, 0) + png_header(9, 9, 8, 0) + rows + end),
        "damaged"},
       {"header of odd length",
-       png_of(png_chunk("IHDR", "\0\0\0\x04") + rows + end), "damaged"},
+       png_of(png_chunk("IHDR", std::string("\0\0\0\x04", 4)) + rows + end),
+       "damaged"},
       {"no width", png_of(png_header(0, 4, 8, 0) + rows + end), "no size"},
       {"no height", png_of(png_header(4, 0, 8, 0) + rows + end), "no size"},
       {"65,536 squared", png_of(png_header(65536, 65536, 8, 2) + rows + end),
@@ -265,7 +266,7 @@ bool is_read_within_its_memory(const std::string& file) {
   const pid_t child = fork();
   if (child == 0) {
 #if !defined(__SANITIZE_ADDRESS__)
-    const rlim_t most = static_cast<rlim_t>(virtual_kib() + 256 * 1024) * 1024;
+    const rlim_t most = static_cast<rlim_t>(virtual_kib() + 256L * 1024) * 1024;
     const rlimit limit{most, most};
     if (setrlimit(RLIMIT_AS, &limit) != 0) _exit(2);
 #endif

@@ -1,0 +1,85 @@
+#include "input/learner_names.h"
+
+#include <fmt/format.h>
+
+#include "base/utf8.h"
+#include "input/class_file.h"
+#include "input/fields.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr std::string_view kHelp =
+    "use initials or another code of up to 12 letters and figures, as in `B7`; "
+    "Sheaf wants no names";
+
+int line_of(const Span& span) { return span.file->place_of(span.begin).line; }
+
+bool shows(const Span& span, const std::set<int>& lines) {
+  return span && !span.is_whole() && lines.contains(line_of(span));
+}
+
+void note_code(const std::string& code, const Span& span,
+               std::set<int>& lines) {
+  if (!is_learner_code(normalized(code))) lines.insert(line_of(span));
+}
+
+void look_through(const Value& keys, std::set<int>& lines) {
+  for (const ValueEntry& entry : keys.entries) {
+    const std::string& key = entry.key.value;
+    if (key == "records") {
+      for (const Value& item : entry.value.items) look_through(item, lines);
+    } else if (key == "learners" || key == "wrong" || key == "written" ||
+               key == "writing" || key == "marked" || key == "absent") {
+      for (const ValueEntry& learner : entry.value.entries) {
+        note_code(learner.key.value, learner.key.span, lines);
+      }
+      if (entry.value.kind == Value::Kind::keys) continue;
+      Diagnostics unheard;
+      for (const PlacedWord& code :
+           read_names({key, entry.value, {}}, SIZE_MAX, unheard)) {
+        note_code(code.value, code.span, lines);
+      }
+    }
+  }
+}
+
+}  // namespace
+
+void report_bad_code(const Span& place, const Span& code,
+                     Diagnostics& diagnostics) {
+  const int line = line_of(code);
+  // A message shows its line, and this one must not.
+  const bool apart = place && line_of(place) != line;
+  diagnostics.error(
+      diagnostic::wrong_value, apart ? place : Span::whole(code.file),
+      fmt::format("the learner in line {} has no short code", line),
+      std::string(kHelp));
+}
+
+std::set<int> lines_with_names(const Value& keys) {
+  std::set<int> lines;
+  look_through(keys, lines);
+  return lines;
+}
+
+void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
+                           Diagnostics& diagnostics) {
+  for (const Diagnostic* d : found.sorted()) {
+    const bool hidden = shows(d->span, lines);
+    if (hidden && d->help != kHelp) continue;
+    const Span span = hidden ? Span::whole(d->span.file) : d->span;
+    Diagnostic& passed =
+        d->severity == Severity::error
+            ? diagnostics.error(*d->name, span, d->text, d->help)
+        : d->severity == Severity::warning
+            ? diagnostics.warning(*d->name, span, d->text, d->help)
+            : diagnostics.note(*d->name, span, d->text, d->help);
+    for (const Remark& remark : d->remarks) {
+      if (!shows(remark.span, lines)) passed.remarks.push_back(remark);
+    }
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <set>
+
+#include "base/diagnostics.h"
+#include "base/value.h"
+
+namespace sheaf {
+
+/// Reports a learner's code that is none, without showing it: it may be a
+/// name. `place` is what the message points at where that is another line.
+void report_bad_code(const Span& place, const Span& code,
+                     Diagnostics& diagnostics);
+
+/// The lines of a class or record file where something else stands where a
+/// learner's code should. What is shown of such a line could be a name.
+std::set<int> lines_with_names(const Value& keys);
+
+/// Passes the messages about a file on, but none that shows one of `lines`:
+/// of those, only the ones of `report_bad_code` are left, without a place.
+void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
+                           Diagnostics& diagnostics);
+
+}  // namespace sheaf
