@@ -97,7 +97,12 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
   const ElementId section = document.add({Role::section, kDocumentElement});
   const FrameText frame = frame_text(b, sheet);
   Style style = b.style;
-  if (sheet.kind->for_teacher) style.paper = style.teacher_paper;
+  if (sheet.kind->for_teacher) {
+    style.paper = style.teacher_paper;
+    // Wider gaps are for learners.
+    style.tracking = Length();
+    style.word_gap = Length();
+  }
   Composer outer(b.shaper, style, document, section, style.body_size());
   const Rect body = body_inside(style, outer, frame);
   if (!fit.check_body(body)) return {};
