@@ -133,6 +133,8 @@ void find_scramble(std::span<const TargetUnit> target, std::string_view letters,
   a.extra.clear();
 }
 
+constexpr std::string_view kVowelLetters = "aeiouy";
+
 Cause cause_of_plausible(const TargetUnit& unit, const AlignedGrapheme& found,
                          std::string_view span) {
   if (found.by_speech) return Cause::own_speech;
@@ -241,9 +243,16 @@ MarkedAttempt mark_attempt(const SoundSpellings& spellings,
   marked.written = written;
   for (std::size_t i = 0; i < units.size(); ++i) {
     const AlignedGrapheme& found = alignment.units[i];
-    marked.graphemes.push_back({units[i].grapheme, result_of(found.kind),
-                                cause_of(units[i], found, graphemes),
-                                written_for(found, word)});
+    const Cause cause = cause_of(units[i], found, graphemes);
+    // One letter for two before an ending says the sound, but makes the vowel
+    // before it long: hoping is another word, and stopt is none.
+    const bool vowel_changes =
+        cause == Cause::doubling && found.end < word.letters.size() &&
+        kVowelLetters.find(word.letters[found.end]) != std::string_view::npos;
+    const GraphemeResult result =
+        vowel_changes ? GraphemeResult::wrong : result_of(found.kind);
+    marked.graphemes.push_back(
+        {units[i].grapheme, result, cause, written_for(found, word)});
   }
   marked.extra = extras_of(units, alignment, word.letters);
   marked.sequences = letter_sequences(meant.signs, word.signs);

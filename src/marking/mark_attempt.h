@@ -32,7 +32,7 @@ enum class Cause : std::uint8_t {
   sound_lost,
   own_speech,       ///< as the learner says it, see `LearnerSpeech`
   ending_by_sound,  ///< -ed written as it sounds (jumpt)
-  doubling,         ///< hoping for hopping
+  doubling,         ///< hoping for hopping: the vowel changes, so it is wrong
   dropped_e,        ///< makeing for making
   y_to_i,           ///< babys for babies
   turned_letter,    ///< b for d, p for q

@@ -226,6 +226,12 @@ std::vector<TargetUnit> target_units(const Reading& reading,
   add_other_sayings(map.letters, units);
   mark_split_ends(reading, units);
   mark_ending(map.letters, is_word, units);
+  // The word list knows better than letters alone: dinner is no form of din.
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    const std::string& g = units[i].grapheme;
+    units[i].doubled_for_ending = static_cast<int>(i) == reading.doubled &&
+                                  g.size() == 2 && g[0] == g[1];
+  }
   return units;
 }
 

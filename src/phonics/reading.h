@@ -73,6 +73,9 @@ struct Reading {
   std::vector<Unit> units;
   std::vector<Sound> sounds;
   std::vector<PatternPlace> places;
+  /// The unit that is doubled before an ending, as the pp of hopping; -1 where
+  /// there is none. Found with the patterns.
+  int doubled = -1;
   Origin origin = Origin::lexicon;
   /// Tells the readings of one spelling apart, for people: "verb", "past".
   std::string label;
