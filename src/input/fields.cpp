@@ -126,6 +126,29 @@ std::optional<Value> read_keys(const SourceFile& file, std::string_view what,
   return std::nullopt;
 }
 
+namespace {
+
+// Keys of other files, which belong nowhere else.
+struct KeyElsewhere {
+  std::string_view key, file;
+};
+constexpr KeyElsewhere kElsewhere[] = {
+    {"review-weeks", "a sequence or a class"},
+    {"no-school", "a class"},
+    {"learners", "a class"},
+    {"steps", "a sequence"},
+};
+
+std::string help_elsewhere(std::string_view key) {
+  const auto* found =
+      std::ranges::find(kElsewhere, key, &KeyElsewhere::key);
+  if (found == std::end(kElsewhere)) return {};
+  return fmt::format("it belongs in the file of {}; take it out here",
+                     found->file);
+}
+
+}  // namespace
+
 void check_known_keys(const Value& keys,
                       std::span<const std::string_view> names,
                       std::string_view what, Diagnostics& diagnostics) {
@@ -136,7 +159,8 @@ void check_known_keys(const Value& keys,
     const ValueEntry* before = std::exchange(above, &entry);
     if (std::ranges::find(names, key) != names.end()) continue;
     if (++unknown > kMostUnknownKeys) return;
-    std::string help = did_you_mean(key, names);
+    std::string help = help_elsewhere(key);
+    if (help.empty()) help = did_you_mean(key, names);
     if (help.empty() && before && is_empty(before->value)) {
       help = fmt::format(
           "if it belongs to {} above, begin the line with two "

@@ -40,6 +40,16 @@ const Mistake kLessonMistakes[] = {
      "     | ^~~~~~\n"
      "  help: take it out, or begin the line with `#` if it is a note to "
      "yourself\n"},
+    {"a key of another file",
+     "pattern: sh\n"
+     "words: ship shed\n"
+     "review-weeks: 1, 2\n",
+     "shells.yaml:3:1: error: `review-weeks` is not a key of a lesson "
+     "[unknown-key]\n"
+     "   3 | review-weeks: 1, 2\n"
+     "     | ^~~~~~~~~~~~\n"
+     "  help: it belongs in the file of a sequence or a class; take it out "
+     "here\n"},
     {"a sentence taken for a key",
      "pattern: sh\n"
      "words: ship shed\n"
