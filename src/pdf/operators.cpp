@@ -13,13 +13,12 @@ namespace {
 
 constexpr char kHexDigits[] = "0123456789ABCDEF";
 
-// Two digits for each number below 100.
+// The two digits of each number below 100.
 constexpr auto kPairs = [] {
-  std::array<char, 200> pairs{};
-  for (int i = 0; i < 100; ++i) {
-    pairs[static_cast<std::size_t>(2 * i)] = static_cast<char>('0' + i / 10);
-    pairs[static_cast<std::size_t>(2 * i + 1)] =
-        static_cast<char>('0' + i % 10);
+  std::array<std::array<char, 2>, 100> pairs{};
+  for (std::size_t i = 0; i < pairs.size(); ++i) {
+    pairs[i] = {static_cast<char>('0' + i / 10),
+                static_cast<char>('0' + i % 10)};
   }
   return pairs;
 }();
@@ -29,11 +28,11 @@ template <typename Unsigned>
 char* put_whole(char* begin, Unsigned rest) {
   for (; rest >= 100; rest /= 100) {
     begin -= 2;
-    std::memcpy(begin, &kPairs[2 * (rest % 100)], 2);
+    std::memcpy(begin, kPairs[rest % 100].data(), 2);
   }
   if (rest >= 10) {
     begin -= 2;
-    std::memcpy(begin, &kPairs[2 * rest], 2);
+    std::memcpy(begin, kPairs[rest].data(), 2);
   } else if (rest > 0) {
     *--begin = static_cast<char>('0' + rest);
   }
@@ -91,8 +90,9 @@ bool append_place(std::string& out, std::int64_t value) {
   char* begin = end;
   *--begin = ' ';
   if (part != 0) {
-    if (part % 10 != 0) *--begin = kPairs[2 * part + 1];
-    *--begin = kPairs[2 * part];
+    const auto [tens, ones] = kPairs[part];
+    if (ones != '0') *--begin = ones;
+    *--begin = tens;
     *--begin = '.';
   }
   out.append(put_whole(begin, whole), end);
