@@ -107,8 +107,9 @@ PartEndings endings_of_part(const CutWord& word, const Lexicon& lexicon) {
         !lexicon.may_be_compound(first, endings.front().analysis.base)) {
       continue;
     }
-    const WordRecord& base = *endings.front().base;
-    const bool part = base.everyday || base.tier <= kLargestPartList;
+    const std::optional<WordRecord>& base = endings.front().base;
+    if (!base) continue;
+    const bool part = base->everyday || base->tier <= kLargestPartList;
     for (TakenEnding& taken : endings) {
       taken.analysis.base.insert(0, first);
       taken.base.reset();

@@ -1,6 +1,7 @@
 #include "phonics/word_endings.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "phonics/alike.h"
 
@@ -142,13 +143,14 @@ std::vector<TakenEnding> peel_endings(std::string_view spelling,
                                       const Lexicon& lexicon) {
   std::vector<TakenEnding> all;
   TakenEnding taken = take_ending(spelling, sounds, lexicon);
-  while (taken.base) {
-    all.push_back(std::move(taken));
-    if (all.size() == kMostEndings) break;
-    const WordRecord& base = *all.back().base;
-    taken =
-        take_ending(base.spelling,
-                    phonemes_of(base.segments, lexicon.inventory()), lexicon);
+  while (const auto& base = taken.base) {
+    TakenEnding next;
+    if (all.size() + 1 < kMostEndings) {
+      next = take_ending(base->spelling,
+                         phonemes_of(base->segments, lexicon.inventory()),
+                         lexicon);
+    }
+    all.push_back(std::exchange(taken, std::move(next)));
   }
   return all;
 }

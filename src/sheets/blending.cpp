@@ -128,11 +128,11 @@ void answers(const SheetInput& in, Composer& c) {
   for (const AnalyzedWord& word : in.lesson.words) {
     // Lines end between words and behind the dot.
     if (!text.empty()) text += "\u00A0\u00A0·  ";
-    for (const char c : spelled_out(word)) {
-      if (c == ' ') {
+    for (const char letter : spelled_out(word)) {
+      if (letter == ' ') {
         text += "\u00A0";
       } else {
-        text += c;
+        text += letter;
       }
     }
   }
