@@ -256,13 +256,21 @@ void add_heading(Composer& c, std::string_view text, Length before) {
   add_paragraph(c, c.style().text(c.style().text_size, true), text, options);
 }
 
-// The sentences begin a page of their own where the words leave no room for
-// all of them: better than one alone on the last page.
+// The sentences, from block `first` on, begin a page of their own where the
+// words leave no room for all of them: better than one alone on the last page.
 void keep_together(Composer& c, std::size_t first) {
-  Length all;
-  for (const Block& block : c.blocks())
-    all += block.space_before + block.height;
-  if (first > 0 && all > c.body().height) c.blocks()[first].new_page = true;
+  Length words, rest;
+  for (std::size_t i = 0; i < c.blocks().size(); ++i) {
+    const Block& block = c.blocks()[i];
+    (i < first ? words : rest) += block.space_before + block.height;
+  }
+  const Length page = c.body().height;
+  // Pages that the words take, and what stays free at the end of each.
+  const std::int64_t pages = (words + page - 1_pt) / page;
+  const Length waste = c.blocks().front().height * (pages > 1 ? pages : 0);
+  if (first > 0 && words + rest + waste > page * pages) {
+    c.blocks()[first].new_page = true;
+  }
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -272,8 +280,8 @@ void compose(const SheetInput& in, Composer& c) {
     add_heading(c, "Words", 0_mm);
     add_words(s, words);
   }
+  const std::size_t first = c.blocks().size();
   if (!sentences.empty()) {
-    const std::size_t first = c.blocks().size();
     add_heading(c, "Sentences", 6_mm);
     const ElementId list = c.add(Role::list);
     const bool gaps = in.options.choice("sentence-form") == "gaps";
@@ -285,9 +293,9 @@ void compose(const SheetInput& in, Composer& c) {
         add_sentence(s, ++number, sentence, list);
       }
     }
-    keep_together(c, first);
   }
   if (in.options.flag("self-check")) add_self_check(c);
+  if (!sentences.empty()) keep_together(c, first);
   even_pages(c.blocks(), c.body().height);
 }
 
