@@ -12,11 +12,12 @@
 
 namespace sheaf::test {
 
-#if defined(__SANITIZE_ADDRESS__)
-inline constexpr const char* kLimits = "ulimit -t 60; ulimit -c 0; ";
-#else
+#if defined(NDEBUG)
 // KiB of address space, seconds of one core.
 inline constexpr const char* kLimits = "ulimit -v 262144; ulimit -t 1; ";
+#else
+// Under the checks all takes longer and more.
+inline constexpr const char* kLimits = "ulimit -t 60; ulimit -c 0; ";
 #endif
 
 inline std::string repeated(std::string_view text, int count) {
