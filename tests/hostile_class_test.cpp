@@ -386,7 +386,7 @@ TEST(Hostile, LargeWorkOfATeacherPasses) {
   folder.write("record.yaml", record);
   folder.write("story.txt", repeated("A ship is on the sea. I wish I had a "
                                      "fisch and a shep.\n",
-                                     80));
+                                     20));
   for (const std::vector<std::string>& command :
        std::vector<std::vector<std::string>>{
            {"mark", "record.yaml"},

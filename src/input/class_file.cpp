@@ -309,7 +309,9 @@ void fill(LearnerSettings& own, const LearnerSettings& other) {
 ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
   ClassFile class_file;
   class_file.file = &file;
-  const auto keys = read_keys(file, "a class", kExample, diagnostics);
+  Diagnostics form;
+  const auto keys = read_keys(file, "a class", kExample, form);
+  pass_on_form_faults(form, diagnostics);
   if (!keys || !is_kind(FileKind::learners, *keys, diagnostics)) {
     return class_file;
   }

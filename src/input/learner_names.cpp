@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/utf8.h"
 #include "input/class_file.h"
 #include "input/fields.h"
@@ -64,18 +66,66 @@ std::set<int> lines_with_names(const Value& keys) {
   return lines;
 }
 
+namespace {
+
+// A text about a line, with what it quotes of the line left out.
+std::string without_quotes(std::string_view text, std::string_view line) {
+  std::string result;
+  while (!text.empty()) {
+    const std::size_t begin = text.find('`');
+    const std::size_t end =
+        begin == std::string_view::npos ? begin : text.find('`', begin + 1);
+    if (end == std::string_view::npos) break;
+    const std::string_view quoted = text.substr(begin + 1, end - begin - 1);
+    const bool shows = line.find(quoted) != std::string_view::npos &&
+                       std::ranges::any_of(quoted, [](char c) {
+                         return c == ' ' || static_cast<unsigned char>(c) > '9';
+                       }) &&
+                       quoted.size() > 1;
+    result += text.substr(0, begin);
+    result += shows ? "…" : text.substr(begin, end - begin + 1);
+    text.remove_prefix(end + 1);
+  }
+  return result.append(text);
+}
+
+Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
+                std::string help, Diagnostics& diagnostics) {
+  switch (d.severity) {
+    case Severity::error:
+      return diagnostics.error(*d.name, span, std::move(text), std::move(help));
+    case Severity::warning:
+      return diagnostics.warning(*d.name, span, std::move(text),
+                                 std::move(help));
+    default:
+      return diagnostics.note(*d.name, span, std::move(text), std::move(help));
+  }
+}
+
+}  // namespace
+
+void pass_on_form_faults(const Diagnostics& found, Diagnostics& diagnostics) {
+  for (const Diagnostic* d : found.sorted()) {
+    if (!d->span || d->span.is_whole()) {
+      add(*d, d->span, d->text, d->help, diagnostics);
+      continue;
+    }
+    const auto [line, column] = d->span.file->place_of(d->span.begin);
+    const std::string_view shown = d->span.file->line(line);
+    add(*d, Span::whole(d->span.file),
+        fmt::format("line {}, column {}: {}", line, column,
+                    without_quotes(d->text, shown)),
+        without_quotes(d->help, shown), diagnostics);
+  }
+}
+
 void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
                            Diagnostics& diagnostics) {
   for (const Diagnostic* d : found.sorted()) {
     const bool hidden = shows(d->span, lines);
     if (hidden && d->help != kHelp) continue;
     const Span span = hidden ? Span::whole(d->span.file) : d->span;
-    Diagnostic& passed =
-        d->severity == Severity::error
-            ? diagnostics.error(*d->name, span, d->text, d->help)
-        : d->severity == Severity::warning
-            ? diagnostics.warning(*d->name, span, d->text, d->help)
-            : diagnostics.note(*d->name, span, d->text, d->help);
+    Diagnostic& passed = add(*d, span, d->text, d->help, diagnostics);
     for (const Remark& remark : d->remarks) {
       if (!shows(remark.span, lines)) passed.remarks.push_back(remark);
     }

@@ -21,4 +21,8 @@ std::set<int> lines_with_names(const Value& keys);
 void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
                            Diagnostics& diagnostics);
 
+/// Passes on what is wrong with the form of a class or record file: the place,
+/// but nothing of what stands there, which could be a name.
+void pass_on_form_faults(const Diagnostics& found, Diagnostics& diagnostics);
+
 }  // namespace sheaf

@@ -372,7 +372,9 @@ std::string date_text(const Date& date) {
 RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {
   RecordFile record_file;
   record_file.file = &file;
-  auto keys = read_keys(file, "a record", kExample, diagnostics);
+  Diagnostics form;
+  auto keys = read_keys(file, "a record", kExample, form);
+  pass_on_form_faults(form, diagnostics);
   if (!keys || !is_kind(FileKind::record, *keys, diagnostics)) {
     return record_file;
   }

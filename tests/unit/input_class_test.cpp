@@ -119,6 +119,19 @@ const Mistake kMistakes[] = {
      "   2 |   B7: {group: Tuesday}\n"
      "     |               ^~~~~~~\n"
      "  help: write the group under `groups:` as well\n"},
+    {"a name that stands twice, which no message shows",
+     "learners:\n"
+     "  Beth Smith: {layout: large-print}\n"
+     "  Beth Smith: {layout: week}\n",
+     "class.yaml: error: line 3, column 3: the key … stands here a second time "
+     "[repeated-key]\n"
+     "  help: put all that belongs to it in one place\n"},
+    {"a name in a line that is none",
+     "learners:\n"
+     "  Beth Smith: {layout: [week}\n",
+     "class.yaml: error: line 2, column 29: this `}` closes a bracket that was "
+     "never opened [unclosed-bracket]\n"
+     "  help: take it out, or put the text in quotes if it belongs there\n"},
     {"text where settings should be",
      "learners:\n"
      "  B7: large-print\n",
