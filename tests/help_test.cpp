@@ -173,6 +173,21 @@ TEST(Words, AreExplained) {
 }
 
 // The catalogue, and a pattern by itself with words that lack it and why.
+TEST(Learners, AreNotRepeatedWhereTheirCodeIsNone) {
+  const std::vector<std::string> calls[] = {
+      {SHEAF_PROGRAM, "build", "--class", "class.yaml", "--learner", "Beth"},
+      {SHEAF_PROGRAM, "progress", "records", "--learner", "B7,Beth"},
+      {SHEAF_PROGRAM, "forget", "Beth", "records"}};
+  for (const std::vector<std::string>& call : calls) {
+    const Outcome outcome = run_program(call);
+    EXPECT_EQ(outcome.status, 2) << call[1];
+    const std::string& said = outcome.out;
+    EXPECT_NE(said.find("figures with up to three letters"), std::string::npos)
+        << said;
+    EXPECT_EQ(said.find("Beth"), std::string::npos) << said;
+  }
+}
+
 TEST(Patterns, AreListedAndExplained) {
   const std::string all = said({"patterns"});
   EXPECT_GT(std::count(all.begin(), all.end(), '\n'), 140);

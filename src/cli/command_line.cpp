@@ -10,6 +10,7 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
+#include "input/class_file.h"
 
 namespace sheaf {
 
@@ -27,6 +28,16 @@ void add_paper_option(CLI::App& verb, CommandLine& line) {
       });
 }
 
+// Codes alone: what is no code could be a name, and is not repeated.
+CLI::Option* take_codes(CLI::Option* option) {
+  return option->delimiter(',')->check([](const std::string& code) {
+    return is_learner_code(code)
+               ? std::string()
+               : fmt::format("this is no learner's code: it takes {}",
+                             kLearnerCodeForm);
+  });
+}
+
 void add_layout_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--layout", line.layout,
                   "a layout's name or file instead of the lesson's own");
@@ -41,9 +52,9 @@ void add_layout_options(CLI::App& verb, CommandLine& line) {
 void add_class_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--class", line.class_file,
                   "a class file: the learners with their settings");
-  verb.add_option("--learner", line.learners,
-                  "these learners of the class only (may be given again)")
-      ->delimiter(',');
+  take_codes(verb.add_option(
+      "--learner", line.learners,
+      "these learners of the class only (may be given again)"));
 }
 
 CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
@@ -135,9 +146,8 @@ void add_speech_options(CLI::App& verb, CommandLine& line) {
 void add_record_files(CLI::App& verb, CommandLine& line, bool required) {
   verb.add_option("RECORD", line.arguments, "record files, or folders of them")
       ->required(required);
-  verb.add_option("--learner", line.marking.learners,
-                  "these learners only (may be given again)")
-      ->delimiter(',')
+  take_codes(verb.add_option("--learner", line.marking.learners,
+                             "these learners only (may be given again)"))
       ->allow_extra_args(false);
   verb.add_option("--allow", line.allowed_folders,
                   "a further folder in which lessons and classes may be");
@@ -184,7 +194,8 @@ void add_marking(CLI::App& app, CommandLine& line) {
                    "patterns taught, instead of a sequence")
       ->delimiter(',')
       ->allow_extra_args(false);
-  writing->add_option("--learner", marking.learners, "whose text it is")
+  take_codes(
+      writing->add_option("--learner", marking.learners, "whose text it is"))
       ->expected(1);
   add_speech_options(*writing, line);
 

@@ -148,9 +148,8 @@ void show_left(const std::vector<Change>& all) {
 
 int run_forget(const CommandLine& line) {
   if (!is_learner_code(line.arguments.front())) {
-    fmt::print(stderr,
-               "sheaf forget: this needs a learner's code: up to 12 letters "
-               "and figures\n");
+    fmt::print(stderr, "sheaf forget: this needs a learner's code: {}\n",
+               kLearnerCodeForm);
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());

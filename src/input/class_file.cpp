@@ -23,6 +23,7 @@ constexpr std::size_t kMostLearners = 100;
 constexpr std::size_t kMostSheets = 40;
 constexpr std::size_t kMostReviewWords = 100;
 constexpr int kLongestCode = 12;
+constexpr int kMostCodeLetters = 3;
 constexpr std::string_view kExample = "learners: B7, C3, D1";
 constexpr std::array<std::string_view, 3> kSpacings = {"normal", "wide",
                                                        "wider"};
@@ -344,13 +345,22 @@ bool is_learner_code(std::string_view text) {
     return false;
   }
   bool joint = true;
+  int letters = 0, capitals = 0, figures = 0;
   for (std::size_t at = 0; at < text.size();) {
     const char32_t c = next_code_point(text, at);
     if (c == '-' && joint) return false;
     joint = c == '-';
-    if (!joint && !is_latin_letter(c) && !(c >= '0' && c <= '9')) return false;
+    if (is_latin_letter(c)) {
+      ++letters;
+      capitals += is_upper_case(c) ? 1 : 0;
+    } else if (c >= '0' && c <= '9') {
+      ++figures;
+    } else if (!joint) {
+      return false;
+    }
   }
-  return !joint;
+  if (joint || letters > kMostCodeLetters) return false;
+  return figures > 0 || capitals == letters;
 }
 
 }  // namespace sheaf

@@ -67,8 +67,15 @@ std::vector<KeyNote> class_keys();
 LearnerSettings settings_for(const ClassFile& class_file,
                              const LearnerEntry& learner);
 
-/// Whether a text can be a learner's code: up to 12 letters and figures, with
-/// hyphens inside. Kept short so that nobody writes a full name.
+/// Stands for all learners where codes are listed.
+inline constexpr std::string_view kAll = "all";
+
+/// Whether a text can be a learner's code: initials (up to three capital
+/// letters), or up to 12 figures of which up to three may be letters of either
+/// case; hyphens may stand inside. What could well be a name is none.
 bool is_learner_code(std::string_view text);
+inline constexpr std::string_view kLearnerCodeForm =
+    "up to three capital letters, as in `AB`, or figures with up to three "
+    "letters, as in `B7`";
 
 }  // namespace sheaf

@@ -12,9 +12,12 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::string_view kHelp =
-    "use initials or another code of up to 12 letters and figures, as in `B7`; "
-    "Sheaf wants no names";
+// Known again by its text where messages are passed on.
+const std::string& bad_code_help() {
+  static const std::string help =
+      fmt::format("use a code: {}; Sheaf wants no names", kLearnerCodeForm);
+  return help;
+}
 
 int line_of(const Span& span) { return span.file->place_of(span.begin).line; }
 
@@ -24,7 +27,12 @@ bool shows(const Span& span, const std::set<int>& lines) {
 
 void note_code(const std::string& code, const Span& span,
                std::set<int>& lines) {
-  if (!is_learner_code(normalized(code))) lines.insert(line_of(span));
+  const std::string text = normalized(code);
+  if (text == kAll || is_learner_code(text)) return;
+  // A setting that stands too far left is no name either.
+  const std::vector<KeyNote> keys = learner_keys();
+  if (std::ranges::find(keys, text, &KeyNote::name) != keys.end()) return;
+  lines.insert(line_of(span));
 }
 
 void look_through(const Value& keys, std::set<int>& lines) {
@@ -57,7 +65,7 @@ void report_bad_code(const Span& place, const Span& code,
   diagnostics.error(
       diagnostic::wrong_value, apart ? place : Span::whole(code.file),
       fmt::format("the learner in line {} has no short code", line),
-      std::string(kHelp));
+      bad_code_help());
 }
 
 std::set<int> lines_with_names(const Value& keys) {
@@ -86,7 +94,10 @@ std::string without_quotes(std::string_view text, std::string_view line) {
     result += shows ? "…" : text.substr(begin, end - begin + 1);
     text.remove_prefix(end + 1);
   }
-  return result.append(text);
+  result.append(text);
+  constexpr std::string_view kLeftOut = "…";
+  if (result.starts_with(kLeftOut)) result.replace(0, kLeftOut.size(), "this");
+  return result;
 }
 
 Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
@@ -102,28 +113,41 @@ Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
   }
 }
 
+// The place in words, and nothing of what stands there.
+void add_unshown(const Diagnostic& d, Diagnostics& diagnostics) {
+  if (!d.span || d.span.is_whole()) {
+    add(d, d.span, d.text, d.help, diagnostics);
+    return;
+  }
+  const auto [line, column] = d.span.file->place_of(d.span.begin);
+  const std::string_view shown = d.span.file->line(line);
+  add(d, Span::whole(d.span.file),
+      fmt::format("line {}, column {}: {}", line, column,
+                  without_quotes(d.text, shown)),
+      without_quotes(d.help, shown), diagnostics);
+}
+
+// A key that is like none that Sheaf knows may be somebody's name.
+bool is_strange_key(const Diagnostic& d) {
+  return d.name == &diagnostic::unknown_key &&
+         !d.help.starts_with("did you mean") &&
+         !d.help.starts_with("it belongs in the file of");
+}
+
 }  // namespace
 
 void pass_on_form_faults(const Diagnostics& found, Diagnostics& diagnostics) {
-  for (const Diagnostic* d : found.sorted()) {
-    if (!d->span || d->span.is_whole()) {
-      add(*d, d->span, d->text, d->help, diagnostics);
-      continue;
-    }
-    const auto [line, column] = d->span.file->place_of(d->span.begin);
-    const std::string_view shown = d->span.file->line(line);
-    add(*d, Span::whole(d->span.file),
-        fmt::format("line {}, column {}: {}", line, column,
-                    without_quotes(d->text, shown)),
-        without_quotes(d->help, shown), diagnostics);
-  }
+  for (const Diagnostic* d : found.sorted()) add_unshown(*d, diagnostics);
 }
 
 void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
                            Diagnostics& diagnostics) {
   for (const Diagnostic* d : found.sorted()) {
     const bool hidden = shows(d->span, lines);
-    if (hidden && d->help != kHelp) continue;
+    if (hidden ? d->help != bad_code_help() : is_strange_key(*d)) {
+      add_unshown(*d, diagnostics);
+      continue;
+    }
     const Span span = hidden ? Span::whole(d->span.file) : d->span;
     Diagnostic& passed = add(*d, span, d->text, d->help, diagnostics);
     for (const Remark& remark : d->remarks) {

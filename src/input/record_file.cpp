@@ -60,12 +60,12 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
           "write `dictation`, `transfer`, `retention` or `writing`");
 }
 
-// Learners' codes; a bad one is reported without being shown.
+// Learners' codes, or the word for all of them; a bad one is reported without being shown.
 std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
   std::vector<PlacedWord> codes = read_names(field, kMostLearners, d);
   std::erase_if(codes, [&](PlacedWord& code) {
     code.value = normalized(code.value);
-    if (is_learner_code(code.value)) return false;
+    if (code.value == kAll || is_learner_code(code.value)) return false;
     report_bad_code(field.place, code.span, d);
     return true;
   });
@@ -74,7 +74,7 @@ std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
 
 void marked_key(const Field& field, Record& record, Diagnostics& d) {
   record.marked = read_codes(field, d);
-  if (record.marked.size() == 1 && record.marked.front().value == "all") {
+  if (record.marked.size() == 1 && record.marked.front().value == kAll) {
     record.marked_all = true;
     record.marked.clear();
   }

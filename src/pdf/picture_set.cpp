@@ -14,9 +14,7 @@ namespace {
 std::int64_t grid_of(const LineDrawing& drawing) {
   const std::int64_t side =
       std::max(drawing.box.width.mils(), drawing.box.height.mils());
-  std::int64_t grid = 1;
-  while (side / (grid * 10) >= 4000) grid *= 10;
-  return grid;
+  return std::max<std::int64_t>(1, side / 4000);
 }
 
 std::int64_t on_grid(Length value, std::int64_t grid) {

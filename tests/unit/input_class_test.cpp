@@ -24,14 +24,14 @@ TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
                         "    extra: trace, cover-write\n"
                         "    review-words: ship shed\n"
                         "  C3: {group: Tuesday, line-size: 0.4 in}\n"
-                        "  no:\n");
+                        "  NO:\n");
   Diagnostics d;
   const ClassFile all = read_class(file, d);
   EXPECT_EQ(to_text(d), "");
   EXPECT_EQ(all.title.value, "Room 4");
   ASSERT_EQ(all.groups.size(), 2U);
   ASSERT_EQ(all.learners.size(), 3U);
-  EXPECT_EQ(all.learners[2].code.value, "no");
+  EXPECT_EQ(all.learners[2].code.value, "NO");
   const LearnerSettings b7 = settings_for(all, all.learners[0]);
   EXPECT_EQ(b7.lesson.value, "oa.yaml");
   EXPECT_EQ(b7.layout.value, "large-print");
@@ -62,10 +62,12 @@ TEST(ClassFile, TakesAPlainListOfLearners) {
 }
 
 TEST(ClassFile, KnowsACodeFromAName) {
-  for (const char* code : {"B7", "K", "é2", "A-1", "twelveletter"}) {
+  for (const char* code : {"B7", "K", "é2", "A-1", "kl2", "17", "ÀBC",
+                           "123456789-12"}) {
     EXPECT_TRUE(is_learner_code(code)) << code;
   }
-  for (const char* code : {"", "Beth Smith", "thirteenletter", "-a", "a-",
+  for (const char* code : {"", "Beth Smith", "Beth", "Ed", "ed", "MARY", "Beth2",
+                           "123456789-123", "-1", "a-",
                            "a--b", "../x", "a.b", "a/b", "日"}) {
     EXPECT_FALSE(is_learner_code(code)) << code;
   }
@@ -85,14 +87,16 @@ const Mistake kMistakes[] = {
      "[wrong-value]\n"
      "   1 | learners:\n"
      "     | ^~~~~~~~\n"
-     "  help: use initials or another code of up to 12 letters and figures, "
-     "as in `B7`; Sheaf wants no names\n"},
+     "  help: use a code: up to three capital letters, as in `AB`, or "
+     "figures with up to three letters, as in `B7`; Sheaf wants no "
+     "names\n"},
     {"a full name in the line of its key",
      "learners: B7, Beth Smith\n",
      "class.yaml: error: the learner in line 1 has no short code "
      "[wrong-value]\n"
-     "  help: use initials or another code of up to 12 letters and figures, "
-     "as in `B7`; Sheaf wants no names\n"},
+     "  help: use a code: up to three capital letters, as in `AB`, or "
+     "figures with up to three letters, as in `B7`; Sheaf wants no "
+     "names\n"},
     {"a code twice", "learners: B7, C3, b7\n",
      "class.yaml:1:19: error: two learners have the code `b7` "
      "[repeated-word]\n"
@@ -126,6 +130,18 @@ const Mistake kMistakes[] = {
      "class.yaml: error: line 3, column 3: the key … stands here a second time "
      "[repeated-key]\n"
      "  help: put all that belongs to it in one place\n"},
+    {"a name where a key belongs",
+     "learners: B7, C3\n"
+     "Beth: {layout: large-print}\n"
+     "layuot: week\n",
+     "class.yaml:3:1: error: `layuot` is not a key of a class [unknown-key]\n"
+     "   3 | layuot: week\n"
+     "     | ^~~~~~\n"
+     "  help: did you mean `layout`?\n"
+     "class.yaml: error: line 2, column 1: this is not a key of a class "
+     "[unknown-key]\n"
+     "  help: take it out, or begin the line with `#` if it is a note to "
+     "yourself\n"},
     {"a name in a line that is none",
      "learners:\n"
      "  Beth Smith: {layout: [week}\n",

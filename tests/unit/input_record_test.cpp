@@ -203,8 +203,9 @@ const Mistake kMistakes[] = {
      "marked: [Beth Smith]\n",
      "record.yaml: error: the learner in line 3 has no short code "
      "[wrong-value]\n"
-     "  help: use initials or another code of up to 12 letters and figures, "
-     "as in `B7`; Sheaf wants no names\n"},
+     "  help: use a code: up to three capital letters, as in `AB`, or "
+     "figures with up to three letters, as in `B7`; Sheaf wants no "
+     "names\n"},
     {"a full name",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
@@ -216,8 +217,9 @@ const Mistake kMistakes[] = {
      "[wrong-value]\n"
      "   5 | wrong:\n"
      "     | ^~~~~\n"
-     "  help: use initials or another code of up to 12 letters and figures, "
-     "as in `B7`; Sheaf wants no names\n"},
+     "  help: use a code: up to three capital letters, as in `AB`, or "
+     "figures with up to three letters, as in `B7`; Sheaf wants no "
+     "names\n"},
     {"a text among the records",
      "class: class.yaml\n"
      "records:\n"

@@ -118,7 +118,7 @@ TEST(ClassText, ReadsToTheSameClass) {
                         "  Tuesday: {step: 12, layout: older-learners}\n"
                         "learners:\n"
                         "  B7: {group: Tuesday, line-size: 0.4 in, amount: 6}\n"
-                        "  no: {review-words: ship shed}\n"
+                        "  NO: {review-words: ship shed}\n"
                         "  C3: {extra: [trace, cover-write]}\n");
   Diagnostics d;
   const ClassFile before = read_class(file, d);
@@ -138,7 +138,7 @@ TEST(ClassText, ReadsToTheSameClass) {
   EXPECT_EQ(b7.step.value, "12");
   EXPECT_EQ(b7.line_size.value, Length::from_pt(28.8));
   EXPECT_EQ(b7.amount.value, 6);
-  EXPECT_EQ(after.learners[1].code.value, "no");
+  EXPECT_EQ(after.learners[1].code.value, "NO");
   ASSERT_EQ(after.learners[1].settings.review_words.size(), 2U);
   const auto& c3 = after.learners[2].settings;
   ASSERT_EQ(c3.review_words.size(), 2U);
