@@ -177,7 +177,7 @@ TEST(Learners, AreNotRepeatedWhereTheirCodeIsNone) {
   const std::vector<std::string> calls[] = {
       {SHEAF_PROGRAM, "build", "--class", "class.yaml", "--learner", "Beth"},
       {SHEAF_PROGRAM, "progress", "records", "--learner", "B7,Beth"},
-      {SHEAF_PROGRAM, "forget", "Beth", "records"}};
+      {SHEAF_PROGRAM, "forget", "Beth"}};
   for (const std::vector<std::string>& call : calls) {
     const Outcome outcome = run_program(call);
     EXPECT_EQ(outcome.status, 2) << call[1];
