@@ -62,7 +62,8 @@ std::vector<std::string> content_streams(const Document& document) {
   sheaf::FontSet fonts;
   sheaf::PictureSet pictures;
   sheaf::TextOperators texts(fonts);
-  sheaf::StructureTree tree(document);
+  sheaf::StructureTree tree;
+  tree.add(document.elements);
   sheaf::PageContent content(tree, texts, pictures);
   std::vector<std::string> streams;
   for (std::uint32_t i = 0; i < document.pages.size(); ++i) {
@@ -217,19 +218,24 @@ void apart(const std::function<void()>& measurement) {
   waitpid(child, nullptr, 0);
 }
 
-// Peak memory of a process of its own that makes a document and writes it.
+// Peak memory of a process of its own that makes packets of 16 pages and writes
+// them into one file, as for a class.
 void measure_memory(std::size_t pages) {
   std::fflush(stdout);
   const pid_t child = fork();
   if (child == 0) {
     DocumentMaker maker(SHEAF_FONTS);
-    const std::string bytes = write_pdf(maker.worksheet(pages, 1));
-    _exit(bytes.empty() ? 1 : 0);
+    sheaf::PdfWriter writer({"All"});
+    for (unsigned seed = 1; writer.page_count() < pages; ++seed) {
+      writer.add(maker.worksheet(
+          std::min<std::size_t>(16, pages - writer.page_count()), seed));
+    }
+    _exit(writer.finish().empty() ? 1 : 0);
   }
   int status = 0;
   rusage usage{};
   wait4(child, &status, 0, &usage);
-  fmt::print("peak memory for {:5} pages: {:.1f} MiB, its document and all\n",
+  fmt::print("peak memory for {:5} pages: {:.1f} MiB, packets and all\n",
              pages, static_cast<double>(usage.ru_maxrss) / 1024);
 }
 

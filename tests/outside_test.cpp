@@ -8,6 +8,7 @@
 #include <regex>
 
 #include "project_files.h"
+#include "support/pdf_file.h"
 #include "support/run_program.h"
 
 namespace sheaf::test {
@@ -15,6 +16,7 @@ namespace {
 
 namespace fs = std::filesystem;
 using testing_support::Outcome;
+using testing_support::PdfFile;
 using testing_support::run_program;
 using testing_support::TemporaryFolder;
 
@@ -283,6 +285,16 @@ TEST(Class, HasAPacketForEachLearnerAndOneFileForThePrinter) {
   const int all = pages_in(folder.path() + "/class/packets.pdf");
   EXPECT_TRUE(all == sum || all == sum - 1) << all << " " << sum;
   EXPECT_TRUE(fs::exists(folder.path() + "/class/teacher.pdf"));
+  const PdfFile job(read(folder.path() + "/class/packets.pdf"));
+  std::string code;
+  for (const auto& entry : job.outline()) {
+    const std::string own = entry.title.substr(0, entry.title.find(':'));
+    const bool begins = own != code;
+    code = own;
+    EXPECT_TRUE(!begins || entry.page % 2 == 0) << entry.title;
+    EXPECT_EQ(job.label(entry.page).substr(0, code.size() + 1), code + " ");
+  }
+  EXPECT_EQ(code, "K2");
 }
 
 TEST(Class, PrintsOneSheetAgainAsItWas) {

@@ -59,29 +59,32 @@ class ClassWriter {
  private:
   void write_learners(const std::string& name) {
     Progress progress(job_.learners.size(), "packets");
-    Document all;
+    PrintRun run;
+    PdfWriter all({title("learners' packets")});
     for (const LearnerJob& learner : job_.learners) {
       Document packet =
           compose_learner(workspace_, line_, learner, diagnostics_);
       learner_pages_ += packet.pages.size();
       add(packet, folder_ / learner.code / (name + ".pdf"));
-      append_packet(all, std::move(packet), learner.code);
+      if (line_.learners.empty()) {
+        run.add(packet, learner.code);
+        all.add(packet);
+      }
       progress.step();
     }
-    if (!line_.learners.empty()) return;
-    all.title = title("learners' packets");
     add(all, folder_ / ((name == "packet" ? "packets" : name) + ".pdf"));
   }
 
   void write_teacher(const std::string& name) {
-    Document all;
+    PrintRun run;
+    PdfWriter all({title("teacher's pages")});
     for (const auto& learners : by_teacher_key(job_)) {
       Document pages =
           compose_teacher(workspace_, line_, learners, diagnostics_);
       teacher_pages_ += pages.pages.size();
-      append_packet(all, std::move(pages), learners.front()->code);
+      run.add(pages, learners.front()->code);
+      all.add(pages);
     }
-    all.title = title("teacher's pages");
     add(all, folder_ / (name + ".pdf"));
   }
 
@@ -91,8 +94,13 @@ class ClassWriter {
   }
 
   void add(const Document& document, const fs::path& path) {
-    if (document.pages.empty()) return;
-    files_.add(path, write_pdf(document));
+    if (!document.pages.empty()) add(write_pdf(document), path);
+  }
+  void add(PdfWriter& pages, const fs::path& path) {
+    if (pages.page_count() > 0) add(pages.finish(), path);
+  }
+  void add(const std::string& pdf, const fs::path& path) {
+    files_.add(path, pdf);
     targets_.push_back(path.string());
   }
 

@@ -37,9 +37,17 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics, const PacketFor& whom = {});
 
-/// Adds the pages of one learner's packet to those of others, for one job of
-/// the printer: they begin a leaf of their own.
-void append_packet(Document& all, Document packet, std::string_view learner);
+/// The packets of several learners as one job of the printer.
+class PrintRun {
+ public:
+  /// Readies a packet to follow those before: it begins a leaf of its own, and
+  /// its outline and labels bear the learner's code.
+  void add(Document& packet, std::string_view learner);
+
+ private:
+  std::size_t pages_ = 0;
+  Size last_size_;
+};
 
 /// Reports text of the lesson that the typefaces cannot print. To be called,
 /// and found without errors, before `make_packet`.

@@ -53,14 +53,14 @@ Label take_apart(std::string_view text) {
 
 }  // namespace
 
-std::string document_title(const Document& document) {
-  const std::string_view title = document.title;
+std::string shown_title(const FileHead& head) {
+  const std::string_view title = head.title;
   const bool blank =
       std::all_of(title.begin(), title.end(), [](char c) { return c == ' '; });
-  return blank ? "Worksheets" : document.title;
+  return blank ? "Worksheets" : head.title;
 }
 
-std::string metadata(const Document& document) {
+std::string metadata(const FileHead& head) {
   std::string text =
       "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
       "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
@@ -69,11 +69,11 @@ std::string metadata(const Document& document) {
       " xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
       " xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">\n"
       "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">";
-  append_xml(text, document_title(document));
+  append_xml(text, shown_title(head));
   text +=
       "</rdf:li></rdf:Alt></dc:title>\n"
       "<dc:language><rdf:Bag><rdf:li>";
-  append_xml(text, document.language);
+  append_xml(text, head.language);
   text +=
       "</rdf:li></rdf:Bag></dc:language>\n"
       "<pdfuaid:part>1</pdfuaid:part>\n"
@@ -82,51 +82,46 @@ std::string metadata(const Document& document) {
   return text;
 }
 
-std::string page_labels(const std::vector<Page>& pages) {
-  const bool has_labels =
-      std::any_of(pages.begin(), pages.end(),
-                  [](const Page& p) { return !p.label.empty(); });
-  if (!has_labels) return {};
-  std::string text = "/PageLabels<</Nums[";
-  Label before;
-  for (std::size_t i = 0; i < pages.size(); ++i) {
-    Label label = take_apart(pages[i].label);
-    if (pages[i].label.empty()) {
-      label = {{}, static_cast<std::int64_t>(i) + 1, true};
-    }
-    const bool goes_on = i > 0 && label.has_number && before.has_number &&
-                         label.prefix == before.prefix &&
-                         label.number == before.number + 1;
-    before = label;
-    if (goes_on) continue;
-    append_integer(text, static_cast<std::int64_t>(i));
-    text += "<<";
-    if (!label.prefix.empty()) {
-      text += "/P";
-      append_text_string(text, label.prefix);
-    }
-    if (label.has_number) {
-      text += "/S/D/St ";
-      append_integer(text, label.number);
-    }
-    text += ">>";
+void PageLabels::add(std::string_view text) {
+  Label label = take_apart(text);
+  if (text.empty()) label = {{}, pages_ + 1, true};
+  has_labels_ = has_labels_ || !text.empty();
+  const bool goes_on = pages_ > 0 && label.has_number && has_number_ &&
+                       label.prefix == prefix_ && label.number == number_ + 1;
+  prefix_ = label.prefix;
+  number_ = label.number;
+  has_number_ = label.has_number;
+  const std::int64_t page = pages_++;
+  if (goes_on) return;
+  append_integer(pieces_, page);
+  pieces_ += "<<";
+  if (!label.prefix.empty()) {
+    pieces_ += "/P";
+    append_text_string(pieces_, label.prefix);
   }
-  text += "]>>";
-  return text;
+  if (label.has_number) {
+    pieces_ += "/S/D/St ";
+    append_integer(pieces_, label.number);
+  }
+  pieces_ += ">>";
 }
 
-std::string catalog_entries(const Document& document, ObjectId metadata,
-                            ObjectId structure_root) {
+std::string PageLabels::entry() const {
+  return has_labels_ ? "/PageLabels<</Nums[" + pieces_ + "]>>" : std::string();
+}
+
+std::string catalog_entries(const FileHead& head, const PageLabels& labels,
+                            ObjectId metadata, ObjectId structure_root) {
   std::string text = "/Lang";
-  append_text_string(text, document.language);
+  append_text_string(text, head.language);
   text += "/MarkInfo<</Marked true>>";
   text += "/ViewerPreferences<</DisplayDocTitle true/PrintScaling/None/Duplex/";
-  text += document.duplex ? "DuplexFlipLongEdge" : "Simplex";
+  text += head.duplex ? "DuplexFlipLongEdge" : "Simplex";
   text += "/PickTrayByPDFSize true>>/Metadata ";
   append_reference(text, metadata);
   text += "/StructTreeRoot ";
   append_reference(text, structure_root);
-  text += page_labels(document.pages);
+  text += labels.entry();
   return text;
 }
 

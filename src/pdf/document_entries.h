@@ -1,28 +1,44 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
-#include <vector>
+#include <string_view>
 
-#include "layout/page.h"
 #include "pdf/objects.h"
+#include "pdf/pdf_writer.h"
 
 namespace sheaf {
 
+/// The page labels of a document (ISO 32000-1, 12.4.2), made page by page.
+class PageLabels {
+ public:
+  /// The label of the next page; empty: its number.
+  void add(std::string_view label);
+  /// The tree of labels as an entry of the catalog: runs of pages that count on
+  /// are one piece of it. Empty where no page has a label.
+  std::string entry() const;
+
+ private:
+  std::string pieces_;
+  // The label before: what stands in front of its number, and the number.
+  std::string prefix_;
+  std::int64_t number_ = 0;
+  bool has_number_ = false;
+  std::int64_t pages_ = 0;
+  bool has_labels_ = false;
+};
+
 /// What the catalog says of a whole document besides its pages and tags
 /// (ISO 32000-1, 7.7.2): language, title shown, printing, labels of pages.
-std::string catalog_entries(const Document& document, ObjectId metadata,
-                            ObjectId structure_root);
+std::string catalog_entries(const FileHead& head, const PageLabels& labels,
+                            ObjectId metadata, ObjectId structure_root);
 
 /// The title that stands in the window and in the metadata; never empty, as
 /// the standard asks for one.
-std::string document_title(const Document& document);
+std::string shown_title(const FileHead& head);
 
 /// The metadata stream's text (XMP), with the mark of PDF/UA (ISO 14289-1,
 /// clause 5).
-std::string metadata(const Document& document);
-
-/// The tree of page labels: runs of pages that count on are one entry. Empty
-/// where no page has a label.
-std::string page_labels(const std::vector<Page>& pages);
+std::string metadata(const FileHead& head);
 
 }  // namespace sheaf

@@ -25,13 +25,32 @@ constexpr std::size_t kPackedBytes = 32768;
 // Offsets have four bytes, and readers count them with signs.
 constexpr std::size_t kMaxFile = std::numeric_limits<std::int32_t>::max();
 
+constexpr std::size_t kBlock = 262144;
+
 constexpr std::string_view kNoIdentifier = "00000000000000000000000000000000";
+
+void patch_identifier(std::string& file, std::size_t place) {
+  std::string hex;
+  for (const std::uint32_t sum : checksums(file)) {
+    for (int shift = 28; shift >= 0; shift -= 4) {
+      hex += "0123456789abcdef"[sum >> shift & 0xF];
+    }
+  }
+  assert(hex.size() == kNoIdentifier.size());
+  file.replace(place, hex.size(), hex);
+  file.replace(place + hex.size() + 2, hex.size(), hex);
+}
 
 }  // namespace
 
-FileWriter::FileWriter(ObjectId count, Deflater& deflater)
-    : deflater_(deflater), file_(kHeader) {
-  entries_.resize(count + 1);
+FileWriter::FileWriter(Deflater& deflater)
+    : deflater_(deflater), file_(kHeader) {}
+
+void FileWriter::reserve(ObjectId last) {
+  assert(entries_.size() <= last + std::size_t{1});
+  // Object streams take fewer than one number in a hundred.
+  entries_.reserve(last + last / 100 + 16);
+  entries_.resize(last + std::size_t{1});
 }
 
 FileWriter::Entry& FileWriter::entry(ObjectId id) {
@@ -40,10 +59,16 @@ FileWriter::Entry& FileWriter::entry(ObjectId id) {
 }
 
 void FileWriter::begin_object(ObjectId id) {
-  if (file_.size() > kMaxFile) {
+  if (size() > kMaxFile) {
     throw MachineError("the PDF would be larger than 2 GB");
   }
-  entry(id) = {1, static_cast<std::uint32_t>(file_.size()), 0};
+  if (file_.size() >= kBlock) {
+    full_size_ += file_.size();
+    full_.push_back(std::move(file_));
+    file_ = {};
+    file_.reserve(kBlock + kBlock / 4);
+  }
+  entry(id) = {1, static_cast<std::uint32_t>(size()), 0};
   append_integer(file_, id);
   file_ += " 0 obj\n";
 }
@@ -146,7 +171,7 @@ std::string FileWriter::finish(ObjectId catalog, ObjectId info) {
   file_ += "/Info ";
   append_reference(file_, info);
   file_ += "/ID[<";
-  const std::size_t identifier = file_.size();
+  const std::size_t identifier = size();
   file_ += kNoIdentifier;
   file_ += "><";
   file_ += kNoIdentifier;
@@ -157,20 +182,22 @@ std::string FileWriter::finish(ObjectId catalog, ObjectId info) {
   file_ += "\nendstream\nendobj\nstartxref\n";
   append_integer(file_, static_cast<std::int64_t>(start));
   file_ += "\n%%EOF\n";
-  patch_identifier(identifier);
-  return std::move(file_);
+  std::string file = joined();
+  patch_identifier(file, identifier);
+  return file;
 }
 
-void FileWriter::patch_identifier(std::size_t place) {
-  std::string hex;
-  for (const std::uint32_t sum : checksums(file_)) {
-    for (int shift = 28; shift >= 0; shift -= 4) {
-      hex += "0123456789abcdef"[sum >> shift & 0xF];
-    }
+// Blocks go as they are copied, so that there is never more than one twice.
+std::string FileWriter::joined() {
+  if (full_.empty()) return std::move(file_);
+  std::string file;
+  file.reserve(size());
+  full_.push_back(std::move(file_));
+  for (std::string& block : full_) {
+    file += block;
+    std::string().swap(block);
   }
-  assert(hex.size() == kNoIdentifier.size());
-  file_.replace(place, hex.size(), hex);
-  file_.replace(place + hex.size() + 2, hex.size(), hex);
+  return file;
 }
 
 }  // namespace sheaf

@@ -15,9 +15,11 @@ namespace sheaf {
 /// 7.5.8). Tags are many small objects; packed they take a tenth of the room.
 class FileWriter : public ObjectSink {
  public:
-  /// `count` is how many numbers are given out already; the writer numbers its
-  /// own objects after them.
-  FileWriter(ObjectId count, Deflater& deflater);
+  explicit FileWriter(Deflater& deflater);
+
+  /// Says that all numbers up to `last` are given out. The writer numbers its
+  /// own objects after them, so this comes before the first plain object.
+  void reserve(ObjectId last);
 
   void stream(ObjectId id, std::string_view entries,
               std::string_view data) override;
@@ -39,9 +41,14 @@ class FileWriter : public ObjectSink {
   void begin_object(ObjectId id);
   void flush_packed();
   std::string cross_references();
-  void patch_identifier(std::size_t place);
+  std::size_t size() const { return full_size_ + file_.size(); }
+  std::string joined();
 
   Deflater& deflater_;
+  // The file: full blocks, one behind the other, and the one being filled. One
+  // long string would need thrice its room when it grows.
+  std::vector<std::string> full_;
+  std::size_t full_size_ = 0;
   std::string file_;
   std::vector<Entry> entries_;
   // The object stream being filled.

@@ -127,6 +127,7 @@ Objects::PageObjects Objects::add_page() {
   const void* length =
       HPDF_Dict_GetItem(contents, "Length", HPDF_OCLASS_NUMBER);
   body(number_of(checked(const_cast<void*>(length)))).is_unused = true;
+  body(number_of(contents)).is_unused = true;
   // Boxes and resources are among the entries that Sheaf prints.
   HPDF_Dict_RemoveElement(page, "MediaBox");
   HPDF_Dict_RemoveElement(page, "Resources");

@@ -34,7 +34,8 @@ class Objects {
   Objects(const Objects&) = delete;
   Objects& operator=(const Objects&) = delete;
 
-  /// A new page at the end; what it shows is the stream `contents`.
+  /// A new page at the end; what it shows is the stream `contents`, which the
+  /// caller writes.
   struct PageObjects {
     ObjectId page, contents;
   };

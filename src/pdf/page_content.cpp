@@ -22,12 +22,14 @@ PageContent::PageContent(StructureTree& tree, TextOperators& texts,
                          PictureSet& pictures)
     : tree_(tree), texts_(texts), pictures_(pictures) {}
 
-const std::string& PageContent::write(const Page& page, std::uint32_t index) {
+const std::string& PageContent::write(const Page& page, std::uint32_t index,
+                                      ElementId shift) {
   out_.clear();
   used_.clear();
   state_ = {};
   height_ = page.size.height;
   page_ = index;
+  shift_ = shift;
   for (const Mark& mark : page.marks) {
     std::visit([this](const auto& kind) { write(kind); }, mark);
   }
@@ -37,7 +39,10 @@ const std::string& PageContent::write(const Page& page, std::uint32_t index) {
   return out_;
 }
 
-void PageContent::belong_to(ElementId element) {
+void PageContent::belong_to(ElementId element_of_part) {
+  const ElementId element = element_of_part == kDecoration
+                                ? kDecoration
+                                : element_of_part + shift_;
   if (is_open_ && element == element_) return;
   end_content();
   if (element == kDecoration) {
@@ -155,7 +160,7 @@ void PageContent::write(const GlyphMark& mark) {
   if (shape.glyphs.empty()) return;
   belong_to(mark.element);
   end_strokes();
-  if (mark.element != kDecoration) tree_.label(mark.element, shape.text);
+  if (element_ != kDecoration) tree_.label(element_, shape.text);
   const FontUse& font = texts_.font_of(mark.run);
   set_fill(mark.ink);
   out_ += "BT\n";

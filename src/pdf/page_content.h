@@ -17,8 +17,10 @@ class PageContent {
  public:
   PageContent(StructureTree& tree, TextOperators& texts, PictureSet& pictures);
 
-  /// The operators of a page. Good until the next call.
-  const std::string& write(const Page& page, std::uint32_t index);
+  /// The operators of a page. Good until the next call. `shift` is added to
+  /// the elements of its marks to get those of the tree.
+  const std::string& write(const Page& page, std::uint32_t index,
+                           ElementId shift = 0);
   /// The pictures on the page last written, each once.
   const std::vector<std::size_t>& pictures_used() const { return used_; }
 
@@ -39,7 +41,7 @@ class PageContent {
   void write(const PathMark& mark);
   void write(const PictureMark& mark);
 
-  void belong_to(ElementId element);
+  void belong_to(ElementId element_of_part);
   void end_content();
   void end_strokes();
   void set_fill(Ink ink);
@@ -62,6 +64,7 @@ class PageContent {
   State state_;
   Length height_;
   std::uint32_t page_ = 0;
+  ElementId shift_ = 0;
   ElementId element_ = kDecoration;
   bool is_open_ = false;       // inside BDC or BMC
   bool is_in_figure_ = false;  // the element is, or is inside, a figure

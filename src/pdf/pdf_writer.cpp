@@ -1,5 +1,6 @@
 #include "pdf/pdf_writer.h"
 
+#include <cassert>
 #include <new>
 
 #include "base/error.h"
@@ -24,29 +25,6 @@ constexpr std::size_t kMaxPages = 100000;
 // Made at the start, while there is memory to make it with.
 const MachineError kNoMemory("there is not enough memory to write the PDF");
 
-// What is known of a page when it has been written, and needed at the end.
-struct WrittenPages {
-  std::vector<Objects::PageObjects> objects;
-  std::vector<std::vector<std::size_t>> pictures;
-};
-
-WrittenPages write_pages(const Document& document, Objects& objects,
-                         Deflater& deflater, StructureTree& tree,
-                         FontSet& fonts, PictureSet& pictures) {
-  WrittenPages written;
-  TextOperators texts(fonts);
-  PageContent content(tree, texts, pictures);
-  for (std::uint32_t i = 0; i < document.pages.size(); ++i) {
-    const std::string& operators = content.write(document.pages[i], i);
-    const Objects::PageObjects page = objects.add_page();
-    objects.set_stream(page.contents, "/Filter/FlateDecode",
-                       deflater.deflate(operators));
-    written.objects.push_back(page);
-    written.pictures.push_back(content.pictures_used());
-  }
-  return written;
-}
-
 // The three boxes are one: nothing is trimmed off a sheet of paper.
 void append_boxes(std::string& out, const Size& size) {
   for (const char* name : {"/MediaBox", "/CropBox", "/TrimBox"}) {
@@ -59,79 +37,175 @@ void append_boxes(std::string& out, const Size& size) {
   }
 }
 
-void finish_pages(const Document& document, const WrittenPages& written,
-                  const StructureTree& tree, ObjectId font_resources,
-                  const std::vector<ObjectId>& pictures, Objects& objects) {
-  for (std::size_t i = 0; i < written.objects.size(); ++i) {
-    std::string entries;
-    append_boxes(entries, document.pages[i].size);
-    entries += "/Resources<</Font ";
-    append_reference(entries, font_resources);
-    if (!written.pictures[i].empty()) {
-      entries += "/XObject<<";
-      for (const std::size_t number : written.pictures[i]) {
-        entries += "/X";
-        append_integer(entries, static_cast<std::int64_t>(number));
-        entries += ' ';
-        append_reference(entries, pictures[number]);
-      }
-      entries += ">>";
-    }
-    entries += ">>/Tabs/S";
-    if (tree.has_content(static_cast<std::uint32_t>(i))) {
-      entries += "/StructParents ";
-      append_integer(entries, static_cast<std::int64_t>(i));
-    }
-    objects.set_entries(written.objects[i].page, std::move(entries));
+}  // namespace
+
+// A file in the making.
+class PdfFile {
+ public:
+  explicit PdfFile(FileHead head)
+      : head_(std::move(head)),
+        texts_(fonts_),
+        content_(tree_, texts_, pictures_),
+        file_(deflater()) {}
+
+  std::size_t page_count() const { return pages_.size(); }
+
+  void add_root() { tree_.add({{Role::document}}); }
+  void add_whole(const Document& document) {
+    write_pages(document, tree_.add(document.elements));
+  }
+  void add_section(const Document& section) {
+    write_pages(section, tree_.add(section.elements, kDocumentElement));
+  }
+
+  std::string finish();
+
+ private:
+  // What is known of a page when it has been written, and needed at the end.
+  struct WrittenPage {
+    Size size;
+    std::vector<std::size_t> pictures;
+  };
+  struct OutlineLine {
+    std::string title;
+    std::size_t page;
+  };
+
+  // Set up once for all documents. One thread.
+  static Deflater& deflater() {
+    static Deflater deflater;
+    return deflater;
+  }
+  void write_pages(const Document& document, ElementId shift);
+  std::string page_entries(std::size_t page, ObjectId font_resources,
+                           const std::vector<ObjectId>& pictures) const;
+
+  FileHead head_;
+  Objects objects_;
+  StructureTree tree_;
+  FontSet fonts_;
+  PictureSet pictures_;
+  TextOperators texts_;
+  PageContent content_;
+  FileWriter file_;
+  PageLabels labels_;
+  std::vector<Objects::PageObjects> page_objects_;
+  std::vector<WrittenPage> pages_;
+  std::vector<OutlineLine> outline_;
+};
+
+void PdfFile::write_pages(const Document& document, ElementId shift) {
+  if (pages_.size() + document.pages.size() > kMaxPages) {
+    throw MachineError("a PDF of more than 100,000 pages is too large");
+  }
+  for (const OutlineEntry& entry : document.outline) {
+    assert(entry.page < document.pages.size());
+    outline_.push_back({entry.title, pages_.size() + entry.page});
+  }
+  for (const Page& page : document.pages) {
+    const std::string& operators = content_.write(
+        page, static_cast<std::uint32_t>(pages_.size()), shift);
+    const Objects::PageObjects objects = objects_.add_page();
+    file_.stream(objects.contents, "/Filter/FlateDecode",
+                 deflater().deflate(operators));
+    labels_.add(page.label);
+    page_objects_.push_back(objects);
+    pages_.push_back({page.size, content_.pictures_used()});
   }
 }
 
-std::string write_document(const Document& document) {
-  Objects objects;
-  // Set up once for all documents. One thread.
-  static Deflater deflater;
-  StructureTree tree(document);
-  FontSet fonts;
-  PictureSet pictures;
-  const WrittenPages written =
-      write_pages(document, objects, deflater, tree, fonts, pictures);
+std::string PdfFile::page_entries(
+    std::size_t page, ObjectId font_resources,
+    const std::vector<ObjectId>& pictures) const {
+  std::string entries;
+  append_boxes(entries, pages_[page].size);
+  entries += "/Resources<</Font ";
+  append_reference(entries, font_resources);
+  if (!pages_[page].pictures.empty()) {
+    entries += "/XObject<<";
+    for (const std::size_t number : pages_[page].pictures) {
+      entries += "/X";
+      append_integer(entries, static_cast<std::int64_t>(number));
+      entries += ' ';
+      append_reference(entries, pictures[number]);
+    }
+    entries += ">>";
+  }
+  entries += ">>/Tabs/S";
+  if (tree_.has_content(static_cast<std::uint32_t>(page))) {
+    entries += "/StructParents ";
+    append_integer(entries, static_cast<std::int64_t>(page));
+  }
+  return entries;
+}
+
+std::string PdfFile::finish() {
+  if (pages_.empty()) throw MachineError("there is no page to print");
   const ObjectId font_resources =
-      objects.add_dictionary(fonts.embed(objects, deflater));
-  finish_pages(document, written, tree, font_resources,
-               pictures.write(objects, deflater), objects);
-  for (const OutlineEntry& entry : document.outline) {
-    objects.add_outline(entry.title, written.objects.at(entry.page).page);
+      objects_.add_dictionary(fonts_.embed(objects_, deflater()));
+  const std::vector<ObjectId> pictures = pictures_.write(objects_, deflater());
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    objects_.set_entries(page_objects_[i].page,
+                         page_entries(i, font_resources, pictures));
+  }
+  for (const OutlineLine& line : outline_) {
+    objects_.add_outline(line.title, page_objects_[line.page].page);
   }
   std::string title = "/Title";
-  append_text_string(title, document_title(document));
-  objects.set_entries(objects.info(), std::move(title));
+  append_text_string(title, shown_title(head_));
+  objects_.set_entries(objects_.info(), std::move(title));
   // Metadata stays readable to programs that do not know PDF.
   const ObjectId xmp =
-      objects.add_stream("/Type/Metadata/Subtype/XML", metadata(document));
-  const ObjectId structure = objects.last() + 1;
-  objects.set_entries(objects.catalog(),
-                      catalog_entries(document, xmp, structure));
+      objects_.add_stream("/Type/Metadata/Subtype/XML", metadata(head_));
+  const ObjectId structure = objects_.last() + 1;
+  objects_.set_entries(objects_.catalog(),
+                       catalog_entries(head_, labels_, xmp, structure));
 
-  FileWriter file(objects.last() + tree.object_count(), deflater);
-  objects.write(file);
-  tree.write(file, structure, written.objects);
-  return file.finish(objects.catalog(), objects.info());
+  file_.reserve(objects_.last() + tree_.object_count());
+  objects_.write(file_);
+  tree_.write(file_, structure, page_objects_);
+  return file_.finish(objects_.catalog(), objects_.info());
+}
+
+namespace {
+
+template <typename Work>
+auto or_no_memory(Work work) {
+  try {
+    return work();
+  } catch (const std::bad_alloc&) {
+    throw MachineError(kNoMemory);
+  }
 }
 
 }  // namespace
 
+PdfWriter::PdfWriter(FileHead head) {
+  or_no_memory([&] {
+    file_ = std::make_unique<PdfFile>(std::move(head));
+    file_->add_root();
+  });
+}
+
+PdfWriter::~PdfWriter() = default;
+
+void PdfWriter::add(const Document& section) {
+  or_no_memory([&] { file_->add_section(section); });
+}
+
+std::size_t PdfWriter::page_count() const { return file_->page_count(); }
+
+std::string PdfWriter::finish() {
+  return or_no_memory([&] { return file_->finish(); });
+}
+
 std::string write_pdf(const Document& document) {
-  if (document.pages.empty()) {
-    throw MachineError("there is no page to print");
-  }
-  if (document.pages.size() > kMaxPages) {
-    throw MachineError("a PDF of more than 100,000 pages is too large");
-  }
-  try {
-    return write_document(document);
-  } catch (const std::bad_alloc&) {
-    throw MachineError(kNoMemory);
-  }
+  return or_no_memory([&] {
+    PdfFile writer(
+        {document.title, document.language, document.duplex});
+    writer.add_whole(document);
+    return writer.finish();
+  });
 }
 
 }  // namespace sheaf

@@ -63,16 +63,32 @@ std::string_view structure_type(Role role) {
   return "Span";
 }
 
-StructureTree::StructureTree(const Document& document)
-    : document_(document),
-      in_figure_(document.elements.size() + 1),
-      areas_(document.elements.size()),
-      first_labels_(document.elements.size()) {
-  for (ElementId id = 1; id <= document.elements.size(); ++id) {
-    const Element& element = document.element(id);
-    assert(element.parent < id && "parents come first");
-    in_figure_[id] = element.role == Role::figure || in_figure_[element.parent];
+StructureTree::Text StructureTree::keep(std::string_view text) {
+  const auto begin = static_cast<std::uint32_t>(texts_.size());
+  texts_ += text;
+  return {begin, static_cast<std::uint32_t>(text.size())};
+}
+
+ElementId StructureTree::add(const std::vector<Element>& elements,
+                             ElementId parent) {
+  assert((parent == 0) == tags_.empty() && "there is one root");
+  const auto shift = static_cast<ElementId>(tags_.size());
+  for (const Element& element : elements) {
+    assert(element.parent <= tags_.size() - shift && "parents come first");
+    Tag added;
+    added.role = element.role;
+    if (parent != 0 && tags_.size() == shift) added.role = Role::section;
+    added.scope = element.scope;
+    added.parent = element.parent == 0 ? parent : element.parent + shift;
+    added.alternative = keep(element.alternative);
+    added.is_in_figure =
+        added.role == Role::figure ||
+        (added.parent != 0 && tag(added.parent).is_in_figure);
+    tags_.push_back(added);
+    if (element.language.empty()) continue;
+    languages_.emplace(static_cast<ElementId>(tags_.size()), element.language);
   }
+  return shift;
 }
 
 std::uint32_t StructureTree::add_content(ElementId element,
@@ -86,12 +102,15 @@ std::uint32_t StructureTree::add_content(ElementId element,
 
 void StructureTree::cover(ElementId element, std::uint32_t page,
                           const Rect& area) {
-  for (ElementId id = element; id != 0; id = document_.element(id).parent) {
-    if (document_.element(id).role != Role::figure) continue;
-    Area& covered = areas_[id - 1];
-    if (!covered.is_set) {
-      covered = {page, true, area.x, area.y, area.right(), area.bottom()};
-    } else if (covered.page == page) {
+  for (ElementId id = element; id != 0; id = tag(id).parent) {
+    if (role(id) != Role::figure) continue;
+    if (tag(id).area == 0) {
+      areas_.push_back({page, area.x, area.y, area.right(), area.bottom()});
+      tag(id).area = static_cast<std::uint32_t>(areas_.size());
+      continue;
+    }
+    Area& covered = areas_[tag(id).area - 1];
+    if (covered.page == page) {
       covered.left = std::min(covered.left, area.x);
       covered.bottom = std::min(covered.bottom, area.y);
       covered.right = std::max(covered.right, area.right());
@@ -101,19 +120,18 @@ void StructureTree::cover(ElementId element, std::uint32_t page,
 }
 
 void StructureTree::label(ElementId element, std::string_view text) {
-  const Element& label = document_.element(element);
+  const Tag& label = tag(element);
   if (label.role != Role::list_label || label.parent == 0 || text.empty()) {
     return;
   }
-  const ElementId list = document_.element(label.parent).parent;
-  if (list == 0 || first_labels_[list - 1] != 0) return;
-  first_labels_[list - 1] = text[0];
+  const ElementId list = tag(label.parent).parent;
+  if (list == 0 || tag(list).first_label != 0) return;
+  tag(list).first_label = text[0];
 }
 
 std::string_view StructureTree::replacement(ElementId id) const {
-  const Element& element = document_.element(id);
-  return element.role == Role::span ? std::string_view(element.alternative)
-                                    : std::string_view();
+  return role(id) == Role::span ? text(tag(id).alternative)
+                                : std::string_view();
 }
 
 bool StructureTree::has_content(std::uint32_t page) const {
@@ -127,7 +145,7 @@ std::size_t StructureTree::parent_tree_nodes() const {
 }
 
 ObjectId StructureTree::object_count() const {
-  return static_cast<ObjectId>(1 + document_.elements.size() +
+  return static_cast<ObjectId>(1 + tags_.size() +
                                parent_tree_nodes());
 }
 
@@ -137,11 +155,11 @@ ObjectId StructureTree::element_object(ObjectId first, ElementId id) const {
 
 // Sorts contents and children by element without changing their order.
 void StructureTree::order_contents() {
-  const std::size_t count = document_.elements.size();
+  const std::size_t count = tags_.size();
   content_begins_.assign(count + 1, 0);
   child_begins_.assign(count + 1, 0);
   for (const Content& content : contents_) ++content_begins_[content.element];
-  for (const Element& element : document_.elements) {
+  for (const Tag& element : tags_) {
     if (element.parent != 0) ++child_begins_[element.parent];
   }
   for (std::size_t i = 1; i <= count; ++i) {
@@ -159,11 +177,11 @@ void StructureTree::order_contents() {
   }
   next = child_begins_;
   for (ElementId id = 1; id <= count; ++id) {
-    const ElementId parent = document_.element(id).parent;
+    const ElementId parent = tag(id).parent;
     if (parent != 0) children_[next[parent - 1]++] = id;
   }
   for (auto id = static_cast<ElementId>(count); id > 0; --id) {
-    const ElementId parent = document_.element(id).parent;
+    const ElementId parent = tag(id).parent;
     if (parent == 0) continue;
     first_contents_[parent - 1] =
         std::min(first_contents_[parent - 1], first_contents_[id - 1]);
@@ -174,7 +192,7 @@ void StructureTree::write(FileWriter& file, ObjectId first,
                           const std::vector<Objects::PageObjects>& pages) {
   order_contents();
   write_root(file, first);
-  for (ElementId id = 1; id <= document_.elements.size(); ++id) {
+  for (ElementId id = 1; id <= tags_.size(); ++id) {
     write_element(file.begin_plain(element_object(first, id)), id, first,
                   pages);
   }
@@ -187,7 +205,7 @@ void StructureTree::write_root(FileWriter& file, ObjectId first) const {
   append_reference(out, element_object(first, kDocumentElement));
   out += "/ParentTree ";
   append_reference(
-      out, first + static_cast<ObjectId>(document_.elements.size()) + 1);
+      out, first + static_cast<ObjectId>(tags_.size()) + 1);
   out += "/ParentTreeNextKey ";
   append_integer(out, static_cast<std::int64_t>(page_begins_.size()));
   out += ">>";
@@ -196,20 +214,21 @@ void StructureTree::write_root(FileWriter& file, ObjectId first) const {
 void StructureTree::write_element(
     std::string& out, ElementId id, ObjectId first,
     const std::vector<Objects::PageObjects>& pages) const {
-  const Element& element = document_.element(id);
+  const Tag& element = tag(id);
   out += "<</S/";
   out += structure_type(element.role);
   out += "/P ";
   append_reference(
       out, element.parent == 0 ? first : element_object(first, element.parent));
   append_kids(out, id, first, pages);
-  if (!element.alternative.empty()) {
+  if (element.alternative.length != 0) {
     out += element.role == Role::span ? "/ActualText" : "/Alt";
-    append_text_string(out, element.alternative);
+    append_text_string(out, text(element.alternative));
   }
-  if (!element.language.empty()) {
+  if (const auto language = languages_.find(id);
+      language != languages_.end()) {
     out += "/Lang";
-    append_text_string(out, element.language);
+    append_text_string(out, language->second);
   }
   append_attributes(out, id);
   out += ">>";
@@ -258,16 +277,16 @@ void StructureTree::append_kids(
 }
 
 void StructureTree::append_attributes(std::string& out, ElementId id) const {
-  const Element& element = document_.element(id);
-  const Area& area = areas_[id - 1];
+  const Tag& element = tag(id);
   if (element.role == Role::header_cell && element.scope != Scope::none) {
     out += "/A<</O/Table/Scope/";
     out += element.scope == Scope::row ? "Row>>" : "Column>>";
-  } else if (element.role == Role::list && first_labels_[id - 1] != 0) {
+  } else if (element.role == Role::list && element.first_label != 0) {
     out += "/A<</O/List/ListNumbering/";
-    out += numbering(first_labels_[id - 1]);
+    out += numbering(element.first_label);
     out += ">>";
-  } else if (element.role == Role::figure && area.is_set) {
+  } else if (element.role == Role::figure && element.area != 0) {
+    const Area& area = areas_[element.area - 1];
     out += "/A<</O/Layout/BBox[";
     append_operand(out, area.left);
     append_operand(out, area.bottom);
@@ -279,7 +298,7 @@ void StructureTree::append_attributes(std::string& out, ElementId id) const {
 
 void StructureTree::write_parent_tree(FileWriter& file, ObjectId first) const {
   const ObjectId root =
-      first + static_cast<ObjectId>(document_.elements.size()) + 1;
+      first + static_cast<ObjectId>(tags_.size()) + 1;
   const std::size_t page_count = page_begins_.size();
   std::string kids;
   for (std::size_t begin = 0; begin < page_count; begin += kPagesPerLeaf) {

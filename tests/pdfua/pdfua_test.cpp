@@ -87,5 +87,13 @@ TEST(PdfUa, FindsNothingInWorksheets) {
             "");
 }
 
+TEST(PdfUa, FindsNothingInSections) {
+  sheaf::testing_support::DocumentMaker maker(SHEAF_FONTS);
+  sheaf::PdfWriter writer({"Two learners"});
+  writer.add(maker.one_of_everything());
+  writer.add(maker.worksheet(3, 7));
+  EXPECT_EQ(as_text(broken_rules(writer.finish())), "");
+}
+
 }  // namespace
 }  // namespace pdfua

@@ -64,9 +64,9 @@ TEST(Operators, WriteTextForPeople) {
 }
 
 std::string labels(const std::vector<const char*>& texts) {
-  std::vector<Page> pages(texts.size());
-  for (std::size_t i = 0; i < texts.size(); ++i) pages[i].label = texts[i];
-  return page_labels(pages);
+  PageLabels labels;
+  for (const char* text : texts) labels.add(text);
+  return labels.entry();
 }
 
 TEST(PageLabels, CountOnInOneEntry) {
@@ -90,7 +90,7 @@ TEST(PageLabels, KeepWhatIsNoCount) {
 }
 
 TEST(Metadata, BearsAnyTitle) {
-  Document document;
+  FileHead document;
   document.title = "a < b & \x01 \u201Cc\u201D";
   const std::string text = metadata(document);
   EXPECT_NE(text.find(">a &lt; b &amp;   \u201Cc\u201D</rdf:li>"),

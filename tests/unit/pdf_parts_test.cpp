@@ -87,6 +87,25 @@ TEST_F(Parts, HaveLabelsAndAnOutline) {
   EXPECT_EQ(outline[1].page, 1);
 }
 
+TEST_F(Parts, OfSectionsLieBehindEachOther) {
+  PdfWriter writer({"Both"});
+  Document section = blank();
+  section.pages.resize(2, section.pages[0]);
+  section.outline = {{"Cards", 1}};
+  for (const char* label : {"plan", "cards 7"}) {
+    section.pages[1].label = label;
+    writer.add(section);
+  }
+  EXPECT_EQ(writer.page_count(), 4U);
+  pdf = std::make_unique<testing_support::PdfFile>(writer.finish());
+  EXPECT_EQ(pdf->label(1), "plan");
+  EXPECT_EQ(pdf->label(3), "cards 7");
+  const auto outline = pdf->outline();
+  ASSERT_EQ(outline.size(), 2U);
+  EXPECT_EQ(outline[0].page, 1);
+  EXPECT_EQ(outline[1].page, 3);
+}
+
 TEST_F(Parts, DrawAPictureOnce) {
   Document document = blank();
   const Picture& house = maker.drawing("house");

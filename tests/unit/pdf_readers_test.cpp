@@ -201,6 +201,24 @@ TEST_F(Readers, TellAnElementThatGoesOnOverPages) {
             "Document\n  P\n    \"first part\"\n    \"second part\"\n");
 }
 
+// Documents behind each other: none is kept, and each is a section.
+TEST_F(Readers, TellSectionsOfAFile) {
+  PdfWriter writer({"Both"});
+  std::string expected = "Document\n";
+  for (const char* text : {"first", "second"}) {
+    Document part = with_text(text);
+    part.pages.resize(2, {{pt(612), pt(792)}, {}, "blank"});
+    part.elements[1] = {Role::heading1, kDocumentElement};
+    writer.add(part);
+    expected += fmt::format("  Sect\n    H1\n      \"{}\"\n", text);
+  }
+  EXPECT_EQ(writer.page_count(), 4U);
+  const std::string path = folder.write("b.pdf", writer.finish());
+  EXPECT_EQ(run_program({"qpdf", "--check", path}).status, 0);
+  EXPECT_EQ(tree_of(run_program({"pdfinfo", "-struct-text", path}).out),
+            expected);
+}
+
 // Graphemes set wide apart, with marks between them, read as the word.
 TEST_F(Readers, GetAWordWhoseLettersStandApart) {
   Document document = with_text("Read ");
