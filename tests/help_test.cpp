@@ -164,6 +164,8 @@ TEST(Words, AreExplained) {
         "r-controlled ar", "from       a guess"}) {
     EXPECT_NE(car.find(part), std::string::npos) << part << "\n" << car;
   }
+  // The switch of x says nothing of abbreviations.
+  EXPECT_NE(said({"word", "Mr"}).find("Mr: 5 boxes\n"), std::string::npos);
   EXPECT_NE(said({"word", "car", "--accent", "british", "--notation", "ipa"}),
             car);
   const std::string json = said({"word", "ship", "--json"});

@@ -30,7 +30,8 @@ std::size_t group_size(const Unit& unit, std::size_t at, bool vowel_follows,
   if (unit.grapheme == "ed") return c.ed_syllable_one ? 2 : 1;
   const bool with_w = p[at + 1] == P::w || p[at] == P::w;
   if (with_w) return c.qu_one ? 2 : 1;
-  return c.x_one ? 2 : 1;
+  // What is longer is an abbreviation: the letters of Mr say its whole word.
+  return c.x_one && p.size() == 2 && !is_vowel(p[1]) ? 2 : 1;
 }
 
 bool begins_with_vowel(const Unit& unit) {
