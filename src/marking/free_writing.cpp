@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "base/utf8.h"
 #include "marking/pattern_chance.h"
@@ -25,6 +26,7 @@ constexpr int kSureEnough = 50;
 constexpr int kWorthAsking = 25;
 constexpr double kScale = 90.0;
 constexpr std::size_t kMostGuesses = 12;
+constexpr std::size_t kMostTwins = 6;
 // A right word is another one misspelled only if it sounds the same, and the
 // other is common.
 constexpr int kCommon = 300;
@@ -65,6 +67,17 @@ class TextMarker {
   }
 
  private:
+  using LookedUp = std::map<std::string, std::vector<WordGuess>, std::less<>>;
+
+  const std::vector<WordGuess>& looked_up(LookedUp& known,
+                                          const std::string& signs,
+                                          const LearnerSpeech& speech,
+                                          std::size_t most) const {
+    const auto [place, is_new] = known.try_emplace(signs);
+    if (is_new) place->second = ground_.index.look_up(signs, speech, most);
+    return place->second;
+  }
+
   Reading first_reading(std::string_view word) const {
     return ground_.phonics.read(word, {}).front();
   }
@@ -136,10 +149,11 @@ class TextMarker {
   }
 
   std::vector<Guess> guesses_for(std::size_t index,
-                                 const WrittenWord& written) const {
+                                 const WrittenWord& written) {
     std::vector<Guess> guesses;
-    for (const WordGuess& g : ground_.index.look_up(
-             written.signs, ground_.options.speech, kMostGuesses)) {
+    for (const WordGuess& g :
+         looked_up(meant_, written.signs, ground_.options.speech,
+                   kMostGuesses)) {
       if (was_refused(index, g.word)) continue;
       Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
       guess.taught = has_taught(guess.reading);
@@ -215,7 +229,8 @@ class TextMarker {
   void look_for_twin(std::size_t index, const WrittenWord& written) {
     if (is_grammar_word(written.signs)) return;
     const int own = ground_.index.rarity(written.signs);
-    for (const WordGuess& g : ground_.index.look_up(written.signs, {}, 6)) {
+    for (const WordGuess& g :
+         looked_up(twins_, written.signs, {}, kMostTwins)) {
       if (ground_.index.rarity(g.word) > std::max(kCommon, own) ||
           was_refused(index, g.word)) {
         continue;
@@ -240,6 +255,8 @@ class TextMarker {
   FreeWriting& result_;
   std::span<const PatternId> taught_;
   const WritingGround& ground_;
+  // What was looked up: words come again in a text, and looking takes long.
+  LookedUp meant_, twins_;
 };
 
 }  // namespace
