@@ -50,6 +50,35 @@ std::string head(std::string_view text, std::size_t count) {
   return result + "…";
 }
 
+// Keys of files about learners. Whoever makes a message knows no more of its
+// file than the text.
+constexpr std::string_view kOfLearners[] = {
+    "learners:", "wrong:", "written:", "writing:", "absent:", "marked:"};
+
+bool is_about_learners(std::string_view text) {
+  while (!text.empty()) {
+    text.remove_prefix(std::min(text.find_first_not_of(" -"), text.size()));
+    for (const std::string_view key : kOfLearners) {
+      if (text.starts_with(key)) return true;
+    }
+    const std::size_t end = text.find('\n');
+    text = end == std::string_view::npos ? "" : text.substr(end + 1);
+  }
+  return false;
+}
+
+// In such a file a remark at the end of a line may say whose code it is.
+std::string_view without_remark(std::string_view text) {
+  for (std::size_t at = 0; (at = text.find('#', at)) != std::string_view::npos;
+       ++at) {
+    const std::size_t last = text.find_last_not_of(" \t", at - 1);
+    if (at > 0 && last != at - 1) {
+      return text.substr(0, last == std::string_view::npos ? 0 : last + 1);
+    }
+  }
+  return text;
+}
+
 Excerpt excerpt_of(const Span& span, int line_number) {
   const std::string_view line = span.file->line(line_number);
   const std::uint32_t begin = span.file->line_begin(line_number);
@@ -57,9 +86,11 @@ Excerpt excerpt_of(const Span& span, int line_number) {
       std::min<std::size_t>(span.begin - begin, line.size());
   const std::size_t to =
       std::clamp<std::size_t>(span.end - begin, from, line.size());
+  std::string_view after = line.substr(to);
+  if (is_about_learners(span.file->text())) after = without_remark(after);
   return {printable(tail(line.substr(0, from), kShownBefore)),
           printable(head(line.substr(from, to - from), kShownBefore)),
-          printable(head(line.substr(to), kShownAfter))};
+          printable(head(after, kShownAfter))};
 }
 
 class Printer {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "base/utf8.h"
 #include "input/class_file.h"
@@ -25,14 +26,37 @@ bool shows(const Span& span, const std::set<int>& lines) {
   return span && !span.is_whole() && lines.contains(line_of(span));
 }
 
+// Keys under which codes stand.
+constexpr std::array<std::string_view, 6> kOfLearners = {
+    "learners", "wrong", "written", "writing", "marked", "absent"};
+
+bool is_of_learners(std::string_view key) {
+  return std::ranges::find(kOfLearners, key) != kOfLearners.end();
+}
+
+bool is_setting(std::string_view text) {
+  const std::vector<KeyNote> keys = learner_keys();
+  return std::ranges::find(keys, text, &KeyNote::name) != keys.end();
+}
+
 void note_code(const std::string& code, const Span& span,
                std::set<int>& lines) {
   const std::string text = normalized(code);
-  if (text == kAll || is_learner_code(text)) return;
-  // A setting that stands too far left is no name either.
-  const std::vector<KeyNote> keys = learner_keys();
-  if (std::ranges::find(keys, text, &KeyNote::name) != keys.end()) return;
+  // A setting that stands too far left is no name.
+  if (text == kAll || is_learner_code(text) || is_setting(text)) return;
   lines.insert(line_of(span));
+}
+
+// Everything that stands where only codes belong, however deep.
+void note_all(const Value& value, std::set<int>& lines) {
+  if (value.kind == Value::Kind::text) {
+    note_code(value.text.text(), value.span, lines);
+  }
+  for (const Value& item : value.items) note_all(item, lines);
+  for (const ValueEntry& entry : value.entries) {
+    note_code(entry.key.value, entry.key.span, lines);
+    note_all(entry.value, lines);
+  }
 }
 
 void look_through(const Value& keys, std::set<int>& lines) {
@@ -40,12 +64,14 @@ void look_through(const Value& keys, std::set<int>& lines) {
     const std::string& key = entry.key.value;
     if (key == "records") {
       for (const Value& item : entry.value.items) look_through(item, lines);
-    } else if (key == "learners" || key == "wrong" || key == "written" ||
-               key == "writing" || key == "marked" || key == "absent") {
+    } else if (is_of_learners(key)) {
       for (const ValueEntry& learner : entry.value.entries) {
         note_code(learner.key.value, learner.key.span, lines);
       }
       if (entry.value.kind == Value::Kind::keys) continue;
+      for (const Value& item : entry.value.items) {
+        if (item.kind != Value::Kind::text) note_all(item, lines);
+      }
       Diagnostics unheard;
       for (const PlacedWord& code :
            read_names({key, entry.value, {}}, SIZE_MAX, unheard)) {
@@ -84,12 +110,17 @@ std::string without_quotes(std::string_view text, std::string_view line) {
     const std::size_t end =
         begin == std::string_view::npos ? begin : text.find('`', begin + 1);
     if (end == std::string_view::npos) break;
-    const std::string_view quoted = text.substr(begin + 1, end - begin - 1);
+    std::string_view quoted = text.substr(begin + 1, end - begin - 1);
+    // The help may put the text in quotes.
+    if (quoted.size() > 2 && quoted.front() == '"' && quoted.back() == '"') {
+      quoted = quoted.substr(1, quoted.size() - 2);
+    }
     const bool shows = line.find(quoted) != std::string_view::npos &&
                        std::ranges::any_of(quoted, [](char c) {
                          return c == ' ' || static_cast<unsigned char>(c) > '9';
                        }) &&
-                       quoted.size() > 1;
+                       quoted.size() > 1 && !is_of_learners(quoted) &&
+                       !is_setting(quoted);
     result += text.substr(0, begin);
     result += shows ? "…" : text.substr(begin, end - begin + 1);
     text.remove_prefix(end + 1);
@@ -140,11 +171,14 @@ void pass_on_form_faults(const Diagnostics& found, Diagnostics& diagnostics) {
   for (const Diagnostic* d : found.sorted()) add_unshown(*d, diagnostics);
 }
 
-void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
+void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
                            Diagnostics& diagnostics) {
   for (const Diagnostic* d : found.sorted()) {
+    if (is_strange_key(*d)) lines.insert(line_of(d->span));
+  }
+  for (const Diagnostic* d : found.sorted()) {
     const bool hidden = shows(d->span, lines);
-    if (hidden ? d->help != bad_code_help() : is_strange_key(*d)) {
+    if (hidden && d->help != bad_code_help()) {
       add_unshown(*d, diagnostics);
       continue;
     }

@@ -18,7 +18,7 @@ std::set<int> lines_with_names(const Value& keys);
 
 /// Passes the messages about a file on, but none that shows one of `lines`:
 /// of those, only the ones of `report_bad_code` are left, without a place.
-void pass_on_without_names(const Diagnostics& found, const std::set<int>& lines,
+void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
                            Diagnostics& diagnostics);
 
 /// Passes on what is wrong with the form of a class or record file: the place,

@@ -142,6 +142,31 @@ const Mistake kMistakes[] = {
      "[unknown-key]\n"
      "  help: take it out, or begin the line with `#` if it is a note to "
      "yourself\n"},
+    {"a name in a remark",
+     "learners:\n"
+     "  B7: {spacing: odd} # Beth\n",
+     "class.yaml:2:17: error: `odd` does not fit `spacing` [wrong-value]\n"
+     "   2 |   B7: {spacing: odd}\n"
+     "     |                 ^~~\n"
+     "  help: write `normal`, `wide` or `wider`\n"},
+    {"a name in a list within the list", "learners: [B7, [Beth]]\n",
+     "class.yaml: error: line 1, column 16: a list stands inside the list under "
+     "`learners` [wrong-value]\n"
+     "  help: put a text with brackets or dashes in quotes\n"},
+    {"a name in the line of another fault",
+     "learners: {B7: {spacing: odd, Beth: week}}\n",
+     "class.yaml: error: line 1, column 26: this does not fit `spacing` "
+     "[wrong-value]\n"
+     "  help: write `normal`, `wide` or `wider`\n"
+     "class.yaml: error: line 1, column 31: this is not a key of a learner "
+     "[unknown-key]\n"
+     "  help: take it out, or begin the line with `#` if it is a note to "
+     "yourself\n"},
+    {"a name after a sign", "learners: *Beth\n",
+     "class.yaml: error: line 1, column 11: this text begins with `*`, which "
+     "has a meaning of its own there [special-sign]\n"
+     "  help: put the text in quotes, as in …, or write it as a line under "
+     "`|`\n"},
     {"a name in a line that is none",
      "learners:\n"
      "  Beth Smith: {layout: [week}\n",
