@@ -5,9 +5,9 @@
 
 #include <cmath>
 #include <map>
-#include <regex>
 
 #include "project_files.h"
+#include "support/pattern.h"
 #include "support/pdf_file.h"
 #include "support/run_program.h"
 
@@ -16,6 +16,7 @@ namespace {
 
 namespace fs = std::filesystem;
 using testing_support::Outcome;
+using testing_support::Pattern;
 using testing_support::PdfFile;
 using testing_support::run_program;
 using testing_support::TemporaryFolder;
@@ -80,16 +81,16 @@ TEST_F(Packets, HaveTheSizeOfTheirPaper) {
   const std::map<std::string, std::pair<double, double>> sizes = {
       {"letter", {8.5 * 72, 11 * 72}},
       {"a4", {210 * 72 / 25.4, 297 * 72 / 25.4}}};
-  const std::regex line(R"(Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts)");
+  const Pattern line(R"(Page\s+\d+ size:\s+([\d.]+) x ([\d.]+) pts)");
   for (const auto& [paper, size] : sizes) {
     for (const std::string& file : files(paper)) {
       const std::string info =
           run_program({"pdfinfo", "-f", "1", "-l", "999", file}).out;
       int pages = 0;
-      for (std::sregex_iterator it(info.begin(), info.end(), line), end;
-           it != end; ++it, ++pages) {
-        EXPECT_NEAR(std::stod((*it)[1]), size.first, 0.01) << file;
-        EXPECT_NEAR(std::stod((*it)[2]), size.second, 0.01) << file;
+      for (const Pattern::Match& page : line.all_in(info)) {
+        EXPECT_NEAR(std::stod(page[1]), size.first, 0.01) << file;
+        EXPECT_NEAR(std::stod(page[2]), size.second, 0.01) << file;
+        ++pages;
       }
       EXPECT_GT(pages, 0) << file;
     }
@@ -120,14 +121,14 @@ std::vector<PlacedWord> dumped_words(const std::string& name,
           .out;
   std::vector<PlacedWord> words;
   std::istringstream lines(dump);
-  const std::regex page(R"(^page (\d+) )");
-  const std::regex text(
+  const Pattern page(R"(^page (\d+) )");
+  const Pattern text(
       R"rx(^  text (\S+) (-?[\d.]+),(-?[\d.]+) \S+ \S+ "(.*)"( ink\d+)?$)rx");
   int current = 0;
   for (std::string line; std::getline(lines, line);) {
-    std::smatch m;
-    if (std::regex_search(line, m, page)) current = std::stoi(m[1]);
-    if (!std::regex_match(line, m, text)) continue;
+    if (const auto m = page.in(line); !m.empty()) current = std::stoi(m[1]);
+    const Pattern::Match m = text.of(line);
+    if (m.empty()) continue;
     words.push_back({m[4], std::stod(m[2]), std::stod(m[3]), current});
   }
   return words;
@@ -168,16 +169,15 @@ std::vector<PlacedWord> seen_words(const std::string& file) {
   const std::string html =
       run_program({"pdftotext", "-bbox", file, "/dev/stdout"}).out;
   std::vector<PlacedWord> words;
-  const std::regex item(
+  const Pattern item(
       R"rx(<page |<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="[\d.]+" yMax="[\d.]+">([^<]*)<)rx");
   int page = 0;
-  for (std::sregex_iterator it(html.begin(), html.end(), item), end; it != end;
-       ++it) {
-    if (!(*it)[1].matched) {
+  for (const Pattern::Match& found : item.all_in(html)) {
+    if (found[1].empty()) {
       ++page;
     } else {
       words.push_back(
-          {(*it)[3], std::stod((*it)[1]), std::stod((*it)[2]), page});
+          {found[3], std::stod(found[1]), std::stod(found[2]), page});
     }
   }
   return words;

@@ -1,6 +1,6 @@
-#include <regex>
-
 #include "pdfua/broken_files.h"
+
+#include "support/pattern.h"
 
 #include <qpdf/QPDF.hh>
 
@@ -52,9 +52,9 @@ std::vector<Break> content_breaks() {
                [](QPDF& pdf) {
                  pdf.getRoot().removeKey("/StructTreeRoot");
                  edit_content(pdf, [](const std::string& content) {
-                   return std::regex_replace(
-                       content, std::regex("/[A-Za-z0-9]+<</MCID [0-9]+>>BDC"),
-                       "/Artifact BMC");
+                   return sheaf::testing_support::Pattern(
+                              "/[A-Za-z0-9]+<</MCID [0-9]+>>BDC")
+                       .replace(content, "/Artifact BMC");
                  });
                }),
       speechless_span(30, "/ActualText"),

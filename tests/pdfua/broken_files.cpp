@@ -1,7 +1,8 @@
 #include "pdfua/broken_files.h"
 
-#include <regex>
 #include <stdexcept>
+
+#include "support/pattern.h"
 
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
@@ -104,8 +105,8 @@ void move_language_down(QPDF& pdf, QPDFObjectHandle silent) {
     return false;
   });
   edit_content(pdf, [](const std::string& content) {
-    return std::regex_replace(content, std::regex("/Artifact BMC"),
-                              "/Artifact<</Lang(en)>>BDC");
+    return sheaf::testing_support::Pattern("/Artifact BMC")
+        .replace(content, "/Artifact<</Lang(en)>>BDC");
   });
 }
 

@@ -1,11 +1,11 @@
 #include "pdfua/checker.h"
 
-#include <regex>
 #include <stdexcept>
 
 #include "pdfua/content.h"
 #include "pdfua/structure.h"
 #include "pdfua/xmp.h"
+#include "support/pattern.h"
 
 #include <qpdf/QPDF.hh>
 
@@ -16,9 +16,10 @@ namespace {
 constexpr char kUaSpace[] = "http://www.aiim.org/pdfua/ns/id/";
 
 void check_header(const std::string& bytes, Report& report) {
-  static const std::regex header("%PDF-1\\.[0-7](\r\n|\r|\n)");
+  static const sheaf::testing_support::Pattern header(
+      "^%PDF-1\\.[0-7](\r\n|\r|\n)");
   report.require(
-      std::regex_search(bytes, header, std::regex_constants::match_continuous),
+      !header.in(bytes.substr(0, 16)).empty(),
       "6.1", 1, "the first line is not %PDF-1.0 to %PDF-1.7");
 }
 
@@ -70,8 +71,7 @@ void check_catalog(QPDFObjectHandle catalog, bool has_language,
   report.require(!outline.isDictionary() || has_language, "7.2", 2,
                  "an outline in no known language");
   if (!has_language) return;
-  static const std::regex tag("[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*");
-  report.require(std::regex_match(catalog.getKey("/Lang").getUTF8Value(), tag),
+  report.require(is_language_tag(catalog.getKey("/Lang").getUTF8Value()),
                  "7.2", 29, "the document's language is no language tag");
 }
 

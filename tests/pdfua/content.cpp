@@ -1,6 +1,5 @@
 #include "pdfua/content.h"
 
-#include <regex>
 #include <set>
 #include <vector>
 
@@ -133,8 +132,7 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
     QPDFObjectHandle language = properties.getKey("/Lang");
     if (language.isString()) {
       sequence.has_language = true;
-      static const std::regex tag("[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*");
-      report.require(std::regex_match(language.getUTF8Value(), tag), "7.2", 29,
+      report.require(is_language_tag(language.getUTF8Value()), "7.2", 29,
                      "a language in the content that is no language tag");
     }
     if (sequence.tag != "Span") return;

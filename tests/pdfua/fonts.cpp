@@ -1,7 +1,8 @@
 #include "pdfua/fonts.h"
 
 #include <cmath>
-#include <regex>
+
+#include "support/pattern.h"
 
 #include <ft2build.h>
 #include FT_FREETYPE_H
@@ -16,8 +17,8 @@ std::string stream_bytes(QPDFObjectHandle stream) {
 }
 
 bool is_subset_name(const std::string& name) {
-  static const std::regex tag("/[A-Z]{6}\\+.*");
-  return std::regex_match(name, tag);
+  static const sheaf::testing_support::Pattern tag("/[A-Z]{6}\\+.*");
+  return !tag.of(name).empty();
 }
 
 std::string name_of(QPDFObjectHandle font) {

@@ -57,6 +57,9 @@ bool is_standard_type(const std::string& type);
 QPDFObjectHandle attribute(QPDFObjectHandle element, const std::string& owner,
                            const std::string& key);
 
+/// RFC 3066 as the profile states it.
+bool is_language_tag(const std::string& text);
+
 /// Rules of tags alone: nesting, alternatives, languages.
 void check_structure(const StructureTree& tree, bool document_has_language,
                      Report& report);

@@ -1,10 +1,16 @@
 #include <algorithm>
-#include <regex>
 #include <set>
 
 #include "pdfua/structure.h"
+#include "support/pattern.h"
 
 namespace pdfua {
+
+bool is_language_tag(const std::string& text) {
+  static const sheaf::testing_support::Pattern tag(
+      "[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*");
+  return !tag.of(text).empty();
+}
 
 namespace {
 
@@ -83,12 +89,6 @@ void check_parts(const StructureElement& element, Report& report) {
                      "a caption after the first item of a list");
     }
   }
-}
-
-// RFC 3066 as the profile states it.
-bool is_language_tag(const std::string& text) {
-  static const std::regex tag("[a-zA-Z]{1,8}(-[a-zA-Z0-9]{1,8})*");
-  return std::regex_match(text, tag);
 }
 
 void check_texts(const StructureElement& element, bool document_has_language,

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
-#include <regex>
 #include <sstream>
 #include <string>
 #include <vector>
 
 #include "pdf/pdf_writer.h"
+#include "support/pattern.h"
 #include "support/run_program.h"
 #include "support/sample_document.h"
 
@@ -17,6 +17,7 @@ namespace {
 
 using testing_support::DocumentMaker;
 using testing_support::Outcome;
+using testing_support::Pattern;
 using testing_support::placed_glyphs;
 using testing_support::PlacedGlyph;
 using testing_support::run_program;
@@ -107,12 +108,9 @@ TEST_F(Readers, GetEachLetterAsItWasWritten) {
 std::vector<PlacedGlyph> traced(const std::string& path) {
   std::vector<PlacedGlyph> glyphs;
   const std::string trace = run_program({"mutool", "trace", path}).out;
-  const std::regex glyph("<g [^>]* x=\"([-.0-9e]+)\" y=\"([-.0-9e]+)\"");
-  for (std::sregex_iterator i(trace.begin(), trace.end(), glyph), end; i != end;
-       ++i) {
-    glyphs.push_back({{},
-                      std::strtod((*i)[1].str().c_str(), nullptr),
-                      792 - std::strtod((*i)[2].str().c_str(), nullptr)});
+  const Pattern glyph("<g [^>]* x=\"([-.0-9e]+)\" y=\"([-.0-9e]+)\"");
+  for (const Pattern::Match& found : glyph.all_in(trace)) {
+    glyphs.push_back({{}, std::stod(found[1]), 792 - std::stod(found[2])});
   }
   return glyphs;
 }
@@ -148,18 +146,17 @@ TEST_F(Readers, PlaceEveryWordWithinATenthOfAPoint) {
   const GlyphRun run = std::get<GlyphMark>(document.pages[0].marks[0]).run;
   const std::string boxes =
       run_program({"pdftotext", "-bbox", written(document), "-"}).out;
-  const std::regex box("<word xMin=\"([.0-9]+)\" [^>]*>([^<]*)</word>");
+  const Pattern box("<word xMin=\"([.0-9]+)\" [^>]*>([^<]*)</word>");
   std::size_t offset = 0;
   int words = 0;
-  for (std::sregex_iterator i(boxes.begin(), boxes.end(), box), end; i != end;
-       ++i, ++words) {
-    const std::string word = (*i)[2];
+  for (const Pattern::Match& found : box.all_in(boxes)) {
+    const std::string& word = found[2];
     offset = run.shape->text.find(word, offset);
     ASSERT_NE(offset, std::string::npos);
-    EXPECT_NEAR(std::strtod((*i)[1].str().c_str(), nullptr),
-                40 + pen_before(run, offset).pt(), 0.1)
+    EXPECT_NEAR(std::stod(found[1]), 40 + pen_before(run, offset).pt(), 0.1)
         << word;
     offset += word.size();
+    ++words;
   }
   EXPECT_EQ(words, 7);
 }
@@ -168,11 +165,10 @@ TEST_F(Readers, PlaceEveryWordWithinATenthOfAPoint) {
 std::string tree_of(const std::string& listing) {
   std::istringstream lines(listing);
   std::string tree;
-  const std::regex kind("^( *)([A-Z][A-Za-z0-9]*)( \\((block|inline)\\))?:?$");
+  const Pattern kind("^( *)([A-Z][A-Za-z0-9]*)( \\((block|inline)\\))?:?$");
   for (std::string line; std::getline(lines, line);) {
-    std::smatch match;
-    if (std::regex_match(line, match, kind)) {
-      tree += match[1].str() + match[2].str() + "\n";
+    if (const auto match = kind.of(line); !match.empty()) {
+      tree += match[1] + match[2] + "\n";
     } else if (line.find('"') != std::string::npos &&
                line.find("\"\"") == std::string::npos) {
       tree += line + "\n";
@@ -258,14 +254,14 @@ TEST_F(Readers, KnowThePaper) {
 TEST_F(Readers, FindAllFontsEmbedded) {
   const std::string fonts =
       run_program({"pdffonts", written(maker.one_of_everything())}).out;
-  const std::regex line(
+  const Pattern line(
       "[A-Z]{6}\\+Andika\\S* +CID TrueType +Identity-H +yes "
       "yes yes .*");
   std::istringstream lines(fonts);
   int found = 0;
   for (std::string text; std::getline(lines, text);) {
     if (text.find("Andika") == std::string::npos) continue;
-    EXPECT_TRUE(std::regex_match(text, line)) << text;
+    EXPECT_FALSE(line.of(text).empty()) << text;
     ++found;
   }
   EXPECT_EQ(found, 2);
