@@ -2,8 +2,8 @@
 # packets.sh SCRIPT PDF...: two readers of other makers, pdf.js (through
 # reading_order.mjs, given as SCRIPT) and poppler, must tell the same texts in
 # the same order, each under the same tag. Not compared is what differs by the
-# readers' ways: spaces between pieces, tags without text, and that pdf.js tells
-# the way down to a piece anew on each page.
+# readers' ways: spaces (pdf.js tells the no-break ones as plain ones), tags
+# without text, and that pdf.js tells the way down to a piece anew on each page.
 script=$1
 shift
 folder=$(mktemp -d) || exit 3
@@ -12,7 +12,7 @@ trap 'rm -rf "$folder"' EXIT
 # A line for each text, with the tag that is above it.
 texts() {
   sed -E -e '/^ *\/[A-Z]/d' -e 's/ \((block|inline|table|list)\)//' \
-    -e '/^ *[A-Z][A-Za-z0-9]*:$/s/:$//' -e 's/ //g' |
+    -e '/^ *[A-Z][A-Za-z0-9]*:$/s/:$//' -e 's/ //g' -e 's/\xC2\xA0//g' |
     awk '/^"/ { if ($0 != "\"\"") print tag, $0; next } { tag = $0 }'
 }
 

@@ -21,7 +21,7 @@ folder=$(mktemp -d) || exit 3
 chmod 755 "$folder"
 started=
 finish() {
-  for process in $started; do kill "$process"; done
+  for process in $started; do kill "$process" 2>/dev/null; done
   wait
   rm -rf "$folder"
 }
