@@ -67,30 +67,31 @@ bool is_about_learners(std::string_view text) {
   return false;
 }
 
-// In such a file a remark at the end of a line may say whose code it is.
-std::string_view without_remark(std::string_view text) {
-  for (std::size_t at = 0; (at = text.find('#', at)) != std::string_view::npos;
-       ++at) {
-    const std::size_t last = text.find_last_not_of(" \t", at - 1);
-    if (at > 0 && last != at - 1) {
-      return text.substr(0, last == std::string_view::npos ? 0 : last + 1);
-    }
+// The line up to its remark, if one begins behind `from`: in such a file it may
+// say whose code stands there.
+std::string_view without_remark(std::string_view line, std::size_t from) {
+  for (std::size_t at = line.find('#', from); at != std::string_view::npos;
+       at = line.find('#', at + 1)) {
+    if (at == from || (line[at - 1] != ' ' && line[at - 1] != '\t')) continue;
+    const std::size_t last = line.find_last_not_of(" \t", at - 1);
+    return line.substr(0, last == std::string_view::npos ? 0 : last + 1);
   }
-  return text;
+  return line;
 }
 
 Excerpt excerpt_of(const Span& span, int line_number) {
-  const std::string_view line = span.file->line(line_number);
+  std::string_view line = span.file->line(line_number);
   const std::uint32_t begin = span.file->line_begin(line_number);
+  if (is_about_learners(span.file->text())) {
+    line = without_remark(line, span.begin - begin);
+  }
   const std::size_t from =
       std::min<std::size_t>(span.begin - begin, line.size());
   const std::size_t to =
       std::clamp<std::size_t>(span.end - begin, from, line.size());
-  std::string_view after = line.substr(to);
-  if (is_about_learners(span.file->text())) after = without_remark(after);
   return {printable(tail(line.substr(0, from), kShownBefore)),
           printable(head(line.substr(from, to - from), kShownBefore)),
-          printable(head(after, kShownAfter))};
+          printable(head(line.substr(to), kShownAfter))};
 }
 
 class Printer {

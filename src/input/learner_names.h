@@ -16,8 +16,9 @@ void report_bad_code(const Span& place, const Span& code,
 /// learner's code should. What is shown of such a line could be a name.
 std::set<int> lines_with_names(const Value& keys);
 
-/// Passes the messages about a file on, but none that shows one of `lines`:
-/// of those, only the ones of `report_bad_code` are left, without a place.
+/// Passes the messages about a file on. None shows one of `lines`, or a line
+/// with a key that could be a name: those of `report_bad_code` have no place,
+/// and the others say in words where the fault is.
 void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
                            Diagnostics& diagnostics);
 

@@ -60,7 +60,8 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
           "write `dictation`, `transfer`, `retention` or `writing`");
 }
 
-// Learners' codes, or the word for all of them; a bad one is reported without being shown.
+// Learners' codes, or the word for all of them; a bad one is reported without
+// being shown.
 std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
   std::vector<PlacedWord> codes = read_names(field, kMostLearners, d);
   std::erase_if(codes, [&](PlacedWord& code) {
