@@ -1,5 +1,6 @@
 #include "marking/progress_state.h"
 
+#include <optional>
 #include <set>
 
 #include <fmt/format.h>
@@ -127,6 +128,19 @@ std::string why_text(const PatternProgress& progress, Share since_slip,
   return {};
 }
 
+// The day since which something holds, if it does.
+void keep_first(std::optional<Date>& since, bool holds, const Date& day) {
+  if (!holds) {
+    since.reset();
+  } else if (!since) {
+    since = day;
+  }
+}
+
+bool was_slip_before(const std::optional<Date>& slip, const Date& day) {
+  return slip && day > *slip;
+}
+
 }  // namespace
 
 bool by_heart(const PatternProgress& progress) {
@@ -147,7 +161,9 @@ void find_states(PatternProgress& progress, const ProgressRules& rules) {
       since_slip = {};
       progress.slipped_on = point.date;
     } else if (state == ProgressState::check_again) {
-      if (point.date > *progress.slipped_on) since_slip += point.share;
+      if (was_slip_before(progress.slipped_on, point.date)) {
+        since_slip += point.share;
+      }
       if (since_slip.right >= rules.secure_again) state = ProgressState::secure;
     } else if (state != ProgressState::secure) {
       progress.week = week_at(progress, i, rules);
@@ -157,11 +173,8 @@ void find_states(PatternProgress& progress, const ProgressRules& rules) {
               : enough                         ? ProgressState::go_on
                                                : ProgressState::practising;
     }
-    if (state != ProgressState::secure) {
-      progress.secure_since.reset();
-    } else if (!progress.secure_since) {
-      progress.secure_since = point.date;
-    }
+    keep_first(progress.secure_since, state == ProgressState::secure,
+               point.date);
     point.state = state;
   }
   if (!progress.points.empty()) {
