@@ -104,7 +104,8 @@ void add_line_plot(Composer& c, const LinePlot& plot, Length height,
     draw_text(c, block, small, plot.level_label, {label, *taken}, figure);
   }
   if (plot.aim) {
-    const auto& [from, to] = *plot.aim;
+    const auto& from = plot.aim->first;
+    const auto& to = plot.aim->second;
     block.line({axes.x(from.step), axes.y(from.value)},
                {axes.x(to.step), axes.y(to.value)},
                {c.style().box_weight, 60, {4_mm, 1.5_mm}, false}, figure);
