@@ -25,7 +25,8 @@ struct Axes {
   int steps;
 
   Length x(int step) const {
-    return room.x + room.width * (2 * step + 1) / (2 * std::max(steps, 1));
+    return room.x +
+           room.width * (2 * step + 1) / (std::int64_t{2} * std::max(steps, 1));
   }
   Length y(int value) const {
     return room.bottom() - room.height * std::clamp(value, 0, 100) / 100;
