@@ -24,6 +24,8 @@
 #include "pdf/text_operators.h"
 #include "support/sample_document.h"
 
+#include "pdf_streams.h"
+
 #include <fmt/format.h>
 #include <zlib.h>
 
@@ -76,27 +78,19 @@ std::vector<std::string> content_streams(const Document& document) {
 // has to do for this document whoever writes it.
 std::vector<std::string> drawn_streams(const std::string& pdf) {
   std::vector<std::string> streams;
-  constexpr std::string_view kBegin = ">>\nstream\n", kLength = "/Length ";
-  for (std::size_t at = 0; (at = pdf.find(kBegin, at)) != std::string::npos;) {
-    const std::size_t begin = pdf.rfind(" obj\n", at);
-    const std::string dictionary = pdf.substr(begin, at - begin);
-    at += kBegin.size();
-    const std::size_t length = std::strtoul(
-        dictionary.c_str() + dictionary.rfind(kLength) + kLength.size(),
-        nullptr, 10);
+  const auto unpack = [&](const auto& dictionary, const auto& data) {
     const bool is_drawn = dictionary.find("FlateDecode") != std::string::npos &&
                           dictionary.find("/ObjStm") == std::string::npos &&
                           dictionary.find("/XRef") == std::string::npos;
-    if (is_drawn) {
-      std::string out(length * 100 + 1000, '\0');
-      uLongf size = out.size();
-      uncompress(reinterpret_cast<Bytef*>(out.data()), &size,
-                 reinterpret_cast<const Bytef*>(pdf.data() + at), length);
-      out.resize(size);
-      streams.push_back(std::move(out));
-    }
-    at += length;
-  }
+    if (!is_drawn) return;
+    std::string out(data.size() * 100 + 1000, '\0');
+    uLongf size = out.size();
+    uncompress(reinterpret_cast<Bytef*>(out.data()), &size,
+               reinterpret_cast<const Bytef*>(data.data()), data.size());
+    out.resize(size);
+    streams.push_back(std::move(out));
+  };
+  sheaf::bench::for_each_stream(pdf, unpack);
   return streams;
 }
 

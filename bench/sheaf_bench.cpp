@@ -23,6 +23,8 @@
 #include "pdf/pdf_writer.h"
 #include "support/pdf_file.h"
 
+#include "pdf_streams.h"
+
 namespace sheaf {
 namespace {
 
@@ -92,19 +94,12 @@ std::vector<std::string> page_contents(const std::string& pdf) {
 
 // Bytes of a file's fonts and drawings, which its pages share.
 std::size_t shared_bytes(const std::string& pdf) {
-  constexpr std::string_view kBegin = ">>\nstream\n", kLength = "/Length ";
   std::size_t sum = 0;
-  for (std::size_t at = 0; (at = pdf.find(kBegin, at)) != std::string::npos;) {
-    const std::size_t begin = pdf.rfind(" obj\n", at);
-    const std::string dictionary = pdf.substr(begin, at - begin);
-    const std::size_t length = std::strtoul(
-        dictionary.c_str() + dictionary.rfind(kLength) + kLength.size(),
-        nullptr, 10);
+  bench::for_each_stream(pdf, [&](const auto& dictionary, const auto& data) {
     const bool is_shared = dictionary.find("/Length1") != std::string::npos ||
                            dictionary.find("/XObject") != std::string::npos;
-    if (is_shared) sum += dictionary.size() + length;
-    at += kBegin.size() + length;
-  }
+    if (is_shared) sum += dictionary.size() + data.size();
+  });
   return sum;
 }
 

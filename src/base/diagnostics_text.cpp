@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "base/diagnostics.h"
+#include "base/learner_keys.h"
 #include "base/utf8.h"
 
 namespace sheaf {
@@ -50,16 +51,14 @@ std::string head(std::string_view text, std::size_t count) {
   return result + "…";
 }
 
-// Keys of files about learners. Whoever makes a message knows no more of its
-// file than the text.
-constexpr std::string_view kOfLearners[] = {
-    "learners:", "wrong:", "written:", "writing:", "absent:", "marked:"};
-
+// Of the file of a message no more is known here than its text.
 bool is_about_learners(std::string_view text) {
   while (!text.empty()) {
     text.remove_prefix(std::min(text.find_first_not_of(" -"), text.size()));
-    for (const std::string_view key : kOfLearners) {
-      if (text.starts_with(key)) return true;
+    for (const std::string_view key : kLearnerKeys) {
+      if (text.starts_with(key) && text.substr(key.size()).starts_with(':')) {
+        return true;
+      }
     }
     const std::size_t end = text.find('\n');
     text = end == std::string_view::npos ? "" : text.substr(end + 1);

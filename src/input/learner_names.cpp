@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 
+#include "base/learner_keys.h"
 #include "base/utf8.h"
 #include "input/class_file.h"
 #include "input/fields.h"
@@ -26,12 +26,8 @@ bool shows(const Span& span, const std::set<int>& lines) {
   return span && !span.is_whole() && lines.contains(line_of(span));
 }
 
-// Keys under which codes stand.
-constexpr std::array<std::string_view, 6> kOfLearners = {
-    "learners", "wrong", "written", "writing", "marked", "absent"};
-
 bool is_of_learners(std::string_view key) {
-  return std::ranges::find(kOfLearners, key) != kOfLearners.end();
+  return std::ranges::find(kLearnerKeys, key) != std::end(kLearnerKeys);
 }
 
 bool is_setting(std::string_view text) {
