@@ -4,6 +4,7 @@
 #include <set>
 
 #include "base/shuffle.h"
+#include "phonics/notation.h"
 #include "pictures/picture_words.h"
 
 namespace sheaf {
@@ -110,13 +111,31 @@ class Chooser {
     }
   }
 
-  // The column whose sound the word has; the last for none, -1 for several.
+  // Whether a word is said with the sound but taught as having another: dog has
+  // the vowel of saw and counts as short o. The key would say both.
+  bool is_taught_otherwise(const Reading& reading,
+                           const std::vector<Phoneme>& sound) const {
+    const Conventions& conventions = in_.lesson.conventions;
+    const std::string name = sound_name(sound, conventions);
+    for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
+      if (reading.sounds[i].phonemes == sound &&
+          sound_name(reading, i, conventions) != name) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  // The column whose sound the word has; the last for none, -1 for several and
+  // for what is in doubt.
   int column_of(const Reading& reading) const {
     int found = static_cast<int>(sort_.columns.size()) - 1;
     bool any = false;
     for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
       if (!has_sound(reading, sort_.columns[i].sound)) continue;
-      if (any) return -1;
+      if (any || is_taught_otherwise(reading, sort_.columns[i].sound)) {
+        return -1;
+      }
       any = true;
       found = static_cast<int>(i);
     }
