@@ -58,14 +58,140 @@ TEST_F(Term, ARecordFormIsReadyAndNeverOverwritten) {
         "moon food boot tooth spoon"}) {
     EXPECT_NE(text.find(expected), std::string::npos) << expected << text;
   }
-  // As it comes, it says that everyone was right.
+  // As it comes, it counts for nobody.
+  const Outcome untouched = sheaf({"mark", form});
+  EXPECT_EQ(untouched.status, 0) << untouched.out;
+  EXPECT_NE(untouched.out.find("[not-marked-yet]"), std::string::npos);
+  EXPECT_EQ(untouched.out.find("B7"), std::string::npos) << untouched.out;
+  // Once the teacher says that it was marked, everyone listed was right.
+  std::string filled = text;
+  filled.replace(filled.find("marked: not yet"), 15, "marked: all");
+  std::ofstream(form, std::ios::binary) << filled;
   const Outcome marked = sheaf({"mark", form});
   EXPECT_EQ(marked.status, 0) << marked.out;
   EXPECT_NE(marked.out.find("group    75/75 (100%)"), std::string::npos)
       << marked.out;
   const Outcome again = sheaf(call);
   EXPECT_EQ(again.status, 3) << again.out;
-  EXPECT_EQ(file_bytes(form), text);
+  EXPECT_EQ(file_bytes(form), filled);
+}
+
+// A class of three groups: one with the lesson, one with another, one at a step
+// of the sequence. Each form lists those whose lesson it is.
+class Groups : public testing::Test {
+ protected:
+  Groups() {
+    fs::create_directory(path("records"));
+    folder_.write("sequence.yaml",
+                  "steps:\n"
+                  "  - patterns: sh\n    sight-words: she the\n"
+                  "  - patterns: ch\n");
+    folder_.write("sh.yaml",
+                  "pattern: sh\nwords: ship fish\n"
+                  "dictate-words: ship fish she\n");
+    folder_.write("ch.yaml",
+                  "pattern: ch\nwords: chin rich\n"
+                  "dictate-words: chin rich fish\n");
+    folder_.write("class.yaml",
+                  "groups:\n"
+                  "  Monday: {lesson: sh.yaml}\n"
+                  "  Tuesday: {lesson: ch.yaml}\n"
+                  "  Friday: {step: 2}\n"
+                  "learners:\n"
+                  "  A1: {group: Monday}\n"
+                  "  B7: {group: Monday, until: 2026-10-02}\n"
+                  "  C3: {group: Tuesday}\n"
+                  "  D1: {group: Friday}\n"
+                  "  E5: {group: Monday, lesson: ch.yaml}\n"
+                  "  K2: {from: 2026-10-05}\n");
+  }
+  // The codes that a form lists.
+  std::string listed(const std::string& lesson, const std::string& date,
+                     std::vector<std::string> more = {}) {
+    std::vector<std::string> call = {
+        "record", path(lesson), "--class",   path("class.yaml"),
+        "--date", date,         "--records", path("forms-" + lesson + date)};
+    call.insert(call.end(), more.begin(), more.end());
+    const Outcome made = sheaf(call);
+    if (made.status != 0) return made.out;
+    std::istringstream form(
+        file_bytes(made.out.substr(0, made.out.size() - 1)));
+    std::string codes;
+    for (std::string line; std::getline(form, line);) {
+      if (line.starts_with("  ") && line.ends_with(": {}")) {
+        codes += line.substr(2, 2) + " ";
+      }
+    }
+    return codes;
+  }
+  std::string path(const std::string& name) const {
+    return folder_.path() + "/" + name;
+  }
+  TemporaryFolder folder_;
+};
+
+TEST_F(Groups, AFormListsThoseWhoseLessonItIs) {
+  EXPECT_EQ(listed("sh.yaml", "2026-10-01"), "A1 B7 ");
+  EXPECT_EQ(listed("sh.yaml", "2026-10-09"), "A1 K2 ");
+  EXPECT_EQ(listed("ch.yaml", "2026-10-09"), "C3 D1 E5 K2 ");
+  EXPECT_EQ(listed("ch.yaml", "2026-10-10", {"--group", "Friday"}), "D1 ");
+  const std::string nobody =
+      listed("sh.yaml", "2026-10-10", {"--group", "Tuesday"});
+  EXPECT_NE(nobody.find("nobody in `Tuesday` has this lesson (C3: ch.yaml)"),
+            std::string::npos)
+      << nobody;
+  EXPECT_NE(listed("sh.yaml", "2026-10-10", {"--group", "Tusday"})
+                .find("did you mean `Tuesday`"),
+            std::string::npos);
+}
+
+// K2 comes in week 6 and B7 goes: the one gets no earlier scores, the other
+// keeps theirs. The words known by sight count for no pattern.
+TEST_F(Groups, WhoComesLaterAndWhoLeft) {
+  folder_.write("records/week-1.yaml",
+                "date: 2026-09-11\nlesson: sh.yaml\nclass: class.yaml\n"
+                "marked: all\nwrong:\n  A1: {}\n  b7: {she: shi}\n");
+  const Outcome marked = sheaf({"progress", path("records")});
+  EXPECT_EQ(marked.status, 0) << marked.out;
+  EXPECT_EQ(marked.out.find("K2"), std::string::npos) << marked.out;
+  EXPECT_NE(marked.out.find("B7\n"), std::string::npos) << marked.out;
+  EXPECT_EQ(marked.out.find("warning"), std::string::npos) << marked.out;
+  EXPECT_NE(marked.out.find("2/2"), std::string::npos) << marked.out;
+  EXPECT_EQ(marked.out.find("/3"), std::string::npos) << marked.out;
+  folder_.write("records/week-6.yaml",
+                "date: 2026-10-16\nlesson: sh.yaml\nclass: class.yaml\n"
+                "marked: all\nwrong:\n  A1: {}\n  B7: {}\n");
+  const Outcome later = sheaf({"mark", path("records/week-6.yaml")});
+  EXPECT_NE(later.out.find("`B7` was not in the class on 2026-10-16"),
+            std::string::npos)
+      << later.out;
+  EXPECT_NE(later.out.find("K2 of the class is not among them"),
+            std::string::npos)
+      << later.out;
+}
+
+// Whatever a file or a command says: b7 is B7.
+TEST_F(Groups, CapitalsMakeNoDifferenceInACode) {
+  folder_.write("class.yaml", "lesson: sh.yaml\nlearners: b7, C3\n");
+  folder_.write("records/week-1.yaml",
+                "date: 2026-09-11\nlesson: sh.yaml\nclass: class.yaml\n"
+                "marked: B7, c3\nwrong: {b7: {ship: sip}}\n"
+                "note: All there.\n");
+  for (const char* code : {"b7", "B7"}) {
+    const Outcome mark =
+        sheaf({"mark", path("records"), "--csv", "--learner", code});
+    EXPECT_EQ(mark.status, 0) << mark.out;
+    EXPECT_NE(mark.out.find("B7,ship,sip"), std::string::npos) << mark.out;
+    EXPECT_EQ(mark.out.find("b7"), std::string::npos) << mark.out;
+    EXPECT_EQ(mark.out.find("C3"), std::string::npos) << mark.out;
+    const Outcome progress =
+        sheaf({"progress", path("records"), "--learner", code});
+    EXPECT_NE(progress.out.find("1/2"), std::string::npos) << progress.out;
+    const Outcome built = sheaf({"build", "--class", path("class.yaml"),
+                                 "--learner", code, "--out", path("out")});
+    EXPECT_EQ(built.status, 0) << built.out;
+    EXPECT_TRUE(fs::exists(path("out/class/B7/packet.pdf"))) << built.out;
+  }
 }
 
 TEST_F(Term, PairsAreReadFromAFileOrStandardInput) {
@@ -164,7 +290,7 @@ TEST(Year, OfALearnerIsOnePage) {
                             std::to_string(10 + week % 4 * 6);
     folder.write("year/records/" + name,
                  std::string("date: ").append(day) + "\nlesson: " + name +
-                     "\nclass: class.yaml\nmarked: all\n");
+                     "\nclass: class.yaml\nmarked: B7\n");
     ++week;
   }
   ASSERT_EQ(week, 36);

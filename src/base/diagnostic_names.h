@@ -32,6 +32,7 @@ struct DiagnosticName {
   X(file_too_large, "the file is larger than Sheaf reads") \
   X(key_word_not_in_list, "the key word is not in the list with the pattern") \
   X(last_learner, "a file of which nothing is left without a learner") \
+  X(learner_not_listed, "a learner of the class whom a record says nothing of") \
   X(missing_colon, "a line without the colon after its key") \
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
@@ -41,9 +42,11 @@ struct DiagnosticName {
   X(no_picture, "a picture file that is not there") \
   X(no_sequence, "a sequence file that is not there") \
   X(no_such_file, "a file that a record names and that is not there") \
+  X(nobody_has_lesson, "a lesson that is no learner's of the class") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
   X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_in_class, "a learner of a record whom the class does not have") \
+  X(not_marked_yet, "a record that is still to be marked") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(not_yet_taught, "a word with something that was not taught yet") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \

@@ -112,28 +112,40 @@ std::string normalized(std::string_view text) {
   return {reinterpret_cast<const char*>(out), static_cast<std::size_t>(length)};
 }
 
-std::string lower_case(std::string_view text) {
+namespace {
+
+// Each letter by itself, without regard to a locale; what `change` leaves as it
+// is keeps its bytes, bad ones too.
+template <typename Change>
+std::string changed(std::string_view text, Change change) {
   std::string result;
-  if (is_ascii(text)) {
-    result = text;
-    for (char& c : result) {
-      if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-    }
-    return result;
-  }
   result.reserve(text.size());
   for (std::size_t i = 0; i < text.size();) {
     const std::size_t begin = i;
     const char32_t code_point = next_code_point(text, i);
-    const auto lower =
-        utf8proc_tolower(static_cast<utf8proc_int32_t>(code_point));
-    if (static_cast<char32_t>(lower) == code_point) {
+    const auto other = change(static_cast<utf8proc_int32_t>(code_point));
+    if (static_cast<char32_t>(other) == code_point) {
       result.append(text.substr(begin, i - begin));
     } else {
-      append_utf8(result, static_cast<char32_t>(lower));
+      append_utf8(result, static_cast<char32_t>(other));
     }
   }
   return result;
+}
+
+}  // namespace
+
+std::string lower_case(std::string_view text) {
+  if (!is_ascii(text)) return changed(text, utf8proc_tolower);
+  std::string result(text);
+  for (char& c : result) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return result;
+}
+
+std::string upper_case(std::string_view text) {
+  return changed(text, utf8proc_toupper);
 }
 
 bool is_upper_case(char32_t code_point) {

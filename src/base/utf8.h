@@ -32,6 +32,7 @@ int display_width(std::string_view text);
 std::string normalized(std::string_view text);
 /// Lower case, letter by letter, without regard to a locale.
 std::string lower_case(std::string_view text);
+std::string upper_case(std::string_view text);
 bool is_upper_case(char32_t code_point);
 bool is_letter(char32_t code_point);
 /// A letter of the Latin script as alphabets use it: accents included, ordinal

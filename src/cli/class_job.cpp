@@ -53,22 +53,16 @@ class JobMaker {
  private:
   bool is_wanted(const std::string& code) const {
     return line_.learners.empty() ||
-           std::ranges::any_of(line_.learners, [&](const std::string& wanted) {
-             return lower_case(wanted) == lower_case(code);
-           });
+           std::ranges::find(line_.learners, code) != line_.learners.end();
   }
 
   void check_codes() {
+    std::vector<std::string_view> codes;
+    for (const LearnerEntry& learner : job_->class_file.learners) {
+      codes.push_back(learner.code.value);
+    }
     for (const std::string& wanted : line_.learners) {
-      std::vector<std::string_view> codes;
-      for (const LearnerEntry& learner : job_->class_file.learners) {
-        codes.push_back(learner.code.value);
-        if (lower_case(learner.code.value) == lower_case(wanted)) {
-          codes.clear();
-          break;
-        }
-      }
-      if (codes.empty()) continue;
+      if (std::ranges::find(codes, wanted) != codes.end()) continue;
       diagnostics_.error(
           diagnostic::unknown_learner, {},
           fmt::format("the class has no learner {}", sheaf::quoted(wanted)),

@@ -30,12 +30,14 @@ void add_paper_option(CLI::App& verb, CommandLine& line) {
 
 // Codes alone: what is no code could be a name, and is not repeated.
 CLI::Option* take_codes(CLI::Option* option) {
-  return option->delimiter(',')->check([](const std::string& code) {
-    return is_learner_code(code)
-               ? std::string()
-               : fmt::format("this is no learner's code: it takes {}",
-                             kLearnerCodeForm);
-  });
+  return option->delimiter(',')
+      ->check([](const std::string& code) {
+        return is_learner_code(code)
+                   ? std::string()
+                   : fmt::format("this is no learner's code: it takes {}",
+                                 kLearnerCodeForm);
+      })
+      ->transform([](const std::string& code) { return learner_code(code); });
 }
 
 void add_layout_options(CLI::App& verb, CommandLine& line) {
@@ -52,9 +54,9 @@ void add_layout_options(CLI::App& verb, CommandLine& line) {
 void add_class_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--class", line.class_file,
                   "a class file: the learners with their settings");
-  take_codes(verb.add_option(
-      "--learner", line.learners,
-      "these learners of the class only (may be given again)"));
+  take_codes(
+      verb.add_option("--learner", line.learners,
+                      "these learners of the class only (may be given again)"));
 }
 
 CLI::App* add_verb(CLI::App& app, CommandLine& line, const char* name,
@@ -157,12 +159,13 @@ void add_marking(CLI::App& app, CommandLine& line) {
   CommandLine::Marking& marking = line.marking;
   CLI::App* record =
       add_verb(app, line, "record",
-               "write a form for what a class wrote, ready to fill");
+               "write a form for what learners wrote, ready to fill");
   record->add_option("LESSON", line.arguments, "the lesson")
       ->required()
       ->expected(1);
   record->add_option("--class", marking.class_file, "the class file")
       ->required();
+  record->add_option("--group", marking.group, "this group of the class only");
   record->add_option("--date", marking.date, "the day, as in 2026-03-12");
   record->add_option("--kind", marking.kind,
                      "dictation, transfer, retention or writing");

@@ -35,7 +35,7 @@ struct CommandLine {
     bool csv = false;
     std::vector<std::string> confusions;  ///< sounds not told apart, "th/f"
     std::vector<std::string> learners;    ///< these only
-    std::string date, kind;
+    std::string date, kind, group;
     std::string sequence, step;
     std::vector<std::string> taught;
     std::vector<std::string> rules;  ///< "secure-days=4"

@@ -268,14 +268,15 @@ int run_mark(const CommandLine& line) {
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
   keep_learners(records, line.marking.learners);
-  if (!line.marking.pdf.empty()) {
+  const bool any = keep_marked(records);
+  if (any && !line.marking.pdf.empty()) {
     write_mark_pages(workspace, line, records);
   }
   if (line.json) {
     fmt::print("{}\n", attempts_json(rows_of(records)));
   } else if (line.marking.csv) {
     print_csv(rows_of(records));
-  } else {
+  } else if (any) {
     for (const MarkedRecord& marked : records) {
       print_record(marked, workspace.phonics().patterns());
     }

@@ -7,6 +7,7 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "cli/class_roll.h"
 #include "cli/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
@@ -72,12 +73,37 @@ MarkingDesk::MarkingDesk(Workspace& workspace, const CommandLine& line,
 
 namespace {
 
-// A form that nobody has filled in yet looks like this too.
 bool is_all_right(const Record& record) {
   return record.marked_all && record.written.empty() &&
-         std::ranges::all_of(record.wrong, [](const auto& learner) {
-           return learner.entries.empty();
-         });
+         record.writing.empty() && !record.has_entries();
+}
+
+// A form that is not marked yet: nothing to say if it is empty, else something
+// to be told.
+void report_not_yet(const Record& record, Diagnostics& diagnostics) {
+  constexpr std::string_view kHelp =
+      "write `marked: all` when everyone who is listed has been marked";
+  if (!record.has_entries()) {
+    diagnostics.note(diagnostic::not_marked_yet, record.marked_span,
+                     "this form is not marked yet, so it counts for nobody",
+                     std::string(kHelp));
+    return;
+  }
+  diagnostics.warning(
+      diagnostic::not_marked_yet, record.marked_span,
+      "there are errors in this record, and it says that nothing is marked "
+      "yet, so it counts for nobody",
+      std::string(kHelp));
+}
+
+// "B7, C3 and D1".
+std::string listed(const std::vector<std::string>& codes) {
+  std::string text;
+  for (std::size_t i = 0; i < codes.size(); ++i) {
+    text += i == 0 ? "" : i + 1 == codes.size() ? " and " : ", ";
+    text += codes[i];
+  }
+  return text;
 }
 
 // Without what a teacher has heard from `check` already.
@@ -183,11 +209,12 @@ void MarkingDesk::report(const MarkedRecord& marked,
                     "all the same",
                     sheaf::quoted(target.text())));
   }
+  if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
   if (is_all_right(*marked.record)) {
     diagnostics.note(
         diagnostic::no_errors_written, marked.record->date.span,
-        "no error is written in this record: everyone counts as right in "
-        "everything");
+        "no error is written in this record: everyone who is listed counts as "
+        "right in everything");
   }
   for (const PlacedWord& code : marked.session.not_in_class) {
     diagnostics.warning(diagnostic::not_in_class, code.span,
@@ -204,6 +231,47 @@ void MarkingDesk::report(const MarkedRecord& marked,
   }
 }
 
+// Learners of the class whom the record may have forgotten, and those whom it
+// lists on a day on which they were not there.
+void MarkingDesk::report_learners(const Taken& taken,
+                                  Diagnostics& diagnostics) const {
+  const Record& record = *taken.marked.record;
+  if (taken.pupils == nullptr || record.not_yet) return;
+  for (const LearnerEntry& learner : taken.pupils->learners) {
+    const PlacedWord* code = record.find_code(learner.code.value);
+    if (code == nullptr || learner.is_here_on(record.date.value)) continue;
+    diagnostics.warning(
+        diagnostic::not_in_class, code->span,
+        fmt::format("{} was not in the class on {}, by the class file",
+                    sheaf::quoted(code->value), date_text(record.date.value)),
+        "check the day, or `from` and `until` of this learner");
+  }
+  // A check may be of some learners only; of a lesson all are to be known.
+  if (!record.marked_all || taken.marked.lesson == nullptr ||
+      record.kind.value != Record::Kind::dictation) {
+    return;
+  }
+  std::vector<std::string> left_out;
+  for (const RollEntry& entry :
+       class_roll(*taken.pupils, fs::path(taken.class_path).parent_path(),
+                  *taken.marked.lesson, record.date.value, workspace_, line_)) {
+    if (entry.has == RollEntry::Has::lesson &&
+        record.find_code(entry.learner->code.value) == nullptr) {
+      left_out.push_back(entry.learner->code.value);
+    }
+  }
+  if (left_out.empty()) return;
+  diagnostics.warning(
+      diagnostic::learner_not_listed, record.marked_span,
+      fmt::format("`marked: all` speaks of those whom the record lists; {} of "
+                  "the class {} not among them",
+                  listed(left_out), left_out.size() == 1 ? "is" : "are"),
+      fmt::format("who had everything right is listed under `wrong:` as `{}: "
+                  "{{}}`, who was not there under `absent:`; who came or left "
+                  "has `from:` or `until:` in the class file",
+                  left_out.front()));
+}
+
 // Everything that a file's records name, and what marking them will take.
 void MarkingDesk::take_file(const std::string& path,
                             std::vector<Taken>& all_taken,
@@ -212,20 +280,19 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{path, &record, nullptr, {}, {}}, {}};
+    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
     }
     if (record.class_file.given()) {
-      const std::string file = find(record.class_file, path, diagnostics);
-      const ClassFile* pupils =
-          file.empty() ? nullptr : class_file(file, diagnostics);
-      if (pupils != nullptr) taken.codes = codes_of(*pupils);
+      taken.class_path = find(record.class_file, path, diagnostics);
+      if (!taken.class_path.empty()) {
+        taken.pupils = class_file(taken.class_path, diagnostics);
+      }
     }
     const TaughtFile* taught = taken.marked.lesson;
-    work_ += marking_work(record, taken.codes.size(),
-                          taught == nullptr ? 0 : taught->work);
+    work_ += marking_work(record, taught == nullptr ? 0 : taught->work);
     if (work_ > kMostWork) {
       diagnostics.error(
           diagnostic::too_many, record.date.span,
@@ -243,11 +310,14 @@ MarkedRecord MarkingDesk::mark_one(Taken taken, Diagnostics& diagnostics) {
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
   one.session =
-      mark_session(*one.record, taken.codes,
+      mark_session(*one.record,
+                   taken.pupils == nullptr ? std::vector<std::string>{}
+                                           : codes_of(*taken.pupils),
                    dictated ? one.lesson->items() : std::vector<DictatedItem>{},
                    spellings_, phonics(), options_);
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->name;
+    one.session.sight_words = one.lesson->analyzed.taught.sight_words();
     one.patterns = one.lesson->patterns();
   }
   for (const LearnerResult& learner : one.session.learners) {
@@ -259,6 +329,7 @@ MarkedRecord MarkingDesk::mark_one(Taken taken, Diagnostics& diagnostics) {
     }
   }
   report(one, diagnostics);
+  report_learners(taken, diagnostics);
   return std::move(one);
 }
 
@@ -331,6 +402,16 @@ void keep_learners(std::vector<MarkedRecord>& records,
       return std::ranges::find(learners, l.code) == learners.end();
     });
   }
+}
+
+bool keep_marked(std::vector<MarkedRecord>& records) {
+  std::erase_if(records, [](const MarkedRecord& marked) {
+    return marked.session.learners.empty();
+  });
+  if (records.empty()) {
+    fmt::print(stderr, "sheaf: nobody is marked in these records\n");
+  }
+  return !records.empty();
 }
 
 std::vector<SessionResult> sessions_of(

@@ -70,7 +70,8 @@ class MarkingDesk {
   /// A record with what it names, before it is marked.
   struct Taken {
     MarkedRecord marked;
-    std::vector<std::string> codes;  ///< of its class
+    const ClassFile* pupils = nullptr;
+    std::string class_path;
   };
   void take_file(const std::string& path, std::vector<Taken>& all_taken,
                  Diagnostics& diagnostics);
@@ -79,6 +80,7 @@ class MarkingDesk {
   std::string find(const PlacedWord& name, const std::string& record,
                    Diagnostics& diagnostics);
   void report(const MarkedRecord& marked, Diagnostics& diagnostics) const;
+  void report_learners(const Taken& taken, Diagnostics& diagnostics) const;
 
   Workspace& workspace_;
   const CommandLine& line_;
@@ -99,10 +101,13 @@ std::vector<std::string> record_paths(const std::vector<std::string>& paths);
 void keep_learners(std::vector<MarkedRecord>& records,
                    const std::vector<std::string>& learners);
 
+/// Takes out records in which nobody is left; false, and said, where none
+/// remain.
+bool keep_marked(std::vector<MarkedRecord>& records);
+
 /// The sessions alone, for scores over the weeks.
 std::vector<SessionResult> sessions_of(
     const std::vector<MarkedRecord>& records);
-
 
 /// The codes of a class, in its order.
 std::vector<std::string> codes_of(const ClassFile& class_file);

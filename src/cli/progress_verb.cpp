@@ -30,6 +30,8 @@ void print_learner(const LearnerProgress& learner,
                shown(p.new_words), shown(p.writing), p.why});
   }
   fmt::print("{}\n{}", learner.code, table.text());
+  const std::string before = known_before_text(learner, catalogue);
+  if (!before.empty()) fmt::print("  {}: {}\n", kKnownBefore, before);
   std::string line;
   for (const SequencePoint& point : learner.sequences) {
     line += fmt::format("{}{} {} of {}", line.empty() ? "" : ", ",
@@ -62,6 +64,7 @@ int run_progress(const CommandLine& line) {
   if (diagnostics.has_errors()) return kFaultsInFiles;
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
   keep_learners(records, line.marking.learners);
+  if (!keep_marked(records)) return kDone;
   const std::vector<LearnerProgress> learners = class_progress(
       sessions_of(records), lessons, desk.phonics().patterns(), rules);
   for (const LearnerProgress& learner : learners) {

@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/error.h"
+#include "base/nearest.h"
+#include "cli/class_roll.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/marking_desk.h"
@@ -58,7 +62,8 @@ std::string first_word(const TaughtFile& lesson) {
 }
 
 std::string form(const CommandLine& line, const TaughtFile& lesson,
-                 const ClassFile& pupils, const std::string& lesson_name,
+                 const std::vector<std::string>& codes,
+                 const std::string& lesson_name,
                  const std::string& class_name) {
   const std::string& kind = line.marking.kind;
   std::string text;
@@ -69,10 +74,11 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
         "nothing.\n";
   } else {
     text = fmt::format(
-        "# What the class wrote. Type errors only, as in `{}: ...`, and `.` "
-        "where a word\n# was left blank: all else counts as right. A sentence "
-        "is typed whole.\n# Take out learners who were not there, and name them "
-        "after `absent`.\n# Dictated:\n{}",
+        "# What was written. Type errors only, as in `{}: ...`, and `.` where "
+        "a word was\n# left blank: all else counts as right. A sentence is "
+        "typed whole. Name learners\n# who were not there after `absent`. This "
+        "form counts for nobody until you write\n# `marked: all`, for everyone "
+        "whom it lists.\n# Dictated:\n{}",
         first_word(lesson), dictated_lines(lesson));
   }
   text += fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
@@ -80,7 +86,7 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
                       kind.empty() ? "dictation" : kind, class_name);
   if (kind == "writing") {
     text += "writing:\n";
-    for (const std::string& code : codes_of(pupils)) {
+    for (const std::string& code : codes) {
       text += fmt::format("  {}:\n", code);
       for (const LessonPattern& p : lesson.analyzed.patterns) {
         text += fmt::format("    {}: 0/0\n", p.written.value);
@@ -88,11 +94,80 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     }
     return text;
   }
-  text += "marked: all\n# absent: C3, D1\nwrong:\n";
-  for (const std::string& code : codes_of(pupils)) {
+  text += fmt::format("marked: not yet\n# absent: {}\nwrong:\n", codes.front());
+  for (const std::string& code : codes)
     text += fmt::format("  {}: {{}}\n", code);
+  return text;
+}
+
+// What the learners of a class have instead of the lesson, those with the same
+// in one line.
+std::string why_nobody(const std::vector<RollEntry>& roll) {
+  std::vector<std::pair<std::string, std::string>> reasons;
+  for (const RollEntry& entry : roll) {
+    const std::string reason = entry.has == RollEntry::Has::nothing
+                                   ? "not in the class on that day"
+                                   : entry.instead;
+    auto known = std::ranges::find(reasons, reason,
+                                   &std::pair<std::string, std::string>::first);
+    if (known == reasons.end()) {
+      known = reasons.insert(reasons.end(), {reason, ""});
+    }
+    known->second +=
+        (known->second.empty() ? "" : ", ") + entry.learner->code.value;
+  }
+  std::string text;
+  for (const auto& [reason, codes] : reasons) {
+    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", codes, reason);
   }
   return text;
+}
+
+// Those whom the form is to list; nobody, and said, where there are none.
+std::vector<std::string> listed_codes(const CommandLine& line,
+                                      const ClassFile& pupils,
+                                      std::vector<RollEntry> roll,
+                                      Diagnostics& diagnostics) {
+  const std::string& group = line.marking.group;
+  if (!group.empty()) {
+    std::vector<std::string_view> names;
+    for (const GroupEntry& one : pupils.groups) names.push_back(one.name.value);
+    if (std::ranges::find(names, group) == names.end()) {
+      diagnostics.error(diagnostic::wrong_value, Span::whole(pupils.file),
+                        fmt::format("there is no group {} in the class",
+                                    sheaf::quoted(group)),
+                        did_you_mean(group, names));
+      return {};
+    }
+    std::erase_if(roll, [&](const RollEntry& entry) {
+      return entry.learner->group.value != group;
+    });
+  }
+  // A check of what was taught before is given out whatever the week's lesson
+  // is.
+  const std::string& kind = line.marking.kind;
+  const bool check = kind == "retention" || kind == "transfer";
+  const auto has = [](const RollEntry& entry) {
+    return entry.has == RollEntry::Has::lesson;
+  };
+  const bool for_all = check && std::ranges::none_of(roll, has);
+  std::vector<std::string> codes;
+  for (const RollEntry& entry : roll) {
+    if (has(entry) || (for_all && entry.has != RollEntry::Has::nothing)) {
+      codes.push_back(entry.learner->code.value);
+    }
+  }
+  if (codes.empty()) {
+    diagnostics.error(
+        diagnostic::nobody_has_lesson, Span::whole(pupils.file),
+        fmt::format("nobody {} has this lesson ({})",
+                    group.empty() ? "in the class"
+                                  : fmt::format("in {}", sheaf::quoted(group)),
+                    roll.empty() ? "the group is empty" : why_nobody(roll)),
+        "name the lesson that was dictated, or change `lesson:` or `step:` in "
+        "the class file");
+  }
+  return codes;
 }
 
 std::string wrong_request(const CommandLine& line) {
@@ -128,10 +203,18 @@ int run_record(const CommandLine& line) {
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
-  print(diagnostics);
-  if (lesson == nullptr || pupils == nullptr) return kFaultsInFiles;
-
   const fs::path home = fs::path(line.marking.class_file).parent_path();
+  std::vector<std::string> codes;
+  if (lesson != nullptr && pupils != nullptr) {
+    codes =
+        listed_codes(line, *pupils,
+                     class_roll(*pupils, home, *lesson,
+                                read_date(line.marking.date), workspace, line),
+                     diagnostics);
+  }
+  print(diagnostics);
+  if (codes.empty()) return kFaultsInFiles;
+
   const fs::path folder = line.marking.records.empty()
                               ? home / "records"
                               : fs::path(line.marking.records);
@@ -143,7 +226,7 @@ int run_record(const CommandLine& line) {
   const fs::path target = folder / (name + ".yaml");
   const fs::path above = fs::absolute(folder).lexically_normal().parent_path();
   const std::string text =
-      form(line, *lesson, *pupils, seen_from(above, lesson->path),
+      form(line, *lesson, codes, seen_from(above, lesson->path),
            seen_from(above, line.marking.class_file));
   if (!write_new_file(target, text)) {
     throw MachineError(fmt::format(

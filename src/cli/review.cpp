@@ -135,6 +135,17 @@ class FitWords {
   std::map<PatternId, std::vector<std::string>> found_;
 };
 
+// The class without those who left before the week or come after it.
+ClassFile in_week(const ClassFile& pupils, const Date& week) {
+  const int monday = day_number(week);
+  ClassFile here = pupils;
+  std::erase_if(here.learners, [&](const LearnerEntry& learner) {
+    return (learner.from && day_number(learner.from->value) >= monday + 7) ||
+           (learner.until && day_number(learner.until->value) < monday);
+  });
+  return here;
+}
+
 void print_plan(const std::vector<LearnerReview>& reviews,
                 const PatternCatalogue& catalogue) {
   TextTable table({"learner", "pattern", "why", "", "words"});
@@ -237,12 +248,12 @@ void write_files(const CommandLine& line, const ClassFile& pupils,
   const fs::path plan =
       folder /
       fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
-  const std::string about =
-      fmt::format("# {} with review words for the week of {}. Written "
-                  "by `sheaf review`, and\n# anew each time: make your "
-                  "changes in {}.\n",
-                  class_path.filename().string(), line.marking.date,
-                  class_path.filename().string());
+  const std::string about = fmt::format(
+      "# {} with review words for the week of {}. Written "
+      "by `sheaf review`, and\n# anew each time: make your "
+      "changes in {}.\n",
+      class_path.filename().string(), line.marking.date,
+      class_path.filename().string());
   files.add(plan,
             with_modeline(about + class_text(pupils, words), "class", plan));
   const fs::path check_path =
@@ -252,16 +263,15 @@ void write_files(const CommandLine& line, const ClassFile& pupils,
   }
   files.finish();
   // Where a learner has no lesson in the class file, the week's is given.
-  const bool all_have_lessons = std::ranges::all_of(
-      pupils.learners, [&](const LearnerEntry& learner) {
+  const bool all_have_lessons =
+      std::ranges::all_of(pupils.learners, [&](const LearnerEntry& learner) {
         return settings_for(pupils, learner).lesson.given();
       });
   fmt::print(
       "\n{}: review words for {} learners; `sheaf build {}--class {}` "
       "prints them{}\n",
       plan.string(), words.size(), all_have_lessons ? "" : "LESSON ",
-      plan.string(),
-      all_have_lessons ? "" : " with the week's lesson, LESSON");
+      plan.string(), all_have_lessons ? "" : " with the week's lesson, LESSON");
   if (check.empty()) {
     fmt::print(
         "no check of old patterns: nothing was taught long enough ago, "
@@ -301,8 +311,15 @@ int run_review(const CommandLine& line) {
   // A plan for a week knows only what was before it.
   std::erase_if(records,
                 [&](const MarkedRecord& m) { return m.session.date >= *week; });
-  const auto codes = codes_of(*pupils);
-  keep_learners(records, codes);
+  const ClassFile here = in_week(*pupils, *week);
+  if (here.learners.empty()) {
+    fmt::print(stderr,
+               "sheaf review: by `from` and `until` in {} nobody is in the "
+               "class in the week of {}\n",
+               printable(line.marking.class_file), line.marking.date);
+    return kFaultsInFiles;
+  }
+  keep_learners(records, codes_of(here));
   const PatternCatalogue& catalogue = desk.phonics().patterns();
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
   const std::vector<SessionResult> sessions = sessions_of(records);
@@ -310,13 +327,13 @@ int run_review(const CommandLine& line) {
       class_progress(sessions, lessons, catalogue, rules);
   FitWords fit(desk.phonics(), lessons, records);
   ReviewRules spacing;
-  if (!pupils->review_weeks.empty()) spacing.weeks = pupils->review_weeks;
-  spacing.no_school = pupils->no_school;
+  if (!here.review_weeks.empty()) spacing.weeks = here.review_weeks;
+  spacing.no_school = here.no_school;
   const std::vector<LearnerReview> reviews = plan_review(
       learners, sessions, lessons, catalogue,
       [&](PatternId pattern) { return fit.of(pattern); }, *week, spacing);
   print_plan(reviews, catalogue);
-  write_files(line, *pupils, reviews,
+  write_files(line, here, reviews,
               check_text(patterns_to_check(learners, *week, rules), fit,
                          catalogue, line.marking.date));
   fmt::print("{}\n", kScoreCaution);

@@ -178,8 +178,7 @@ std::string class_properties() {
                              "settings\", \"type\": \"object\", "
                              "\"additionalProperties\": {}}}",
                              object(learner, "a group")));
-  learner.add("group",
-              R"({"description": "the learner's group", "type": "string"})");
+  add_keys(learner, learner_own_keys());
   properties.add(
       "learners",
       fmt::format("{{\"description\": \"learners by initials or code, with "

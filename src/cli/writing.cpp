@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/marking_desk.h"
@@ -45,10 +46,15 @@ void add_pattern(const PlacedWord& name, const PatternCatalogue& catalogue,
   }
 }
 
+void add_sight_words(std::span<const PlacedWord> words, SightWords& known) {
+  for (const PlacedWord& word : words) known.insert(lower_case(word.value));
+}
+
 // What was taught up to the step, by the sequence.
 void add_sequence(Workspace& workspace, const CommandLine& line,
                   const PatternCatalogue& catalogue,
-                  std::vector<PatternId>& taught, Diagnostics& diagnostics) {
+                  std::vector<PatternId>& taught, SightWords& sight_words,
+                  Diagnostics& diagnostics) {
   const SequenceFile sequence =
       read_sequence(workspace.open(line.marking.sequence), diagnostics);
   if (diagnostics.has_errors()) return;
@@ -65,10 +71,12 @@ void add_sequence(Workspace& workspace, const CommandLine& line,
   for (const PlacedWord& name : sequence.taught) {
     add_pattern(name, catalogue, taught, diagnostics);
   }
+  add_sight_words(sequence.sight_words, sight_words);
   for (const SequenceStep& step : sequence.steps) {
     for (const PlacedWord& name : step.patterns) {
       add_pattern(name, catalogue, taught, diagnostics);
     }
+    add_sight_words(step.sight_words, sight_words);
     if (&step == last) break;
   }
 }
@@ -171,11 +179,12 @@ int run_writing(const CommandLine& line) {
   const PatternCatalogue& catalogue = desk.phonics().patterns();
   Diagnostics diagnostics;
   std::vector<PatternId> taught;
+  SightWords sight_words;
   for (const std::string& name : line.marking.taught) {
     add_pattern({name, {}}, catalogue, taught, diagnostics);
   }
   if (!line.marking.sequence.empty()) {
-    add_sequence(workspace, line, catalogue, taught, diagnostics);
+    add_sequence(workspace, line, catalogue, taught, sight_words, diagnostics);
   }
   if (diagnostics.has_errors()) {
     print(diagnostics);
@@ -190,9 +199,10 @@ int run_writing(const CommandLine& line) {
   const std::vector<ListedWord> words = listed_words(desk.lexicon());
   const WordIndex index(WordSource{words, &desk.lexicon().inventory()},
                         desk.spellings());
-  const FreeWriting writing = read_free_writing(
-      file.text(), taught,
-      WritingGround{desk.phonics(), desk.spellings(), index, desk.options()});
+  const FreeWriting writing =
+      read_free_writing(file.text(), taught,
+                        WritingGround{desk.phonics(), desk.spellings(), index,
+                                      desk.options(), std::move(sight_words)});
   report_unread(writing, file, diagnostics);
   print(diagnostics);
   print_writing(

@@ -22,8 +22,6 @@ namespace {
 constexpr std::size_t kMostLearners = 100;
 constexpr std::size_t kMostSheets = 40;
 constexpr std::size_t kMostReviewWords = 100;
-constexpr int kLongestCode = 12;
-constexpr int kMostCodeLetters = 3;
 constexpr std::string_view kExample = "learners: B7, C3, D1";
 constexpr std::array<std::string_view, 3> kSpacings = {"normal", "wide",
                                                        "wider"};
@@ -107,6 +105,35 @@ constexpr std::array kSettingsKeys = {
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
                   read_review_words(field, s, d);
                 }},
+};
+
+std::optional<Spanned<Date>> read_day(const Field& field, Diagnostics& d) {
+  const PlacedWord text = read_short_text(field, d);
+  if (!text.given()) return std::nullopt;
+  if (const auto day = read_date(text.value)) {
+    return Spanned<Date>{*day, text.span};
+  }
+  d.error(diagnostic::wrong_value, text.span,
+          fmt::format("{} is not a day of the calendar", quoted(text.value)),
+          fmt::format("write year, month and day with hyphens, as in `{}`",
+                      field.example));
+  return std::nullopt;
+}
+
+using LearnerKey = KeySpec<LearnerEntry>;
+constexpr std::array kLearnerKeysOfOwn = {
+    LearnerKey{"group", "group: Tuesday", "the learner's group",
+               [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
+                 learner.group = read_short_text(field, d);
+               }},
+    LearnerKey{"from", "from: 2026-10-05", "the first day in the class",
+               [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
+                 learner.from = read_day(field, d);
+               }},
+    LearnerKey{"until", "until: 2027-02-12", "the last day in the class",
+               [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
+                 learner.until = read_day(field, d);
+               }},
 };
 
 using ClassKey = KeySpec<ClassFile>;
@@ -219,7 +246,7 @@ class ClassReader {
   }
 
   void add_learner(PlacedWord code, const Value* value, const Span& place) {
-    code.value = normalized(code.value);
+    code.value = learner_code(code.value);
     if (class_.learners.size() == kMostLearners) {
       diagnostics_.error(
           diagnostic::too_many, place,
@@ -241,8 +268,7 @@ class ClassReader {
       report_bad_code(place, code.span, diagnostics_);
       return;
     }
-    const auto [first, fresh] =
-        codes_.try_emplace(lower_case(code.value), code.span);
+    const auto [first, fresh] = codes_.try_emplace(code.value, code.span);
     if (!fresh) {
       Diagnostic& d = diagnostics_.error(
           diagnostic::repeated_word, code.span,
@@ -255,16 +281,33 @@ class ClassReader {
     LearnerEntry learner;
     learner.code = code;
     if (value != nullptr && has_settings(*value, code.value, diagnostics_)) {
-      constexpr std::array<std::string_view, 1> kOwn = {"group"};
-      read_with_settings(*value, "a learner", kOwn, learner.settings,
-                         diagnostics_, [&](const ValueEntry& entry) {
-                           if (entry.key.value != "group") return;
-                           learner.group = read_short_text(
-                               {"group", entry.value, "group: Tuesday"},
-                               diagnostics_);
-                         });
+      read_learner(*value, learner);
     }
     class_.learners.push_back(std::move(learner));
+  }
+
+  void read_learner(const Value& keys, LearnerEntry& learner) {
+    std::vector<std::string_view> own;
+    for (const LearnerKey& spec : kLearnerKeysOfOwn) own.push_back(spec.name);
+    read_with_settings(keys, "a learner", own, learner.settings, diagnostics_,
+                       [&](const ValueEntry& entry) {
+                         const auto spec = std::ranges::find(kLearnerKeysOfOwn,
+                                                             entry.key.value,
+                                                             &LearnerKey::name);
+                         if (spec == kLearnerKeysOfOwn.end()) return;
+                         spec->read({spec->name, entry.value, spec->example},
+                                    learner, diagnostics_);
+                       });
+    if (!learner.from || !learner.until ||
+        learner.from->value <= learner.until->value) {
+      return;
+    }
+    diagnostics_
+        .error(diagnostic::wrong_value, learner.until->span,
+               fmt::format("{} leaves the class before the first day in it",
+                           quoted(learner.code.value)),
+               "make `until` a later day than `from`")
+        .remarks.push_back({learner.from->span, "the first day"});
   }
 
   void check_groups() {
@@ -325,6 +368,7 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
 }
 
 std::vector<KeyNote> learner_keys() { return notes_of(kSettingsKeys); }
+std::vector<KeyNote> learner_own_keys() { return notes_of(kLearnerKeysOfOwn); }
 std::vector<KeyNote> class_keys() { return notes_of(kClassKeys); }
 
 LearnerSettings settings_for(const ClassFile& class_file,
@@ -337,30 +381,6 @@ LearnerSettings settings_for(const ClassFile& class_file,
   }
   fill(settings, class_file.settings);
   return settings;
-}
-
-bool is_learner_code(std::string_view text) {
-  if (text.empty() || text.size() > std::size_t{4} * kLongestCode ||
-      count_characters(text) > kLongestCode) {
-    return false;
-  }
-  bool joint = true;
-  int letters = 0, capitals = 0, figures = 0;
-  for (std::size_t at = 0; at < text.size();) {
-    const char32_t c = next_code_point(text, at);
-    if (c == '-' && joint) return false;
-    joint = c == '-';
-    if (is_latin_letter(c)) {
-      ++letters;
-      capitals += is_upper_case(c) ? 1 : 0;
-    } else if (c >= '0' && c <= '9') {
-      ++figures;
-    } else if (!joint) {
-      return false;
-    }
-  }
-  if (joint || letters > kMostCodeLetters) return false;
-  return figures > 0 || capitals == letters;
 }
 
 }  // namespace sheaf

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -8,6 +9,7 @@
 #include "base/length.h"
 #include "base/value.h"
 #include "input/key_note.h"
+#include "input/learner_code.h"
 #include "input/lesson.h"
 #include "input/record_file.h"
 
@@ -31,7 +33,14 @@ struct LearnerEntry {
   /// Initials or another short code; never printed with more than itself.
   PlacedWord code;
   PlacedWord group;
+  /// The first and the last day in the class; none where the file does not
+  /// say.
+  std::optional<Spanned<Date>> from, until;
   LearnerSettings settings;
+
+  bool is_here_on(const Date& day) const {
+    return (!from || from->value <= day) && (!until || day <= until->value);
+  }
 };
 
 struct GroupEntry {
@@ -59,6 +68,8 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics);
 
 /// The keys of a learner, a group or the whole class.
 std::vector<KeyNote> learner_keys();
+/// Those that a learner has besides.
+std::vector<KeyNote> learner_own_keys();
 /// The keys that only the whole class has, but for its learners and groups.
 std::vector<KeyNote> class_keys();
 
@@ -66,16 +77,5 @@ std::vector<KeyNote> class_keys();
 /// of the group, for the rest those of the class.
 LearnerSettings settings_for(const ClassFile& class_file,
                              const LearnerEntry& learner);
-
-/// Stands for all learners where codes are listed.
-inline constexpr std::string_view kAll = "all";
-
-/// Whether a text can be a learner's code: initials (up to three capital
-/// letters), or up to 12 figures of which up to three may be letters of either
-/// case; hyphens may stand inside. What could well be a name is none.
-bool is_learner_code(std::string_view text);
-inline constexpr std::string_view kLearnerCodeForm =
-    "up to three capital letters, as in `AB`, or figures with up to three "
-    "letters, as in `B7`";
 
 }  // namespace sheaf

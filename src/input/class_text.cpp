@@ -82,6 +82,11 @@ std::string class_text(
   for (const LearnerEntry& learner : class_file.learners) {
     std::string inside;
     add(inside, "    ", "group", as_value(learner.group.value));
+    if (learner.from)
+      add(inside, "    ", "from", date_text(learner.from->value));
+    if (learner.until) {
+      add(inside, "    ", "until", date_text(learner.until->value));
+    }
     std::string words = joined(learner.settings.review_words);
     const auto own = review_words.find(learner.code.value);
     if (own != review_words.end()) {

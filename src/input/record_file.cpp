@@ -65,7 +65,7 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
 std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
   std::vector<PlacedWord> codes = read_names(field, kMostLearners, d);
   std::erase_if(codes, [&](PlacedWord& code) {
-    code.value = normalized(code.value);
+    code.value = learner_code(code.value);
     if (code.value == kAll || is_learner_code(code.value)) return false;
     report_bad_code(field.place, code.span, d);
     return true;
@@ -73,7 +73,17 @@ std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
   return codes;
 }
 
+// A form that is still to be filled in says so in these words.
+bool says_not_yet(const Value& value) {
+  if (value.kind != Value::Kind::text) return false;
+  const std::string text = lower_case(value.text.squeezed().text());
+  return text == "not yet" || text == "no";
+}
+
 void marked_key(const Field& field, Record& record, Diagnostics& d) {
+  record.marked_span = field.value.span;
+  record.not_yet = says_not_yet(field.value);
+  if (record.not_yet) return;
   record.marked = read_codes(field, d);
   if (record.marked.size() == 1 && record.marked.front().value == kAll) {
     record.marked_all = true;
@@ -101,9 +111,22 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
     }
     OfLearner<T> learner;
     learner.code = entry.key;
-    learner.code.value = normalized(learner.code.value);
+    learner.code.value = learner_code(learner.code.value);
     if (!is_learner_code(learner.code.value)) {
       report_bad_code(field.place, entry.key.span, d);
+      continue;
+    }
+    const auto same = [&](const OfLearner<T>& other) {
+      return other.code.value == learner.code.value;
+    };
+    const auto first = std::ranges::find_if(learners, same);
+    if (first != learners.end()) {
+      d.error(diagnostic::repeated_key, entry.key.span,
+              fmt::format("{} stands twice under {}",
+                          quoted(learner.code.value), quoted(field.key)),
+              "write what this learner wrote in one place; capital letters "
+              "make no difference in a code")
+          .remarks.push_back({first->code.span, "the first one"});
       continue;
     }
     if (entry.value.kind != Value::Kind::keys) {
@@ -238,17 +261,20 @@ class RecordCheck {
       missing("the record names no lesson",
               "add the lesson that was written, as in `lesson: oa.yaml`");
     }
-    if (!record_.wrong.empty() && !record_.marked_all &&
-        record_.marked.empty()) {
+    if (!record_.wrong.empty() && !record_.marked_span) {
       missing(
           "the record has errors under `wrong`, and does not say who was "
           "marked",
-          "add `marked: all` if the rest was right, or the learners, as in "
-          "`marked: B7, C3`");
+          "add `marked: all` if everyone who is listed was marked, or the "
+          "learners, as in `marked: B7, C3`");
     }
-    if (record_.marked_all && !record_.class_file.given()) {
-      missing("the record says `marked: all`, and names no class",
-              "add the class, as in `class: class.yaml`");
+    if (record_.marked_all && record_.wrong.empty() &&
+        record_.written.empty() && record_.writing.empty()) {
+      diagnostics_.error(
+          diagnostic::missing_key, record_.marked_span,
+          "the record says `marked: all`, and lists nobody",
+          "name those who wrote, as in `marked: B7, C3`, or list each under "
+          "`wrong:`, as in `B7: {}` where everything was right");
     }
     check_absent();
   }
@@ -261,7 +287,10 @@ class RecordCheck {
 
   void check_absent() {
     for (const PlacedWord& code : record_.absent) {
-      for (const auto& learner : record_.wrong) check_code(code, learner.code);
+      for (const auto& learner : record_.wrong) {
+        // A form lists everyone; whoever has nothing beneath may be absent.
+        if (!learner.entries.empty()) check_code(code, learner.code);
+      }
       for (const auto& learner : record_.written) {
         check_code(code, learner.code);
       }
@@ -269,7 +298,7 @@ class RecordCheck {
   }
 
   void check_code(const PlacedWord& absent, const PlacedWord& wrote) {
-    if (lower_case(absent.value) != lower_case(wrote.value)) return;
+    if (absent.value != wrote.value) return;
     Diagnostic& d = diagnostics_.error(
         diagnostic::wrong_value, wrote.span,
         fmt::format("{} wrote something, and stands under `absent` too",
@@ -368,6 +397,30 @@ std::optional<Date> read_date(std::string_view text) {
 
 std::string date_text(const Date& date) {
   return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+}
+
+bool Record::has_entries() const {
+  const auto filled = [](const auto& learner) {
+    return !learner.entries.empty();
+  };
+  return std::ranges::any_of(wrong, filled) ||
+         std::ranges::any_of(written, filled) ||
+         std::ranges::any_of(writing, filled);
+}
+
+const PlacedWord* Record::find_code(std::string_view code) const {
+  const PlacedWord* first = nullptr;
+  const auto look_at = [&](const PlacedWord& word) {
+    const bool earlier =
+        first == nullptr || word.span.begin < first->span.begin;
+    if (word.value == code && earlier) first = &word;
+  };
+  for (const PlacedWord& word : marked) look_at(word);
+  for (const PlacedWord& word : absent) look_at(word);
+  for (const auto& learner : wrong) look_at(learner.code);
+  for (const auto& learner : written) look_at(learner.code);
+  for (const auto& learner : writing) look_at(learner.code);
+  return first;
 }
 
 RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {

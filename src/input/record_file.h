@@ -46,8 +46,11 @@ struct Record {
   PlacedWord lesson;
   Spanned<Kind> kind{Kind::dictation, {}};
   PlacedWord class_file;
-  /// `marked: all`: everyone in the class who was not absent was marked.
+  /// `marked: all`: everyone whom the record lists was marked. `marked: not
+  /// yet`: nobody was, and the record counts for nobody.
   bool marked_all = false;
+  bool not_yet = false;
+  Span marked_span;                ///< what stands after `marked`, if anything
   std::vector<PlacedWord> marked;  ///< else these learners
   std::vector<PlacedWord> absent;
   /// Errors alone: what is not here was right, for those who were marked.
@@ -57,6 +60,12 @@ struct Record {
   std::vector<OfLearner<Tally>> writing;
   std::vector<LessonLine> note;
   Span span;
+
+  /// Whether an error, an attempt or a count is written for anyone.
+  bool has_entries() const;
+  /// Where the record first lists a learner, absent or not; null where it does
+  /// not.
+  const PlacedWord* find_code(std::string_view code) const;
 };
 
 /// A record file as it was written: one record, or several under `records:`,

@@ -45,11 +45,7 @@ class TextMarker {
  public:
   TextMarker(FreeWriting& result, std::span<const PatternId> taught,
              const WritingGround& ground)
-      : result_(result), taught_(taught), ground_(ground) {
-    for (const PatternId pattern : taught) {
-      result.counts.push_back({pattern, 0, 0});
-    }
-  }
+      : result_(result), taught_(taught), ground_(ground) {}
 
   void mark(std::size_t index) {
     const TextWord& word = result_.text.words[index];
@@ -120,7 +116,10 @@ class TextMarker {
 
   // Counts the word for all its taught patterns.
   void judge(std::size_t index, const Reading& meant, int sure) {
-    if (!has_taught(meant)) return;
+    if (!has_taught(meant) ||
+        ground_.sight_words.contains(lower_case(meant.word))) {
+      return;
+    }
     const MarkedAttempt attempt = marked(index, meant);
     for (std::size_t i = 0; i < taught_.size(); ++i) {
       const PatternPlace* place = meant.find(taught_[i]);
@@ -130,8 +129,6 @@ class TextMarker {
           cause == Cause::none ? Verdict::right : Verdict::wrong;
       result_.chances.push_back(
           {taught_[i], index, meant.word, verdict, sure, cause});
-      ++result_.counts[i].chances;
-      if (verdict == Verdict::right) ++result_.counts[i].right;
     }
   }
 
@@ -151,9 +148,8 @@ class TextMarker {
   std::vector<Guess> guesses_for(std::size_t index,
                                  const WrittenWord& written) {
     std::vector<Guess> guesses;
-    for (const WordGuess& g :
-         looked_up(meant_, written.signs, ground_.options.speech,
-                   kMostGuesses)) {
+    for (const WordGuess& g : looked_up(meant_, written.signs,
+                                        ground_.options.speech, kMostGuesses)) {
       if (was_refused(index, g.word)) continue;
       Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
       guess.taught = has_taught(guess.reading);
@@ -220,10 +216,10 @@ class TextMarker {
       }
       return all;
     };
-    return std::ranges::any_of(
-        ground_.phonics.read(word, {}), [&](const Reading& reading) {
-          return sounds(reading) == sounds(other);
-        });
+    return std::ranges::any_of(ground_.phonics.read(word, {}),
+                               [&](const Reading& reading) {
+                                 return sounds(reading) == sounds(other);
+                               });
   }
 
   void look_for_twin(std::size_t index, const WrittenWord& written) {
@@ -259,6 +255,25 @@ class TextMarker {
   LookedUp meant_, twins_;
 };
 
+// A word is one chance in a text.
+PatternCount count_of(PatternId pattern,
+                      std::span<const WritingChance> chances) {
+  std::map<std::string, bool> words;
+  for (const WritingChance& chance : chances) {
+    const bool right = chance.verdict == Verdict::right;
+    if (chance.pattern != pattern ||
+        !(right || chance.verdict == Verdict::wrong)) {
+      continue;
+    }
+    bool& all_right =
+        words.try_emplace(lower_case(chance.meant), true).first->second;
+    all_right = all_right && right;
+  }
+  PatternCount count{pattern, 0, static_cast<int>(words.size())};
+  for (const auto& [word, right] : words) count.right += right ? 1 : 0;
+  return count;
+}
+
 }  // namespace
 
 FreeWriting read_free_writing(std::string_view text,
@@ -268,6 +283,9 @@ FreeWriting read_free_writing(std::string_view text,
   result.text = read_running_text(text);
   TextMarker marker(result, taught, ground);
   for (std::size_t i = 0; i < result.text.words.size(); ++i) marker.mark(i);
+  for (const PatternId pattern : taught) {
+    result.counts.push_back(count_of(pattern, result.chances));
+  }
   return result;
 }
 

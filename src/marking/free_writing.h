@@ -8,6 +8,7 @@
 
 #include "marking/mark_attempt.h"
 #include "marking/running_text.h"
+#include "marking/session.h"
 #include "marking/word_index.h"
 #include "phonics/phonics.h"
 
@@ -46,7 +47,8 @@ struct FreeWriting {
   RunningText text;
   /// In the order of the text, then of `taught`.
   std::vector<WritingChance> chances;
-  /// One for each taught pattern, in its order: right and wrong ones alone.
+  /// One for each taught pattern, in its order: right and wrong ones alone, and
+  /// a word once however often it comes, right if it was right each time.
   std::vector<PatternCount> counts;
 };
 
@@ -56,6 +58,8 @@ struct WritingGround {
   const SoundSpellings& spellings;
   const WordIndex& index;
   MarkingOptions options;
+  /// Words known by sight, in lower case, show nothing of a pattern.
+  SightWords sight_words = {};
 };
 
 /// Finds in a text every word that has a taught pattern and says whether the

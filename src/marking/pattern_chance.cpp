@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/utf8.h"
+#include "marking/written_word.h"
 #include "phonics/pattern_rule.h"
 
 namespace sheaf {
@@ -46,6 +48,30 @@ Cause missed_cause(const MarkedAttempt& attempt, const PatternPlace& place,
   const bool whole = place.units.size() == attempt.graphemes.size();
   return whole && !attempt.extra.empty() ? attempt.extra.front().cause
                                          : Cause::none;
+}
+
+std::vector<PatternChance> chances_for(PatternId pattern,
+                                       const SessionResult& session,
+                                       const LearnerResult& learner,
+                                       const PatternCatalogue& catalogue) {
+  std::vector<PatternChance> chances;
+  for (const SessionWord& word : learner.words) {
+    const Reading& reading = session.reading(word);
+    const PatternPlace* place = reading.find(pattern);
+    if (place == nullptr ||
+        session.sight_words.contains(lower_case(reading.word))) {
+      continue;
+    }
+    const Cause cause = missed_cause(word.attempt, *place, catalogue);
+    std::string key = read_written(word.attempt.target).signs;
+    const auto known = std::ranges::find(chances, key, &PatternChance::word);
+    if (known == chances.end()) {
+      chances.push_back({word.attempt.target, std::move(key), cause});
+    } else if (known->taken()) {
+      known->cause = cause;
+    }
+  }
+  return chances;
 }
 
 }  // namespace sheaf

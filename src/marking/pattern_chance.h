@@ -1,6 +1,9 @@
 #pragma once
 
-#include "marking/mark_attempt.h"
+#include <string>
+#include <vector>
+
+#include "marking/session.h"
 #include "phonics/pattern_catalogue.h"
 
 namespace sheaf {
@@ -15,5 +18,23 @@ namespace sheaf {
 /// the first grapheme that failed. `place` is of the target's reading.
 Cause missed_cause(const MarkedAttempt& attempt, const PatternPlace& place,
                    const PatternCatalogue& catalogue);
+
+/// A word with a pattern as one learner wrote it on one day.
+struct PatternChance {
+  std::string target;
+  std::string word;  ///< the target as `read_written` makes it comparable
+  Cause cause = Cause::none;
+
+  bool taken() const { return cause == Cause::none; }
+};
+
+/// The chances that a learner had for a pattern in a session, in the order of
+/// the writing. A word that came up several times, in the list and in a
+/// sentence, is one chance, taken if it was right each time. A word known by
+/// sight is none.
+std::vector<PatternChance> chances_for(PatternId pattern,
+                                       const SessionResult& session,
+                                       const LearnerResult& learner,
+                                       const PatternCatalogue& catalogue);
 
 }  // namespace sheaf

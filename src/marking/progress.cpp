@@ -34,42 +34,87 @@ constexpr std::array kOptions = {
                "days that count as the week", "1", "31"},
 };
 
-// The patterns in the order in which the records first teach them.
+// A pattern with the first day of a lesson about it.
 struct Taught {
   PatternId pattern;
   Date date;
 };
 
+bool teaches(Record::Kind kind) {
+  return kind == Record::Kind::dictation || kind == Record::Kind::transfer;
+}
+
+using Sessions = std::vector<const SessionResult*>;
+
+Sessions by_date(std::span<const SessionResult> sessions) {
+  Sessions sorted;
+  for (const SessionResult& session : sessions) sorted.push_back(&session);
+  std::ranges::stable_sort(sorted, {}, &SessionResult::date);
+  return sorted;
+}
+
+// What the lessons of some sessions are about, in the order of teaching.
+template <typename IsMeant>
+std::vector<Taught> taught_in(const Sessions& sessions,
+                              std::span<const TaughtLesson> lessons,
+                              IsMeant is_meant) {
+  std::vector<Taught> taught;
+  for (const SessionResult* session : sessions) {
+    if (!is_meant(*session)) continue;
+    for (const TaughtLesson& lesson : lessons) {
+      if (lesson.name != session->lesson) continue;
+      for (const PatternId pattern : lesson.patterns) {
+        if (std::ranges::find(taught, pattern, &Taught::pattern) ==
+            taught.end()) {
+          taught.push_back({pattern, session->date});
+        }
+      }
+    }
+  }
+  return taught;
+}
+
+// One learner's days: what was taught to them, which words they had met.
 class History {
  public:
-  History(std::span<const SessionResult> sessions,
+  History(std::string_view code, const Sessions& sessions,
           std::span<const TaughtLesson> lessons)
       : lessons_(lessons) {
-    for (const SessionResult& session : sessions) {
-      sessions_.push_back(&session);
+    for (const SessionResult* session : sessions) {
+      const LearnerResult* learner = session->find(code);
+      if (learner == nullptr) continue;
+      days_.push_back({session, learner});
+      practise(*session);
+      for (const SessionWord& word : learner->words) {
+        written_.emplace(read_written(word.attempt.target).signs,
+                         session->date);
+      }
     }
-    std::ranges::stable_sort(sessions_, {}, &SessionResult::date);
-    for (const SessionResult* session : sessions_) teach(*session);
+    taught_ = taught_in(sessions, lessons, [&](const SessionResult& session) {
+      return teaches(session.kind) && session.find(code) != nullptr;
+    });
   }
 
-  std::span<const SessionResult* const> sessions() const { return sessions_; }
+  struct Day {
+    const SessionResult* session;
+    const LearnerResult* learner;
+  };
+  const std::vector<Day>& days() const { return days_; }
   std::span<const Taught> taught() const { return taught_; }
 
-  bool is_new(const SessionWord& word, const SessionResult& session) const {
-    if (session.kind == Record::Kind::transfer) return true;
-    const auto found = practised_.find(read_written(word.attempt.target).signs);
-    return found == practised_.end() || session.date < found->second;
+  bool is_new(const std::string& word, const Date& date) const {
+    const auto practised = practised_.find(word);
+    if (practised != practised_.end() && practised->second <= date) {
+      return false;
+    }
+    return written_.at(word) == date;
   }
 
  private:
-  void teach(const SessionResult& session) {
+  void practise(const SessionResult& session) {
+    if (session.kind != Record::Kind::dictation) return;
     for (const TaughtLesson& lesson : lessons_) {
       if (lesson.name != session.lesson) continue;
-      for (const PatternId pattern : lesson.patterns) {
-        const bool known = std::ranges::any_of(
-            taught_, [&](const Taught& t) { return t.pattern == pattern; });
-        if (!known) taught_.push_back({pattern, session.date});
-      }
       for (const std::string& word : lesson.practised) {
         practised_.emplace(read_written(word).signs, session.date);
       }
@@ -77,47 +122,79 @@ class History {
   }
 
   std::span<const TaughtLesson> lessons_;
-  std::vector<const SessionResult*> sessions_;
+  std::vector<Day> days_;
   std::vector<Taught> taught_;
-  std::map<std::string, Date, std::less<>> practised_;
+  std::map<std::string, Date, std::less<>> practised_, written_;
 };
 
-void add_words(const History& history, const SessionResult& session,
-               const LearnerResult& learner, const Taught& taught,
-               const PatternCatalogue& catalogue, ProgressPoint& point) {
-  for (const SessionWord& word : learner.words) {
-    const PatternPlace* place = session.reading(word).find(taught.pattern);
-    if (place == nullptr) continue;
-    const Cause cause = missed_cause(word.attempt, *place, catalogue);
-    const Share one{cause == Cause::none ? 1 : 0, 1};
-    point.share += one;
-    if (history.is_new(word, session)) point.new_words += one;
-  }
-}
+// One learner's points for one pattern, by date, tallies of writing apart.
+class PointMaker {
+ public:
+  PointMaker(PatternId pattern, const History& history,
+             const PatternCatalogue& catalogue)
+      : pattern_(pattern), history_(history), catalogue_(catalogue) {}
 
-// One learner's points for one pattern, tallies of writing apart.
-std::vector<ProgressPoint> points_of(std::string_view code,
-                                     const Taught& taught,
-                                     const History& history,
-                                     const PatternCatalogue& catalogue) {
-  std::vector<ProgressPoint> points;
-  for (const SessionResult* session : history.sessions()) {
-    if (session->date < taught.date) continue;
-    const LearnerResult* learner = session->find(code);
-    if (learner == nullptr || learner->absent) continue;
-    ProgressPoint point{session->date, session->kind, {}, {}, {}};
-    add_words(history, *session, *learner, taught, catalogue, point);
-    if (point.share.of > 0) points.push_back(point);
-    for (const LearnerResult::Tally& tally : learner->writing) {
-      if (tally.pattern != taught.pattern || tally.chances == 0) continue;
-      points.push_back({session->date,
-                        Record::Kind::writing,
-                        Share{tally.right, tally.chances},
-                        {},
-                        {}});
+  std::vector<ProgressPoint> make() {
+    for (const History::Day& day : history_.days()) {
+      if (day.learner->absent) continue;
+      add_words(*day.session, *day.learner);
+      for (const LearnerResult::Tally& tally : day.learner->writing) {
+        if (tally.pattern != pattern_ || tally.chances == 0) continue;
+        points_.push_back({.date = day.session->date,
+                           .kind = Record::Kind::writing,
+                           .share = {tally.right, tally.chances}});
+      }
+    }
+    std::erase_if(points_,
+                  [](const ProgressPoint& p) { return p.share.of == 0; });
+    return std::move(points_);
+  }
+
+ private:
+  struct Counted {
+    std::size_t point;
+    bool taken, is_new;
+  };
+
+  void add_words(const SessionResult& session, const LearnerResult& learner) {
+    if (points_.empty() || points_.back().date != session.date) {
+      today_.clear();
+    }
+    const std::size_t point = points_.size();
+    points_.push_back({.date = session.date, .kind = session.kind});
+    for (const PatternChance& chance :
+         chances_for(pattern_, session, learner, catalogue_)) {
+      const Counted counted{point, chance.taken(),
+                            history_.is_new(chance.word, session.date)};
+      const auto [known, first] = today_.try_emplace(chance.word, counted);
+      if (first) {
+        count(counted, 1);
+      } else if (known->second.taken && !counted.taken) {
+        known->second.taken = false;
+        count(known->second, 0);
+      }
     }
   }
-  return points;
+
+  // Adds a chance, or takes back that an earlier one was right.
+  void count(const Counted& word, int chances) {
+    const int right = chances == 0 ? -1 : word.taken ? 1 : 0;
+    ProgressPoint& point = points_[word.point];
+    point.share += {right, chances};
+    if (word.is_new) point.new_words += {right, chances};
+  }
+
+  PatternId pattern_;
+  const History& history_;
+  const PatternCatalogue& catalogue_;
+  std::vector<ProgressPoint> points_;
+  std::map<std::string, Counted, std::less<>> today_;
+};
+
+Share sum_of(std::span<const ProgressPoint> points) {
+  Share sum;
+  for (const ProgressPoint& point : points) sum += point.share;
+  return sum;
 }
 
 void sum_up(PatternProgress& progress, const ProgressRules& rules) {
@@ -135,26 +212,45 @@ void sum_up(PatternProgress& progress, const ProgressRules& rules) {
   progress.days = static_cast<int>(days.size());
 }
 
-LearnerProgress progress_of(const std::string& code, const History& history,
+// The points from a pattern's first lesson on; those before it go apart.
+void split_at_teaching(PatternProgress& progress) {
+  const auto first =
+      std::ranges::find_if(progress.points, [&](const ProgressPoint& point) {
+        return point.date >= progress.taught;
+      });
+  progress.before = sum_of({progress.points.begin(), first});
+  progress.points.erase(progress.points.begin(), first);
+}
+
+LearnerProgress progress_of(const std::string& code, const Sessions& sessions,
+                            std::span<const TaughtLesson> lessons,
+                            std::span<const Taught> of_all,
                             const PatternCatalogue& catalogue,
                             const ProgressRules& rules) {
+  const History history(code, sessions, lessons);
   LearnerProgress learner;
   learner.code = code;
   for (const Taught& taught : history.taught()) {
     PatternProgress progress;
     progress.pattern = taught.pattern;
     progress.taught = progress.last = taught.date;
-    progress.points = points_of(code, taught, history, catalogue);
+    progress.points = PointMaker(taught.pattern, history, catalogue).make();
+    split_at_teaching(progress);
     if (progress.points.empty()) continue;
     sum_up(progress, rules);
     find_states(progress, rules);
     learner.patterns.push_back(std::move(progress));
   }
-  for (const SessionResult* session : history.sessions()) {
-    const LearnerResult* result = session->find(code);
-    if (result == nullptr || result->words.empty()) continue;
-    SequencePoint point{session->date, session->kind, {}, {}};
-    for (const SessionWord& word : result->words) {
+  for (const Taught& taught : of_all) {
+    if (learner.find(taught.pattern) != nullptr) continue;
+    const Share share =
+        sum_of(PointMaker(taught.pattern, history, catalogue).make());
+    if (share.of > 0) learner.untaught.push_back({taught.pattern, share});
+  }
+  for (const History::Day& day : history.days()) {
+    if (day.learner->words.empty()) continue;
+    SequencePoint point{day.session->date, day.session->kind, {}, {}};
+    for (const SessionWord& word : day.learner->words) {
       point.sequences += word.attempt.sequences;
       point.words += Share{word.right() ? 1 : 0, 1};
     }
@@ -196,7 +292,9 @@ std::vector<LearnerProgress> class_progress(
     std::span<const SessionResult> sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
     const ProgressRules& rules) {
-  const History history(sessions, lessons);
+  const Sessions sorted = by_date(sessions);
+  const std::vector<Taught> of_all =
+      taught_in(sorted, lessons, [](const SessionResult&) { return true; });
   std::vector<std::string> codes;
   for (const SessionResult& session : sessions) {
     for (const LearnerResult& learner : session.learners) {
@@ -208,9 +306,28 @@ std::vector<LearnerProgress> class_progress(
   std::vector<LearnerProgress> all;
   all.reserve(codes.size());
   for (const std::string& code : codes) {
-    all.push_back(progress_of(code, history, catalogue, rules));
+    all.push_back(progress_of(code, sorted, lessons, of_all, catalogue, rules));
   }
   return all;
+}
+
+std::string known_before_text(const LearnerProgress& learner,
+                              const PatternCatalogue& catalogue) {
+  std::string taught, untaught;
+  const auto add = [&](std::string& text, PatternId pattern,
+                       const Share& share) {
+    text += fmt::format("{}{} {}", text.empty() ? "" : ", ",
+                        column_title(catalogue[pattern]), share.text());
+  };
+  for (const PatternProgress& p : learner.patterns) {
+    if (p.before.of > 0) add(taught, p.pattern, p.before);
+  }
+  for (const UntaughtPattern& p : learner.untaught) {
+    add(untaught, p.pattern, p.share);
+  }
+  if (untaught.empty()) return taught;
+  return fmt::format("{}{}not taught yet: {}", taught,
+                     taught.empty() ? "" : "; ", untaught);
 }
 
 }  // namespace sheaf

@@ -67,11 +67,14 @@ struct ProgressPoint {
 struct PatternProgress {
   PatternId pattern = 0;
   ProgressState state = ProgressState::practising;
-  Date taught;  ///< the first record of a lesson about it
+  /// The first day of a lesson about it that lists the learner.
+  Date taught;
   Date last;
   /// Since when it has been secure without a slip, and when it last slipped.
   std::optional<Date> secure_since, slipped_on;
   Share all, week, new_words, later, writing;
+  /// Before it was taught, and in nothing else: was it known already?
+  Share before;
   Share listed;  ///< words that were practised, in dictation
   int days = 0;
   std::vector<ProgressPoint> points;
@@ -92,20 +95,41 @@ struct SequencePoint {
   Share words;
 };
 
+/// What a learner showed of a pattern that was not taught to them, as far as
+/// the records say.
+struct UntaughtPattern {
+  PatternId pattern = 0;
+  Share share;
+};
+
 struct LearnerProgress {
   std::string code;
   std::vector<PatternProgress> patterns;  ///< in the order of teaching
-  std::vector<SequencePoint> sequences;   ///< by date
+  /// Of the patterns of all lessons that were recorded.
+  std::vector<UntaughtPattern> untaught;
+  std::vector<SequencePoint> sequences;  ///< by date
 
   const PatternProgress* find(PatternId pattern) const;
 };
 
 /// Progress of every learner whom the sessions speak of, in the order of their
 /// first mention. Sessions may come in any order. A pattern counts in every
-/// session from the day it was taught, whatever that session's lesson was.
+/// session from the day it was taught to the learner, whatever that session's
+/// lesson was: the first dictation of a lesson about it that lists the learner,
+/// absent or not. Checks and counts of writing teach nothing. A word is one
+/// chance a day, taken if it was right each time (`chances_for`), and new once:
+/// on the first day that the learner writes it, unless it was practised before.
 std::vector<LearnerProgress> class_progress(
     std::span<const SessionResult> sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
     const ProgressRules& rules = {});
+
+/// What a learner showed of patterns before they were taught, which counts for
+/// nothing else: "ai 3/4; not taught yet: sh 8/8 (100%)". Empty where there is
+/// nothing.
+std::string known_before_text(const LearnerProgress& learner,
+                              const PatternCatalogue& catalogue);
+inline constexpr std::string_view kKnownBefore =
+    "Before teaching (already known?)";
 
 }  // namespace sheaf

@@ -115,7 +115,7 @@ std::string why_text(const PatternProgress& progress, Share since_slip,
       return fmt::format("{} right in the week, {}% to go on",
                          progress.week.text(), rules.go_on_percent);
     case ProgressState::go_on:
-      return fmt::format("{} right in the week; to be secure: {}",
+      return fmt::format("{} in the week; to be secure: {}",
                          progress.week.text(), missing_text(progress, rules));
     case ProgressState::secure:
       return fmt::format("{} right on {} days, {} of them in new words",

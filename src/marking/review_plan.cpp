@@ -144,13 +144,12 @@ class Planner {
     for (auto s = sessions_.rbegin(); s != sessions_.rend(); ++s) {
       const LearnerResult* learner = s->find(code);
       if (learner == nullptr) continue;
-      for (const SessionWord& word : learner->words) {
-        const PatternPlace* place = s->reading(word).find(item.pattern);
-        if (place == nullptr || item.words.size() + 1 >= rules_.words_each ||
-            missed_cause(word.attempt, *place, catalogue_) == Cause::none) {
+      for (const PatternChance& chance :
+           chances_for(item.pattern, *s, *learner, catalogue_)) {
+        if (chance.taken() || item.words.size() + 1 >= rules_.words_each) {
           continue;
         }
-        add(word.attempt.target);
+        add(chance.target);
       }
     }
     for (const std::string& word : words_for_(item.pattern)) {
@@ -193,8 +192,8 @@ std::vector<std::string> LearnerReview::words(std::size_t most) const {
 
 int review_gap(int good_days, std::span<const int> weeks) {
   const int last = static_cast<int>(weeks.size()) - 1;
-  return 7 * weeks[static_cast<std::size_t>(
-                 std::clamp(good_days - 1, 0, last))];
+  return 7 *
+         weeks[static_cast<std::size_t>(std::clamp(good_days - 1, 0, last))];
 }
 
 std::vector<LearnerReview> plan_review(

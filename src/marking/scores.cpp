@@ -13,8 +13,7 @@ void count(Cause cause, CauseCounts& counts) {
   if (cause != Cause::none) ++counts[static_cast<std::size_t>(cause)];
 }
 
-void add_word(const SessionWord& word, const Reading& reading,
-              const PatternCatalogue& catalogue, Score& score) {
+void add_word(const SessionWord& word, Score& score) {
   const MarkedAttempt& attempt = word.attempt;
   ++score.words.of;
   if (word.right()) ++score.words.right;
@@ -26,13 +25,14 @@ void add_word(const SessionWord& word, const Reading& reading,
   for (const ExtraLetter& extra : attempt.extra) {
     count(extra.cause, score.causes);
   }
-  for (PatternScore& pattern : score.patterns) {
-    const PatternPlace* place = reading.find(pattern.pattern);
-    if (place == nullptr) continue;
-    const Cause cause = missed_cause(attempt, *place, catalogue);
-    ++pattern.share.of;
-    if (cause == Cause::none) ++pattern.share.right;
-    count(cause, pattern.causes);
+}
+
+void add_chances(const SessionResult& session, const LearnerResult& learner,
+                 const PatternCatalogue& catalogue, PatternScore& score) {
+  for (const PatternChance& chance :
+       chances_for(score.pattern, session, learner, catalogue)) {
+    score.share += Share{chance.taken() ? 1 : 0, 1};
+    count(chance.cause, score.causes);
   }
 }
 
@@ -91,8 +91,9 @@ SessionScores score_session(const SessionResult& session,
     Score score = empty_score(patterns);
     score.code = learner.code;
     score.absent = learner.absent;
-    for (const SessionWord& word : learner.words) {
-      add_word(word, session.reading(word), catalogue, score);
+    for (const SessionWord& word : learner.words) add_word(word, score);
+    for (PatternScore& pattern : score.patterns) {
+      add_chances(session, learner, catalogue, pattern);
     }
     for (const LearnerResult::Tally& tally : learner.writing) {
       for (PatternScore& pattern : score.patterns) {

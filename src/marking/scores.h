@@ -61,7 +61,7 @@ struct SessionScores {
 };
 
 /// Counts what came of a session. Which words are an opportunity for a
-/// pattern, and when it was taken, says `missed_cause`.
+/// pattern, and when it was taken, says `chances_for`.
 SessionScores score_session(const SessionResult& session,
                             std::span<const PatternId> patterns,
                             const PatternCatalogue& catalogue);

@@ -194,10 +194,9 @@ std::size_t marking_work(std::string_view target, std::string_view written) {
          target.size() * written.size() / 1000;
 }
 
-std::size_t marking_work(const Record& record, std::size_t class_size,
-                         std::size_t lesson_work) {
+std::size_t marking_work(const Record& record, std::size_t lesson_work) {
   const std::size_t marked =
-      record.marked.size() + (record.marked_all ? class_size : 0);
+      record.marked.size() + (record.marked_all ? record.wrong.size() : 0);
   std::size_t work = marked * lesson_work;
   std::size_t attempts = 0;
   for (const auto* learners : {&record.wrong, &record.written}) {
@@ -223,16 +222,15 @@ SessionResult mark_session(const Record& record,
   result.kind = record.kind.value;
   result.lesson = record.lesson.value;
   result.items = std::move(items);
+  if (record.not_yet) return result;
   SessionMarker marker(result, spellings, phonics, options);
   for (const std::string& code : codes_of(record, class_codes, result)) {
     const auto* wrong = entries_of<Attempt>(record.wrong, code);
     const auto* written = entries_of<Attempt>(record.written, code);
     const auto* writing = entries_of<Tally>(record.writing, code);
     const bool absent = names(record.absent, code);
-    const bool in_class =
-        std::ranges::find(class_codes, code) != class_codes.end();
-    const bool marked = names(record.marked, code) ||
-                        (record.marked_all && (in_class || wrong != nullptr));
+    const bool marked =
+        names(record.marked, code) || (record.marked_all && wrong != nullptr);
     if (!absent && !marked && wrong == nullptr && written == nullptr &&
         writing == nullptr) {
       continue;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -46,6 +47,9 @@ struct LearnerResult {
   std::vector<Tally> writing;
 };
 
+/// Words that learners knew by sight, in lower case.
+using SightWords = std::set<std::string, std::less<>>;
+
 /// What came of one day's record. Items are those of the lesson, then those
 /// that only the record names.
 struct SessionResult {
@@ -53,6 +57,9 @@ struct SessionResult {
   Record::Kind kind = Record::Kind::dictation;
   std::string lesson;
   std::vector<DictatedItem> items;
+  /// Those of that day: such a word is remembered as a whole, and shows nothing
+  /// of the patterns in it.
+  SightWords sight_words;
   /// In the order of the class, then of the record.
   std::vector<LearnerResult> learners;
 
@@ -78,12 +85,13 @@ DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
 /// half a kilobyte: one thing that was written, and a whole record.
 std::size_t marking_work(std::string_view target, std::string_view written);
 /// `lesson_work` is that of all that the lesson dictates, for one learner.
-std::size_t marking_work(const Record& record, std::size_t class_size,
-                         std::size_t lesson_work);
+std::size_t marking_work(const Record& record, std::size_t lesson_work);
 
-/// Works out who wrote what. `marked: all` marks everyone of the class but the
-/// absent; a learner who is marked wrote right whatever `wrong` does not name;
-/// of learners under `written` nothing else is known. `.` is a blank.
+/// Works out who wrote what. `marked: all` marks everyone whom the record
+/// lists but the absent, `marked: not yet` nobody; a learner who is marked
+/// wrote right whatever `wrong` does not name; of learners under `written`
+/// nothing else is known. `.` is a blank. The codes of the class give the
+/// order, and no more.
 SessionResult mark_session(const Record& record,
                            std::span<const std::string> class_codes,
                            std::vector<DictatedItem> items,

@@ -119,6 +119,15 @@ void add_states(Composer& c, const LearnerProgress& learner,
   }
 }
 
+void add_known_before(Composer& c, const LearnerProgress& learner,
+                      const PatternCatalogue& catalogue) {
+  const std::string before = known_before_text(learner, catalogue);
+  if (before.empty()) return;
+  add_paragraph(c, c.style().teacher_text(),
+                fmt::format("{}: {}.", kKnownBefore, before),
+                {.space_before = 1_mm});
+}
+
 std::vector<LetterSequences> sequences_by_week(const LearnerProgress& learner,
                                                const Weeks& weeks) {
   std::vector<LetterSequences> sums(static_cast<std::size_t>(weeks.count));
@@ -344,6 +353,7 @@ void add_learner_report(const ReportMaker& maker,
   add_report(maker, learner.code, "Progress", last_of(std::span(&learner, 1)),
              [&](Composer& c) {
                add_states(c, learner, catalogue);
+               add_known_before(c, learner, catalogue);
                add_week_grid(c, learner, catalogue);
                add_plot(c, learner, weeks, rate);
              });

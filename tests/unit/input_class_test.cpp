@@ -61,14 +61,45 @@ TEST(ClassFile, TakesAPlainListOfLearners) {
   }
 }
 
+TEST(ClassFile, KnowsFromWhenAndUntilWhen) {
+  const SourceFile file("class.yaml",
+                        "learners:\n"
+                        "  B7: {from: 2026-10-05}\n"
+                        "  C3: {until: 2026-10-04}\n"
+                        "  D1:\n");
+  Diagnostics d;
+  const ClassFile all = read_class(file, d);
+  EXPECT_EQ(to_text(d), "");
+  ASSERT_EQ(all.learners.size(), 3U);
+  EXPECT_FALSE(all.learners[0].is_here_on({2026, 10, 4}));
+  EXPECT_TRUE(all.learners[0].is_here_on({2026, 10, 5}));
+  EXPECT_TRUE(all.learners[1].is_here_on({2026, 10, 4}));
+  EXPECT_FALSE(all.learners[1].is_here_on({2026, 10, 5}));
+  EXPECT_TRUE(all.learners[2].is_here_on({2026, 10, 5}));
+}
+
+TEST(LearnerCode, HasOneForm) {
+  EXPECT_EQ(learner_code("b7"), "B7");
+  EXPECT_EQ(learner_code("B7"), "B7");
+  EXPECT_EQ(learner_code("\xC3\xA9"
+                         "2"),
+            "\xC3\x89"
+            "2");  // é2
+  EXPECT_EQ(learner_code("e\xCC\x81"
+                         "2"),
+            "\xC3\x89"
+            "2");                           // e and its mark
+  EXPECT_EQ(learner_code("beth"), "beth");  // no code
+}
+
 TEST(ClassFile, KnowsACodeFromAName) {
-  for (const char* code : {"B7", "K", "é2", "A-1", "kl2", "17", "ÀBC",
-                           "123456789-12"}) {
+  for (const char* code :
+       {"B7", "K", "é2", "A-1", "kl2", "17", "ÀBC", "123456789-12"}) {
     EXPECT_TRUE(is_learner_code(code)) << code;
   }
-  for (const char* code : {"", "Beth Smith", "Beth", "Ed", "ed", "MARY", "Beth2",
-                           "123456789-123", "-1", "a-",
-                           "a--b", "../x", "a.b", "a/b", "日"}) {
+  for (const char* code :
+       {"", "Beth Smith", "Beth", "Ed", "ed", "MARY", "Beth2", "123456789-123",
+        "-1", "a-", "a--b", "../x", "a.b", "a/b", "日"}) {
     EXPECT_FALSE(is_learner_code(code)) << code;
   }
 }
@@ -90,15 +121,34 @@ const Mistake kMistakes[] = {
      "  help: use a code: up to three capital letters, as in `AB`, or "
      "figures with up to three letters, as in `B7`; Sheaf wants no "
      "names\n"},
-    {"a full name in the line of its key",
-     "learners: B7, Beth Smith\n",
+    {"a full name in the line of its key", "learners: B7, Beth Smith\n",
      "class.yaml: error: the learner in line 1 has no short code "
      "[wrong-value]\n"
      "  help: use a code: up to three capital letters, as in `AB`, or "
      "figures with up to three letters, as in `B7`; Sheaf wants no "
      "names\n"},
+    {"a learner who leaves before the first day",
+     "learners:\n"
+     "  B7: {from: 2026-10-05, until: 2026-10-01}\n",
+     "class.yaml:2:33: error: `B7` leaves the class before the first day in "
+     "it [wrong-value]\n"
+     "   2 |   B7: {from: 2026-10-05, until: 2026-10-01}\n"
+     "     |                                 ^~~~~~~~~~\n"
+     "class.yaml:2:14: note: the first day\n"
+     "   2 |   B7: {from: 2026-10-05, until: 2026-10-01}\n"
+     "     |              ^~~~~~~~~~\n"
+     "  help: make `until` a later day than `from`\n"},
+    {"a first day that is none",
+     "learners:\n"
+     "  B7: {from: week 6}\n",
+     "class.yaml:2:14: error: `week 6` is not a day of the calendar "
+     "[wrong-value]\n"
+     "   2 |   B7: {from: week 6}\n"
+     "     |              ^~~~~~\n"
+     "  help: write year, month and day with hyphens, as in `from: "
+     "2026-10-05`\n"},
     {"a code twice", "learners: B7, C3, b7\n",
-     "class.yaml:1:19: error: two learners have the code `b7` "
+     "class.yaml:1:19: error: two learners have the code `B7` "
      "[repeated-word]\n"
      "   1 | learners: B7, C3, b7\n"
      "     |                   ^~\n"
@@ -150,7 +200,8 @@ const Mistake kMistakes[] = {
      "     |                 ^~~\n"
      "  help: write `normal`, `wide` or `wider`\n"},
     {"a name in a list within the list", "learners: [B7, [Beth]]\n",
-     "class.yaml: error: line 1, column 16: a list stands inside the list under "
+     "class.yaml: error: line 1, column 16: a list stands inside the list "
+     "under "
      "`learners` [wrong-value]\n"
      "  help: put a text with brackets or dashes in quotes\n"},
     {"a name in the line of another fault",

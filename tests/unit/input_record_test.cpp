@@ -143,17 +143,36 @@ const Mistake kMistakes[] = {
      "not say who was marked [missing-key]\n"
      "   1 | date: 2026-03-12\n"
      "     | ^~~~\n"
-     "  help: add `marked: all` if the rest was right, or the learners, as "
-     "in `marked: B7, C3`\n"},
-    {"all marked, of no class",
+     "  help: add `marked: all` if everyone who is listed was marked, or the "
+     "learners, as in `marked: B7, C3`\n"},
+    {"all marked, and nobody listed",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
+     "class: class.yaml\n"
+     "absent: C3\n"
      "marked: all\n",
-     "record.yaml:1:1: error: the record says `marked: all`, and names no "
-     "class [missing-key]\n"
-     "   1 | date: 2026-03-12\n"
-     "     | ^~~~\n"
-     "  help: add the class, as in `class: class.yaml`\n"},
+     "record.yaml:5:9: error: the record says `marked: all`, and lists nobody "
+     "[missing-key]\n"
+     "   5 | marked: all\n"
+     "     |         ^~~\n"
+     "  help: name those who wrote, as in `marked: B7, C3`, or list each under "
+     "`wrong:`, as in `B7: {}` where everything was right\n"},
+    {"one learner in two ways of writing the code",
+     "date: 2026-03-12\n"
+     "lesson: oa.yaml\n"
+     "marked: all\n"
+     "wrong:\n"
+     "  B7: {rain: rane}\n"
+     "  b7: {tail: tale}\n",
+     "record.yaml:6:3: error: `B7` stands twice under `wrong` "
+     "[repeated-key]\n"
+     "   6 |   b7: {tail: tale}\n"
+     "     |   ^~\n"
+     "record.yaml:5:3: note: the first one\n"
+     "   5 |   B7: {rain: rane}\n"
+     "     |   ^~\n"
+     "  help: write what this learner wrote in one place; capital letters make "
+     "no difference in a code\n"},
     {"absent and wrong",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"

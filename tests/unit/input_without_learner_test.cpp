@@ -19,7 +19,7 @@ const std::string kHead =
     "date: 2026-03-12   # a Thursday\n"
     "lesson: ai.yaml\n"
     "class: class.yaml\n"
-    "marked: all\n";
+    "marked: D1\n";
 
 const Case kCases[] = {
     {"in brackets, first",

@@ -184,5 +184,25 @@ TEST(RunningText, FindsWordsAndAnswers) {
   EXPECT_EQ(text.unread.size(), 3U);
 }
 
+// A word is one chance, right if it was right each time; one known by sight is
+// none.
+TEST(FreeWriting, CountsAWordOnce) {
+  const FreeWriting fish =
+      read("The fish and the fish met a fich{=fish} in a ship.", "sh");
+  ASSERT_EQ(fish.counts.size(), 1U);
+  EXPECT_EQ(fish.counts[0].right, 1);
+  EXPECT_EQ(fish.counts[0].chances, 2);
+  const std::vector<PatternId> taught = {ground().pattern("sh")};
+  const FreeWriting sight =
+      read_free_writing("She had a ship. She is sad.", taught,
+                        {ground().phonics,
+                         ground().spellings,
+                         ground().index,
+                         ground().options,
+                         {"she"}});
+  EXPECT_EQ(sight.counts[0].right, 1);
+  EXPECT_EQ(sight.counts[0].chances, 1);
+}
+
 }  // namespace
 }  // namespace sheaf

@@ -49,6 +49,7 @@ TEST(Session, ErrorsAloneLeaveTheRestRight) {
       "marked: all\n"
       "absent: [C3]\n"
       "wrong:\n"
+      "  A1: {}\n"
       "  B7: {rain: rane, tail: .}\n",
       {"rain", "tail", "snail", "The rain is here."});
   ASSERT_EQ(session.result.learners.size(), 3U);
@@ -57,10 +58,11 @@ TEST(Session, ErrorsAloneLeaveTheRestRight) {
   EXPECT_TRUE(session.result.learners[2].words.empty());
   const SessionScores scores = session.scores({"ai"});
   EXPECT_EQ(scores.learners[0].words, (Share{7, 7}));
-  EXPECT_EQ(scores.learners[0].patterns[0].share, (Share{4, 4}));
+  // The rain of the sentence is the rain of the list: one chance.
+  EXPECT_EQ(scores.learners[0].patterns[0].share, (Share{3, 3}));
   const Score& b7 = scores.learners[1];
   EXPECT_EQ(b7.words, (Share{5, 7}));
-  EXPECT_EQ(b7.patterns[0].share, (Share{2, 4}));
+  EXPECT_EQ(b7.patterns[0].share, (Share{1, 3}));
   EXPECT_EQ(b7.blanks, 1);
   // rain 2 of 5, tail 0 of 5, snail 6, the 4, rain 5, is 3, here 5.
   EXPECT_EQ(b7.sequences, (LetterSequences{2 + 0 + 6 + 4 + 5 + 3 + 5, 33}));
@@ -70,8 +72,50 @@ TEST(Session, ErrorsAloneLeaveTheRestRight) {
   EXPECT_EQ(count(Cause::other_spelling), 1);
   EXPECT_EQ(count(Cause::left_out), 1);
   EXPECT_EQ(scores.group.words, (Share{12, 14}));
-  EXPECT_EQ(scores.group.patterns[0].share, (Share{6, 8}));
+  EXPECT_EQ(scores.group.patterns[0].share, (Share{4, 6}));
   EXPECT_EQ(causes_by_count(scores.group.causes).front(), Cause::left_out);
+}
+
+// Nobody is scored whom the record does not list, whatever the class is.
+TEST(Session, AllAreThoseWhoAreListed) {
+  const Session session(
+      "date: 2026-03-12\n"
+      "lesson: ai.yaml\n"
+      "class: class.yaml\n"
+      "marked: all\n"
+      "wrong:\n"
+      "  b7: {rain: rane}\n"
+      "  L2: {}\n",
+      {"rain", "tail"});
+  ASSERT_EQ(session.result.learners.size(), 2U);
+  EXPECT_EQ(session.result.learners[0].code, "B7");
+  EXPECT_EQ(session.result.learners[1].code, "L2");  // left the class
+  const SessionScores scores = session.scores({"ai"});
+  EXPECT_EQ(scores.learners[0].words, (Share{1, 2}));
+  EXPECT_EQ(scores.learners[1].words, (Share{2, 2}));
+}
+
+TEST(Session, AnUntouchedFormCountsForNobody) {
+  for (const char* marked :
+       {"marked: not yet", "marked: no", "marked: Not yet"}) {
+    const Session session(std::string("date: 2026-03-12\n"
+                                      "lesson: ai.yaml\n") +
+                              marked + "\nwrong: {B7: {rain: rane}, C3: {}}\n",
+                          {"rain", "tail"});
+    EXPECT_TRUE(session.result.learners.empty()) << marked;
+  }
+}
+
+TEST(Session, WordsKnownBySightAreNoChance) {
+  Session session(
+      "date: 2026-03-12\n"
+      "lesson: sh.yaml\n"
+      "marked: B7\n",
+      {"fish", "She is wet."});
+  session.result.sight_words = {"she"};
+  const SessionScores scores = session.scores({"sh"});
+  EXPECT_EQ(scores.learners[0].words, (Share{4, 4}));
+  EXPECT_EQ(scores.learners[0].patterns[0].share, (Share{1, 1}));
 }
 
 TEST(Session, WholeAttemptsSayNothingOfTheRest) {
@@ -87,7 +131,8 @@ TEST(Session, WholeAttemptsSayNothingOfTheRest) {
   ASSERT_EQ(session.result.learners.size(), 1U);
   const SessionScores scores = session.scores({"ai"});
   EXPECT_EQ(scores.learners[0].words, (Share{2, 5}));
-  EXPECT_EQ(scores.learners[0].patterns[0].share, (Share{1, 2}));
+  // Right in the list, missed in the sentence: missed.
+  EXPECT_EQ(scores.learners[0].patterns[0].share, (Share{0, 1}));
   EXPECT_EQ(session.result.learners[0].words[3].kind,
             MarkedWord::Kind::missing);
 }
@@ -118,6 +163,7 @@ TEST(Session, SaysWhatItCannotPlace) {
       "wrong:\n"
       "  Z9: {snail: snale, drain: jrain}\n"
       "  B7: {drain: drane}\n"
+      "  A1: {}\n"
       "writing: {B7: {ai: 3/5, no such: 1/2}}\n",
       {"rain", "snail"});
   EXPECT_EQ(session.result.not_dictated.size(), 1U);
