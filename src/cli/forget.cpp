@@ -22,7 +22,7 @@ namespace fs = std::filesystem;
 namespace {
 
 struct Change {
-  std::string path;
+  std::string path, before;
   WithoutLearner without;
 };
 
@@ -69,7 +69,7 @@ std::vector<Change> changes(Workspace& workspace, const CommandLine& line,
     auto without = without_learner(file, line.arguments.front(), diagnostics);
     if (without &&
         (!without->removed.empty() || !without->still_named.empty())) {
-      all.push_back({path, std::move(*without)});
+      all.push_back({path, file.text(), std::move(*without)});
     }
   }
   return all;
@@ -172,7 +172,7 @@ int run_forget(const CommandLine& line) {
   OutputFiles files;
   for (const Change& change : all) {
     if (!change.without.removed.empty()) {
-      files.add(change.path, change.without.text);
+      files.rewrite(change.path, change.without.text, change.before);
     }
   }
   files.finish();

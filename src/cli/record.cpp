@@ -88,7 +88,7 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     }
     return text;
   }
-  text += "marked: all\n# absent: C3, D1\nwrong:\n";
+  text += "marked: all\n# absent: CODE, CODE\nwrong:\n";
   for (const std::string& code : codes_of(pupils)) {
     text += fmt::format("  {}: {{}}\n", code);
   }
