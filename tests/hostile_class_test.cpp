@@ -345,6 +345,24 @@ TEST(Hostile, RecordsAreRefused) {
                  path_cases("date: 2026-03-12\nmarked: B7\nlesson: ", "\n"));
 }
 
+// What cannot be read may have the learner, so `forget` does nothing then. Only
+// a file that is empty has nobody.
+TEST(Hostile, ForgetDoesNothingWhereOneIsRefused) {
+  const auto expect_nothing_done = [](const std::string& file,
+                                      std::vector<Case> cases) {
+    std::erase_if(cases, [](const Case& one) { return one.text.empty(); });
+    expect_refused({file,
+                    {{"forget", "B7", "--records", "record.yaml", "--class",
+                      "class.yaml", "--yes"}}},
+                   cases);
+  };
+  expect_nothing_done("class.yaml", byte_cases(kClass, "title"));
+  expect_nothing_done("class.yaml", class_cases());
+  expect_nothing_done("class.yaml", class_names());
+  expect_nothing_done("record.yaml", byte_cases(kRecord, "note"));
+  expect_nothing_done("record.yaml", record_names());
+}
+
 TEST(Hostile, TextsAreRefused) { expect_refused(kTextKind, text_cases()); }
 
 // What the command line names is not looked for in a folder, but it must be a
