@@ -249,11 +249,9 @@ std::vector<Case> record_cases() {
       {"600 records", head.substr(head.find("lesson")) + "records:\n" +
                           repeated("  - {date: 2026-03-12}\n", 600)},
       {"a class of 100 marked 480 times over",
-       head.substr(head.find("lesson")) + "records:\n" +
-           repeated("  - {date: 2026-03-12}\n", 480),
+       "lesson: lesson.yaml\nmarked: [" + numbered("L", 99, ", ") +
+           "B7]\nrecords:\n" + repeated("  - {date: 2026-03-12}\n", 480),
        [](const TemporaryFolder& folder) {
-         folder.write("class.yaml", "lesson: lesson.yaml\nlearners: [" +
-                                        numbered("L", 99, ", ") + "B7]\n");
          folder.write("lesson.yaml",
                       "pattern: sh\ndictate-words: ship shed fish shop wish "
                       "rush cash mesh dish shut shin shelf\n");
@@ -345,6 +343,24 @@ TEST(Hostile, RecordsAreRefused) {
                  path_cases("date: 2026-03-12\nmarked: B7\nlesson: ", "\n"));
 }
 
+// What cannot be read may have the learner, so `forget` does nothing then. Only
+// a file that is empty has nobody.
+TEST(Hostile, ForgetDoesNothingWhereOneIsRefused) {
+  const auto expect_nothing_done = [](const std::string& file,
+                                      std::vector<Case> cases) {
+    std::erase_if(cases, [](const Case& one) { return one.text.empty(); });
+    expect_refused({file,
+                    {{"forget", "B7", "--records", "record.yaml", "--class",
+                      "class.yaml", "--yes"}}},
+                   cases);
+  };
+  expect_nothing_done("class.yaml", byte_cases(kClass, "title"));
+  expect_nothing_done("class.yaml", class_cases());
+  expect_nothing_done("class.yaml", class_names());
+  expect_nothing_done("record.yaml", byte_cases(kRecord, "note"));
+  expect_nothing_done("record.yaml", record_names());
+}
+
 TEST(Hostile, TextsAreRefused) { expect_refused(kTextKind, text_cases()); }
 
 // What the command line names is not looked for in a folder, but it must be a
@@ -377,8 +393,8 @@ TEST(Hostile, LargeWorkOfATeacherPasses) {
                "pattern: sh\nwords: ship shed fish shop wish rush cash mesh\n");
   folder.write("class.yaml", "lesson: lesson.yaml\nlearners: [" +
                                  numbered("L", 29, ", ") + "B7]\n");
-  std::string record =
-      "lesson: lesson.yaml\nclass: class.yaml\nmarked: all\nrecords:\n";
+  std::string record = "lesson: lesson.yaml\nclass: class.yaml\nmarked: [" +
+                       numbered("L", 29, ", ") + "B7]\nrecords:\n";
   for (int day = 10; day < 22; ++day) {
     record += "  - date: 2026-03-" + std::to_string(day) +
               "\n    wrong: {B7: {ship: sip, shed: sed}, L3: {fish: fis}}\n";

@@ -58,6 +58,8 @@ TEST_F(Term, ARecordFormIsReadyAndNeverOverwritten) {
         "moon food boot tooth spoon"}) {
     EXPECT_NE(text.find(expected), std::string::npos) << expected << text;
   }
+  // No learner's code is an example, which `forget` would have to name.
+  EXPECT_EQ(text.find("C3"), text.rfind("C3")) << text;
   // As it comes, it counts for nobody.
   const Outcome untouched = sheaf({"mark", form});
   EXPECT_EQ(untouched.status, 0) << untouched.out;
@@ -236,8 +238,11 @@ TEST_F(Term, PagesOfScoresCanBeReadByOthers) {
 
 TEST_F(Term, ALearnerIsForgotten) {
   const std::string out = folder_.path() + "/out";
-  fs::create_directories(out + "/class/K2");
-  folder_.write("out/class/K2/packet.pdf", "x");
+  ASSERT_EQ(sheaf({"build", path("week-05-ee.yaml"), "--class",
+                   path("class.yaml"), "--out", out})
+                .status,
+            0);
+  ASSERT_TRUE(fs::exists(out + "/class/K2/packet.pdf"));
   const std::vector<std::string> call = {
       "forget",           "K2",    "--records", path("records"), "--class",
       path("class.yaml"), "--out", out};

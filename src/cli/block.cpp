@@ -3,10 +3,16 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <optional>
+#include <set>
+
+#include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/output_files.h"
+#include "cli/own_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
@@ -17,59 +23,87 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::size_t kLargestList = std::size_t{1} << 20U;
 constexpr std::size_t kPartsInLine = 6;
+constexpr int kMostTries = 100;
 
-constexpr std::string_view kHead =
-    "# Words that Sheaf does not suggest, as numbers made from them. Add some\n"
-    "# with `sheaf block WORD`, or write a word here as it is.\n";
-
-// The parts of a list that are there already, and the lines of remarks and
-// plain words, which stay as they are.
-struct OwnList {
-  std::string kept;
-  std::set<std::string> parts;
-};
-
-OwnList read_list(const fs::path& path) {
-  OwnList list;
+// The list as it is; nothing where there is none yet.
+std::optional<std::string> read_list(const fs::path& path) {
   std::error_code fault;
-  if (!fs::exists(path, fault)) {
-    list.kept = kHead;
-    return list;
+  if (!fs::exists(fs::symlink_status(path, fault))) return std::nullopt;
+  std::string text = read_file(path, kLargestBlockedList);
+  if (text.size() > kLargestBlockedList) {
+    throw MachineError(
+        fmt::format("{} is longer than {} kB, so nothing is added to it; name "
+                    "another file after `--file`",
+                    path.string(), kLargestBlockedList >> 10U));
   }
-  std::string line;
-  for (const char c : read_file(path, kLargestList) + "\n") {
-    if (c != '\n') {
-      line += c;
-      continue;
-    }
-    if (line.starts_with('=') || line.starts_with('~')) {
-      std::string part;
-      for (const char p : line + " ") {
-        if (p != ' ' && p != '\r') {
-          part += p;
-        } else if (!part.empty()) {
-          list.parts.insert(std::move(part));
-          part.clear();
-        }
-      }
-    } else if (!line.empty()) {
-      list.kept += line + "\n";
-    }
-    line.clear();
-  }
-  return list;
+  if (is_own_text(OwnKind::blocked_words, text)) return text;
+  throw MachineError(
+      fmt::format("{} is {}, so it is left alone; name another file after "
+                  "`--file`",
+                  path.string(), why_not_own(OwnKind::blocked_words)));
 }
 
-std::string as_lines(const std::set<std::string>& parts) {
+// The parts that the list does not have yet, in lines. They say nothing of the
+// order in which the words were given.
+std::string new_lines(const std::set<std::string>& parts,
+                      std::string_view list) {
+  std::set<std::string_view> known;
+  while (!list.empty()) {
+    const std::size_t end = std::min(list.find('\n'), list.size());
+    for (const std::string_view part : BlockList::parts(list.substr(0, end))) {
+      known.insert(part);
+    }
+    list.remove_prefix(std::min(end + 1, list.size()));
+  }
   std::string text;
   std::size_t count = 0;
   for (const std::string& part : parts) {
+    if (known.contains(part)) continue;
+    if (count > 0) text += count % kPartsInLine == 0 ? '\n' : ' ';
     text += part;
-    text += ++count % kPartsInLine == 0 || count == parts.size() ? '\n' : ' ';
+    ++count;
   }
+  if (count > 0) text += '\n';
   return text;
+}
+
+// What is there stays as it is, remarks and order too; false where the words
+// are in the list already.
+bool add_parts(const fs::path& path, const std::set<std::string>& parts) {
+  const auto before = read_list(path);
+  std::string text = before ? *before : std::string(kBlockedHead);
+  const std::string more = new_lines(parts, text);
+  if (more.empty()) return false;
+  if (!text.empty() && text.back() != '\n') text += '\n';
+  text += more;
+  if (text.size() > kLargestBlockedList) {
+    throw MachineError(
+        fmt::format("with these words {} would be longer than {} kB; name "
+                    "another file after `--file`",
+                    path.string(), kLargestBlockedList >> 10U));
+  }
+  OutputFiles files;
+  if (before) {
+    files.rewrite(path, text, *before);
+  } else {
+    files.add_new(path, text);
+  }
+  files.finish();
+  return true;
+}
+
+// Where two runs add words at once, the later one adds its own to what the
+// other has written.
+bool add_parts_in_turn(const fs::path& path,
+                       const std::set<std::string>& parts) {
+  for (int tries = 1;; ++tries) {
+    try {
+      return add_parts(path, parts);
+    } catch (const FileChanged&) {
+      if (tries == kMostTries) throw;
+    }
+  }
 }
 
 }  // namespace
@@ -88,13 +122,13 @@ int run_block(const CommandLine& line) {
   }
   const std::string& name = line.planning.file;
   const fs::path path = name.empty() ? fs::path(kBlockedFile) : fs::path(name);
-  OwnList list = read_list(path);
-  list.parts.merge(blocked_parts(words, workspace.phonics()));
-  OutputFiles files;
-  files.add(path, list.kept + as_lines(list.parts));
-  files.finish();
-  fmt::print("{}: {} more {} will not be suggested\n", path.string(),
-             words.size(), words.size() == 1 ? "word" : "words");
+  if (add_parts_in_turn(path, blocked_parts(words, workspace.phonics()))) {
+    fmt::print("{}: {} more {} will not be suggested\n", path.string(),
+               words.size(), words.size() == 1 ? "word" : "words");
+  } else {
+    fmt::print("{}: {} in the list already\n", path.string(),
+               words.size() == 1 ? "the word is" : "the words are");
+  }
   return kDone;
 }
 

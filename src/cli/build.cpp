@@ -52,7 +52,8 @@ bool has_lessons(const CommandLine& line) {
 
 void add_document(OutputFiles& files, const Document& document,
                   const fs::path& path) {
-  if (!document.pages.empty()) files.add(path, write_pdf(document));
+  if (document.pages.empty()) return;
+  files.add(path, write_pdf(document), OwnKind::pdf, kPacketWayOut);
 }
 
 // A file for each sheet of the layout, or each that is asked for.
@@ -108,6 +109,7 @@ bool build_lesson(Workspace& workspace, const CommandLine& line,
 
 int build_all(Workspace& workspace, const CommandLine& line) {
   if (!known_sheets(line)) return kWrongCommandLine;
+  check_dependency_file(line);
   if (!line.class_file.empty()) return build_class(workspace, line);
   if (!names_differ(line) || !has_lessons(line)) return kWrongCommandLine;
   std::vector<std::string> targets;

@@ -8,6 +8,7 @@
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/output_files.h"
+#include "cli/pdf_titles.h"
 #include "cli/progress.h"
 #include "cli/verbs.h"
 #include "pdf/pdf_writer.h"
@@ -60,7 +61,7 @@ class ClassWriter {
   void write_learners(const std::string& name) {
     Progress progress(job_.learners.size(), "packets");
     PrintRun run;
-    PdfWriter all({title("learners' packets")});
+    PdfWriter all({title(kAllPackets)});
     for (const LearnerJob& learner : job_.learners) {
       Document packet =
           compose_learner(workspace_, line_, learner, diagnostics_);
@@ -77,7 +78,7 @@ class ClassWriter {
 
   void write_teacher(const std::string& name) {
     PrintRun run;
-    PdfWriter all({title("teacher's pages")});
+    PdfWriter all({title(kAllTeachersPages)});
     for (const auto& learners : by_teacher_key(job_)) {
       Document pages =
           compose_teacher(workspace_, line_, learners, diagnostics_);
@@ -100,7 +101,7 @@ class ClassWriter {
     if (pages.page_count() > 0) add(pages.finish(), path);
   }
   void add(const std::string& pdf, const fs::path& path) {
-    files_.add(path, pdf);
+    files_.add(path, pdf, OwnKind::pdf, kPacketWayOut);
     targets_.push_back(path.string());
   }
 

@@ -16,6 +16,8 @@ namespace sheaf {
 
 namespace {
 
+constexpr const char* kPdfAbout =
+    "write a PDF file as well; a file that Sheaf did not make stays as it is";
 constexpr const char* kAbout =
     "Sheaf makes a week of spelling sheets from a short lesson file.";
 
@@ -131,7 +133,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
   block->add_option("WORD", line.arguments, "words")->required();
   block->add_option("--file", planning.file,
                     "the list to add them to; else blocked-words.txt in this "
-                    "folder");
+                    "folder. Nothing else in it changes, and no other kind of "
+                    "file does");
 }
 
 // How a learner speaks, for marking.
@@ -180,7 +183,7 @@ void add_marking(CLI::App& app, CommandLine& line) {
                    "attempt in each line; - reads them from standard input");
   mark->add_flag("--csv", marking.csv, "as a table for a spreadsheet");
   mark->add_flag("--json", line.json, "as JSON");
-  mark->add_option("--pdf", marking.pdf, "write a PDF file as well");
+  mark->add_option("--pdf", marking.pdf, kPdfAbout);
   mark->add_option("--paper", line.paper, "letter or a4");
   add_speech_options(*mark, line);
 
@@ -214,7 +217,7 @@ void add_marking(CLI::App& app, CommandLine& line) {
       ->add_option("--rate", marking.rate,
                    "letter sequences a week that the aim line rises by")
       ->capture_default_str();
-  progress->add_option("--pdf", marking.pdf, "write a PDF file as well");
+  progress->add_option("--pdf", marking.pdf, kPdfAbout);
   progress->add_option("--paper", line.paper, "letter or a4");
   add_speech_options(*progress, line);
 }
@@ -231,7 +234,8 @@ void add_next_steps(CLI::App& app, CommandLine& line) {
       ->required();
   review->add_option("--out", marking.out,
                      "folder for the files that it writes; else the class "
-                     "file's own");
+                     "file's own. A file that `review` did not write stays as "
+                     "it is");
   review
       ->add_option("--rule", marking.rules,
                    "when a pattern counts as learned, as in secure-days=4 "
@@ -247,9 +251,13 @@ void add_next_steps(CLI::App& app, CommandLine& line) {
       ->required()
       ->expected(1);
   forget->add_option("--records", marking.records,
-                     "the folder of records, or one record; else records");
-  forget->add_option("--class", marking.class_file, "a class file as well");
-  forget->add_option("--out", line.out, "the folder of packets")
+                     "the folder of records with all folders in it, or one "
+                     "record; else records");
+  forget->add_option("--class", marking.class_file,
+                     "a class file as well, with the files beside it");
+  forget->add_option("--out", line.out,
+                     "the folder of packets; only what Sheaf made there is "
+                     "deleted")
       ->capture_default_str();
   forget->add_flag("--yes", marking.yes,
                    "do it; without this it only shows what it would touch");
@@ -264,7 +272,8 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   build->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   build->add_option("--deps", line.dependency_file,
-                    "write a dependency file for make");
+                    "write a dependency file for make; a file of another kind "
+                    "stays as it is");
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
   add_class_options(*build, line);
   add_layout_options(*build, line);
@@ -309,7 +318,8 @@ void add_verbs(CLI::App& app, CommandLine& line) {
       add_verb(app, line, "pictures", "the words that a picture stands for");
   pictures->add_option("WORD", line.arguments, "these words only");
   pictures->add_option("--pdf", line.pdf_file,
-                       "write a contact sheet of the pictures");
+                       "write a contact sheet of the pictures; a file that "
+                       "Sheaf did not make stays as it is");
   add_paper_option(*pictures, line);
 
   CLI::App* schema = add_verb(app, line, "schema",

@@ -10,6 +10,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
+constexpr std::string_view kWayOut = "name another file after `--deps`";
+
 // Spaces and signs that make would read as something else.
 std::string for_make(const std::string& path) {
   std::string result;
@@ -42,6 +44,11 @@ std::string dependencies(const std::vector<std::string>& targets,
 
 }  // namespace
 
+void check_dependency_file(const CommandLine& line) {
+  if (line.dependency_file.empty()) return;
+  OutputFiles::check(line.dependency_file, OwnKind::dependencies, kWayOut);
+}
+
 void write_dependencies(Workspace& workspace, const CommandLine& line,
                         const std::vector<std::string>& targets) {
   if (line.dependency_file.empty()) return;
@@ -53,7 +60,8 @@ void write_dependencies(Workspace& workspace, const CommandLine& line,
     sources.push_back(from_here(file));
   }
   OutputFiles files;
-  files.add(line.dependency_file, dependencies(targets, sources));
+  files.add(line.dependency_file, dependencies(targets, sources),
+            OwnKind::dependencies, kWayOut);
   files.finish();
 }
 

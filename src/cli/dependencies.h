@@ -8,6 +8,10 @@
 
 namespace sheaf {
 
+/// Throws MachineError where the file that `--deps` names may not be replaced,
+/// so that nothing is built then.
+void check_dependency_file(const CommandLine& line);
+
 /// Writes the file that `--deps` asks for, if it does: which files `targets`
 /// were made from, as make reads it.
 void write_dependencies(Workspace& workspace, const CommandLine& line,

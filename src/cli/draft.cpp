@@ -6,7 +6,6 @@
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/new_file.h"
-#include "cli/output_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
@@ -56,24 +55,20 @@ int run_draft(const CommandLine& line) {
   const Conventions conventions;
   const BlockList own = own_block_list(workspace, "", "");
   const SearchGround source{phonics, conventions, *taught, &own,
-                          has_clear_picture};
+                            has_clear_picture};
   const Draft draft = draft_lesson(
       source, *patterns,
       planning.sequence.empty() && !planning.step.empty() ? "sequence.yaml"
                                                           : planning.sequence);
   const fs::path path = planning.file.empty() ? fs::path(draft.name + ".yaml")
                                               : fs::path(planning.file);
-  std::error_code fault;
-  if (fs::exists(fs::symlink_status(path, fault))) {
+  if (!write_new_file(path, with_modeline(draft.text, "lesson", path))) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file for the draft\n",
                path.string());
     return kMachineFault;
   }
-  OutputFiles files;
-  files.add(path, with_modeline(draft.text, "lesson", path));
-  files.finish();
   fmt::print(
       "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
       path.string(), draft.words, path.string());

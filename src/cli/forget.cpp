@@ -1,19 +1,20 @@
 // `sheaf forget`: takes a learner out of records, class files and packets.
 
 #include <fmt/format.h>
+#include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
+#include <cstring>
 
 #include "base/error.h"
-#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
+#include "cli/forget_plan.h"
 #include "cli/output_files.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
 #include "input/class_file.h"
-#include "input/file_kind.h"
-#include "input/without_learner.h"
 
 namespace sheaf {
 
@@ -21,126 +22,139 @@ namespace fs = std::filesystem;
 
 namespace {
 
-struct Change {
-  std::string path;
-  WithoutLearner without;
+// Each file that is written is open until it is in its place.
+constexpr std::size_t kMostAtOnce = 200;
+constexpr int kMostTries = 20;
+
+void print_lines(std::string_view head, const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  fmt::print("{}\n", head);
+  for (const std::string& line : lines) fmt::print("  {}\n", line);
+}
+
+std::string folder_line(const fs::path& folder) {
+  return folder.string() + "/";
+}
+
+void show(const ForgetPlan& plan) {
+  std::vector<std::string> changed, deleted, left;
+  for (const ForgetPlan::Change& change : plan.changes) {
+    changed.insert(changed.end(), change.lines.begin(), change.lines.end());
+  }
+  for (const ForgetPlan::Deletion& deletion : plan.deletions) {
+    deleted.push_back(deletion.path.string());
+  }
+  for (const fs::path& folder : plan.empty_folders) {
+    deleted.push_back(folder_line(folder));
+  }
+  for (const ForgetPlan::Left& one : plan.left) left.push_back(one.before);
+  print_lines("would be taken out:", changed);
+  print_lines("would be deleted:", deleted);
+  print_lines("would stay, for you to look at:", left);
+  fmt::print("nothing was changed; `--yes` does it\n");
+}
+
+// What was done, to be said whatever comes next.
+struct Done {
+  std::vector<std::string> changed, deleted;
+
+  bool is_nothing() const { return changed.empty() && deleted.empty(); }
+  void print() const {
+    print_lines("taken out:", changed);
+    print_lines("deleted:", deleted);
+  }
 };
 
-std::vector<std::string> names_of_yaml_files(const fs::path& folder) {
-  std::vector<std::string> names;
-  for (const fs::path& file : yaml_files(folder)) {
-    names.push_back(file.lexically_normal().string());
-  }
-  return names;
-}
-
-// Records, and the class file with its fellows (a week's own class file).
-std::vector<std::string> files_to_read(const CommandLine& line) {
-  const std::string records =
-      line.marking.records.empty() ? "records" : line.marking.records;
-  std::error_code fault;
-  if (!fs::exists(records, fault)) {
-    throw MachineError(fmt::format("there are no records {}", records));
-  }
-  std::vector<std::string> files = fs::is_directory(records, fault)
-                                       ? names_of_yaml_files(records)
-                                       : std::vector<std::string>{records};
-  if (!line.marking.class_file.empty()) {
-    const fs::path class_file = line.marking.class_file;
-    if (!fs::is_regular_file(class_file, fault)) {
-      throw MachineError(
-          fmt::format("there is no file {}", class_file.string()));
-    }
-    const fs::path folder = class_file.parent_path();
-    for (std::string& file : names_of_yaml_files(folder.empty() ? "." : folder)) {
-      files.push_back(std::move(file));
-    }
-  }
-  std::ranges::sort(files);
-  files.erase(std::unique(files.begin(), files.end()), files.end());
-  return files;
-}
-
-std::vector<Change> changes(Workspace& workspace, const CommandLine& line,
-                            Diagnostics& diagnostics) {
-  std::vector<Change> all;
-  for (const std::string& path : files_to_read(line)) {
-    const SourceFile& file = workspace.open(path);
-    auto without = without_learner(file, line.arguments.front(), diagnostics);
-    if (without &&
-        (!without->removed.empty() || !without->still_named.empty())) {
-      all.push_back({path, std::move(*without)});
-    }
-  }
-  return all;
-}
-
-// Packets of the learner's own: folders and files that bear the code.
-std::vector<fs::path> outputs(const CommandLine& line) {
-  std::vector<fs::path> found;
-  std::error_code fault;
-  fs::recursive_directory_iterator entry(line.out, fault), end;
-  while (!fault && entry != end) {
-    if (entry->path().stem() == line.arguments.front()) {
-      found.push_back(entry->path());
-      if (entry->is_directory(fault) && !entry->is_symlink(fault)) {
-        entry.disable_recursion_pending();
+void change_files(const ForgetPlan& plan, Done& done) {
+  for (std::size_t from = 0; from < plan.changes.size(); from += kMostAtOnce) {
+    const std::size_t count = std::min(kMostAtOnce, plan.changes.size() - from);
+    OutputFiles files;
+    const auto note = [&] {
+      for (std::size_t i = from; i < from + files.placed(); ++i) {
+        const auto& lines = plan.changes[i].lines;
+        done.changed.insert(done.changed.end(), lines.begin(), lines.end());
       }
+    };
+    try {
+      for (std::size_t i = from; i < from + count; ++i) {
+        const ForgetPlan::Change& change = plan.changes[i];
+        files.rewrite(change.path, change.after, change.before);
+      }
+      files.finish();
+    } catch (...) {
+      note();
+      throw;
     }
-    entry.increment(fault);
+    note();
   }
-  check_memory(fault);
-  if (fault && fault != std::errc::no_such_file_or_directory) {
-    throw MachineError(fmt::format("cannot look through the folder {}: {}",
-                                   line.out, fault.message()));
-  }
-  // Beside a learner's folder lie the packets of all in one file.
-  for (std::size_t i = found.size(); i-- > 0;) {
-    for (const char* shared : {"packets.pdf", "teacher.pdf"}) {
-      const fs::path file = found[i].parent_path() / shared;
-      if (fs::is_regular_file(file, fault)) found.push_back(file);
-    }
-  }
-  std::ranges::sort(found);
-  found.erase(std::unique(found.begin(), found.end()), found.end());
-  return found;
 }
 
-// Lines one behind the other, without the blanks between.
-std::string in_one_line(std::string_view text) {
-  std::string line;
-  bool blank = false;
-  for (const char c : text) {
-    if (c == ' ' || c == '\n' || c == '\r' || c == '\t') {
-      blank = !line.empty();
+void delete_files(const ForgetPlan& plan, Done& done) {
+  std::string why;
+  for (const ForgetPlan::Deletion& deletion : plan.deletions) {
+    const fs::path& path = deletion.path;
+    std::error_code fault;
+    if (!fs::exists(fs::symlink_status(path, fault))) continue;
+    // Whoever put something else there since it was read keeps that.
+    const auto& before = deletion.before;
+    const bool own = is_own(deletion.kind, path) &&
+                     (!before || read_file(path, before->size()) == *before);
+    if (own && ::unlink(path.c_str()) == 0) {
+      done.deleted.push_back(path.string());
       continue;
     }
-    if (blank) line += ' ';
-    blank = false;
-    line += c;
+    if (own && errno == ENOENT) continue;
+    why += fmt::format(
+        "{}cannot delete {}: {}", why.empty() ? "" : "; ", path.string(),
+        own ? std::strerror(errno) : "it was changed in the meantime");
   }
-  return line;
-}
-
-void show(const std::vector<Change>& all, const std::vector<fs::path>& gone) {
-  for (const Change& change : all) {
-    for (const Span& span : change.without.removed) {
-      const int line = span.file->place_of(span.begin).line;
-      fmt::print("{}:{}: {}\n", change.path, line,
-                 printable(in_one_line(span.text())));
+  for (const fs::path& folder : plan.empty_folders) {
+    if (::rmdir(folder.c_str()) == 0) {
+      done.deleted.push_back(folder_line(folder));
     }
   }
-  for (const fs::path& path : gone) fmt::print("{}\n", path.string());
+  if (!why.empty()) throw MachineError(why);
 }
 
-void show_left(const std::vector<Change>& all) {
-  for (const Change& change : all) {
-    for (const int line : change.without.still_named) {
-      fmt::print(
-          "{}:{}: still has the code, in a comment or a note; change "
-          "it by hand\n",
-          change.path, line);
+int forget(const CommandLine& line, Done& done) {
+  for (int tries = 1;; ++tries) {
+    std::deque<SourceFile> sources;
+    Diagnostics diagnostics;
+    const ForgetPlan plan = plan_forgetting(line, sources, diagnostics);
+    print(diagnostics);
+    if (diagnostics.has_errors()) {
+      fmt::print(stderr,
+                 "sheaf forget: nothing {}was changed; put these files right, "
+                 "or move those that are no records elsewhere, and say it "
+                 "again\n",
+                 done.is_nothing() ? "" : "more ");
+      done.print();
+      return kFaultsInFiles;
     }
+    if (plan.has_nothing() && done.changed.empty()) {
+      fmt::print("nothing has the code {}\n", line.arguments.front());
+      return kDone;
+    }
+    if (!line.marking.yes) {
+      show(plan);
+      return kDone;
+    }
+    try {
+      change_files(plan, done);
+    } catch (const FileChanged&) {
+      // Someone saved a file since it was read: it is read again.
+      if (tries == kMostTries) throw;
+      continue;
+    }
+    delete_files(plan, done);
+    done.print();
+    std::vector<std::string> left;
+    for (const ForgetPlan::Left& one : plan.left) left.push_back(one.after);
+    print_lines("left, for you to look at:", left);
+    fmt::print(
+        "pages made from these records before (from `mark --pdf` and `progress "
+        "--pdf`) may still show the code: make them again\n");
+    return kDone;
   }
 }
 
@@ -152,35 +166,16 @@ int run_forget(const CommandLine& line) {
                kLearnerCodeForm);
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
-  Diagnostics diagnostics;
-  const std::vector<Change> all = changes(workspace, line, diagnostics);
-  print(diagnostics);
-  if (diagnostics.has_errors()) return kFaultsInFiles;
-  const std::vector<fs::path> gone = outputs(line);
-  if (all.empty() && gone.empty()) {
-    fmt::print("nothing has the code {}\n", line.arguments.front());
-    return kDone;
-  }
-  fmt::print("{}\n", line.marking.yes ? "taken out:" : "would be taken out:");
-  show(all, gone);
-  show_left(all);
-  if (!line.marking.yes) {
-    fmt::print("nothing was changed; `--yes` does it\n");
-    return kDone;
-  }
-  OutputFiles files;
-  for (const Change& change : all) {
-    if (!change.without.removed.empty()) {
-      files.add(change.path, change.without.text);
+  Done done;
+  try {
+    return forget(line, done);
+  } catch (const MachineError& fault) {
+    if (done.is_nothing()) {
+      throw MachineError(fmt::format("{}; nothing was changed", fault.what()));
     }
+    done.print();
+    throw;
   }
-  files.finish();
-  for (const fs::path& path : gone) fs::remove_all(path);
-  fmt::print(
-      "pages made from these records before (from `mark --pdf` and `progress "
-      "--pdf`) may still show the code: make them again\n");
-  return kDone;
 }
 
 }  // namespace sheaf

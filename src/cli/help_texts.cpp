@@ -137,7 +137,8 @@ int run_manual(const CommandLine&) {
       ".TP\n.B 0\ndone; warnings are allowed\n"
       ".TP\n.B 1\nthe files have errors; nothing was written\n"
       ".TP\n.B 2\nthe command line is wrong\n"
-      ".TP\n.B 3\nthe machine would not: a file cannot be read or written\n"
+      ".TP\n.B 3\nthe machine would not: a file cannot be read or written, "
+      "or one that Sheaf did not make is in the way\n"
       ".TP\n.B 130\ninterrupted\n"
       ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nno colour in messages\n");
   return kDone;

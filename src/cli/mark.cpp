@@ -263,6 +263,7 @@ int run_mark(const CommandLine& line) {
   if (!good) return kWrongCommandLine;
   if (!line.marking.pairs.empty()) return mark_pairs(line, desk);
 
+  if (!line.marking.pdf.empty()) check_report_file(line);
   Diagnostics diagnostics;
   std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
   print(diagnostics);

@@ -74,8 +74,8 @@ MarkingDesk::MarkingDesk(Workspace& workspace, const CommandLine& line,
 namespace {
 
 bool is_all_right(const Record& record) {
-  return record.marked_all && record.written.empty() &&
-         record.writing.empty() && !record.has_entries();
+  return record.marked_all && !record.wrong.empty() &&
+         record.written.empty() && !record.has_entries();
 }
 
 // A form that is not marked yet: nothing to say if it is empty, else something
@@ -247,7 +247,8 @@ void MarkingDesk::report_learners(const Taken& taken,
         "check the day, or `from` and `until` of this learner");
   }
   // A check may be of some learners only; of a lesson all are to be known.
-  if (!record.marked_all || taken.marked.lesson == nullptr ||
+  if (!record.marked_all || taken.marked.session.learners.empty() ||
+      taken.marked.lesson == nullptr ||
       record.kind.value != Record::Kind::dictation) {
     return;
   }

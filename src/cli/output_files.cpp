@@ -7,11 +7,14 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <cstdio>
 #include <cstdlib>
 #include <cstring>
 #include <string>
+#include <tuple>
 
-#include "base/error.h"
+#include "cli/file_rights.h"
+#include "cli/files.h"
 #include "cli/interrupt.h"
 
 namespace sheaf {
@@ -20,7 +23,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::string_view kPrefix = ".sheaf-";
+constexpr std::string_view kPrefix = ".sheaf-writing-";
 constexpr std::size_t kSigns = 6;
 
 [[noreturn]] void fail_to_write(const fs::path& path, std::string_view why) {
@@ -65,14 +68,16 @@ void remove_leftovers(const fs::path& folder) {
   }
 }
 
-// Only a file may be replaced: not a folder, nor a device (`--deps /dev/null`).
-void check_target(const fs::path& target) {
-  struct stat about {};
-  if (::stat(target.c_str(), &about) != 0 || S_ISREG(about.st_mode)) return;
-  fail_to_write(target, S_ISDIR(about.st_mode)
-                            ? "there is a folder of that name"
-                            : "there is something of that name that is not a "
-                              "file");
+// What a link leads to; anything else is itself.
+fs::path behind_links(const fs::path& target) {
+  std::error_code fault;
+  if (!fs::is_symlink(fs::symlink_status(target, fault))) return target;
+  fs::path real = fs::canonical(target, fault);
+  check_memory(fault);
+  if (fault) {
+    fail_to_write(target, "it is a link to something that is not there");
+  }
+  return real;
 }
 
 // Makes and locks a file beside the target; it is on the list of what an
@@ -104,13 +109,6 @@ void write_all(int file, std::string_view bytes, const fs::path& target) {
     if (put <= 0) fail_to_write(target);
     bytes.remove_prefix(static_cast<std::size_t>(put));
   }
-  // A temporary file is made for its owner alone; the result is to have the
-  // rights of any new file.
-  const mode_t mask = ::umask(0);
-  ::umask(mask);
-  if (::fchmod(file, 0666 & ~mask) != 0 || ::fsync(file) != 0) {
-    fail_to_write(target);
-  }
 }
 
 }  // namespace
@@ -124,9 +122,6 @@ OutputFiles::~OutputFiles() {
 }
 
 void OutputFiles::open_folder(const fs::path& path) {
-  if (std::ranges::find(folders_, path, &Folder::path) != folders_.end()) {
-    return;
-  }
   std::error_code fault;
   fs::create_directories(path, fault);
   if (fault) {
@@ -134,41 +129,154 @@ void OutputFiles::open_folder(const fs::path& path) {
                                    path.string(), fault.message()));
   }
   Descriptor file(::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-  if (!file) fail_to_write(path);
+  struct stat about {};
+  if (!file || ::fstat(file.number(), &about) != 0) fail_to_write(path);
+  // A folder may have several names, and is held once.
+  const bool known = std::ranges::any_of(folders_, [&](const Folder& folder) {
+    return folder.device == about.st_dev && folder.number == about.st_ino;
+  });
+  if (known) return;
   remove_leftovers(path);
-  folders_.push_back({path, std::move(file)});
+  folders_.push_back({path, about.st_dev, about.st_ino, std::move(file)});
 }
 
-void OutputFiles::add(const fs::path& target, std::string_view bytes) {
+// The file that is in the way, open; none where nothing is. Only a file may be
+// replaced: not a folder, nor a device (`--deps /dev/null`).
+Descriptor OutputFiles::open_replaced(Pending& pending) {
+  const fs::path& target = pending.target;
+  struct stat about {};
+  pending.replaces = ::lstat(target.c_str(), &about) == 0;
+  if (!pending.replaces && errno != ENOENT && errno != ENOTDIR) {
+    fail_to_write(target);
+  }
+  if (!pending.replaces) {
+    if (!pending.before) return {};
+    throw FileChanged(
+        fmt::format("{} is gone since it was read", target.string()));
+  }
+  if (!S_ISREG(about.st_mode)) {
+    fail_to_write(target, S_ISDIR(about.st_mode)
+                              ? "there is a folder of that name"
+                              : "there is something of that name that is not a "
+                                "file");
+  }
+  Descriptor file(
+      ::open(target.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOFOLLOW));
+  if (pending.kind && !(file && is_own(*pending.kind, file.number()))) {
+    throw MachineError(fmt::format(
+        "{} is there already and is {}, so it is left alone; {}",
+        target.string(), why_not_own(*pending.kind), pending.way_out));
+  }
+  if (pending.kind) return file;
+  if (!pending.before) {
+    throw FileChanged(
+        fmt::format("{} is there already, and is left alone", target.string()));
+  }
+  if (!file) fail_to_write(target);
+  if (read_file(target, pending.before->size()) != *pending.before) {
+    throw FileChanged(fmt::format(
+        "{} was changed by someone else in the meantime, and is left as it is "
+        "now; say the same again",
+        target.string()));
+  }
+  return file;
+}
+
+void OutputFiles::put(Pending pending, std::string_view bytes) {
+  pending.target = behind_links(pending.target);
+  const fs::path target = pending.target;
   open_folder(folder_of(target));
-  check_target(target);
+  const Descriptor replaced = open_replaced(pending);
   pending_.reserve(pending_.size() + 1);
-  fs::path temporary;
-  Descriptor file = make_temporary(target, temporary);
-  pending_.push_back({std::move(temporary), target, std::move(file)});
-  write_all(pending_.back().file.number(), bytes, target);
+  pending.file = make_temporary(target, pending.temporary);
+  const int file = pending.file.number();
+  pending_.push_back(std::move(pending));
+  write_all(file, bytes, target);
+  const bool good =
+      replaced ? keep_rights(replaced.number(), file) : give_usual_rights(file);
+  if (!good || ::fsync(file) != 0) fail_to_write(target);
+}
+
+void OutputFiles::check(const fs::path& target, OwnKind kind,
+                        std::string_view way_out) {
+  Pending pending;
+  pending.target = behind_links(target);
+  pending.kind = kind;
+  pending.way_out = way_out;
+  open_replaced(pending);
+}
+
+void OutputFiles::add(const fs::path& target, std::string_view bytes,
+                      OwnKind kind, std::string_view way_out) {
+  Pending pending;
+  pending.target = target;
+  pending.kind = kind;
+  pending.way_out = way_out;
+  put(std::move(pending), bytes);
+}
+
+void OutputFiles::add_new(const fs::path& target, std::string_view bytes) {
+  Pending pending;
+  pending.target = target;
+  put(std::move(pending), bytes);
+}
+
+void OutputFiles::rewrite(const fs::path& target, std::string_view bytes,
+                          std::string before) {
+  Pending pending;
+  pending.target = target;
+  pending.before = std::move(before);
+  put(std::move(pending), bytes);
 }
 
 // In one order for all runs, so that none waits for another that waits for it.
 void OutputFiles::hold_folders() {
-  std::ranges::sort(folders_, {}, &Folder::path);
+  std::ranges::sort(folders_, {}, [](const Folder& folder) {
+    return std::tuple(folder.device, folder.number);
+  });
   for (const Folder& folder : folders_) {
     while (::flock(folder.file.number(), LOCK_EX) != 0 && errno == EINTR) {
     }
   }
 }
 
+// What was not there a moment ago is never replaced, not even where it came
+// since then.
+void OutputFiles::put_in_place(Pending& pending) {
+  open_replaced(pending);
+  const char* from = pending.temporary.c_str();
+  const char* to = pending.target.c_str();
+  if (pending.replaces) {
+    if (::rename(from, to) != 0) fail_to_write(pending.target);
+    return;
+  }
+  if (::renameat2(AT_FDCWD, from, AT_FDCWD, to, RENAME_NOREPLACE) == 0) return;
+  // Not every file system knows how; some know no second names either.
+  const bool unknown = errno == EINVAL || errno == ENOSYS;
+  if (unknown && ::link(from, to) == 0) {
+    ::unlink(from);
+    return;
+  }
+  const bool no_links = errno == EPERM || errno == EOPNOTSUPP;
+  if (unknown && no_links && ::access(to, F_OK) != 0 &&
+      ::rename(from, to) == 0) {
+    return;
+  }
+  if (errno != EEXIST) fail_to_write(pending.target);
+  throw FileChanged(fmt::format("{} is there already, and is left alone",
+                                pending.target.string()));
+}
+
 void OutputFiles::finish() {
   hold_folders();
   const HoldInterrupts hold;
-  for (const Pending& p : pending_) check_target(p.target);
+  for (Pending& pending : pending_) open_replaced(pending);
   while (!pending_.empty()) {
-    const Pending& first = pending_.front();
-    if (::rename(first.temporary.c_str(), first.target.c_str()) != 0) {
-      fail_to_write(first.target);
-    }
+    Pending& first = pending_.front();
+    put_in_place(first);
     keep_on_interrupt(first.temporary.string());
     pending_.erase(pending_.begin());
+    ++placed_;
   }
   // So that the new names too outlast a power cut. Some file systems cannot.
   for (const Folder& folder : folders_) ::fsync(folder.file.number());

@@ -132,7 +132,7 @@ int run_pictures(const CommandLine& line) {
   Workspace workspace(shipped_folder());
   const Document document = contact_sheet(workspace, line, words);
   OutputFiles files;
-  files.add(line.pdf_file, write_pdf(document));
+  files.add(line.pdf_file, write_pdf(document), OwnKind::pdf, kPdfWayOut);
   files.finish();
   fmt::print("{}: {} pictures on {} pages\n", line.pdf_file, words.size(),
              document.pages.size());

@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "base/error.h"
 #include "base/nearest.h"
 #include "base/options.h"
 #include "cli/files.h"
+#include "cli/own_files.h"
 #include "pictures/picture_words.h"
 
 namespace sheaf {
@@ -81,7 +83,14 @@ BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
   const fs::path path =
       asked_for.empty() ? folder / kBlockedFile : fs::path(asked_for);
   if (!asked_for.empty() || fs::is_regular_file(path, fault)) {
-    list.add(workspace.open(path).text());
+    const std::string& text = workspace.open(path).text();
+    if (text.size() > kLargestBlockedList) {
+      throw MachineError(
+          fmt::format("the list of words not to suggest {} is longer than {} "
+                      "kB; take some out",
+                      path.string(), kLargestBlockedList >> 10U));
+    }
+    list.add(text);
   }
   return list;
 }

@@ -58,6 +58,7 @@ int run_progress(const CommandLine& line) {
   bool good = true;
   MarkingDesk desk(workspace, line, good);
   if (!good) return kWrongCommandLine;
+  if (!line.marking.pdf.empty()) check_report_file(line);
   Diagnostics diagnostics;
   std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
   print(diagnostics);
@@ -67,14 +68,14 @@ int run_progress(const CommandLine& line) {
   if (!keep_marked(records)) return kDone;
   const std::vector<LearnerProgress> learners = class_progress(
       sessions_of(records), lessons, desk.phonics().patterns(), rules);
-  for (const LearnerProgress& learner : learners) {
-    print_learner(learner, desk.phonics().patterns());
-  }
-  fmt::print("{}\n", kScoreCaution);
   if (!line.marking.pdf.empty()) {
     write_progress_pages(workspace, line, learners, rules,
                          static_cast<int>(std::lround(*rate * 100)));
   }
+  for (const LearnerProgress& learner : learners) {
+    print_learner(learner, desk.phonics().patterns());
+  }
+  fmt::print("{}\n", kScoreCaution);
   return kDone;
 }
 

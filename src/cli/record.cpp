@@ -94,7 +94,7 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     }
     return text;
   }
-  text += fmt::format("marked: not yet\n# absent: {}\nwrong:\n", codes.front());
+  text += "marked: not yet\n# absent: CODE, CODE\nwrong:\n";
   for (const std::string& code : codes)
     text += fmt::format("  {}: {{}}\n", code);
   return text;

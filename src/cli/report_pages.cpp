@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/output_files.h"
+#include "cli/pdf_titles.h"
 #include "pdf/pdf_writer.h"
 #include "reports/mark_report.h"
 #include "reports/progress_report.h"
@@ -23,7 +24,7 @@ Style report_style(Workspace& workspace, const CommandLine& line) {
 
 void write(const Document& document, const std::string& path) {
   OutputFiles files;
-  files.add(path, write_pdf(document));
+  files.add(path, write_pdf(document), OwnKind::pdf, kPdfWayOut);
   files.finish();
   fmt::print(stderr, "{}: {} page{}\n", path, document.pages.size(),
              document.pages.size() == 1 ? "" : "s");
@@ -31,11 +32,15 @@ void write(const Document& document, const std::string& path) {
 
 }  // namespace
 
+void check_report_file(const CommandLine& line) {
+  OutputFiles::check(line.marking.pdf, OwnKind::pdf, kPdfWayOut);
+}
+
 void write_mark_pages(Workspace& workspace, const CommandLine& line,
                       const std::vector<MarkedRecord>& records) {
   const Style style = report_style(workspace, line);
   Document document;
-  document.title = "Marked dictations";
+  document.title = kMarksTitle;
   const ReportMaker maker{workspace.shaper(), style, document};
   for (const MarkedRecord& marked : records) {
     add_mark_report(maker, marked.session, marked.patterns,
@@ -50,7 +55,7 @@ void write_progress_pages(Workspace& workspace, const CommandLine& line,
                           const ProgressRules& rules, int rate) {
   const Style style = report_style(workspace, line);
   Document document;
-  document.title = "Progress";
+  document.title = kProgressTitle;
   const ReportMaker maker{workspace.shaper(), style, document};
   const PatternCatalogue& catalogue = workspace.phonics().patterns();
   // One learner's pages show nobody else.

@@ -7,6 +7,10 @@
 
 namespace sheaf {
 
+/// Throws MachineError where the file that `--pdf` names is not Sheaf's to
+/// replace.
+void check_report_file(const CommandLine& line);
+
 /// Write reports as PDF to the file that `--pdf` names.
 void write_mark_pages(Workspace& workspace, const CommandLine& line,
                       const std::vector<MarkedRecord>& records);

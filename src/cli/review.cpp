@@ -228,15 +228,16 @@ std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
   if (count < kLeastCheckWords) return {};
   return fmt::format(
       "# A check of old patterns in words that were in no lesson, for the week "
-      "of {0}.\n# Written by `sheaf review`. After the dictation: `sheaf "
-      "record` with --kind retention.\nsheaf: 1\npattern: [{1}]\nlayout: "
-      "check\nwords: {2}\ndictate-words: {2}\n",
-      week, names, list);
+      "of {0}.\n# {3}. After the dictation: `sheaf record` with --kind "
+      "retention.\nsheaf: 1\npattern: [{1}]\nlayout: check\nwords: {2}\n"
+      "dictate-words: {2}\n",
+      week, names, list, kByReview);
 }
 
-void write_files(const CommandLine& line, const ClassFile& pupils,
-                 const std::vector<LearnerReview>& reviews,
-                 const std::string& check) {
+// Nothing is printed of a plan whose files could not be written.
+void write_plan(const CommandLine& line, const ClassFile& pupils,
+                const std::vector<LearnerReview>& reviews,
+                const std::string& check, const PatternCatalogue& catalogue) {
   const fs::path class_path = line.marking.class_file;
   const fs::path folder = line.marking.out.empty() ? class_path.parent_path()
                                                    : fs::path(line.marking.out);
@@ -249,19 +250,21 @@ void write_files(const CommandLine& line, const ClassFile& pupils,
       folder /
       fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
   const std::string about = fmt::format(
-      "# {} with review words for the week of {}. Written "
-      "by `sheaf review`, and\n# anew each time: make your "
-      "changes in {}.\n",
-      class_path.filename().string(), line.marking.date,
+      "# {} with review words for the week of {}. {}, and\n"
+      "# anew each time: make your changes in {}.\n",
+      class_path.filename().string(), line.marking.date, kByReview,
       class_path.filename().string());
   files.add(plan,
-            with_modeline(about + class_text(pupils, words), "class", plan));
+            with_modeline(about + class_text(pupils, words), "class", plan),
+            OwnKind::review, kPacketWayOut);
   const fs::path check_path =
       folder / fmt::format("check-{}.yaml", line.marking.date);
   if (!check.empty()) {
-    files.add(check_path, with_modeline(check, "lesson", check_path));
+    files.add(check_path, with_modeline(check, "lesson", check_path),
+              OwnKind::review, kPacketWayOut);
   }
   files.finish();
+  print_plan(reviews, catalogue);
   // Where a learner has no lesson in the class file, the week's is given.
   const bool all_have_lessons =
       std::ranges::all_of(pupils.learners, [&](const LearnerEntry& learner) {
@@ -332,10 +335,10 @@ int run_review(const CommandLine& line) {
   const std::vector<LearnerReview> reviews = plan_review(
       learners, sessions, lessons, catalogue,
       [&](PatternId pattern) { return fit.of(pattern); }, *week, spacing);
-  print_plan(reviews, catalogue);
-  write_files(line, here, reviews,
-              check_text(patterns_to_check(learners, *week, rules), fit,
-                         catalogue, line.marking.date));
+  write_plan(line, here, reviews,
+             check_text(patterns_to_check(learners, *week, rules), fit,
+                        catalogue, line.marking.date),
+             catalogue);
   fmt::print("{}\n", kScoreCaution);
   return kDone;
 }

@@ -73,6 +73,13 @@ std::optional<FileKind> kind_of(const SourceFile& file) {
   return kind_of(value);
 }
 
+bool has_key_of(FileKind kind, const Value& keys) {
+  return std::ranges::any_of(keys.entries, [&](const ValueEntry& entry) {
+    const OwnKey* known = own_key(entry);
+    return known != nullptr && known->kind == kind;
+  });
+}
+
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics) {
   const ValueEntry* other = nullptr;
   for (const ValueEntry& entry : keys.entries) {

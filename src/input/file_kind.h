@@ -21,6 +21,9 @@ FileKind kind_of(const Value& keys);
 /// reading it as a lesson will tell.
 std::optional<FileKind> kind_of(const SourceFile& file);
 
+/// Whether a file has a key that only files of the kind have.
+bool has_key_of(FileKind kind, const Value& keys);
+
 /// Whether a file is of the kind wanted; reports it where it is clearly of
 /// another.
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics);

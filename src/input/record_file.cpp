@@ -270,9 +270,10 @@ class RecordCheck {
     }
     if (record_.marked_all && record_.wrong.empty() &&
         record_.written.empty() && record_.writing.empty()) {
-      diagnostics_.error(
+      diagnostics_.warning(
           diagnostic::missing_key, record_.marked_span,
-          "the record says `marked: all`, and lists nobody",
+          "the record says `marked: all` and lists nobody, so it counts for "
+          "nobody",
           "name those who wrote, as in `marked: B7, C3`, or list each under "
           "`wrong:`, as in `B7: {}` where everything was right");
     }

@@ -1,192 +1,131 @@
 #include "input/without_learner.h"
 
-#include <algorithm>
-#include <array>
-#include <cctype>
-
-#include "base/utf8.h"
 #include "input/class_file.h"
 #include "input/fields.h"
 #include "input/file_kind.h"
+#include "input/learner_cuts.h"
+#include "input/learner_names.h"
+#include "input/named_code.h"
+#include "input/raw_text.h"
 #include "input/record_file.h"
+#include "input/yaml_value.h"
 
 namespace sheaf {
 
 namespace {
 
-constexpr std::array<std::string_view, 4> kByLearner = {"wrong", "written",
-                                                        "writing", "learners"};
-constexpr std::array<std::string_view, 3> kOfCodes = {"absent", "marked",
-                                                      "learners"};
+// A lesson with its pictures in it may be the longest of all.
+constexpr std::size_t kLargestFile = std::size_t{4} << 20U;
 
-template <std::size_t N>
-bool is_one_of(std::string_view key,
-               const std::array<std::string_view, N>& keys) {
-  return std::ranges::find(keys, key) != keys.end();
-}
-
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r'; }
-
-// Where a value really ends: spans of keys and lists may stop at their start.
-std::uint32_t end_of(const Value& value) {
-  std::uint32_t end = value.span.end;
-  for (const Value& item : value.items) end = std::max(end, end_of(item));
-  for (const ValueEntry& entry : value.entries) {
-    end = std::max({end, entry.key.span.end, end_of(entry.value)});
-  }
-  return end;
-}
-
-class Remover {
- public:
-  Remover(const SourceFile& file, std::string_view code)
-      : file_(file), text_(file.text()), code_(normalized(code)) {}
-
-  void take_out(const Value& keys) {
-    for (const ValueEntry& entry : keys.entries) {
-      if (entry.key.value == "records") {
-        for (const Value& record : entry.value.items) take_out(record);
-        continue;
-      }
-      if (!take_out_of(entry)) continue;
-      // Nothing is left under the key.
-      cut_entry(entry.key.span.begin, end_of(entry.value));
-    }
-  }
-
-  WithoutLearner result() {
-    std::ranges::sort(cuts_, {}, &Span::begin);
-    WithoutLearner without;
-    std::uint32_t at = 0;
-    for (const Span& cut : cuts_) {
-      if (cut.begin < at) {  // inside one that goes as a whole
-        at = std::max(at, cut.end);
-        continue;
-      }
-      without.text += text_.substr(at, cut.begin - at);
-      without.removed.push_back(cut);
-      at = cut.end;
-    }
-    without.text += text_.substr(at);
-    return without;
-  }
-
- private:
-  // True where all that the key had is the learner's.
-  bool take_out_of(const ValueEntry& entry) {
-    const Value& value = entry.value;
-    switch (value.kind) {
-      case Value::Kind::keys:
-        return is_one_of(entry.key.value, kByLearner) && from_keys(value);
-      case Value::Kind::list:
-        return is_one_of(entry.key.value, kOfCodes) && from_list(value);
-      case Value::Kind::text:
-        return is_one_of(entry.key.value, kOfCodes) && from_text(value);
-      case Value::Kind::nothing:
-        return false;
-    }
-    return false;
-  }
-
-  bool is_code(std::string_view text) const {
-    return normalized(text) == code_;
-  }
-
-  bool from_keys(const Value& value) {
-    const auto of_learner = [&](const ValueEntry& e) {
-      return is_code(e.key.value);
-    };
-    const auto found = std::ranges::find_if(value.entries, of_learner);
-    if (found == value.entries.end()) return false;
-    if (value.entries.size() == 1) return true;
-    cut_entry(found->key.span.begin, end_of(found->value));
-    return false;
-  }
-
-  bool from_list(const Value& value) {
-    for (const Value& item : value.items) {
-      if (item.kind != Value::Kind::text || !is_code(item.text.text())) {
-        continue;
-      }
-      if (value.items.size() == 1) return true;
-      cut_entry(item.span.begin, item.span.end);
-    }
-    return false;
-  }
-
-  bool from_text(const Value& value) {
-    const auto codes = split_words(value.text);
-    for (const PlacedWord& code : codes) {
-      if (!is_code(code.value)) continue;
-      if (codes.size() == 1) return true;
-      cut_between(code.span.begin, code.span.end);
-    }
-    return false;
-  }
-
-  // An entry of a block goes with its lines, one between brackets with its
-  // comma.
-  void cut_entry(std::uint32_t begin, std::uint32_t end) {
-    std::uint32_t line = begin;
-    while (line > 0 && is_blank(text_[line - 1])) --line;
-    bool block = line == 0 || text_[line - 1] == '\n';
-    if (!block && text_[line - 1] == '-') {  // an item of a list in lines
-      std::uint32_t dash = line - 1;
-      while (dash > 0 && is_blank(text_[dash - 1])) --dash;
-      block = dash == 0 || text_[dash - 1] == '\n';
-      if (block) line = dash;
-    }
-    if (!block) return cut_between(begin, end);
-    while (end < text_.size() && text_[end] != '\n') ++end;
-    // A value may have stopped behind its last line break already.
-    if (end < text_.size()) ++end;
-    add(line, end);
-  }
-
-  void cut_between(std::uint32_t begin, std::uint32_t end) {
-    std::uint32_t after = end;
-    while (after < text_.size() && is_blank(text_[after])) ++after;
-    if (after < text_.size() && text_[after] == ',') {
-      ++after;
-      while (after < text_.size() && is_blank(text_[after])) ++after;
-      return add(begin, after);
-    }
-    std::uint32_t before = begin;
-    while (before > 0 && is_blank(text_[before - 1])) --before;
-    if (before > 0 && text_[before - 1] == ',') return add(before - 1, end);
-    add(before < begin && after == end ? before : begin, end);
-  }
-
-  void add(std::uint32_t begin, std::uint32_t end) {
-    cuts_.push_back({&file_, begin, end});
-  }
-
-  const SourceFile& file_;
-  std::string_view text_;
-  std::string code_;
-  std::vector<Span> cuts_;
-};
-
-bool has_code(std::string_view line, std::string_view code) {
-  const auto inside = [&](std::size_t at) {
-    const auto c = static_cast<unsigned char>(line[at]);
-    return std::isalnum(c) != 0 || c >= 0x80U;
-  };
-  for (std::size_t at = line.find(code); at != std::string_view::npos;
-       at = line.find(code, at + 1)) {
-    const std::size_t end = at + code.size();
-    if ((at == 0 || !inside(at - 1)) && (end == line.size() || !inside(end))) {
-      return true;
-    }
-  }
-  return false;
-}
+constexpr std::size_t kMostNamed = 20;
 
 // Whether a text reads as a file of its kind without faults.
-bool is_sound(const SourceFile& file, FileKind kind, Diagnostics& d) {
-  if (kind == FileKind::record) read_record(file, d);
-  if (kind == FileKind::learners) read_class(file, d);
-  return !d.has_errors();
+bool is_sound(const SourceFile& file, FileKind kind, Diagnostics& diagnostics) {
+  Diagnostics found;
+  if (kind == FileKind::record) read_record(file, found);
+  if (kind == FileKind::learners) read_class(file, found);
+  for (const Diagnostic* d : found.sorted()) {
+    if (d->severity != Severity::error) continue;
+    diagnostics.error(*d->name, d->span, d->text, d->help).remarks = d->remarks;
+  }
+  return !found.has_errors();
+}
+
+// A file is a record or a class where it has any key of one, whatever else it
+// has: nothing of a learner is passed over because of a key too many.
+FileKind kind_for_learners(const Value& keys) {
+  const FileKind kind = kind_of(keys);
+  for (const FileKind own : {FileKind::record, FileKind::learners}) {
+    if (kind == own) return own;
+  }
+  for (const FileKind own : {FileKind::record, FileKind::learners}) {
+    if (has_key_of(own, keys)) return own;
+  }
+  return kind;
+}
+
+std::string without_cuts(std::string_view text, const std::vector<Span>& cuts) {
+  std::string rest;
+  std::size_t at = 0;
+  for (const Span& cut : cuts) {
+    rest += text.substr(at, cut.begin - at);
+    at = cut.end;
+  }
+  return rest.append(text.substr(at));
+}
+
+// Whether the rest says what the file said before, less the learner.
+bool says_the_rest(const Value& before, const SourceFile& rest,
+                   std::string_view code) {
+  Diagnostics unheard;
+  const Value after = read_yaml(rest, unheard);
+  if (unheard.has_errors()) return false;
+  const std::string wanted = said_without(before, code);
+  return said_without(after, {}) == wanted &&
+         said_without(after, code) == wanted;
+}
+
+std::vector<std::string> classes_of(const SourceFile& file, FileKind kind) {
+  std::vector<std::string> classes;
+  if (kind != FileKind::record) return classes;
+  Diagnostics unheard;
+  for (const Record& record : read_record(file, unheard).records) {
+    if (record.class_file.given()) classes.push_back(record.class_file.value);
+  }
+  return classes;
+}
+
+void find_named(const SourceFile& file, const SourceFile& rest,
+                const std::vector<std::uint32_t>& lines,
+                WithoutLearner& without) {
+  for (const std::uint32_t begin : lines) {
+    if (without.still_named.size() == kMostNamed) {
+      ++without.more_named;
+      continue;
+    }
+    std::uint32_t cut_before = 0;
+    for (const Span& cut : without.removed) {
+      if (cut.begin <= begin) {
+        cut_before += std::min(cut.end, begin) - cut.begin;
+      }
+    }
+    without.still_named.push_back(
+        {file.place_of(begin).line, rest.place_of(begin - cut_before).line});
+  }
+}
+
+WithoutLearner take_out(const SourceFile& file, const Value& keys,
+                        FileKind kind, std::string_view code,
+                        Diagnostics& diagnostics) {
+  WithoutLearner without;
+  Diagnostics unheard;
+  const auto source = check_raw_text(file, kLargestFile, unheard);
+  LearnerCuts found;
+  if (source && (kind == FileKind::record || kind == FileKind::learners)) {
+    found = learner_cuts(file, *source, keys, code);
+  }
+  without.nothing_left = found.all;
+  without.removed = std::move(found.cuts);
+  without.text = without_cuts(file.text(), without.removed);
+  const SourceFile rest(file.name(), without.text);
+  if (found.all) {
+    without.removed = {keys.span};
+  } else if (!without.removed.empty()) {
+    if (!says_the_rest(keys, rest, code)) {
+      diagnostics.error(diagnostic::file_form, without.removed.front(),
+                        "Sheaf cannot take this learner out without changing "
+                        "something else",
+                        "take the learner out of this file by hand");
+    } else {
+      without.nothing_left = !is_sound(rest, kind, unheard);
+    }
+  }
+  without.classes = classes_of(file, kind);
+  std::vector<Span> known = without.removed;
+  known.insert(known.end(), found.codes.begin(), found.codes.end());
+  find_named(file, rest, lines_with_code(file, keys, kind, known, code),
+             without);
+  return without;
 }
 
 }  // namespace
@@ -194,40 +133,34 @@ bool is_sound(const SourceFile& file, FileKind kind, Diagnostics& d) {
 std::optional<WithoutLearner> without_learner(const SourceFile& file,
                                               std::string_view code,
                                               Diagnostics& diagnostics) {
-  Diagnostics found;
-  const auto keys = read_keys(file, "a record", "date: 2026-03-12", found);
-  if (!keys) return std::nullopt;
-  const FileKind kind = kind_of(*keys);
-  if (kind != FileKind::record && kind != FileKind::learners) {
-    return std::nullopt;
+  Diagnostics form;
+  const Value keys = read_yaml(file, form, kLargestFile);
+  const bool empty = !form.has_errors() && keys.kind == Value::Kind::nothing;
+  // Says also what a file is that is no keys with values.
+  if (!form.has_errors() && !empty && keys.kind != Value::Kind::keys) {
+    read_keys(file, "a record", "date: 2026-03-12", form);
   }
-  if (!is_sound(file, kind, diagnostics)) return std::nullopt;
-  Remover remover(file, code);
-  remover.take_out(*keys);
-  WithoutLearner without = remover.result();
-  const SourceFile rest(file.name(), without.text);
-  if (!without.removed.empty()) {
-    Diagnostics faults;
-    if (!is_sound(rest, kind, faults)) {
-      diagnostics.error(
-          diagnostic::last_learner, without.removed.front(),
-          "without this learner nothing is left that such a file needs",
-          "remove the file by hand if it is not wanted any more");
-      return std::nullopt;
-    }
+  Diagnostics errors;
+  pass_on_form_faults(form, errors);
+  const int before = diagnostics.error_count();
+  for (const Diagnostic* d : errors.sorted()) {
+    if (d->severity != Severity::error) continue;
+    diagnostics.error(*d->name, d->span, d->text, d->help);
   }
-  int number = 0;
-  std::size_t at = 0;
-  while (at < without.text.size()) {
-    const std::size_t end =
-        std::min(without.text.find('\n', at), without.text.size());
-    ++number;
-    if (has_code(std::string_view(without.text).substr(at, end - at), code)) {
-      without.still_named.push_back(number);
-    }
-    at = end + 1;
-  }
+  if (diagnostics.error_count() > before) return std::nullopt;
+  const FileKind kind = kind_for_learners(keys);
+  if (!empty && !is_sound(file, kind, diagnostics)) return std::nullopt;
+  WithoutLearner without = take_out(file, keys, kind, code, diagnostics);
+  if (diagnostics.error_count() > before) return std::nullopt;
   return without;
+}
+
+void report_nothing_left(const WithoutLearner& without,
+                         Diagnostics& diagnostics) {
+  diagnostics.error(
+      diagnostic::last_learner, without.removed.front(),
+      "without this learner nothing is left that such a file needs",
+      "remove the file by hand if it is not wanted any more");
 }
 
 }  // namespace sheaf

@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "base/utf8.h"
+#include "pdf/file_form.h"
 #include "pdf/operators.h"
 
 namespace sheaf {
@@ -60,6 +61,12 @@ std::string shown_title(const FileHead& head) {
   return blank ? "Worksheets" : head.title;
 }
 
+std::string info_entries(const FileHead& head) {
+  std::string text(kInfoBegin);
+  append_text_string(text, shown_title(head));
+  return text + ">>";
+}
+
 std::string metadata(const FileHead& head) {
   std::string text =
       "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
@@ -67,6 +74,7 @@ std::string metadata(const FileHead& head) {
       "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
       "<rdf:Description rdf:about=\"\""
       " xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
+      " xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\""
       " xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">\n"
       "<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">";
   append_xml(text, shown_title(head));
@@ -76,6 +84,7 @@ std::string metadata(const FileHead& head) {
   append_xml(text, head.language);
   text +=
       "</rdf:li></rdf:Bag></dc:language>\n"
+      "<pdf:Producer>Sheaf</pdf:Producer>\n"
       "<pdfuaid:part>1</pdfuaid:part>\n"
       "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n"
       "<?xpacket end=\"r\"?>\n";

@@ -37,6 +37,10 @@ std::string catalog_entries(const FileHead& head, const PageLabels& labels,
 /// the standard asks for one.
 std::string shown_title(const FileHead& head);
 
+/// The dictionary with title and maker (ISO 32000-1, 14.3.3). It is also the
+/// mark by which `read_own_pdf` knows the file again.
+std::string info_entries(const FileHead& head);
+
 /// The metadata stream's text (XMP), with the mark of PDF/UA (ISO 14289-1,
 /// clause 5).
 std::string metadata(const FileHead& head);

@@ -6,16 +6,12 @@
 #include <tuple>
 
 #include "base/error.h"
+#include "pdf/file_form.h"
 #include "pdf/operators.h"
-
 
 namespace sheaf {
 
 namespace {
-
-// The second line tells programs that look for text that this is none
-// (ISO 32000-1, 7.5.2).
-constexpr std::string_view kHeader = "%PDF-1.7\n%\xE2\xE3\xCF\xD3\n";
 
 // Readers unpack an object stream whole, so it must not be large; a small one
 // packs worse.
@@ -44,7 +40,7 @@ void patch_identifier(std::string& file, std::size_t place) {
 }  // namespace
 
 FileWriter::FileWriter(Deflater& deflater)
-    : deflater_(deflater), file_(kHeader) {}
+    : deflater_(deflater), file_(kPdfHeader) {}
 
 void FileWriter::reserve(ObjectId last) {
   assert(entries_.size() <= last + std::size_t{1});
@@ -97,6 +93,12 @@ std::string& FileWriter::begin_plain(ObjectId id) {
 
 void FileWriter::plain(ObjectId id, std::string_view text) {
   begin_plain(id) += text;
+}
+
+void FileWriter::unpacked(ObjectId id, std::string_view text) {
+  begin_object(id);
+  file_ += text;
+  file_ += "\nendobj\n";
 }
 
 void FileWriter::flush_packed() {
@@ -162,11 +164,9 @@ std::string FileWriter::finish(ObjectId catalog, ObjectId info) {
   const std::size_t start = entries_[id].place;
   const std::string rows =
       deflater_.deflate(cross_references(), Deflater::Effort::quick);
-  file_ += "<</Type/XRef/Size ";
+  file_ += kLastObject;
   append_integer(file_, id + 1);
-  file_ +=
-      "/W[1 4 2]/Filter/FlateDecode"
-      "/DecodeParms<</Predictor 12/Columns 7>>/Root ";
+  file_ += kLastEntries;
   append_reference(file_, catalog);
   file_ += "/Info ";
   append_reference(file_, info);

@@ -24,6 +24,8 @@ class FileWriter : public ObjectSink {
   void stream(ObjectId id, std::string_view entries,
               std::string_view data) override;
   void plain(ObjectId id, std::string_view text) override;
+  /// As `plain`, but not packed: it can be read where it stands.
+  void unpacked(ObjectId id, std::string_view text);
   /// The same as `plain`, but the caller appends the text to what it gets
   /// before it asks for the next.
   std::string& begin_plain(ObjectId id);

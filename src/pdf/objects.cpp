@@ -162,7 +162,12 @@ void Objects::add_outline(std::string_view title, ObjectId page) {
 }
 
 ObjectId Objects::catalog() const { return number_of(document_->catalog); }
-ObjectId Objects::info() const { return number_of(document_->info); }
+
+ObjectId Objects::take_info() {
+  const ObjectId id = number_of(document_->info);
+  body(id).is_unused = true;
+  return id;
+}
 
 void Objects::set_entries(ObjectId id, std::string entries) {
   dictionary(id)->write_fn = &print_entries;

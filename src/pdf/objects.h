@@ -45,7 +45,8 @@ class Objects {
   /// A line of the outline, at the end, that leads to the top of a page.
   void add_outline(std::string_view title, ObjectId page);
   ObjectId catalog() const;
-  ObjectId info() const;
+  /// The number of the file's own title and maker, which the caller writes.
+  ObjectId take_info();
 
   /// What is printed besides what libharu prints; replaces what was set.
   void set_entries(ObjectId id, std::string entries);

@@ -46,7 +46,11 @@ class PdfFile {
       : head_(std::move(head)),
         texts_(fonts_),
         content_(tree_, texts_, pictures_),
-        file_(deflater()) {}
+        file_(deflater()),
+        info_(objects_.take_info()) {
+    // First of all, so that `read_own_pdf` finds it at the head of the file.
+    file_.unpacked(info_, info_entries(head_));
+  }
 
   std::size_t page_count() const { return pages_.size(); }
 
@@ -88,6 +92,7 @@ class PdfFile {
   TextOperators texts_;
   PageContent content_;
   FileWriter file_;
+  ObjectId info_;
   PageLabels labels_;
   std::vector<Objects::PageObjects> page_objects_;
   std::vector<WrittenPage> pages_;
@@ -151,9 +156,6 @@ std::string PdfFile::finish() {
   for (const OutlineLine& line : outline_) {
     objects_.add_outline(line.title, page_objects_[line.page].page);
   }
-  std::string title = "/Title";
-  append_text_string(title, shown_title(head_));
-  objects_.set_entries(objects_.info(), std::move(title));
   // Metadata stays readable to programs that do not know PDF.
   const ObjectId xmp =
       objects_.add_stream("/Type/Metadata/Subtype/XML", metadata(head_));
@@ -164,7 +166,7 @@ std::string PdfFile::finish() {
   file_.reserve(objects_.last() + tree_.object_count());
   objects_.write(file_);
   tree_.write(file_, structure, page_objects_);
-  return file_.finish(objects_.catalog(), objects_.info());
+  return file_.finish(objects_.catalog(), info_);
 }
 
 namespace {

@@ -90,19 +90,9 @@ const BlockList& BlockList::shipped() {
 }
 
 void BlockList::add(std::string_view text) {
-  constexpr std::string_view kSpaces = " \t\r\n,";
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('\n'), text.size());
-    std::string_view line = text.substr(0, end);
-    text.remove_prefix(std::min(end + 1, text.size()));
-    line = line.substr(0, line.find('#'));
-    for (std::size_t at = line.find_first_not_of(kSpaces);
-         at != std::string_view::npos;
-         at = line.find_first_not_of(kSpaces, at)) {
-      const std::size_t stop =
-          std::min(line.find_first_of(kSpaces, at), line.size());
-      const std::string_view part = line.substr(at, stop - at);
-      at = stop;
+    for (const std::string_view part : parts(text.substr(0, end))) {
       const auto number = read_number(part);
       if (number && part.front() == '=') {
         spellings_.push_back(*number);
@@ -112,8 +102,30 @@ void BlockList::add(std::string_view text) {
         collect(part);
       }
     }
+    text.remove_prefix(std::min(end + 1, text.size()));
   }
   put_in_order();
+}
+
+std::vector<std::string_view> BlockList::parts(std::string_view line) {
+  constexpr std::string_view kSpaces = " \t\r\n,";
+  std::vector<std::string_view> found;
+  line = line.substr(0, line.find('#'));
+  for (std::size_t at = line.find_first_not_of(kSpaces);
+       at != std::string_view::npos; at = line.find_first_not_of(kSpaces, at)) {
+    const std::size_t stop =
+        std::min(line.find_first_of(kSpaces, at), line.size());
+    found.push_back(line.substr(at, stop - at));
+    at = stop;
+  }
+  return found;
+}
+
+bool BlockList::reads(std::string_view line) {
+  return std::ranges::all_of(parts(line), [](std::string_view part) {
+    const bool number = part.front() == '=' || part.front() == '~';
+    return number ? read_number(part).has_value() : is_word(part);
+  });
 }
 
 void BlockList::add_word(std::string_view word) {

@@ -30,6 +30,10 @@ class BlockList {
   /// Adds the parts of a file. Words are blocked with their regular endings.
   void add(std::string_view text);
   void add_word(std::string_view word);
+  /// The parts of a line of a file, without its remark.
+  static std::vector<std::string_view> parts(std::string_view line);
+  /// Whether a line has nothing in it but such parts and remarks.
+  static bool reads(std::string_view line);
 
   bool blocks(std::string_view word) const;
   /// Whether a blocked word sounds just like this.

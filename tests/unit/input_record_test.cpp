@@ -151,8 +151,8 @@ const Mistake kMistakes[] = {
      "class: class.yaml\n"
      "absent: C3\n"
      "marked: all\n",
-     "record.yaml:5:9: error: the record says `marked: all`, and lists nobody "
-     "[missing-key]\n"
+     "record.yaml:5:9: warning: the record says `marked: all` and lists nobody, "
+     "so it counts for nobody [missing-key]\n"
      "   5 | marked: all\n"
      "     |         ^~~\n"
      "  help: name those who wrote, as in `marked: B7, C3`, or list each under "

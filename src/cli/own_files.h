@@ -1,0 +1,54 @@
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string_view>
+
+#include "pdf/own_pdf.h"
+
+namespace sheaf {
+
+/// The kinds of files that Sheaf writes anew each time. Only one that it made
+/// itself may be in the way.
+enum class OwnKind {
+  pdf,           ///< known by its first and its last object
+  dependencies,  ///< what `--deps` writes, known by its whole form
+  review,        ///< what `review` writes, known by the comment at its head
+  blocked_words  ///< a list for `block`: its head, or nothing but such lines
+};
+
+/// Whether a text is of a kind that Sheaf writes. A PDF is no text.
+bool is_own_text(OwnKind kind, std::string_view text);
+
+/// Whether a file that is open for reading is of the kind. Of a text, up to
+/// 4 MiB are read; what is longer is not Sheaf's.
+bool is_own(OwnKind kind, int file);
+/// The PDF that Sheaf made, if it is one.
+std::optional<OwnPdf> own_pdf(int file);
+/// The same by name; a file that cannot be read is not Sheaf's.
+bool is_own(OwnKind kind, const std::filesystem::path& path);
+std::optional<OwnPdf> own_pdf(const std::filesystem::path& path);
+
+/// "not a PDF as Sheaf made it" and so on, for the sentence that says why a
+/// file is left alone.
+std::string_view why_not_own(OwnKind kind);
+
+/// The way out where `--pdf` names a file that is not Sheaf's. It names the
+/// slip that is easily made: `--pdf records/*.yaml`.
+inline constexpr std::string_view kPdfWayOut =
+    "write the name of a PDF right after `--pdf`, as in `--pdf pages.pdf`";
+
+/// The same for packets.
+inline constexpr std::string_view kPacketWayOut =
+    "rename it, or name another folder with `--out`";
+
+/// Bytes of the longest list that is read.
+inline constexpr std::size_t kLargestBlockedList = std::size_t{1} << 20U;
+/// What a list of words that are not to be suggested begins with.
+inline constexpr std::string_view kBlockedHead =
+    "# Words that Sheaf does not suggest, as numbers made from them. Add some\n"
+    "# with `sheaf block WORD`, or write a word here as it is.\n";
+/// What the comment at the head of each file of `review` says.
+inline constexpr std::string_view kByReview = "Written by `sheaf review`";
+
+}  // namespace sheaf

@@ -1,0 +1,92 @@
+// A text that Sheaf wrote is known again, and no other is taken for one.
+
+#include <gtest/gtest.h>
+
+#include "cli/own_files.h"
+#include "cli/pdf_titles.h"
+
+namespace sheaf {
+namespace {
+
+TEST(OwnText, IsADependencyFileByItsWholeForm) {
+  const auto is_own = [](std::string_view text) {
+    return is_own_text(OwnKind::dependencies, text);
+  };
+  for (const char* text :
+       {"out/a.pdf : a.yaml b.ttf\na.yaml:\nb.ttf:\n", "out/a.pdf :\n",
+        "out/a\\ b.pdf out/c.pdf : a\\ b.yaml\na\\ b.yaml:\n",
+        "a.pdf : $$x \\#y\n$$x:\n\\#y:\n", "a.pdf : a.yaml\r\na.yaml:\r\n"}) {
+    EXPECT_TRUE(is_own(text)) << text;
+  }
+  for (const char* text :
+       {"", "\n", " : a\na:\n", ":\n", "a.pdf: a.yaml\na.yaml:\n",
+        "a.pdf : a.yaml\n", "a.pdf : a.yaml\nb.yaml:\n",
+        "a.pdf : a.yaml\na.yaml:\n\techo x\n", "a.pdf : a.yaml\na.yaml: b\n",
+        "a.pdf : a b\nb:\na:\n", "a.pdf : a.yaml\na.yaml:\nall: x\n",
+        "all : a\n\tbuild a\n", "a.pdf\\ : a\na:\n", "a.pdf  : a\na:\n",
+        "pattern: sh\nwords: ship\n", "a.pdf : a.yaml \\\n b\n", "\\", "a\\"}) {
+    EXPECT_FALSE(is_own(text)) << text;
+  }
+}
+
+TEST(OwnText, IsByReviewWhereItsHeadSaysSo) {
+  const auto is_own = [](std::string_view text) {
+    return is_own_text(OwnKind::review, text);
+  };
+  EXPECT_TRUE(is_own("# a.yaml with words. Written by `sheaf review`, and\n"));
+  EXPECT_TRUE(is_own("# A check.\n# Written by `sheaf review`. After\nx: y\n"));
+  EXPECT_FALSE(is_own(""));
+  EXPECT_FALSE(is_own("learners: B7\n"));
+  EXPECT_FALSE(is_own("learners: B7\n# Written by `sheaf review`\n"));
+  EXPECT_FALSE(is_own("title: Written by `sheaf review`\n"));
+}
+
+TEST(OwnText, IsAListWhereAllItsLinesReadAsOne) {
+  const auto is_own = [](std::string_view text) {
+    return is_own_text(OwnKind::blocked_words, text);
+  };
+  for (const std::string& text :
+       {std::string(kBlockedHead), std::string(kBlockedHead) + "no list: 1\n",
+        std::string(), std::string("# mine\n\nzebra, apple # never\n"),
+        std::string("=0123456789 ~abcdef0123\r\nisn't\r\n")}) {
+    EXPECT_TRUE(is_own(text)) << text;
+  }
+  for (const char* text :
+       {"pattern: sh\n", "one two.\n", "=012345678\n", "=0123456789a\n",
+        "~ABCDEF0123\n", "<html>\n", "caf\xE9\n", "a\tb\n{}\n", "1,2\n"}) {
+    EXPECT_FALSE(is_own(text)) << text;
+  }
+}
+
+TEST(OwnText, IsNeverAPdf) {
+  EXPECT_FALSE(is_own_text(OwnKind::pdf, "%PDF-1.7\n"));
+}
+
+TEST(PdfTitle, TellsWhatAPdfIsAbout) {
+  using Kind = PdfAbout::Kind;
+  using Codes = std::vector<std::string>;
+  struct Case {
+    const char* title;
+    Kind kind;
+    Codes learners;
+  };
+  for (const Case& one :
+       {Case{"learner's packet, code KF8V", Kind::lesson, {}},
+        Case{"learner's packet, code KF8V, for B7", Kind::lesson, {"B7"}},
+        Case{"Words, for you, teacher's pages, code KF8V, for B7, C3",
+             Kind::lesson,
+             {"B7", "C3"}},
+        Case{"Words, for you, teacher's pages, code KF8V", Kind::lesson, {}},
+        Case{"Room 4, learners' packets", Kind::class_job, {}},
+        Case{"teacher's pages", Kind::class_job, {}},
+        Case{"Marked dictations", Kind::report, {}},
+        Case{"Progress", Kind::report, {}}, Case{"Pictures", Kind::other, {}},
+        Case{"", Kind::other, {}}}) {
+    const PdfAbout about = about_pdf(one.title);
+    EXPECT_EQ(about.kind, one.kind) << one.title;
+    EXPECT_EQ(about.learners, one.learners) << one.title;
+  }
+}
+
+}  // namespace
+}  // namespace sheaf
