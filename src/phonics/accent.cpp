@@ -60,10 +60,14 @@ void lose_r(std::vector<Unit>& units) {
   }
 }
 
-// The end of sister: weak, with its r or without.
+// The end of sister: weak, with its r or without. The or of firework is not,
+// whatever stress the word list gives it.
 void weaken_er(std::vector<Unit>& units, bool rhotic) {
-  for (Unit& unit : units) {
-    if (unit.stressed || unit.given) continue;
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    Unit& unit = units[i];
+    const bool work =
+        unit.grapheme == "or" && i > 0 && units[i - 1].grapheme == "w";
+    if (unit.stressed || unit.given || work) continue;
     std::ranges::replace(unit.phonemes, P::er, rhotic ? P::axr : P::ax);
   }
 }

@@ -219,15 +219,18 @@ std::string Phonics::why_not(const Reading& reading, PatternId pattern,
 Phonics::TaughtSound Phonics::taught_sound(
     PatternId pattern, const TaughtUnit& taught,
     const Conventions& conventions) const {
-  // Those that are said in one way and stand first are met first.
+  // Words of one syllable first, everyday ones before others; none that is said
+  // in two ways.
   constexpr std::size_t kMostRead = 60;
-  std::size_t read = 0;
-  for (const PatternWord& word : pattern_words(pattern)) {
-    if (word.readings) continue;
-    if (++read > kMostRead) break;
-    const auto reading = first_units(word.word, conventions);
-    for (const Unit& unit : reading->units) {
-      if (taught.covers(unit)) return {unit.phonemes, word.word};
+  for (const bool one_syllable : {true, false}) {
+    std::size_t read = 0;
+    for (const PatternWord& word : pattern_words(pattern)) {
+      if (word.readings || (word.syllables == 1) != one_syllable) continue;
+      if (++read > kMostRead) break;
+      const auto reading = first_units(word.word, conventions);
+      for (const Unit& unit : reading->units) {
+        if (taught.covers(unit)) return {unit.phonemes, word.word};
+      }
     }
   }
   return {in_accent(taught.grapheme, taught.phonemes, conventions), ""};

@@ -112,8 +112,8 @@ class Phonics {
   std::string why_not(const Reading& reading, PatternId pattern,
                       const Conventions& conventions) const;
   /// What a grapheme that a pattern teaches says, and in which word: the first
-  /// of the pattern's common words that has it so. Without one it is by itself,
-  /// and `word` is empty.
+  /// of the pattern's common words that has it so, short ones before others.
+  /// Without one it is by itself, and `word` is empty.
   struct TaughtSound {
     std::vector<Phoneme> phonemes;
     std::string word;

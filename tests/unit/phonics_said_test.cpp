@@ -61,6 +61,7 @@ TEST(Said, WeakErHasItsRWhereItIsSaid) {
   EXPECT_EQ(said("sister", Accent::scottish), "/s/ /i/ /s/ /t/ /er/");
   EXPECT_EQ(said("sister", Accent::british), "/s/ /i/ /s/ /t/ /uh/");
   EXPECT_EQ(said("bird", Accent::british), "/b/ /er/ /d/");
+  EXPECT_TRUE(said("firework", Accent::british).ends_with("/w/ /er/ /k/"));
   EXPECT_EQ(said("sister", Accent::general_american, Notation::ipa),
             "/s/ /ɪ/ /s/ /t/ /ɚ/");
   EXPECT_EQ(said("bird", Accent::general_american, Notation::ipa),
@@ -223,6 +224,7 @@ TEST(Said, ATaughtGraphemeSaysWhatAWordOfThePatternSays) {
   EXPECT_EQ(taught("aw", 0, Accent::scottish), "o");
   EXPECT_EQ(taught("er_final", 0, Accent::british), "uh");
   EXPECT_EQ(taught("wh", 0, Accent::scottish), "wh");
+  EXPECT_EQ(taught("wor", 0, Accent::british), "er");
 }
 
 }  // namespace
