@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <charconv>
-#include <map>
 
 #include "analysis/analyzed_lesson.h"
+#include "analysis/key_words.h"
 #include "analysis/lesson_conventions.h"
 #include "analysis/pattern_names.h"
 #include "analysis/standing_reports.h"
@@ -80,36 +80,13 @@ std::uint64_t seed_of(std::string_view text) {
   return text_hash(text);
 }
 
-// What to print on a sound card: the graphemes by which the list shows the
-// pattern, and the sound of the commonest.
-void describe_patterns(std::vector<LessonPattern>& patterns,
-                       const std::vector<AnalyzedWord>& words) {
-  for (std::size_t i = 0; i < patterns.size(); ++i) {
-    std::map<std::string, int> counts;
-    std::vector<std::string> order;
-    std::map<std::string, std::vector<Phoneme>> sounds;
-    for (const AnalyzedWord& word : words) {
-      for (const std::uint8_t unit : word.hits[i].units) {
-        const Unit& u = word.reading.units[unit];
-        if (++counts[u.grapheme] == 1) order.push_back(u.grapheme);
-        sounds.try_emplace(u.grapheme, u.phonemes);
-      }
-    }
-    std::ranges::stable_sort(order, std::greater<>(),
-                             [&](const std::string& g) { return counts[g]; });
-    if (!order.empty()) patterns[i].sound = sounds[order.front()];
-    patterns[i].graphemes = std::move(order);
-  }
-}
-
 class Analyzer {
  public:
   Analyzer(const Lesson& lesson, const Phonics& phonics, Taught taught,
-           const std::function<bool(std::string_view)>& has_picture,
-           Diagnostics& diagnostics)
+           const PictureTest& pictures, Diagnostics& diagnostics)
       : lesson_(lesson),
         phonics_(phonics),
-        has_picture_(has_picture),
+        pictures_(pictures),
         diagnostics_(diagnostics),
         conventions_(lesson_conventions(lesson, diagnostics)),
         finder_(lesson, phonics, conventions_, diagnostics) {
@@ -128,8 +105,8 @@ class Analyzer {
       result_.words.push_back(look_up(word));
       check_has_pattern(result_.words.back());
     }
-    describe_patterns(result_.patterns, result_.words);
     choose_key_words();
+    describe_patterns(result_.patterns, result_.words, result_.key_words);
     add_sentences(lesson_.sentences, result_.sentences, true);
     for (const LessonWord& word : lesson_.dictate_words) {
       result_.dictate_words.push_back(look_up(word));
@@ -159,12 +136,13 @@ class Analyzer {
                            "take one of the two out");
         continue;
       }
-      result_.patterns.push_back(
-          {pattern.id,
-           pattern.written,
-           std::string(phonics_.patterns()[pattern.id].name),
-           {},
-           {}});
+      result_.patterns.push_back({pattern.id,
+                                  pattern.written,
+                                  name_of(pattern.id, phonics_, conventions_),
+                                  {},
+                                  {},
+                                  {},
+                                  false});
     }
   }
 
@@ -192,21 +170,14 @@ class Analyzer {
     diagnostics_.warning(
         diagnostic::pattern_not_in_word, word.spelling.span,
         fmt::format("{} does not have {}: {}", quoted(word.spelling.value),
-                    names, phonics_.why_not(word.reading, first.id)),
+                    names,
+                    phonics_.why_not(word.reading, first.id, conventions_)),
         "take it out, or keep it as a word to tell apart from the others");
   }
 
   void choose_key_words() {
-    result_.key_words.assign(result_.patterns.size(), -1);
-    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
-      int& key = result_.key_words[i];
-      bool pictured = false;
-      for (std::size_t k = 0; k < result_.words.size() && !pictured; ++k) {
-        if (!result_.words[k].hits[i].has) continue;
-        pictured = has_picture_(result_.words[k].spelling.value);
-        if (key < 0 || pictured) key = static_cast<int>(k);
-      }
-    }
+    result_.key_words = likeliest_key_words(result_.patterns, result_.words,
+                                            phonics_, pictures_);
     if (!lesson_.key_word.given()) return;
     const std::string wanted = lower_case(lesson_.key_word.value);
     for (std::size_t k = 0; k < result_.words.size(); ++k) {
@@ -283,7 +254,7 @@ class Analyzer {
 
   const Lesson& lesson_;
   const Phonics& phonics_;
-  const std::function<bool(std::string_view)>& has_picture_;
+  const PictureTest& pictures_;
   Diagnostics& diagnostics_;
   Conventions conventions_;
   WordFinder finder_;
@@ -294,17 +265,15 @@ class Analyzer {
 }  // namespace
 
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
-                       Taught taught,
-                       const std::function<bool(std::string_view)>& has_picture,
+                       Taught taught, const PictureTest& pictures,
                        Diagnostics& diagnostics) {
-  return Analyzer(lesson, phonics, std::move(taught), has_picture, diagnostics)
+  return Analyzer(lesson, phonics, std::move(taught), pictures, diagnostics)
       .run();
 }
 
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
-                       const std::function<bool(std::string_view)>& has_picture,
-                       Diagnostics& diagnostics) {
-  return analyze(lesson, phonics, Taught(), has_picture, diagnostics);
+                       const PictureTest& pictures, Diagnostics& diagnostics) {
+  return analyze(lesson, phonics, Taught(), pictures, diagnostics);
 }
 
 }  // namespace sheaf

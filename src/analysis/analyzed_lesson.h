@@ -1,5 +1,6 @@
 #pragma once
 
+#include <concepts>
 #include <cstdint>
 #include <functional>
 #include <string>
@@ -52,13 +53,20 @@ struct AnalyzedSentence {
 struct LessonPattern {
   PatternId id = 0;
   Spanned<std::string> written;  ///< as the lesson has it
-  std::string name;              ///< as the catalogue has it
-  /// The graphemes that show it in the list, the commonest first: what is
-  /// printed on a sound card or at the head of a column.
+  /// As the catalogue has it, with its sounds as the lesson says and writes
+  /// them (see `name_of`).
+  std::string name;
+  /// The graphemes that show it in the list: that of the key word first, then
+  /// the commonest. What is printed on a sound card or at the head of a column.
   std::vector<std::string> graphemes;
-  /// The sound that the commonest of them says there; empty where the pattern
-  /// is not about one sound.
+  /// What the first of them says in the key word; empty where the pattern is
+  /// not about graphemes.
   std::vector<Phoneme> sound;
+  /// Those of the graphemes that say this sound wherever the list has them.
+  std::vector<std::string> alike;
+  /// Whether the list mostly has this sound where it has the pattern: a doubled
+  /// consonant or a silent h is about no one sound.
+  bool one_sound = false;
 };
 
 /// What was learned before and is due, for a few minutes at the start of a day.
@@ -66,6 +74,7 @@ struct WarmUp {
   struct Item {
     std::string grapheme;
     std::vector<Phoneme> sound;
+    std::string word;  ///< in which it says this
   };
   std::vector<Item> to_say;         ///< graphemes to look at and say
   std::vector<Item> to_hear;        ///< sounds to hear and write
@@ -112,20 +121,31 @@ std::string short_code(std::uint64_t hash);
 inline constexpr std::string_view kSettledSeed = "order-";
 std::string seed_text(std::uint64_t seed);
 
-/// Looks everything up. `taught` says what the group knows; `has_picture` says
-/// which words have a picture that children name so: the first of them becomes
-/// the key word where the lesson names none. Reports patterns that nobody
-/// knows, words that lack the pattern, words that had to be guessed, splits
-/// that do not fit, words that were not taught yet, and sentences to dictate
-/// that were also read.
+/// Which words have a picture, and which of them children name so.
+struct PictureTest {
+  using Test = std::function<bool(std::string_view)>;
+  Test clear;  ///< most children say the word on seeing it
+  Test any;    ///< it may have to be named for them
+
+  PictureTest(Test clear_ones, Test all)
+      : clear(std::move(clear_ones)), any(std::move(all)) {}
+  /// Where nothing is known of others.
+  template <std::predicate<std::string_view> F>
+  PictureTest(const F& clear_ones) : clear(clear_ones), any(clear_ones) {}
+};
+
+/// Looks everything up. `taught` says what the group knows. Where the lesson
+/// names no key word, one with a picture comes first (a clear one before
+/// others), then one that children know sooner, then the first of the list.
+/// Reports patterns that nobody knows, words that lack the pattern, words that
+/// had to be guessed, splits that do not fit, words that were not taught yet,
+/// and sentences to dictate that were also read.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
-                       Taught taught,
-                       const std::function<bool(std::string_view)>& has_picture,
+                       Taught taught, const PictureTest& pictures,
                        Diagnostics& diagnostics);
 
 /// The same where nothing says what was taught.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
-                       const std::function<bool(std::string_view)>& has_picture,
-                       Diagnostics& diagnostics);
+                       const PictureTest& pictures, Diagnostics& diagnostics);
 
 }  // namespace sheaf

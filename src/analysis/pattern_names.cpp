@@ -5,6 +5,8 @@
 #include <algorithm>
 
 #include "base/nearest.h"
+#include "phonics/accent.h"
+#include "phonics/notation.h"
 
 namespace sheaf {
 
@@ -45,6 +47,23 @@ std::vector<PlacedWord> single_names(const std::vector<PlacedWord>& written,
   return names;
 }
 
+// What a sound in a pattern's name is, in the accent: as one of the graphemes
+// says that the pattern teaches, else by itself.
+std::vector<Phoneme> said_in_name(std::string_view written, PatternId pattern,
+                                  const Phonics& phonics,
+                                  const Conventions& conventions) {
+  const auto said = read_said_sound(written);
+  if (!said) return {};
+  const std::vector<Phoneme> listed = as_listed(*said);
+  if (listed != *said) return *said;
+  const Pattern& entry = phonics.patterns()[pattern];
+  const auto taught =
+      std::ranges::find(entry.teaches, listed, &TaughtUnit::phonemes);
+  return taught == entry.teaches.end()
+             ? in_accent({}, listed, conventions)
+             : phonics.taught_sound(pattern, *taught, conventions).phonemes;
+}
+
 void report_unclear(const PlacedWord& name, const PatternSearch& search,
                     const PatternCatalogue& catalogue,
                     Diagnostics& diagnostics) {
@@ -82,6 +101,25 @@ std::vector<NamedPattern> find_patterns(const std::vector<PlacedWord>& names,
     }
   }
   return patterns;
+}
+
+std::string name_of(PatternId pattern, const Phonics& phonics,
+                    const Conventions& conventions) {
+  const std::string_view name = phonics.patterns()[pattern].name;
+  std::string text;
+  std::size_t at = 0;
+  for (;;) {
+    const std::size_t open = std::min(name.find('/', at), name.size());
+    const std::size_t close = name.find('/', open + 1);
+    text += name.substr(at, open - at);
+    if (close == std::string_view::npos) break;
+    const std::string_view written = name.substr(open, close + 1 - open);
+    const auto sound = said_in_name(written, pattern, phonics, conventions);
+    text += sound.empty() ? std::string(written)
+                          : "/" + sound_name(sound, conventions) + "/";
+    at = close + 1;
+  }
+  return text;
 }
 
 }  // namespace sheaf

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "base/diagnostics.h"
@@ -20,5 +21,10 @@ struct NamedPattern {
 std::vector<NamedPattern> find_patterns(const std::vector<PlacedWord>& names,
                                         const Phonics& phonics,
                                         Diagnostics& diagnostics);
+
+/// A pattern's name for people, with its sounds as they are said and written
+/// under the conventions: "a before l as /aw/" is "as /or/" in British.
+std::string name_of(PatternId pattern, const Phonics& phonics,
+                    const Conventions& conventions);
 
 }  // namespace sheaf

@@ -50,12 +50,25 @@ class WarmUpMaker {
 
   bool is_full() const { return warm_up_.to_say.size() >= kWarmUpGraphemes; }
 
-  void add_item(const std::string& grapheme,
-                const std::vector<Phoneme>& sound) {
-    const bool known =
-        std::ranges::find(warm_up_.to_say, grapheme, &WarmUp::Item::grapheme) !=
-        warm_up_.to_say.end();
-    if (!known && !is_full()) warm_up_.to_say.push_back({grapheme, sound});
+  bool has_item(const std::string& grapheme) const {
+    return std::ranges::find(warm_up_.to_say, grapheme,
+                             &WarmUp::Item::grapheme) != warm_up_.to_say.end();
+  }
+
+  // What a pattern teaches, as a word says it in this accent; where no word
+  // does, what another word says with the same grapheme.
+  void add_taught(PatternId pattern, const TaughtUnit& taught) {
+    if (is_full() || has_item(taught.grapheme)) return;
+    const Phonics& phonics = *lesson_.phonics;
+    auto said = phonics.taught_sound(pattern, taught, lesson_.conventions);
+    for (const TaughtUnit& other : phonics.patterns()[pattern].teaches) {
+      if (!said.word.empty()) break;
+      if (other.grapheme != taught.grapheme) continue;
+      auto next = phonics.taught_sound(pattern, other, lesson_.conventions);
+      if (!next.word.empty()) said = std::move(next);
+    }
+    warm_up_.to_say.push_back(
+        {taught.grapheme, std::move(said.phonemes), std::move(said.word)});
   }
 
   void add_word(const AnalyzedWord& word) {
@@ -75,8 +88,10 @@ class WarmUpMaker {
     const auto add_units = [&](bool single) {
       for (const AnalyzedWord& word : words) {
         for (const Unit& unit : word.reading.units) {
-          if ((unit.grapheme.size() == 1) == single) {
-            add_item(unit.grapheme, unit.phonemes);
+          if ((unit.grapheme.size() == 1) == single && !is_full() &&
+              !has_item(unit.grapheme)) {
+            warm_up_.to_say.push_back(
+                {unit.grapheme, unit.phonemes, word.reading.word});
           }
         }
       }
@@ -85,9 +100,7 @@ class WarmUpMaker {
     for (std::size_t turn = 0; turn < kWarmUpGraphemes; ++turn) {
       for (const PatternId id : taught_) {
         const auto& teaches = lesson_.phonics->patterns()[id].teaches;
-        if (turn < teaches.size()) {
-          add_item(teaches[turn].grapheme, teaches[turn].phonemes);
-        }
+        if (turn < teaches.size()) add_taught(id, teaches[turn]);
       }
     }
     add_units(true);

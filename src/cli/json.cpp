@@ -25,8 +25,8 @@ Json reading_json(const Phonics& phonics, const Reading& reading,
     if (unit.irregular) irregular.push_back(unit.grapheme);
   }
   Json sounds = Json::array();
-  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
-    sounds.push_back(sound_name(reading, i, conventions));
+  for (const Sound& sound : reading.sounds) {
+    sounds.push_back(sound_name(sound.phonemes, conventions));
   }
   Json patterns = Json::array();
   for (const PatternPlace& place : reading.places) {

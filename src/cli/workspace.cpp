@@ -273,8 +273,7 @@ const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
 
 LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
                        const std::filesystem::path& folder, Lesson& lesson,
-                       const Phonics& phonics,
-                       const std::function<bool(std::string_view)>& has_picture,
+                       const Phonics& phonics, const PictureTest& pictures,
                        Diagnostics& diagnostics, const LearnerPlace& place) {
   LessonPlan plan;
   SequenceFile own_sequence;
@@ -291,10 +290,10 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
   Diagnostics unheard;  // the analysis reports them
   const Conventions conventions = lesson_conventions(lesson, unheard);
   const BlockList own = own_block_list(workspace, "", folder);
-  const SearchGround source{phonics, conventions, taught, &own, has_picture};
+  const SearchGround source{phonics, conventions, taught, &own, pictures.clear};
   plan.filled = fill_lesson(lesson, source, diagnostics);
   plan.analyzed =
-      analyze(lesson, phonics, std::move(taught), has_picture, diagnostics);
+      analyze(lesson, phonics, std::move(taught), pictures, diagnostics);
   return plan;
 }
 
@@ -345,7 +344,11 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
   LessonPlan plan = plan_lesson(
       workspace, line, folder, result->lesson,
       result->phonics ? *result->phonics : workspace.phonics(),
-      [&](std::string_view word) { return result->pictures->is_clear(word); },
+      PictureTest(
+          [&](std::string_view word) {
+            return result->pictures->is_clear(word);
+          },
+          [&](std::string_view word) { return result->pictures->has(word); }),
       diagnostics, place);
   result->filled = std::move(plan.filled);
   result->sequence_file = plan.sequence_file;

@@ -102,8 +102,7 @@ struct LessonPlan {
 /// lesson seen through all of it. To be used only if no error stands.
 LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
                        const std::filesystem::path& folder, Lesson& lesson,
-                       const Phonics& phonics,
-                       const std::function<bool(std::string_view)>& has_picture,
+                       const Phonics& phonics, const PictureTest& pictures,
                        Diagnostics& diagnostics,
                        const LearnerPlace& place = {});
 

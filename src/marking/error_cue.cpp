@@ -18,7 +18,7 @@ std::string sound_of(const Reading& word, std::size_t unit,
   for (std::size_t i = 0; i < word.sounds.size(); ++i) {
     const Sound& sound = word.sounds[i];
     if (sound.unit == unit && sound.units == 1 && sound.parts == 1) {
-      return fmt::format("/{}/", sound_name(word, i, conventions));
+      return fmt::format("/{}/", sound_name(sound.phonemes, conventions));
     }
   }
   return fmt::format("/{}/",

@@ -38,14 +38,15 @@ void link_r(Unit& unit) {
   P vowel = unit.stressed ? P::er : P::ax;
   if (unit.stressed && one_of(g, {"urr", "orr", "our"})) vowel = P::ah;
   if (unit.stressed && one_of(g, {"irr", "yr"})) vowel = P::ih;
-  unit.phonemes = {vowel, P::r};
+  unit.phonemes.back() = vowel;
+  unit.phonemes.push_back(P::r);
 }
 
 void lose_r(std::vector<Unit>& units) {
   for (std::size_t i = 0; i < units.size(); ++i) {
     std::vector<P>& p = units[i].phonemes;
     const bool linked = vowel_follows(units, i);
-    if (p.size() == 1 && p[0] == P::er) {
+    if (p.back() == P::er) {
       if (linked) link_r(units[i]);
       continue;
     }
@@ -56,6 +57,18 @@ void lose_r(std::vector<Unit>& units) {
         p.erase(p.begin() + static_cast<std::ptrdiff_t>(k) + 1);
       }
     }
+  }
+}
+
+// The end of sister: weak, with its r or without. The or of firework is not,
+// whatever stress the word list gives it.
+void weaken_er(std::vector<Unit>& units, bool rhotic) {
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    Unit& unit = units[i];
+    const bool work =
+        unit.grapheme == "or" && i > 0 && units[i - 1].grapheme == "w";
+    if (unit.stressed || unit.given || work) continue;
+    std::ranges::replace(unit.phonemes, P::er, rhotic ? P::axr : P::ax);
   }
 }
 
@@ -93,35 +106,32 @@ bool before_bath_sound(const std::vector<Unit>& units, std::size_t i) {
   }
 }
 
-}  // namespace
-
-bool is_short_o(const std::vector<Unit>& units, std::size_t i) {
+// Whether a unit spells the short o of pond: by o, ou of cough, a behind w.
+bool is_short_o(const std::vector<Unit>& units, std::size_t i,
+                const Conventions& c) {
   const Unit& unit = units[i];
-  if (unit.phonemes.size() != 1) return false;
+  if (unit.given || unit.phonemes.size() != 1) return false;
   const P p = unit.phonemes[0];
   const std::string_view g = unit.grapheme;
-  if (p == P::aa || p == P::ao) {
-    if (one_of(g, {"o", "ho", "ow", "o_e", "ou", "ach", "e"})) return true;
+  if ((p == P::aa || p == P::ao) &&
+      one_of(g, {"o", "ho", "oh", "ow", "o_e", "ou", "ach", "e", "eau"})) {
+    return true;
   }
-  if (g != "a" || i == 0) return false;
-  if (!one_of(units[i - 1].grapheme, {"w", "wh", "qu"})) return false;
-  if (p == P::ah) return true;  // was, what
-  return p == P::aa;
+  // was, what and of, which General American says with short u
+  const bool weak = p == P::ah && c.accent != Accent::general_american;
+  if (weak && g == "o" && units.size() == 2 && i == 0) return true;
+  return g == "a" && i > 0 && (p == P::aa || weak) &&
+         one_of(units[i - 1].grapheme, {"w", "wh", "qu"});
 }
+
+}  // namespace
 
 void apply_accent(std::vector<Unit>& units, bool bath_word,
                   const Conventions& c) {
-  const bool southern =
-      c.accent == Accent::british || c.accent == Accent::australian;
   for (std::size_t i = 0; i < units.size(); ++i) {
     std::vector<P>& p = units[i].phonemes;
-    if (southern && (is_short_o(units, i) ||
-                     (units[i].grapheme == "o" && p.size() == 1 &&
-                      p[0] == P::ah && units.size() == 2 && i == 0))) {
-      p[0] = P::oh;  // pond, and of
-    } else if (c.cot_caught_merged && p.size() == 1 && p[0] == P::ao) {
-      p[0] = P::aa;
-    }
+    const bool merged = c.cot_caught_merged && p.size() == 1 && p[0] == P::ao;
+    if (merged || is_short_o(units, i, c)) p[0] = P::oh;
     if (c.bath_ah && bath_word && p.size() == 1 && p[0] == P::ae &&
         before_bath_sound(units, i)) {
       p[0] = P::aa;
@@ -132,6 +142,26 @@ void apply_accent(std::vector<Unit>& units, bool bath_word,
   }
   if (c.yod_keep) keep_yod(units);
   if (!c.rhotic()) lose_r(units);
+  weaken_er(units, c.rhotic());
+}
+
+std::vector<Phoneme> in_accent(std::string_view grapheme,
+                               const std::vector<Phoneme>& listed,
+                               const Conventions& conventions) {
+  std::vector<Unit> units(1);
+  units[0].grapheme = grapheme;
+  units[0].phonemes = listed;
+  units[0].stressed = true;
+  apply_accent(units, false, conventions);
+  return std::move(units[0].phonemes);
+}
+
+std::vector<Phoneme> as_listed(std::vector<Phoneme> phonemes) {
+  for (P& p : phonemes) {
+    if (p == P::oh) p = P::aa;
+    if (p == P::axr) p = P::er;
+  }
+  return phonemes;
 }
 
 }  // namespace sheaf

@@ -19,6 +19,16 @@ inline bool same_sound(Phoneme a, Phoneme b) {
          (th(a) && th(b));
 }
 
+/// Whether what two units say is taught as one sound: the weak end of sister is
+/// that of bird where both have their r.
+inline bool is_one_sound(std::span<const Phoneme> a,
+                         std::span<const Phoneme> b) {
+  const auto strong = [](Phoneme p) {
+    return p == Phoneme::axr ? Phoneme::er : p;
+  };
+  return std::ranges::equal(a, b, {}, strong, strong);
+}
+
 /// The phonemes of units as the word list has them, one behind the other.
 inline std::vector<Phoneme> listed_sounds(std::span<const Unit> units) {
   std::vector<Phoneme> all;

@@ -53,6 +53,11 @@ std::vector<Sound> count_boxes(std::span<const Unit> units,
       Sound sound;
       sound.phonemes.assign(unit.phonemes.begin() + at,
                             unit.phonemes.begin() + at + size);
+      // The vowel of story by itself, where caught is said as cot.
+      if (conventions.cot_caught_merged && size == 1 &&
+          sound.phonemes[0] == P::ao) {
+        sound.phonemes[0] = P::oh;
+      }
       sound.unit = static_cast<std::uint8_t>(i);
       sounds.push_back(std::move(sound));
       at += size;

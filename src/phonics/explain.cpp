@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "phonics/accent.h"
 #include "phonics/boxes.h"
 #include "phonics/notation.h"
 
@@ -66,12 +67,19 @@ std::string explain_boxes(const Reading& reading,
 
 std::string split_line(const Reading& reading,
                        std::span<const Reading> others) {
+  // Sounds are written as General American says them, in every accent.
+  std::vector<Unit> said = reading.units;
+  for (Unit& unit : said) {
+    const bool as_given = unit.given && as_listed(unit.phonemes) == unit.listed;
+    if (!as_given) unit.phonemes = unit.listed;
+  }
+  apply_accent(said, false, Conventions{});
   std::string line = reading.word + ":";
   for (std::size_t i = 0; i < reading.units.size(); ++i) {
     const Unit& unit = reading.units[i];
     line += " " + unit.grapheme;
     if (unit.irregular || others_differ(reading, i, others)) {
-      line += "=/" + sound_name(unit.listed, Conventions{}) + "/";
+      line += "=/" + sound_name(said[i].phonemes, Conventions{}) + "/";
     }
   }
   return line;
@@ -105,9 +113,9 @@ std::string graphemes_text(const Reading& reading) {
 std::string sounds_text(const Reading& reading,
                         const Conventions& conventions) {
   std::string text;
-  for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
-    if (i > 0) text += ' ';
-    text += "/" + sound_name(reading, i, conventions) + "/";
+  for (const Sound& sound : reading.sounds) {
+    if (!text.empty()) text += ' ';
+    text += "/" + sound_name(sound.phonemes, conventions) + "/";
   }
   return text;
 }
@@ -119,9 +127,7 @@ std::vector<std::string> ipa_phonemes(const Reading& reading,
   std::vector<std::string> all;
   for (const Unit& unit : reading.units) {
     for (const Phoneme p : unit.phonemes) {
-      const bool weak = p == Phoneme::er && !unit.stressed;
-      const Phoneme one[] = {p};
-      all.push_back(weak ? (ipa.rhotic() ? "ɚ" : "ə") : sound_name(one, ipa));
+      all.push_back(sound_name({&p, 1}, ipa));
     }
   }
   return all;

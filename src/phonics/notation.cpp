@@ -29,6 +29,7 @@ struct SoundRow {
 // the curriculum's table (RP) and of broad General American (all from memory).
 constexpr std::array kRows = {
     SoundRow{{P::y, P::uh, P::r}, 3, "yoor", "yo͝or", "jʊr", "jʊə", "cure", ""},
+    SoundRow{{P::y, P::ua}, 2, "yoor", "yo͝or", "jʊr", "jʊə", "", ""},
     SoundRow{{P::y, P::uw}, 2, "yoo", "yo͞o", "ju", "juː", "cube", "ue"},
     SoundRow{{P::aa, P::r}, 2, "ar", "är", "ɑr", "ɑː", "car", ""},
     SoundRow{{P::ao, P::r}, 2, "or", "ôr", "ɔr", "ɔː", "fork", "ore"},
@@ -56,7 +57,8 @@ constexpr std::array kRows = {
     SoundRow{{P::ia}, 1, "ear", "îr", "ɪr", "ɪə", "", ""},
     SoundRow{{P::ea}, 1, "air", "âr", "ɛr", "ɛə", "", ""},
     SoundRow{{P::ua}, 1, "oor", "o͝or", "ʊr", "ʊə", "", ""},
-    SoundRow{{P::er}, 1, "er", "ûr", "ɝ", "ɜː", "bird", "ur ir ɚ"},
+    SoundRow{{P::er}, 1, "er", "ûr", "ɝ", "ɜː", "bird", "ur ir"},
+    SoundRow{{P::axr}, 1, "er", "ər", "ɚ", "ɚ", "sister", ""},
     SoundRow{{P::b}, 1, "b", "b", "b", "b", "", ""},
     SoundRow{{P::ch}, 1, "ch", "ch", "tʃ", "tʃ", "chin", ""},
     SoundRow{{P::d}, 1, "d", "d", "d", "d", "", ""},
@@ -107,10 +109,28 @@ std::string_view sign_of(const SoundRow& row, const Conventions& c) {
     case Notation::ipa:
       break;
   }
-  return c.accent == Accent::general_american ||
-                 (c.accent == Accent::scottish && row.count > 1)
+  // The vowels of Scotland that we tell apart are nearer to America's where r
+  // is said, and short o is the vowel of caught.
+  const bool scottish = c.accent == Accent::scottish;
+  if (scottish && row.phonemes[0] == P::oh) return "ɔ";
+  const bool with_r = row.count > 1 || row.phonemes[0] == P::er;
+  return c.accent == Accent::general_american || (scottish && with_r)
              ? row.american
              : row.british;
+}
+
+// Whether a row is of a sound that the accent has. Where r is not said behind a
+// vowel, near and hair have vowels of their own; an r behind a short vowel is a
+// sound by itself there (hurry, squirrel).
+bool is_in_accent(const SoundRow& row, const Conventions& c) {
+  const P first = row.phonemes[0];
+  if (row.count == 2 && row.phonemes[1] == P::r && !c.rhotic()) {
+    return first != P::ih && first != P::eh && first != P::uh;
+  }
+  if (row.count > 1) return true;
+  if (first == P::axr) return c.rhotic();
+  if (first == P::hw) return c.wh_hw;
+  return first != P::ao || !c.cot_caught_merged;
 }
 
 bool spells(const SoundRow& row, std::string_view text) {
@@ -133,48 +153,76 @@ const SoundRow* longest_row(std::string_view text, std::size_t& length) {
   return nullptr;
 }
 
+// Whether signs side by side are read as just these.
+bool are_read_apart(const std::vector<std::string_view>& signs) {
+  std::string text;
+  for (const std::string_view sign : signs) text += sign;
+  std::string_view rest = text;
+  for (const std::string_view sign : signs) {
+    std::size_t length = 0;
+    longest_row(rest, length);
+    if (length != sign.size()) return false;
+    rest.remove_prefix(length);
+  }
+  return true;
+}
+
 }  // namespace
 
 std::string sound_name(std::span<const Phoneme> phonemes,
                        const Conventions& conventions) {
-  std::string name;
+  std::vector<std::string_view> signs;
   while (!phonemes.empty()) {
-    const auto row = std::ranges::find_if(kRows, [&](const SoundRow& r) {
-      return begins_with(phonemes, phonemes_of(r));
+    const auto fits = [&](const SoundRow& row) {
+      return begins_with(phonemes, phonemes_of(row));
+    };
+    auto row = std::ranges::find_if(kRows, [&](const SoundRow& r) {
+      return fits(r) && is_in_accent(r, conventions);
     });
-    name += sign_of(*row, conventions);
+    if (row == kRows.end()) row = std::ranges::find_if(kRows, fits);
+    signs.push_back(sign_of(*row, conventions));
     phonemes = phonemes.subspan(static_cast<std::size_t>(row->count));
   }
+  const std::string_view between =
+      signs.size() < 2 || are_read_apart(signs) ? "" : "+";
+  std::string name;
+  for (const std::string_view sign : signs) {
+    if (!name.empty()) name += between;
+    name += sign;
+  }
   return name;
-}
-
-std::string sound_name(const Reading& reading, std::size_t sound,
-                       const Conventions& conventions) {
-  const Sound& s = reading.sounds[sound];
-  if (s.phonemes.size() == 1 && is_short_o(reading.units, s.unit) &&
-      conventions.notation != Notation::ipa) {
-    const P short_o[] = {P::oh};
-    return sound_name(short_o, conventions);
-  }
-  const bool weak_er = s.phonemes.size() == 1 && s.phonemes[0] == P::er &&
-                       !reading.units[s.unit].stressed;
-  if (weak_er && conventions.notation == Notation::ipa) {
-    return conventions.rhotic() ? "ɚ" : "ə";
-  }
-  return sound_name(s.phonemes, conventions);
 }
 
 std::vector<NotationKeyLine> notation_key(const Conventions& conventions) {
   std::vector<NotationKeyLine> key;
   for (const SoundRow& row : kRows) {
-    if (row.word.empty() || row.plain == "um") continue;
-    if (row.phonemes[0] == P::hw && !conventions.wh_hw) continue;
-    key.push_back({std::string(sign_of(row, conventions)), row.word});
+    if (row.word.empty()) continue;
+    // Where r is lost, car and deer have one vowel, with a sign of its own or
+    // the sign of two.
+    const bool loses_r =
+        row.count == 2 && row.phonemes[1] == P::r && !conventions.rhotic();
+    if (!loses_r && !is_in_accent(row, conventions)) continue;
+    std::string sign(sign_of(row, conventions));
+    if (loses_r &&
+        sign != sound_name(in_accent({}, {row.phonemes[0], P::r}, conventions),
+                           conventions)) {
+      continue;
+    }
+    if (std::ranges::find(key, sign, &NotationKeyLine::sign) == key.end()) {
+      key.push_back({std::move(sign), std::string(row.word)});
+    }
   }
   return key;
 }
 
-std::optional<std::vector<Phoneme>> read_sound(std::string_view written) {
+bool is_plain_consonant(std::string_view name) {
+  return std::ranges::any_of(kRows, [&](const SoundRow& row) {
+    return row.count == 1 && !is_vowel(row.phonemes[0]) && row.word.empty() &&
+           (name == row.plain || name == row.american);
+  });
+}
+
+std::optional<std::vector<Phoneme>> read_said_sound(std::string_view written) {
   while (written.starts_with('/')) written.remove_prefix(1);
   while (written.ends_with('/')) written.remove_suffix(1);
   const std::string text = normalized(written);
@@ -189,12 +237,17 @@ std::optional<std::vector<Phoneme>> read_sound(std::string_view written) {
     std::size_t length = 0;
     const SoundRow* row = longest_row(rest, length);
     if (row == nullptr) return std::nullopt;
-    for (const P p : phonemes_of(*row)) {
-      phonemes.push_back(p == P::oh ? P::aa : p);
-    }
+    const auto read = phonemes_of(*row);
+    phonemes.insert(phonemes.end(), read.begin(), read.end());
     rest.remove_prefix(length);
   }
   if (phonemes.empty()) return std::nullopt;
+  return phonemes;
+}
+
+std::optional<std::vector<Phoneme>> read_sound(std::string_view written) {
+  auto phonemes = read_said_sound(written);
+  if (phonemes) phonemes = as_listed(std::move(*phonemes));
   return phonemes;
 }
 

@@ -7,6 +7,7 @@
 #include "base/diagnostics.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "phonics/accent.h"
 #include "phonics/notation.h"
 #include "phonics/table_text.h"
 
@@ -53,13 +54,18 @@ std::vector<Spelling> spellings_in(std::string_view written) {
 }
 
 std::string rule_of(const std::string& grapheme,
-                    const std::vector<Phoneme>& sounds) {
+                    const std::vector<Phoneme>& sounds,
+                    const std::vector<Phoneme>& said) {
   std::string rule = "g=" + grapheme;
   for (std::size_t i = 0; i < sounds.size(); ++i) {
     rule += (i == 0 ? " p=" : "+") + std::string(phoneme_name(sounds[i]));
   }
   // The o of dog and of soft is short o too.
   if (grapheme == "o" && sounds == std::vector{Phoneme::aa}) rule += "|ao";
+  // So is the a of swan, behind w; that of father is not.
+  if (grapheme == "a" && sounds == std::vector{Phoneme::aa}) {
+    rule += said == sounds ? " prev!=w|wh|qu" : " prev=w|wh|qu";
+  }
   return rule;
 }
 
@@ -83,6 +89,7 @@ OwnPattern read_own_pattern(std::string_view written,
   pattern.written = written;
   for (const Spelling& spelling : spellings_in(written)) {
     TaughtUnit unit;
+    std::vector<Phoneme> said;
     unit.grapheme = lower_case(spelling.grapheme);
     if (!may_be_grapheme(unit.grapheme)) {
       fault = fmt::format("{} is not a grapheme", quoted(spelling.grapheme));
@@ -106,13 +113,17 @@ OwnPattern read_own_pattern(std::string_view written,
         return {};
       }
       unit.phonemes = *sound;
+      said = *read_said_sound(spelling.sound);
+      if (said == unit.phonemes) {
+        said = in_accent(unit.grapheme, unit.phonemes, Conventions{});
+      }
     }
     pattern.name += (pattern.name.empty() ? "" : ", ") + unit.grapheme;
     if (!unit.phonemes.empty()) {
-      pattern.name += " as /" + sound_name(unit.phonemes, Conventions{}) + "/";
+      pattern.name += " as /" + sound_name(said, Conventions{}) + "/";
     }
     if (!pattern.rules.empty()) pattern.rules += " or ";
-    pattern.rules += rule_of(unit.grapheme, unit.phonemes);
+    pattern.rules += rule_of(unit.grapheme, unit.phonemes, said);
     if (!unit.phonemes.empty()) pattern.teaches.push_back(std::move(unit));
   }
   if (pattern.rules.empty()) fault = "no grapheme stands here";

@@ -7,9 +7,11 @@
 namespace sheaf {
 
 /// The sounds of English that Sheaf tells apart. The names are those of the
-/// word list it is built from (ARPAbet, with `ax` for the weak vowel); `oh`,
-/// `ia`, `ea`, `ua` and `hw` are made by accents only: the British short o, the
-/// vowels of near, hair and tour without r, and wh with a puff of breath.
+/// word list it is built from (ARPAbet, with `ax` for the weak vowel). `oh`,
+/// `axr`, `ia`, `ea`, `ua` and `hw` are in no word list; they are made when a
+/// reading is: short o, the weak vowel with its r (sister, in accents that say
+/// it), the vowels of near, hair and tour without r, and wh with a puff of
+/// breath.
 enum class Phoneme : std::uint8_t {
   // Short vowels.
   ae,
@@ -59,20 +61,21 @@ enum class Phoneme : std::uint8_t {
   y,
   z,
   zh,
+  // A vowel again: the numbers of the others stand in the list of what is
+  // blocked, so they stay.
+  axr,
 };
 
-inline constexpr int kPhonemeCount = static_cast<int>(Phoneme::zh) + 1;
+inline constexpr int kPhonemeCount = static_cast<int>(Phoneme::axr) + 1;
 
-constexpr bool is_vowel(Phoneme p) { return p < Phoneme::b; }
+constexpr bool is_vowel(Phoneme p) {
+  return p < Phoneme::b || p == Phoneme::axr;
+}
 /// The vowels that English teaching calls short, the weak vowel among them.
 constexpr bool is_short_vowel(Phoneme p) { return p <= Phoneme::ax; }
 
 /// "ae", "ch".
 std::string_view phoneme_name(Phoneme phoneme);
 std::optional<Phoneme> phoneme_from_name(std::string_view name);
-
-/// International Phonetic Alphabet, as General American is usually written:
-/// "æ", "tʃ". `er` is ɝ where stressed, ɚ elsewhere.
-std::string_view to_ipa(Phoneme phoneme, bool stressed = true);
 
 }  // namespace sheaf

@@ -4,6 +4,7 @@
 #include <cassert>
 
 #include "base/utf8.h"
+#include "phonics/accent.h"
 #include "phonics/derive.h"
 #include "phonics/guess_word.h"
 #include "phonics/own_pattern.h"
@@ -207,10 +208,32 @@ std::string Phonics::fault_of_own_pattern(std::string_view written) const {
   return fault;
 }
 
-std::string Phonics::why_not(const Reading& reading, PatternId pattern) const {
+std::string Phonics::why_not(const Reading& reading, PatternId pattern,
+                             const Conventions& conventions) const {
   const LetterMap map = map_letters(reading.word);
   const WordFacts facts = find_facts(reading, map, impl_->lexicon);
-  return explain_why_not(reading, facts, impl_->catalogue, pattern);
+  return explain_why_not(reading, facts, impl_->catalogue, pattern,
+                         conventions);
+}
+
+Phonics::TaughtSound Phonics::taught_sound(
+    PatternId pattern, const TaughtUnit& taught,
+    const Conventions& conventions) const {
+  // Words of one syllable first, everyday ones before others; none that is said
+  // in two ways.
+  constexpr std::size_t kMostRead = 60;
+  for (const bool one_syllable : {true, false}) {
+    std::size_t read = 0;
+    for (const PatternWord& word : pattern_words(pattern)) {
+      if (word.readings || (word.syllables == 1) != one_syllable) continue;
+      if (++read > kMostRead) break;
+      const auto reading = first_units(word.word, conventions);
+      for (const Unit& unit : reading->units) {
+        if (taught.covers(unit)) return {unit.phonemes, word.word};
+      }
+    }
+  }
+  return {in_accent(taught.grapheme, taught.phonemes, conventions), ""};
 }
 
 bool is_word(std::string_view text) { return map_letters(text).good; }

@@ -107,8 +107,19 @@ class Phonics {
   /// The word list behind it all, for marking; lives as long as this does.
   const Lexicon& lexicon() const;
   /// Why a word does not have a pattern, by what it has instead, as the end of
-  /// a sentence: "it has short o (b o t)", "its ch says /sh/".
-  std::string why_not(const Reading& reading, PatternId pattern) const;
+  /// a sentence: "it has short o (b o t)", "its ch says /sh/". The reading is
+  /// of these conventions.
+  std::string why_not(const Reading& reading, PatternId pattern,
+                      const Conventions& conventions) const;
+  /// What a grapheme that a pattern teaches says, and in which word: the first
+  /// of the pattern's common words that has it so, short ones before others.
+  /// Without one it is by itself, and `word` is empty.
+  struct TaughtSound {
+    std::vector<Phoneme> phonemes;
+    std::string word;
+  };
+  TaughtSound taught_sound(PatternId pattern, const TaughtUnit& taught,
+                           const Conventions& conventions) const;
 
   /// Calls with the preferred reading of each word until the call gives false:
   /// everyday words, then those of the lists up to a size, smaller lists

@@ -6,6 +6,7 @@
 
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "phonics/accent.h"
 #include "phonics/hand_split.h"
 #include "phonics/notation.h"
 #include "phonics/own_pattern.h"
@@ -31,9 +32,11 @@ std::string plain_grapheme(std::string_view written) {
          map_letters(std::string_view(text).substr(line + 1)).letters;
 }
 
-// What the parts say, with the sounds that the teacher gave.
+// What the parts say, with the sounds that the teacher gave: as they are said,
+// and as the word list would have them.
 struct HandParts {
   std::vector<std::string> graphemes;
+  std::vector<std::vector<Phoneme>> said;
   std::vector<std::vector<Phoneme>> sounds;
 };
 
@@ -42,8 +45,10 @@ std::string read_parts(const Inventory& inventory,
                        int& part) {
   for (std::size_t i = 0; i < parts.size(); ++i) {
     result.graphemes.push_back(plain_grapheme(parts[i].grapheme));
+    result.said.emplace_back();
     result.sounds.emplace_back();
     if (parts[i].sound.empty()) continue;
+    const auto said = read_said_sound(parts[i].sound);
     const auto sound = read_sound(parts[i].sound);
     if (!sound ||
         !is_sound_of_one_grapheme(*sound, parts[i].sound, inventory)) {
@@ -53,6 +58,7 @@ std::string read_parts(const Inventory& inventory,
       return fmt::format("there is no sound named `{}`{}{}", parts[i].sound,
                          near.empty() ? "" : "; ", near);
     }
+    result.said.back() = *said;
     result.sounds.back() = *sound;
   }
   return {};
@@ -124,7 +130,8 @@ HandReading Phonics::read_by_hand(std::string_view word,
     unit.end = map.ends[place.begin + width - 1];
     if (place.split_e >= 0) unit.split_e = map.begins[place.split_e];
     if (!hand.sounds[i].empty()) {
-      unit.phonemes = hand.sounds[i];
+      unit.phonemes = hand.said[i];
+      unit.given = true;
     } else if (!known.empty()) {
       const auto p = inventory[known[i].id].phonemes();
       unit.phonemes.assign(p.begin(), p.end());
@@ -137,7 +144,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
                       unit.grapheme),
           static_cast<int>(i));
     }
-    const int id = inventory.find(unit.grapheme, unit.phonemes);
+    const int id = inventory.find(unit.grapheme, as_listed(unit.phonemes));
     unit.irregular =
         id < 0 || inventory[static_cast<CorrespondenceId>(id)].rare != 0;
     reading.units.push_back(std::move(unit));

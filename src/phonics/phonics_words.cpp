@@ -114,9 +114,9 @@ std::vector<NearMiss> Phonics::near_misses(PatternId pattern,
               const Likeness likeness =
                   likeness_to(reading, facts, impl_->catalogue, pattern);
               if (likeness == Likeness::none) return true;
-              NearMiss miss{
-                  reading.word,
-                  explain_why_not(reading, facts, impl_->catalogue, pattern)};
+              NearMiss miss{reading.word,
+                            explain_why_not(reading, facts, impl_->catalogue,
+                                            pattern, Conventions{})};
               const bool is_loose = likeness == Likeness::loose;
               const bool is_new = (is_loose ? loose_reasons : reasons)
                                       .insert(miss.why_not.substr(

@@ -19,8 +19,10 @@ struct Unit {
   std::uint8_t end = 0;
   /// Byte offset of the e of a split grapheme, else -1.
   std::int16_t split_e = -1;
-  /// As a dictionary of the accent in force counts them; never empty (silent
-  /// letters go with a neighbour).
+  /// What is said here: as a dictionary of the accent in force counts them,
+  /// with what is a matter of teaching settled (dog has short o). Whoever names
+  /// a sound of a word names these. Never empty (silent letters go with a
+  /// neighbour).
   std::vector<Phoneme> phonemes;
   /// As the word list has them (General American): what patterns and taught
   /// correspondences are decided on in every accent.
@@ -30,6 +32,8 @@ struct Unit {
   bool stressed = false;
   /// The grapheme says something here that it seldom says elsewhere.
   bool irregular = false;
+  /// A teacher's split says what it says, so that no convention does.
+  bool given = false;
 
   bool is_split() const { return split_e >= 0; }
 };

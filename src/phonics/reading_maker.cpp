@@ -80,7 +80,7 @@ Reading make_reading(std::string_view word, const LetterMap& map,
 
 void finish_reading(Reading& reading, const SpokenWord& spoken,
                     const Conventions& conventions) {
-  for (Unit& unit : reading.units) unit.listed = unit.phonemes;
+  for (Unit& unit : reading.units) unit.listed = as_listed(unit.phonemes);
   set_syllables(reading, spoken.stress);
   apply_accent(reading.units, spoken.bath, conventions);
   reading.sounds = count_boxes(reading.units, conventions);

@@ -15,8 +15,8 @@ namespace {
 
 using Key = RuleCondition::Key;
 
-std::string say(std::span<const Phoneme> phonemes) {
-  return "/" + sound_name(phonemes, Conventions{}) + "/";
+std::string say(const Unit& unit, const Conventions& conventions) {
+  return "/" + sound_name(unit.phonemes, conventions) + "/";
 }
 
 const RuleCondition* condition(const PatternRule& rule, Key key) {
@@ -26,10 +26,12 @@ const RuleCondition* condition(const PatternRule& rule, Key key) {
   return nullptr;
 }
 
-std::string place_text(const RuleCondition& failed, const Unit& unit) {
+std::string place_text(const RuleCondition& failed, const Unit& unit,
+                       const Conventions& conventions) {
   switch (failed.key) {
     case Key::sound:
-      return fmt::format("its {} says {}", unit.grapheme, say(unit.listed));
+      return fmt::format("its {} says {}", unit.grapheme,
+                         say(unit, conventions));
     case Key::place:
       return fmt::format("its {} is not at the {}", unit.grapheme,
                          failed.values.front() == "first" ? "start" : "end");
@@ -84,7 +86,8 @@ bool stands_right(const PatternRule& rule, const Reading& reading,
 // first condition it fails.
 std::optional<std::string> failed_unit(const PatternRule& rule,
                                        const Reading& reading,
-                                       const WordFacts& facts, bool anywhere) {
+                                       const WordFacts& facts, bool anywhere,
+                                       const Conventions& conventions) {
   const RuleCondition* grapheme = condition(rule, Key::grapheme);
   if (grapheme == nullptr) return std::nullopt;
   for (std::size_t i = 0; i < reading.units.size(); ++i) {
@@ -94,12 +97,12 @@ std::optional<std::string> failed_unit(const PatternRule& rule,
     }
     for (const RuleCondition& c : rule.unit) {
       if (!unit_meets(c, reading, facts, i)) {
-        return place_text(c, reading.units[i]);
+        return place_text(c, reading.units[i], conventions);
       }
     }
     for (const RuleCondition& c : rule.word) {
       if (!word_meets(c, reading, facts)) {
-        return place_text(c, reading.units[i]);
+        return place_text(c, reading.units[i], conventions);
       }
     }
   }
@@ -133,14 +136,23 @@ std::string parted_letters(const PatternRule& rule, const Reading& reading,
   return {};
 }
 
-// The sound is there, spelled otherwise.
+// The sound is there, spelled otherwise. The o of dog, which the word list
+// gives the vowel of saw, is no such spelling of it.
 std::optional<std::string> other_spelling(const PatternRule& rule,
-                                          const Reading& reading) {
+                                          const Reading& reading,
+                                          const Conventions& conventions) {
   const RuleCondition* sound = condition(rule, Key::sound);
   if (sound == nullptr) return std::nullopt;
+  const auto asks_for = [&](const std::vector<Phoneme>& listed) {
+    return std::ranges::find(sound->sounds, listed) != sound->sounds.end();
+  };
   for (const Unit& unit : reading.units) {
-    if (std::ranges::find(sound->sounds, unit.listed) != sound->sounds.end()) {
-      return fmt::format("it spells {} with {}", say(unit.listed),
+    const bool short_o = unit.phonemes == std::vector{Phoneme::oh};
+    if (short_o && !conventions.cot_caught_merged && !asks_for({Phoneme::aa})) {
+      continue;
+    }
+    if (asks_for(unit.listed)) {
+      return fmt::format("it spells {} with {}", say(unit, conventions),
                          unit.grapheme);
     }
   }
@@ -180,15 +192,16 @@ std::string ending_text_of(const PatternRule& rule, const Reading& reading,
 }
 
 // "it has short o (b o t)"
-std::string what_it_has(const Reading& reading) {
+std::string what_it_has(const Reading& reading,
+                        const Conventions& conventions) {
   for (const Unit& unit : reading.units) {
     if (!has_vowel(unit)) continue;
     if (is_plain_short_vowel(unit)) {
       return fmt::format("it has short {} ({})", unit.grapheme,
                          graphemes_text(reading));
     }
-    return fmt::format("it has {} as {} ({})", unit.grapheme, say(unit.listed),
-                       graphemes_text(reading));
+    return fmt::format("it has {} as {} ({})", unit.grapheme,
+                       say(unit, conventions), graphemes_text(reading));
   }
   return fmt::format("it is {}", graphemes_text(reading));
 }
@@ -265,10 +278,11 @@ Likeness likeness_to(const Reading& reading, const WordFacts& facts,
 
 std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,
-                            PatternId pattern) {
+                            PatternId pattern, const Conventions& conventions) {
   const auto rules = catalogue.rules(pattern);
   for (const PatternRule& rule : rules) {
-    if (auto text = failed_unit(rule, reading, facts, false)) return *text;
+    if (auto text = failed_unit(rule, reading, facts, false, conventions))
+      return *text;
   }
   for (const PatternRule& rule : rules) {
     const std::string letters = parted_letters(rule, reading, facts);
@@ -277,10 +291,11 @@ std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                        letters, graphemes_text(reading));
   }
   for (const PatternRule& rule : rules) {
-    if (auto text = failed_unit(rule, reading, facts, true)) return *text;
+    if (auto text = failed_unit(rule, reading, facts, true, conventions))
+      return *text;
   }
   for (const PatternRule& rule : rules) {
-    if (auto text = other_spelling(rule, reading)) return *text;
+    if (auto text = other_spelling(rule, reading, conventions)) return *text;
   }
   for (const PatternRule& rule : rules) {
     std::string text = ending_text_of(rule, reading, facts);
@@ -293,7 +308,7 @@ std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                          graphemes_text(reading));
     }
   }
-  return what_it_has(reading);
+  return what_it_has(reading, conventions);
 }
 
 }  // namespace sheaf

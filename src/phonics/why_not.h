@@ -10,10 +10,11 @@ namespace sheaf {
 
 struct WordFacts;
 
-/// Why a word does not have a pattern, as the end of a sentence.
+/// Why a word does not have a pattern, as the end of a sentence. The reading is
+/// of these conventions.
 std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,
-                            PatternId pattern);
+                            PatternId pattern, const Conventions& conventions);
 
 /// How easily a word without a pattern is taken for one that has it: it has a
 /// grapheme of the pattern, or its letters in other graphemes, where the

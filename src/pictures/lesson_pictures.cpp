@@ -18,6 +18,10 @@ const Picture* LessonPictures::find(std::string_view word) const {
   return found == own_.end() ? book_->find(word) : found->second;
 }
 
+bool LessonPictures::has(std::string_view word) const {
+  return own_.contains(lower_case(word)) || find_picture_word(word) != nullptr;
+}
+
 bool LessonPictures::is_clear(std::string_view word) const {
   if (own_.contains(lower_case(word))) return true;
   const PictureWord* row = find_picture_word(word);

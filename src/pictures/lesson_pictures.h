@@ -23,6 +23,8 @@ class LessonPictures {
 
   /// Null where the word has none.
   const Picture* find(std::string_view word) const;
+  /// Whether it has one, told without making it.
+  bool has(std::string_view word) const;
   /// Whether most children would say the word on seeing its picture: the
   /// teacher's own, or one that the table calls clear.
   bool is_clear(std::string_view word) const;

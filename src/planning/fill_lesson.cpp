@@ -6,6 +6,7 @@
 
 #include "analysis/pattern_names.h"
 #include "base/utf8.h"
+#include "phonics/pattern_rule.h"
 
 namespace sheaf {
 
@@ -56,10 +57,15 @@ class Filler {
                                 : lesson_.patterns.front().span;
   }
 
-  // Words of one pattern and none of the lesson's others.
+  // Words of one pattern and none of the lesson's others; where it is given,
+  // with a picture and at most so many syllables.
   std::vector<std::string> search(PatternId pattern, std::size_t count,
-                                  bool first_set) {
+                                  bool first_set, int pictured_syllables = 0) {
     WordQuery query;
+    if (pictured_syllables > 0) {
+      query.pictures_only = true;
+      query.syllables.most = pictured_syllables;
+    }
     query.pattern = pattern;
     query.count = count;
     query.first_set = first_set;
@@ -75,14 +81,43 @@ class Filler {
     return words;
   }
 
+  // Puts a word with a picture first where none of them has one: it is to be
+  // the key word, and its sound is tied to what a child sees. It is not much
+  // longer than the others, and nothing that only looks like a form of a word
+  // (shorts, scissors).
+  void add_pictured(PatternId pattern, bool first_set, std::size_t most,
+                    std::vector<std::string>& words) {
+    const auto rules = source_.phonics.patterns().rules(pattern);
+    if (!source_.has_picture || words.empty() ||
+        std::ranges::any_of(words, source_.has_picture) ||
+        std::ranges::any_of(rules, &PatternRule::of_ending)) {
+      return;
+    }
+    int syllables = 2;
+    for (const std::string& word : words) {
+      syllables = std::max(
+          syllables,
+          source_.phonics.first_units(word, source_.conventions)->syllables());
+    }
+    const auto found = search(pattern, 1, first_set, syllables);
+    if (found.empty()) return;
+    if (words.size() == most) {
+      used_.erase(lower_case(words.back()));
+      words.pop_back();
+    }
+    words.insert(words.begin(), found.front());
+  }
+
   // An equal part of the count for each pattern.
-  std::vector<std::string> for_each_pattern(std::size_t count, bool first_set) {
+  std::vector<std::string> for_each_pattern(std::size_t count, bool first_set,
+                                            bool with_key = false) {
     std::vector<std::string> words;
     for (std::size_t i = 0; i < patterns_.size(); ++i) {
       const std::size_t share =
           count * (i + 1) / patterns_.size() - count * i / patterns_.size();
       if (share == 0) continue;
-      const auto found = search(patterns_[i], share, first_set);
+      auto found = search(patterns_[i], share, first_set);
+      if (with_key) add_pictured(patterns_[i], first_set, share, found);
       words.insert(words.end(), found.begin(), found.end());
     }
     return words;
@@ -104,7 +139,9 @@ class Filler {
     for (int set = 1; set < lesson_.set.value; ++set) {
       for_each_pattern(each, set == 1);
     }
-    const auto found = for_each_pattern(wanted, lesson_.set.value == 1);
+    const bool with_key = lesson_.words.empty() && !lesson_.key_word.given();
+    const auto found =
+        for_each_pattern(wanted, lesson_.set.value == 1, with_key);
     words.insert(words.end(), found.begin(), found.end());
     if (found.size() < wanted) report_few(found.size(), wanted);
     if (words.empty()) return;

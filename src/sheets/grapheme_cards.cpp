@@ -49,7 +49,7 @@ std::vector<Item> chosen(const SheetInput& in) {
     const int key = in.lesson.key_words[i];
     bool first = true;
     for (const std::string& grapheme : in.lesson.patterns[i].graphemes) {
-      // The key word stands for the commonest grapheme.
+      // The key word has the first of them.
       add_item(items, grapheme,
                key >= 0 && first
                    ? &in.lesson.words[static_cast<std::size_t>(key)]

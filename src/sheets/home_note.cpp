@@ -104,9 +104,9 @@ std::string how_to_say(const std::vector<Phoneme>& sound) {
 }
 
 // "sh", "ee or ea", "i–e (with a letter between)".
-std::string letters_of(const LessonPattern& pattern) {
+std::string letters_of(const std::vector<std::string>& graphemes) {
   std::string text;
-  for (const std::string& grapheme : pattern.graphemes) {
+  for (const std::string& grapheme : graphemes) {
     if (!text.empty()) text += " or ";
     const std::size_t gap = grapheme.find('_');
     if (gap == std::string::npos) {
@@ -125,11 +125,20 @@ Part sounds(const SheetInput& in) {
     const LessonPattern& pattern = in.lesson.patterns[i];
     const int key = in.lesson.key_words[i];
     if (pattern.sound.empty() || key < 0) continue;
+    const std::string& word =
+        in.lesson.words[static_cast<std::size_t>(key)].reading.word;
+    const std::string sound = said(in.lesson, pattern.sound);
+    const std::string how = how_to_say(pattern.sound);
+    // What the key word's grapheme says may be another thing in another word.
+    const bool always =
+        std::ranges::find(pattern.alike, pattern.graphemes.front()) !=
+        pattern.alike.end();
     part.texts.push_back(
-        fmt::format("{} says {}, as in {}. {}", letters_of(pattern),
-                    said(in.lesson, pattern.sound),
-                    in.lesson.words[static_cast<std::size_t>(key)].reading.word,
-                    how_to_say(pattern.sound)));
+        always
+            ? fmt::format("{} says {}, as in {}. {}", letters_of(pattern.alike),
+                          sound, word, how)
+            : fmt::format("In {}, {} says {}. {}", word,
+                          letters_of({pattern.graphemes.front()}), sound, how));
   }
   part.heading = part.texts.size() > 1 ? "The sounds" : "The sound";
   return part;

@@ -11,11 +11,11 @@
 #include "layout/table.h"
 #include "marking/likely_errors.h"
 #include "phonics/lexicon.h"
-#include "phonics/notation.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
 #include "sheets/rhyme_words.h"
 #include "sheets/sheet.h"
+#include "sheets/sound_key.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -240,11 +240,12 @@ void add_mending(Composer& c) {
   add_paragraph(c, text, kCaution, {.space_before = 4_mm});
 }
 
-// What the signs between slashes mean, in the lesson's notation.
+// What the signs between slashes mean, in the lesson's notation: all that the
+// packet has.
 void add_notation(const SheetInput& in, Composer& c) {
   add_heading(c, "How the sounds are written");
   std::string key;
-  for (const NotationKeyLine& line : notation_key(in.lesson.conventions)) {
+  for (const NotationKeyLine& line : sound_key(in)) {
     key +=
         fmt::format("{}/{}/ {}", key.empty() ? "" : ", ", line.sign, line.word);
   }

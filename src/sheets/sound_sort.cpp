@@ -4,7 +4,7 @@
 #include <set>
 
 #include "base/shuffle.h"
-#include "phonics/notation.h"
+#include "phonics/alike.h"
 #include "pictures/picture_words.h"
 
 namespace sheaf {
@@ -16,28 +16,31 @@ struct NearPair {
 };
 
 constexpr NearPair kNear[] = {
-    {Phoneme::sh, Phoneme::ch}, {Phoneme::sh, Phoneme::s},
-    {Phoneme::sh, Phoneme::zh}, {Phoneme::sh, Phoneme::jh},
-    {Phoneme::s, Phoneme::z},   {Phoneme::s, Phoneme::th},
-    {Phoneme::z, Phoneme::zh},  {Phoneme::z, Phoneme::dh},
-    {Phoneme::th, Phoneme::f},  {Phoneme::th, Phoneme::dh},
-    {Phoneme::dh, Phoneme::v},  {Phoneme::dh, Phoneme::d},
-    {Phoneme::f, Phoneme::v},   {Phoneme::b, Phoneme::p},
-    {Phoneme::b, Phoneme::d},   {Phoneme::d, Phoneme::t},
-    {Phoneme::g, Phoneme::k},   {Phoneme::ch, Phoneme::jh},
-    {Phoneme::ch, Phoneme::t},  {Phoneme::jh, Phoneme::zh},
-    {Phoneme::m, Phoneme::n},   {Phoneme::n, Phoneme::ng},
-    {Phoneme::l, Phoneme::r},   {Phoneme::l, Phoneme::w},
-    {Phoneme::r, Phoneme::w},   {Phoneme::eh, Phoneme::ih},
-    {Phoneme::eh, Phoneme::ae}, {Phoneme::eh, Phoneme::ey},
-    {Phoneme::ih, Phoneme::iy}, {Phoneme::ae, Phoneme::ah},
-    {Phoneme::aa, Phoneme::ah}, {Phoneme::aa, Phoneme::ao},
-    {Phoneme::aa, Phoneme::ow}, {Phoneme::ah, Phoneme::uh},
-    {Phoneme::uh, Phoneme::uw}, {Phoneme::ey, Phoneme::ay},
-    {Phoneme::ey, Phoneme::iy}, {Phoneme::ay, Phoneme::oy},
-    {Phoneme::ow, Phoneme::uw}, {Phoneme::ow, Phoneme::ao},
-    {Phoneme::ow, Phoneme::aw}, {Phoneme::ao, Phoneme::oy},
-    {Phoneme::er, Phoneme::r},
+    {Phoneme::sh, Phoneme::ch},  {Phoneme::sh, Phoneme::s},
+    {Phoneme::sh, Phoneme::zh},  {Phoneme::sh, Phoneme::jh},
+    {Phoneme::s, Phoneme::z},    {Phoneme::s, Phoneme::th},
+    {Phoneme::z, Phoneme::zh},   {Phoneme::z, Phoneme::dh},
+    {Phoneme::th, Phoneme::f},   {Phoneme::th, Phoneme::dh},
+    {Phoneme::dh, Phoneme::v},   {Phoneme::dh, Phoneme::d},
+    {Phoneme::f, Phoneme::v},    {Phoneme::b, Phoneme::p},
+    {Phoneme::b, Phoneme::d},    {Phoneme::d, Phoneme::t},
+    {Phoneme::g, Phoneme::k},    {Phoneme::ch, Phoneme::jh},
+    {Phoneme::ch, Phoneme::t},   {Phoneme::jh, Phoneme::zh},
+    {Phoneme::m, Phoneme::n},    {Phoneme::n, Phoneme::ng},
+    {Phoneme::l, Phoneme::r},    {Phoneme::l, Phoneme::w},
+    {Phoneme::r, Phoneme::w},    {Phoneme::eh, Phoneme::ih},
+    {Phoneme::eh, Phoneme::ae},  {Phoneme::eh, Phoneme::ey},
+    {Phoneme::ih, Phoneme::iy},  {Phoneme::ae, Phoneme::ah},
+    {Phoneme::aa, Phoneme::ah},  {Phoneme::aa, Phoneme::ao},
+    {Phoneme::aa, Phoneme::ow},  {Phoneme::ah, Phoneme::uh},
+    {Phoneme::uh, Phoneme::uw},  {Phoneme::ey, Phoneme::ay},
+    {Phoneme::ey, Phoneme::iy},  {Phoneme::ay, Phoneme::oy},
+    {Phoneme::ow, Phoneme::uw},  {Phoneme::ow, Phoneme::ao},
+    {Phoneme::ow, Phoneme::aw},  {Phoneme::ao, Phoneme::oy},
+    {Phoneme::er, Phoneme::r},   {Phoneme::axr, Phoneme::r},
+    {Phoneme::er, Phoneme::axr}, {Phoneme::oh, Phoneme::ah},
+    {Phoneme::oh, Phoneme::ao},  {Phoneme::oh, Phoneme::aa},
+    {Phoneme::oh, Phoneme::ow},
 };
 
 bool holds(const Reading& reading, const std::vector<Phoneme>& sound,
@@ -87,10 +90,11 @@ class Chooser {
   void add_columns() {
     for (std::size_t i = 0; i < in_.lesson.patterns.size(); ++i) {
       const std::vector<Phoneme>& sound = in_.lesson.patterns[i].sound;
-      if (sound.empty()) continue;
-      const bool known = std::ranges::any_of(
-          sort_.columns,
-          [&](const SoundSort::Column& c) { return c.sound == sound; });
+      if (sound.empty() || !in_.lesson.patterns[i].one_sound) continue;
+      const bool known =
+          std::ranges::any_of(sort_.columns, [&](const SoundSort::Column& c) {
+            return is_one_sound(c.sound, sound);
+          });
       if (known) continue;
       SoundSort::Column column{sound, "", nullptr};
       const int key = in_.lesson.key_words[i];
@@ -111,19 +115,21 @@ class Chooser {
     }
   }
 
-  // Whether a word is said with the sound but taught as having another: dog has
-  // the vowel of saw and counts as short o. The key would say both.
-  bool is_taught_otherwise(const Reading& reading,
-                           const std::vector<Phoneme>& sound) const {
-    const Conventions& conventions = in_.lesson.conventions;
-    const std::string name = sound_name(sound, conventions);
-    for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
-      if (reading.sounds[i].phonemes == sound &&
-          sound_name(reading, i, conventions) != name) {
-        return true;
-      }
-    }
-    return false;
+  // Whether many say the word with the sound that it is not taught with, or
+  // hear no difference: dog with the vowel of saw, father with short o. The key
+  // would contradict an ear.
+  bool is_in_doubt(const Reading& reading,
+                   const std::vector<Phoneme>& sound) const {
+    if (in_.lesson.conventions.accent != Accent::general_american) return false;
+    using P = Phoneme;
+    return std::ranges::any_of(reading.units, [&](const Unit& unit) {
+      const bool short_o = unit.phonemes == std::vector{P::oh};
+      return (sound == std::vector{P::ao} && short_o &&
+              unit.listed == std::vector{P::ao}) ||
+             (sound == std::vector{P::oh} &&
+              unit.phonemes == std::vector{P::aa}) ||
+             (sound == std::vector{P::aa} && short_o);
+    });
   }
 
   // The column whose sound the word has; the last for none, -1 for several and
@@ -132,10 +138,9 @@ class Chooser {
     int found = static_cast<int>(sort_.columns.size()) - 1;
     bool any = false;
     for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
+      if (is_in_doubt(reading, sort_.columns[i].sound)) return -1;
       if (!has_sound(reading, sort_.columns[i].sound)) continue;
-      if (any || is_taught_otherwise(reading, sort_.columns[i].sound)) {
-        return -1;
-      }
+      if (any) return -1;
       any = true;
       found = static_cast<int>(i);
     }
@@ -279,8 +284,9 @@ class Chooser {
 }  // namespace
 
 bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound) {
-  return std::ranges::any_of(
-      reading.units, [&](const Unit& unit) { return unit.phonemes == sound; });
+  return std::ranges::any_of(reading.units, [&](const Unit& unit) {
+    return is_one_sound(unit.phonemes, sound);
+  });
 }
 
 bool are_near(Phoneme a, Phoneme b) {

@@ -98,6 +98,11 @@ bool is_short_and_stressed(const Unit& unit) {
   }
   const Phoneme sound = unit.phonemes.front();
   if (sound == Phoneme::aa && unit.grapheme == "a") return false;
+  // Nor is the vowel of saw, where it is said as short o.
+  if (sound == Phoneme::oh && unit.grapheme.size() > 1 &&
+      unit.listed.front() == Phoneme::ao && unit.grapheme != "ou") {
+    return false;
+  }
   return is_short_vowel(sound) && sound != Phoneme::ax;
 }
 

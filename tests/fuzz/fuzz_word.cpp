@@ -77,7 +77,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
     for (std::size_t id = data[0] >> 3; id < phonics.patterns().all().size();
          id += 32) {
       if (reading.find(static_cast<sheaf::PatternId>(id)) == nullptr) {
-        require(!phonics.why_not(reading, static_cast<sheaf::PatternId>(id))
+        require(!phonics
+                     .why_not(reading, static_cast<sheaf::PatternId>(id),
+                              conventions)
                      .empty());
       }
     }

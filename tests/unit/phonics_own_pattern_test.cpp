@@ -49,11 +49,22 @@ TEST(OwnPattern, SplitVowelsAndShortOCount) {
   EXPECT_TRUE(has(with_own("o=/o/"), "soft", "o=/o/"));
 }
 
+TEST(OwnPattern, ShortOIsNotTheVowelOfFather) {
+  const Phonics short_o = with_own("a=/o/"), father = with_own("a=/ah/");
+  EXPECT_TRUE(has(short_o, "watch", "a=/o/"));
+  EXPECT_FALSE(has(short_o, "father", "a=/o/"));
+  EXPECT_TRUE(has(father, "father", "a=/ah/"));
+  EXPECT_FALSE(has(father, "watch", "a=/ah/"));
+  EXPECT_EQ(short_o.patterns().all().back().name, "a as /o/");
+  EXPECT_EQ(with_own("o=/o/").patterns().all().back().name, "o as /o/");
+  EXPECT_EQ(father.patterns().all().back().name, "a as /ah/");
+}
+
 TEST(OwnPattern, SaysWhyAWordLacksIt) {
   const Phonics phonics = with_own("ch=/k/");
   const auto id = phonics.patterns().find("ch=/k/").found.front();
   const Reading chin = phonics.read("chin", Conventions{}).front();
-  EXPECT_EQ(phonics.why_not(chin, id), "its ch says /ch/");
+  EXPECT_EQ(phonics.why_not(chin, id, {}), "its ch says /ch/");
   EXPECT_FALSE(phonics.words_with(id, 3).empty());
 }
 
