@@ -126,7 +126,7 @@ class WarmUpMaker {
   // Other ones each week, but the same each time that the week is printed.
   std::vector<std::string> everyday_words(PatternId pattern) const {
     std::vector<std::string> words;
-    for (const PatternWord& word : lesson_.phonics->pattern_words(pattern)) {
+    for (const PatternWord& word : lesson_.phonics->pattern_words(pattern, lesson_.conventions)) {
       if (word.info.everyday && !word.later && !word.readings) {
         words.push_back(word.word);
       }

@@ -123,7 +123,8 @@ std::vector<std::uint8_t> bytes_of(const std::vector<T>& items) {
 std::vector<std::uint32_t> make_index(const WordTable& table,
                                       std::span<const std::uint32_t> places) {
   std::size_t words = 0;
-  for (const WordRecord& record : table.records) words += record.more ? 0 : 1;
+  const auto is_last = [](const WordRecord& r) { return !r.more && !r.varies; };
+  for (const WordRecord& record : table.records) words += is_last(record);
   std::vector<std::uint32_t> index(words + words / 3 + 1, kNoWord);
   bool first = true;
   for (std::size_t i = 0; i < table.records.size(); ++i) {
@@ -132,7 +133,7 @@ std::vector<std::uint32_t> make_index(const WordTable& table,
       while (index[slot] != kNoWord) slot = (slot + 1) % index.size();
       index[slot] = places[i];
     }
-    first = !table.records[i].more;
+    first = is_last(table.records[i]);
   }
   return index;
 }
@@ -165,12 +166,15 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   sources.everyday = read_words(paths.data + "/everyday_words.txt");
   sources.bath = read_words(paths.data + "/bath_words.txt");
+  sources.accents = read_accent_words(
+      read_file(paths.data + "/accent_words.tsv"), fault);
+  if (!fault.empty()) throw MachineError("accent_words.tsv, " + fault);
   sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
   sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {
-    std::string text = "supplement.tsv:";
+    std::string text = "the word list:";
     for (const std::string& problem : report.faults) text += "\n  " + problem;
     throw MachineError(text);
   }
@@ -216,12 +220,14 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   std::remove(draft.c_str());
   section(Section::pattern_words) = bytes_of(indexed.pattern_words);
   section(Section::said) = indexed.said;
+  section(Section::said_elsewhere) = indexed.said_elsewhere;
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(out, bytes);
   if (!debug_list.empty()) {
     std::string text;
     for (const std::string& w : report.not_aligned) text += w + "\n";
     for (const std::string& w : report.unknown) text += "? " + w + "\n";
+    for (const std::string& line : report.accents) text += line + "\n";
     write_file(debug_list, bytes_of(std::string_view(text)));
   }
   return fmt::format("{} words, {} readings, {} not aligned, {} bytes\n",

@@ -2,7 +2,6 @@
 
 #include <string_view>
 
-#include "phonics/endings.h"
 #include "phonics/unit_rules.h"
 
 namespace sheaf {
@@ -10,7 +9,6 @@ namespace {
 
 // A prefix is one behind which a word of the lists up to this size stands.
 constexpr int kLargestList = 60;
-constexpr int kMostEndings = 2;
 
 bool is_plain_word(const LexiconSources& sources, const std::string& word) {
   const auto found = sources.lists.find(word);
@@ -61,40 +59,12 @@ void weaken_prefix(const LexiconSources& sources, const Inventory& inventory,
   }
 }
 
-bool is_bath_word(const LexiconSources& sources, const std::string& word,
-                  int depth) {
-  if (sources.bath.contains(word)) return true;
-  if (depth > kMostEndings) return false;
-  const EndingAnalysis ending =
-      take_off_ending(word, [&](const EndingAnalysis& a) {
-        return a.base.size() > 2 && is_bath_word(sources, a.base, depth + 1)
-                   ? 0
-                   : -1;
-      });
-  if (ending) return true;
-  for (std::size_t at = 2; at + 3 <= word.size(); ++at) {
-    const std::string first = word.substr(0, at), second = word.substr(at);
-    if (first.size() > 2 && sources.bath.contains(first) &&
-        sources.lists.contains(second)) {
-      return true;
-    }
-    if (sources.bath.contains(second) && sources.lists.contains(first)) {
-      return true;
-    }
-  }
-  return false;
-}
-
 }  // namespace
 
 void repair_by_lists(const LexiconSources& sources, const Inventory& inventory,
                      WordRecord& record) {
   sound_men(sources, inventory, record);
   weaken_prefix(sources, inventory, record);
-}
-
-bool has_bath_vowel(const LexiconSources& sources, const std::string& word) {
-  return is_bath_word(sources, word, 0);
 }
 
 }  // namespace sheaf

@@ -11,8 +11,4 @@ namespace sheaf {
 void repair_by_lists(const LexiconSources& sources, const Inventory& inventory,
                      WordRecord& record);
 
-/// Whether a word has the a of bath: a word of the list, an inflected form of
-/// one or a compound with one.
-bool has_bath_vowel(const LexiconSources& sources, const std::string& word);
-
 }  // namespace sheaf

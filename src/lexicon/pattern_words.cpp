@@ -1,5 +1,8 @@
 #include "lexicon/pattern_words.h"
 
+#include <map>
+
+#include "phonics/accent.h"
 #include "phonics/lexicon.h"
 #include "phonics/pattern_index.h"
 #include "phonics/phonics.h"
@@ -7,6 +10,15 @@
 namespace sheaf {
 
 namespace {
+
+constexpr Accent kAccents[] = {Accent::general_american, Accent::british,
+                               Accent::scottish, Accent::australian};
+
+// By word, then by what else tells entries of a word apart.
+std::uint32_t order_of(const PatternEntry& entry) {
+  return entry.word << 4U | static_cast<std::uint32_t>(entry.place) << 2U |
+         (entry.twice ? 2U : 0U) | (entry.later ? 1U : 0U);
+}
 
 PatternWord::Place place_of(const PatternPlace& place, const Reading& reading) {
   if (place.units.front() == 0) return PatternWord::Place::first;
@@ -20,13 +32,28 @@ PatternWord::Place place_of(const PatternPlace& place, const Reading& reading) {
   return at_end ? PatternWord::Place::last : PatternWord::Place::middle;
 }
 
-std::vector<std::uint8_t> said_set(const Lexicon& lexicon) {
-  HashSet said;
+std::uint32_t said_hash_of(const WordRecord& record, const Lexicon& lexicon) {
+  return said_hash(
+      as_listed(phonemes_of(record.segments, lexicon.inventory())));
+}
+
+// A made-up word is to be no word in the accent of its lesson.
+void index_sounds(const Lexicon& lexicon, PatternSections& sections) {
+  HashSet said, elsewhere(HashSet::kFewBits);
   lexicon.each([&](const WordRecord& record) {
-    said.add(said_hash(phonemes_of(record.segments, lexicon.inventory())));
+    said.add(said_hash_of(record, lexicon));
     return true;
   });
-  return said.bytes();
+  for (const Accent accent : kAccents) {
+    const Lexicon spoken = lexicon.with(speech_of(conventions_for(accent)));
+    spoken.each([&](const WordRecord& record) {
+      const std::uint32_t hash = said_hash_of(record, lexicon);
+      if (!is_in_hash_set(said.bytes(), hash)) elsewhere.add(hash);
+      return true;
+    });
+  }
+  sections.said = said.bytes();
+  sections.said_elsewhere = elsewhere.bytes();
 }
 
 }  // namespace
@@ -36,22 +63,29 @@ PatternSections index_patterns(const std::string& file) {
   const Lexicon lexicon(bytes);
   const Phonics phonics(file);
   const std::size_t patterns = phonics.patterns().all().size();
-  std::vector<std::vector<std::uint32_t>> entries(patterns);
-  phonics.each_word(
-      Phonics::kCommonList, Conventions{},
-      [&](const Reading& reading, const WordInfo& info) {
-        if (info.name) return true;
-        const std::uint32_t word = lexicon.find(reading.word);
-        for (const PatternPlace& place : reading.places) {
-          const bool of_units = phonics.patterns()[place.pattern].of_units;
-          entries[place.pattern].push_back(pack(
-              {word,
-               of_units ? place_of(place, reading)
-                        : PatternWord::Place::middle,
-               of_units && place.units.size() > 1, place.later}));
-        }
-        return true;
-      });
+  // By pattern: entries by their bits without accents, in the order of words.
+  std::vector<std::map<std::uint32_t, PatternEntry>> entries(patterns);
+  for (const Accent accent : kAccents) {
+    phonics.each_word(
+        Phonics::kCommonList, conventions_for(accent),
+        [&](const Reading& reading, const WordInfo& info) {
+          if (info.name) return true;
+          for (const PatternPlace& place : reading.places) {
+            const bool of_units = phonics.patterns()[place.pattern].of_units;
+            PatternEntry entry;
+            entry.word = lexicon.find(reading.word);
+            if (of_units) {
+              entry.place = place_of(place, reading);
+              entry.twice = place.units.size() > 1;
+            }
+            entry.later = place.later;
+            entries[place.pattern]
+                .try_emplace(order_of(entry), entry)
+                .first->second.accents |= index_bit(accent);
+          }
+          return true;
+        });
+  }
   PatternSections sections;
   auto begin = static_cast<std::uint32_t>(patterns + 1);
   for (const auto& words : entries) {
@@ -60,10 +94,11 @@ PatternSections index_patterns(const std::string& file) {
   }
   sections.pattern_words.push_back(begin);
   for (const auto& words : entries) {
-    sections.pattern_words.insert(sections.pattern_words.end(), words.begin(),
-                                  words.end());
+    for (const auto& [order, entry] : words) {
+      sections.pattern_words.push_back(pack(entry));
+    }
   }
-  sections.said = said_set(lexicon);
+  index_sounds(lexicon, sections);
   return sections;
 }
 

@@ -6,11 +6,12 @@
 
 namespace sheaf {
 
-/// The two sections of the word list that are made from the finished rest of
+/// The sections of the word list that are made from the finished rest of
 /// it, which stands in `file` already.
 struct PatternSections {
   std::vector<std::uint32_t> pattern_words;
   std::vector<std::uint8_t> said;
+  std::vector<std::uint8_t> said_elsewhere;
 };
 PatternSections index_patterns(const std::string& file);
 

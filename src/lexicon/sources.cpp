@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include "base/utf8.h"
+#include "phonics/conventions.h"
 #include "phonics/inventory.h"
 #include "phonics/table_text.h"
+#include "phonics/word_record.h"
 
 namespace sheaf {
 namespace {
@@ -88,6 +90,39 @@ PronunciationTable read_supplement(std::string_view text, std::string& fault) {
     pronunciation.label = row.cell(2);
     pronunciation.graphemes = row.cell(3);
     table[std::string(row.cells[0])].push_back(std::move(pronunciation));
+  }
+  return table;
+}
+
+AccentTable read_accent_words(std::string_view text, std::string& fault) {
+  AccentTable table;
+  for (const TableRow& row : table_rows(text)) {
+    if (row.cell(1) == "accents") continue;  // the head
+    AccentRow entry;
+    for (const std::string_view name : split_at(row.cell(1), ' ')) {
+      Conventions conventions;
+      const bool good = !set_convention(conventions, "accent", name);
+      const std::uint8_t bit = accent_bit(conventions.accent);
+      if (!good || bit == 0) {
+        fault = fmt::format("line {}: `{}` is no accent that has words of its "
+                            "own",
+                            row.line, name);
+        return {};
+      }
+      entry.accents |= bit;
+    }
+    if (row.cell(2) != "=" && !read_sounds(row.cell(2), entry.pronunciation)) {
+      fault = fmt::format("line {}: the sounds of `{}` cannot be read",
+                          row.line, row.cells[0]);
+      return {};
+    }
+    if (row.cell(5).empty()) {
+      fault = fmt::format("line {}: `{}` has no source", row.line, row.cells[0]);
+      return {};
+    }
+    entry.pronunciation.label = row.cell(3);
+    entry.pronunciation.graphemes = row.cell(4);
+    table[std::string(row.cells[0])].push_back(std::move(entry));
   }
   return table;
 }

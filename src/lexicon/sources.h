@@ -35,6 +35,20 @@ PronunciationTable read_supplement(std::string_view text, std::string& fault);
 /// "'p er|f ax k t" to phonemes and stress; false where it is not that.
 bool read_sounds(std::string_view text, Pronunciation& pronunciation);
 
+/// How speakers of some accents say a word that General American has
+/// otherwise.
+struct AccentRow {
+  std::uint8_t accents = 0;  ///< as in WordRecord
+  Pronunciation pronunciation;
+};
+using AccentTable = std::map<std::string, std::vector<AccentRow>>;
+
+/// Reads accent_words.tsv: word, accents parted by blanks, sounds as in the
+/// supplement or = (as General American, though it looks like a form of a word
+/// that is otherwise; no sounds then), label, graphemes, source. `fault` says
+/// what is wrong, or stays empty.
+AccentTable read_accent_words(std::string_view text, std::string& fault);
+
 /// What the SCOWL lists tell of a word.
 struct ListedWord {
   int tier = 0;       ///< size of the smallest list that has it

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <numeric>
 
@@ -31,6 +32,16 @@ std::vector<std::int64_t> count_uses(
 
 void train(std::vector<Correspondence>& correspondences,
            std::span<const TrainingWord> words) {
+  // What only other accents have is in none of these words, and dearest.
+  std::vector<Correspondence> of_accents;
+  for (const Correspondence& c : correspondences) {
+    if (c.by_hand != Correspondence::kOfAccents) continue;
+    of_accents.push_back(c);
+    of_accents.back().cost = std::numeric_limits<std::uint16_t>::max();
+  }
+  std::erase_if(correspondences, [](const Correspondence& c) {
+    return c.by_hand == Correspondence::kOfAccents;
+  });
   // A first guess: what is taught is likelier than what is not, and more
   // letters in a grapheme make it less likely.
   for (Correspondence& c : correspondences) {
@@ -54,6 +65,7 @@ void train(std::vector<Correspondence>& correspondences,
       order, [&](std::size_t a, std::size_t b) { return uses[a] > uses[b]; });
   std::vector<Correspondence> sorted;
   for (const std::size_t i : order) sorted.push_back(correspondences[i]);
+  sorted.insert(sorted.end(), of_accents.begin(), of_accents.end());
   correspondences = std::move(sorted);
 }
 

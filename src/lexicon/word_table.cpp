@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include "lexicon/accent_records.h"
+#include "lexicon/bath_vowels.h"
 #include "lexicon/derived_words.h"
 #include "lexicon/list_repairs.h"
 #include "lexicon/repairs.h"
@@ -59,6 +61,7 @@ class TableMaker {
     derive_words();
     finish();
     table_.steps = count_steps(table_.records);
+    add_accent_records(sources_, table_, report_);
     return std::move(table_);
   }
 
@@ -241,7 +244,7 @@ class TableMaker {
       record.name = entry->name;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
-    record.bath = has_bath_vowel(sources_, record.spelling);
+    record.bath = bath_vowels(sources_, record, inventory_);
   }
 
   // A compound has the graphemes of its two words: fire and arm, not f i r ear

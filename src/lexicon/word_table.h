@@ -18,7 +18,10 @@ struct LexiconSources {
   PronunciationTable supplement;
   WordLists lists;
   std::set<std::string> everyday;
+  /// Words with the vowel of bath, and with a dash before them words that only
+  /// look as if they were made of such (-passage).
   std::set<std::string> bath;
+  AccentTable accents;
   /// Words that only look inflected (butter, king).
   std::set<std::string> not_inflected;
   /// Words that only look prefixed (uncle, recall).
@@ -36,12 +39,14 @@ struct LexiconReport {
   std::vector<std::string> not_aligned;
   /// Common words that nothing says how to read.
   std::vector<std::string> unknown;
+  /// What accents have otherwise and why, a line each, for reading.
+  std::vector<std::string> accents;
 };
 
 struct WordTable {
   std::vector<Correspondence> correspondences;
   /// Common words first, then by alphabet; readings of a word follow each
-  /// other.
+  /// other, those of some accents behind the others.
   std::vector<WordRecord> records;
   std::vector<std::string> labels;
   std::vector<GuessStep> steps;

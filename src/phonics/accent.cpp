@@ -31,20 +31,32 @@ P with_lost_r(P vowel) {
   }
 }
 
-// The r of "fur" is heard again before a vowel; where the letters are doubled
-// or ou, the vowel before it is short: hurry, worry, squirrel, courage.
+// The r of "fur" is heard again before a vowel: furry.
 void link_r(Unit& unit) {
-  const std::string& g = unit.grapheme;
-  P vowel = unit.stressed ? P::er : P::ax;
-  if (unit.stressed && one_of(g, {"urr", "orr", "our"})) vowel = P::ah;
-  if (unit.stressed && one_of(g, {"irr", "yr"})) vowel = P::ih;
-  unit.phonemes.back() = vowel;
+  unit.phonemes.back() = unit.stressed ? P::er : P::ax;
   unit.phonemes.push_back(P::r);
+}
+
+// The e of hero and period is the vowel of near, though its r stands by itself.
+bool is_near_before_r(const std::vector<Unit>& units, std::size_t i) {
+  return units[i].stressed && units[i].grapheme[0] == 'e' &&
+         units[i].phonemes == std::vector{P::ih} && i + 1 < units.size() &&
+         units[i + 1].phonemes[0] == P::r;
+}
+
+// Scotland says every r, and hears the one of furry by itself.
+void part_r(std::vector<Unit>& units) {
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    std::vector<P>& p = units[i].phonemes;
+    if (is_near_before_r(units, i)) p[0] = P::iy;
+    if (p.back() == P::er && vowel_follows(units, i)) link_r(units[i]);
+  }
 }
 
 void lose_r(std::vector<Unit>& units) {
   for (std::size_t i = 0; i < units.size(); ++i) {
     std::vector<P>& p = units[i].phonemes;
+    if (is_near_before_r(units, i)) p[0] = P::ia;
     const bool linked = vowel_follows(units, i);
     if (p.back() == P::er) {
       if (linked) link_r(units[i]);
@@ -81,7 +93,8 @@ void keep_yod(std::vector<Unit>& units) {
   for (std::size_t i = 1; i < units.size(); ++i) {
     std::vector<P>& p = units[i].phonemes;
     const P before = units[i - 1].phonemes.back();
-    const bool takes_y = before == P::t || before == P::d || before == P::n;
+    const bool takes_y = before == P::t || before == P::d || before == P::n ||
+                         before == P::z || before == P::th;
     if (takes_y && spells_long_u(units[i]) &&
         (p[0] == P::uw || p[0] == P::uh) && units[i].stressed) {
       p.insert(p.begin(), P::y);
@@ -89,26 +102,8 @@ void keep_yod(std::vector<Unit>& units) {
   }
 }
 
-// Before f, s, th, or n and m with another consonant: bath, dance, sample.
-bool before_bath_sound(const std::vector<Unit>& units, std::size_t i) {
-  if (i + 1 >= units.size()) return false;
-  switch (units[i + 1].phonemes[0]) {
-    case P::f:
-    case P::s:
-    case P::th:
-    case P::dh:
-    case P::n:
-    case P::m:
-    case P::v:
-      return true;
-    default:
-      return false;
-  }
-}
-
 // Whether a unit spells the short o of pond: by o, ou of cough, a behind w.
-bool is_short_o(const std::vector<Unit>& units, std::size_t i,
-                const Conventions& c) {
+bool is_short_o(const std::vector<Unit>& units, std::size_t i) {
   const Unit& unit = units[i];
   if (unit.given || unit.phonemes.size() != 1) return false;
   const P p = unit.phonemes[0];
@@ -117,30 +112,23 @@ bool is_short_o(const std::vector<Unit>& units, std::size_t i,
       one_of(g, {"o", "ho", "oh", "ow", "o_e", "ou", "ach", "e", "eau"})) {
     return true;
   }
-  // was, what and of, which General American says with short u
-  const bool weak = p == P::ah && c.accent != Accent::general_american;
-  if (weak && g == "o" && units.size() == 2 && i == 0) return true;
-  return g == "a" && i > 0 && (p == P::aa || weak) &&
+  return g == "a" && i > 0 && p == P::aa &&
          one_of(units[i - 1].grapheme, {"w", "wh", "qu"});
 }
 
 }  // namespace
 
-void apply_accent(std::vector<Unit>& units, bool bath_word,
-                  const Conventions& c) {
+void apply_accent(std::vector<Unit>& units, const Conventions& c) {
   for (std::size_t i = 0; i < units.size(); ++i) {
     std::vector<P>& p = units[i].phonemes;
     const bool merged = c.cot_caught_merged && p.size() == 1 && p[0] == P::ao;
-    if (merged || is_short_o(units, i, c)) p[0] = P::oh;
-    if (c.bath_ah && bath_word && p.size() == 1 && p[0] == P::ae &&
-        before_bath_sound(units, i)) {
-      p[0] = P::aa;
-    }
+    if (merged || is_short_o(units, i)) p[0] = P::oh;
     if (c.wh_hw && units[i].grapheme == "wh" && p.size() == 1 && p[0] == P::w) {
       p[0] = P::hw;
     }
   }
   if (c.yod_keep) keep_yod(units);
+  if (c.accent == Accent::scottish) part_r(units);
   if (!c.rhotic()) lose_r(units);
   weaken_er(units, c.rhotic());
 }
@@ -152,7 +140,7 @@ std::vector<Phoneme> in_accent(std::string_view grapheme,
   units[0].grapheme = grapheme;
   units[0].phonemes = listed;
   units[0].stressed = true;
-  apply_accent(units, false, conventions);
+  apply_accent(units, conventions);
   return std::move(units[0].phonemes);
 }
 

@@ -13,7 +13,9 @@ namespace sheaf {
 inline bool same_sound(Phoneme a, Phoneme b) {
   using P = Phoneme;
   const auto weak = [](P p) { return p == P::ax || p == P::ih; };
-  const auto open_o = [](P p) { return p == P::aa || p == P::ao; };
+  const auto open_o = [](P p) {
+    return p == P::aa || p == P::ao || p == P::oh;
+  };
   const auto th = [](P p) { return p == P::th || p == P::dh; };
   return a == b || (weak(a) && weak(b)) || (open_o(a) && open_o(b)) ||
          (th(a) && th(b));

@@ -67,13 +67,16 @@ std::string explain_boxes(const Reading& reading,
 
 std::string split_line(const Reading& reading,
                        std::span<const Reading> others) {
-  // Sounds are written as General American says them, in every accent.
+  // What the accent's speakers have is written as General American would say
+  // it, since its signs have the r; a short o is one whatever spells it.
   std::vector<Unit> said = reading.units;
   for (Unit& unit : said) {
     const bool as_given = unit.given && as_listed(unit.phonemes) == unit.listed;
-    if (!as_given) unit.phonemes = unit.listed;
+    const bool short_o = unit.phonemes == std::vector{Phoneme::oh} &&
+                         unit.listed == std::vector{Phoneme::aa};
+    if (!as_given && !short_o) unit.phonemes = unit.listed;
   }
-  apply_accent(said, false, Conventions{});
+  apply_accent(said, Conventions{});
   std::string line = reading.word + ":";
   for (std::size_t i = 0; i < reading.units.size(); ++i) {
     const Unit& unit = reading.units[i];

@@ -81,7 +81,9 @@ std::string read_row(std::span<const std::string_view> cells,
   std::ranges::copy(phonemes, row.sounds);
   row.sound_count = static_cast<std::uint8_t>(phonemes.size());
   row.rare = cells[2] == "common" ? 0 : 1;
-  row.by_hand = cells[2] == "hand" ? 1 : 0;
+  row.by_hand = cells[2] == "hand"     ? Correspondence::kByHand
+                : cells[2] == "accent" ? Correspondence::kOfAccents
+                                       : 0;
   return {};
 }
 

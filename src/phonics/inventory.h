@@ -26,6 +26,9 @@ struct Correspondence {
   /// For a few words only (iron's on), which name it themselves; the aligner
   /// passes it over.
   std::uint8_t by_hand;
+  static constexpr std::uint8_t kByHand = 1;
+  /// Such a one that General American does not have (the au of sausage).
+  static constexpr std::uint8_t kOfAccents = 2;
   /// How unlikely it is among all, in 1/256 of a natural logarithm.
   std::uint16_t cost;
 

@@ -19,11 +19,19 @@ Lexicon::Lexicon(const LexiconFile& file)
       throw MachineError("the word list is damaged; build Sheaf again");
     }
   }
-  inventory_ = Inventory(units);
-  labels_ = split_at(file.text(Section::labels), '\n');
-  not_inflected_ = split_at(file.text(Section::not_inflected), '\n');
-  not_prefixed_ = split_at(file.text(Section::not_prefixed), '\n');
-  not_compound_ = split_at(file.text(Section::not_compound), '\n');
+  auto tables = std::make_shared<Tables>();
+  tables->inventory = Inventory(units);
+  tables->labels = split_at(file.text(Section::labels), '\n');
+  tables->not_inflected = split_at(file.text(Section::not_inflected), '\n');
+  tables->not_prefixed = split_at(file.text(Section::not_prefixed), '\n');
+  tables->not_compound = split_at(file.text(Section::not_compound), '\n');
+  tables_ = std::move(tables);
+}
+
+Lexicon Lexicon::with(const Speech& speech) const {
+  Lexicon other = *this;
+  other.speech_ = speech;
+  return other;
 }
 
 std::uint32_t Lexicon::find(std::string_view spelling) const {
@@ -32,7 +40,7 @@ std::uint32_t Lexicon::find(std::string_view spelling) const {
   for (std::size_t tries = 0; tries < index_.size(); ++tries) {
     const std::uint32_t place = index_[slot];
     if (place == kNoWord) return kNoWord;
-    if (record_spells(words_, place, spelling, inventory_)) return place;
+    if (record_spells(words_, place, spelling, inventory())) return place;
     if (++slot == index_.size()) slot = 0;
   }
   return kNoWord;
@@ -51,14 +59,42 @@ std::optional<WordHead> Lexicon::head(std::string_view spelling) const {
 
 std::optional<WordRecord> Lexicon::record(std::uint32_t place) const {
   std::size_t offset = place;
-  return decode_record(words_, offset, inventory_);
+  if (reads_as_listed()) return decode_record(words_, offset, inventory());
+  auto readings = spoken_readings(offset);
+  if (readings.empty()) return std::nullopt;
+  return std::move(readings.front());
+}
+
+// The readings of the word at `offset` that the accent has: its own where it
+// has some, else those of the list. Moves `offset` past all of the word.
+std::vector<WordRecord> Lexicon::spoken_readings(std::size_t& offset) const {
+  std::vector<WordRecord> listed, own;
+  const std::uint8_t bit = accent_bit(speech_.accent);
+  for (bool more = true; more;) {
+    auto record = decode_record(words_, offset, inventory());
+    if (!record) break;
+    more = record->more || record->varies;
+    if (record->accents == 0) {
+      listed.push_back(std::move(*record));
+    } else if ((record->accents & bit) != 0) {
+      own.push_back(std::move(*record));
+    }
+  }
+  std::vector<WordRecord> readings = own.empty() ? std::move(listed)
+                                                 : std::move(own);
+  for (WordRecord& record : readings) {
+    record.more = &record != &readings.back();
+    if (speech_.bath_ah) lengthen_bath_vowels(record, inventory());
+  }
+  return readings;
 }
 
 std::vector<WordRecord> Lexicon::readings(std::uint32_t place) const {
-  std::vector<WordRecord> result;
   std::size_t offset = place;
+  if (!reads_as_listed()) return spoken_readings(offset);
+  std::vector<WordRecord> result;
   for (;;) {
-    auto record = decode_record(words_, offset, inventory_);
+    auto record = decode_record(words_, offset, inventory());
     if (!record) return result;
     const bool more = record->more;
     result.push_back(std::move(*record));
@@ -73,31 +109,43 @@ std::vector<WordRecord> Lexicon::readings(std::string_view spelling) const {
 
 void Lexicon::each(const std::function<bool(const WordRecord&)>& call) const {
   std::size_t offset = 0;
+  if (reads_as_listed()) {
+    for (;;) {
+      const auto record = decode_record(words_, offset, inventory());
+      if (!record) return;
+      if (record->accents == 0 && !call(*record)) return;
+    }
+  }
   for (;;) {
-    const auto record = decode_record(words_, offset, inventory_);
-    if (!record || !call(*record)) return;
+    const auto readings = spoken_readings(offset);
+    if (readings.empty()) return;
+    for (const WordRecord& record : readings) {
+      if (!call(record)) return;
+    }
   }
 }
 
 bool Lexicon::is_not_inflected(std::string_view spelling) const {
-  return std::ranges::binary_search(not_inflected_, spelling);
+  return std::ranges::binary_search(tables_->not_inflected, spelling);
 }
 
 std::string_view Lexicon::listed_ending(std::string_view spelling) const {
   const std::string key = std::string(spelling) + "=";
-  const auto found = std::ranges::lower_bound(not_inflected_, key);
-  if (found == not_inflected_.end() || !found->starts_with(key)) return {};
+  const auto found = std::ranges::lower_bound(tables_->not_inflected, key);
+  if (found == tables_->not_inflected.end() || !found->starts_with(key)) {
+    return {};
+  }
   return found->substr(key.size());
 }
 
 bool Lexicon::is_not_prefixed(std::string_view spelling) const {
-  return std::ranges::binary_search(not_prefixed_, spelling);
+  return std::ranges::binary_search(tables_->not_prefixed, spelling);
 }
 
 bool Lexicon::may_be_compound(std::string_view first,
                               std::string_view second) const {
   const auto listed = [&](const std::string& entry) {
-    return std::ranges::binary_search(not_compound_, entry);
+    return std::ranges::binary_search(tables_->not_compound, entry);
   };
   const std::string whole = std::string(first) + std::string(second);
   if (listed("+" + whole)) return true;
@@ -108,15 +156,18 @@ bool Lexicon::may_be_compound(std::string_view first,
 std::size_t Lexicon::listed_compound(std::string_view word) const {
   // An entry is "=", the word, "=" and its first part.
   const std::string key = "=" + std::string(word) + "=";
-  const auto found = std::ranges::lower_bound(not_compound_, key);
-  if (found == not_compound_.end() || !found->starts_with(key)) return 0;
+  const auto found = std::ranges::lower_bound(tables_->not_compound, key);
+  if (found == tables_->not_compound.end() || !found->starts_with(key)) {
+    return 0;
+  }
   const std::size_t first = found->size() - key.size();
   return first < word.size() ? first : 0;
 }
 
 std::string_view Lexicon::label(int number) const {
   const auto i = static_cast<std::size_t>(number);
-  return number > 0 && i < labels_.size() ? labels_[i] : std::string_view{};
+  const auto& labels = tables_->labels;
+  return number > 0 && i < labels.size() ? labels[i] : std::string_view{};
 }
 
 }  // namespace sheaf

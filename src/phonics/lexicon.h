@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -11,13 +12,30 @@
 
 namespace sheaf {
 
-/// The word list: spellings with their correspondences and stress. Works on
-/// the mapped bytes of the file, which must outlive it.
+/// Whose words are meant: all that the sounds of a record depend on. How an
+/// accent then says them (its r, its y) is `apply_accent`.
+struct Speech {
+  Accent accent = Accent::general_american;
+  bool bath_ah = false;  ///< bath, grass, dance with the vowel of father
+
+  friend bool operator==(const Speech&, const Speech&) = default;
+};
+inline Speech speech_of(const Conventions& conventions) {
+  return {conventions.accent, conventions.bath_ah};
+}
+
+/// The word list: spellings with their correspondences and stress, as the
+/// speakers of one accent have them. Works on the mapped bytes of the file,
+/// which must outlive it. Copies share all that was read.
 class Lexicon {
  public:
+  /// General American.
   explicit Lexicon(const LexiconFile& file);
+  /// The same list in another accent.
+  Lexicon with(const Speech& speech) const;
+  const Speech& speech() const { return speech_; }
 
-  const Inventory& inventory() const { return inventory_; }
+  const Inventory& inventory() const { return tables_->inventory; }
 
   /// Where the first record of a word stands, or `kNoWord`. `spelling` is in
   /// lower case, a to z with apostrophes and hyphens.
@@ -31,15 +49,15 @@ class Lexicon {
   /// What the first record of a word says about it before its spelling; the
   /// rest of the record is not read.
   std::optional<WordHead> head(std::string_view spelling) const;
-  /// The record at a place that `find` gave.
+  /// The first reading of the word at a place that `find` gave.
   std::optional<WordRecord> record(std::uint32_t place) const;
-  /// All readings of the word at such a place.
+  /// All readings of the word at such a place that the accent has.
   std::vector<WordRecord> readings(std::uint32_t place) const;
   std::vector<WordRecord> readings(std::string_view spelling) const;
 
-  /// Calls with each record, everyday words first, then by the size of the
-  /// lists, each by alphabet; the readings of a word follow each other. Stops
-  /// when the call gives false.
+  /// Calls with each record that the accent has, everyday words first, then by
+  /// the size of the lists, each by alphabet; the readings of a word follow
+  /// each other. Stops when the call gives false.
   void each(const std::function<bool(const WordRecord&)>& call) const;
 
   /// Whether a word only looks as if it had an ending (butter, king).
@@ -62,13 +80,21 @@ class Lexicon {
   std::string_view label(int number) const;
 
  private:
+  struct Tables {
+    Inventory inventory;
+    std::vector<std::string_view> labels;
+    std::vector<std::string_view> not_inflected;  // in order
+    std::vector<std::string_view> not_prefixed;   // in order
+    std::vector<std::string_view> not_compound;   // in order
+  };
+
+  bool reads_as_listed() const { return speech_ == Speech{}; }
+  std::vector<WordRecord> spoken_readings(std::size_t& offset) const;
+
   std::span<const std::uint8_t> words_;
   std::span<const std::uint32_t> index_;
-  Inventory inventory_;
-  std::vector<std::string_view> labels_;
-  std::vector<std::string_view> not_inflected_;  // in order
-  std::vector<std::string_view> not_prefixed_;   // in order
-  std::vector<std::string_view> not_compound_;   // in order
+  std::shared_ptr<const Tables> tables_;
+  Speech speech_;
 };
 
 }  // namespace sheaf

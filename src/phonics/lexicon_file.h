@@ -21,6 +21,7 @@ enum class Section : std::uint8_t {
   guesses,          ///< what the guesser has counted
   pattern_words,    ///< see pattern_index.h
   said,             ///< a `HashSet` of the sounds of every reading
+  said_elsewhere,   ///< the same of what only other accents have
   spelled,          ///< a `HashSet` of the words of the lists not in `words`
 };
 inline constexpr int kSectionCount = static_cast<int>(Section::spelled) + 1;

@@ -15,7 +15,8 @@ std::uint32_t folded(std::uint32_t hash) { return hash ^ hash >> 15U; }
 std::uint32_t pack(const PatternEntry& entry) {
   return (entry.word & kWordMask) |
          static_cast<std::uint32_t>(entry.place) << kWordBits |
-         (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U);
+         (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U) |
+         static_cast<std::uint32_t>(entry.accents) << 28U;
 }
 
 PatternEntry unpack_entry(std::uint32_t packed) {
@@ -27,6 +28,7 @@ PatternEntry unpack_entry(std::uint32_t packed) {
                              : PatternWord::Place::middle;
   entry.twice = (packed >> 26U & 1U) != 0;
   entry.later = (packed >> 27U & 1U) != 0;
+  entry.accents = static_cast<std::uint8_t>(packed >> 28U);
   return entry;
 }
 
@@ -43,8 +45,8 @@ std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
 }
 
 bool is_in_hash_set(std::span<const std::uint8_t> bytes, std::uint32_t hash) {
-  return bytes.size() == HashSet::kBits / 8 &&
-         (bytes[hash % HashSet::kBits / 8] >> hash % 8 & 1U) != 0;
+  return !bytes.empty() &&
+         (bytes[hash / 8 % bytes.size()] >> hash % 8 & 1U) != 0;
 }
 
 std::uint32_t said_hash(std::span<const Phoneme> phonemes) {

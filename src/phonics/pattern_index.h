@@ -11,14 +11,22 @@ namespace sheaf {
 
 /// The index of the common words that have each pattern, as it stands in the
 /// compiled word list: for each pattern where its entries begin, one number
-/// more for the end, then an entry a word. Finding words by reading all of
-/// them takes a third of a second; this takes none.
+/// more for the end, then an entry a word, or several where accents have the
+/// pattern in other places. Finding words by reading all of them takes a third
+/// of a second; this takes none.
 struct PatternEntry {
   std::uint32_t word = 0;  ///< where its first record stands, below 2^24
   PatternWord::Place place = PatternWord::Place::middle;
   bool twice = false;
   bool later = false;
+  /// The accents that have it so, as they are by themselves: a bit each.
+  std::uint8_t accents = 0;
 };
+/// The bit of an accent in `PatternEntry::accents`.
+constexpr std::uint8_t index_bit(Accent accent) {
+  return static_cast<std::uint8_t>(1U << static_cast<int>(accent));
+}
+inline constexpr std::uint8_t kAllIndexed = 15;
 
 std::uint32_t pack(const PatternEntry& entry);
 PatternEntry unpack_entry(std::uint32_t packed);
@@ -33,17 +41,20 @@ std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
 class HashSet {
  public:
   static constexpr std::uint32_t kBits = 1U << 20U;
+  /// For what only some accents have, a sixteenth of that.
+  static constexpr std::uint32_t kFewBits = 1U << 16U;
 
-  HashSet() : bytes_(kBits / 8) {}
+  explicit HashSet(std::uint32_t bits = kBits) : bytes_(bits / 8) {}
   void add(std::uint32_t hash) {
-    bytes_[hash % kBits / 8] |= static_cast<std::uint8_t>(1U << hash % 8);
+    bytes_[hash / 8 % bytes_.size()] |=
+        static_cast<std::uint8_t>(1U << hash % 8);
   }
   const std::vector<std::uint8_t>& bytes() const { return bytes_; }
 
  private:
   std::vector<std::uint8_t> bytes_;
 };
-/// Whether a set's bytes hold the hash; no where they are damaged.
+/// Whether a set's bytes hold the hash; no where there are none.
 bool is_in_hash_set(std::span<const std::uint8_t> bytes, std::uint32_t hash);
 
 /// What the section `said` keeps of a reading.

@@ -15,20 +15,48 @@
 
 namespace sheaf {
 
+namespace {
+
+// Where a kind of speech stands among all.
+std::size_t speech_index(const Speech& speech) {
+  return static_cast<std::size_t>(speech.accent) * 2 + (speech.bath_ah ? 1 : 0);
+}
+
+std::vector<Lexicon> all_accents(const Lexicon& lexicon) {
+  std::vector<Lexicon> all;
+  for (const Accent accent : {Accent::general_american, Accent::british,
+                              Accent::scottish, Accent::australian}) {
+    for (const bool bath : {false, true}) {
+      assert(speech_index({accent, bath}) == all.size());
+      all.push_back(lexicon.with({accent, bath}));
+    }
+  }
+  return all;
+}
+
+}  // namespace
+
+const Lexicon& Phonics::Impl::lexicon_for(
+    const Conventions& conventions) const {
+  return lexicons[speech_index(speech_of(conventions))];
+}
+
 Phonics::Impl::Impl(const std::string& path)
     : file(path),
-      lexicon(file),
+      lexicons(all_accents(Lexicon(file))),
+      lexicon(lexicons.front()),
       catalogue(file.text(Section::patterns)),
       steps(file.records<GuessStep>(Section::guesses)) {}
 
-std::vector<WordRecord> Phonics::Impl::known(std::string_view spelling) const {
+std::vector<WordRecord> Phonics::Impl::known(const Lexicon& lexicon,
+                                             std::string_view spelling) {
   std::vector<WordRecord> records = lexicon.readings(spelling);
-  if (records.empty()) records = derived(spelling);
+  if (records.empty()) records = derived(lexicon, spelling);
   if (records.empty() && spelling.size() > 1 && spelling.ends_with('\'')) {
-    records = known(spelling.substr(0, spelling.size() - 1));  // girls'
+    records = known(lexicon, spelling.substr(0, spelling.size() - 1));  // girls'
     for (WordRecord& record : records) record.spelling += '\'';
   }
-  if (records.empty()) records = hyphenated(spelling);
+  if (records.empty()) records = hyphenated(lexicon, spelling);
   if (records.empty() && spelling.find('-') != std::string_view::npos) {
     records = lexicon.readings(map_letters(spelling).letters);
   }
@@ -36,23 +64,23 @@ std::vector<WordRecord> Phonics::Impl::known(std::string_view spelling) const {
 }
 
 // The parts of a word with a hyphen, one behind the other.
-std::vector<WordRecord> Phonics::Impl::hyphenated(
-    std::string_view spelling) const {
+std::vector<WordRecord> Phonics::Impl::hyphenated(const Lexicon& lexicon,
+                                                  std::string_view spelling) {
   const std::size_t hyphen = spelling.find('-');
   if (hyphen == std::string_view::npos) return {};
   // Prefixes stand in the word list with their hyphen: co-.
   auto first = lexicon.readings(spelling.substr(0, hyphen + 1));
   const bool prefix = !first.empty();
-  if (!prefix) first = known(spelling.substr(0, hyphen));
-  const auto rest = known(spelling.substr(hyphen + 1));
+  if (!prefix) first = known(lexicon, spelling.substr(0, hyphen));
+  const auto rest = known(lexicon, spelling.substr(hyphen + 1));
   if (first.empty() || rest.empty()) return {};
   if (prefix) first.front().spelling = spelling.substr(0, hyphen);
   return {join_records(first.front(), rest.front(), std::string(spelling),
                        lexicon.inventory())};
 }
 
-std::vector<WordRecord> Phonics::Impl::derived(
-    std::string_view spelling) const {
+std::vector<WordRecord> Phonics::Impl::derived(const Lexicon& lexicon,
+                                               std::string_view spelling) {
   std::vector<WordRecord> records;
   int best_rank = 0;
   const std::string letters = map_letters(spelling).letters;
@@ -85,12 +113,13 @@ std::vector<WordRecord> Phonics::Impl::derived(
 
 Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
                              const Conventions& conventions) const {
+  const Lexicon& spoken = lexicon_for(conventions);
   const GuessSources sources{
       &lexicon.inventory(), steps,
-      [&](std::string_view part) { return lexicon.readings(part); }};
+      [&](std::string_view part) { return spoken.readings(part); }};
   const WordRecord record = guess_word(map.letters, sources);
   Reading reading =
-      make_reading(word, map, record.segments, {record.stress, record.bath},
+      make_reading(word, map, record.segments, record.stress,
                    lexicon.inventory(), conventions);
   reading.origin = Reading::Origin::guess;
   return reading;
@@ -100,16 +129,16 @@ Reading Phonics::Impl::make(std::string_view word, const LetterMap& map,
                             const WordRecord& record,
                             const Conventions& conventions) const {
   Reading reading =
-      make_reading(word, map, record.segments, {record.stress, record.bath},
+      make_reading(word, map, record.segments, record.stress,
                    lexicon.inventory(), conventions);
   reading.origin = record.origin;
   reading.label = lexicon.label(record.label);
   return reading;
 }
 
-void Phonics::Impl::find_patterns(Reading& reading,
-                                  const LetterMap& map) const {
-  const WordFacts facts = find_facts(reading, map, lexicon);
+void Phonics::Impl::find_patterns(Reading& reading, const LetterMap& map,
+                                  const Lexicon& spoken) const {
+  const WordFacts facts = find_facts(reading, map, spoken);
   reading.places = catalogue.places_in(reading, facts);
   reading.doubled = -1;
   for (const WordFacts::PlacedEnding& ending : facts.endings) {
@@ -144,7 +173,8 @@ std::vector<Reading> Phonics::Impl::read_units(
     readings.back().origin = Reading::Origin::guess;
     return readings;
   }
-  for (const WordRecord& record : known(map.spelling)) {
+  for (const WordRecord& record :
+       known(lexicon_for(conventions), map.spelling)) {
     readings.push_back(make(given, map, record, conventions));
   }
   if (readings.empty()) readings.push_back(guess(given, map, conventions));
@@ -157,7 +187,8 @@ std::vector<Reading> Phonics::read(std::string_view word,
   const LetterMap map = map_letters(given);
   std::vector<Reading> readings = impl_->read_units(given, map, conventions);
   if (!map.good) return readings;
-  for (Reading& reading : readings) impl_->find_patterns(reading, map);
+  const Lexicon& spoken = impl_->lexicon_for(conventions);
+  for (Reading& reading : readings) impl_->find_patterns(reading, map, spoken);
   return readings;
 }
 
@@ -196,7 +227,7 @@ std::shared_ptr<const Reading> Phonics::first_units(
 
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
-  return map.good && !impl_->known(map.spelling).empty();
+  return map.good && !Impl::known(impl_->lexicon, map.spelling).empty();
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }
@@ -211,7 +242,8 @@ std::string Phonics::fault_of_own_pattern(std::string_view written) const {
 std::string Phonics::why_not(const Reading& reading, PatternId pattern,
                              const Conventions& conventions) const {
   const LetterMap map = map_letters(reading.word);
-  const WordFacts facts = find_facts(reading, map, impl_->lexicon);
+  const WordFacts facts =
+      find_facts(reading, map, impl_->lexicon_for(conventions));
   return explain_why_not(reading, facts, impl_->catalogue, pattern,
                          conventions);
 }
@@ -224,7 +256,7 @@ Phonics::TaughtSound Phonics::taught_sound(
   constexpr std::size_t kMostRead = 60;
   for (const bool one_syllable : {true, false}) {
     std::size_t read = 0;
-    for (const PatternWord& word : pattern_words(pattern)) {
+    for (const PatternWord& word : pattern_words(pattern, conventions)) {
       if (word.readings || (word.syllables == 1) != one_syllable) continue;
       if (++read > kMostRead) break;
       const auto reading = first_units(word.word, conventions);

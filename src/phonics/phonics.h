@@ -130,12 +130,16 @@ class Phonics {
   /// Common words that have a pattern, everyday ones first.
   std::vector<std::string> words_with(PatternId pattern,
                                       std::size_t count) const;
-  /// All common words that have a pattern, in the same order, names left out;
-  /// from an index made when the word list was compiled. Remembered as long as
-  /// this lives.
-  const std::vector<PatternWord>& pattern_words(PatternId pattern) const;
-  /// Whether some word of the list is said with exactly these phonemes.
-  bool is_said_like_a_word(std::span<const Phoneme> phonemes) const;
+  /// All common words that have a pattern in an accent, in the same order,
+  /// names left out; from an index made when the word list was compiled. Under
+  /// conventions other than the accent's own, some of them may not have it.
+  /// Remembered as long as this lives.
+  const std::vector<PatternWord>& pattern_words(
+      PatternId pattern, const Conventions& conventions) const;
+  /// Whether some word of the list is said with exactly these phonemes, which
+  /// are listed ones (`Unit::listed`) of this accent.
+  bool is_said_like_a_word(std::span<const Phoneme> phonemes,
+                           const Conventions& conventions) const;
   /// Whether the word stands in any list, the largest included, even where
   /// nobody says how it sounds. In one case of some thousands it says so of
   /// one that does not.

@@ -99,10 +99,11 @@ HandReading Phonics::read_by_hand(std::string_view word,
 
   // Where no sounds are given, those of the word list fit best; of several
   // readings the one that the given sounds agree with.
-  SpokenWord spoken;
+  std::uint16_t stress = 1;
   Segments known;
   int best = -1;
-  for (const WordRecord& record : impl_->known(map.spelling)) {
+  const Lexicon& spoken = impl_->lexicon_for(conventions);
+  for (const WordRecord& record : Impl::known(spoken, map.spelling)) {
     const Segments segments = align_by_hand(
         inventory, map.letters, views, phonemes_of(record.segments, inventory));
     int agreeing = 0;
@@ -114,7 +115,7 @@ HandReading Phonics::read_by_hand(std::string_view word,
     }
     if (best >= (segments.empty() ? 0 : agreeing)) continue;
     best = segments.empty() ? 0 : agreeing;
-    spoken = {record.stress, record.bath};
+    stress = record.stress;
     known = segments;
   }
 
@@ -149,9 +150,9 @@ HandReading Phonics::read_by_hand(std::string_view word,
         id < 0 || inventory[static_cast<CorrespondenceId>(id)].rare != 0;
     reading.units.push_back(std::move(unit));
   }
-  finish_reading(reading, spoken, conventions);
+  finish_reading(reading, stress, conventions);
   reading.origin = Reading::Origin::by_hand;
-  impl_->find_patterns(reading, map);
+  impl_->find_patterns(reading, map, spoken);
   return {std::move(reading), {}, -1};
 }
 

@@ -21,15 +21,23 @@ struct Phonics::Impl {
   explicit Impl(const std::string& path);
 
   LexiconFile file;
-  Lexicon lexicon;
+  /// General American first, then what other accents have: `lexicon_for`.
+  std::vector<Lexicon> lexicons;
+  const Lexicon& lexicon;
   PatternCatalogue catalogue;
   std::span<const GuessStep> steps;
 
+  /// The word list as the conventions' accent has it.
+  const Lexicon& lexicon_for(const Conventions& conventions) const;
+
   /// The records of a word that is listed, or has a listed base and a regular
   /// ending, or known parts around a hyphen.
-  std::vector<WordRecord> known(std::string_view spelling) const;
-  std::vector<WordRecord> derived(std::string_view spelling) const;
-  std::vector<WordRecord> hyphenated(std::string_view spelling) const;
+  static std::vector<WordRecord> known(const Lexicon& lexicon,
+                                       std::string_view spelling);
+  static std::vector<WordRecord> derived(const Lexicon& lexicon,
+                                         std::string_view spelling);
+  static std::vector<WordRecord> hyphenated(const Lexicon& lexicon,
+                                            std::string_view spelling);
 
   Reading guess(std::string_view word, const LetterMap& map,
                 const Conventions& conventions) const;
@@ -39,8 +47,8 @@ struct Phonics::Impl {
   std::vector<Reading> read_units(const std::string& given,
                                   const LetterMap& map,
                                   const Conventions& conventions) const;
-  void find_patterns(Reading& reading, const LetterMap& map) const;
-  std::vector<PatternWord> list_words(PatternId pattern) const;
+  void find_patterns(Reading& reading, const LetterMap& map,
+                     const Lexicon& spoken) const;
 
   /// Words read before, under one set of conventions; see `first_reading`.
   struct Remembered {
@@ -54,8 +62,12 @@ struct Phonics::Impl {
   /// The entry of a word; to be called under the lock.
   Remembered& remembered(std::string_view word,
                          const Conventions& conventions) const;
-  /// Lists made before, by pattern; places in it stay where they are.
-  mutable std::unordered_map<PatternId, std::vector<PatternWord>> words_of;
+  /// The words of a pattern that the index has for these accents.
+  std::vector<PatternWord> list_words(PatternId pattern, const Lexicon& spoken,
+                                      unsigned accents) const;
+  /// Lists made before, by pattern, accents and kind of speech; places in it
+  /// stay where they are.
+  mutable std::unordered_map<std::size_t, std::vector<PatternWord>> words_of;
 };
 
 }  // namespace sheaf

@@ -33,7 +33,8 @@ void Phonics::each_word(
     int largest_list, const Conventions& conventions,
     const std::function<bool(const Reading&, const WordInfo&)>& call) const {
   std::string last;
-  impl_->lexicon.each([&](const WordRecord& record) {
+  const Lexicon& spoken = impl_->lexicon_for(conventions);
+  spoken.each([&](const WordRecord& record) {
     if (!record.everyday && (record.tier == 0 || record.tier > largest_list)) {
       return false;
     }
@@ -41,7 +42,7 @@ void Phonics::each_word(
     last = record.spelling;
     const LetterMap map = map_letters(record.spelling);
     Reading reading = impl_->make(record.spelling, map, record, conventions);
-    impl_->find_patterns(reading, map);
+    impl_->find_patterns(reading, map, spoken);
     return call(reading, info_of(record));
   });
 }
@@ -60,19 +61,33 @@ std::vector<std::string> Phonics::words_with(PatternId pattern,
 }
 
 const std::vector<PatternWord>& Phonics::pattern_words(
-    PatternId pattern) const {
+    PatternId pattern, const Conventions& conventions) const {
+  // Accents are indexed as they are by themselves: with the a of bath set
+  // otherwise, any of the words may have the pattern.
+  const Accent accent = conventions.accent;
+  const bool usual = conventions.bath_ah == conventions_for(accent).bath_ah;
+  const unsigned accents = usual ? index_bit(accent) : kAllIndexed;
+  const Lexicon& spoken = impl_->lexicon_for(conventions);
+  const auto speech =
+      static_cast<std::size_t>(&spoken - impl_->lexicons.data());
+  const std::size_t key = pattern * impl_->lexicons.size() + speech;
   const std::lock_guard lock(impl_->memo_lock);
-  const auto [entry, is_new] = impl_->words_of.try_emplace(pattern);
-  if (is_new) entry->second = impl_->list_words(pattern);
+  const auto [entry, is_new] = impl_->words_of.try_emplace(key);
+  if (is_new) entry->second = impl_->list_words(pattern, spoken, accents);
   return entry->second;
 }
 
-std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern) const {
+std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern,
+                                                   const Lexicon& spoken,
+                                                   unsigned accents) const {
   std::vector<PatternWord> words;
+  std::uint32_t last = kNoWord;
   for (const std::uint32_t packed : entries_of(
            file.records<std::uint32_t>(Section::pattern_words), pattern)) {
     const PatternEntry entry = unpack_entry(packed);
-    const auto record = lexicon.record(entry.word);
+    if ((entry.accents & accents) == 0 || entry.word == last) continue;
+    last = entry.word;
+    const auto record = spoken.record(entry.word);
     if (!record) continue;
     words.push_back({record->spelling, info_of(*record), 0,
                      syllable_count(record->segments, lexicon.inventory()),
@@ -84,9 +99,12 @@ std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern) const {
   return words;
 }
 
-bool Phonics::is_said_like_a_word(std::span<const Phoneme> phonemes) const {
-  return is_in_hash_set(impl_->file.section(Section::said),
-                        said_hash(phonemes));
+bool Phonics::is_said_like_a_word(std::span<const Phoneme> phonemes,
+                                  const Conventions& conventions) const {
+  const std::uint32_t hash = said_hash(phonemes);
+  if (is_in_hash_set(impl_->file.section(Section::said), hash)) return true;
+  return speech_of(conventions) != Speech{} &&
+         is_in_hash_set(impl_->file.section(Section::said_elsewhere), hash);
 }
 
 bool Phonics::is_listed(std::string_view word) const {

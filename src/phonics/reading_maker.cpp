@@ -54,8 +54,8 @@ void join(Unit& unit, const Unit& next, const Inventory& inventory) {
 }  // namespace
 
 Reading make_reading(std::string_view word, const LetterMap& map,
-                     std::span<const Segment> segments,
-                     const SpokenWord& spoken, const Inventory& inventory,
+                     std::span<const Segment> segments, std::uint16_t stress,
+                     const Inventory& inventory,
                      const Conventions& conventions) {
   Reading reading;
   reading.word = word;
@@ -74,15 +74,15 @@ Reading make_reading(std::string_view word, const LetterMap& map,
     }
     reading.units.push_back(std::move(unit));
   }
-  finish_reading(reading, spoken, conventions);
+  finish_reading(reading, stress, conventions);
   return reading;
 }
 
-void finish_reading(Reading& reading, const SpokenWord& spoken,
+void finish_reading(Reading& reading, std::uint16_t stress,
                     const Conventions& conventions) {
   for (Unit& unit : reading.units) unit.listed = as_listed(unit.phonemes);
-  set_syllables(reading, spoken.stress);
-  apply_accent(reading.units, spoken.bath, conventions);
+  set_syllables(reading, stress);
+  apply_accent(reading.units, conventions);
   reading.sounds = count_boxes(reading.units, conventions);
 }
 

@@ -10,23 +10,19 @@
 
 namespace sheaf {
 
-/// What a reading is made from besides its segments.
-struct SpokenWord {
-  std::uint16_t stress = 1;  ///< a bit for each syllable
-  bool bath = false;         ///< as in WordRecord
-};
-
-/// Makes a reading of a word from its segments: units with their places in the
+/// Makes a reading of a word from its segments, which are those that the
+/// accent's speakers have (`Lexicon::with`): units with their places in the
 /// word as it was given, syllables, stress, and the sounds as the conventions
-/// count them. Patterns are not looked for here.
+/// count them. `stress` has a bit for each syllable. Patterns are not looked
+/// for here.
 Reading make_reading(std::string_view word, const LetterMap& map,
-                     std::span<const Segment> segments,
-                     const SpokenWord& spoken, const Inventory& inventory,
+                     std::span<const Segment> segments, std::uint16_t stress,
+                     const Inventory& inventory,
                      const Conventions& conventions);
 
 /// Fills in syllables, the accent's phonemes and the sounds of a reading whose
 /// units have the phonemes of the word list.
-void finish_reading(Reading& reading, const SpokenWord& spoken,
+void finish_reading(Reading& reading, std::uint16_t stress,
                     const Conventions& conventions);
 
 }  // namespace sheaf

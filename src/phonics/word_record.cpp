@@ -66,6 +66,7 @@ struct CodeReader {
 };
 
 constexpr std::size_t kFixedBytes = 4;
+constexpr std::uint8_t kBathMark = 4;  // in the marks
 
 // The letters of a unit, with an apostrophe after `inside` of them if that is
 // not negative.
@@ -82,6 +83,25 @@ void append_unit(std::string& text, const Correspondence& unit, int inside) {
 
 }  // namespace
 
+bool is_short_a(const Segment& segment, const Inventory& inventory) {
+  const auto sounds = inventory[segment.id].phonemes();
+  return sounds.size() == 1 && sounds[0] == Phoneme::ae;
+}
+
+void lengthen_bath_vowels(WordRecord& record, const Inventory& inventory) {
+  constexpr Phoneme kFather[] = {Phoneme::aa};
+  unsigned rest = record.bath;
+  for (Segment& segment : record.segments) {
+    if (rest == 0) return;
+    if (!is_short_a(segment, inventory)) continue;
+    if ((rest & 1) != 0) {
+      const int id = inventory.find(inventory[segment.id].grapheme(), kFather);
+      if (id >= 0) segment.id = static_cast<CorrespondenceId>(id);
+    }
+    rest >>= 1;
+  }
+}
+
 WordRecord join_records(const WordRecord& first, const WordRecord& second,
                         std::string spelling, const Inventory& inventory) {
   WordRecord record = first;
@@ -90,7 +110,10 @@ WordRecord join_records(const WordRecord& first, const WordRecord& second,
   record.tier = 0;
   record.label = 0;
   record.more = false;
-  record.bath = first.bath || second.bath;
+  const auto shorts = std::ranges::count_if(
+      first.segments, [&](const Segment& s) { return is_short_a(s, inventory); });
+  record.bath = static_cast<std::uint8_t>(
+      first.bath | static_cast<unsigned>(second.bath) << shorts);
   const auto shift = static_cast<int>(std::ranges::count_if(
       first.spelling, [](char c) { return c >= 'a' && c <= 'z'; }));
   for (Segment s : second.segments) {
@@ -111,10 +134,13 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
       (record.more ? 0x40 : 0) | (record.label ? 0x80 : 0)));
   bytes.push_back(static_cast<std::uint8_t>((record.everyday ? 1 : 0) |
                                             (record.name ? 2 : 0) |
-                                            (record.bath ? 4 : 0)));
+                                            (record.bath ? kBathMark : 0) |
+                                            record.accents << 3 |
+                                            (record.varies ? 0x40 : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
+  if (record.bath) bytes.push_back(record.bath);
 
   std::size_t at = 0;  // in the spelling
   int letter = 0;      // of the letters alone
@@ -172,11 +198,17 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.more = flags & 0x40;
   record.everyday = head.everyday;
   record.name = head.name;
-  record.bath = bytes[offset + 1] & 4;
+  const std::uint8_t marks = bytes[offset + 1];
+  record.accents = marks >> 3 & kEveryAccent;
+  record.varies = (marks & 0x40) != 0;
   record.stress =
       static_cast<std::uint16_t>(bytes[offset + 2] | bytes[offset + 3] << 8);
   offset += kFixedBytes;
   if (flags & 0x80) record.label = bytes[offset++];
+  if ((marks & kBathMark) != 0) {
+    if (offset >= bytes.size()) return std::nullopt;
+    record.bath = bytes[offset++];
+  }
 
   CodeReader reader{bytes, offset, inventory};
   int letter = 0;
@@ -222,9 +254,9 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
 bool record_spells(std::span<const std::uint8_t> bytes, std::size_t offset,
                    std::string_view spelling, const Inventory& inventory) {
   if (offset + kFixedBytes >= bytes.size()) return false;
-  const bool labelled = bytes[offset] & 0x80;
-  CodeReader reader{bytes, offset + kFixedBytes + (labelled ? 1 : 0),
-                    inventory};
+  const std::size_t further = ((bytes[offset] & 0x80) != 0 ? 1 : 0) +
+                              ((bytes[offset + 1] & kBathMark) != 0 ? 1 : 0);
+  CodeReader reader{bytes, offset + kFixedBytes + further, inventory};
   std::size_t at = 0;
   int inside = -1;
   const auto take = [&](std::string_view part) {

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "phonics/conventions.h"
 #include "phonics/reading.h"
 #include "phonics/segment.h"
 
@@ -15,9 +16,13 @@ namespace sheaf {
 /// How one reading of a word stands in the compiled word list. A record spells
 /// its word by its correspondences, so letters are not kept beside them.
 ///
+/// Behind the readings of a word stand those that only some accents have, each
+/// with its accents.
+///
 /// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
-/// marks (everyday, name, bath), stress (a bit for each syllable from the
-/// first), label number if there is one, then codes up to a zero.
+/// marks (everyday, name, bath, accents 3 bits, an accent's reading follows),
+/// stress (a bit for each syllable from the first), label number if there is
+/// one, bath vowels if there are any, then codes up to a zero.
 struct WordRecord {
   std::string spelling;  ///< in lower case, with apostrophes and hyphens
   Segments segments;
@@ -28,9 +33,29 @@ struct WordRecord {
   int label = 0;  ///< a row of the label table, 0: none
   bool everyday = false;
   bool name = false;  ///< written with a capital
-  bool bath = false;  ///< its short a is that of father in some accents
-  bool more = false;  ///< another reading of the same word follows
+  /// Of its short a, in their order, those that are the a of father in some
+  /// accents: a bit each.
+  std::uint8_t bath = 0;
+  /// The accents that have this reading, a bit each (`accent_bit`); 0 where all
+  /// have it that have no readings of their own.
+  std::uint8_t accents = 0;
+  bool more = false;    ///< another reading of the same word follows
+  bool varies = false;  ///< a reading of some accents follows
 };
+
+/// The bit of an accent in `WordRecord::accents`; none for General American,
+/// whose readings the others differ from.
+constexpr std::uint8_t accent_bit(Accent accent) {
+  return accent == Accent::general_american
+             ? 0
+             : static_cast<std::uint8_t>(1U << (static_cast<int>(accent) - 1));
+}
+inline constexpr std::uint8_t kEveryAccent = 7;
+
+/// Whether a segment is a short a that may be the a of father in other accents.
+bool is_short_a(const Segment& segment, const Inventory& inventory);
+/// Gives the vowels that `bath` marks the sound of father.
+void lengthen_bath_vowels(WordRecord& record, const Inventory& inventory);
 
 /// Two words, one behind the other, as one: its stress is that of both.
 WordRecord join_records(const WordRecord& first, const WordRecord& second,

@@ -190,7 +190,7 @@ bool is_fit(const SearchGround& source, const PseudoWord& made) {
   const Sounds sounds = sounds_of(made.units);
   return !source.phonics.is_listed(made.word) &&
          !source.phonics.knows(made.word) &&
-         !source.phonics.is_said_like_a_word(sounds) &&
+         !source.phonics.is_said_like_a_word(sounds, source.conventions) &&
          !BlockList::shipped().blocks_part_of(made.word, sounds) &&
          (source.blocked == nullptr ||
           !source.blocked->blocks_part_of(made.word, sounds));

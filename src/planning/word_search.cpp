@@ -144,7 +144,7 @@ class Search {
       const PatternWord* word;
     };
     std::vector<Ranked> ranked;
-    for (const PatternWord& w : source_.phonics.pattern_words(query_.pattern)) {
+    for (const PatternWord& w : source_.phonics.pattern_words(query_.pattern, source_.conventions)) {
       if (fits(w)) ranked.push_back({w.later ? 1 : 0, rough_cost(w), &w});
     }
     std::ranges::sort(ranked, [](const Ranked& a, const Ranked& b) {

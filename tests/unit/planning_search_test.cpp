@@ -165,7 +165,8 @@ TEST(Pseudo, NoneIsAWordOrSoundsLikeOne) {
       for (const Unit& unit : w.units) {
         sounds.insert(sounds.end(), unit.listed.begin(), unit.listed.end());
       }
-      EXPECT_FALSE(shared_phonics().is_said_like_a_word(sounds)) << w.word;
+      EXPECT_FALSE(shared_phonics().is_said_like_a_word(sounds, {}))
+          << w.word;
     }
   }
 }

@@ -1,0 +1,116 @@
+#include "lexicon/bath_vowels.h"
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "phonics/endings.h"
+
+namespace sheaf {
+namespace {
+
+constexpr int kMostEndings = 2;
+constexpr std::size_t kShortestPart = 3;
+// The other part of a compound is a word that people meet.
+constexpr int kLargestPartList = 50;
+
+// Letters of a word that are those of a word of the list.
+struct Part {
+  std::size_t begin = 0, end = 0;
+};
+
+class Parts {
+ public:
+  explicit Parts(const LexiconSources& sources) : sources_(sources) {}
+
+  std::vector<Part> of(const std::string& word, int depth = 0) const {
+    if (is_excluded(word, depth)) return {};
+    if (sources_.bath.contains(word)) return {{0, word.size()}};
+    if (depth > kMostEndings) return {};
+    std::vector<Part> found;
+    take_off_ending(word, [&](const EndingAnalysis& a) {
+      if (a.base.size() < kShortestPart) return -1;
+      auto parts = of(a.base, depth + 1);
+      if (parts.empty()) return -1;
+      found = std::move(parts);
+      return 0;
+    });
+    if (!found.empty()) return found;
+    for (std::size_t at = kShortestPart; at + kShortestPart <= word.size();
+         ++at) {
+      const std::string first = word.substr(0, at), second = word.substr(at);
+      if (has_bath(first) && is_word(second)) found.push_back({0, at});
+      if (has_bath(second) && is_word(first)) {
+        found.push_back({at, word.size()});
+      }
+      if (!found.empty()) break;
+    }
+    return found;
+  }
+
+ private:
+  bool has_bath(const std::string& word) const {
+    return sources_.bath.contains(word) && !is_excluded(word, 0);
+  }
+
+  bool is_word(const std::string& word) const {
+    const auto listed = sources_.lists.find(word);
+    return listed != sources_.lists.end() && !listed->second.name &&
+           listed->second.tier <= kLargestPartList;
+  }
+
+  // Words that the list names as having no such vowel, and their forms.
+  bool is_excluded(const std::string& word, int depth) const {
+    if (sources_.bath.contains("-" + word)) return true;
+    if (depth > kMostEndings) return false;
+    const EndingAnalysis ending =
+        take_off_ending(word, [&](const EndingAnalysis& a) {
+          const bool excluded = a.base.size() >= kShortestPart &&
+                                is_excluded(a.base, depth + 1);
+          return excluded ? 0 : -1;
+        });
+    return static_cast<bool>(ending);
+  }
+
+  const LexiconSources& sources_;
+};
+
+bool may_follow_bath(Phoneme sound) {
+  using P = Phoneme;
+  constexpr P kSounds[] = {P::f, P::s, P::th, P::dh, P::n,
+                           P::m, P::v, P::z,  P::sh};
+  return std::ranges::find(kSounds, sound) != std::ranges::end(kSounds);
+}
+
+}  // namespace
+
+std::uint8_t bath_vowels(const LexiconSources& sources,
+                         const WordRecord& record, const Inventory& inventory) {
+  std::string letters;
+  for (const char c : record.spelling) {
+    if (c >= 'a' && c <= 'z') letters += c;
+  }
+  auto parts = Parts(sources).of(record.spelling);
+  if (parts.empty() && letters != record.spelling) {
+    parts = Parts(sources).of(letters);
+  }
+  std::uint8_t vowels = 0;
+  for (const Part& part : parts) {
+    int shorts = 0, last = -1;
+    for (std::size_t i = 0; i + 1 < record.segments.size(); ++i) {
+      if (!is_short_a(record.segments[i], inventory)) continue;
+      const std::size_t begin = record.segments[i].begin;
+      if (begin >= part.begin && begin < part.end &&
+          may_follow_bath(inventory[record.segments[i + 1].id].sounds[0])) {
+        last = shorts;
+      }
+      ++shorts;
+    }
+    if (last >= 0 && last < 8) {
+      vowels |= static_cast<std::uint8_t>(1U << static_cast<unsigned>(last));
+    }
+  }
+  return vowels;
+}
+
+}  // namespace sheaf
