@@ -99,7 +99,7 @@ int Taught::stage_of(const Reading& reading, std::size_t i,
                      int drop_stage) const {
   const Unit& unit = reading.units[i];
   if (from_the_start(unit)) return 0;
-  int stage = stage_of(unit.grapheme, unit.listed);
+  int stage = unit.father ? kNever : stage_of(unit.grapheme, unit.listed);
   if (is_weak_and_closed(reading, i)) {
     const char letter = unit.grapheme[0];
     stage = std::min(stage, stage_of(unit.grapheme, short_sound(letter)));

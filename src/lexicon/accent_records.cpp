@@ -262,7 +262,7 @@ class AccentMaker {
       return s;
     };
     for (std::size_t i = 0; i < change.listed_end; ++i) {
-      if (moved(listed.segments[i]) != record.segments[skip + i]) {
+      if (!are_alike(moved(listed.segments[i]), record.segments[skip + i])) {
         return std::nullopt;
       }
     }
@@ -279,8 +279,10 @@ class AccentMaker {
     if (!lost && (part & mask) != (listed.stress & mask)) return std::nullopt;
 
     WordRecord made = record;
-    made.segments = before;
-    for (std::size_t i = 0; i < change.own_end; ++i) {
+    made.segments.assign(
+        record.segments.begin(),
+        first + static_cast<std::ptrdiff_t>(change.begin));
+    for (std::size_t i = change.begin; i < change.own_end; ++i) {
       made.segments.push_back(moved(accent.segments[i]));
     }
     made.segments.insert(
@@ -296,6 +298,14 @@ class AccentMaker {
         low | middle << syllables_before |
         part >> was << (syllables_before + is));
     return made;
+  }
+
+  // The same grapheme with one sound, as far as the word list keeps it apart.
+  bool are_alike(const Segment& a, const Segment& b) const {
+    return a.begin == b.begin && a.split_e == b.split_e &&
+           inventory_[a.id].grapheme() == inventory_[b.id].grapheme() &&
+           std::ranges::equal(inventory_[a.id].phonemes(),
+                              inventory_[b.id].phonemes(), same_sound);
   }
 
   static unsigned whole_stress(const WordRecord& record, int syllables) {

@@ -69,7 +69,11 @@ class Rules {
     const bool parted = is(i, "e") && says(i, {P::eh}) && is(i + 1, "r");
     if (!joined && !parted) return false;
     const std::string_view tail = parted ? rest(i).substr(1) : rest(i);
-    if (tail != "y" && tail != "ies") return false;
+    constexpr std::string_view kTails[] = {"y",    "ies", "ied",
+                                           "ying", "ily", "iness"};
+    if (std::ranges::find(kTails, tail) == std::ranges::end(kTails)) {
+      return false;
+    }
     const int at = syllable(i);
     const unsigned stress_before = record_.stress & ((1U << at) - 1);
     // vainglory and backstory are compounds.

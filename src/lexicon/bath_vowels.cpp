@@ -36,12 +36,13 @@ class Parts {
       return 0;
     });
     if (!found.empty()) return found;
-    for (std::size_t at = kShortestPart; at + kShortestPart <= word.size();
-         ++at) {
+    for (std::size_t at = 2; at + 2 <= word.size(); ++at) {
       const std::string first = word.substr(0, at), second = word.substr(at);
-      if (has_bath(first) && is_word(second)) found.push_back({0, at});
-      if (has_bath(second) && is_word(first)) {
-        found.push_back({at, word.size()});
+      if (may_stand_behind(second)) found = of_part(first, 0, depth);
+      if (may_stand_before(first)) {
+        for (const Part& part : of_part(second, at, depth)) {
+          found.push_back(part);
+        }
       }
       if (!found.empty()) break;
     }
@@ -49,14 +50,34 @@ class Parts {
   }
 
  private:
-  bool has_bath(const std::string& word) const {
-    return sources_.bath.contains(word) && !is_excluded(word, 0);
+  // Such letters of a part that begins at `at`: of a word of the list or a form
+  // of one.
+  std::vector<Part> of_part(const std::string& part, std::size_t at,
+                            int depth) const {
+    if (part.size() < kShortestPart) return {};
+    if (!sources_.bath.contains(part) && !is_word(part)) return {};
+    std::vector<Part> parts = of(part, depth + 1);
+    for (Part& found : parts) {
+      found.begin += at;
+      found.end += at;
+    }
+    return parts;
+  }
+
+  bool may_stand_before(const std::string& part) const {
+    constexpr std::string_view kPrefixes[] = {"un", "re", "mis", "dis", "up",
+                                              "over", "anti", "non", "pre"};
+    return is_word(part) ||
+           std::ranges::find(kPrefixes, part) != std::ranges::end(kPrefixes);
+  }
+  bool may_stand_behind(const std::string& part) const {
+    return is_word(part) || part == "by";
   }
 
   bool is_word(const std::string& word) const {
     const auto listed = sources_.lists.find(word);
-    return listed != sources_.lists.end() && !listed->second.name &&
-           listed->second.tier <= kLargestPartList;
+    return word.size() >= kShortestPart && listed != sources_.lists.end() &&
+           !listed->second.name && listed->second.tier <= kLargestPartList;
   }
 
   // Words that the list names as having no such vowel, and their forms.

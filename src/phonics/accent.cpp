@@ -89,14 +89,29 @@ bool spells_long_u(const Unit& unit) {
                 {"u", "u_e", "ew", "ue", "eu", "ui", "ur", "ure", "eur"});
 }
 
+// tune, due, new; presume, whose z is an s, and enthusiasm. Without stress too,
+// but not behind d (duvet).
+bool takes_yod(const Unit& before, bool stressed) {
+  switch (before.phonemes.back()) {
+    case P::t:
+    case P::n:
+    case P::th:
+      return true;
+    case P::d:
+      return stressed;
+    case P::z:
+      return before.grapheme[0] != 'z';
+    default:
+      return false;
+  }
+}
+
 void keep_yod(std::vector<Unit>& units) {
   for (std::size_t i = 1; i < units.size(); ++i) {
-    std::vector<P>& p = units[i].phonemes;
-    const P before = units[i - 1].phonemes.back();
-    const bool takes_y = before == P::t || before == P::d || before == P::n ||
-                         before == P::z || before == P::th;
-    if (takes_y && spells_long_u(units[i]) &&
-        (p[0] == P::uw || p[0] == P::uh) && units[i].stressed) {
+    Unit& unit = units[i];
+    std::vector<P>& p = unit.phonemes;
+    if (!unit.given && takes_yod(units[i - 1], unit.stressed) &&
+        spells_long_u(unit) && (p[0] == P::uw || p[0] == P::uh)) {
       p.insert(p.begin(), P::y);
     }
   }
@@ -123,6 +138,8 @@ void apply_accent(std::vector<Unit>& units, const Conventions& c) {
     std::vector<P>& p = units[i].phonemes;
     const bool merged = c.cot_caught_merged && p.size() == 1 && p[0] == P::ao;
     if (merged || is_short_o(units, i)) p[0] = P::oh;
+    units[i].father = (c.accent != Accent::general_american || c.bath_ah) &&
+                      units[i].grapheme == "a" && p == std::vector{P::aa};
     if (c.wh_hw && units[i].grapheme == "wh" && p.size() == 1 && p[0] == P::w) {
       p[0] = P::hw;
     }

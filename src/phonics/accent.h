@@ -18,7 +18,7 @@ namespace sheaf {
 /// - r is lost but before a vowel (british, australian), and its vowel changes:
 ///   near and hair get vowels of their own, fur the r alone, and sister ends in
 ///   the weak vowel; elsewhere the weak vowel keeps its r;
-/// - y is kept in tune, new, due (yod);
+/// - y is kept in tune, new, due, presume (yod);
 /// - caught as cot (the vowel of saw is short o), wh as /hw/.
 /// What a teacher's split gives is not made short o, nor weak.
 void apply_accent(std::vector<Unit>& units, const Conventions& conventions);

@@ -21,7 +21,8 @@ struct TaughtUnit {
   std::vector<Phoneme> phonemes;
 
   bool covers(const Unit& unit) const {
-    return unit.grapheme == grapheme && unit.listed == phonemes;
+    return unit.grapheme == grapheme && unit.listed == phonemes &&
+           !unit.father;
   }
 };
 

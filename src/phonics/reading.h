@@ -24,8 +24,10 @@ struct Unit {
   /// a sound of a word names these. Never empty (silent letters go with a
   /// neighbour).
   std::vector<Phoneme> phonemes;
-  /// As the word list has them (General American): what patterns and taught
-  /// correspondences are decided on in every accent.
+  /// What the accent's speakers have here, in the terms of the word list: the
+  /// r of car and the vowel of saw are there in every accent, but tomato has
+  /// the vowel of father in British English. Patterns and taught
+  /// correspondences are decided on these.
   std::vector<Phoneme> listed;
   /// Which syllable its sound belongs to, from 0.
   std::uint8_t syllable = 0;
@@ -34,6 +36,9 @@ struct Unit {
   bool irregular = false;
   /// A teacher's split says what it says, so that no convention does.
   bool given = false;
+  /// An a with the vowel of father (bath, tomato), which is `listed` like the
+  /// short o of swan and is not taught with it. Never set in General American.
+  bool father = false;
 
   bool is_split() const { return split_e >= 0; }
 };
