@@ -21,6 +21,11 @@ FileKind kind_of(const Value& keys);
 /// reading it as a lesson will tell.
 std::optional<FileKind> kind_of(const SourceFile& file);
 
+/// The same of any text: where it cannot be read as keys, the first line that
+/// begins with a key of one kind tells. A file about learners must be known as
+/// one before a message shows what stands in it.
+FileKind likely_kind(const SourceFile& file);
+
 /// Whether a file is of the kind wanted; reports it where it is clearly of
 /// another.
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics);
