@@ -256,20 +256,24 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
   build->add_option("LESSON", line.arguments,
-                    "lesson files; with --class, one for learners who have "
-                    "none of their own");
+                    "lesson files; of a folder, all lessons and classes in it "
+                    "whose pages are not up to date; with --class, one lesson "
+                    "for learners who have none of their own");
   build->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   build->add_option("--deps", line.dependency_file,
                     "write a dependency file for make");
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
+  build->add_flag("--if-needed", line.if_needed,
+                  "leave pages that are up to date, as for a folder");
   add_class_options(*build, line);
   add_layout_options(*build, line);
 
   CLI::App* watch = add_verb(app, line, "watch",
                              "make the packets again whenever a file is saved");
   watch->add_option("LESSON", line.arguments,
-                    "lesson files; with --class, at most one");
+                    "lesson files or folders of them; with --class, at most "
+                    "one file");
   watch->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   add_class_options(*watch, line);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/utf8.h"
 #include "cli/draft_text.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -68,7 +69,7 @@ int run_draft(const CommandLine& line) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file for the draft\n",
-               path.string());
+               printable(path.string()));
     return kMachineFault;
   }
   OutputFiles files;
@@ -76,7 +77,7 @@ int run_draft(const CommandLine& line) {
   files.finish();
   fmt::print(
       "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
-      path.string(), draft.words, path.string());
+      printable(path.string()), draft.words, printable(path.string()));
   return kDone;
 }
 

@@ -4,6 +4,7 @@
 
 #include "base/nearest.h"
 #include "base/options.h"
+#include "base/utf8.h"
 #include "cli/files.h"
 #include "pictures/picture_words.h"
 
@@ -59,8 +60,8 @@ std::optional<Taught> taught_argument(Workspace& workspace,
                                    ? &sequence->steps.back()
                                    : find_step(*sequence, planning.step);
     if (step == nullptr) {
-      fmt::print(stderr, "sheaf: {} has no step `{}`\n", path.string(),
-                 planning.step);
+      fmt::print(stderr, "sheaf: {} has no step {}\n", printable(path.string()),
+                 sheaf::quoted(planning.step));
       return std::nullopt;
     }
     Taught taught =
@@ -77,10 +78,9 @@ std::optional<Taught> taught_argument(Workspace& workspace,
 BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
                          const fs::path& folder) {
   BlockList list;
-  std::error_code fault;
   const fs::path path =
       asked_for.empty() ? folder / kBlockedFile : fs::path(asked_for);
-  if (!asked_for.empty() || fs::is_regular_file(path, fault)) {
+  if (!asked_for.empty() || workspace.has_file(path)) {
     list.add(workspace.open(path).text());
   }
   return list;

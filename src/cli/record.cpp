@@ -2,7 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cctype>
+
 #include "base/error.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/marking_desk.h"
@@ -25,6 +29,17 @@ std::string seen_from(const fs::path& folder, const std::string& file) {
   return below ? near.string() : fs::path(file).filename().string();
 }
 
+// Whether a record that says so names these files.
+bool names(const std::string& text, const std::string& lesson_name,
+           const std::string& class_name) {
+  const SourceFile file("the form", text);
+  Diagnostics unheard;
+  const RecordFile read = read_record(file, unheard);
+  return !unheard.has_errors() && read.records.size() == 1 &&
+         read.records[0].lesson.value == lesson_name &&
+         read.records[0].class_file.value == class_name;
+}
+
 // Text after a key: in quotes where the file would read it as something else.
 std::string as_key(const std::string& text) {
   const bool plain =
@@ -36,6 +51,14 @@ std::string as_key(const std::string& text) {
     quoted += c;
   }
   return quoted + "\"";
+}
+
+// A file's name, in quotes only where it needs them.
+std::string as_file_name(const std::string& name) {
+  const bool plain = std::ranges::all_of(name, [](unsigned char c) {
+    return std::isalnum(c) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
+  });
+  return plain && !name.starts_with('-') ? name : as_key(name);
 }
 
 std::string dictated_lines(const TaughtFile& lesson) {
@@ -75,9 +98,10 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
         "after `absent`.\n# Dictated:\n{}",
         first_word(lesson), dictated_lines(lesson));
   }
-  text += fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
-                      line.marking.date, lesson_name,
-                      kind.empty() ? "dictation" : kind, class_name);
+  text +=
+      fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
+                  line.marking.date, as_file_name(lesson_name),
+                  kind.empty() ? "dictation" : kind, as_file_name(class_name));
   if (kind == "writing") {
     text += "writing:\n";
     for (const std::string& code : codes_of(pupils)) {
@@ -142,16 +166,23 @@ int run_record(const CommandLine& line) {
   }
   const fs::path target = folder / (name + ".yaml");
   const fs::path above = fs::absolute(folder).lexically_normal().parent_path();
+  const std::string lesson_name = seen_from(above, lesson->path);
+  const std::string class_name = seen_from(above, line.marking.class_file);
   const std::string text =
-      form(line, *lesson, *pupils, seen_from(above, lesson->path),
-           seen_from(above, line.marking.class_file));
+      form(line, *lesson, *pupils, lesson_name, class_name);
+  if (!names(text, lesson_name, class_name)) {
+    throw MachineError(fmt::format(
+        "{} or {} cannot be named in a record; rename the file, with no "
+        "backslash, colon or line break in its name",
+        lesson->path, line.marking.class_file));
+  }
   if (!write_new_file(target, text)) {
     throw MachineError(fmt::format(
         "{} is there already, and is left as it is; rename it, or give the "
         "day with --date",
         target.string()));
   }
-  fmt::print("{}\n", target.string());
+  fmt::print("{}\n", printable(target.string()));
   return kDone;
 }
 
