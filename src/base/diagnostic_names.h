@@ -41,6 +41,7 @@ struct DiagnosticName {
   X(no_picture, "a picture file that is not there") \
   X(no_sequence, "a sequence file that is not there") \
   X(no_such_file, "a file that a record names and that is not there") \
+  X(no_word_with_pattern, "a pattern that no word of the list has") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
   X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_in_class, "a learner of a record whom the class does not have") \
