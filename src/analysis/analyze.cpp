@@ -167,6 +167,15 @@ class Analyzer {
            {},
            {}});
     }
+    // One name may be a contrast of several.
+    if (result_.patterns.size() > kMostLessonPatterns) {
+      diagnostics_.error(
+          diagnostic::too_many,
+          result_.patterns[kMostLessonPatterns].written.span,
+          fmt::format("a lesson has up to {} patterns, and here are {}",
+                      kMostLessonPatterns, result_.patterns.size()),
+          "keep those that are to be told apart this week");
+    }
   }
 
   AnalyzedWord look_up(const LessonWord& word) {

@@ -372,6 +372,13 @@ std::string explain_extra(const CLI::App& app, std::string extra) {
   if (extra.starts_with("-")) {
     text = fmt::format("there is no option `{}`", shown);
     help = nearest_option(verb, extra);
+    // -tion, -ed
+    const bool takes_pattern = verb.get_option_no_throw("PATTERN") != nullptr ||
+                               verb.get_name() == "patterns";
+    if (takes_pattern && extra.size() > 1 && extra[1] != '-') {
+      help = fmt::format("an ending is named without its hyphen: `{}`",
+                         printable(extra.substr(1)));
+    }
   } else if (&verb == &app) {
     text = fmt::format("there is no verb `{}`", shown);
     help = nearest_verb(app, extra);

@@ -24,9 +24,15 @@ std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
                                                       const Phonics& phonics) {
   std::vector<PatternId> patterns;
   for (const std::string& name : line.arguments) {
-    const auto pattern = pattern_argument(name, phonics);
-    if (!pattern) return std::nullopt;
-    patterns.push_back(*pattern);
+    const auto named = pattern_arguments(name, phonics);
+    if (!named) return std::nullopt;
+    patterns.insert(patterns.end(), named->begin(), named->end());
+  }
+  if (patterns.size() > kMostLessonPatterns) {
+    fmt::print(stderr,
+               "sheaf draft: a lesson has up to {} patterns, and here are {}\n",
+               kMostLessonPatterns, patterns.size());
+    return std::nullopt;
   }
   if (!patterns.empty()) return patterns;
   if (taught.step() >= 0) {

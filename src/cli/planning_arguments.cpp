@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "base/nearest.h"
+#include "analysis/pattern_names.h"
 #include "base/options.h"
 #include "base/utf8.h"
 #include "cli/files.h"
@@ -12,23 +12,42 @@ namespace sheaf {
 
 namespace fs = std::filesystem;
 
-std::optional<PatternId> pattern_argument(const std::string& name,
-                                          const Phonics& phonics) {
-  const PatternSearch search = phonics.patterns().find(name);
-  if (search.found.size() == 1) return search.found.front();
-  if (search.found.empty()) {
-    const std::string nearest = did_you_mean(search.nearest);
-    fmt::print(stderr, "sheaf: there is no pattern called {}; {}\n",
-               sheaf::quoted(name),
-               nearest.empty() ? "`sheaf patterns` lists them" : nearest);
-  } else {
-    fmt::print(stderr, "sheaf: {} could be one of these:\n",
-               sheaf::quoted(name));
-    for (const PatternId id : search.found) {
-      const Pattern& p = phonics.patterns()[id];
-      fmt::print(stderr, "  {:<16} {}\n", p.id, p.name);
-    }
+namespace {
+
+void print_unclear(const PatternName& name, std::string_view written,
+                   const PatternCatalogue& catalogue) {
+  const PatternFault fault = fault_of(name, written, catalogue);
+  if (name.could_be.empty()) {
+    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+    return;
   }
+  fmt::print(stderr, "sheaf: {}; {}\n", fault.text,
+             name.is_group               ? "name one of them:"
+             : name.could_be.size() == 1 ? "did you mean this one?"
+                                         : "did you mean one of these?");
+  for (const PatternId id : name.could_be) {
+    const Pattern& p = catalogue[id];
+    fmt::print(stderr, "  {:<16} {:<44} {}\n", p.id, p.name, p.example);
+  }
+}
+
+}  // namespace
+
+std::optional<std::vector<PatternId>> pattern_arguments(
+    const std::string& name, const Phonics& phonics) {
+  std::vector<PatternId> ids;
+  bool clear = true;
+  for (const PatternName& part : phonics.find_patterns(name)) {
+    if (part.meant) {
+      ids.push_back(*part.meant);
+      continue;
+    }
+    clear = false;
+    print_unclear(
+        part, std::string_view(name).substr(part.begin, part.end - part.begin),
+        phonics.patterns());
+  }
+  if (clear) return ids;
   return std::nullopt;
 }
 

@@ -81,7 +81,8 @@ std::string first_word(const TaughtFile& lesson) {
 }
 
 std::string form(const CommandLine& line, const TaughtFile& lesson,
-                 const ClassFile& pupils, const std::string& lesson_name,
+                 const ClassFile& pupils, const PatternCatalogue& patterns,
+                 const std::string& lesson_name,
                  const std::string& class_name) {
   const std::string& kind = line.marking.kind;
   std::string text;
@@ -107,7 +108,7 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     for (const std::string& code : codes_of(pupils)) {
       text += fmt::format("  {}:\n", code);
       for (const LessonPattern& p : lesson.analyzed.patterns) {
-        text += fmt::format("    {}: 0/0\n", p.written.value);
+        text += fmt::format("    {}: 0/0\n", patterns[p.id].id);
       }
     }
     return text;
@@ -169,7 +170,8 @@ int run_record(const CommandLine& line) {
   const std::string lesson_name = seen_from(above, lesson->path);
   const std::string class_name = seen_from(above, line.marking.class_file);
   const std::string text =
-      form(line, *lesson, *pupils, lesson_name, class_name);
+      form(line, *lesson, *pupils, desk.phonics().patterns(), lesson_name,
+           class_name);
   if (!names(text, lesson_name, class_name)) {
     throw MachineError(fmt::format(
         "{} or {} cannot be named in a record; rename the file, with no "

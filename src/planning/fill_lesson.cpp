@@ -71,6 +71,9 @@ class Filler {
     for (const FoundWord& found : find_words(source_, query)) {
       words.push_back(found.reading->word);
       use(found.reading->word);
+      if (found.fit == ContrastFit::breaks) {
+        exceptions_.push_back(found.reading->word);
+      }
     }
     return words;
   }
@@ -104,17 +107,27 @@ class Filler {
     for (int set = 1; set < lesson_.set.value; ++set) {
       for_each_pattern(each, set == 1);
     }
+    exceptions_.clear();
     const auto found = for_each_pattern(wanted, lesson_.set.value == 1);
     words.insert(words.end(), found.begin(), found.end());
     if (found.size() < wanted) report_few(found.size(), wanted);
     if (words.empty()) return;
     diagnostics_.note(
         diagnostic::words_chosen, place(),
-        fmt::format("the lesson leaves its words to Sheaf, which chose {}: {}",
-                    words.size(), fmt::join(words, " ")),
+        fmt::format(
+            "the lesson leaves its words to Sheaf, which chose {}: {}{}",
+            words.size(), fmt::join(words, " "), exceptions_text()),
         "`sheaf check` shows them in a form to paste; read them before you "
         "print");
     add("words", words, lesson_.words);
+  }
+
+  // Those among the chosen, for which the rule of the contrast does not hold.
+  std::string exceptions_text() const {
+    if (exceptions_.empty()) return {};
+    return fmt::format("; {} {} {} to the rule", fmt::join(exceptions_, " "),
+                       exceptions_.size() == 1 ? "is" : "are",
+                       exceptions_.size() == 1 ? "an exception" : "exceptions");
   }
 
   void report_few(std::size_t found, std::size_t wanted) {
@@ -201,6 +214,7 @@ class Filler {
   std::vector<PatternId> patterns_;
   std::set<std::string, std::less<>> used_;
   std::vector<FilledKey> filled_;
+  std::vector<std::string> exceptions_;
 };
 
 }  // namespace

@@ -1,0 +1,11 @@
+#pragma once
+
+#include <string_view>
+
+namespace sheaf {
+
+/// Files of src/data that are built into the program, as they stand there.
+std::string_view pattern_terms_table();
+std::string_view contrasts_table();
+
+}  // namespace sheaf
