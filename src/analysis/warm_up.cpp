@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "analysis/pattern_names.h"
 #include "base/shuffle.h"
 
 namespace sheaf {
@@ -15,10 +16,11 @@ class WarmUpMaker {
     for (const int step : taught.due_steps()) add_step(step);
     // What was taught last is most in need of practice.
     for (int step = taught.step() - 1; step >= 0; --step) add_step(step);
-    const auto& written = lesson.lesson->taught;
-    for (auto name = written.rbegin(); name != written.rend(); ++name) {
-      const auto search = lesson.phonics->patterns().find(name->value);
-      if (search.found.size() == 1) add_pattern(search.found.front());
+    Diagnostics unheard;  // they were looked up before
+    const auto named =
+        find_patterns(lesson.lesson->taught, *lesson.phonics, unheard);
+    for (auto name = named.rbegin(); name != named.rend(); ++name) {
+      add_pattern(name->id);
     }
   }
 

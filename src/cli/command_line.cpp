@@ -267,21 +267,25 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
   build->add_option("LESSON", line.arguments,
-                    "lesson files; with --class, one for learners who have "
-                    "none of their own");
+                    "lesson files; of a folder, all lessons and classes in it "
+                    "whose pages are not up to date; with --class, one lesson "
+                    "for learners who have none of their own");
   build->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   build->add_option("--deps", line.dependency_file,
                     "write a dependency file for make; a file of another kind "
                     "stays as it is");
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
+  build->add_flag("--if-needed", line.if_needed,
+                  "leave pages that are up to date, as for a folder");
   add_class_options(*build, line);
   add_layout_options(*build, line);
 
   CLI::App* watch = add_verb(app, line, "watch",
                              "make the packets again whenever a file is saved");
   watch->add_option("LESSON", line.arguments,
-                    "lesson files; with --class, at most one");
+                    "lesson files or folders of them; with --class, at most "
+                    "one file");
   watch->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   add_class_options(*watch, line);
@@ -381,6 +385,13 @@ std::string explain_extra(const CLI::App& app, std::string extra) {
   if (extra.starts_with("-")) {
     text = fmt::format("there is no option `{}`", shown);
     help = nearest_option(verb, extra);
+    // -tion, -ed
+    const bool takes_pattern = verb.get_option_no_throw("PATTERN") != nullptr ||
+                               verb.get_name() == "patterns";
+    if (takes_pattern && extra.size() > 1 && extra[1] != '-') {
+      help = fmt::format("an ending is named without its hyphen: `{}`",
+                         printable(extra.substr(1)));
+    }
   } else if (&verb == &app) {
     text = fmt::format("there is no verb `{}`", shown);
     help = nearest_verb(app, extra);

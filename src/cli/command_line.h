@@ -22,6 +22,7 @@ struct CommandLine {
   std::string dependency_file;
   std::string pdf_file;  ///< where a contact sheet goes
   bool separate = false;
+  bool if_needed = false;  ///< leave what is up to date
   bool json = false;
   /// How sounds are said, counted and written; empty: the default.
   std::string accent, count, notation;

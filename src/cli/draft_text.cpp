@@ -17,6 +17,7 @@ std::string name_of(const Pattern& pattern) { return std::string(pattern.id); }
 
 struct Chosen {
   std::vector<std::string> words;
+  std::vector<std::string> exceptions;  // to the rule of a contrast
   std::string key_word;
 };
 
@@ -34,6 +35,9 @@ Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns
     }
     for (const FoundWord& word : find_words(source, query)) {
       chosen.words.push_back(word.reading->word);
+      if (word.fit == ContrastFit::breaks) {
+        chosen.exceptions.push_back(word.reading->word);
+      }
       used.insert(word.reading->word);
       if (chosen.key_word.empty() && word.picture) {
         chosen.key_word = word.reading->word;
@@ -88,6 +92,12 @@ Draft draft_lesson(const SearchGround& source,
                     "# Sheaf found no word that can be read at this "
                     "step.\n# words:\n")
               : fmt::format("words: {}\n", fmt::join(words.words, " "));
+  if (!words.exceptions.empty()) {
+    text += fmt::format(
+        "# Exceptions to the rule by which these are told apart: "
+        "{}.\n",
+        fmt::join(words.exceptions, " "));
+  }
   if (!words.key_word.empty()) {
     text += fmt::format(
         "# It has a picture and stands for the sound.\n"

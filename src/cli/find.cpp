@@ -68,9 +68,11 @@ void print_found(const std::vector<FoundWord>& words,
     widest = std::max(widest, w.reading->word.size());
   }
   for (const FoundWord& w : words) {
-    fmt::print("{:<{}}  {:<18} {:<26} {}\n", w.reading->word, widest,
+    const bool exception = w.fit == ContrastFit::breaks;
+    fmt::print("{:<{}}  {:<18} {:<26} {}{}{}\n", w.reading->word, widest,
                graphemes_text(*w.reading), sounds_text(*w.reading, conventions),
-               w.picture ? "picture" : "");
+               w.picture ? "picture" : "", w.picture && exception ? ", " : "",
+               exception ? "an exception" : "");
   }
 }
 
@@ -113,9 +115,27 @@ std::string as_json(const Pattern& pattern, const std::vector<FoundWord>& words,
   std::vector<FoundJson> list;
   for (const FoundWord& w : words) {
     list.push_back({w.reading->word, graphemes_text(*w.reading),
-                    sounds_text(*w.reading, conventions), w.picture});
+                    sounds_text(*w.reading, conventions), w.picture,
+                    w.fit == ContrastFit::breaks});
   }
   return found_json(pattern.id, list);
+}
+
+// The pattern, and the one to tell it apart from if there is any.
+std::optional<std::vector<PatternId>> wanted_patterns(const CommandLine& line,
+                                                      const Phonics& phonics) {
+  auto patterns = pattern_arguments(line.arguments.front(), phonics);
+  if (patterns && !line.planning.contrast.empty()) {
+    const auto others = pattern_arguments(line.planning.contrast, phonics);
+    if (!others) return std::nullopt;
+    patterns->insert(patterns->end(), others->begin(), others->end());
+  }
+  if (!patterns || patterns->size() <= 2) return patterns;
+  fmt::print(stderr,
+             "sheaf find: words are told apart by two patterns, and here are "
+             "{}; `sheaf draft` takes up to four\n",
+             patterns->size());
+  return std::nullopt;
 }
 
 }  // namespace
@@ -124,17 +144,18 @@ int run_find(const CommandLine& line) {
   Workspace workspace(shipped_folder());
   const CommandLine::Planning& planning = line.planning;
   const Phonics& phonics = workspace.phonics();
-  const auto pattern = pattern_argument(line.arguments.front(), phonics);
+  const auto wanted = wanted_patterns(line, phonics);
   const auto syllables = range_argument(planning.syllables, "--syllables");
   const auto letters = range_argument(planning.letters, "--length");
-  if (!pattern || !syllables || !letters) return kWrongCommandLine;
+  if (!wanted || !syllables || !letters) return kWrongCommandLine;
+  const PatternId pattern = wanted->front();
   const auto taught = taught_argument(workspace, planning);
   if (!taught) return kFaultsInFiles;
   const BlockList own = own_block_list(workspace, planning.file, "");
   const Conventions conventions;
 
   WordQuery query;
-  query.pattern = *pattern;
+  query.pattern = pattern;
   query.count = planning.count > 0 ? static_cast<std::size_t>(planning.count)
                                    : kUsualCount;
   query.syllables = *syllables;
@@ -148,14 +169,13 @@ int run_find(const CommandLine& line) {
   }
   const SearchGround source{phonics, conventions, *taught, &own,
                           has_clear_picture};
-  const Pattern& own_pattern = phonics.patterns()[*pattern];
+  const Pattern& own_pattern = phonics.patterns()[pattern];
   if (planning.pseudo) {
-    return print_pseudo(source, *pattern, query.count, line.json);
+    return print_pseudo(source, pattern, query.count, line.json);
   }
   std::optional<PatternId> contrast;
-  if (!planning.contrast.empty()) {
-    contrast = pattern_argument(planning.contrast, phonics);
-    if (!contrast) return kWrongCommandLine;
+  if (wanted->size() > 1) {
+    contrast = wanted->back();
     query.without.push_back(*contrast);
   }
   const auto words = find_words(source, query);
@@ -166,7 +186,7 @@ int run_find(const CommandLine& line) {
   std::vector<FoundWord> others;
   if (contrast) {
     query.pattern = *contrast;
-    query.without = {*pattern};
+    query.without = {pattern};
     others = find_words(source, query);
   }
   const auto show = [&](const Pattern& p, const std::vector<FoundWord>& list) {

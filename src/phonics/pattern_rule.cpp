@@ -174,6 +174,17 @@ std::string with_spaces(std::string_view sounds) {
 
 }  // namespace
 
+std::vector<std::string_view> alternatives(std::string_view text) {
+  std::vector<std::string_view> result;
+  std::size_t begin = 0;
+  for (;;) {
+    const std::size_t end = text.find(" or ", begin);
+    result.push_back(text.substr(begin, end - begin));
+    if (end == std::string_view::npos) return result;
+    begin = end + 4;
+  }
+}
+
 std::vector<RuleCondition> read_conditions(std::string_view text,
                                            std::string& fault) {
   std::vector<RuleCondition> conditions;

@@ -200,6 +200,15 @@ bool Phonics::knows(std::string_view word) const {
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }
+
+std::vector<PatternName> Phonics::find_patterns(
+    std::string_view written) const {
+  return find_pattern_names(
+      impl_->catalogue, written, [this](std::string_view word, PatternId id) {
+        return read(word, Conventions{}).front().find(id) != nullptr;
+      });
+}
+
 const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
 
 std::string Phonics::fault_of_own_pattern(std::string_view written) const {
@@ -234,6 +243,16 @@ Phonics::TaughtSound Phonics::taught_sound(
     }
   }
   return {in_accent(taught.grapheme, taught.phonemes, conventions), ""};
+}
+
+ContrastFit Phonics::fit_of(const Reading& reading, PatternId pattern,
+                            std::span<const PatternId> against) const {
+  if (!has_contrast_rule(impl_->catalogue, pattern, against)) {
+    return ContrastFit::shows;
+  }
+  const LetterMap map = map_letters(reading.word);
+  const WordFacts facts = find_facts(reading, map, impl_->lexicon);
+  return contrast_fit(impl_->catalogue, reading, facts, pattern, against);
 }
 
 bool is_word(std::string_view text) { return map_letters(text).good; }

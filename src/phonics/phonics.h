@@ -9,8 +9,10 @@
 #include <string_view>
 #include <vector>
 
+#include "phonics/contrasts.h"
 #include "phonics/conventions.h"
 #include "phonics/pattern_catalogue.h"
+#include "phonics/pattern_search.h"
 #include "phonics/reading.h"
 
 namespace sheaf {
@@ -102,6 +104,9 @@ class Phonics {
   std::optional<WordInfo> info(std::string_view word) const;
 
   const PatternCatalogue& patterns() const;
+  /// Reads what a teacher wrote for a pattern or a contrast; see
+  /// `find_pattern_names`.
+  std::vector<PatternName> find_patterns(std::string_view written) const;
   /// What is wrong with a lesson's definition of a pattern, or nothing.
   std::string fault_of_own_pattern(std::string_view written) const;
   /// The word list behind it all, for marking; lives as long as this does.
@@ -120,6 +125,11 @@ class Phonics {
   };
   TaughtSound taught_sound(PatternId pattern, const TaughtUnit& taught,
                            const Conventions& conventions) const;
+
+  /// How a word with a pattern fits a contrast with others; see
+  /// `contrast_fit`.
+  ContrastFit fit_of(const Reading& reading, PatternId pattern,
+                     std::span<const PatternId> against) const;
 
   /// Calls with the preferred reading of each word until the call gives false:
   /// everyday words, then those of the lists up to a size, smaller lists

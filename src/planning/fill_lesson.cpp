@@ -77,6 +77,9 @@ class Filler {
     for (const FoundWord& found : find_words(source_, query)) {
       words.push_back(found.reading->word);
       use(found.reading->word);
+      if (found.fit == ContrastFit::breaks) {
+        exceptions_.push_back(found.reading->word);
+      }
     }
     return words;
   }
@@ -139,6 +142,7 @@ class Filler {
     for (int set = 1; set < lesson_.set.value; ++set) {
       for_each_pattern(each, set == 1);
     }
+    exceptions_.clear();
     const bool with_key = lesson_.words.empty() && !lesson_.key_word.given();
     const auto found =
         for_each_pattern(wanted, lesson_.set.value == 1, with_key);
@@ -147,11 +151,20 @@ class Filler {
     if (words.empty()) return;
     diagnostics_.note(
         diagnostic::words_chosen, place(),
-        fmt::format("the lesson leaves its words to Sheaf, which chose {}: {}",
-                    words.size(), fmt::join(words, " ")),
+        fmt::format(
+            "the lesson leaves its words to Sheaf, which chose {}: {}{}",
+            words.size(), fmt::join(words, " "), exceptions_text()),
         "`sheaf check` shows them in a form to paste; read them before you "
         "print");
     add("words", words, lesson_.words);
+  }
+
+  // Those among the chosen, for which the rule of the contrast does not hold.
+  std::string exceptions_text() const {
+    if (exceptions_.empty()) return {};
+    return fmt::format("; {} {} {} to the rule", fmt::join(exceptions_, " "),
+                       exceptions_.size() == 1 ? "is" : "are",
+                       exceptions_.size() == 1 ? "an exception" : "exceptions");
   }
 
   void report_few(std::size_t found, std::size_t wanted) {
@@ -238,6 +251,7 @@ class Filler {
   std::vector<PatternId> patterns_;
   std::set<std::string, std::less<>> used_;
   std::vector<FilledKey> filled_;
+  std::vector<std::string> exceptions_;
 };
 
 }  // namespace

@@ -34,9 +34,13 @@ constexpr int kIrregular = 40;
 constexpr int kAlike = 8;
 constexpr int kSameRime = 12;
 constexpr int kWrongPlace = 400;
+constexpr int kUnfit =
+    1000;  // in a contrast: silent about its rule, then again
 
 // How many candidates are read in full, for each word wanted.
 constexpr std::size_t kReadForEach = 12;
+// In a contrast, more: words that show the rule may be few.
+constexpr std::size_t kReadForContrast = 5;
 
 int rough_cost(const PatternWord& word) {
   int cost = word.phonemes * kSound + (word.syllables - 1) * kSyllable;
@@ -162,6 +166,9 @@ class Search {
       read(*r.word, r.cost, found);
     }
     std::ranges::stable_sort(found, [](const FoundWord& a, const FoundWord& b) {
+      const bool a_breaks = a.fit == ContrastFit::breaks;
+      const bool b_breaks = b.fit == ContrastFit::breaks;
+      if (a_breaks != b_breaks) return b_breaks;
       return a.later != b.later ? a.later < b.later : a.cost < b.cost;
     });
     return found;
@@ -206,7 +213,9 @@ class Search {
       if (reading.find(other) != nullptr) return;
     }
     if (!is_suitable(word.word)) return;
-    cost += reading_cost(reading, *place);
+    const ContrastFit fit =
+        source_.phonics.fit_of(reading, query_.pattern, query_.without);
+    cost += reading_cost(reading, *place) + static_cast<int>(fit) * kUnfit;
     if (!picture) cost += kNoPicture;
     std::string base = base_of(source_.phonics, word.word);
     if (!base.empty() &&
@@ -216,7 +225,7 @@ class Search {
     }
     if (!pattern_is_ending() && !base.empty()) cost += kEnding;
     found.push_back({std::move(whole), word.info, word.place, word.later,
-                     picture, cost, std::move(base)});
+                     picture, fit, cost, std::move(base)});
   }
 
   // Graphemes of the rest of the word that are not plain.
@@ -387,8 +396,11 @@ std::vector<FoundWord> candidates(const SearchGround& source,
 
 std::vector<FoundWord> find_words(const SearchGround& source,
                                   const WordQuery& query) {
+  const bool has_rule = has_contrast_rule(source.phonics.patterns(),
+                                          query.pattern, query.without);
   const std::size_t most =
-      std::max<std::size_t>(60, query.count * kReadForEach);
+      std::max<std::size_t>(60, query.count * kReadForEach) *
+      (has_rule ? kReadForContrast : 1);
   const bool only_cheapest = query.count == 1 && !query.first_set;
   const std::vector<FoundWord> words =
       Search(source, query).run(most, only_cheapest);

@@ -30,7 +30,9 @@ struct WordQuery {
   bool pictures_only = false;
   /// Clear words, with the pattern in one place; a later set has all of them.
   bool first_set = true;
-  /// Words that have this pattern too are left out.
+  /// Words that have one of these patterns too are left out. Where the pattern
+  /// is told apart from them by a rule, words that show it come first and its
+  /// exceptions last.
   std::vector<PatternId> without;
   /// Lower case; left out with their inflected forms.
   std::set<std::string, std::less<>> leave_out;
@@ -53,6 +55,8 @@ struct FoundWord {
   PatternWord::Place place = PatternWord::Place::middle;
   bool later = false;
   bool picture = false;
+  /// In a contrast with a rule.
+  ContrastFit fit = ContrastFit::shows;
   /// The lower the sooner a child knows it and reads it.
   int cost = 0;
   /// The word that this one is a form of, as toy of toys; else empty.
