@@ -199,12 +199,18 @@ class Analyzer {
   void choose_key_words() {
     result_.key_words.assign(result_.patterns.size(), -1);
     for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      // The first with a picture, else the first that is known.
       int& key = result_.key_words[i];
-      bool pictured = false;
+      bool pictured = false, known = false;
       for (std::size_t k = 0; k < result_.words.size() && !pictured; ++k) {
-        if (!result_.words[k].hits[i].has) continue;
-        pictured = has_picture_(result_.words[k].spelling.value);
-        if (key < 0 || pictured) key = static_cast<int>(k);
+        const AnalyzedWord& word = result_.words[k];
+        if (!word.hits[i].has) continue;
+        pictured = has_picture_(word.spelling.value);
+        const bool is_known = word.reading.origin != Reading::Origin::guess;
+        if (key < 0 || pictured || (is_known && !known)) {
+          key = static_cast<int>(k);
+        }
+        known = known || is_known;
       }
     }
     if (!lesson_.key_word.given()) return;
