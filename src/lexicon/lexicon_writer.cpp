@@ -1,5 +1,6 @@
 #include "lexicon/lexicon_writer.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
@@ -64,12 +65,23 @@ constexpr std::string_view kLists[] = {
     "english-upper",        "american-upper",        "british-upper",
     "english-proper-names", "american-proper-names", "english-contractions"};
 
-// Rare words and rarer spellings, which only made-up words must not be.
+// Rare words and rarer spellings, which made-up words must not be.
 constexpr int kRareTiers[] = {10, 20, 35, 40, 50, 55, 60, 70, 80};
+// The largest lists have so much that only forms of known words are taken.
+constexpr int kAllTiers[] = {10, 20, 35, 40, 50, 55, 60, 70, 80, 95};
 constexpr std::string_view kRareLists[] = {
     "english-words",          "american-words",  "british-words",
     "variant_1-words",        "variant_2-words", "variant_3-words",
     "british_variant_1-words"};
+
+constexpr std::string_view kFormLists[] = {
+    "english-words",   "american-words", "british-words",
+    "british_z-words", "english-upper",  "english-proper-names"};
+constexpr std::string_view kVariantLists[] = {
+    "variant_1-words", "variant_2-words", "british_variant_1-words",
+    "british_variant_2-words"};
+// No variant counts as a common word, whatever the size of its list.
+constexpr int kVariantTier = 80;
 
 template <typename Lists, typename Tiers>
 WordLists read_word_lists(const std::string& folder, const Lists& names,
@@ -156,6 +168,12 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   LexiconSources sources;
   sources.dictionary = read_festlex(read_file(paths.dictionary));
   sources.lists = read_word_lists(paths.scowl, kLists, kTiers);
+  sources.rare = read_word_lists(paths.scowl, kFormLists, kAllTiers);
+  for (auto [word, entry] :
+       read_word_lists(paths.scowl, kVariantLists, kAllTiers)) {
+    entry.tier = std::max(entry.tier, kVariantTier);
+    sources.rare.try_emplace(word, entry);
+  }
   std::string fault;
   sources.correspondences = read_correspondences(
       read_file(paths.data + "/correspondences.tsv"), fault);
@@ -167,6 +185,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   sources.bath = read_words(paths.data + "/bath_words.txt");
   sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
   sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");
+  sources.not_compound = read_words(paths.data + "/not_compound.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {

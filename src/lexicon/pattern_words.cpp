@@ -20,9 +20,13 @@ PatternWord::Place place_of(const PatternPlace& place, const Reading& reading) {
   return at_end ? PatternWord::Place::last : PatternWord::Place::middle;
 }
 
+// The sounds of rare forms would fill the set, and cost more made-up words than
+// they spare.
 std::vector<std::uint8_t> said_set(const Lexicon& lexicon) {
+  constexpr int kLargestList = 70;
   HashSet said;
   lexicon.each([&](const WordRecord& record) {
+    if (record.tier > kLargestList) return true;
     said.add(said_hash(phonemes_of(record.segments, lexicon.inventory())));
     return true;
   });

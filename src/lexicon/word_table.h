@@ -17,12 +17,17 @@ struct LexiconSources {
   PronunciationTable dictionary;
   PronunciationTable supplement;
   WordLists lists;
+  /// What the largest and the variant lists have besides: taken where it is a
+  /// known word with an ending, rightly put on.
+  WordLists rare;
   std::set<std::string> everyday;
   std::set<std::string> bath;
   /// Words that only look inflected (butter, king).
   std::set<std::string> not_inflected;
   /// Words that only look prefixed (uncle, recall).
   std::set<std::string> not_prefixed;
+  /// Words that look like two and are one (sagacity), among other entries.
+  std::set<std::string> not_compound;
   std::vector<Correspondence> correspondences;
 };
 

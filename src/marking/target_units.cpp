@@ -4,7 +4,7 @@
 
 #include "base/utf8.h"
 #include "marking/spelling_fit.h"
-#include "phonics/endings.h"
+#include "phonics/ending_rules.h"
 #include "phonics/letter_map.h"
 #include "phonics/notation.h"
 

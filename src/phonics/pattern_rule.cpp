@@ -50,6 +50,12 @@ std::string_view joint_name(Joint joint) {
       return "dropped";
     case Joint::y_to_i:
       return "yi";
+    case Joint::f_to_v:
+      return "fv";
+    case Joint::c_to_ck:
+      return "ck";
+    case Joint::ie_to_y:
+      return "iey";
   }
   return {};
 }

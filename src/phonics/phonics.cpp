@@ -10,6 +10,7 @@
 #include "phonics/own_pattern.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/reading_maker.h"
+#include "phonics/right_forms.h"
 #include "phonics/why_not.h"
 #include "phonics/word_facts.h"
 
@@ -23,11 +24,7 @@ Phonics::Impl::Impl(const std::string& path)
 
 std::vector<WordRecord> Phonics::Impl::known(std::string_view spelling) const {
   std::vector<WordRecord> records = lexicon.readings(spelling);
-  if (records.empty()) records = derived(spelling);
-  if (records.empty() && spelling.size() > 1 && spelling.ends_with('\'')) {
-    records = known(spelling.substr(0, spelling.size() - 1));  // girls'
-    for (WordRecord& record : records) record.spelling += '\'';
-  }
+  if (records.empty()) records = possessive(spelling);
   if (records.empty()) records = hyphenated(spelling);
   if (records.empty() && spelling.find('-') != std::string_view::npos) {
     records = lexicon.readings(map_letters(spelling).letters);
@@ -51,36 +48,37 @@ std::vector<WordRecord> Phonics::Impl::hyphenated(
                        lexicon.inventory())};
 }
 
-std::vector<WordRecord> Phonics::Impl::derived(
+// girl's, girls' and James's. No 's stands behind a plural (girls's), and an
+// apostrophe alone behind s only.
+std::vector<WordRecord> Phonics::Impl::possessive(
     std::string_view spelling) const {
+  constexpr std::string_view kSign = "'s";
   std::vector<WordRecord> records;
-  int best_rank = 0;
+  if (spelling.ends_with("s'")) {
+    records = known(spelling.substr(0, spelling.size() - 1));
+    for (WordRecord& record : records) record.spelling += '\'';
+    return records;
+  }
+  if (!spelling.ends_with(kSign)) return records;
+  const std::string_view base =
+      spelling.substr(0, spelling.size() - kSign.size());
+  if (base.find('\'') != std::string_view::npos || is_plural(base)) return {};
   const std::string letters = map_letters(spelling).letters;
-  const auto make = [&](const EndingAnalysis& analysis) {
-    std::vector<WordRecord> made;
-    for (const WordRecord& base : lexicon.readings(analysis.base)) {
-      auto record =
-          derive_record(spelling, letters, analysis, base,
-                        lexicon.label(base.label), lexicon.inventory());
-      if (record) made.push_back(std::move(*record));
-    }
-    return made;
-  };
-  take_off_ending(spelling, [&](const EndingAnalysis& analysis) {
-    std::vector<WordRecord> made = make(analysis);
-    if (made.empty()) return -1;
-    constexpr int kUnlisted = 99;
-    const int tier = lexicon.tier(analysis.base);
-    const bool plural = lexicon.tier(without_plural_s(analysis.base)) > 0;
-    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis) +
-                     (plural ? kPluralRank : 0);
-    if (records.empty() || rank < best_rank) {
-      records = std::move(made);
-      best_rank = rank;
-    }
-    return rank;
-  });
+  for (const WordRecord& record : known(base)) {
+    auto made =
+        derive_record(spelling, letters,
+                      {Ending::possessive, Joint::plain, std::string(base)},
+                      record, lexicon.label(record.label), lexicon.inventory());
+    if (made) records.push_back(std::move(*made));
+  }
   return records;
+}
+
+bool Phonics::Impl::is_plural(std::string_view word) const {
+  const std::string_view one = without_plural_s(word);
+  if (one.empty() || lexicon.is_not_inflected(word)) return false;
+  const auto head = lexicon.head(one);
+  return head && !head->name && (head->everyday || head->tier > 0);
 }
 
 Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
@@ -197,6 +195,18 @@ std::shared_ptr<const Reading> Phonics::first_units(
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
   return map.good && !impl_->known(map.spelling).empty();
+}
+
+std::vector<std::string> Phonics::right_forms(std::string_view word) const {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> words;
+  const LetterMap map = map_letters(normalized(word));
+  const bool plain = map.spelling == map.letters;
+  if (!map.good || !plain || knows(word)) return words;
+  for (RightForm& form : sheaf::right_forms(map.letters, impl_->lexicon)) {
+    if (words.size() < kMost) words.push_back(std::move(form.word));
+  }
+  return words;
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }

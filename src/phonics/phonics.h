@@ -101,6 +101,10 @@ class Phonics {
   std::shared_ptr<const Reading> first_units(
       std::string_view word, const Conventions& conventions) const;
   bool knows(std::string_view word) const;
+  /// The known words that an unknown one is likely meant for, where it is a
+  /// known base with its ending put on wrongly: carried for carryed, went and
+  /// gone for goed. The likeliest first, at most a few; empty for known words.
+  std::vector<std::string> right_forms(std::string_view word) const;
   std::optional<WordInfo> info(std::string_view word) const;
 
   const PatternCatalogue& patterns() const;

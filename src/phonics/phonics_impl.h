@@ -25,10 +25,11 @@ struct Phonics::Impl {
   PatternCatalogue catalogue;
   std::span<const GuessStep> steps;
 
-  /// The records of a word that is listed, or has a listed base and a regular
-  /// ending, or known parts around a hyphen.
+  /// The records of a word that is listed, or is made of listed words with a
+  /// possessive's sign or a hyphen.
   std::vector<WordRecord> known(std::string_view spelling) const;
-  std::vector<WordRecord> derived(std::string_view spelling) const;
+  std::vector<WordRecord> possessive(std::string_view spelling) const;
+  bool is_plural(std::string_view word) const;
   std::vector<WordRecord> hyphenated(std::string_view spelling) const;
 
   Reading guess(std::string_view word, const LetterMap& map,

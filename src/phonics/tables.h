@@ -9,5 +9,6 @@ std::string_view pattern_texts_table();
 std::string_view sound_ways_table();
 std::string_view pattern_terms_table();
 std::string_view contrasts_table();
+std::string_view irregular_forms_table();
 
 }  // namespace sheaf

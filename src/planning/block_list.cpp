@@ -3,12 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <optional>
 
 #include "base/shuffle.h"
 #include "base/utf8.h"
-#include "phonics/endings.h"
+#include "phonics/ending_rules.h"
 #include "planning/tables.h"
 
 namespace sheaf {
@@ -47,30 +46,12 @@ std::optional<std::uint64_t> read_number(std::string_view part) {
 
 // A word with the endings that any noun or verb could have.
 std::vector<std::string> with_endings(const std::string& word) {
-  constexpr std::array<std::string_view, 3> kHissing = {"s", "x", "z"};
   std::vector<std::string> forms = {word};
-  const char last = word.back();
-  const bool hissing = std::ranges::any_of(
-      kHissing, [&](std::string_view end) { return word.ends_with(end); });
-  if (hissing || word.ends_with("ch") || word.ends_with("sh")) {
-    forms.push_back(word + "es");
-  } else {
-    forms.push_back(word + "s");
+  for (const Ending ending : {Ending::s, Ending::ed, Ending::ing}) {
+    for (EndedWord& made : put_ending_on(word, ending)) {
+      forms.push_back(std::move(made.spelling));
+    }
   }
-  std::string stem = word;
-  if (last == 'y' && word.size() > 2 &&
-      std::string_view("aeiou").find(word[word.size() - 2]) ==
-          std::string_view::npos) {
-    stem.pop_back();
-    forms.insert(forms.end(), {stem + "ies", stem + "ied", word + "ing"});
-    return forms;
-  }
-  if (last == 'e') {
-    stem.pop_back();
-  } else if (doubles_its_end(word)) {
-    stem += last;
-  }
-  forms.insert(forms.end(), {stem + "ed", stem + "ing"});
   return forms;
 }
 

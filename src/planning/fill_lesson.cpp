@@ -181,9 +181,17 @@ class Filler {
   // Practised, new and review words, in this order.
   void fill_dictation() {
     std::vector<std::string> words;
-    for (const LessonWord& word : lesson_.words) {
-      if (words.size() == kOfTheList) break;
-      words.push_back(word.spelling.value);
+    // A word that nobody knows comes after the others, if it is not a
+    // misspelled one.
+    for (const bool known : {true, false}) {
+      for (const LessonWord& word : lesson_.words) {
+        if (words.size() == kOfTheList) break;
+        if (is_known(word) != known) continue;
+        const std::string& spelling = word.spelling.value;
+        if (known || source_.phonics.right_forms(spelling).empty()) {
+          words.push_back(spelling);
+        }
+      }
     }
     const auto fresh = for_each_pattern(kNewWords, lesson_.set.value == 1);
     words.insert(words.end(), fresh.begin(), fresh.end());
@@ -192,6 +200,15 @@ class Filler {
     const auto old = review_words(static_cast<std::size_t>(review));
     words.insert(words.end(), old.begin(), old.end());
     add("dictate-words", words, lesson_.dictate_words);
+  }
+
+  bool is_known(const LessonWord& word) const {
+    const auto is_split = [&](const LessonSplit& split) {
+      return lower_case(split.word.value) == lower_case(word.spelling.value);
+    };
+    return !word.graphemes.empty() ||
+           source_.phonics.knows(word.spelling.value) ||
+           std::ranges::any_of(lesson_.splits, is_split);
   }
 
   void add_review(std::size_t count) {

@@ -193,7 +193,9 @@ bool is_fit(const SearchGround& source, const PseudoWord& made) {
          !source.phonics.is_said_like_a_word(sounds) &&
          !BlockList::shipped().blocks_part_of(made.word, sounds) &&
          (source.blocked == nullptr ||
-          !source.blocked->blocks_part_of(made.word, sounds));
+          !source.blocked->blocks_part_of(made.word, sounds)) &&
+         // telled is what learners write for told.
+         source.phonics.right_forms(made.word).empty();
 }
 
 struct Made {

@@ -106,8 +106,9 @@ std::string rime_of(const Reading& reading) {
 // Spellings that American English has otherwise: the sounds and boxes are
 // American by default, and a teacher's own list may hold any of them.
 bool is_british(const Phonics& phonics, const std::string& word) {
-  constexpr std::array<std::string_view, 7> kAlone = {
-      "tyre", "tyres", "draught", "draughts", "dreamt", "grey", "pyjamas"};
+  constexpr std::array<std::string_view, 12> kAlone = {
+      "tyre",    "tyres",  "draught", "draughts", "dreamt", "grey",
+      "pyjamas", "learnt", "spelt",   "misspelt", "spoilt", "leant"};
   if (std::ranges::find(kAlone, word) != kAlone.end()) return true;
   constexpr std::array<std::array<std::string_view, 2>, 10> kOther = {{
       {"ise", "ize"},
@@ -370,22 +371,16 @@ class Selection {
 }  // namespace
 
 bool is_same_word(std::string_view a, std::string_view b) {
+  constexpr std::array kEndings = {Ending::s,   Ending::es,        Ending::ed,
+                                   Ending::ing, Ending::er,        Ending::y,
+                                   Ending::ly,  Ending::possessive};
   if (a == b) return true;
   if (a.size() > b.size()) std::swap(a, b);
-  constexpr std::array<std::string_view, 8> kEndings = {"s",  "es", "ed", "ing",
-                                                        "er", "y",  "ly", "'s"};
-  if (a.size() < 3 || !b.starts_with(a.substr(0, a.size() - 1))) return false;
-  return std::ranges::any_of(kEndings, [&](std::string_view ending) {
-    if (!b.ends_with(ending)) return false;
-    const std::string_view base = b.substr(0, b.size() - ending.size());
-    if (base == a) return true;
-    const bool doubled = base.size() == a.size() + 1 && base.starts_with(a) &&
-                         base.back() == a.back();
-    // hope, hoping; but not she, shed or see, seed
-    const bool dropped = a.ends_with('e') && !a.ends_with("ee") &&
-                         base == a.substr(0, a.size() - 1) &&
-                         base.find_first_of("aeiouy") != std::string_view::npos;
-    return doubled || dropped;
+  // No ending changes more than the last two letters: knife, knives.
+  if (a.size() < 3 || !b.starts_with(a.substr(0, a.size() - 2))) return false;
+  return std::ranges::any_of(kEndings, [&](Ending ending) {
+    const auto bases = possible_bases(b, ending);
+    return std::ranges::find(bases, a, &EndingAnalysis::base) != bases.end();
   });
 }
 
