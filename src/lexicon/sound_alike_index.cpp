@@ -65,8 +65,8 @@ std::vector<SoundAlike> index_sound_alikes(const std::string& file,
     const auto add = [&] {
       Bucket& bucket = buckets[sound_alike_key(sounds)];
       bucket.spellings.insert(record.spelling);
-      if (common && std::ranges::find(bucket.common, packed) ==
-                        bucket.common.end()) {
+      if (common &&
+          std::ranges::find(bucket.common, packed) == bucket.common.end()) {
         bucket.common.push_back(packed);
       }
     };

@@ -86,8 +86,7 @@ std::vector<std::string> Phonics::sound_alikes(
   const auto all = impl_->file.records<SoundAlike>(Section::sound_alikes);
   const std::string own = map_letters(reading.word).spelling;
   const std::vector<P> said = sounds_of(reading, false);
-  std::vector<std::uint32_t> keys = {
-      sound_alike_key(sounds_of(reading, true))};
+  std::vector<std::uint32_t> keys = {sound_alike_key(sounds_of(reading, true))};
   if (const auto key = sound_alike_key(said); key != keys[0]) {
     keys.push_back(key);
   }
@@ -104,17 +103,15 @@ std::vector<std::string> Phonics::sound_alikes(
   for (const SoundAlike& one : near) {
     // Of two spellings of one word the other is none.
     const bool variant = region != Region::both &&
-                         one.region() != Region::both &&
-                         region != one.region();
+                         one.region() != Region::both && region != one.region();
     if (variant || !is_here(one.region(), conventions.accent)) continue;
     const auto record = impl_->lexicon.record(one.word());
     if (!record || record->spelling == own ||
         std::ranges::find(found, record->spelling) != found.end()) {
       continue;
     }
-    for (const Reading& other :
-         impl_->read_units(record->spelling, map_letters(record->spelling),
-                           conventions)) {
+    for (const Reading& other : impl_->read_units(
+             record->spelling, map_letters(record->spelling), conventions)) {
       if (sounds_of(other, false) == said && same_stress(other, reading)) {
         found.push_back(record->spelling);
         break;
