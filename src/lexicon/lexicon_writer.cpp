@@ -5,6 +5,7 @@
 #include <fstream>
 #include <iterator>
 #include <set>
+#include <span>
 #include <vector>
 
 #include <fmt/format.h>
@@ -12,6 +13,7 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "lexicon/pattern_words.h"
+#include "lexicon/sound_alike_index.h"
 #include "lexicon/word_table.h"
 #include "phonics/lexicon_file.h"
 #include "phonics/pattern_index.h"
@@ -120,6 +122,35 @@ std::vector<std::uint8_t> spelled_set(const std::string& folder,
   add(read_word_lists(folder, kLists, kTiers));
   add(read_word_lists(folder, kRareLists, kRareTiers));
   return spelled.bytes();
+}
+
+HomophoneWords homophone_words(const LexiconPaths& paths) {
+  const auto read = [&](std::string_view list) {
+    return read_word_lists(paths.scowl, std::span(&list, 1), kTiers);
+  };
+  const WordLists american = read("american-words");
+  const WordLists british = read("british-words");
+  const WordLists both = read("english-words");
+  HomophoneWords words;
+  for (const auto& [word, listed] : american) {
+    if (!british.contains(word) && !both.contains(word)) {
+      words.american.insert(word);
+    }
+  }
+  for (const auto& [word, listed] : british) {
+    if (!american.contains(word) && !both.contains(word)) {
+      words.british.insert(word);
+    }
+  }
+  for (const std::string& word :
+       read_words(paths.data + "/homophone_words.txt")) {
+    if (word.starts_with('-')) {
+      words.not_met.insert(word.substr(1));
+    } else {
+      words.met.insert(word);
+    }
+  }
+  return words;
 }
 
 std::vector<std::uint8_t> bytes_of(std::string_view text) {
@@ -232,6 +263,8 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   const std::string draft = out + ".draft";
   write_file(draft, lexicon_file_bytes(sections));
   const PatternSections indexed = index_patterns(draft);
+  section(Section::sound_alikes) =
+      bytes_of(index_sound_alikes(draft, homophone_words(paths)));
   std::remove(draft.c_str());
   section(Section::pattern_words) = bytes_of(indexed.pattern_words);
   section(Section::said) = indexed.said;

@@ -109,11 +109,12 @@ void Phonics::Impl::find_patterns(Reading& reading,
                                   const LetterMap& map) const {
   const WordFacts facts = find_facts(reading, map, lexicon);
   reading.places = catalogue.places_in(reading, facts);
-  reading.doubled = -1;
+  reading.doubled = reading.dropped = -1;
   for (const WordFacts::PlacedEnding& ending : facts.endings) {
-    if (ending.analysis.joint == Joint::doubled && ending.begin > 0) {
-      reading.doubled = static_cast<int>(ending.begin) - 1;
-    }
+    if (ending.begin == 0) continue;
+    const int before = static_cast<int>(ending.begin) - 1;
+    if (ending.analysis.joint == Joint::doubled) reading.doubled = before;
+    if (ending.analysis.joint == Joint::dropped_e) reading.dropped = before;
   }
 }
 

@@ -150,6 +150,12 @@ class Phonics {
   const std::vector<PatternWord>& pattern_words(PatternId pattern) const;
   /// Whether some word of the list is said with exactly these phonemes.
   bool is_said_like_a_word(std::span<const Phoneme> phonemes) const;
+  /// Common words of other spellings that sound like it in the accent in force
+  /// (night, knight), the commonest first; the reading is of that accent. None
+  /// are names, rare forms (need, kneed), two spellings of one word (gray,
+  /// grey), or possessives beside plurals.
+  std::vector<std::string> sound_alikes(const Reading& reading,
+                                        const Conventions& conventions) const;
   /// Whether the word stands in any list, the largest included, even where
   /// nobody says how it sounds. In one case of some thousands it says so of
   /// one that does not.
