@@ -90,6 +90,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                  "only words that have a clear picture");
   find->add_flag("--later", planning.later_set,
                  "for a later set: the pattern in any place");
+  find->add_flag("--older", planning.older,
+                 "also words that only older learners know, behind the rest");
   find->add_option("--contrast", planning.contrast,
                    "a second pattern to tell apart from the first");
   find->add_option("--transfer", planning.lessons,

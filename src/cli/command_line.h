@@ -55,6 +55,7 @@ struct CommandLine {
     bool pictures = false;
     bool pseudo = false;
     bool later_set = false;
+    bool older = false;
     std::vector<std::string> lessons;  ///< whose words are left out
   } planning;
 };

@@ -18,6 +18,8 @@ struct LexiconSources {
   PronunciationTable supplement;
   WordLists lists;
   std::set<std::string> everyday;
+  /// Those of them that children know first.
+  std::set<std::string> first;
   std::set<std::string> bath;
   /// Words that only look inflected (butter, king).
   std::set<std::string> not_inflected;
