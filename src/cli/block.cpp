@@ -20,6 +20,9 @@ namespace {
 constexpr std::size_t kLargestList = std::size_t{1} << 20U;
 constexpr std::size_t kPartsInLine = 6;
 
+// What a line of numbers begins with.
+constexpr std::string_view kMarks = "=~!?";
+
 constexpr std::string_view kHead =
     "# Words that Sheaf does not suggest, as numbers made from them. Add some\n"
     "# with `sheaf block WORD`, or write a word here as it is.\n";
@@ -44,7 +47,7 @@ OwnList read_list(const fs::path& path) {
       line += c;
       continue;
     }
-    if (line.starts_with('=') || line.starts_with('~')) {
+    if (!line.empty() && kMarks.find(line.front()) != std::string_view::npos) {
       std::string part;
       for (const char p : line + " ") {
         if (p != ' ' && p != '\r') {
@@ -89,7 +92,8 @@ int run_block(const CommandLine& line) {
   const std::string& name = line.planning.file;
   const fs::path path = name.empty() ? fs::path(kBlockedFile) : fs::path(name);
   OwnList list = read_list(path);
-  list.parts.merge(blocked_parts(words, workspace.phonics()));
+  list.parts.merge(
+      blocked_parts(words, workspace.phonics(), line.planning.rude));
   OutputFiles files;
   files.add(path, list.kept + as_lines(list.parts));
   files.finish();

@@ -134,6 +134,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
   block->add_option("--file", planning.file,
                     "the list to add them to; else blocked-words.txt in this "
                     "folder");
+  block->add_flag("--rude", planning.rude,
+                  "rude words: what is made up is not to be like them either");
 }
 
 // How a learner speaks, for marking.

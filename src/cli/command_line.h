@@ -56,6 +56,7 @@ struct CommandLine {
     bool pseudo = false;
     bool later_set = false;
     bool older = false;
+    bool rude = false;
     std::vector<std::string> lessons;  ///< whose words are left out
   } planning;
 };
