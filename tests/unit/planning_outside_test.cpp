@@ -139,8 +139,7 @@ TEST(Outside, SuggestionsHaveThePatternByAnotherRoute) {
   EXPECT_GT(seen, 1500);
   EXPECT_LT(unlisted * 10, seen) << "most words are in the other dictionary";
   // Where Sheaf's own list says a word otherwise than that dictionary.
-  EXPECT_EQ(others,
-            " th_voiced:without aw:awful aw:awkward")
+  EXPECT_EQ(others, " th_voiced:without aw:awful aw:awkward")
       << "both sounds of th are heard in the first; the last two have the "
          "vowel of cot there";
 }
