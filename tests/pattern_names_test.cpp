@@ -158,7 +158,7 @@ TEST(ContrastWords, ShowTheRuleFirstAndExceptionsLast) {
     return run_program({SHEAF_PROGRAM, "find", what, "--count", count}).out;
   };
   const std::string few = find("tch, ch", "12");
-  for (const char* word : {"match", "bench", "inch"}) {
+  for (const char* word : {"match", "bench", "lunch"}) {
     EXPECT_NE(few.find("\n" + std::string(word) + " "), std::string::npos)
         << word << few;
   }
@@ -173,11 +173,15 @@ TEST(ContrastWords, ShowTheRuleFirstAndExceptionsLast) {
       run_program({SHEAF_PROGRAM, "check",
                    folder.write("lesson.yaml", "pattern: tch vs ch\n")});
   EXPECT_EQ(lesson.status, 0) << lesson.out;
-  const std::size_t chosen = lesson.out.find("\nwords: watch ");
-  ASSERT_NE(chosen, std::string::npos) << lesson.out;
-  for (const char* word : {" much ", " such ", " rich ", " which "}) {
-    EXPECT_EQ(lesson.out.find(word, chosen), std::string::npos)
-        << word << lesson.out;
+  const std::size_t at = lesson.out.find("\nwords: ");
+  ASSERT_NE(at, std::string::npos) << lesson.out;
+  const std::string chosen =
+      lesson.out.substr(at + 1, lesson.out.find('\n', at + 1) - at) + " ";
+  EXPECT_NE(chosen.find(" watch "), std::string::npos) << chosen;
+  // Chain has a picture and says nothing about where tch is written.
+  for (const char* word :
+       {" much ", " such ", " rich ", " which ", " chain "}) {
+    EXPECT_EQ(chosen.find(word), std::string::npos) << word << chosen;
   }
   // Where they are needed they come last, with a label.
   const std::string many = find("ei_ee, ie_e", "13");

@@ -125,17 +125,19 @@ class WarmUpMaker {
     }
   }
 
-  // Other ones each week, but the same each time that the week is printed.
+  // Other ones each week, but the same each time that the week is printed;
+  // those that children know first at the end, from where they are taken.
   std::vector<std::string> everyday_words(PatternId pattern) const {
-    std::vector<std::string> words;
+    std::vector<std::string> words, first;
     for (const PatternWord& word : lesson_.phonics->pattern_words(pattern)) {
-      if (word.info.everyday && !word.later && !word.readings) {
-        words.push_back(word.word);
-      }
+      if (!word.info.everyday || word.later || word.readings) continue;
+      (word.info.first ? first : words).push_back(word.word);
     }
     Random random(
         text_hash(lesson_.phonics->patterns()[pattern].id, lesson_.seed));
     shuffle(words, random);
+    shuffle(first, random);
+    words.insert(words.end(), first.begin(), first.end());
     return words;
   }
 

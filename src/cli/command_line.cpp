@@ -92,6 +92,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                  "only words that have a clear picture");
   find->add_flag("--later", planning.later_set,
                  "for a later set: the pattern in any place");
+  find->add_flag("--older", planning.older,
+                 "also words that only older learners know, behind the rest");
   find->add_option("--contrast", planning.contrast,
                    "a second pattern to tell apart from the first");
   find->add_option("--transfer", planning.lessons,
@@ -135,6 +137,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                     "the list to add them to; else blocked-words.txt in this "
                     "folder. Nothing else in it changes, and no other kind of "
                     "file does");
+  block->add_flag("--rude", planning.rude,
+                  "rude words: what is made up is not to be like them either");
 }
 
 // How a learner speaks, for marking.

@@ -56,6 +56,8 @@ struct CommandLine {
     bool pictures = false;
     bool pseudo = false;
     bool later_set = false;
+    bool older = false;
+    bool rude = false;
     std::vector<std::string> lessons;  ///< whose words are left out
   } planning;
 };

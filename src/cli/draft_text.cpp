@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "planning/contrast.h"
+
 namespace sheaf {
 
 namespace {
@@ -24,12 +26,21 @@ struct Chosen {
 Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns,
               std::size_t count, std::set<std::string, std::less<>>& used) {
   Chosen chosen;
+  std::vector<std::string> pairs;
+  if (patterns.size() == 2) {
+    WordQuery query;
+    query.pattern = patterns[0];
+    query.count = count / 2;
+    query.leave_out = used;
+    pairs = words_of(contrast_pairs(source, query, patterns[1]));
+  }
   for (std::size_t i = 0; i < patterns.size(); ++i) {
     WordQuery query;
     query.pattern = patterns[i];
     query.count =
         count * (i + 1) / patterns.size() - count * i / patterns.size();
     query.leave_out = used;
+    query.prefer = pairs;
     for (const PatternId other : patterns) {
       if (other != patterns[i]) query.without.push_back(other);
     }

@@ -21,6 +21,7 @@ std::string words_json(const Phonics& phonics,
 struct FoundJson {
   std::string word, graphemes, sounds;
   bool picture = false;
+  std::string pair = {};  ///< a word of the other pattern, one sound away
   bool exception = false;
 };
 

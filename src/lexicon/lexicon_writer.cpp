@@ -40,6 +40,18 @@ std::set<std::string> read_words(const std::string& path) {
   return words;
 }
 
+// The words of the first list are everyday words too, and what is for later is
+// none, wherever else it stands.
+void read_everyday(const std::string& data, LexiconSources& sources) {
+  sources.everyday = read_words(data + "/everyday_words.txt");
+  sources.first = read_words(data + "/first_words.txt");
+  sources.everyday.insert(sources.first.begin(), sources.first.end());
+  for (const std::string& word : read_words(data + "/later_words.txt")) {
+    sources.everyday.erase(word);
+    sources.first.erase(word);
+  }
+}
+
 std::string as_lines(const std::set<std::string>& words) {
   std::string text;
   for (const std::string& word : words) {
@@ -97,7 +109,9 @@ WordLists read_word_lists(const std::string& folder, const Lists& names,
       if (!file) continue;
       ++found;
       const std::string text{std::istreambuf_iterator<char>(file), {}};
-      add_word_list(text, tier, lists);
+      const bool american =
+          list.starts_with("english") || list.starts_with("american");
+      add_word_list(text, tier, american, lists);
     }
   }
   if (found == 0) {
@@ -212,7 +226,7 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   sources.supplement =
       read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
-  sources.everyday = read_words(paths.data + "/everyday_words.txt");
+  read_everyday(paths.data, sources);
   sources.bath = read_words(paths.data + "/bath_words.txt");
   sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
   sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");

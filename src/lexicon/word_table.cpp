@@ -255,8 +255,10 @@ class TableMaker {
     if (entry != nullptr) {
       record.tier = entry->tier;
       record.name = entry->name;
+      record.british = !entry->american;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
+    record.first = sources_.first.contains(record.spelling);
     record.bath = has_bath_vowel(sources_, record.spelling);
   }
 

@@ -21,6 +21,8 @@ struct LexiconSources {
   /// known word with an ending, rightly put on.
   WordLists rare;
   std::set<std::string> everyday;
+  /// Those of them that children know first.
+  std::set<std::string> first;
   std::set<std::string> bath;
   /// Words that only look inflected (butter, king).
   std::set<std::string> not_inflected;

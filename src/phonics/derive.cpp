@@ -220,6 +220,7 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   record.origin = Reading::Origin::derived;
   record.tier = 0;
   record.everyday = false;
+  record.first = false;
   record.more = false;
   // A base that stays as it is keeps its graphemes.
   const std::string base_letters = letters_of(analysis.base);

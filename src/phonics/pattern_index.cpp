@@ -15,7 +15,9 @@ std::uint32_t folded(std::uint32_t hash) { return hash ^ hash >> 15U; }
 std::uint32_t pack(const PatternEntry& entry) {
   return (entry.word & kWordMask) |
          static_cast<std::uint32_t>(entry.place) << kWordBits |
-         (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U);
+         (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U) |
+         (entry.weak ? 1U << 28U : 0U) | (entry.unsure ? 1U << 29U : 0U) |
+         (entry.twin ? 1U << 30U : 0U) | (entry.affix ? 1U << 31U : 0U);
 }
 
 PatternEntry unpack_entry(std::uint32_t packed) {
@@ -27,6 +29,10 @@ PatternEntry unpack_entry(std::uint32_t packed) {
                              : PatternWord::Place::middle;
   entry.twice = (packed >> 26U & 1U) != 0;
   entry.later = (packed >> 27U & 1U) != 0;
+  entry.weak = (packed >> 28U & 1U) != 0;
+  entry.unsure = (packed >> 29U & 1U) != 0;
+  entry.twin = (packed >> 30U & 1U) != 0;
+  entry.affix = (packed >> 31U & 1U) != 0;
   return entry;
 }
 

@@ -18,6 +18,10 @@ struct PatternEntry {
   PatternWord::Place place = PatternWord::Place::middle;
   bool twice = false;
   bool later = false;
+  bool weak = false;
+  bool unsure = false;
+  bool twin = false;
+  bool affix = false;
 };
 
 std::uint32_t pack(const PatternEntry& entry);

@@ -39,7 +39,9 @@ struct HandReading {
 struct WordInfo {
   int tier = 0;           ///< size of the smallest SCOWL list with it, 0: none
   bool everyday = false;  ///< on Sheaf's own list of children's words
+  bool first = false;     ///< among those that children know first
   bool name = false;      ///< written with a capital
+  bool british = false;   ///< spelled otherwise in America
 };
 
 /// A word that could be taken for one with a pattern, and why it is none.
@@ -62,6 +64,12 @@ struct PatternWord {
   bool twice = false;     ///< it has the pattern in several places
   bool later = false;     ///< as in PatternPlace
   bool readings = false;  ///< it can be said in several ways
+  /// In each of its places it is the vowel of a weak beat (spatula for u as in
+  /// put), which it is not in most words that have it.
+  bool weak = false;
+  bool unsure = false;  ///< said in another way it does not have it (tear)
+  bool twin = false;    ///< a word that is known sooner sounds just like it
+  bool affix = false;   ///< it stands in an ending or a prefix (ng in using)
 };
 
 /// How English words are spelled and said: the word list, the correspondences

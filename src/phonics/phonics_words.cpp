@@ -14,7 +14,8 @@ namespace sheaf {
 namespace {
 
 WordInfo info_of(const WordRecord& record) {
-  return {record.tier, record.everyday, record.name};
+  return {record.tier, record.everyday, record.first, record.name,
+          record.british};
 }
 
 }  // namespace
@@ -26,7 +27,8 @@ std::optional<WordInfo> Phonics::info(std::string_view word) const {
   const auto head = plain ? impl_->lexicon.head(word)
                           : impl_->lexicon.head(map_letters(word).spelling);
   if (!head) return std::nullopt;
-  return WordInfo{head->tier, head->everyday, head->name};
+  return WordInfo{head->tier, head->everyday, head->first, head->name,
+                  head->british};
 }
 
 void Phonics::each_word(
@@ -76,7 +78,8 @@ std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern) const {
     if (!record) continue;
     words.push_back({record->spelling, info_of(*record), 0,
                      syllable_count(record->segments, lexicon.inventory()),
-                     entry.place, entry.twice, entry.later, record->more});
+                     entry.place, entry.twice, entry.later, record->more,
+                     entry.weak, entry.unsure, entry.twin, entry.affix});
     for (const Segment& segment : record->segments) {
       words.back().phonemes += lexicon.inventory()[segment.id].sound_count;
     }

@@ -109,9 +109,10 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
   bytes.push_back(static_cast<std::uint8_t>(
       tier_number(record.tier) | static_cast<int>(record.origin) << 4 |
       (record.more ? 0x40 : 0) | (record.label ? 0x80 : 0)));
-  bytes.push_back(static_cast<std::uint8_t>((record.everyday ? 1 : 0) |
-                                            (record.name ? 2 : 0) |
-                                            (record.bath ? 4 : 0)));
+  bytes.push_back(static_cast<std::uint8_t>(
+      (record.everyday ? 1 : 0) | (record.name ? 2 : 0) |
+      (record.bath ? 4 : 0) | (record.first ? 8 : 0) |
+      (record.british ? 16 : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
@@ -171,6 +172,8 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.origin = static_cast<Reading::Origin>((flags >> 4) & 3);
   record.more = flags & 0x40;
   record.everyday = head.everyday;
+  record.first = head.first;
+  record.british = head.british;
   record.name = head.name;
   record.bath = bytes[offset + 1] & 4;
   record.stress =
@@ -272,7 +275,8 @@ int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset) {
 
 WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset) {
   return {record_tier(bytes, offset), (bytes[offset + 1] & 1) != 0,
-          (bytes[offset + 1] & 2) != 0};
+          (bytes[offset + 1] & 8) != 0, (bytes[offset + 1] & 2) != 0,
+          (bytes[offset + 1] & 16) != 0};
 }
 
 }  // namespace sheaf

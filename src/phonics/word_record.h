@@ -16,7 +16,7 @@ namespace sheaf {
 /// its word by its correspondences, so letters are not kept beside them.
 ///
 /// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
-/// marks (everyday, name, bath), stress (a bit for each syllable from the
+/// marks (everyday, name, bath, first, british), stress (a bit for each syllable from the
 /// first), label number if there is one, then codes up to a zero.
 struct WordRecord {
   std::string spelling;  ///< in lower case, with apostrophes and hyphens
@@ -27,8 +27,10 @@ struct WordRecord {
   Reading::Origin origin = Reading::Origin::lexicon;
   int label = 0;  ///< a row of the label table, 0: none
   bool everyday = false;
-  bool name = false;  ///< written with a capital
+  bool first = false;  ///< known before the other everyday words
+  bool name = false;   ///< written with a capital
   bool bath = false;  ///< its short a is that of father in some accents
+  bool british = false;  ///< in no list of what is spelled so in America
   bool more = false;  ///< another reading of the same word follows
 };
 
@@ -58,7 +60,9 @@ int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset);
 struct WordHead {
   int tier = 0;
   bool everyday = false;
+  bool first = false;
   bool name = false;
+  bool british = false;
 };
 WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset);
 

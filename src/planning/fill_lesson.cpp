@@ -7,6 +7,7 @@
 #include "analysis/pattern_names.h"
 #include "base/utf8.h"
 #include "phonics/pattern_rule.h"
+#include "planning/contrast.h"
 
 namespace sheaf {
 
@@ -70,11 +71,14 @@ class Filler {
     query.count = count;
     query.first_set = first_set;
     query.leave_out = used_;
+    query.prefer = pairs_;
     for (const PatternId other : patterns_) {
       if (other != pattern) query.without.push_back(other);
     }
     std::vector<std::string> words;
     for (const FoundWord& found : find_words(source_, query)) {
+      // A picture is no reason to take a word that shows nothing of the rule.
+      if (query.pictures_only && found.fit != ContrastFit::shows) continue;
       words.push_back(found.reading->word);
       use(found.reading->word);
       if (found.fit == ContrastFit::breaks) {
@@ -111,9 +115,21 @@ class Filler {
     words.insert(words.begin(), found.front());
   }
 
+  // Two patterns are told apart by words that differ in one sound.
+  void pair_words(std::size_t count) {
+    pairs_.clear();
+    if (patterns_.size() != 2) return;
+    WordQuery query;
+    query.pattern = patterns_[0];
+    query.count = count / 2;
+    query.leave_out = used_;
+    pairs_ = words_of(contrast_pairs(source_, query, patterns_[1]));
+  }
+
   // An equal part of the count for each pattern.
   std::vector<std::string> for_each_pattern(std::size_t count, bool first_set,
                                             bool with_key = false) {
+    pair_words(count);
     std::vector<std::string> words;
     for (std::size_t i = 0; i < patterns_.size(); ++i) {
       const std::size_t share =
@@ -175,7 +191,8 @@ class Filler {
         source_.taught.known()
             ? "ask for fewer, or move the lesson to a later step of the "
               "sequence"
-            : "ask for fewer, or add words of your own");
+            : "ask for fewer, or add words of your own; `sheaf find` with "
+              "`--older` shows words that older learners know");
   }
 
   // Practised, new and review words, in this order.
@@ -267,6 +284,7 @@ class Filler {
   Diagnostics& diagnostics_;
   std::vector<PatternId> patterns_;
   std::set<std::string, std::less<>> used_;
+  std::vector<std::string> pairs_;
   std::vector<FilledKey> filled_;
   std::vector<std::string> exceptions_;
 };

@@ -70,7 +70,8 @@ TEST(Find, EveryWordHasThePatternAndIsCommon) {
 TEST(Find, NoSuggestionIsOutsideTheDictionaryOfTheSystem) {
   std::set<std::string> known;
   for (const char* path :
-       {"/usr/share/dict/american-english", SHEAF_DATA "/everyday_words.txt"}) {
+       {"/usr/share/dict/american-english", SHEAF_DATA "/everyday_words.txt",
+        SHEAF_DATA "/first_words.txt"}) {
     std::ifstream file(path);
     ASSERT_TRUE(file) << path;
     for (std::string word; file >> word;) known.insert(word);
