@@ -173,7 +173,7 @@ TEST(ContrastWords, ShowTheRuleFirstAndExceptionsLast) {
       run_program({SHEAF_PROGRAM, "check",
                    folder.write("lesson.yaml", "pattern: tch vs ch\n")});
   EXPECT_EQ(lesson.status, 0) << lesson.out;
-  const std::size_t at = lesson.out.find("\nwords: ");
+  const std::size_t at = lesson.out.rfind("\nwords: ");
   ASSERT_NE(at, std::string::npos) << lesson.out;
   const std::string chosen =
       lesson.out.substr(at + 1, lesson.out.find('\n', at + 1) - at) + " ";
