@@ -19,11 +19,10 @@ SHEAF := $(BUILD)/sheaf
 BUILT := $(BUILD)/.built
 # YEAR=1 makes the packets of lessons/year/ too, into out/year/.
 YEAR :=
-# A class file is called class.yaml or NAME-class.yaml.
-CLASSES := $(sort $(wildcard lessons/class.yaml lessons/*-class.yaml))
-LESSONS := $(filter-out $(CLASSES),$(sort $(wildcard lessons/*.yaml)))
-PACKETS := $(LESSONS:lessons/%.yaml=out/%/packet.pdf) \
-  $(CLASSES:lessons/%.yaml=out/%/packets.pdf)
+
+# No lesson's file name stands in this file, nor in what it lets a shell read:
+# Sheaf is given the folder. A name may then hold blanks, quotes or dollars.
+PAPER_OPTION := $(if $(PAPER),--paper '$(PAPER)')
 
 BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libyaml-cpp-dev libharfbuzz-dev libfreetype-dev libpng-dev \
@@ -37,19 +36,17 @@ PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 .PHONY: all test deps print bench gallery schemas clean demo-term
 .DELETE_ON_ERROR:
 
-all: $(PACKETS) $(if $(YEAR),year)
-
-.PHONY: year
-YEAR_LESSONS := $(filter-out %/sequence.yaml,$(sort \
-  $(wildcard lessons/year/*.yaml)))
-year: $(SHEAF)
-	$(SHEAF) build $(YEAR_LESSONS) --out out/year \
-	  $(if $(PAPER),--paper $(PAPER))
+# What is up to date is left as it is; a lesson with errors stops no other.
+all: $(SHEAF)
+	@status=0; \
+	$(SHEAF) build lessons $(PAPER_OPTION) || status=$$?; \
+	$(if $(YEAR),$(SHEAF) build lessons/year --out out/year $(PAPER_OPTION) \
+	  || status=$$?;) \
+	exit $$status
 
 # ---- the program -----------------------------------------------------------
 # One stamp for everything that CMake builds for use. It is made again when a
-# source is newer; whether the program itself changed is for CMake to say, and
-# only then are packets made again.
+# source is newer; whether the program itself changed is for CMake to say.
 SOURCES := CMakeLists.txt $(shell find src -type f)
 
 $(BUILT): $(SOURCES)
@@ -62,22 +59,6 @@ $(BUILT): $(SOURCES)
 
 $(SHEAF) $(BUILD)/share/sheaf/phonics.bin: $(BUILT) ;
 
-# ---- packets ---------------------------------------------------------------
-# The dependency file names the layout, typefaces and word list that a packet
-# was made from.
-out/%/packet.pdf out/%/teacher.pdf &: lessons/%.yaml $(SHEAF)
-	@mkdir -p out/$*
-	$(SHEAF) build $< --deps out/$*/packet.d $(if $(PAPER),--paper $(PAPER))
-
-# A packet for each learner of a class, and all of them in one file.
-out/%/packets.pdf: lessons/%.yaml $(SHEAF)
-	@mkdir -p out/$*
-	$(SHEAF) build --class $< --deps out/$*/packet.d \
-	  $(if $(PAPER),--paper $(PAPER))
-
--include $(LESSONS:lessons/%.yaml=out/%/packet.d) \
-  $(CLASSES:lessons/%.yaml=out/%/packet.d)
-
 # ---- an invented term ------------------------------------------------------
 # Five learners over ten weeks: every packet, the marks, a page for each learner
 # and the group, what one of them wrote, and the plan for the week after.
@@ -87,8 +68,7 @@ TERM_NEXT := 2026-11-16
 
 demo-term: $(SHEAF)
 	@mkdir -p $(TERM_OUT)
-	$(SHEAF) build $(wildcard $(TERM)/week-*.yaml $(TERM)/check-*.yaml) \
-	  --out $(TERM_OUT)/packets
+	$(SHEAF) build $(TERM) --out $(TERM_OUT)/packets
 	$(SHEAF) mark $(TERM)/records --pdf $(TERM_OUT)/marks.pdf \
 	  >$(TERM_OUT)/marks.txt
 	$(SHEAF) writing $(TERM)/journal-C3.txt --learner C3 \
@@ -117,7 +97,7 @@ test:
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics \
 	  sheaf_bench_pdf
-	$(BUILD)/bench/sheaf_bench $(SHEAF) $(LESSONS) -- $(YEAR_LESSONS)
+	$(BUILD)/bench/sheaf_bench $(SHEAF) lessons lessons/year
 	$(BUILD)/bench/sheaf_bench_phonics $(BUILD)/share/sheaf/phonics.bin $(SHEAF)
 	$(BUILD)/tests/sheaf_bench_pdf
 	@rm -f $(BUILD)/share/sheaf/phonics.bin
@@ -141,33 +121,14 @@ deps:
 	  apt-get install -q -y --no-install-recommends $$missing
 
 # ---- paper -----------------------------------------------------------------
-# Both sides, turned on the long edge, at the size that was laid out.
-LP := lp $(if $(PRINTER),-d $(PRINTER)) -o sides=two-sided-long-edge \
-  -o print-scaling=none
+# The name goes to the script as it was typed: neither make nor a shell looks
+# for anything in it.
+export SHEAF_LESSON := $(value LESSON)
+unexport LESSON
+export SHEAF PAPER PRINTER DRY
 
-ifneq ($(filter print,$(MAKECMDGOALS)),)
-ifeq ($(LESSON),)
-$(error Which lesson? Say make print LESSON=NAME, one of: $(LESSONS:lessons/%.yaml=%) $(CLASSES:lessons/%.yaml=%))
-endif
-ifeq ($(wildcard lessons/$(LESSON).yaml),)
-$(error There is no lessons/$(LESSON).yaml; there are: $(LESSONS:lessons/%.yaml=%) $(CLASSES:lessons/%.yaml=%))
-endif
-endif
-
-print: out/$(LESSON)/$(if $(filter lessons/$(LESSON).yaml,$(CLASSES)),packets,packet).pdf
-ifneq ($(DRY),)
-	@echo "$(LP) $<"
-else
-	@command -v lp >/dev/null || { echo "There is no print command (lp)" \
-	  "here. Install cups-client, or open $< and print it double-sided," \
-	  "without scaling."; exit 1; }
-	@[ -n "$(PRINTER)" ] || lpstat -d 2>/dev/null | grep -q : || \
-	  lpstat -e 2>/dev/null | grep -q . || \
-	  { echo "There is no printer set up here. Add one in the system" \
-	  "settings, or open $< and print it double-sided, without scaling."; \
-	  exit 1; }
-	$(LP) $<
-endif
+print: $(SHEAF)
+	@sh tools/print.sh
 
 # ---- to look at ------------------------------------------------------------
 # Every sheet in every layout on both papers, as pictures: out/gallery.

@@ -3,7 +3,7 @@
 // page contents, at its usual level (6); the writer itself packs with
 // libdeflate.
 //
-//     sheaf_bench PROGRAM LESSON... -- LESSONS OF A YEAR...
+//     sheaf_bench PROGRAM LESSONS YEAR (two folders)
 
 #include <fmt/format.h>
 #include <sys/resource.h>
@@ -19,7 +19,9 @@
 #include <functional>
 #include <limits>
 
+#include "cli/files.h"
 #include "cli/workspace.h"
+#include "input/file_kind.h"
 #include "pdf/pdf_writer.h"
 #include "support/pdf_file.h"
 
@@ -191,14 +193,22 @@ void many(Workspace& workspace, const CommandLine& line,
       pages, ms / floor_ms, floor_ms, bytes / pages);
 }
 
+std::vector<std::string> lessons_in(const char* folder) {
+  Workspace workspace("");
+  std::vector<std::string> lessons;
+  for (const fs::path& file : yaml_files(folder)) {
+    if (likely_kind(workspace.open(file)) == FileKind::lesson) {
+      lessons.push_back(file.string());
+    }
+  }
+  return lessons;
+}
+
 int run(int argc, char** argv) {
-  if (argc < 3) return 2;
+  if (argc != 4) return 2;
   const std::string program = argv[1];
-  std::vector<std::string> lessons(argv + 2, argv + argc);
-  const auto dashes = std::find(lessons.begin(), lessons.end(), "--");
-  std::vector<std::string> year(dashes == lessons.end() ? dashes : dashes + 1,
-                                lessons.end());
-  lessons.erase(dashes, lessons.end());
+  const std::vector<std::string> lessons = lessons_in(argv[2]);
+  const std::vector<std::string> year = lessons_in(argv[3]);
   if (lessons.empty()) return 2;
   const fs::path out = fs::temp_directory_path() / "sheaf-bench";
   CommandLine line;

@@ -79,6 +79,29 @@ TEST(LookOptions, NothingCollidesWhateverTheyAre) {
   EXPECT_LT(seen - placed, 3);
 }
 
+// The columns for words give way to long ones, on both papers.
+TEST(LookOptions, TheScriptHasRoomForLongWords) {
+  Workspace workspace(shipped_folder());
+  const TemporaryFolder folder;
+  const std::string layout =
+      folder.write("script.yaml", "sheets: [dictation, script]\n");
+  for (const char* words :
+       {"misunderstanding transformation", "ship night", "homework knight"}) {
+    const std::string lesson = folder.write(
+        "long.yaml", std::string("pattern: ing\nwords: jumping\n") +
+                         "dictate-words: " + words + "\n");
+    for (const char* paper : {"letter", "a4"}) {
+      const Made made = make(workspace, lesson, layout, paper, {});
+      EXPECT_EQ(made.faults, "") << words << ", " << paper;
+      for (const Page& page : made.packet.teacher.pages) {
+        check_overlaps(page, words);
+        check_lines(page, words);
+        check_edges(page, words);
+      }
+    }
+  }
+}
+
 // Between the ink of two letters, and of two words.
 double gap_ratio(Shaper& shaper, const TextStyle& style) {
   const auto gap = [&](std::string_view text) {

@@ -203,6 +203,8 @@ TEST(PrintCommand, SendsThePacketOnBothSidesAndUnscaled) {
   }
   fs::create_directories(folder.path() + "/src");
   fs::create_directories(folder.path() + "/tools");
+  fs::create_symlink(project() / "tools/print.sh",
+                     folder.path() + "/tools/print.sh");
   folder.write("CMakeLists.txt", "");
   folder.write("built", "");  // so that make has nothing to compile
   folder.write("tools/lp",
@@ -243,7 +245,7 @@ TEST(PrintCommand, SendsThePacketOnBothSidesAndUnscaled) {
   fs::remove(folder.path() + "/called");
   printed = make_print({"LESSON=sh-ship", "DRY=1"});
   EXPECT_EQ(printed.out,
-            "lp  -o sides=two-sided-long-edge -o print-scaling=none "
+            "lp -o sides=two-sided-long-edge -o print-scaling=none "
             "out/sh-ship/packet.pdf\n");
   EXPECT_FALSE(fs::exists(folder.path() + "/called"));
 }

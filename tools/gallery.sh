@@ -14,7 +14,8 @@ for layout in $layouts; do
     mkdir -p "$target"
     for lesson in lessons/*.yaml; do
       case $lesson in *class.yaml) continue ;; esac
-      name=$(basename "$lesson" .yaml)
+      name=${lesson#lessons/}
+      name=${name%.yaml}
       only=
       for kind in $kinds; do only="$only --only $kind"; done
       # shellcheck disable=SC2086

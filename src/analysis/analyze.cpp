@@ -105,6 +105,7 @@ class Analyzer {
       result_.words.push_back(look_up(word));
       check_has_pattern(result_.words.back());
     }
+    check_every_pattern_has_words();
     choose_key_words();
     describe_patterns(result_.patterns, result_.words, result_.key_words);
     add_sentences(lesson_.sentences, result_.sentences, true);
@@ -144,6 +145,15 @@ class Analyzer {
                                   {},
                                   false});
     }
+    // One name may be a contrast of several.
+    if (result_.patterns.size() > kMostLessonPatterns) {
+      diagnostics_.error(
+          diagnostic::too_many,
+          result_.patterns[kMostLessonPatterns].written.span,
+          fmt::format("a lesson has up to {} patterns, and here are {}",
+                      kMostLessonPatterns, result_.patterns.size()),
+          "keep those that are to be told apart this week");
+    }
   }
 
   AnalyzedWord look_up(const LessonWord& word) {
@@ -173,6 +183,44 @@ class Analyzer {
                     names,
                     phonics_.why_not(word.reading, first.id, conventions_)),
         "take it out, or keep it as a word to tell apart from the others");
+  }
+
+  // Pages about a pattern that no word has would be about nothing.
+  void check_every_pattern_has_words() {
+    if (result_.words.empty() || !all_patterns_known_) return;
+    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      const bool has_word = std::ranges::any_of(
+          result_.words,
+          [&](const AnalyzedWord& word) { return word.hits[i].has; });
+      if (has_word) continue;
+      const LessonPattern& pattern = result_.patterns[i];
+      const std::string shared = shared_pattern();
+      diagnostics_.error(
+          diagnostic::no_word_with_pattern, pattern.written.span,
+          fmt::format("none of the words has {}", pattern.name),
+          shared.empty()
+              ? "add words that have it, or take the pattern out"
+              : fmt::format("all of them have {}: write `pattern: {}`, or "
+                            "words that have this one",
+                            shared, shared));
+    }
+  }
+
+  // The id of a pattern that all words have and the lesson does not name, or
+  // nothing; one that is about graphemes, as more is said by it.
+  std::string shared_pattern() const {
+    const PatternCatalogue& catalogue = phonics_.patterns();
+    for (const PatternPlace& place : result_.words.front().reading.places) {
+      const bool is_shared =
+          catalogue[place.pattern].of_units && result_.words.size() > 1 &&
+          std::ranges::find(result_.patterns, place.pattern,
+                            &LessonPattern::id) == result_.patterns.end() &&
+          std::ranges::all_of(result_.words, [&](const AnalyzedWord& word) {
+            return word.reading.find(place.pattern) != nullptr;
+          });
+      if (is_shared) return std::string(catalogue[place.pattern].id);
+    }
+    return {};
   }
 
   void choose_key_words() {

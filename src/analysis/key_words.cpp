@@ -52,7 +52,8 @@ class KeyChoice {
 
  private:
   // The best least.
-  using Rank = std::tuple<bool, bool, bool, std::ptrdiff_t, bool, bool, bool>;
+  using Rank =
+      std::tuple<bool, bool, bool, bool, std::ptrdiff_t, bool, bool, bool>;
 
   int& count_of(const Said& sound) {
     for (auto& [known, count] : counts_) {
@@ -82,6 +83,7 @@ class KeyChoice {
         info && info->tier > 0 && info->tier <= Phonics::kCommonList;
     const Said* sound = first_sound(word, pattern_);
     return {!pictures_.any(text),
+            word.reading.origin == Reading::Origin::guess,
             !pictures_.clear(text),
             place != nullptr && place->later,
             patterns,

@@ -12,39 +12,20 @@ namespace sheaf {
 
 namespace {
 
-std::vector<PlacedWord> words_by_spaces(const PlacedWord& text) {
-  std::vector<PlacedWord> words;
-  const std::string& all = text.value;
-  for (std::size_t i = 0; i < all.size();) {
-    const std::size_t end = std::min(all.find(' ', i), all.size());
-    if (end > i) {
-      Span span = text.span;
-      span.begin += static_cast<std::uint32_t>(i);
-      span.end = span.begin + static_cast<std::uint32_t>(end - i);
-      words.push_back({all.substr(i, end - i), span});
-    }
-    i = end + 1;
-  }
-  return words;
+// Of more than this each is shown by its example alone.
+constexpr std::size_t kMostInWords = 8;
+
+// A name without what stands in brackets behind it, which has brackets of its
+// own around it here.
+std::string_view short_name(const Pattern& pattern) {
+  return pattern.name.substr(0, pattern.name.find(" ("));
 }
 
-std::vector<PlacedWord> single_names(const std::vector<PlacedWord>& written,
-                                     const PatternCatalogue& catalogue) {
-  std::vector<PlacedWord> names;
-  for (const PlacedWord& name : written) {
-    const auto parts = words_by_spaces(name);
-    const bool whole =
-        parts.size() < 2 || !catalogue.find(name.value).found.empty();
-    const bool apart = std::ranges::all_of(parts, [&](const PlacedWord& p) {
-      return catalogue.find(p.value).found.size() == 1;
-    });
-    if (whole || !apart) {
-      names.push_back(name);
-    } else {
-      names.insert(names.end(), parts.begin(), parts.end());
-    }
-  }
-  return names;
+std::string shown(const Pattern& pattern, bool in_words) {
+  const bool says_more = in_words && short_name(pattern) != pattern.id;
+  return fmt::format("`{}` ({}{}{})", pattern.id,
+                     says_more ? short_name(pattern) : "",
+                     says_more ? ": " : "", pattern.example);
 }
 
 // What a sound in a pattern's name is, in the accent: as one of the graphemes
@@ -64,40 +45,63 @@ std::vector<Phoneme> said_in_name(std::string_view written, PatternId pattern,
              : phonics.taught_sound(pattern, *taught, conventions).phonemes;
 }
 
-void report_unclear(const PlacedWord& name, const PatternSearch& search,
-                    const PatternCatalogue& catalogue,
-                    Diagnostics& diagnostics) {
-  if (search.found.empty()) {
-    const std::string nearest = did_you_mean(search.nearest);
-    diagnostics.error(
-        diagnostic::unknown_pattern, name.span,
-        fmt::format("there is no pattern called {}", quoted(name.value)),
-        nearest.empty() ? "`sheaf patterns` lists them" : nearest);
-    return;
+std::string listed(const std::vector<PatternId>& ids,
+                   const PatternCatalogue& catalogue) {
+  std::string text;
+  for (std::size_t i = 0; i < ids.size(); ++i) {
+    if (i > 0) text += i + 1 == ids.size() ? " or " : ", ";
+    text += shown(catalogue[ids[i]], ids.size() <= kMostInWords);
   }
-  std::vector<std::string_view> ids;
-  for (const PatternId id : search.found) {
-    if (ids.size() < 5) ids.push_back(catalogue[id].id);
-  }
-  diagnostics.error(diagnostic::unknown_pattern, name.span,
-                    fmt::format("{} could be one of {} patterns",
-                                quoted(name.value), search.found.size()),
-                    did_you_mean(ids));
+  return text;
+}
+
+// The part of a name's place that a part of its text stands at; all of it
+// where the file has the text written otherwise.
+PlacedWord part_of(const PlacedWord& whole, const PatternName& name) {
+  PlacedWord part{whole.value.substr(name.begin, name.end - name.begin),
+                  whole.span};
+  const Span& span = whole.span;
+  if (!span || span.is_whole() || span.text() != whole.value) return part;
+  part.span.begin = span.begin + static_cast<std::uint32_t>(name.begin);
+  part.span.end = span.begin + static_cast<std::uint32_t>(name.end);
+  return part;
 }
 
 }  // namespace
 
+PatternFault fault_of(const PatternName& name, std::string_view written,
+                      const PatternCatalogue& catalogue) {
+  PatternFault fault;
+  if (name.is_group) {
+    fault.text = fmt::format("{} stands for {} patterns", quoted(written),
+                             name.could_be.size());
+    fault.help = "name one of them: " + listed(name.could_be, catalogue);
+    return fault;
+  }
+  fault.text = fmt::format("there is no pattern called {}", quoted(written));
+  if (!name.could_be.empty()) {
+    fault.help = "did you mean " + listed(name.could_be, catalogue) + "?";
+  } else {
+    fault.help = did_you_mean(name.nearest);
+  }
+  if (fault.help.empty()) fault.help = "`sheaf patterns` lists them";
+  return fault;
+}
+
 std::vector<NamedPattern> find_patterns(const std::vector<PlacedWord>& names,
                                         const Phonics& phonics,
                                         Diagnostics& diagnostics) {
-  const PatternCatalogue& catalogue = phonics.patterns();
   std::vector<NamedPattern> patterns;
-  for (const PlacedWord& name : single_names(names, catalogue)) {
-    const PatternSearch search = catalogue.find(name.value);
-    if (search.found.size() == 1) {
-      patterns.push_back({search.found.front(), name});
-    } else {
-      report_unclear(name, search, catalogue, diagnostics);
+  for (const PlacedWord& written : names) {
+    for (const PatternName& name : phonics.find_patterns(written.value)) {
+      const PlacedWord part = part_of(written, name);
+      if (name.meant) {
+        patterns.push_back({*name.meant, part});
+        continue;
+      }
+      const PatternFault fault = fault_of(name, part.value, phonics.patterns());
+      diagnostics.error(diagnostic::unknown_pattern, part.span, fault.text,
+                        fault.help);
     }
   }
   return patterns;

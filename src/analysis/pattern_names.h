@@ -15,9 +15,18 @@ struct NamedPattern {
   PlacedWord written;
 };
 
-/// Looks up the patterns that a lesson or sequence names. A name may be of
-/// several words, but "ai ay" also means two patterns where there is none of
-/// that name. Reports names that nobody knows, or that could be several.
+/// What is wrong with a name, and what can be done about it: the patterns that
+/// could be meant, each with its name and a word that has it.
+struct PatternFault {
+  std::string text, help;
+};
+/// For a name that is not clear; `written` is what stands there.
+PatternFault fault_of(const PatternName& name, std::string_view written,
+                      const PatternCatalogue& catalogue);
+
+/// Looks up the patterns that a lesson or sequence names; one name may be a
+/// contrast of several ("sh and ch"). Reports names that nobody knows, or that
+/// stand for several.
 std::vector<NamedPattern> find_patterns(const std::vector<PlacedWord>& names,
                                         const Phonics& phonics,
                                         Diagnostics& diagnostics);

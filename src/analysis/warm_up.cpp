@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "analysis/pattern_names.h"
 #include "base/shuffle.h"
 
 namespace sheaf {
@@ -15,10 +16,11 @@ class WarmUpMaker {
     for (const int step : taught.due_steps()) add_step(step);
     // What was taught last is most in need of practice.
     for (int step = taught.step() - 1; step >= 0; --step) add_step(step);
-    const auto& written = lesson.lesson->taught;
-    for (auto name = written.rbegin(); name != written.rend(); ++name) {
-      const auto search = lesson.phonics->patterns().find(name->value);
-      if (search.found.size() == 1) add_pattern(search.found.front());
+    Diagnostics unheard;  // they were looked up before
+    const auto named =
+        find_patterns(lesson.lesson->taught, *lesson.phonics, unheard);
+    for (auto name = named.rbegin(); name != named.rend(); ++name) {
+      add_pattern(name->id);
     }
   }
 
@@ -123,17 +125,20 @@ class WarmUpMaker {
     }
   }
 
-  // Other ones each week, but the same each time that the week is printed.
+  // Other ones each week, but the same each time that the week is printed;
+  // those that children know first at the end, from where they are taken.
   std::vector<std::string> everyday_words(PatternId pattern) const {
-    std::vector<std::string> words;
-    for (const PatternWord& word : lesson_.phonics->pattern_words(pattern, lesson_.conventions)) {
-      if (word.info.everyday && !word.later && !word.readings) {
-        words.push_back(word.word);
-      }
+    std::vector<std::string> words, first;
+    for (const PatternWord& word :
+         lesson_.phonics->pattern_words(pattern, lesson_.conventions)) {
+      if (!word.info.everyday || word.later || word.readings) continue;
+      (word.info.first ? first : words).push_back(word.word);
     }
     Random random(
         text_hash(lesson_.phonics->patterns()[pattern].id, lesson_.seed));
     shuffle(words, random);
+    shuffle(first, random);
+    words.insert(words.end(), first.begin(), first.end());
     return words;
   }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/nearest.h"
 #include "base/utf8.h"
 #include "phonics/explain.h"
 
@@ -79,12 +80,16 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
 void WordFinder::warn_of_guess(const PlacedWord& spelling,
                                const Reading& reading) {
   if (!spoken_of_.insert(lower_case(spelling.value)).second) return;
+  const std::vector<std::string> right = phonics_.right_forms(spelling.value);
+  const std::vector<std::string_view> meant(right.begin(), right.end());
+  const std::string question = did_you_mean(meant);
   diagnostics_.warning(
       diagnostic::unknown_word, spelling.span,
       fmt::format("{} is not in the word list; its graphemes are a guess: {}",
                   quoted(spelling.value), graphemes_text(reading)),
-      fmt::format("if the guess is right, say so under `split:` with the line "
+      fmt::format("{} the guess is right, say so under `split:` with the line "
                   "`{}`; else mend it there",
+                  question.empty() ? "if" : question + " If not, and",
                   split_line(reading)));
 }
 

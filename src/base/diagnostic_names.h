@@ -42,6 +42,7 @@ struct DiagnosticName {
   X(no_picture, "a picture file that is not there") \
   X(no_sequence, "a sequence file that is not there") \
   X(no_such_file, "a file that a record names and that is not there") \
+  X(no_word_with_pattern, "a pattern that no word of the list has") \
   X(nobody_has_lesson, "a lesson that is no learner's of the class") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
   X(not_enough_words, "fewer words than Sheaf was asked to choose") \

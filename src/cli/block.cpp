@@ -122,7 +122,8 @@ int run_block(const CommandLine& line) {
   }
   const std::string& name = line.planning.file;
   const fs::path path = name.empty() ? fs::path(kBlockedFile) : fs::path(name);
-  if (add_parts_in_turn(path, blocked_parts(words, workspace.phonics()))) {
+  if (add_parts_in_turn(path, blocked_parts(words, workspace.phonics(),
+                                            line.planning.rude))) {
     fmt::print("{}: {} more {} will not be suggested\n", path.string(),
                words.size(), words.size() == 1 ? "word" : "words");
   } else {

@@ -3,14 +3,15 @@
 
 #include <fmt/format.h>
 
+#include "base/utf8.h"
+#include "cli/build_class.h"
 #include "cli/class_job.h"
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
-#include "cli/output_files.h"
+#include "cli/packet_files.h"
 #include "cli/pdf_titles.h"
 #include "cli/progress.h"
-#include "cli/verbs.h"
 #include "pdf/pdf_writer.h"
 
 namespace sheaf {
@@ -22,12 +23,13 @@ namespace {
 class ClassWriter {
  public:
   ClassWriter(Workspace& workspace, const CommandLine& line,
-              const ClassJob& job, Diagnostics& diagnostics)
+              const ClassJob& job, const fs::path& folder,
+              Diagnostics& diagnostics)
       : workspace_(workspace),
         line_(line),
         job_(job),
         diagnostics_(diagnostics),
-        folder_(fs::path(line.out) / fs::path(line.class_file).stem()) {}
+        files_(folder) {}
 
   void write() {
     // Sheets printed by themselves do not take the place of the packet.
@@ -39,22 +41,22 @@ class ClassWriter {
     // Some of the learners only: what was printed for all of them stays.
     if (!line_.learners.empty()) {
       for (const LearnerJob& learner : job_.learners) {
-        add(compose_teacher(workspace_, line_, {&learner}, diagnostics_),
-            folder_ / learner.code /
-                (sheets.empty() ? "teacher.pdf"
-                                : "teacher-" + sheets + ".pdf"));
+        files_.add(compose_teacher(workspace_, line_, {&learner}, diagnostics_),
+                   fs::path(learner.code) /
+                       (sheets.empty() ? "teacher.pdf"
+                                       : "teacher-" + sheets + ".pdf"));
       }
     } else {
       write_teacher(sheets.empty() ? "teacher" : "teacher-" + sheets);
     }
   }
 
-  void finish() {
-    files_.finish();
-    write_dependencies(workspace_, line_, targets_);
+  void finish(MadeFrom* made, std::vector<std::string>& targets) {
+    files_.finish(workspace_, made);
+    targets.insert(targets.end(), files_.paths().begin(), files_.paths().end());
     fmt::print("{}: {} packets, {} pages for learners, {} for the teacher\n",
-               folder_.string(), job_.learners.size(), learner_pages_,
-               teacher_pages_);
+               printable(files_.folder().string()), job_.learners.size(),
+               learner_pages_, teacher_pages_);
   }
 
  private:
@@ -66,14 +68,14 @@ class ClassWriter {
       Document packet =
           compose_learner(workspace_, line_, learner, diagnostics_);
       learner_pages_ += packet.pages.size();
-      add(packet, folder_ / learner.code / (name + ".pdf"));
+      files_.add(packet, fs::path(learner.code) / (name + ".pdf"));
       if (line_.learners.empty()) {
         run.add(packet, learner.code);
         all.add(packet);
       }
       progress.step();
     }
-    add(all, folder_ / ((name == "packet" ? "packets" : name) + ".pdf"));
+    add(all, (name == "packet" ? "packets" : name) + ".pdf");
   }
 
   void write_teacher(const std::string& name) {
@@ -86,7 +88,7 @@ class ClassWriter {
       run.add(pages, learners.front()->code);
       all.add(pages);
     }
-    add(all, folder_ / (name + ".pdf"));
+    add(all, name + ".pdf");
   }
 
   std::string title(std::string_view what) const {
@@ -94,28 +96,35 @@ class ClassWriter {
     return own.empty() ? std::string(what) : fmt::format("{}, {}", own, what);
   }
 
-  void add(const Document& document, const fs::path& path) {
-    if (!document.pages.empty()) add(write_pdf(document), path);
-  }
-  void add(PdfWriter& pages, const fs::path& path) {
-    if (pages.page_count() > 0) add(pages.finish(), path);
-  }
-  void add(const std::string& pdf, const fs::path& path) {
-    files_.add(path, pdf, OwnKind::pdf, kPacketWayOut);
-    targets_.push_back(path.string());
+  void add(PdfWriter& pages, const fs::path& name) {
+    if (pages.page_count() > 0) files_.add(pages.finish(), name);
   }
 
   Workspace& workspace_;
   const CommandLine& line_;
   const ClassJob& job_;
   Diagnostics& diagnostics_;
-  fs::path folder_;
-  OutputFiles files_;
-  std::vector<std::string> targets_;
+  PacketFiles files_;
   std::size_t learner_pages_ = 0, teacher_pages_ = 0;
 };
 
 }  // namespace
+
+bool make_class(Workspace& workspace, const CommandLine& line,
+                const std::string& path, const fs::path& folder, MadeFrom* made,
+                std::vector<std::string>& targets) {
+  Diagnostics diagnostics;
+  const auto job = prepare_class(workspace, line, path, diagnostics);
+  if (job == nullptr) {
+    print(diagnostics);
+    return false;
+  }
+  ClassWriter writer(workspace, line, *job, folder, diagnostics);
+  writer.write();
+  print(diagnostics);
+  if (!diagnostics.has_errors()) writer.finish(made, targets);
+  return !diagnostics.has_errors();
+}
 
 int build_class(Workspace& workspace, const CommandLine& line) {
   if (line.arguments.size() > 1 || line.separate) {
@@ -124,17 +133,13 @@ int build_class(Workspace& workspace, const CommandLine& line) {
                              : "name at most one lesson with --class");
     return kWrongCommandLine;
   }
-  Diagnostics diagnostics;
-  const auto job = prepare_class(workspace, line, line.class_file, diagnostics);
-  if (job == nullptr) {
-    print(diagnostics);
+  std::vector<std::string> targets;
+  const fs::path folder = fs::path(line.out) / fs::path(line.class_file).stem();
+  if (!make_class(workspace, line, line.class_file, folder, nullptr, targets)) {
     return kFaultsInFiles;
   }
-  ClassWriter writer(workspace, line, *job, diagnostics);
-  writer.write();
-  print(diagnostics);
-  if (!diagnostics.has_errors()) writer.finish();
-  return diagnostics.has_errors() ? kFaultsInFiles : kDone;
+  write_dependencies(workspace, line, targets);
+  return kDone;
 }
 
 }  // namespace sheaf

@@ -95,7 +95,7 @@ void print_defaults(const Lesson& lesson) {
 void print_report(Workspace& workspace, const std::string& path,
                   const PreparedLesson& prepared) {
   const AnalyzedLesson& lesson = prepared.analyzed;
-  fmt::print("{} (code {})\n", path, lesson.code);
+  fmt::print("{} (code {})\n", printable(path), lesson.code);
   for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
     const LessonPattern& p = lesson.patterns[i];
     const int key = lesson.key_words[i];
@@ -137,7 +137,7 @@ bool check_sequence(Workspace& workspace, const std::string& path,
   lesson_conventions(lesson, diagnostics);
   print(diagnostics);
   if (diagnostics.has_errors()) return false;
-  fmt::print("{}: {}\n", path,
+  fmt::print("{}: {}\n", printable(path),
              counted(static_cast<int>(taught.steps().size()), "step", "steps"));
   for (const Taught::Step& step : taught.steps()) {
     std::vector<std::string_view> names;
@@ -168,7 +168,7 @@ bool check_class(Workspace& workspace, const CommandLine& line,
           compose_learner(workspace, own, learner, diagnostics);
       report += fmt::format(
           "  {:<12}  {} (code {}), {}, {}\n", learner.code,
-          learner.prepared->lesson.file->name(), learner.lesson.code,
+          printable(learner.prepared->lesson.file->name()), learner.lesson.code,
           counted(static_cast<int>(learner.lesson.words.size()), "word",
                   "words"),
           counted(static_cast<int>(pages.pages.size()), "page", "pages"));
@@ -176,7 +176,7 @@ bool check_class(Workspace& workspace, const CommandLine& line,
   }
   print(diagnostics);
   if (job == nullptr) return false;
-  fmt::print("{}\n{}", path, report);
+  fmt::print("{}\n{}", printable(path), report);
   return true;
 }
 
@@ -187,12 +187,13 @@ int run_check(const CommandLine& line) {
   Workspace workspace(shipped_folder());
   bool good = true;
   for (const std::string& path : line.arguments) {
-    if (kind_of(workspace.open(path)) == FileKind::learners) {
+    const FileKind kind = likely_kind(workspace.open(path));
+    if (kind == FileKind::learners) {
       good = check_class(workspace, line, path) && good;
       continue;
     }
     Diagnostics diagnostics;
-    if (kind_of(workspace.open(path)) == FileKind::sequence) {
+    if (kind == FileKind::sequence) {
       good = check_sequence(workspace, path, diagnostics) && good;
       continue;
     }

@@ -113,8 +113,8 @@ class JobMaker {
           "or name one for all of them: `sheaf build LESSON --class ...`");
       return std::nullopt;
     }
-    auto found = find_named_file(name.value, folder_, workspace_.shipped(),
-                                 line_.allowed_folders);
+    auto found =
+        workspace_.find_file(name.value, folder_, line_.allowed_folders);
     if (!found && !missing_.insert(name.span.begin).second) return found;
     if (!found) {
       diagnostics_.error(
@@ -143,8 +143,8 @@ class JobMaker {
     LearnerPlace place{{}, settings.step};
     const PlacedWord& name = settings.sequence;
     if (!name.given()) return place;
-    const auto found = find_named_file(
-        name.value, folder_, workspace_.shipped(), line_.allowed_folders);
+    const auto found =
+        workspace_.find_file(name.value, folder_, line_.allowed_folders);
     if (found) {
       place.sequence = *found;
       return place;

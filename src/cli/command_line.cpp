@@ -92,6 +92,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                  "only words that have a clear picture");
   find->add_flag("--later", planning.later_set,
                  "for a later set: the pattern in any place");
+  find->add_flag("--older", planning.older,
+                 "also words that only older learners know, behind the rest");
   find->add_option("--contrast", planning.contrast,
                    "a second pattern to tell apart from the first");
   find->add_option("--transfer", planning.lessons,
@@ -135,6 +137,8 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                     "the list to add them to; else blocked-words.txt in this "
                     "folder. Nothing else in it changes, and no other kind of "
                     "file does");
+  block->add_flag("--rude", planning.rude,
+                  "rude words: what is made up is not to be like them either");
 }
 
 // How a learner speaks, for marking.
@@ -267,21 +271,25 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
   build->add_option("LESSON", line.arguments,
-                    "lesson files; with --class, one for learners who have "
-                    "none of their own");
+                    "lesson files; of a folder, all lessons and classes in it "
+                    "whose pages are not up to date; with --class, one lesson "
+                    "for learners who have none of their own");
   build->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   build->add_option("--deps", line.dependency_file,
                     "write a dependency file for make; a file of another kind "
                     "stays as it is");
   build->add_flag("--separate", line.separate, "a PDF file for each sheet");
+  build->add_flag("--if-needed", line.if_needed,
+                  "leave pages that are up to date, as for a folder");
   add_class_options(*build, line);
   add_layout_options(*build, line);
 
   CLI::App* watch = add_verb(app, line, "watch",
                              "make the packets again whenever a file is saved");
   watch->add_option("LESSON", line.arguments,
-                    "lesson files; with --class, at most one");
+                    "lesson files or folders of them; with --class, at most "
+                    "one file");
   watch->add_option("--out", line.out, "folder for the packets")
       ->capture_default_str();
   add_class_options(*watch, line);
@@ -381,6 +389,13 @@ std::string explain_extra(const CLI::App& app, std::string extra) {
   if (extra.starts_with("-")) {
     text = fmt::format("there is no option `{}`", shown);
     help = nearest_option(verb, extra);
+    // -tion, -ed
+    const bool takes_pattern = verb.get_option_no_throw("PATTERN") != nullptr ||
+                               verb.get_name() == "patterns";
+    if (takes_pattern && extra.size() > 1 && extra[1] != '-') {
+      help = fmt::format("an ending is named without its hyphen: `{}`",
+                         printable(extra.substr(1)));
+    }
   } else if (&verb == &app) {
     text = fmt::format("there is no verb `{}`", shown);
     help = nearest_verb(app, extra);

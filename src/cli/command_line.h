@@ -22,6 +22,7 @@ struct CommandLine {
   std::string dependency_file;
   std::string pdf_file;  ///< where a contact sheet goes
   bool separate = false;
+  bool if_needed = false;  ///< leave what is up to date
   bool json = false;
   /// How sounds are said, counted and written; empty: the default.
   std::string accent, count, notation;
@@ -55,6 +56,8 @@ struct CommandLine {
     bool pictures = false;
     bool pseudo = false;
     bool later_set = false;
+    bool older = false;
+    bool rude = false;
     std::vector<std::string> lessons;  ///< whose words are left out
   } planning;
 };

@@ -1,7 +1,10 @@
 #include "cli/dependencies.h"
 
+#include <fmt/format.h>
+
 #include <filesystem>
 
+#include "base/error.h"
 #include "cli/output_files.h"
 
 namespace sheaf {
@@ -12,11 +15,36 @@ namespace {
 
 constexpr std::string_view kWayOut = "name another file after `--deps`";
 
-// Spaces and signs that make would read as something else.
-std::string for_make(const std::string& path) {
-  std::string result;
+// Found out with GNU make 4.3, which has no way to write these in a rule: line
+// breaks and other control characters, a semicolon, an equals sign, a
+// backslash, a blank or an ampersand at the end, a member of an archive.
+bool make_can_take(std::string_view path) {
   for (const char c : path) {
-    if (c == ' ' || c == '#' || c == '\\') result += '\\';
+    const bool control = (c >= 0 && c < ' ') || c == '\x7F';
+    if (control || c == ';' || c == '=' || c == '\\') return false;
+  }
+  const bool archive =
+      path.ends_with(')') && path.find('(') != std::string_view::npos;
+  return !path.empty() && !path.ends_with(' ') && !path.ends_with('&') &&
+         !archive;
+}
+
+enum class Side { target, source };
+
+// A path as make reads it. A percent sign stands for any text in a target only,
+// a bar parts the sources only, and a tilde is a home at the beginning only.
+std::string for_make(const std::string& path, Side side) {
+  if (!make_can_take(path)) {
+    throw MachineError(fmt::format(
+        "--deps cannot name {} to make; rename it, or build without --deps",
+        path));
+  }
+  std::string result = path.starts_with('~') ? "./" : "";
+  for (const char c : path) {
+    const bool marked =
+        std::string_view(" #:*?[").find(c) != std::string_view::npos ||
+        c == (side == Side::target ? '%' : '|');
+    if (marked) result += '\\';
     if (c == '$') result += '$';
     result += c;
   }
@@ -33,12 +61,18 @@ std::string from_here(const std::string& path) {
 std::string dependencies(const std::vector<std::string>& targets,
                          const std::vector<std::string>& sources) {
   std::string text;
-  for (const std::string& target : targets) text += for_make(target) + " ";
+  for (const std::string& target : targets) {
+    text += for_make(target, Side::target) + " ";
+  }
   text += ":";
-  for (const std::string& source : sources) text += " " + for_make(source);
+  for (const std::string& source : sources) {
+    text += " " + for_make(source, Side::source);
+  }
   text += "\n";
   // An empty rule for each, so that a file that was removed stops nothing.
-  for (const std::string& source : sources) text += for_make(source) + ":\n";
+  for (const std::string& source : sources) {
+    text += for_make(source, Side::target) + ":\n";
+  }
   return text;
 }
 
@@ -56,7 +90,7 @@ void write_dependencies(Workspace& workspace, const CommandLine& line,
   for (const std::string& file : workspace.shared_files()) {
     sources.push_back(from_here(file));
   }
-  for (const std::string& file : workspace.take_files_read()) {
+  for (const std::string& file : workspace.files_read().all()) {
     sources.push_back(from_here(file));
   }
   OutputFiles files;

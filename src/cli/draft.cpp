@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/utf8.h"
 #include "cli/draft_text.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -22,9 +23,15 @@ std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
                                                       const Phonics& phonics) {
   std::vector<PatternId> patterns;
   for (const std::string& name : line.arguments) {
-    const auto pattern = pattern_argument(name, phonics);
-    if (!pattern) return std::nullopt;
-    patterns.push_back(*pattern);
+    const auto named = pattern_arguments(name, phonics);
+    if (!named) return std::nullopt;
+    patterns.insert(patterns.end(), named->begin(), named->end());
+  }
+  if (patterns.size() > kMostLessonPatterns) {
+    fmt::print(stderr,
+               "sheaf draft: a lesson has up to {} patterns, and here are {}\n",
+               kMostLessonPatterns, patterns.size());
+    return std::nullopt;
   }
   if (!patterns.empty()) return patterns;
   if (taught.step() >= 0) {
@@ -66,12 +73,12 @@ int run_draft(const CommandLine& line) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file for the draft\n",
-               path.string());
+               printable(path.string()));
     return kMachineFault;
   }
   fmt::print(
       "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
-      path.string(), draft.words, path.string());
+      printable(path.string()), draft.words, printable(path.string()));
   return kDone;
 }
 

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "planning/contrast.h"
+
 namespace sheaf {
 
 namespace {
@@ -17,23 +19,36 @@ std::string name_of(const Pattern& pattern) { return std::string(pattern.id); }
 
 struct Chosen {
   std::vector<std::string> words;
+  std::vector<std::string> exceptions;  // to the rule of a contrast
   std::string key_word;
 };
 
 Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns,
               std::size_t count, std::set<std::string, std::less<>>& used) {
   Chosen chosen;
+  std::vector<std::string> pairs;
+  if (patterns.size() == 2) {
+    WordQuery query;
+    query.pattern = patterns[0];
+    query.count = count / 2;
+    query.leave_out = used;
+    pairs = words_of(contrast_pairs(source, query, patterns[1]));
+  }
   for (std::size_t i = 0; i < patterns.size(); ++i) {
     WordQuery query;
     query.pattern = patterns[i];
     query.count =
         count * (i + 1) / patterns.size() - count * i / patterns.size();
     query.leave_out = used;
+    query.prefer = pairs;
     for (const PatternId other : patterns) {
       if (other != patterns[i]) query.without.push_back(other);
     }
     for (const FoundWord& word : find_words(source, query)) {
       chosen.words.push_back(word.reading->word);
+      if (word.fit == ContrastFit::breaks) {
+        chosen.exceptions.push_back(word.reading->word);
+      }
       used.insert(word.reading->word);
       if (chosen.key_word.empty() && word.picture) {
         chosen.key_word = word.reading->word;
@@ -88,6 +103,12 @@ Draft draft_lesson(const SearchGround& source,
                     "# Sheaf found no word that can be read at this "
                     "step.\n# words:\n")
               : fmt::format("words: {}\n", fmt::join(words.words, " "));
+  if (!words.exceptions.empty()) {
+    text += fmt::format(
+        "# Exceptions to the rule by which these are told apart: "
+        "{}.\n",
+        fmt::join(words.exceptions, " "));
+  }
   if (!words.key_word.empty()) {
     text += fmt::format(
         "# It has a picture and stands for the sound.\n"

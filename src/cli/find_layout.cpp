@@ -31,8 +31,7 @@ std::optional<fs::path> find_layout(Workspace& workspace,
   const std::string file = name.value.ends_with(".yaml")
                                ? name.value
                                : "layouts/" + name.value + ".yaml";
-  if (auto found = find_named_file(file, folder, workspace.shipped(),
-                                   line.allowed_folders)) {
+  if (auto found = workspace.find_file(file, folder, line.allowed_folders)) {
     return found;
   }
   const auto known = layout_names(workspace.shipped() / "layouts");

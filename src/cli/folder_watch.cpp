@@ -51,6 +51,17 @@ void FolderWatch::watch(const std::set<std::string>& files) {
   throw MachineError("none of the files' folders can be watched");
 }
 
+void FolderWatch::watch_folder(const std::string& folder) {
+  const int number =
+      ::inotify_add_watch(queue_, folder.c_str(), kSaved | IN_ONLYDIR);
+  if (number < 0) {
+    throw MachineError(fmt::format("the folder {} cannot be watched: {}",
+                                   folder, std::strerror(errno)));
+  }
+  names_[number];
+  whole_.insert(number);
+}
+
 // Whether one of the events in the queue is about a file that counts.
 bool FolderWatch::read_events() {
   alignas(inotify_event) std::array<char, 16384> buffer;
@@ -66,7 +77,10 @@ bool FolderWatch::read_events() {
       if ((event->mask & IN_Q_OVERFLOW) != 0) ours = true;
       const auto names = names_.find(event->wd);
       if (names == names_.end() || event->len == 0) continue;
-      ours = ours || names->second.contains(event->name);
+      const std::string_view name = event->name;
+      const bool counts = whole_.contains(event->wd) &&
+                          name.ends_with(".yaml") && !name.starts_with('.');
+      ours = ours || counts || names->second.contains(event->name);
     }
   }
 }

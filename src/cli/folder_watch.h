@@ -18,6 +18,9 @@ class FolderWatch {
 
   /// The files from now on; folders that are not there are left out.
   void watch(const std::set<std::string>& files);
+  /// Every lesson, class or other YAML file in a folder, also one that comes
+  /// later. Throws MachineError where the folder cannot be watched.
+  void watch_folder(const std::string& folder);
   /// Comes back when one of the files was written, put there or taken away,
   /// and nothing more has happened for a moment.
   void wait();
@@ -29,6 +32,8 @@ class FolderWatch {
   std::map<std::string, int> folders_;
   /// Names in each folder, by its number.
   std::map<int, std::set<std::string>> names_;
+  /// Folders of which every YAML file counts.
+  std::set<int> whole_;
 };
 
 }  // namespace sheaf

@@ -8,6 +8,7 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/files.h"
+#include "cli/made_from.h"
 #include "cli/forget_files.h"
 #include "cli/pdf_titles.h"
 #include "input/learner_cuts.h"
@@ -270,6 +271,18 @@ class Planner {
     plan_.deletions.push_back({path, kind, {}});
   }
 
+  // What pages were made from goes with them; it names files, which may have
+  // the code.
+  void delete_made_from(const fs::path& folder) {
+    const fs::path path = folder / kMadeFromFile;
+    const bool known =
+        std::ranges::find(plan_.deletions, path, &ForgetPlan::Deletion::path) !=
+        plan_.deletions.end();
+    if (!known && is_own(OwnKind::made_from, path)) {
+      delete_own(path, OwnKind::made_from);
+    }
+  }
+
   // The pages of a whole class lie beside the learner's folder, or a dependency
   // file beside them tells.
   void settle_class_pages() {
@@ -282,6 +295,7 @@ class Planner {
     for (const fs::path& path : class_pages_) {
       if (listed_.contains(path.parent_path())) {
         delete_own(path, OwnKind::pdf);
+        delete_made_from(path.parent_path());
       } else {
         leave_class_pages(path);
       }

@@ -135,7 +135,7 @@ int run_manual(const CommandLine&) {
   fmt::print(
       ".SH EXIT STATUS\n"
       ".TP\n.B 0\ndone; warnings are allowed\n"
-      ".TP\n.B 1\nthe files have errors; nothing was written\n"
+      ".TP\n.B 1\nfiles have errors; no pages are made of those\n"
       ".TP\n.B 2\nthe command line is wrong\n"
       ".TP\n.B 3\nthe machine would not: a file cannot be read or written, "
       "or one that Sheaf did not make is in the way\n"

@@ -69,6 +69,8 @@ std::string found_json(std::string_view pattern,
     if (!word.graphemes.empty()) j["graphemes"] = word.graphemes;
     if (!word.sounds.empty()) j["sounds"] = word.sounds;
     if (!word.graphemes.empty()) j["picture"] = word.picture;
+    if (word.exception) j["exception"] = true;
+    if (!word.pair.empty()) j["pair"] = word.pair;
     list.push_back(std::move(j));
   }
   Json all;

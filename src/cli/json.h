@@ -21,9 +21,12 @@ std::string words_json(const Phonics& phonics,
 struct FoundJson {
   std::string word, graphemes, sounds;
   bool picture = false;
+  std::string pair = {};  ///< a word of the other pattern, one sound away
+  bool exception = false;
 };
 
-/// `{"pattern": id, "words": [{"word": ...}, ...]}`
+/// `{"pattern": id, "words": [{"word": ...}, ...]}`; a word that is an
+/// exception in a contrast says so.
 std::string found_json(std::string_view pattern,
                        const std::vector<FoundJson>& words);
 

@@ -80,7 +80,8 @@ int guarded_run(int argc, char** argv) {
     std::fputs("sheaf: there is not enough memory to go on\n", stderr);
   } catch (const std::filesystem::filesystem_error& fault) {
     std::fprintf(stderr, "sheaf: cannot use the folder %s: %s\n",
-                 fault.path1().c_str(), fault.code().message().c_str());
+                 printable(fault.path1().string()).c_str(),
+                 fault.code().message().c_str());
   } catch (const std::system_error& fault) {
     std::fprintf(stderr, "sheaf: cannot write the results: %s\n",
                  fault.code().message().c_str());

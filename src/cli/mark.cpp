@@ -48,7 +48,7 @@ bool read_pairs(const std::string& text, const std::string& name,
       fmt::print(stderr,
                  "sheaf: {}:{}: this line is not a word, a tab and what was "
                  "written for it\n",
-                 name, number);
+                 printable(name), number);
       good = false;
       continue;
     }
@@ -56,7 +56,7 @@ bool read_pairs(const std::string& text, const std::string& name,
     const auto written = line.substr(tab + 1);
     if (item.words.empty()) {
       fmt::print(stderr, "sheaf: {}:{}: there is no word before the tab\n",
-                 name, number);
+                 printable(name), number);
       good = false;
     } else if (item.sentence) {
       for (const MarkedWord& word :
@@ -202,7 +202,8 @@ void print_record(const MarkedRecord& marked,
   const SessionScores scores =
       score_session(marked.session, marked.patterns, catalogue);
   fmt::print("{} {}{}{}\n\n", date_text(marked.session.date),
-             marked.session.lesson, marked.session.lesson.empty() ? "" : ", ",
+             printable(marked.session.lesson),
+             marked.session.lesson.empty() ? "" : ", ",
              kind_words(marked.session.kind));
   print_scores(marked, scores, catalogue);
   print_misses(marked);

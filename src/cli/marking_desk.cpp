@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "analysis/pattern_names.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
@@ -223,11 +224,15 @@ void MarkingDesk::report(const MarkedRecord& marked,
                         "check the code against the class file");
   }
   for (const PlacedWord& pattern : marked.session.unknown_patterns) {
-    diagnostics.error(diagnostic::unknown_pattern, pattern.span,
-                      fmt::format("there is no pattern {}, or several are "
-                                  "called so",
-                                  sheaf::quoted(pattern.value)),
-                      "`sheaf patterns` lists them");
+    const auto names = workspace_.phonics().find_patterns(pattern.value);
+    const PatternFault fault =
+        names.size() == 1
+            ? fault_of(names[0], pattern.value, workspace_.phonics().patterns())
+            : PatternFault{fmt::format("{} names more than one pattern",
+                                       sheaf::quoted(pattern.value)),
+                           "give each pattern a count of its own"};
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span, fault.text,
+                      fault.help);
   }
 }
 

@@ -38,6 +38,16 @@ std::size_t end_of_name(std::string_view line) {
   return std::min(at, line.size());
 }
 
+// A name in a line for make without its marks, which differ between targets and
+// sources.
+std::string unmarked(std::string_view name) {
+  std::string result;
+  for (const char c : name) {
+    if (c != '\\') result += c;
+  }
+  return result;
+}
+
 // Targets, a colon that stands alone and the sources in one line, then a line
 // for each source, in the same order, and nothing else.
 bool is_dependencies(std::string_view text) {
@@ -55,7 +65,8 @@ bool is_dependencies(std::string_view text) {
     const std::size_t end = end_of_name(first);
     const std::string_view line = take_line(text);
     if (end == 0 || !line.ends_with(':') ||
-        line.substr(0, line.size() - 1) != first.substr(0, end)) {
+        unmarked(line.substr(0, line.size() - 1)) !=
+            unmarked(first.substr(0, end))) {
       return false;
     }
     first.remove_prefix(end);
@@ -114,6 +125,8 @@ bool is_own_text(OwnKind kind, std::string_view text) {
       return is_dependencies(text);
     case OwnKind::review:
       return is_by_review(text);
+    case OwnKind::made_from:
+      return true;
     case OwnKind::blocked_words:
       return is_blocked_words(text);
     case OwnKind::pdf:
@@ -155,6 +168,8 @@ std::string_view why_not_own(OwnKind kind) {
       return "not a dependency file that Sheaf made";
     case OwnKind::review:
       return "not a file that `sheaf review` wrote";
+    case OwnKind::made_from:
+      return "not a record of `sheaf build`";
     case OwnKind::blocked_words:
       break;
   }

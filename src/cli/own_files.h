@@ -14,6 +14,7 @@ enum class OwnKind {
   pdf,           ///< known by its first and its last object
   dependencies,  ///< what `--deps` writes, known by its whole form
   review,        ///< what `review` writes, known by the comment at its head
+  made_from,     ///< what packets were made from; a damaged one is one too
   blocked_words  ///< a list for `block`: its head, or nothing but such lines
 };
 

@@ -2,20 +2,53 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "cli/workspace.h"
+#include "phonics/pattern_terms.h"
 
 namespace sheaf {
 
 namespace {
 
+// The families in the order of the catalogue, each with what else it may be
+// called.
 void print_catalogue(const Phonics& phonics) {
-  for (const Pattern& p : phonics.patterns().all()) {
-    fmt::print("{:<16} {:<44} {}\n", p.id, p.name, p.remark);
+  const auto all = phonics.patterns().all();
+  std::vector<std::string_view> families;
+  for (const Pattern& p : all) {
+    if (std::ranges::find(families, p.family) == families.end()) {
+      families.push_back(p.family);
+    }
   }
+  for (const std::string_view family : families) {
+    fmt::print("{}\n", family);
+    std::string terms;
+    for (const PatternTerm& term : pattern_terms()) {
+      if (term.family != family) continue;
+      // The commonest of a row, or the others where that is the heading.
+      const bool heads = name_words(term.terms.front()) == name_words(family);
+      for (const std::string_view name : term.terms) {
+        if (heads == (name == term.terms.front())) continue;
+        terms += (terms.empty() ? "" : ", ") + std::string(name);
+        if (!heads) break;
+      }
+    }
+    if (!terms.empty()) fmt::print("  find by: {}\n", terms);
+    for (const Pattern& p : all) {
+      if (p.family != family) continue;
+      fmt::print("  {:<16} {:<44} {}\n", p.id, p.name, p.remark);
+    }
+    fmt::print("\n");
+  }
+  fmt::print(
+      "`sheaf patterns NAME` tells more about one. NAME may also be a sound "
+      "(`/ay/`),\nletters with a word (`ow as in cow`), or what stands behind "
+      "`find by`.\n");
 }
 
 void explain(const Phonics& phonics, PatternId id) {
@@ -43,9 +76,12 @@ int run_patterns(const CommandLine& line) {
     print_catalogue(phonics);
     return kDone;
   }
-  const auto pattern = pattern_argument(line.arguments.front(), phonics);
-  if (!pattern) return kWrongCommandLine;
-  explain(phonics, *pattern);
+  const auto patterns = pattern_arguments(line.arguments.front(), phonics);
+  if (!patterns) return kWrongCommandLine;
+  for (const PatternId id : *patterns) {
+    if (id != patterns->front()) fmt::print("\n");
+    explain(phonics, id);
+  }
   return kDone;
 }
 

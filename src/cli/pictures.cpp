@@ -7,6 +7,7 @@
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/output_files.h"
@@ -134,8 +135,8 @@ int run_pictures(const CommandLine& line) {
   OutputFiles files;
   files.add(line.pdf_file, write_pdf(document), OwnKind::pdf, kPdfWayOut);
   files.finish();
-  fmt::print("{}: {} pictures on {} pages\n", line.pdf_file, words.size(),
-             document.pages.size());
+  fmt::print("{}: {} pictures on {} pages\n", printable(line.pdf_file),
+             words.size(), document.pages.size());
   return kDone;
 }
 

@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "analysis/pattern_names.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/options.h"
+#include "base/utf8.h"
 #include "cli/files.h"
 #include "cli/own_files.h"
 #include "pictures/picture_words.h"
@@ -13,23 +15,42 @@ namespace sheaf {
 
 namespace fs = std::filesystem;
 
-std::optional<PatternId> pattern_argument(const std::string& name,
-                                          const Phonics& phonics) {
-  const PatternSearch search = phonics.patterns().find(name);
-  if (search.found.size() == 1) return search.found.front();
-  if (search.found.empty()) {
-    const std::string nearest = did_you_mean(search.nearest);
-    fmt::print(stderr, "sheaf: there is no pattern called {}; {}\n",
-               sheaf::quoted(name),
-               nearest.empty() ? "`sheaf patterns` lists them" : nearest);
-  } else {
-    fmt::print(stderr, "sheaf: {} could be one of these:\n",
-               sheaf::quoted(name));
-    for (const PatternId id : search.found) {
-      const Pattern& p = phonics.patterns()[id];
-      fmt::print(stderr, "  {:<16} {}\n", p.id, p.name);
-    }
+namespace {
+
+void print_unclear(const PatternName& name, std::string_view written,
+                   const PatternCatalogue& catalogue) {
+  const PatternFault fault = fault_of(name, written, catalogue);
+  if (name.could_be.empty()) {
+    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+    return;
   }
+  fmt::print(stderr, "sheaf: {}; {}\n", fault.text,
+             name.is_group               ? "name one of them:"
+             : name.could_be.size() == 1 ? "did you mean this one?"
+                                         : "did you mean one of these?");
+  for (const PatternId id : name.could_be) {
+    const Pattern& p = catalogue[id];
+    fmt::print(stderr, "  {:<16} {:<44} {}\n", p.id, p.name, p.example);
+  }
+}
+
+}  // namespace
+
+std::optional<std::vector<PatternId>> pattern_arguments(
+    const std::string& name, const Phonics& phonics) {
+  std::vector<PatternId> ids;
+  bool clear = true;
+  for (const PatternName& part : phonics.find_patterns(name)) {
+    if (part.meant) {
+      ids.push_back(*part.meant);
+      continue;
+    }
+    clear = false;
+    print_unclear(
+        part, std::string_view(name).substr(part.begin, part.end - part.begin),
+        phonics.patterns());
+  }
+  if (clear) return ids;
   return std::nullopt;
 }
 
@@ -61,8 +82,8 @@ std::optional<Taught> taught_argument(Workspace& workspace,
                                    ? &sequence->steps.back()
                                    : find_step(*sequence, planning.step);
     if (step == nullptr) {
-      fmt::print(stderr, "sheaf: {} has no step `{}`\n", path.string(),
-                 planning.step);
+      fmt::print(stderr, "sheaf: {} has no step {}\n", printable(path.string()),
+                 sheaf::quoted(planning.step));
       return std::nullopt;
     }
     Taught taught =
@@ -79,10 +100,9 @@ std::optional<Taught> taught_argument(Workspace& workspace,
 BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
                          const fs::path& folder) {
   BlockList list;
-  std::error_code fault;
   const fs::path path =
       asked_for.empty() ? folder / kBlockedFile : fs::path(asked_for);
-  if (!asked_for.empty() || fs::is_regular_file(path, fault)) {
+  if (!asked_for.empty() || workspace.has_file(path)) {
     const std::string& text = workspace.open(path).text();
     if (text.size() > kLargestBlockedList) {
       throw MachineError(

@@ -13,9 +13,10 @@ namespace sheaf {
 /// What the planning verbs read from their command line. Each prints what is
 /// wrong to standard error and gives nothing then.
 
-/// The pattern that a name means.
-std::optional<PatternId> pattern_argument(const std::string& name,
-                                          const Phonics& phonics);
+/// The patterns that a name means: one, or several where it is a contrast ("sh
+/// and ch"). Where it is not clear, those that could be meant are listed.
+std::optional<std::vector<PatternId>> pattern_arguments(const std::string& name,
+                                                        const Phonics& phonics);
 /// "2" or "1-3".
 std::optional<Range> range_argument(const std::string& text,
                                     std::string_view option);

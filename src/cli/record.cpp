@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "base/error.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 #include "cli/class_roll.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -29,6 +31,17 @@ std::string seen_from(const fs::path& folder, const std::string& file) {
   return below ? near.string() : fs::path(file).filename().string();
 }
 
+// Whether a record that says so names these files.
+bool names(const std::string& text, const std::string& lesson_name,
+           const std::string& class_name) {
+  const SourceFile file("the form", text);
+  Diagnostics unheard;
+  const RecordFile read = read_record(file, unheard);
+  return !unheard.has_errors() && read.records.size() == 1 &&
+         read.records[0].lesson.value == lesson_name &&
+         read.records[0].class_file.value == class_name;
+}
+
 // Text after a key: in quotes where the file would read it as something else.
 std::string as_key(const std::string& text) {
   const bool plain =
@@ -40,6 +53,14 @@ std::string as_key(const std::string& text) {
     quoted += c;
   }
   return quoted + "\"";
+}
+
+// A file's name, in quotes only where it needs them.
+std::string as_file_name(const std::string& name) {
+  const bool plain = std::ranges::all_of(name, [](unsigned char c) {
+    return std::isalnum(c) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
+  });
+  return plain && !name.starts_with('-') ? name : as_key(name);
 }
 
 std::string dictated_lines(const TaughtFile& lesson) {
@@ -63,6 +84,7 @@ std::string first_word(const TaughtFile& lesson) {
 
 std::string form(const CommandLine& line, const TaughtFile& lesson,
                  const std::vector<std::string>& codes,
+                 const PatternCatalogue& patterns,
                  const std::string& lesson_name,
                  const std::string& class_name) {
   const std::string& kind = line.marking.kind;
@@ -81,15 +103,16 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
         "whom it lists.\n# Dictated:\n{}",
         first_word(lesson), dictated_lines(lesson));
   }
-  text += fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
-                      line.marking.date, lesson_name,
-                      kind.empty() ? "dictation" : kind, class_name);
+  text +=
+      fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
+                  line.marking.date, as_file_name(lesson_name),
+                  kind.empty() ? "dictation" : kind, as_file_name(class_name));
   if (kind == "writing") {
     text += "writing:\n";
     for (const std::string& code : codes) {
       text += fmt::format("  {}:\n", code);
       for (const LessonPattern& p : lesson.analyzed.patterns) {
-        text += fmt::format("    {}: 0/0\n", p.written.value);
+        text += fmt::format("    {}: 0/0\n", patterns[p.id].id);
       }
     }
     return text;
@@ -225,16 +248,24 @@ int run_record(const CommandLine& line) {
   }
   const fs::path target = folder / (name + ".yaml");
   const fs::path above = fs::absolute(folder).lexically_normal().parent_path();
+  const std::string lesson_name = seen_from(above, lesson->path);
+  const std::string class_name = seen_from(above, line.marking.class_file);
   const std::string text =
-      form(line, *lesson, codes, seen_from(above, lesson->path),
-           seen_from(above, line.marking.class_file));
+      form(line, *lesson, codes, desk.phonics().patterns(), lesson_name,
+           class_name);
+  if (!names(text, lesson_name, class_name)) {
+    throw MachineError(fmt::format(
+        "{} or {} cannot be named in a record; rename the file, with no "
+        "backslash, colon or line break in its name",
+        lesson->path, line.marking.class_file));
+  }
   if (!write_new_file(target, text)) {
     throw MachineError(fmt::format(
         "{} is there already, and is left as it is; rename it, or give the "
         "day with --date",
         target.string()));
   }
-  fmt::print("{}\n", target.string());
+  fmt::print("{}\n", printable(target.string()));
   return kDone;
 }
 

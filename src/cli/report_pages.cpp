@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/utf8.h"
 #include "cli/output_files.h"
 #include "cli/pdf_titles.h"
 #include "pdf/pdf_writer.h"
@@ -26,7 +27,7 @@ void write(const Document& document, const std::string& path) {
   OutputFiles files;
   files.add(path, write_pdf(document), OwnKind::pdf, kPdfWayOut);
   files.finish();
-  fmt::print(stderr, "{}: {} page{}\n", path, document.pages.size(),
+  fmt::print(stderr, "{}: {} page{}\n", printable(path), document.pages.size(),
              document.pages.size() == 1 ? "" : "s");
 }
 

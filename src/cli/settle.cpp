@@ -7,6 +7,7 @@
 #include <deque>
 
 #include "base/base64.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/new_file.h"
@@ -55,7 +56,7 @@ std::optional<Pictures> embedded(const CommandLine& line, const Lesson& lesson,
       fmt::print(stderr,
                  "sheaf: {} and the pictures before it are too large to stand "
                  "in a lesson, by more than {} MB; make them smaller\n",
-                 path->string(), kMostPictureBytes >> 20U);
+                 printable(path->string()), kMostPictureBytes >> 20U);
       return std::nullopt;
     }
     pictures.emplace_back(
@@ -154,7 +155,8 @@ int run_settle(const CommandLine& line) {
   const auto text = Settling(workspace, line, *lesson, std::move(pages), folder)
                         .run(*pictures, why);
   if (!text) {
-    fmt::print(stderr, "sheaf: {} cannot be settled: {}\n", path.string(), why);
+    fmt::print(stderr, "sheaf: {} cannot be settled: {}\n",
+               printable(path.string()), why);
     return kFaultsInFiles;
   }
   warn_of_typefaces(*lesson);
@@ -162,11 +164,11 @@ int run_settle(const CommandLine& line) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file\n",
-               target.string());
+               printable(target.string()));
     return kMachineFault;
   }
-  fmt::print("{}: {} with every choice written out\n", target.string(),
-             path.string());
+  fmt::print("{}: {} with every choice written out\n",
+             printable(target.string()), printable(path.string()));
   return kDone;
 }
 

@@ -11,8 +11,6 @@ class Workspace;
 int run_build(const CommandLine& line);
 /// Builds what `build` would; exit code 2 where the command line is wrong.
 int build_all(Workspace& workspace, const CommandLine& line);
-/// The same of the class that `--class` names.
-int build_class(Workspace& workspace, const CommandLine& line);
 int run_check(const CommandLine& line);
 int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);

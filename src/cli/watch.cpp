@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "base/error.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
 #include "cli/folder_watch.h"
@@ -12,6 +13,8 @@
 #include "cli/workspace.h"
 
 namespace sheaf {
+
+namespace fs = std::filesystem;
 
 namespace {
 
@@ -27,6 +30,10 @@ std::set<std::string> named_files(const CommandLine& line) {
 
 int run_watch(const CommandLine& line) {
   FolderWatch folders;
+  for (const std::string& path : line.arguments) {
+    std::error_code fault;
+    if (fs::is_directory(path, fault)) folders.watch_folder(path);
+  }
   folders.watch(named_files(line));
   for (bool first = true;; first = false) {
     int code = kDone;
@@ -34,13 +41,13 @@ int run_watch(const CommandLine& line) {
     try {
       code = build_all(workspace, line);
     } catch (const MachineError& fault) {
-      fmt::print(stderr, "sheaf: {}\n", fault.what());
+      fmt::print(stderr, "sheaf: {}\n", printable(fault.what()));
       code = kMachineFault;
     }
     if (code == kWrongCommandLine || (first && code == kMachineFault)) {
       return code;
     }
-    folders.watch(workspace.take_files_read());
+    folders.watch(workspace.files_read().all());
     fmt::print("{}; waiting for the next save (Ctrl-C ends)\n",
                code == kDone ? "built" : "not built: the last pages stay");
     std::fflush(stdout);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/files.h"
@@ -48,6 +49,9 @@ void print_reading(const Phonics& phonics, const Reading& reading,
   if (!irregular.empty()) fmt::print("  irregular  {}\n", irregular);
   fmt::print("  from       {}\n", origin_text(reading.origin));
   if (reading.origin == Reading::Origin::guess) {
+    const std::vector<std::string> right = phonics.right_forms(reading.word);
+    const std::vector<std::string_view> meant(right.begin(), right.end());
+    if (!meant.empty()) fmt::print("  {}\n", did_you_mean(meant));
     fmt::print("  to keep it, or to mend it, write under `split:`  {}\n",
                split_line(reading));
   }

@@ -71,14 +71,35 @@ PictureBook& Workspace::pictures() {
   return *pictures_;
 }
 
-void Workspace::note_file(const fs::path& path) {
-  files_read_.insert(path.string());
+std::optional<fs::path> Workspace::find_file(
+    std::string_view name, const fs::path& folder,
+    const std::vector<std::string>& allowed_folders) {
+  const auto found = find_named_file(name, folder, shipped_, allowed_folders);
+  std::vector<fs::path> places = {folder, shipped_};
+  places.insert(places.end(), allowed_folders.begin(), allowed_folders.end());
+  for (const fs::path& place : places) {
+    if (found == place / name) break;
+    files_read_.add_missing((place / name).string());
+  }
+  return found;
+}
+
+bool Workspace::has_file(const fs::path& path) {
+  std::error_code fault;
+  if (fs::is_regular_file(path, fault)) return true;
+  files_read_.add_missing(path.string());
+  return false;
+}
+
+std::string Workspace::read(const fs::path& path, std::size_t limit) {
+  std::string bytes = read_file(path, limit);
+  files_read_.add(path.string(), bytes);
+  return bytes;
 }
 
 const SourceFile& Workspace::open(const fs::path& path) {
-  sources_.emplace_back(path.string(), read_file(path, kLargestFile));
-  note_file(path);
-  return sources_.back();
+  std::string text = read(path, kLargestFile);
+  return sources_.emplace_back(path.string(), std::move(text));
 }
 
 namespace {
@@ -90,7 +111,7 @@ const File* read_once(Workspace& workspace, const fs::path& path,
                       Diagnostics& diagnostics, Read read) {
   auto& file = kept[path];
   if (file != nullptr) {
-    workspace.note_file(path);
+    workspace.files_read().add_again(path.string());
     return file.get();
   }
   const int errors = diagnostics.error_count();
@@ -110,12 +131,6 @@ const SequenceFile* Workspace::sequence(const fs::path& path,
 const LayoutFile* Workspace::layout(const fs::path& path,
                                     Diagnostics& diagnostics) {
   return read_once(*this, path, layouts_, diagnostics, read_layout_file);
-}
-
-std::set<std::string> Workspace::take_files_read() {
-  std::set<std::string> taken;
-  taken.swap(files_read_);
-  return taken;
 }
 
 std::vector<std::string> Workspace::shared_files() {
@@ -155,13 +170,12 @@ void add_font_file(Workspace& workspace, const CommandLine& line,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
   if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
-  const auto found =
-      find_named_file(name, folder, workspace.shipped(), line.allowed_folders);
+  const auto found = workspace.find_file(name, folder, line.allowed_folders);
   const Span span = settings.span(option);
   if (!found) return;  // reported as an unknown typeface
   std::string why;
-  const Font* font =
-      workspace.fonts().add(name, role, read_file(*found, kLargestFont), why);
+  const Font* font = workspace.fonts().add(
+      name, role, workspace.read(*found, kLargestFont), why);
   if (font != nullptr && !lacking(*font).empty()) {
     why = fmt::format("it has no {}", sheaf::quoted(lacking(*font)));
   }
@@ -210,8 +224,8 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
         continue;
       }
     } else {
-      const auto found = find_named_file(
-          name.value, folder, workspace.shipped(), line.allowed_folders);
+      const auto found =
+          workspace.find_file(name.value, folder, line.allowed_folders);
       if (!found) {
         diagnostics.error(
             diagnostic::no_picture, name.span,
@@ -221,9 +235,8 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
             "folder with --allow");
         continue;
       }
-      workspace.note_file(*found);
       auto picture =
-          decode_image(read_file(*found, kMaxImageBytes), word.value, why);
+          decode_image(workspace.read(*found, kMaxImageBytes), word.value, why);
       if (picture) {
         pictures.add(word.value, std::move(*picture));
         continue;
@@ -251,15 +264,13 @@ const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
     return &own;
   }
   if (lesson.sequence.value == kNoSequence) return nullptr;
-  std::error_code fault;
   if (!lesson.sequence.given()) {
     const fs::path beside = folder / kBeside;
-    return fs::is_regular_file(beside, fault)
-               ? workspace.sequence(beside, diagnostics)
-               : nullptr;
+    return workspace.has_file(beside) ? workspace.sequence(beside, diagnostics)
+                                      : nullptr;
   }
-  const auto path = find_named_file(lesson.sequence.value, folder,
-                                    workspace.shipped(), line.allowed_folders);
+  const auto path =
+      workspace.find_file(lesson.sequence.value, folder, line.allowed_folders);
   if (path) return workspace.sequence(*path, diagnostics);
   diagnostics.error(diagnostic::no_sequence, lesson.sequence.span,
                     fmt::format("there is no sequence {} here",

@@ -11,6 +11,7 @@
 #include "analysis/analyzed_lesson.h"
 #include "base/diagnostics.h"
 #include "cli/command_line.h"
+#include "cli/files_read.h"
 #include "input/layout_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
@@ -37,8 +38,16 @@ class Workspace {
   Shaper& shaper() { return shaper_; }
   const std::filesystem::path& shipped() const { return shipped_; }
 
-  /// Says that a file was read that `open` did not open.
-  void note_file(const std::filesystem::path& path);
+  /// Looks for a file that another file names (see `find_named_file`), and
+  /// keeps in mind where there was none.
+  std::optional<std::filesystem::path> find_file(
+      std::string_view name, const std::filesystem::path& folder,
+      const std::vector<std::string>& allowed_folders);
+  /// Whether there is a file that counts wherever it lies, such as a sequence
+  /// beside a lesson; keeps in mind where there was none.
+  bool has_file(const std::filesystem::path& path);
+  /// Reads a file of at most `limit` bytes. Throws MachineError.
+  std::string read(const std::filesystem::path& path, std::size_t limit);
   /// Reads a teacher's file and keeps it. Throws MachineError.
   const SourceFile& open(const std::filesystem::path& path);
   /// The sequence in a file; null where it has errors, which are reported.
@@ -47,8 +56,8 @@ class Workspace {
   /// The layout in a file; null where its form has errors, which are reported.
   const LayoutFile* layout(const std::filesystem::path& path,
                            Diagnostics& diagnostics);
-  /// Files read since the last call, besides typefaces and the word list.
-  std::set<std::string> take_files_read();
+  /// Files read and looked for, besides what every run has.
+  FilesRead& files_read() { return files_read_; }
   /// Those of every run: typefaces and the word list.
   std::vector<std::string> shared_files();
 
@@ -62,7 +71,7 @@ class Workspace {
   /// Those without errors, read once for all lessons.
   std::map<std::filesystem::path, std::unique_ptr<SequenceFile>> sequences_;
   std::map<std::filesystem::path, std::unique_ptr<LayoutFile>> layouts_;
-  std::set<std::string> files_read_;
+  FilesRead files_read_;
 };
 
 /// A lesson with the layout that it is printed in, ready to be composed.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "analysis/pattern_names.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
@@ -28,21 +29,12 @@ constexpr std::size_t kMostTextWords = 5000;
 using Verdict = WritingChance::Verdict;
 
 // Adds a pattern by its name; reports one that is unknown or several.
-void add_pattern(const PlacedWord& name, const PatternCatalogue& catalogue,
-                 std::vector<PatternId>& taught, Diagnostics& diagnostics) {
-  const PatternSearch search = catalogue.find(name.value);
-  if (search.found.size() != 1) {
-    diagnostics.error(
-        diagnostic::unknown_pattern, name.span,
-        search.found.empty()
-            ? fmt::format("there is no pattern {}", sheaf::quoted(name.value))
-            : fmt::format("{} may be several patterns",
-                          sheaf::quoted(name.value)),
-        "`sheaf patterns` lists them");
-    return;
-  }
-  if (std::ranges::find(taught, search.found[0]) == taught.end()) {
-    taught.push_back(search.found[0]);
+void add_patterns(const std::vector<PlacedWord>& names, const Phonics& phonics,
+                  std::vector<PatternId>& taught, Diagnostics& diagnostics) {
+  for (const NamedPattern& named : find_patterns(names, phonics, diagnostics)) {
+    if (std::ranges::find(taught, named.id) == taught.end()) {
+      taught.push_back(named.id);
+    }
   }
 }
 
@@ -52,8 +44,8 @@ void add_sight_words(std::span<const PlacedWord> words, SightWords& known) {
 
 // What was taught up to the step, by the sequence.
 void add_sequence(Workspace& workspace, const CommandLine& line,
-                  const PatternCatalogue& catalogue,
-                  std::vector<PatternId>& taught, SightWords& sight_words,
+                  const Phonics& phonics, std::vector<PatternId>& taught,
+                  SightWords& sight_words,
                   Diagnostics& diagnostics) {
   const SequenceFile sequence =
       read_sequence(workspace.open(line.marking.sequence), diagnostics);
@@ -68,14 +60,10 @@ void add_sequence(Workspace& workspace, const CommandLine& line,
                       "write a step's number or name after --step");
     return;
   }
-  for (const PlacedWord& name : sequence.taught) {
-    add_pattern(name, catalogue, taught, diagnostics);
-  }
+  add_patterns(sequence.taught, phonics, taught, diagnostics);
   add_sight_words(sequence.sight_words, sight_words);
   for (const SequenceStep& step : sequence.steps) {
-    for (const PlacedWord& name : step.patterns) {
-      add_pattern(name, catalogue, taught, diagnostics);
-    }
+    add_patterns(step.patterns, phonics, taught, diagnostics);
     add_sight_words(step.sight_words, sight_words);
     if (&step == last) break;
   }
@@ -181,10 +169,11 @@ int run_writing(const CommandLine& line) {
   std::vector<PatternId> taught;
   SightWords sight_words;
   for (const std::string& name : line.marking.taught) {
-    add_pattern({name, {}}, catalogue, taught, diagnostics);
+    add_patterns({{name, {}}}, desk.phonics(), taught, diagnostics);
   }
   if (!line.marking.sequence.empty()) {
-    add_sequence(workspace, line, catalogue, taught, sight_words, diagnostics);
+    add_sequence(workspace, line, desk.phonics(), taught, sight_words,
+                 diagnostics);
   }
   if (diagnostics.has_errors()) {
     print(diagnostics);

@@ -80,6 +80,25 @@ bool has_key_of(FileKind kind, const Value& keys) {
   });
 }
 
+FileKind likely_kind(const SourceFile& file) {
+  if (const auto kind = kind_of(file)) return *kind;
+  // The records of a file may be a list.
+  constexpr std::string_view kBefore = "- \t";
+  std::string_view text = file.text();
+  while (!text.empty()) {
+    const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
+    text.remove_prefix(std::min(line.size() + 1, text.size()));
+    const std::size_t begin = line.find_first_not_of(kBefore);
+    if (begin == std::string_view::npos) continue;
+    const std::string_view key = line.substr(begin, line.find(':') - begin);
+    const auto known = std::ranges::find(kOwnKeys, key, &OwnKey::name);
+    if (line.find(':') != std::string_view::npos && known != kOwnKeys.end()) {
+      return known->kind;
+    }
+  }
+  return FileKind::lesson;
+}
+
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics) {
   const ValueEntry* other = nullptr;
   for (const ValueEntry& entry : keys.entries) {

@@ -23,6 +23,10 @@ std::optional<FileKind> kind_of(const SourceFile& file);
 
 /// Whether a file has a key that only files of the kind have.
 bool has_key_of(FileKind kind, const Value& keys);
+/// The same of any text: where it cannot be read as keys, the first line that
+/// begins with a key of one kind tells. A file about learners must be known as
+/// one before a message shows what stands in it.
+FileKind likely_kind(const SourceFile& file);
 
 /// Whether a file is of the kind wanted; reports it where it is clearly of
 /// another.

@@ -14,7 +14,6 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::size_t kMostPatterns = 4;
 constexpr std::size_t kMostTaught = 200;
 
 using Reader = void (*)(const Field&, Lesson&, Diagnostics&);
@@ -74,7 +73,7 @@ void report_repeated(const std::vector<PlacedWord>& names, std::string_view key,
 }
 
 void patterns(const Field& field, Lesson& lesson, Diagnostics& d) {
-  lesson.patterns = read_names(field, kMostPatterns, d);
+  lesson.patterns = read_names(field, kMostLessonPatterns, d);
   report_repeated(lesson.patterns, field.key, d);
 }
 

@@ -89,6 +89,9 @@ struct Lesson {
 /// to be used only if no error stands. `file` must outlive the lesson.
 Lesson read_lesson(const SourceFile& file, Diagnostics& diagnostics);
 
+/// How many patterns a lesson may tell apart.
+inline constexpr std::size_t kMostLessonPatterns = 4;
+
 /// What stands under `sequence:` where none is to be taken.
 inline constexpr std::string_view kNoSequence = "none";
 

@@ -2,13 +2,17 @@
 
 #include <fmt/format.h>
 
+#include "base/error.h"
 #include "base/nearest.h"
+#include "base/utf8.h"
 
 namespace sheaf {
 
 namespace {
 
 using Kind = OptionSpec::Kind;
+
+constexpr std::string_view kOwnTypeface = "Andika";
 
 constexpr OptionSpec kPageOptions[] = {
     {"paper",
@@ -28,7 +32,7 @@ constexpr OptionSpec kPageOptions[] = {
     // Printers leave up to 6 mm blank; 12.7 mm and more is safe to hold.
     {"margin", Kind::length, "15 mm", "blank edge on all four sides", "8 mm",
      "40 mm"},
-    {"typeface", Kind::text, "Andika",
+    {"typeface", Kind::text, kOwnTypeface,
      "a family of the fonts folder, or a font file beside the layout"},
     {"bold-typeface", Kind::text, "", "a file for bold, if not in the family"},
     {"letter-shapes",
@@ -106,6 +110,13 @@ LineStyle line_style(const std::string& name) {
 const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
                  Span span, Diagnostics& diagnostics) {
   if (const Font* found = fonts.find(family, role)) return found;
+  // Nobody but Sheaf is at fault where the one is missing that it comes with.
+  if (lower_case(family) == lower_case(kOwnTypeface)) {
+    throw MachineError(fmt::format(
+        "Sheaf's own typeface {} is not in its list of fonts; build or install "
+        "Sheaf again",
+        quoted(kOwnTypeface)));
+  }
   std::vector<std::string> families = fonts.families();
   std::vector<std::string_view> names(families.begin(), families.end());
   const std::string nearest = did_you_mean(family, names);

@@ -78,7 +78,8 @@ struct Style {
 };
 
 /// Resolves the settings against the typefaces at hand. Reports a typeface
-/// that is not there and sizes that leave no room on the page.
+/// that is not there and sizes that leave no room on the page. Throws
+/// MachineError where it is the one that Sheaf comes with.
 Style make_style(const OptionValues& settings, FontLibrary& fonts,
                  Diagnostics& diagnostics);
 

@@ -10,6 +10,8 @@ using namespace literals;
 
 constexpr Length kCellPad = 1.8_mm;
 constexpr Ink kHeadGround = 232;
+constexpr Ink kRuleInk = 120;
+constexpr Length kWritingLine = 8_mm;  // for a grown-up's hand
 
 }  // namespace
 
@@ -105,7 +107,7 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
       y += text.line_height();
     }
   }
-  const Stroke rule{composer_.style().guide_weight, 120, {}, false};
+  const Stroke rule{composer_.style().guide_weight, kRuleInk, {}, false};
   block.line({Length(), block.height}, {composer_.width(), block.height}, rule);
   return block;
 }
@@ -126,6 +128,21 @@ void Table::keep_two_together() {
   auto& blocks = composer_.blocks();
   blocks.back().keep_with_next = true;
   if (rows_ > 2) blocks[blocks.size() - 2].keep_with_next = false;
+}
+
+void Table::add_text_row_with_line(const std::vector<std::string>& cells,
+                                   std::size_t from, bool heads) {
+  add_text_row(cells, heads);
+  Block& block = composer_.blocks().back();
+  // The rule under the row moves down, and what is written stands above it.
+  block.marks.pop_back();
+  block.height += kWritingLine;
+  const Composer& c = composer_;
+  const Length base = block.height - 2_mm;
+  block.line({lefts_[from] + kCellPad, base}, {c.width() - kCellPad, base},
+             {c.style().guide_weight, kBlack, {}, false});
+  block.line({Length(), block.height}, {c.width(), block.height},
+             {c.style().guide_weight, kRuleInk, {}, false});
 }
 
 void Table::add_text_row(const std::vector<std::string>& cells, bool heads) {

@@ -41,6 +41,10 @@ class Table {
   void add_row(const std::vector<Cell>& cells, bool heads = false);
   /// The same with plain text.
   void add_text_row(const std::vector<std::string>& cells, bool heads = false);
+  /// The same with a line to write on below, from column `from` to the right
+  /// edge.
+  void add_text_row_with_line(const std::vector<std::string>& cells,
+                              std::size_t from, bool heads = false);
 
  private:
   void keep_two_together();

@@ -6,6 +6,7 @@
 #include "lexicon/sources.h"
 #include "phonics/aligner.h"
 #include "phonics/derive.h"
+#include "phonics/ending_rules.h"
 
 namespace sheaf {
 namespace {
@@ -126,7 +127,8 @@ const WordDeriver::Records& WordDeriver::make(const std::string& word,
   if (depth > kDeepest || word.size() < 3) return kNone;
   Records records;
   if (only_letters(word)) {
-    records = inflected(word, depth);
+    records =
+        inflected(word, depth, [](const auto&, const auto&) { return true; });
   } else {
     records = with_sign(word, depth);
     if (records.empty()) return kNone;
@@ -148,15 +150,30 @@ const WordDeriver::Records* WordDeriver::known(const std::string& word,
   return records.empty() ? nullptr : &records;
 }
 
-WordDeriver::Records WordDeriver::inflected(const std::string& word,
-                                            int depth) {
+WordDeriver::Records WordDeriver::form(const std::string& word, bool name,
+                                       bool by_sounds) {
+  return inflected(
+      word, kDeepest, [&](const EndingAnalysis& a, const WordRecord& base) {
+        const bool plural = a.ending == Ending::s || a.ending == Ending::es;
+        if (base.name ? !plural : name) return false;
+        if (!by_sounds) return true;
+        const auto right =
+            put_ending_on(a.base, a.ending, traits_of(base, inventory_));
+        return std::ranges::find(right, word, &EndedWord::spelling) !=
+               right.end();
+      });
+}
+
+WordDeriver::Records WordDeriver::inflected(const std::string& word, int depth,
+                                            const Allow& allow) {
   Records result;
   int best_rank = 0;
-  take_off_ending(word, [&](const EndingAnalysis& analysis) {
+  const auto rank_of = [&](const EndingAnalysis& analysis) {
     const Records* bases = known(analysis.base, depth);
     if (bases == nullptr) return -1;
     Records made;
     for (const WordRecord& base : *bases) {
+      if (!allow(analysis, base)) continue;
       auto record =
           derive_record(word, word, analysis, base, label_(base), inventory_);
       if (record) made.push_back(std::move(*record));
@@ -172,45 +189,34 @@ WordDeriver::Records WordDeriver::inflected(const std::string& word,
       best_rank = rank;
     }
     return rank;
-  });
+  };
+  take_off_ending(word, rank_of);
   return result;
 }
 
 // The base of a word that the dictionary has only with an ending: astonish
 // from astonished. Taken where putting the ending back gives the same sounds.
 WordDeriver::Records WordDeriver::stripped(const std::string& word) {
-  const std::string shorter = word.substr(0, word.size() - 1);
   struct Form {
-    Ending ending;
-    Joint joint;
-    std::string spelling;
-    std::size_t sounds;
+    EndedWord made;
+    std::size_t sounds;  // that the ending may have
   };
-  std::vector<Form> forms = {{Ending::s, Joint::plain, word + "s", 1},
-                             {Ending::ing, Joint::plain, word + "ing", 2},
-                             {Ending::ed, Joint::plain, word + "ed", 1},
-                             {Ending::ed, Joint::plain, word + "ed", 2},
-                             {Ending::es, Joint::plain, word + "es", 2},
-                             {Ending::ly, Joint::plain, word + "ly", 2},
-                             {Ending::er, Joint::plain, word + "er", 1}};
-  if (word.ends_with('e')) {
-    forms.push_back({Ending::ing, Joint::dropped_e, shorter + "ing", 2});
-    forms.push_back({Ending::ed, Joint::dropped_e, shorter + "ed", 1});
-    forms.push_back({Ending::ed, Joint::dropped_e, shorter + "ed", 2});
-    forms.push_back({Ending::s, Joint::plain, word + "s", 2});
-    forms.push_back({Ending::er, Joint::dropped_e, shorter + "er", 1});
+  std::vector<Form> forms;
+  for (const Ending ending :
+       {Ending::s, Ending::ing, Ending::ed, Ending::ly, Ending::er}) {
+    for (const EndedWord& made : put_ending_on(word, ending)) {
+      // swagger is not from swag, nor probable from probably.
+      const bool doubtful =
+          (ending == Ending::er && made.joint == Joint::doubled) ||
+          (ending == Ending::ly && made.joint != Joint::plain);
+      if (doubtful) continue;
+      for (const std::size_t sounds : {1U, 2U}) forms.push_back({made, sounds});
+    }
   }
-  if (word.ends_with('y')) {
-    forms.push_back({Ending::es, Joint::y_to_i, shorter + "ies", 1});
-    forms.push_back({Ending::ed, Joint::y_to_i, shorter + "ied", 1});
-  }
-  const std::string doubled = word + word.back();
-  forms.push_back({Ending::ing, Joint::doubled, doubled + "ing", 2});
-  forms.push_back({Ending::ed, Joint::doubled, doubled + "ed", 1});
   Records result;
   for (const Form& form : forms) {
-    const Records* records = find_(form.spelling);
-    if (records == nullptr || tier_(form.spelling) == 0) continue;
+    const Records* records = find_(form.made.spelling);
+    if (records == nullptr || tier_(form.made.spelling) == 0) continue;
     for (const WordRecord& longer : *records) {
       const std::vector<P> sounds = phonemes_of(longer.segments, inventory_);
       if (sounds.size() < form.sounds + 2) continue;
@@ -221,12 +227,12 @@ WordDeriver::Records WordDeriver::stripped(const std::string& word) {
         continue;
       }
       // rustling has no weak vowel before its l, rustle has.
-      if (form.joint == Joint::dropped_e && word.ends_with("le") &&
+      if (form.made.joint == Joint::dropped_e && word.ends_with("le") &&
           base.back() == P::l && !is_vowel(base[base.size() - 2])) {
         base.insert(base.end() - 1, P::ax);
       }
       const auto again =
-          add_ending_sounds(base, {form.ending, form.joint, word});
+          add_ending_sounds(base, {form.made.ending, form.made.joint, word});
       if (!again || !std::ranges::equal(*again, sounds, same_or_weak)) continue;
       AlignTask task;
       task.letters = word;
@@ -316,19 +322,10 @@ WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
     const std::string stem =
         word.substr(0, word.size() - suffix.letters.size());
     if (stem.size() < 3) continue;
-    std::vector<std::string> candidates = {stem};
     const bool vowel = std::string_view("aeiou").find(suffix.letters[0]) !=
                        std::string_view::npos;
-    if (vowel) {
-      candidates.push_back(stem + "e");
-      if (stem[stem.size() - 1] == stem[stem.size() - 2]) {
-        candidates.push_back(stem.substr(0, stem.size() - 1));
-      }
-    }
-    if (stem.ends_with('i')) {
-      candidates.push_back(stem.substr(0, stem.size() - 1) + "y");
-    }
-    for (const std::string& candidate : candidates) {
+    for (const auto& [candidate, joint] :
+         possible_suffix_bases(word, suffix.letters)) {
       if (tier_(candidate) == 0) continue;
       const Records* bases = known(candidate, depth);
       if (bases == nullptr) continue;
@@ -368,6 +365,7 @@ WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
 }
 
 WordDeriver::Records WordDeriver::compound(const std::string& word) {
+  if (!may_be_compound_(word)) return {};
   // The most even split of two common words.
   const auto fits = [&](const std::string& part) {
     const int tier = tier_(part);

@@ -1,9 +1,11 @@
 #include "lexicon/lexicon_writer.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <fstream>
 #include <iterator>
 #include <set>
+#include <span>
 #include <vector>
 
 #include <fmt/format.h>
@@ -11,6 +13,7 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "lexicon/pattern_words.h"
+#include "lexicon/sound_alike_index.h"
 #include "lexicon/word_table.h"
 #include "phonics/lexicon_file.h"
 #include "phonics/pattern_index.h"
@@ -35,6 +38,18 @@ std::set<std::string> read_words(const std::string& path) {
     }
   }
   return words;
+}
+
+// The words of the first list are everyday words too, and what is for later is
+// none, wherever else it stands.
+void read_everyday(const std::string& data, LexiconSources& sources) {
+  sources.everyday = read_words(data + "/everyday_words.txt");
+  sources.first = read_words(data + "/first_words.txt");
+  sources.everyday.insert(sources.first.begin(), sources.first.end());
+  for (const std::string& word : read_words(data + "/later_words.txt")) {
+    sources.everyday.erase(word);
+    sources.first.erase(word);
+  }
 }
 
 std::string as_lines(const std::set<std::string>& words) {
@@ -64,12 +79,23 @@ constexpr std::string_view kLists[] = {
     "english-upper",        "american-upper",        "british-upper",
     "english-proper-names", "american-proper-names", "english-contractions"};
 
-// Rare words and rarer spellings, which only made-up words must not be.
+// Rare words and rarer spellings, which made-up words must not be.
 constexpr int kRareTiers[] = {10, 20, 35, 40, 50, 55, 60, 70, 80};
+// The largest lists have so much that only forms of known words are taken.
+constexpr int kAllTiers[] = {10, 20, 35, 40, 50, 55, 60, 70, 80, 95};
 constexpr std::string_view kRareLists[] = {
     "english-words",          "american-words",  "british-words",
     "variant_1-words",        "variant_2-words", "variant_3-words",
     "british_variant_1-words"};
+
+constexpr std::string_view kFormLists[] = {
+    "english-words",   "american-words", "british-words",
+    "british_z-words", "english-upper",  "english-proper-names"};
+constexpr std::string_view kVariantLists[] = {
+    "variant_1-words", "variant_2-words", "british_variant_1-words",
+    "british_variant_2-words"};
+// No variant counts as a common word, whatever the size of its list.
+constexpr int kVariantTier = 80;
 
 template <typename Lists, typename Tiers>
 WordLists read_word_lists(const std::string& folder, const Lists& names,
@@ -83,7 +109,9 @@ WordLists read_word_lists(const std::string& folder, const Lists& names,
       if (!file) continue;
       ++found;
       const std::string text{std::istreambuf_iterator<char>(file), {}};
-      add_word_list(text, tier, lists);
+      const bool american =
+          list.starts_with("english") || list.starts_with("american");
+      add_word_list(text, tier, american, lists);
     }
   }
   if (found == 0) {
@@ -108,6 +136,35 @@ std::vector<std::uint8_t> spelled_set(const std::string& folder,
   add(read_word_lists(folder, kLists, kTiers));
   add(read_word_lists(folder, kRareLists, kRareTiers));
   return spelled.bytes();
+}
+
+HomophoneWords homophone_words(const LexiconPaths& paths) {
+  const auto read = [&](std::string_view list) {
+    return read_word_lists(paths.scowl, std::span(&list, 1), kTiers);
+  };
+  const WordLists american = read("american-words");
+  const WordLists british = read("british-words");
+  const WordLists both = read("english-words");
+  HomophoneWords words;
+  for (const auto& [word, listed] : american) {
+    if (!british.contains(word) && !both.contains(word)) {
+      words.american.insert(word);
+    }
+  }
+  for (const auto& [word, listed] : british) {
+    if (!american.contains(word) && !both.contains(word)) {
+      words.british.insert(word);
+    }
+  }
+  for (const std::string& word :
+       read_words(paths.data + "/homophone_words.txt")) {
+    if (word.starts_with('-')) {
+      words.not_met.insert(word.substr(1));
+    } else {
+      words.met.insert(word);
+    }
+  }
+  return words;
 }
 
 std::vector<std::uint8_t> bytes_of(std::string_view text) {
@@ -157,6 +214,12 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   LexiconSources sources;
   sources.dictionary = read_festlex(read_file(paths.dictionary));
   sources.lists = read_word_lists(paths.scowl, kLists, kTiers);
+  sources.rare = read_word_lists(paths.scowl, kFormLists, kAllTiers);
+  for (auto [word, entry] :
+       read_word_lists(paths.scowl, kVariantLists, kAllTiers)) {
+    entry.tier = std::max(entry.tier, kVariantTier);
+    sources.rare.try_emplace(word, entry);
+  }
   std::string fault;
   sources.correspondences = read_correspondences(
       read_file(paths.data + "/correspondences.tsv"), fault);
@@ -164,13 +227,14 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   sources.supplement =
       read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
-  sources.everyday = read_words(paths.data + "/everyday_words.txt");
+  read_everyday(paths.data, sources);
   sources.bath = read_words(paths.data + "/bath_words.txt");
   sources.accents = read_accent_words(
       read_file(paths.data + "/accent_words.tsv"), fault);
   if (!fault.empty()) throw MachineError("accent_words.tsv, " + fault);
   sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
   sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");
+  sources.not_compound = read_words(paths.data + "/not_compound.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {
@@ -217,8 +281,11 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   const std::string draft = out + ".draft";
   write_file(draft, lexicon_file_bytes(sections));
   const PatternSections indexed = index_patterns(draft);
+  section(Section::sound_alikes) =
+      bytes_of(index_sound_alikes(draft, homophone_words(paths)));
   std::remove(draft.c_str());
   section(Section::pattern_words) = bytes_of(indexed.pattern_words);
+  section(Section::pattern_accents) = indexed.pattern_accents;
   section(Section::said) = indexed.said;
   section(Section::said_elsewhere) = indexed.said_elsewhere;
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);

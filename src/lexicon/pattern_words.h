@@ -10,6 +10,7 @@ namespace sheaf {
 /// it, which stands in `file` already.
 struct PatternSections {
   std::vector<std::uint32_t> pattern_words;
+  std::vector<std::uint8_t> pattern_accents;
   std::vector<std::uint8_t> said;
   std::vector<std::uint8_t> said_elsewhere;
 };

@@ -127,7 +127,8 @@ AccentTable read_accent_words(std::string_view text, std::string& fault) {
   return table;
 }
 
-void add_word_list(std::string_view text, int tier, WordLists& lists) {
+void add_word_list(std::string_view text, int tier, bool american,
+                   WordLists& lists) {
   for (std::string_view word : split_at(text, '\n')) {
     if (word.ends_with('\r')) word.remove_suffix(1);
     bool good = !word.empty();
@@ -139,13 +140,14 @@ void add_word_list(std::string_view text, int tier, WordLists& lists) {
     }
     // Possessives are made from their base.
     if (!good || word.ends_with("'s")) continue;
-    auto [place, added] =
-        lists.try_emplace(lower_case(word), ListedWord{tier, capital});
+    auto [place, added] = lists.try_emplace(
+        lower_case(word), ListedWord{tier, capital, american});
     if (!added) {
       ListedWord& old = place->second;
+      old.american = old.american || american;
       // A plain word outranks a name of the same letters.
       if (old.name != capital ? old.name : tier < old.tier) {
-        old = {tier, capital};
+        old = {tier, capital, old.american};
       }
     }
   }

@@ -53,11 +53,14 @@ AccentTable read_accent_words(std::string_view text, std::string& fault);
 struct ListedWord {
   int tier = 0;       ///< size of the smallest list that has it
   bool name = false;  ///< stands there with a capital only
+  /// Stands in a list of what is spelled so in America.
+  bool american = false;
 };
 using WordLists = std::map<std::string, ListedWord>;
 
 /// Adds a SCOWL list. Words with letters outside a to z, apostrophes aside,
-/// are left out.
-void add_word_list(std::string_view text, int tier, WordLists& lists);
+/// are left out. `american` says whether what it has is spelled so in America.
+void add_word_list(std::string_view text, int tier, bool american,
+                   WordLists& lists);
 
 }  // namespace sheaf

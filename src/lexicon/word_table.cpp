@@ -10,8 +10,10 @@
 
 #include "lexicon/accent_records.h"
 #include "lexicon/bath_vowels.h"
+#include "lexicon/compound_words.h"
 #include "lexicon/derived_words.h"
 #include "lexicon/list_repairs.h"
+#include "lexicon/listed_forms.h"
 #include "lexicon/repairs.h"
 #include "lexicon/tidy_sounds.h"
 #include "lexicon/word_families.h"
@@ -49,6 +51,7 @@ class TableMaker {
       : sources_(sources), report_(report) {}
 
   WordTable run() {
+    drop_wrong_forms(sources_);
     choose_words();
     std::vector<TrainingWord> words;
     for (const Draft& draft : drafts_) words.push_back(draft.word);
@@ -57,10 +60,15 @@ class TableMaker {
     inventory_ = Inventory(table_.correspondences);
     table_.labels.emplace_back();
     for (const Draft& draft : drafts_) add_record(draft);
-    align_compounds();
+    align_compounds(table_.records, inventory_,
+                    [&](const std::string& word) { return is_common(word); });
     derive_words();
-    finish();
+    put_in_order();
+    // Forms of rare words would tell more of endings than of graphemes.
     table_.steps = count_steps(table_.records);
+    add_listed_forms();
+    put_in_order();
+    link_readings();
     add_accent_records(sources_, table_, report_);
     return std::move(table_);
   }
@@ -141,7 +149,12 @@ class TableMaker {
     if (p.size() < 2 || (p.back() != Phoneme::d && p.back() != Phoneme::t)) {
       return;
     }
-    for (const EndingAnalysis& a : possible_bases(letters, Ending::ed)) {
+    std::vector<EndingAnalysis> all = possible_bases(letters, Ending::ed);
+    // The dictionary has words that the rules do not make: coiffed.
+    for (EndingAnalysis& a : conceivable_bases(letters, Ending::ed)) {
+      if (a.joint == Joint::doubled) all.push_back(std::move(a));
+    }
+    for (const EndingAnalysis& a : all) {
       if (!is_known_base(a.base, std::string(letters))) continue;
       if (is_ending_ed(a, p, more)) {
         word.ending_ed = static_cast<int>(letters.size()) - 2;
@@ -239,62 +252,17 @@ class TableMaker {
   }
 
   void mark_listed(WordRecord& record) const {
-    if (const ListedWord* entry = listed(record.spelling)) {
+    const ListedWord* entry = listed(record.spelling);
+    const auto rare = sources_.rare.find(record.spelling);
+    if (entry == nullptr && rare != sources_.rare.end()) entry = &rare->second;
+    if (entry != nullptr) {
       record.tier = entry->tier;
       record.name = entry->name;
+      record.british = !entry->american;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
+    record.first = sources_.first.contains(record.spelling);
     record.bath = bath_vowels(sources_, record, inventory_);
-  }
-
-  // A compound has the graphemes of its two words: fire and arm, not f i r ear
-  // m. Taken where the sounds of the parts, one behind the other, are its own.
-  void align_compounds() {
-    std::map<std::string, const WordRecord*> parts;
-    for (const WordRecord& record : table_.records) {
-      if (is_common(record.spelling))
-        parts.try_emplace(record.spelling, &record);
-    }
-    std::vector<std::pair<std::size_t, Segments>> changes;
-    for (std::size_t i = 0; i < table_.records.size(); ++i) {
-      const WordRecord& record = table_.records[i];
-      if (record.origin != Reading::Origin::lexicon) continue;
-      for (std::size_t at = 3; at + 3 <= record.spelling.size(); ++at) {
-        const auto first = parts.find(record.spelling.substr(0, at));
-        const auto second = parts.find(record.spelling.substr(at));
-        if (first == parts.end() || second == parts.end()) continue;
-        Segments both = first->second->segments;
-        for (Segment s : second->second->segments) {
-          s.begin = static_cast<std::uint8_t>(s.begin + at);
-          if (s.split_e >= 0) {
-            s.split_e = static_cast<std::int8_t>(s.split_e + at);
-          }
-          both.push_back(s);
-        }
-        if (both != record.segments &&
-            sound_alike(phonemes_of(both, inventory_),
-                        phonemes_of(record.segments, inventory_))) {
-          changes.emplace_back(i, std::move(both));
-          break;
-        }
-      }
-    }
-    for (auto& [i, segments] : changes) {
-      table_.records[i].segments = std::move(segments);
-    }
-  }
-
-  static bool sound_alike(std::span<const Phoneme> a,
-                          std::span<const Phoneme> b) {
-    return std::ranges::equal(a, b, [](Phoneme x, Phoneme y) {
-      const auto r = [](Phoneme p) {
-        return p == Phoneme::r || p == Phoneme::er;
-      };
-      const auto weak = [](Phoneme p) {
-        return p == Phoneme::ax || p == Phoneme::ih;
-      };
-      return x == y || (r(x) && r(y)) || (weak(x) && weak(y));
-    });
   }
 
   // Words of the lists that no source has, or not as their base has it.
@@ -312,7 +280,10 @@ class TableMaker {
           return found == known.end() ? nullptr : &found->second;
         },
         [&](const std::string& word) { return plain_tier(word); },
-        [&](const WordRecord& record) { return table_.labels[record.label]; });
+        [&](const WordRecord& record) { return table_.labels[record.label]; },
+        [&](const std::string& word) {
+          return !sources_.not_compound.contains(word);
+        });
     const auto make = [&](const std::string& word) {
       if (known.contains(word)) return;
       WordDeriver::Records records = deriver.make(word);
@@ -330,6 +301,22 @@ class TableMaker {
     for (const std::string& word : sources_.everyday) make(word);
   }
 
+  void add_listed_forms() {
+    std::map<std::string, WordDeriver::Records> known;
+    for (const WordRecord& record : table_.records) {
+      known[record.spelling].push_back(record);
+    }
+    each_listed_form(
+        sources_, inventory_, std::move(known),
+        [&](const WordRecord& record) { return table_.labels[record.label]; },
+        [&](const WordDeriver::Records& records) {
+          for (WordRecord record : records) {
+            mark_listed(record);
+            table_.records.push_back(std::move(record));
+          }
+        });
+  }
+
   int plain_tier(const std::string& word) const {
     const ListedWord* entry = listed(word);
     return entry && !entry->name ? entry->tier : 0;
@@ -339,30 +326,23 @@ class TableMaker {
   // of what is known, so that they are made anew.
   std::map<std::string, WordDeriver::Records> take_out_strays(
       std::map<std::string, WordDeriver::Records>& known) {
-    const BaseLookup bases{
-        [&](const std::string& word) {
-          const int tier = plain_tier(word);
-          const auto found = known.find(word);
-          const bool common = tier > 0 && tier <= kLargestDerivedList;
-          return common && found != known.end() ? &found->second : nullptr;
-        },
-        [&](const WordRecord& record) { return table_.labels[record.label]; }};
-    std::map<std::string, WordDeriver::Records> strays;
-    for (const auto& [word, records] : known) {
+    const auto is_common = [&](const std::string& word) {
       const int tier = plain_tier(word);
-      if (tier == 0 || tier > kLargestDerivedList ||
-          records.front().origin != Reading::Origin::lexicon ||
-          sources_.not_inflected.contains(word)) {
-        continue;
-      }
-      // A form of two readings strays where both do.
-      if (std::ranges::all_of(records, [&](const WordRecord& record) {
-            return strays_from_base(record, inventory_, bases);
-          })) {
-        strays.emplace(word, records);
-      }
+      return tier > 0 && tier <= kLargestDerivedList;
+    };
+    const std::set<std::string> words = stray_forms(
+        {known, inventory_,
+         [&](const WordRecord& record) { return table_.labels[record.label]; },
+         is_common,
+         [&](const std::string& word) {
+           return is_common(word) &&
+                  known.at(word).front().origin == Reading::Origin::lexicon &&
+                  !sources_.not_inflected.contains(word);
+         }});
+    std::map<std::string, WordDeriver::Records> strays;
+    for (const std::string& word : words) {
+      strays.insert(known.extract(word));
     }
-    for (const auto& [word, records] : strays) known.erase(word);
     std::erase_if(table_.records, [&](const WordRecord& record) {
       return strays.contains(record.spelling);
     });
@@ -378,7 +358,7 @@ class TableMaker {
     return static_cast<int>(found - table_.labels.begin());
   }
 
-  void finish() {
+  void put_in_order() {
     // Readings stay in the order in which their source has them.
     std::ranges::stable_sort(table_.records, {}, [](const WordRecord& r) {
       const int rank = r.everyday ? 0 : r.tier == 0 ? 99 : r.tier;
@@ -390,6 +370,9 @@ class TableMaker {
     };
     const auto rest = std::ranges::unique(table_.records, same);
     table_.records.erase(rest.begin(), rest.end());
+  }
+
+  void link_readings() {
     for (std::size_t i = 0; i < table_.records.size(); ++i) {
       WordRecord& record = table_.records[i];
       record.more = i + 1 < table_.records.size() &&

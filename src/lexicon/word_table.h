@@ -17,7 +17,12 @@ struct LexiconSources {
   PronunciationTable dictionary;
   PronunciationTable supplement;
   WordLists lists;
+  /// What the largest and the variant lists have besides: taken where it is a
+  /// known word with an ending, rightly put on.
+  WordLists rare;
   std::set<std::string> everyday;
+  /// Those of them that children know first.
+  std::set<std::string> first;
   /// Words with the vowel of bath, and with a dash before them words that only
   /// look as if they were made of such (-passage).
   std::set<std::string> bath;
@@ -26,6 +31,8 @@ struct LexiconSources {
   std::set<std::string> not_inflected;
   /// Words that only look prefixed (uncle, recall).
   std::set<std::string> not_prefixed;
+  /// Words that look like two and are one (sagacity), among other entries.
+  std::set<std::string> not_compound;
   std::vector<Correspondence> correspondences;
 };
 

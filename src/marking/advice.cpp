@@ -77,6 +77,7 @@ bool is_sound_cause(Cause cause) {
     case Cause::near_sound:
     case Cause::sound_lost:
     case Cause::left_out:
+    case Cause::no_vowel:
     case Cause::order:
       return true;
     default:

@@ -16,8 +16,12 @@ using Verdict = WritingChance::Verdict;
 
 // Words of the text that are at least this common are taken at their word.
 constexpr int kFamiliar = 300;
+// Words as rare as this are judged by their base instead.
+constexpr int kRare = 600;
 // How much likelier a word is because its pattern was taught.
 constexpr int kTaughtBonus = 120;
+// How much likelier it is where only its ending is put on wrongly: boxs.
+constexpr int kEndingBonus = 350;
 // A guess must be as near as this to count: so much for each grapheme.
 constexpr int kFarForEach = 200;
 constexpr int kNearEnough = 400;
@@ -65,12 +69,13 @@ class TextMarker {
  private:
   using LookedUp = std::map<std::string, std::vector<WordGuess>, std::less<>>;
 
-  const std::vector<WordGuess>& looked_up(LookedUp& known,
-                                          const std::string& signs,
-                                          const LearnerSpeech& speech,
-                                          std::size_t most) const {
+  const std::vector<WordGuess>& looked_up(
+      LookedUp& known, const std::string& signs, const LearnerSpeech& speech,
+      std::size_t most, std::span<const std::string> meant = {}) const {
     const auto [place, is_new] = known.try_emplace(signs);
-    if (is_new) place->second = ground_.index.look_up(signs, speech, most);
+    if (is_new) {
+      place->second = ground_.index.look_up(signs, speech, most, meant);
+    }
     return place->second;
   }
 
@@ -85,9 +90,9 @@ class TextMarker {
 
   // A common word, or a common base with a regular ending.
   bool is_familiar(std::string_view word) const {
-    if (ground_.index.rarity(word) <= kFamiliar) return true;
-    if (ground_.index.rarity(word) != WordIndex::kUnlisted) return false;
-    if (!ground_.phonics.knows(word)) return false;
+    const int rarity = ground_.index.rarity(word);
+    if (rarity <= kFamiliar) return true;
+    if (rarity < kRare || !ground_.phonics.knows(word)) return false;
     return static_cast<bool>(
         take_off_ending(word, [&](const EndingAnalysis& a) {
           return ground_.index.rarity(a.base) <= kFamiliar ? 0 : -1;
@@ -148,10 +153,18 @@ class TextMarker {
   std::vector<Guess> guesses_for(std::size_t index,
                                  const WrittenWord& written) {
     std::vector<Guess> guesses;
-    for (const WordGuess& g : looked_up(meant_, written.signs,
-                                        ground_.options.speech, kMostGuesses)) {
+    const std::vector<std::string> right =
+        ground_.phonics.right_forms(written.signs);
+    for (const WordGuess& g :
+         looked_up(meant_, written.signs, ground_.options.speech, kMostGuesses,
+                   right)) {
       if (was_refused(index, g.word)) continue;
+      // foxs is foxes sooner than fox's.
+      if (!right.empty() && g.word.ends_with("'s")) continue;
       Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
+      if (std::ranges::find(right, g.word) != right.end()) {
+        guess.score -= kEndingBonus;
+      }
       guess.taught = has_taught(guess.reading);
       // Grammar words are in every text, taught or not: wud is would.
       if (guess.taught || is_grammar_word(g.word)) guess.score -= kTaughtBonus;

@@ -153,12 +153,13 @@ class Table {
     offer(index(from.i + 1, next, owed), from, price, made);
   }
 
-  // Opens a split grapheme: its first letter is taken, its e owed.
-  void open_split(const From& from, Owed owed, int price, Cell made) {
+  // Opens a split grapheme: its letters up to `end` are taken, its e is owed.
+  void open_split(const From& from, std::size_t end, Owed owed, int price,
+                  Cell made) {
     if (from.owed != kNothing) return;
     made.step = Step::unit;
-    made.end = static_cast<std::uint8_t>(from.j + 1);
-    offer(index(from.i + 1, from.j + 1, owed), from, price, made);
+    made.end = static_cast<std::uint8_t>(end);
+    offer(index(from.i + 1, end, owed), from, price, made);
   }
 
   void exact(const From& from) {
@@ -178,11 +179,13 @@ class Table {
     const char vowel = unit.grapheme[0];
     const char here = letters_[from.j];
     if (here == vowel) {
-      open_split(from, kInPlace, 0, {.kind = Kind::exact});
-      open_split(from, kAnywhere, cost::kMovedInside, {.kind = Kind::moved});
+      open_split(from, from.j + 1, kInPlace, 0, {.kind = Kind::exact});
+      open_split(from, from.j + 1, kAnywhere, cost::kMovedInside,
+                 {.kind = Kind::moved});
     } else if (is_vowel_sign(here)) {
       // coke for cake: the e is right, the vowel is not.
-      open_split(from, kInPlace, written_.wrong_cost(unit, from.j, from.j + 1),
+      open_split(from, from.j + 1, kInPlace,
+                 written_.wrong_cost(unit, from.j, from.j + 1),
                  {.kind = Kind::wrong});
     }
     if (here == 'e' && from.j + 1 < letters_.size() &&
@@ -198,15 +201,24 @@ class Table {
       found_ready_ = true;
     }
     for (const SoundMatch& match : found_) {
+      if (is_kept_e(from, match)) continue;
       const Cell made{.kind = Kind::plausible,
                       .fit = match.fit,
                       .by_speech = match.by_speech};
       if (!match.split) {
         take_unit(from, match.end, match.cost, made);
       } else if (!(unit.split && letters_[from.j] == unit.grapheme[0])) {
-        open_split(from, kOpened, match.cost, made);
+        open_split(from, match.end, kOpened, match.cost, made);
       }
     }
+  }
+
+  // The e of shiney is that of shine, not part of a grapheme with the y.
+  bool is_kept_e(const From& from, const SoundMatch& match) const {
+    return from.i > 0 && target_[from.i - 1].dropped_e_before_ending &&
+           letters_[from.j] == 'e' &&
+           letters_.substr(from.j + 1, match.end - from.j - 1) ==
+               target_[from.i].grapheme;
   }
 
   void wrong(const From& from) {

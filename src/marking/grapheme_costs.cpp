@@ -42,6 +42,13 @@ bool is_short_neighbour(const TargetUnit& unit, int distance,
          distance <= kNearSound;
 }
 
+// h behind c, g, p, s, t or w is one grapheme with it.
+bool parts_digraph(std::string_view letters, std::size_t begin) {
+  constexpr std::string_view kFirst = "cgpstw";
+  return begin > 0 && letters[begin] == 'h' &&
+         kFirst.find(letters[begin - 1]) != std::string_view::npos;
+}
+
 std::uint64_t bit(Phoneme p) { return std::uint64_t{1} << static_cast<int>(p); }
 
 }  // namespace
@@ -115,7 +122,8 @@ void WrittenGraphemes::extend(const Walk& walk, std::size_t at,
           same_sound(walk.sounds[done + k], s.phonemes[k], walk.unit, speech);
     }
     if (!same) continue;
-    if (s.split && walk.sounds.size() != s.phonemes.size()) continue;
+    // The e of a split spelling is still to come, so it is the last of them.
+    if (s.split && done + s.phonemes.size() != walk.sounds.size()) continue;
     const Fit here = this->fit(walk.unit, at, entry);
     if (here < Fit::unusual) continue;
     if (done + s.phonemes.size() < walk.sounds.size() && is_r_vowel(entry)) {
@@ -229,6 +237,8 @@ int WrittenGraphemes::wrong_cost(const TargetUnit& unit, std::size_t begin,
     // The grapheme itself with a letter too many is not a wrong one, nor are
     // vowels and consonants in one.
     if (span.starts_with(meant) || span.ends_with(meant)) return kNotWrong;
+    // sg for gh: a g with a letter too many.
+    if (has_plausible_part(unit, begin, end)) return kNotWrong;
     const bool mixed = std::ranges::any_of(span, [&](char c) {
       return is_vowel_sign(c) != unit.vowel &&
              meant.find(c) == std::string_view::npos;
@@ -249,12 +259,29 @@ int WrittenGraphemes::wrong_cost(const TargetUnit& unit, std::size_t begin,
   }
   if (is_short_neighbour(unit, said.distance, span))
     price -= cost::kShortNeighbour;
+  if (parts_digraph(letters_, begin)) price += cost::kDigraphParted;
   if (!said.is_grapheme) {
     price += is_subsequence(span, meant)
                  ? 60
                  : 150 * static_cast<int>(span.size() - 1);
   }
   return price;
+}
+
+bool WrittenGraphemes::has_plausible_part(const TargetUnit& unit,
+                                          std::size_t begin,
+                                          std::size_t end) const {
+  // n says /ng/ by the k or g behind it only: sink for sing.
+  const auto sound = unit.sound();
+  const bool ng = sound.size() == 1 && sound[0] == Phoneme::ng;
+  if (unit.vowel || ng) return false;
+  for (std::size_t at = begin + 1; at < end; ++at) {
+    if (best_fit(unit, begin, at) >= Fit::unusual ||
+        best_fit(unit, at, end) >= Fit::unusual) {
+      return true;
+    }
+  }
+  return false;
 }
 
 // Of all uses of a grapheme, in parts of 10,000: what it says more seldom (s

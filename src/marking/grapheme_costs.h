@@ -33,6 +33,7 @@ inline constexpr int kWrong = 550;
 inline constexpr int kShortNeighbour = 150;  ///< less: e for i
 inline constexpr int kOtherKind = 1700;      ///< a vowel for a consonant
 inline constexpr int kOtherKindOverlap = 900;
+inline constexpr int kDigraphParted = 400;  ///< the h of ch for a sound
 }  // namespace cost
 
 /// Written letters that say the sounds of a target unit.
@@ -85,6 +86,9 @@ class WrittenGraphemes {
     int distance;
   };
   Heard heard(const TargetUnit& unit, std::size_t begin, std::size_t end) const;
+  /// Of a consonant: the letters begin or end with another spelling of it.
+  bool has_plausible_part(const TargetUnit& unit, std::size_t begin,
+                          std::size_t end) const;
   Fit fit(const TargetUnit& unit, std::size_t begin, const Entry& entry) const;
   bool is_r_vowel(const Entry& entry) const;
   void extend(const Walk& walk, std::size_t at, std::size_t done, int so_far,

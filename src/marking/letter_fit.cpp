@@ -44,22 +44,6 @@ std::size_t consonant_width(const GraphemePlace& p, std::size_t ahead) {
   return a == 'x' ? 0 : 1;
 }
 
-// A single vowel is long where its syllable is open: at the end, before
-// another vowel, before one consonant and a vowel, before a consonant and -le
-// or r (table, apron).
-bool is_open(const GraphemePlace& p) {
-  const char next = p.next();
-  if (next == '\0' || is_one_of(next, "aeiou")) return true;
-  const std::size_t width = consonant_width(p, 0);
-  if (width == 0) return false;
-  const char after = p.next(width);
-  if (is_vowel_sign(after)) return true;
-  if (after == next) return false;
-  const bool last = p.next(width + 1) == '\0';
-  if (after == 'l') return last || is_vowel_sign(p.next(width + 1));
-  return after == 'r' && is_vowel_sign(p.next(width + 1));
-}
-
 bool is_only_vowel(const GraphemePlace& p) {
   for (std::size_t i = 0; i < p.letters.size(); ++i) {
     if (i >= p.begin && i < p.end) continue;
@@ -74,7 +58,7 @@ Fit fit_of_a(P sound, const GraphemePlace& p) {
     case P::ae:
       return usual_if(!is_last(p));
     case P::ey:
-      return usual_if(is_open(p) && !is_last(p));
+      return usual_if(stands_open(p) && !is_last(p));
     case P::ao:
       if (p.next() == 'l') return Fit::usual;
       [[fallthrough]];
@@ -94,7 +78,7 @@ Fit fit_of_e(P sound, const GraphemePlace& p) {
     case P::eh:
       return usual_if(!is_last(p));
     case P::iy:
-      return usual_if(is_last(p) ? is_only_vowel(p) : is_open(p));
+      return usual_if(is_last(p) ? is_only_vowel(p) : stands_open(p));
     case P::ax:
       if (is_last(p) && !is_only_vowel(p)) return Fit::never;
       return weak_fit(p);
@@ -112,7 +96,7 @@ Fit fit_of_i(P sound, const GraphemePlace& p) {
       return usual_if(!is_last(p));
     case P::ay:
       if (is_last(p)) return unusual_unless(false);
-      return usual_if(is_open(p) || (next == 'n' && after == 'd') ||
+      return usual_if(stands_open(p) || (next == 'n' && after == 'd') ||
                       (next == 'l' && after == 'd') ||
                       (next == 'g' && after == 'n') ||
                       (next == 'm' && after == 'b'));
@@ -135,7 +119,8 @@ Fit fit_of_o(P sound, const GraphemePlace& p) {
     case P::ao:
       return usual_if(!is_last(p));
     case P::ow:
-      return usual_if(is_open(p) || (next == 'l' && is_one_of(after, "dtk")));
+      return usual_if(stands_open(p) ||
+                      (next == 'l' && is_one_of(after, "dtk")));
     case P::ah:
       // Scribes wrote o for u beside m, n, v: son, come, love. Nobody reads
       // "ron" as run.
@@ -157,7 +142,7 @@ Fit fit_of_u(P sound, const GraphemePlace& p) {
     case P::uh:
       return Fit::unusual;
     case P::uw:
-      return usual_if(is_open(p));
+      return usual_if(stands_open(p));
     case P::ax:
       return weak_fit(p);
     case P::w:
@@ -174,7 +159,7 @@ Fit fit_of_y(P sound, const GraphemePlace& p) {
       return usual_if(is_nearly_last(p) && !is_only_vowel(p));
     case P::ay:
       return usual_if(is_nearly_last(p) ? is_only_vowel(p) || p.stressed
-                                        : is_open(p));
+                                        : stands_open(p));
     case P::ih:
       return is_last(p) ? Fit::elsewhere : Fit::unusual;
     case P::y:
@@ -237,7 +222,13 @@ Fit fit_of_consonant_letter(char letter, P sound, const GraphemePlace& p) {
       if (sound == P::ng) return usual_if(is_one_of(p.next(), "kcqxg"));
       return sound == P::n ? Fit::usual : Fit::never;
     case 'r':
-      if (sound == P::er) return weak_fit(p);
+      // fire and hour have a vowel letter for it, diffrent is said in two
+      // beats; wintr lacks one.
+      if (sound == P::er) {
+        return is_vowel_sign(p.previous()) || is_vowel_sign(p.next())
+                   ? weak_fit(p)
+                   : Fit::never;
+      }
       return sound == P::r ? Fit::usual : Fit::never;
     case 'j':
     case 'v':
@@ -278,13 +269,26 @@ Fit fit_of_letter_for_two(char letter, std::span<const P> sounds,
     case 'u':
       if (sounds[0] != P::y) return Fit::never;
       if (sounds[1] == P::ax) return weak_fit(p);
-      return usual_if(is_open(p));
+      return usual_if(stands_open(p));
     default:
       return Fit::never;
   }
 }
 
 }  // namespace
+
+bool stands_open(const GraphemePlace& p) {
+  const char next = p.next();
+  if (next == '\0' || is_one_of(next, "aeiou")) return true;
+  const std::size_t width = consonant_width(p, 0);
+  if (width == 0) return false;
+  const char after = p.next(width);
+  if (is_vowel_sign(after)) return true;
+  if (after == next) return false;
+  const bool last = p.next(width + 1) == '\0';
+  if (after == 'l') return last || is_vowel_sign(p.next(width + 1));
+  return after == 'r' && is_vowel_sign(p.next(width + 1));
+}
 
 Fit letter_fit(const Spelling& s, const GraphemePlace& p) {
   const char letter = s.grapheme[0];

@@ -3,36 +3,14 @@
 #include <algorithm>
 #include <array>
 
+#include "marking/attempt_causes.h"
+#include "marking/error_weights.h"
 #include "marking/sound_distance.h"
 #include "marking/spelling_fit.h"
 #include "marking/written_word.h"
 
 namespace sheaf {
 namespace {
-
-// How likely learners are to make an error where it can be made, beside
-// others, in thousandths. Ours; common practice tells their order.
-namespace weight {
-constexpr int kJoint = 600;  // hoping, makeing, babys
-constexpr int kEndingBySound = 450;
-constexpr int kApostrophe = 500;
-constexpr int kNasalLost = 260;  // jup
-constexpr int kBlendLost = 150;  // sop
-constexpr int kLastOfBlendLost = 120;
-constexpr int kShortNeighbour = 200;
-constexpr int kBeforeR = 260;     // chrain
-constexpr int kFronted = 220;     // fink
-constexpr int kOneLetter = 200;   // ran, bot
-constexpr int kSplitLost = 320;   // cak
-constexpr int kTurned = 150;      // bish
-constexpr int kOrder = 160;       // gril
-constexpr int kSimpler = 500;     // duk
-constexpr int kTakenApart = 400;  // siks, tabel
-constexpr int kSchwa = 500;       // of the share
-constexpr int kBaseLetter = 800;  // an unusual place, but the sound's letter
-constexpr int kUnusual = 200;
-constexpr int kLeast = 20;
-}  // namespace weight
 
 // A letter that says one sound nearly always: k, but not c.
 constexpr int kBaseShare = 9000;
@@ -82,6 +60,10 @@ class ErrorFinder {
 
  private:
   const TargetUnit& unit(std::size_t i) const { return units_[i]; }
+  bool is_of_pattern(std::size_t i) const {
+    return std::ranges::find(options_.pattern_units, i) !=
+           options_.pattern_units.end();
+  }
   bool is_last(std::size_t i) const { return i + 1 == units_.size(); }
   bool is_vowel_at(std::size_t i) const {
     return i < units_.size() && units_[i].vowel;
@@ -115,14 +97,25 @@ class ErrorFinder {
     return i;
   }
 
-  void add(std::size_t at, std::string written, Cause cause, int chance) {
+  // A misspelling on its way, and whether it is about the lesson's pattern.
+  struct Draft {
+    LikelyError error;
+    std::string letters;  ///< that stand for the grapheme
+    bool of_pattern = false;
+  };
+
+  void add(std::size_t at, std::string_view letters, std::string written,
+           Cause cause, int chance) {
     if (written == right_ || written.empty() || is_rude(written)) return;
-    if (std::ranges::find(options_.pattern_units, at) !=
-        options_.pattern_units.end()) {
-      chance *= 2;
-    }
     if (chance < weight::kLeast) return;
-    errors_.push_back({std::move(written), at, cause, chance, {}});
+    const bool of_pattern = is_of_pattern(at);
+    drafts_.push_back({{std::move(written), at, cause, chance, {}},
+                       std::string(letters),
+                       of_pattern});
+  }
+  // The same for other letters in the place of one unit.
+  void add(std::size_t at, std::string_view letters, Cause cause, int chance) {
+    add(at, letters, with(at, letters), cause, chance);
   }
 
   Fit fit_in(const std::string& letters, std::size_t at,
@@ -161,9 +154,17 @@ class ErrorFinder {
         written[first_letter(at)] = s->grapheme[0];
       }
       const Fit fit = fit_in(written, at, *s);
+      // cing for king, gail for jail: the letter says it in other places. Worth
+      // a row where the week is about it.
+      if (fit == Fit::elsewhere && !unit(at).vowel && s->grapheme.size() == 1 &&
+          is_of_pattern(at)) {
+        add(at, s->grapheme, std::move(written), Cause::reads_otherwise,
+            s->share_of_sound / 10 * weight::kElsewhere / 1000);
+        continue;
+      }
       if (fit < Fit::unusual) continue;
-      add(at, std::move(written), cause_of(at, *s, fit),
-          chance_of(at, *s, fit));
+      const Cause cause = cause_of(at, *s, fit, written);
+      add(at, s->grapheme, std::move(written), cause, chance_of(at, *s, fit));
     }
   }
 
@@ -192,10 +193,15 @@ class ErrorFinder {
     return unit(at).doubled_for_ending ? weight::kJoint : chance;
   }
 
-  Cause cause_of(std::size_t at, const Spelling& s, Fit fit) const {
+  Cause cause_of(std::size_t at, const Spelling& s, Fit fit,
+                 std::string_view written) const {
     if (unit(at).ending_ed) return Cause::ending_by_sound;
     if (unit(at).doubled_for_ending && s.grapheme.size() == 1) {
       return Cause::doubling;
+    }
+    if (at > 0 && !unit(at).vowel &&
+        vowel_reads_otherwise(units_, at - 1, written, first_letter(at - 1))) {
+      return Cause::changes_vowel;
     }
     return fit == Fit::usual ? Cause::other_spelling : Cause::not_used_here;
   }
@@ -210,19 +216,19 @@ class ErrorFinder {
     const bool before_r =
         at + 1 < units_.size() && is_only(units_[at + 1].sound(), P::r);
     if (before_r && is_only(sound, P::t)) {
-      add(at, with(at, "ch"), Cause::near_sound, weight::kBeforeR);
+      add(at, "ch", Cause::near_sound, weight::kBeforeR);
     } else if (before_r && is_only(sound, P::d)) {
-      add(at, with(at, "j"), Cause::near_sound, weight::kBeforeR);
+      add(at, "j", Cause::near_sound, weight::kBeforeR);
     } else if (is_only(sound, P::th)) {
-      add(at, with(at, "f"), Cause::near_sound, weight::kFronted);
+      add(at, "f", Cause::near_sound, weight::kFronted);
     } else if (is_only(sound, P::dh) && at > 0) {
-      add(at, with(at, "v"), Cause::near_sound, weight::kFronted);
-    } else if (is_only(sound, P::ch) && u.grapheme == "ch" && at == 0) {
-      add(at, with(at, "sh"), Cause::near_sound, weight::kTurned);
+      add(at, "v", Cause::near_sound, weight::kFronted);
+    } else if (is_only(sound, P::ch) && u.grapheme == "ch") {
+      add(at, "sh", Cause::near_sound, weight::kTurned);
     } else if (is_only(sound, P::sh) && u.grapheme == "sh") {
-      add(at, with(at, "s"), Cause::near_sound, weight::kFronted);
+      add(at, "s", Cause::near_sound, weight::kFronted);
     } else if (is_only(sound, P::ng) && u.grapheme == "ng") {
-      add(at, with(at, "n"), Cause::near_sound, weight::kFronted);
+      add(at, "n", Cause::near_sound, weight::kFronted);
     }
   }
 
@@ -237,7 +243,7 @@ class ErrorFinder {
     for (const Letter& other : kShort) {
       const int apart = sound_distance(unit(at).sound()[0], other.sound);
       if (unit(at).grapheme[0] == other.letter || apart > kNearSound) continue;
-      add(at, with(at, std::string(1, other.letter)), Cause::near_sound,
+      add(at, std::string(1, other.letter), Cause::near_sound,
           weight::kShortNeighbour * (400 - apart) / 200);
     }
   }
@@ -248,12 +254,12 @@ class ErrorFinder {
     const bool nasal = is_only(u.sound(), P::m) || is_only(u.sound(), P::n) ||
                        is_only(u.sound(), P::ng);
     if (nasal && at > 0 && is_consonant_at(at + 1)) {
-      add(at, with(at, ""), Cause::left_out, weight::kNasalLost);
+      add(at, "", Cause::left_out, weight::kNasalLost);
     } else if (at > 0 && is_consonant_at(at - 1) && is_vowel_at(at + 1)) {
-      add(at, with(at, ""), Cause::left_out, weight::kBlendLost);
+      add(at, "", Cause::left_out, weight::kBlendLost);
     } else if (at > 0 && is_last(at) && is_consonant_at(at - 1) &&
                u.grapheme != "s" && u.grapheme != "d") {
-      add(at, with(at, ""), Cause::left_out, weight::kLastOfBlendLost);
+      add(at, "", Cause::left_out, weight::kLastOfBlendLost);
     }
   }
 
@@ -262,17 +268,16 @@ class ErrorFinder {
     const TargetUnit& u = unit(at);
     if (!u.vowel || u.grapheme.size() < 2) return;
     if (u.split) {
-      add(at, with(at, u.grapheme.substr(0, 1)), Cause::reads_otherwise,
+      add(at, u.grapheme.substr(0, 1), Cause::reads_otherwise,
           weight::kSplitLost);
       return;
     }
     const bool closed = is_consonant_at(at + 1);
     if (u.grapheme.size() == 2 && u.grapheme[1] == 'r') {
       if (!closed || at == 0) return;
-      add(at, with(at, std::string{'r', u.grapheme[0]}), Cause::order,
-          weight::kOrder);
+      add(at, std::string{'r', u.grapheme[0]}, Cause::order, weight::kOrder);
     } else if (closed && u.grapheme.back() != 'r') {
-      add(at, with(at, u.grapheme.substr(0, 1)), Cause::reads_otherwise,
+      add(at, u.grapheme.substr(0, 1), Cause::reads_otherwise,
           weight::kOneLetter);
     }
   }
@@ -293,15 +298,15 @@ class ErrorFinder {
       if (unit(at).grapheme != row.grapheme || unit(at).sound().size() != 2) {
         continue;
       }
-      add(at, with(at, row.written), Cause::other_spelling, row.chance);
+      add(at, row.written, Cause::other_spelling, row.chance);
     }
   }
 
   void turned(std::size_t at) {
     if (unit(at).grapheme == "b") {
-      add(at, with(at, "d"), Cause::turned_letter, weight::kTurned);
+      add(at, "d", Cause::turned_letter, weight::kTurned);
     } else if (unit(at).grapheme == "d" && !unit(at).ending_ed) {
-      add(at, with(at, "b"), Cause::turned_letter, weight::kTurned);
+      add(at, "b", Cause::turned_letter, weight::kTurned);
     }
   }
 
@@ -309,42 +314,53 @@ class ErrorFinder {
     const TargetUnit& u = unit(at);
     if (u.dropped_e_before_ending && !is_last(at) &&
         units_[at + 1].grapheme[0] == 'i') {
-      add(at, with(at, u.grapheme + "e"), Cause::dropped_e, weight::kJoint);
+      add(at, u.grapheme + "e", Cause::dropped_e, weight::kJoint);
     }
     if (u.y_to_i && u.grapheme[0] == 'i') {
-      add(at, with(at, "y"), Cause::y_to_i, weight::kJoint);
+      add(at, "y", Cause::y_to_i, weight::kJoint);
     }
     if (!u.ending_ed) return;
     const auto sound = u.sound();
     if (is_only(sound, P::t)) {
-      add(at, with(at, "t"), Cause::ending_by_sound, weight::kEndingBySound);
+      add(at, "t", Cause::ending_by_sound, weight::kEndingBySound);
     } else if (is_only(sound, P::d)) {
-      add(at, with(at, "d"), Cause::ending_by_sound, weight::kEndingBySound);
+      add(at, "d", Cause::ending_by_sound, weight::kEndingBySound);
     } else if (sound.size() == 2) {
-      add(at, with(at, "id"), Cause::ending_by_sound, weight::kEndingBySound);
+      add(at, "id", Cause::ending_by_sound, weight::kEndingBySound);
     }
   }
 
   void apostrophe() {
     const std::string signs = read_written(word_.word).signs;
     if (signs.find('\'') == std::string::npos) return;
-    errors_.push_back(
-        {right_, units_.size(), Cause::left_out, weight::kApostrophe, {}});
+    drafts_.push_back(
+        {{right_, units_.size(), Cause::left_out, weight::kApostrophe, {}},
+         {},
+         false});
   }
 
+  // The likeliest one about the pattern comes first; beside the others its
+  // further ones count double.
   std::vector<LikelyError> choose(std::size_t most) {
-    std::ranges::stable_sort(errors_, std::ranges::greater{},
-                             &LikelyError::weight);
+    const auto weight = [](const Draft& draft) {
+      return draft.error.weight * (draft.of_pattern ? 2 : 1);
+    };
+    std::ranges::stable_sort(drafts_, std::ranges::greater{}, weight);
+    const auto first = std::ranges::find(drafts_, true, &Draft::of_pattern);
+    if (first != drafts_.end()) {
+      std::rotate(drafts_.begin(), first, first + 1);
+    }
     std::vector<LikelyError> chosen;
-    for (LikelyError& error : errors_) {
+    for (Draft& draft : drafts_) {
       if (chosen.size() == most) break;
+      LikelyError& error = draft.error;
       const bool known = std::ranges::any_of(chosen, [&](const auto& other) {
         return other.written == error.written ||
                (other.grapheme == error.grapheme && other.cause == error.cause);
       });
       if (known) continue;
-      error.cue = error_cue(word_, error.grapheme, error.cause, error.written,
-                            options_.conventions);
+      error.cue = error_cue(word_, {error.grapheme, error.cause, draft.letters},
+                            options_.rules, options_.conventions);
       chosen.push_back(std::move(error));
     }
     return chosen;
@@ -355,7 +371,7 @@ class ErrorFinder {
   const LikelyErrorOptions& options_;
   std::vector<TargetUnit> units_;
   std::string right_;
-  std::vector<LikelyError> errors_;
+  std::vector<Draft> drafts_;
 };
 
 }  // namespace

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "marking/mark_attempt.h"
+#include "marking/error_cue.h"
 #include "phonics/conventions.h"
 
 namespace sheaf {
@@ -19,32 +19,29 @@ struct LikelyError {
   Cause cause = Cause::none;
   /// How likely it is beside others, in thousandths; no probability.
   int weight = 0;
-  /// What the teacher may say, one or two short sentences.
-  std::string cue;
+  ErrorCue cue;
 };
 
 struct LikelyErrorOptions {
-  /// Units that show the lesson's pattern: errors there count double.
+  /// Units that show the lesson's pattern: errors there come first.
   std::span<const std::uint8_t> pattern_units;
   LearnerSpeech speech;
   WordTest is_word;
   Conventions conventions;
+  /// The rules that cues say; without it they say none.
+  const CueRules* rules = nullptr;
 };
 
-/// The likeliest misspellings of a word, likeliest first, at most `most`, no
-/// two about the same grapheme with the same cause. Computed from how often
-/// each grapheme spells the sound where English could put it, and from what
-/// learners are known to do: near vowels taken for each other, sounds of a
-/// blend left out, long vowels written with one letter, endings written as
-/// they sound, joints missed. The weights of the latter are ours.
+/// The likeliest misspellings of a word, those of the pattern first, then the
+/// likeliest, at most `most`, no two about the same grapheme with the same
+/// cause. Computed from how often each grapheme spells the sound where English
+/// could put it, and from what learners are known to do: near vowels taken for
+/// each other, sounds of a blend left out, long vowels written with one letter,
+/// endings written as they sound, joints missed. The weights of the latter are
+/// ours.
 std::vector<LikelyError> likely_errors(const SoundSpellings& spellings,
                                        const Reading& word,
                                        const LikelyErrorOptions& options = {},
                                        std::size_t most = 2);
-
-/// What a teacher may say to a learner who wrote `written` for grapheme `unit`
-/// of the word; also after marking.
-std::string error_cue(const Reading& word, std::size_t unit, Cause cause,
-                      std::string_view written, const Conventions& conventions);
 
 }  // namespace sheaf

@@ -7,27 +7,13 @@
 #include <fmt/format.h>
 
 #include "base/utf8.h"
-#include "marking/grapheme_alignment.h"
-#include "marking/grapheme_costs.h"
-#include "marking/sound_distance.h"
+#include "marking/attempt_causes.h"
 #include "marking/written_word.h"
 
 namespace sheaf {
 namespace {
 
 using Kind = AlignedGrapheme::Kind;
-
-// Letters that are another one turned or mirrored.
-constexpr std::array<std::string_view, 8> kTurned = {"bd", "bp", "dq", "pq",
-                                                     "nu", "mw", "hn", "tf"};
-
-bool is_turned(std::string_view a, std::string_view b) {
-  if (a.size() != 1 || b.size() != 1 || a == b) return false;
-  return std::ranges::any_of(kTurned, [&](std::string_view pair) {
-    return pair.find(a[0]) != std::string_view::npos &&
-           pair.find(b[0]) != std::string_view::npos;
-  });
-}
 
 // What was written for a grapheme, as people write it: figures and other signs
 // are themselves.
@@ -53,22 +39,6 @@ std::string letters_of(const TargetUnit& unit) {
     if (c != '_') letters += c;
   }
   return letters;
-}
-
-GraphemeResult result_of(Kind kind) {
-  switch (kind) {
-    case Kind::exact:
-      return GraphemeResult::correct;
-    case Kind::plausible:
-      return GraphemeResult::plausible;
-    case Kind::wrong:
-      return GraphemeResult::wrong;
-    case Kind::missing:
-      return GraphemeResult::missing;
-    case Kind::moved:
-      return GraphemeResult::moved;
-  }
-  return GraphemeResult::missing;
 }
 
 // Graphemes that changed places over a distance: saw for was.
@@ -133,64 +103,19 @@ void find_scramble(std::span<const TargetUnit> target, std::string_view letters,
   a.extra.clear();
 }
 
-constexpr std::string_view kVowelLetters = "aeiouy";
-
-Cause cause_of_plausible(const TargetUnit& unit, const AlignedGrapheme& found,
-                         std::string_view span) {
-  if (found.by_speech) return Cause::own_speech;
-  if (unit.ending_ed) return Cause::ending_by_sound;
-  if (unit.doubled_for_ending && span.size() == 1) return Cause::doubling;
-  if (unit.y_to_i && span.starts_with('y')) return Cause::y_to_i;
-  return found.fit == Fit::usual ? Cause::other_spelling : Cause::not_used_here;
-}
-
-Cause cause_of_wrong(const TargetUnit& unit, const AlignedGrapheme& found,
-                     const WrittenGraphemes& written) {
-  const std::string_view span =
-      written.letters().substr(found.begin, found.end - found.begin);
-  if (is_turned(span, unit.grapheme)) return Cause::turned_letter;
-  if (unit.y_to_i && span.starts_with('y')) return Cause::y_to_i;
-  if (written.best_fit(unit, found.begin, found.end) != Fit::never) {
-    return Cause::reads_otherwise;
-  }
-  return written.distance(unit, found.begin, found.end) <= kNearSound
-             ? Cause::near_sound
-             : Cause::sound_lost;
-}
-
-Cause cause_of(const TargetUnit& unit, const AlignedGrapheme& found,
-               const WrittenGraphemes& written) {
-  switch (found.kind) {
-    case Kind::exact:
-      return Cause::none;
-    case Kind::plausible:
-      return cause_of_plausible(
-          unit, found,
-          written.letters().substr(found.begin, found.end - found.begin));
-    case Kind::wrong:
-      return cause_of_wrong(unit, found, written);
-    case Kind::missing:
-      return Cause::left_out;
-    case Kind::moved:
-      return Cause::order;
-  }
-  return Cause::none;
-}
-
-std::vector<ExtraLetter> extras_of(std::span<const TargetUnit> target,
-                                   const GraphemeAlignment& a,
-                                   std::string_view letters) {
+std::vector<ExtraLetter> extras_of(const LaidAttempt& attempt) {
+  const std::span<const TargetUnit> target = attempt.target;
+  const GraphemeAlignment& a = attempt.alignment;
   std::vector<ExtraLetter> extras;
   for (const std::size_t at : a.extra) {
-    ExtraLetter extra{letters[at], target.size(), Cause::extra_letter};
+    ExtraLetter extra{attempt.written.letters()[at], target.size(),
+                      Cause::extra_letter};
     for (std::size_t i = target.size(); i-- > 0;) {
       if (a.units[i].kind != Kind::missing && a.units[i].begin > at) {
         extra.before = i;
       }
     }
-    const bool kept_e = extra.letter == 'e' && extra.before > 0 &&
-                        target[extra.before - 1].dropped_e_before_ending;
-    if (kept_e) extra.cause = Cause::dropped_e;
+    extra.cause = cause_of_extra(attempt, at, extra.before);
     extras.push_back(extra);
   }
   return extras;
@@ -211,10 +136,23 @@ std::string_view result_name(GraphemeResult result) {
 
 std::string_view cause_name(Cause cause) {
   constexpr std::array<std::string_view, kCauseCount> kNames = {
-      "none",       "other-spelling", "not-used-here", "reads-otherwise",
-      "near-sound", "sound-lost",     "own-speech",    "ending-by-sound",
-      "doubling",   "dropped-e",      "y-to-i",        "turned-letter",
-      "left-out",   "order",          "extra-letter"};
+      "none",
+      "other-spelling",
+      "not-used-here",
+      "reads-otherwise",
+      "changes-vowel",
+      "near-sound",
+      "sound-lost",
+      "own-speech",
+      "ending-by-sound",
+      "doubling",
+      "dropped-e",
+      "y-to-i",
+      "turned-letter",
+      "left-out",
+      "no-vowel",
+      "order",
+      "extra-letter"};
   return kNames[static_cast<std::size_t>(cause)];
 }
 
@@ -241,20 +179,13 @@ MarkedAttempt mark_attempt(const SoundSpellings& spellings,
 
   marked.target = target.word;
   marked.written = written;
+  const LaidAttempt laid{units, alignment, graphemes};
   for (std::size_t i = 0; i < units.size(); ++i) {
-    const AlignedGrapheme& found = alignment.units[i];
-    const Cause cause = cause_of(units[i], found, graphemes);
-    // One letter for two before an ending says the sound, but makes the vowel
-    // before it long: hoping is another word, and stopt is none.
-    const bool vowel_changes =
-        cause == Cause::doubling && found.end < word.letters.size() &&
-        kVowelLetters.find(word.letters[found.end]) != std::string_view::npos;
-    const GraphemeResult result =
-        vowel_changes ? GraphemeResult::wrong : result_of(found.kind);
-    marked.graphemes.push_back(
-        {units[i].grapheme, result, cause, written_for(found, word)});
+    const auto [result, cause] = judge_unit(laid, i);
+    marked.graphemes.push_back({units[i].grapheme, result, cause,
+                                written_for(alignment.units[i], word)});
   }
-  marked.extra = extras_of(units, alignment, word.letters);
+  marked.extra = extras_of(laid);
   marked.sequences = letter_sequences(meant.signs, word.signs);
   marked.blank = word.blank();
   marked.right = !marked.blank && word.signs == meant.signs;

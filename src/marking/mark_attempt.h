@@ -28,15 +28,18 @@ enum class Cause : std::uint8_t {
   other_spelling,   ///< the sound kept, in a way that is used there (rane)
   not_used_here,    ///< the sound kept, in a way not used there (duc)
   reads_otherwise,  ///< says the sound in other places only (gump, rabbet's a)
+  changes_vowel,    ///< the vowel beside it reads long or short by it (brige)
   near_sound,       ///< chrain, fink, shep
   sound_lost,
   own_speech,       ///< as the learner says it, see `LearnerSpeech`
   ending_by_sound,  ///< -ed written as it sounds (jumpt)
-  doubling,         ///< hoping for hopping: the vowel changes, so it is wrong
+  doubling,         ///< hoping for hopping and the other way round: the vowel
+                    ///< changes, so it is wrong
   dropped_e,        ///< makeing for making
   y_to_i,           ///< babys for babies
   turned_letter,    ///< b for d, p for q
   left_out,
+  no_vowel,  ///< a beat without a vowel letter (wintr, gardn)
   order,
   extra_letter,
 };

@@ -13,6 +13,7 @@ std::string_view cause_words(Cause cause) {
       "sound kept, spelled in a way that is used there",
       "sound kept, in a way not used there",
       "says that sound in other places only",
+      "the vowel before it reads otherwise",
       "a near sound",
       "sound lost",
       "as the learner says it",
@@ -22,6 +23,7 @@ std::string_view cause_words(Cause cause) {
       "y and i before an ending",
       "letter turned round",
       "left out",
+      "a beat without a vowel letter",
       "letters out of order",
       "letter too many"};
   return kWords[static_cast<std::size_t>(cause)];

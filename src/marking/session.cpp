@@ -154,16 +154,15 @@ std::vector<std::string> codes_of(const Record& record,
   return codes;
 }
 
-void add_tallies(const OfLearner<Tally>& tallies,
-                 const PatternCatalogue& catalogue, LearnerResult& learner,
-                 SessionResult& result) {
+void add_tallies(const OfLearner<Tally>& tallies, const Phonics& phonics,
+                 LearnerResult& learner, SessionResult& result) {
   for (const Tally& tally : tallies.entries) {
-    const PatternSearch search = catalogue.find(tally.pattern.value);
-    if (search.found.size() != 1) {
+    const auto names = phonics.find_patterns(tally.pattern.value);
+    if (names.size() != 1 || !names[0].meant) {
       result.unknown_patterns.push_back(tally.pattern);
       continue;
     }
-    learner.writing.push_back({search.found[0], tally.right, tally.chances});
+    learner.writing.push_back({*names[0].meant, tally.right, tally.chances});
   }
 }
 
@@ -246,7 +245,7 @@ SessionResult mark_session(const Record& record,
       }
     }
     if (writing != nullptr) {
-      add_tallies(*writing, phonics.patterns(), learner, result);
+      add_tallies(*writing, phonics, learner, result);
     }
   }
   return result;

@@ -4,7 +4,7 @@
 
 #include "base/utf8.h"
 #include "marking/spelling_fit.h"
-#include "phonics/endings.h"
+#include "phonics/ending_rules.h"
 #include "phonics/letter_map.h"
 #include "phonics/notation.h"
 
@@ -231,6 +231,10 @@ std::vector<TargetUnit> target_units(const Reading& reading,
     const std::string& g = units[i].grapheme;
     units[i].doubled_for_ending = static_cast<int>(i) == reading.doubled &&
                                   g.size() == 2 && g[0] == g[1];
+    // Nor is baby one of babe.
+    if (static_cast<int>(i) != reading.dropped) {
+      units[i].dropped_e_before_ending = false;
+    }
   }
   return units;
 }

@@ -153,14 +153,20 @@ int WordIndex::find_rarity(std::uint32_t index) const {
 
 int WordIndex::rarity(std::string_view word) const {
   if (std::ranges::binary_search(lesson_words_, word)) return 0;
+  const auto found = find(word);
+  if (!found) return is_grammar_word(word) ? 20 : kUnlisted;
+  return rarity_[*found];
+}
+
+std::optional<std::uint32_t> WordIndex::find(std::string_view word) const {
   const auto found =
       std::ranges::lower_bound(by_spelling_, word, {}, [&](std::uint32_t i) {
         return std::string_view(source_.words[i].spelling);
       });
   if (found == by_spelling_.end() || source_.words[*found].spelling != word) {
-    return is_grammar_word(word) ? 20 : kUnlisted;
+    return std::nullopt;
   }
-  return rarity_[*found];
+  return *found;
 }
 
 std::vector<WordIndex::Candidate> WordIndex::candidates(
@@ -207,9 +213,9 @@ std::vector<WordIndex::Candidate> WordIndex::candidates(
   return found;
 }
 
-std::vector<WordGuess> WordIndex::look_up(std::string_view written,
-                                          const LearnerSpeech& speech,
-                                          std::size_t most) const {
+std::vector<WordGuess> WordIndex::look_up(
+    std::string_view written, const LearnerSpeech& speech, std::size_t most,
+    std::span<const std::string> meant) const {
   const WrittenWord word = read_written(written);
   std::vector<WordGuess> guesses;
   if (word.letters.empty() || word.letters.size() > 32) return guesses;
@@ -219,7 +225,15 @@ std::vector<WordGuess> WordIndex::look_up(std::string_view written,
   if (heard.accent == Accent::general_american) heard.accent = Accent::british;
   read_confusion("th/f", heard);
   const WrittenGraphemes graphemes(spellings_, word.letters, heard);
-  for (const Candidate& candidate : candidates(word.letters)) {
+  std::vector<Candidate> looked_at = candidates(word.letters);
+  for (const std::string& also : meant) {
+    const auto found = find(also);
+    if (found && std::ranges::find(looked_at, *found, &Candidate::word) ==
+                     looked_at.end()) {
+      looked_at.push_back({*found, 0});
+    }
+  }
+  for (const Candidate& candidate : looked_at) {
     const ListedWord& listed = source_.words[candidate.word];
     if (listed.spelling == word.signs) continue;
     const auto units = target_units(listed, *source_.inventory, heard);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -34,10 +35,11 @@ class WordIndex {
 
   /// The likeliest words, best first, at most `most`; never the attempt
   /// itself. The learner's speech helps; an accent without r is always allowed
-  /// for.
+  /// for. `meant` are words that are looked at however unlike they sound.
   std::vector<WordGuess> look_up(std::string_view written,
                                  const LearnerSpeech& speech = {},
-                                 std::size_t most = 5) const;
+                                 std::size_t most = 5,
+                                 std::span<const std::string> meant = {}) const;
 
   /// Costs of a word by how common it is alone; `kUnlisted` where it is not
   /// in the list.
@@ -58,6 +60,7 @@ class WordIndex {
   };
   void add_keys(const std::string& skeleton, std::uint32_t word);
   std::vector<Candidate> candidates(std::string_view letters) const;
+  std::optional<std::uint32_t> find(std::string_view word) const;
   int find_rarity(std::uint32_t word) const;
   void lend_rarity_of_base(std::uint32_t word);
 

@@ -39,8 +39,11 @@ constexpr std::string_view kGrammarWords =
 }  // namespace
 
 std::vector<ListedWord> listed_words(const Lexicon& lexicon) {
+  // The rest are forms of these that learners hardly mean.
+  constexpr int kLargestList = 70;
   std::vector<ListedWord> words;
   lexicon.each([&](const WordRecord& record) {
+    if (record.tier > kLargestList && !record.everyday) return true;
     if (!words.empty() && words.back().spelling == record.spelling) {
       return true;  // another reading
     }

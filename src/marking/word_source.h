@@ -34,8 +34,8 @@ struct WordSource {
   const Inventory* inventory = nullptr;
 };
 
-/// The words of the compiled word list, one for each spelling, in the order of
-/// the list.
+/// The words of the compiled word list that may be meant, one for each
+/// spelling, in the order of the list; rare ones of the largest lists are none.
 std::vector<ListedWord> listed_words(const Lexicon& lexicon);
 
 /// A word that the list does not have, such as one split by hand; nothing

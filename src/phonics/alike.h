@@ -31,6 +31,24 @@ inline bool is_one_sound(std::span<const Phoneme> a,
   return std::ranges::equal(a, b, {}, strong, strong);
 }
 
+/// Whether sounds end in those of a word, as they do behind a prefix: long and
+/// weak e count as one there, and so does the first e of employ or enlarge.
+inline bool ends_in_word(std::span<const Phoneme> whole,
+                         std::span<const Phoneme> word) {
+  using P = Phoneme;
+  if (word.empty() || word.size() > whole.size()) return false;
+  const auto level = [](P p, bool first) {
+    return p == P::iy || (first && p == P::eh) ? P::ih : p;
+  };
+  const auto tail = whole.last(word.size());
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    if (!same_sound(level(tail[i], i == 0), level(word[i], i == 0))) {
+      return false;
+    }
+  }
+  return true;
+}
+
 /// The phonemes of units as the word list has them, one behind the other.
 inline std::vector<Phoneme> listed_sounds(std::span<const Unit> units) {
   std::vector<Phoneme> all;

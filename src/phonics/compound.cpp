@@ -15,8 +15,8 @@ constexpr int kLargestPartList = 40;
 
 // Little words that stand first in compounds.
 bool may_be_part(std::string_view part) {
-  constexpr std::array<std::string_view, 10> kSmall = {
-      "up", "in", "on", "an", "no", "by", "it", "my", "to", "go"};
+  constexpr std::array<std::string_view, 11> kSmall = {
+      "up", "in", "on", "an", "no", "by", "it", "my", "to", "go", "do"};
   return part.size() >= 3 || std::ranges::find(kSmall, part) != kSmall.end();
 }
 

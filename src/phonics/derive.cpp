@@ -80,8 +80,8 @@ bool takes_endings(std::string_view base) {
          std::ranges::find(kShort, base) != std::ranges::end(kShort);
 }
 
-// Verbs take -ed and -ing, and adjectives no -s, where a spelling has readings
-// of several kinds: presented, lives.
+}  // namespace
+
 bool label_takes(std::string_view label, Ending ending) {
   if (label.empty()) return true;
   switch (ending) {
@@ -97,8 +97,6 @@ bool label_takes(std::string_view label, Ending ending) {
   }
 }
 
-}  // namespace
-
 std::optional<std::vector<Phoneme>> add_ending_sounds(
     std::span<const Phoneme> base, const EndingAnalysis& analysis) {
   if (base.empty()) return std::nullopt;
@@ -108,6 +106,12 @@ std::optional<std::vector<Phoneme>> add_ending_sounds(
     case Ending::s:
     case Ending::es:
     case Ending::possessive:
+      if (analysis.joint == Joint::f_to_v) {  // knives
+        if (last != P::f) return std::nullopt;
+        sounds.back() = P::v;
+        sounds.push_back(P::z);
+        return sounds;
+      }
       if (analysis.ending == Ending::es && !hisses(last) && !is_vowel(last)) {
         return std::nullopt;
       }
@@ -144,8 +148,14 @@ std::optional<std::vector<Phoneme>> add_ending_sounds(
       if (analysis.joint == Joint::y_to_i && last == P::iy) {
         sounds.back() = P::ih;
       }
-      if (analysis.base.ends_with("le")) close_up_le(sounds, analysis.base);
-      if (sounds.back() != P::l) sounds.push_back(P::l);
+      // gently has one l; palely, behind a vowel, keeps both.
+      if (analysis.joint == Joint::dropped_e) {
+        close_up_le(sounds, analysis.base);
+      }
+      if (sounds.back() != P::l ||
+          (analysis.joint == Joint::plain && analysis.base.ends_with("le"))) {
+        sounds.push_back(P::l);
+      }
       sounds.push_back(P::iy);
       return sounds;
     case Ending::ful:
@@ -169,6 +179,30 @@ std::optional<std::vector<Phoneme>> add_ending_sounds(
   return sounds;
 }
 
+BaseTraits traits_of(const WordRecord& base, const Inventory& inventory) {
+  BaseTraits traits;
+  const std::vector<P> sounds = phonemes_of(base.segments, inventory);
+  if (sounds.empty() || base.spelling.empty()) return traits;
+  traits.hiss =
+      hisses(sounds.back()) ? BaseTraits::Hiss::yes : BaseTraits::Hiss::no;
+  const auto vowel = std::find_if(sounds.rbegin(), sounds.rend(), is_vowel);
+  if (vowel == sounds.rend()) return traits;
+  const int beats = syllable_count(base.segments, inventory);
+  const bool silent_end = is_vowel(sounds.back()) && sounds.back() != P::er &&
+                          std::string_view("aeiouyw").find(
+                              base.spelling.back()) == std::string_view::npos;
+  const P last = *vowel;
+  const bool stressed =
+      beats == 1 || (beats <= 16 && (base.stress >> (beats - 1) & 1) != 0);
+  const bool weak = last == P::ax || last == P::er || last == P::ih;
+  if (silent_end || (!stressed && weak)) {
+    traits.last_beat = BaseTraits::Beat::weak;
+  } else if (stressed) {
+    traits.last_beat = BaseTraits::Beat::strong;
+  }
+  return traits;
+}
+
 std::optional<WordRecord> derive_record(std::string_view spelling,
                                         std::string_view letters,
                                         const EndingAnalysis& analysis,
@@ -186,6 +220,7 @@ std::optional<WordRecord> derive_record(std::string_view spelling,
   record.origin = Reading::Origin::derived;
   record.tier = 0;
   record.everyday = false;
+  record.first = false;
   record.more = false;
   // A base that stays as it is keeps its graphemes.
   const std::string base_letters = letters_of(analysis.base);

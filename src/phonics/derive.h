@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "phonics/ending_rules.h"
 #include "phonics/endings.h"
 #include "phonics/word_record.h"
 
@@ -15,6 +16,14 @@ namespace sheaf {
 /// this ending with this spelling ("gently" wants a base in -le).
 std::optional<std::vector<Phoneme>> add_ending_sounds(
     std::span<const Phoneme> base, const EndingAnalysis& analysis);
+
+/// Whether a reading with this label takes the ending: verbs take -ed and -ing,
+/// and adjectives no -s, where a spelling has readings of several kinds
+/// (presented, lives).
+bool label_takes(std::string_view label, Ending ending);
+
+/// What the rules of endings ask of a base, as far as its sounds tell.
+BaseTraits traits_of(const WordRecord& base, const Inventory& inventory);
 
 /// A record of the inflected word, made from the base's record, whose label
 /// tells whether that reading takes the ending (a verb takes -ed). `letters`

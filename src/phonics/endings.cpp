@@ -1,6 +1,10 @@
 #include "phonics/endings.h"
 
+#include <algorithm>
 #include <array>
+
+#include "phonics/ending_rules.h"
+#include "phonics/irregular_forms.h"
 
 namespace sheaf {
 namespace {
@@ -29,16 +33,133 @@ bool has_vowel_letter(std::string_view text) {
   return text.find_first_of("aeiouy") != std::string_view::npos;
 }
 
-// -es stands behind a hiss and behind o: wishes, boxes, goes. Behind another
-// consonant the s has an e of its own: rinses, hearses; lens is the exception.
-bool takes_es(std::string_view stem) {
+// Behind another consonant an s has an e of its own: rinses, hearses; lens is
+// the exception.
+bool wants_own_e(std::string_view stem) {
   const std::size_t n = stem.size();
-  if (stem.ends_with('s') && n > 2 && !is_vowel_letter(stem[n - 2]) &&
-      !stem.ends_with("ss") && !stem.ends_with("lens")) {
-    return false;
+  return stem.ends_with('s') && n > 2 && !is_vowel_letter(stem[n - 2]) &&
+         !stem.ends_with("ss") && !stem.ends_with("lens") &&
+         !stem.ends_with("summons");
+}
+
+// What the base may have been, whatever the rules say, in the order in which
+// bases are preferred where nothing else tells them apart.
+class BaseList {
+ public:
+  BaseList(std::string_view word, Ending ending, bool by_rule)
+      : word_(word), ending_(ending), by_rule_(by_rule) {
+    const std::string_view text = ending_text(ending);
+    stem_ = word.substr(0, word.size() - text.size());
   }
-  return stem.ends_with("ch") || stem.ends_with("sh") ||
-         std::string_view("sxzo").find(stem.back()) != std::string_view::npos;
+
+  std::vector<EndingAnalysis> run() {
+    for (std::string& base : bases_of_irregular(word_, ending_)) {
+      add_any(std::move(base));
+    }
+    if (stem_.ends_with('i')) add(Joint::y_to_i, shorter() + "y");
+    if (begins_with_vowel(ending_)) {
+      before_vowel();
+    } else if (ending_ == Ending::ly) {
+      before_ly();
+    } else if (ending_ != Ending::es || !wants_own_e(stem_)) {
+      add(Joint::plain, stem_);
+      if (ending_ == Ending::es && is_doubled()) add(Joint::doubled, shorter());
+    }
+    return std::move(result_);
+  }
+
+ private:
+  std::string shorter() const { return stem_.substr(0, stem_.size() - 1); }
+  bool is_doubled() const {
+    const std::size_t n = stem_.size();
+    return n > 2 && stem_[n - 1] == stem_[n - 2] &&
+           !is_vowel_letter(stem_[n - 1]);
+  }
+
+  void before_vowel() {
+    // A base of more beats (prefer) comes after the others, so that finessed
+    // is from finesse and not from fines.
+    const bool doubled = is_doubled();
+    const bool one_beat = doubled && doubles_its_end(shorter());
+    if (one_beat) add(Joint::doubled, shorter());
+    if (stem_.ends_with('y')) add(Joint::ie_to_y, shorter() + "ie");
+    add(Joint::plain, stem_);
+    add(Joint::dropped_e, stem_ + "e");
+    if (stem_.ends_with("ck")) add(Joint::c_to_ck, shorter());
+    if (doubled && !one_beat) add(Joint::doubled, shorter());
+  }
+
+  void before_ly() {
+    add(Joint::plain, stem_);
+    if (stem_.ends_with("ical")) {
+      add(Joint::plain, stem_.substr(0, stem_.size() - 2));
+    }
+    add(Joint::dropped_e, stem_ + "e");                        // truly
+    add(Joint::dropped_e, stem_ + "le");                       // gently
+    if (stem_.ends_with('l')) add(Joint::plain, stem_ + "l");  // fully
+  }
+
+  // Taken where the rules put the ending on in just this way.
+  void add(Joint joint, std::string base) {
+    if (!by_rule_) {
+      put(joint, std::move(base));
+      return;
+    }
+    for (const EndedWord& made : put_ending_on(base, ending_)) {
+      if (made.spelling == word_ && made.ending == ending_ &&
+          made.joint == joint) {
+        put(joint, std::move(base));
+        return;
+      }
+    }
+  }
+  void add_any(std::string base) {
+    for (const EndedWord& made : put_ending_on(base, ending_)) {
+      if (made.spelling == word_ && made.ending == ending_) {
+        put(made.joint, std::move(base));
+        return;
+      }
+    }
+  }
+  void put(Joint joint, std::string base) {
+    if (std::ranges::find(result_, base, &EndingAnalysis::base) ==
+        result_.end()) {
+      result_.push_back({ending_, joint, std::move(base)});
+    }
+  }
+
+  std::string_view word_;
+  Ending ending_;
+  bool by_rule_;
+  std::string stem_;
+  std::vector<EndingAnalysis> result_;
+};
+
+bool may_have(std::string_view word, Ending ending) {
+  const std::string_view text = ending_text(ending);
+  return !text.empty() && word.size() >= text.size() + 2 &&
+         word.ends_with(text) &&
+         has_vowel_letter(word.substr(0, word.size() - text.size()));
+}
+
+}  // namespace
+
+std::string_view ending_text(Ending ending) {
+  for (const EndingRow& row : kEndings) {
+    if (row.ending == ending) return row.text;
+  }
+  return {};
+}
+
+Ending ending_of_text(std::string_view text) {
+  for (const EndingRow& row : kEndings) {
+    if (row.text == text) return row.ending;
+  }
+  return Ending::none;
+}
+
+std::string_view ending_name(Ending ending) {
+  return ending == Ending::possessive ? "possessive" : ending_text(ending);
 }
 
 bool begins_with_vowel(Ending ending) {
@@ -54,19 +175,6 @@ bool begins_with_vowel(Ending ending) {
   }
 }
 
-}  // namespace
-
-std::string_view ending_text(Ending ending) {
-  for (const EndingRow& row : kEndings) {
-    if (row.ending == ending) return row.text;
-  }
-  return {};
-}
-
-std::string_view ending_name(Ending ending) {
-  return ending == Ending::possessive ? "possessive" : ending_text(ending);
-}
-
 int joint_rank(const EndingAnalysis& analysis) {
   const bool own = analysis.joint == Joint::doubled &&
                    std::string_view("slfz").find(analysis.base.back()) !=
@@ -80,73 +188,16 @@ std::string_view without_plural_s(std::string_view base) {
   return base.substr(0, base.size() - 1);
 }
 
-bool doubles_its_end(std::string_view base) {
-  const std::size_t n = base.size();
-  if (n < 3) return false;
-  const char last = base[n - 1];
-  if (is_vowel_letter(last) || last == 'w' || last == 'x' || last == 'y') {
-    return false;
-  }
-  if (!is_vowel_letter(base[n - 2])) return false;
-  const bool qu = n >= 4 && base[n - 3] == 'u' && base[n - 4] == 'q';
-  if (is_vowel_letter(base[n - 3]) && !qu) return false;
-  std::string_view before = base.substr(0, qu ? n - 4 : n - 2);
-  if (before.starts_with('y')) before.remove_prefix(1);
-  return !has_vowel_letter(before);
-}
-
 std::vector<EndingAnalysis> possible_bases(std::string_view word,
                                            Ending ending) {
-  std::vector<EndingAnalysis> result;
-  const std::string_view text = ending_text(ending);
-  if (text.empty() || word.size() < text.size() + 2 || !word.ends_with(text)) {
-    return result;
-  }
-  const std::string stem(word.substr(0, word.size() - text.size()));
-  if (!has_vowel_letter(stem)) return result;
-  const auto add = [&](Joint joint, std::string base) {
-    result.push_back({ending, joint, std::move(base)});
-  };
-  const std::size_t n = stem.size();
-  const bool vowel_ending = begins_with_vowel(ending);
-  if (stem[n - 1] == 'i' && ending != Ending::ing && ending != Ending::y &&
-      ending != Ending::s && ending != Ending::possessive) {
-    add(Joint::y_to_i, stem.substr(0, n - 1) + "y");
-  }
-  // run, running; a base of more beats (prefer) comes after the others, so
-  // that finessed is from finesse and not from fines.
-  const std::string single = stem.substr(0, n - 1);
-  const bool doubled = vowel_ending && n >= 3 && stem[n - 1] == stem[n - 2] &&
-                       !is_vowel_letter(stem[n - 1]);
-  if (doubled && doubles_its_end(single)) add(Joint::doubled, single);
-  if (ending == Ending::ing && stem[n - 1] == 'y') {
-    add(Joint::y_to_i, stem.substr(0, n - 1) + "ie");  // die, dying
-  }
-  if (vowel_ending) {
-    // weed is not from we: an e before the ending is one of ee.
-    const bool before_e = stem[n - 1] == 'e' && ending != Ending::ing;
-    if (!doubles_its_end(stem) && !before_e) add(Joint::plain, stem);
-    // see, seeing: ee, oe and ye keep their e before i.
-    const bool keeps =
-        ending == Ending::ing &&
-        std::string_view("eoy").find(stem[n - 1]) != std::string_view::npos;
-    if (!keeps) add(Joint::dropped_e, stem + "e");
-    if (stem[n - 1] == 'k' && n >= 3 && stem[n - 2] == 'c') {
-      add(Joint::plain, stem.substr(0, n - 1));  // picnicked
-    }
-    if (doubled && !doubles_its_end(single)) add(Joint::doubled, single);
-  } else if (ending == Ending::ly) {
-    add(Joint::plain, stem);
-    if (stem.ends_with("ical")) add(Joint::plain, stem.substr(0, n - 2));
-    add(Joint::dropped_e, stem + "e");  // truly
-    if (!is_vowel_letter(stem[n - 1])) {
-      add(Joint::dropped_e, stem + "le");                     // gently
-      if (stem[n - 1] == 'l') add(Joint::plain, stem + "l");  // fully
-    }
-  } else if (ending != Ending::es || takes_es(stem)) {
-    add(Joint::plain, stem);
-  }
-  return result;
+  if (!may_have(word, ending)) return {};
+  return BaseList(word, ending, true).run();
+}
+
+std::vector<EndingAnalysis> conceivable_bases(std::string_view word,
+                                              Ending ending) {
+  if (!may_have(word, ending)) return {};
+  return BaseList(word, ending, false).run();
 }
 
 EndingAnalysis take_off_ending(

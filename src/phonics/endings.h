@@ -28,11 +28,23 @@ enum class Ending : std::uint8_t {
 
 /// Its letters: "ing", "'s".
 std::string_view ending_text(Ending ending);
+/// The ending with these letters, or `none`.
+Ending ending_of_text(std::string_view text);
+/// Whether it begins with a vowel: -ing, -ed, -y, and not -ly or -s.
+bool begins_with_vowel(Ending ending);
 /// What the patterns call it: "ing", "possessive".
 std::string_view ending_name(Ending ending);
 
 /// What happened to the base when its ending was put on.
-enum class Joint : std::uint8_t { plain, doubled, dropped_e, y_to_i };
+enum class Joint : std::uint8_t {
+  plain,      ///< jumping; of -ly also fully and basically
+  doubled,    ///< running, quizzes
+  dropped_e,  ///< making, gently
+  y_to_i,     ///< carried
+  f_to_v,     ///< knives
+  c_to_ck,    ///< panicked
+  ie_to_y,    ///< dying
+};
 
 struct EndingAnalysis {
   Ending ending = Ending::none;
@@ -42,11 +54,16 @@ struct EndingAnalysis {
   explicit operator bool() const { return ending != Ending::none; }
 };
 
-/// All bases that a word could have by its letters if it ends in `ending`:
-/// "hoping" has "hope", "hopping" has "hop" and "hopp". Nobody has checked
-/// that they are words.
+/// All bases that a word could have by its letters if it ends in `ending`, by
+/// the rules of ending_rules.h: "hoping" has "hope", "hopping" has "hop" and
+/// "hopp", "carryed" has none. Nobody has checked that they are words.
 std::vector<EndingAnalysis> possible_bases(std::string_view word,
                                            Ending ending);
+
+/// The same without the rules: "carryed" has "carry", "makeing" has "make" and
+/// "makee". What a misspelling may be meant for.
+std::vector<EndingAnalysis> conceivable_bases(std::string_view word,
+                                              Ending ending);
 
 /// The base and ending of a word. Longer endings are tried first; of the
 /// bases possible with an ending, the one with the lowest rank is taken, the
@@ -64,9 +81,5 @@ int joint_rank(const EndingAnalysis& analysis);
 std::string_view without_plural_s(std::string_view base);
 /// To be added to a base's rank where `without_plural_s` is a word.
 inline constexpr int kPluralRank = 100;
-
-/// Whether the letters end in one vowel letter and one consonant letter that
-/// would be doubled before a vowel ending, in a word of one beat (run, stop).
-bool doubles_its_end(std::string_view base);
 
 }  // namespace sheaf

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "phonics/derive.h"
+#include "phonics/ending_rules.h"
 #include "phonics/endings.h"
 #include "phonics/unit_rules.h"
 
@@ -101,55 +102,52 @@ std::optional<WordRecord> guess_prefixed(std::string_view letters,
   return std::nullopt;
 }
 
+// Whether letters before -ed or -ing look like a word that has lost its e:
+// "tim", which would double its m, but not "land".
+bool looks_cut(std::string_view stem) {
+  return doubles_its_end(stem) || stem.ends_with("at") ||
+         stem.ends_with("dg") ||
+         std::string_view("cuvz").find(stem.back()) != std::string_view::npos;
+}
+
+// Whether a base that nobody knows is likely to have had this done to it.
+bool is_likely(const EndingAnalysis& analysis, std::string_view stem) {
+  constexpr std::string_view kDoubled = "bdgmnprt";
+  switch (analysis.joint) {
+    case Joint::y_to_i:
+      return true;
+    case Joint::doubled:
+      return kDoubled.find(stem.back()) != std::string_view::npos;
+    case Joint::dropped_e:
+      return begins_with_vowel(analysis.ending) && looks_cut(stem);
+    case Joint::plain:
+      return !begins_with_vowel(analysis.ending) &&
+             analysis.ending != Ending::es && !stem.ends_with('i');
+    default:
+      return false;
+  }
+}
+
 // The base that a regular ending was most likely put on, where the letters
-// tell: "timed" is from "time", because "tim" would double its m.
+// tell.
 std::optional<EndingAnalysis> likely_ending(std::string_view letters) {
-  const auto take = [&](Ending ending, Joint joint, std::size_t cut,
-                        std::string_view more) {
-    return EndingAnalysis{ending, joint,
-                          std::string(letters.substr(0, letters.size() - cut)) +
-                              std::string(more)};
-  };
-  const auto before = [&](std::size_t cut) {
-    return letters.substr(0, letters.size() - cut);
-  };
-  const auto ends = [&](std::string_view text) {
-    return letters.size() > text.size() + 2 && letters.ends_with(text) &&
-           before(text.size()).find_first_of("aeiouy") !=
-               std::string_view::npos;
-  };
-  if (ends("ness")) return take(Ending::ness, Joint::plain, 4, "");
-  if (ends("less")) return take(Ending::less, Joint::plain, 4, "");
-  if (ends("ful")) return take(Ending::ful, Joint::plain, 3, "");
-  if (ends("ies")) return take(Ending::es, Joint::y_to_i, 3, "y");
-  if (ends("ied")) return take(Ending::ed, Joint::y_to_i, 3, "y");
-  for (const Ending ending : {Ending::ed, Ending::ing}) {
-    const std::size_t cut = ending == Ending::ed ? 2 : 3;
-    if (!ends(ending_text(ending))) continue;
-    const std::string_view stem = before(cut);
-    const char last = stem.back();
-    const bool doubled = stem.size() > 2 && last == stem[stem.size() - 2];
-    if (doubled &&
-        std::string_view("bdgmnprt").find(last) != std::string_view::npos) {
-      return take(ending, Joint::doubled, cut + 1, "");
+  constexpr std::array kEndings = {Ending::ness, Ending::less, Ending::ful,
+                                   Ending::es,   Ending::ed,   Ending::ing,
+                                   Ending::s,    Ending::ly};
+  constexpr std::size_t kShortestStem = 3;
+  for (const Ending ending : kEndings) {
+    const std::string_view text = ending_text(ending);
+    if (letters.size() < text.size() + kShortestStem) continue;
+    const std::string_view stem =
+        letters.substr(0, letters.size() - text.size());
+    // bus, this, gas, glass
+    if (ending == Ending::s &&
+        std::string_view("suia").find(stem.back()) != std::string_view::npos) {
+      continue;
     }
-    const bool wants_e =
-        doubles_its_end(stem) ||
-        std::string_view("cuvz").find(last) != std::string_view::npos ||
-        stem.ends_with("at") || stem.ends_with("dg");
-    if (wants_e) return take(ending, Joint::dropped_e, cut, "e");
-    return std::nullopt;
-  }
-  if (ends("s") && !letters.ends_with("ss") && !letters.ends_with("us") &&
-      !letters.ends_with("is") && !letters.ends_with("as")) {
-    const std::string_view stem = before(1);
-    const bool hiss = stem.ends_with("che") || stem.ends_with("she") ||
-                      stem.ends_with("xe") || stem.ends_with("sse") ||
-                      stem.ends_with("zze");
-    if (!hiss) return take(Ending::s, Joint::plain, 1, "");
-  }
-  if (ends("ly") && letters.size() > 5) {
-    return take(Ending::ly, Joint::plain, 2, "");
+    for (EndingAnalysis& analysis : possible_bases(letters, ending)) {
+      if (is_likely(analysis, stem)) return std::move(analysis);
+    }
   }
   return std::nullopt;
 }

@@ -20,11 +20,14 @@ enum class Section : std::uint8_t {
   not_compound,     ///< what makes a compound and what none, in order
   guesses,          ///< what the guesser has counted
   pattern_words,    ///< see pattern_index.h
+  pattern_accents,  ///< a byte an entry of it
   said,             ///< a `HashSet` of the sounds of every reading
   said_elsewhere,   ///< the same of what only other accents have
   spelled,          ///< a `HashSet` of the words of the lists not in `words`
+  sound_alikes,     ///< `SoundAlike` records, in the order of their keys
 };
-inline constexpr int kSectionCount = static_cast<int>(Section::spelled) + 1;
+inline constexpr int kSectionCount =
+    static_cast<int>(Section::sound_alikes) + 1;
 
 /// The compiled word list, mapped into memory and used where it lies. The file
 /// is of the machine's own byte order: it is built where it is used.

@@ -6,11 +6,10 @@
 #include <fmt/format.h>
 
 #include "base/error.h"
-#include "base/nearest.h"
-#include "base/utf8.h"
 #include "phonics/inventory.h"
 #include "phonics/own_pattern.h"
 #include "phonics/pattern_rule.h"
+#include "phonics/pattern_terms.h"
 #include "phonics/table_text.h"
 
 namespace sheaf {
@@ -33,54 +32,6 @@ std::vector<TaughtUnit> read_taught(std::string_view text, std::string& fault) {
     taught.push_back(std::move(unit));
   }
   return taught;
-}
-
-// Parts a text at the word "or".
-std::vector<std::string_view> alternatives(std::string_view text) {
-  std::vector<std::string_view> result;
-  std::size_t begin = 0;
-  for (;;) {
-    const std::size_t end = text.find(" or ", begin);
-    result.push_back(text.substr(begin, end - begin));
-    if (end == std::string_view::npos) return result;
-    begin = end + 4;
-  }
-}
-
-// Lower case, with what parts words made alike.
-std::string plain_form(std::string_view text) {
-  std::string result;
-  for (const char c : lower_case(text)) {
-    const bool gap = c == ' ' || c == '-' || c == '_';
-    if (gap && (result.empty() || result.back() == ' ')) continue;
-    result += gap ? ' ' : c;
-  }
-  while (result.ends_with(' ')) result.pop_back();
-  return result;
-}
-
-// Whether the plain form of a text is `wanted`, which is one; most are told
-// apart by their first letter.
-bool has_plain_form(std::string_view text, std::string_view wanted) {
-  const char first = text.empty() ? ' ' : text.front();
-  const bool small = first >= 'a' && first <= 'z';
-  if (small && first != wanted.front()) return false;
-  return plain_form(text) == wanted;
-}
-
-// Whether `part` stands in `whole` at the beginning of a word of it.
-bool holds_part(std::string_view whole, std::string_view part) {
-  std::size_t at = whole.find(part);
-  while (at != std::string_view::npos) {
-    const bool begins = at == 0 || whole[at - 1] == ' ' || whole[at - 1] == '(';
-    const std::size_t end = at + part.size();
-    const bool ends =
-        end == whole.size() ||
-        std::string_view(" ,)").find(whole[end]) != std::string_view::npos;
-    if (begins && ends) return true;
-    at = whole.find(part, at + 1);
-  }
-  return false;
 }
 
 // m, n, ng and l give a short vowel before them another colour.
@@ -114,6 +65,8 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
     pattern.id = row.cell(0);
     pattern.name = row.cell(1);
     pattern.remark = row.cell(5);
+    pattern.family = row.cell(6);
+    pattern.example = row.cell(7);
     pattern.teaches = read_taught(row.cell(2), fault);
     pattern.short_vowel = pattern.id.starts_with("short_");
     std::vector<PatternRule> rules;
@@ -134,9 +87,26 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
       throw MachineError(
           fmt::format("the pattern table, line {}: {}", row.line, fault));
     }
-    patterns_.push_back(std::move(pattern));
-    rules_.push_back(std::move(rules));
+    add(std::move(pattern), std::move(rules));
   }
+}
+
+void PatternCatalogue::add(Pattern pattern, std::vector<PatternRule> rules) {
+  const auto id = static_cast<PatternId>(patterns_.size());
+  by_id_.emplace(plain_name(pattern.id), id);
+  by_name_.emplace(plain_name(pattern.name), id);
+  patterns_.push_back(std::move(pattern));
+  rules_.push_back(std::move(rules));
+}
+
+std::optional<PatternId> PatternCatalogue::find_exact(
+    std::string_view written) const {
+  const std::string plain = plain_name(written);
+  for (const auto* names : {&by_id_, &by_name_}) {
+    const auto found = names->find(plain);
+    if (found != names->end()) return found->second;
+  }
+  return std::nullopt;
 }
 
 void PatternCatalogue::add(const OwnPattern& own) {
@@ -152,41 +122,12 @@ void PatternCatalogue::add(const OwnPattern& own) {
     rules.emplace_back().unit = read_conditions(part, fault);
   }
   assert(fault.empty());
-  patterns_.push_back(std::move(pattern));
-  rules_.push_back(std::move(rules));
+  add(std::move(pattern), std::move(rules));
 }
 
 const Pattern* PatternCatalogue::by_id(std::string_view id) const {
   const auto found = std::ranges::find(patterns_, id, &Pattern::id);
   return found == patterns_.end() ? nullptr : &*found;
-}
-
-PatternSearch PatternCatalogue::find(std::string_view written) const {
-  PatternSearch search;
-  const std::string wanted = plain_form(written);
-  if (wanted.empty()) return search;
-  for (const bool by_name : {false, true}) {
-    for (const Pattern& pattern : patterns_) {
-      if (has_plain_form(by_name ? pattern.name : pattern.id, wanted)) {
-        search.found.push_back(id_of(pattern));
-        return search;
-      }
-    }
-  }
-  for (const Pattern& pattern : patterns_) {
-    if (holds_part(plain_form(pattern.name), wanted) ||
-        holds_part(plain_form(pattern.id), wanted)) {
-      search.found.push_back(id_of(pattern));
-    }
-  }
-  if (!search.found.empty()) return search;
-  std::vector<std::string_view> names;
-  for (const Pattern& pattern : patterns_) {
-    names.push_back(pattern.id);
-    if (pattern.name != pattern.id) names.push_back(pattern.name);
-  }
-  search.nearest = nearest_names(written, names);
-  return search;
 }
 
 std::span<const PatternRule> PatternCatalogue::rules(PatternId id) const {

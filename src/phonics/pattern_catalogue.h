@@ -1,7 +1,9 @@
 #pragma once
 
 #include <deque>
+#include <map>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -31,6 +33,8 @@ struct Pattern {
   std::string_view id;    ///< "ck"
   std::string_view name;  ///< "ck after a short vowel"
   std::string_view remark;
+  std::string_view family;   ///< what it is listed with: "vowel teams"
+  std::string_view example;  ///< a word that has it; empty for a lesson's own
   std::vector<TaughtUnit> teaches;
   /// One of the short vowels: words in which a neighbour colours the vowel
   /// come later in a first list.
@@ -44,14 +48,6 @@ struct Pattern {
 /// else the id as words ("ck", "th voiceless").
 std::string column_title(const Pattern& pattern);
 
-/// What a lesson's short form for a pattern leads to.
-struct PatternSearch {
-  /// One where it is clear, several where it is not, none where nothing fits.
-  std::vector<PatternId> found;
-  /// Names near to what was written, where nothing fits.
-  std::vector<std::string_view> nearest;
-};
-
 /// The catalogue of patterns, read from the word list's file, whose text must
 /// outlive it. Throws MachineError where the text is damaged.
 class PatternCatalogue {
@@ -63,10 +59,9 @@ class PatternCatalogue {
   std::span<const Pattern> all() const { return patterns_; }
   const Pattern& operator[](PatternId id) const { return patterns_[id]; }
 
-  /// Looks up what a teacher wrote. An exact id wins (case, spaces, hyphens
-  /// and underscores do not matter), then an exact name, then a part of
-  /// exactly one name.
-  PatternSearch find(std::string_view written) const;
+  /// The pattern with just this id or, where none has it, this name; case and
+  /// what parts the words in it do not matter.
+  std::optional<PatternId> find_exact(std::string_view written) const;
   /// The pattern with this id, or nothing; for code that knows its ids.
   const Pattern* by_id(std::string_view id) const;
   PatternId id_of(const Pattern& pattern) const {
@@ -87,6 +82,10 @@ class PatternCatalogue {
   /// The texts of the lesson's own, which no file holds.
   std::deque<std::string> own_texts_;
   std::vector<std::vector<PatternRule>> rules_;
+  /// By their plain form.
+  std::map<std::string, PatternId, std::less<>> by_id_, by_name_;
+
+  void add(Pattern pattern, std::vector<PatternRule> rules);
 };
 
 }  // namespace sheaf

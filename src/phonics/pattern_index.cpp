@@ -16,7 +16,8 @@ std::uint32_t pack(const PatternEntry& entry) {
   return (entry.word & kWordMask) |
          static_cast<std::uint32_t>(entry.place) << kWordBits |
          (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U) |
-         static_cast<std::uint32_t>(entry.accents) << 28U;
+         (entry.weak ? 1U << 28U : 0U) | (entry.unsure ? 1U << 29U : 0U) |
+         (entry.twin ? 1U << 30U : 0U) | (entry.affix ? 1U << 31U : 0U);
 }
 
 PatternEntry unpack_entry(std::uint32_t packed) {
@@ -28,20 +29,27 @@ PatternEntry unpack_entry(std::uint32_t packed) {
                              : PatternWord::Place::middle;
   entry.twice = (packed >> 26U & 1U) != 0;
   entry.later = (packed >> 27U & 1U) != 0;
-  entry.accents = static_cast<std::uint8_t>(packed >> 28U);
+  entry.weak = (packed >> 28U & 1U) != 0;
+  entry.unsure = (packed >> 29U & 1U) != 0;
+  entry.twin = (packed >> 30U & 1U) != 0;
+  entry.affix = (packed >> 31U & 1U) != 0;
   return entry;
 }
 
-std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
-                                          PatternId pattern) {
+PatternEntries entries_of(std::span<const std::uint32_t> index,
+                          std::span<const std::uint8_t> accents,
+                          PatternId pattern) {
   const std::size_t at = pattern;
   // Patterns of a lesson's own are not in the index.
   if (index.empty() || at + 1 >= index[0]) return {};
   if (at + 1 >= index.size()) return {};
-  const std::size_t begin = index[at];
-  const std::size_t end = index[at + 1];
-  if (begin > end || end > index.size()) return {};
-  return index.subspan(begin, end - begin);
+  const std::size_t head = index[0], begin = index[at], end = index[at + 1];
+  if (head > begin || begin > end || end > index.size() ||
+      end - head > accents.size()) {
+    return {};
+  }
+  return {index.subspan(begin, end - begin),
+          accents.subspan(begin - head, end - begin)};
 }
 
 bool is_in_hash_set(std::span<const std::uint8_t> bytes, std::uint32_t hash) {

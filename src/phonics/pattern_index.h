@@ -1,5 +1,6 @@
 #pragma once
 
+#include <compare>
 #include <cstdint>
 #include <span>
 #include <string_view>
@@ -12,17 +13,24 @@ namespace sheaf {
 /// The index of the common words that have each pattern, as it stands in the
 /// compiled word list: for each pattern where its entries begin, one number
 /// more for the end, then an entry a word, or several where accents have the
-/// pattern in other places. Finding words by reading all of them takes a third
-/// of a second; this takes none.
+/// pattern otherwise (in another place, without a word that sounds like it). A
+/// byte an entry besides says which accents have it so. Finding words by reading
+/// all of them takes a third of a second; this takes none.
 struct PatternEntry {
   std::uint32_t word = 0;  ///< where its first record stands, below 2^24
   PatternWord::Place place = PatternWord::Place::middle;
   bool twice = false;
   bool later = false;
-  /// The accents that have it so, as they are by themselves: a bit each.
-  std::uint8_t accents = 0;
+  bool weak = false;
+  bool unsure = false;
+  bool twin = false;
+  bool affix = false;
+
+  /// By word first.
+  auto operator<=>(const PatternEntry&) const = default;
 };
-/// The bit of an accent in `PatternEntry::accents`.
+/// The bit of an accent in the byte of an entry, which tells the accents that
+/// have it so, as they are by themselves.
 constexpr std::uint8_t index_bit(Accent accent) {
   return static_cast<std::uint8_t>(1U << static_cast<int>(accent));
 }
@@ -31,9 +39,15 @@ inline constexpr std::uint8_t kAllIndexed = 15;
 std::uint32_t pack(const PatternEntry& entry);
 PatternEntry unpack_entry(std::uint32_t packed);
 
-/// The packed entries of a pattern; none where the index is damaged.
-std::span<const std::uint32_t> entries_of(std::span<const std::uint32_t> index,
-                                          PatternId pattern);
+/// The packed entries of a pattern, and the accents of each.
+struct PatternEntries {
+  std::span<const std::uint32_t> packed;
+  std::span<const std::uint8_t> accents;  ///< as many
+};
+/// None where the index is damaged.
+PatternEntries entries_of(std::span<const std::uint32_t> index,
+                          std::span<const std::uint8_t> accents,
+                          PatternId pattern);
 
 /// A set of hashes as a bit each. What is in it is always found; one in
 /// sixteen of the things that are not in it is found too, at about 65,000

@@ -50,6 +50,12 @@ std::string_view joint_name(Joint joint) {
       return "dropped";
     case Joint::y_to_i:
       return "yi";
+    case Joint::f_to_v:
+      return "fv";
+    case Joint::c_to_ck:
+      return "ck";
+    case Joint::ie_to_y:
+      return "iey";
   }
   return {};
 }
@@ -173,6 +179,17 @@ std::string with_spaces(std::string_view sounds) {
 }
 
 }  // namespace
+
+std::vector<std::string_view> alternatives(std::string_view text) {
+  std::vector<std::string_view> result;
+  std::size_t begin = 0;
+  for (;;) {
+    const std::size_t end = text.find(" or ", begin);
+    result.push_back(text.substr(begin, end - begin));
+    if (end == std::string_view::npos) return result;
+    begin = end + 4;
+  }
+}
 
 std::vector<RuleCondition> read_conditions(std::string_view text,
                                            std::string& fault) {

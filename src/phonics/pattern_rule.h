@@ -63,6 +63,8 @@ std::uint64_t grapheme_bit(std::string_view grapheme);
 /// The bits that a rule's units ask for, for `PatternRule::graphemes`.
 std::uint64_t grapheme_bits(const PatternRule& rule);
 
+/// Parts sets of conditions at the word "or".
+std::vector<std::string_view> alternatives(std::string_view text);
 /// Reads conditions parted by spaces. `fault` gets what is wrong.
 std::vector<RuleCondition> read_conditions(std::string_view text,
                                            std::string& fault);

@@ -10,6 +10,7 @@
 #include "phonics/own_pattern.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/reading_maker.h"
+#include "phonics/right_forms.h"
 #include "phonics/why_not.h"
 #include "phonics/word_facts.h"
 
@@ -51,11 +52,7 @@ Phonics::Impl::Impl(const std::string& path)
 std::vector<WordRecord> Phonics::Impl::known(const Lexicon& lexicon,
                                              std::string_view spelling) {
   std::vector<WordRecord> records = lexicon.readings(spelling);
-  if (records.empty()) records = derived(lexicon, spelling);
-  if (records.empty() && spelling.size() > 1 && spelling.ends_with('\'')) {
-    records = known(lexicon, spelling.substr(0, spelling.size() - 1));  // girls'
-    for (WordRecord& record : records) record.spelling += '\'';
-  }
+  if (records.empty()) records = possessive(lexicon, spelling);
   if (records.empty()) records = hyphenated(lexicon, spelling);
   if (records.empty() && spelling.find('-') != std::string_view::npos) {
     records = lexicon.readings(map_letters(spelling).letters);
@@ -79,36 +76,39 @@ std::vector<WordRecord> Phonics::Impl::hyphenated(const Lexicon& lexicon,
                        lexicon.inventory())};
 }
 
-std::vector<WordRecord> Phonics::Impl::derived(const Lexicon& lexicon,
-                                               std::string_view spelling) {
+// girl's, girls' and James's. No 's stands behind a plural (girls's), and an
+// apostrophe alone behind s only.
+std::vector<WordRecord> Phonics::Impl::possessive(const Lexicon& lexicon,
+                                                  std::string_view spelling) {
+  constexpr std::string_view kSign = "'s";
   std::vector<WordRecord> records;
-  int best_rank = 0;
+  if (spelling.ends_with("s'")) {
+    records = known(lexicon, spelling.substr(0, spelling.size() - 1));
+    for (WordRecord& record : records) record.spelling += '\'';
+    return records;
+  }
+  if (!spelling.ends_with(kSign)) return records;
+  const std::string_view base =
+      spelling.substr(0, spelling.size() - kSign.size());
+  if (base.find('\'') != std::string_view::npos || is_plural(lexicon, base)) {
+    return {};
+  }
   const std::string letters = map_letters(spelling).letters;
-  const auto make = [&](const EndingAnalysis& analysis) {
-    std::vector<WordRecord> made;
-    for (const WordRecord& base : lexicon.readings(analysis.base)) {
-      auto record =
-          derive_record(spelling, letters, analysis, base,
-                        lexicon.label(base.label), lexicon.inventory());
-      if (record) made.push_back(std::move(*record));
-    }
-    return made;
-  };
-  take_off_ending(spelling, [&](const EndingAnalysis& analysis) {
-    std::vector<WordRecord> made = make(analysis);
-    if (made.empty()) return -1;
-    constexpr int kUnlisted = 99;
-    const int tier = lexicon.tier(analysis.base);
-    const bool plural = lexicon.tier(without_plural_s(analysis.base)) > 0;
-    const int rank = (tier == 0 ? kUnlisted : tier) + joint_rank(analysis) +
-                     (plural ? kPluralRank : 0);
-    if (records.empty() || rank < best_rank) {
-      records = std::move(made);
-      best_rank = rank;
-    }
-    return rank;
-  });
+  for (const WordRecord& record : known(lexicon, base)) {
+    auto made =
+        derive_record(spelling, letters,
+                      {Ending::possessive, Joint::plain, std::string(base)},
+                      record, lexicon.label(record.label), lexicon.inventory());
+    if (made) records.push_back(std::move(*made));
+  }
   return records;
+}
+
+bool Phonics::Impl::is_plural(const Lexicon& lexicon, std::string_view word) {
+  const std::string_view one = without_plural_s(word);
+  if (one.empty() || lexicon.is_not_inflected(word)) return false;
+  const auto head = lexicon.head(one);
+  return head && !head->name && (head->everyday || head->tier > 0);
 }
 
 Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
@@ -140,11 +140,12 @@ void Phonics::Impl::find_patterns(Reading& reading, const LetterMap& map,
                                   const Lexicon& spoken) const {
   const WordFacts facts = find_facts(reading, map, spoken);
   reading.places = catalogue.places_in(reading, facts);
-  reading.doubled = -1;
+  reading.doubled = reading.dropped = -1;
   for (const WordFacts::PlacedEnding& ending : facts.endings) {
-    if (ending.analysis.joint == Joint::doubled && ending.begin > 0) {
-      reading.doubled = static_cast<int>(ending.begin) - 1;
-    }
+    if (ending.begin == 0) continue;
+    const int before = static_cast<int>(ending.begin) - 1;
+    if (ending.analysis.joint == Joint::doubled) reading.doubled = before;
+    if (ending.analysis.joint == Joint::dropped_e) reading.dropped = before;
   }
 }
 
@@ -230,7 +231,28 @@ bool Phonics::knows(std::string_view word) const {
   return map.good && !Impl::known(impl_->lexicon, map.spelling).empty();
 }
 
+std::vector<std::string> Phonics::right_forms(std::string_view word) const {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> words;
+  const LetterMap map = map_letters(normalized(word));
+  const bool plain = map.spelling == map.letters;
+  if (!map.good || !plain || knows(word)) return words;
+  for (RightForm& form : sheaf::right_forms(map.letters, impl_->lexicon)) {
+    if (words.size() < kMost) words.push_back(std::move(form.word));
+  }
+  return words;
+}
+
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }
+
+std::vector<PatternName> Phonics::find_patterns(
+    std::string_view written) const {
+  return find_pattern_names(
+      impl_->catalogue, written, [this](std::string_view word, PatternId id) {
+        return read(word, Conventions{}).front().find(id) != nullptr;
+      });
+}
+
 const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
 
 std::string Phonics::fault_of_own_pattern(std::string_view written) const {
@@ -266,6 +288,16 @@ Phonics::TaughtSound Phonics::taught_sound(
     }
   }
   return {in_accent(taught.grapheme, taught.phonemes, conventions), ""};
+}
+
+ContrastFit Phonics::fit_of(const Reading& reading, PatternId pattern,
+                            std::span<const PatternId> against) const {
+  if (!has_contrast_rule(impl_->catalogue, pattern, against)) {
+    return ContrastFit::shows;
+  }
+  const LetterMap map = map_letters(reading.word);
+  const WordFacts facts = find_facts(reading, map, impl_->lexicon);
+  return contrast_fit(impl_->catalogue, reading, facts, pattern, against);
 }
 
 bool is_word(std::string_view text) { return map_letters(text).good; }

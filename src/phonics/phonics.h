@@ -9,8 +9,10 @@
 #include <string_view>
 #include <vector>
 
+#include "phonics/contrasts.h"
 #include "phonics/conventions.h"
 #include "phonics/pattern_catalogue.h"
+#include "phonics/pattern_search.h"
 #include "phonics/reading.h"
 
 namespace sheaf {
@@ -37,7 +39,9 @@ struct HandReading {
 struct WordInfo {
   int tier = 0;           ///< size of the smallest SCOWL list with it, 0: none
   bool everyday = false;  ///< on Sheaf's own list of children's words
+  bool first = false;     ///< among those that children know first
   bool name = false;      ///< written with a capital
+  bool british = false;   ///< spelled otherwise in America
 };
 
 /// A word that could be taken for one with a pattern, and why it is none.
@@ -60,6 +64,12 @@ struct PatternWord {
   bool twice = false;     ///< it has the pattern in several places
   bool later = false;     ///< as in PatternPlace
   bool readings = false;  ///< it can be said in several ways
+  /// In each of its places it is the vowel of a weak beat (spatula for u as in
+  /// put), which it is not in most words that have it.
+  bool weak = false;
+  bool unsure = false;  ///< said in another way it does not have it (tear)
+  bool twin = false;    ///< a word that is known sooner sounds just like it
+  bool affix = false;   ///< it stands in an ending or a prefix (ng in using)
 };
 
 /// How English words are spelled and said: the word list, the correspondences
@@ -99,9 +109,16 @@ class Phonics {
   std::shared_ptr<const Reading> first_units(
       std::string_view word, const Conventions& conventions) const;
   bool knows(std::string_view word) const;
+  /// The known words that an unknown one is likely meant for, where it is a
+  /// known base with its ending put on wrongly: carried for carryed, went and
+  /// gone for goed. The likeliest first, at most a few; empty for known words.
+  std::vector<std::string> right_forms(std::string_view word) const;
   std::optional<WordInfo> info(std::string_view word) const;
 
   const PatternCatalogue& patterns() const;
+  /// Reads what a teacher wrote for a pattern or a contrast; see
+  /// `find_pattern_names`.
+  std::vector<PatternName> find_patterns(std::string_view written) const;
   /// What is wrong with a lesson's definition of a pattern, or nothing.
   std::string fault_of_own_pattern(std::string_view written) const;
   /// The word list behind it all, for marking; lives as long as this does.
@@ -120,6 +137,11 @@ class Phonics {
   };
   TaughtSound taught_sound(PatternId pattern, const TaughtUnit& taught,
                            const Conventions& conventions) const;
+
+  /// How a word with a pattern fits a contrast with others; see
+  /// `contrast_fit`.
+  ContrastFit fit_of(const Reading& reading, PatternId pattern,
+                     std::span<const PatternId> against) const;
 
   /// Calls with the preferred reading of each word until the call gives false:
   /// everyday words, then those of the lists up to a size, smaller lists
@@ -140,6 +162,12 @@ class Phonics {
   /// are listed ones (`Unit::listed`) of this accent.
   bool is_said_like_a_word(std::span<const Phoneme> phonemes,
                            const Conventions& conventions) const;
+  /// Common words of other spellings that sound like it in the accent in force
+  /// (night, knight), the commonest first; the reading is of that accent. None
+  /// are names, rare forms (need, kneed), two spellings of one word (gray,
+  /// grey), or possessives beside plurals.
+  std::vector<std::string> sound_alikes(const Reading& reading,
+                                        const Conventions& conventions) const;
   /// Whether the word stands in any list, the largest included, even where
   /// nobody says how it sounds. In one case of some thousands it says so of
   /// one that does not.

@@ -30,12 +30,13 @@ struct Phonics::Impl {
   /// The word list as the conventions' accent has it.
   const Lexicon& lexicon_for(const Conventions& conventions) const;
 
-  /// The records of a word that is listed, or has a listed base and a regular
-  /// ending, or known parts around a hyphen.
+  /// The records of a word that is listed, or is made of listed words with a
+  /// possessive's sign or a hyphen, in the accent of the word list given.
   static std::vector<WordRecord> known(const Lexicon& lexicon,
                                        std::string_view spelling);
-  static std::vector<WordRecord> derived(const Lexicon& lexicon,
-                                         std::string_view spelling);
+  static std::vector<WordRecord> possessive(const Lexicon& lexicon,
+                                            std::string_view spelling);
+  static bool is_plural(const Lexicon& lexicon, std::string_view word);
   static std::vector<WordRecord> hyphenated(const Lexicon& lexicon,
                                             std::string_view spelling);
 

@@ -14,7 +14,8 @@ namespace sheaf {
 namespace {
 
 WordInfo info_of(const WordRecord& record) {
-  return {record.tier, record.everyday, record.name};
+  return {record.tier, record.everyday, record.first, record.name,
+          record.british};
 }
 
 }  // namespace
@@ -26,7 +27,8 @@ std::optional<WordInfo> Phonics::info(std::string_view word) const {
   const auto head = plain ? impl_->lexicon.head(word)
                           : impl_->lexicon.head(map_letters(word).spelling);
   if (!head) return std::nullopt;
-  return WordInfo{head->tier, head->everyday, head->name};
+  return WordInfo{head->tier, head->everyday, head->first, head->name,
+                  head->british};
 }
 
 void Phonics::each_word(
@@ -81,17 +83,21 @@ std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern,
                                                    const Lexicon& spoken,
                                                    unsigned accents) const {
   std::vector<PatternWord> words;
+  const PatternEntries entries =
+      entries_of(file.records<std::uint32_t>(Section::pattern_words),
+                 file.section(Section::pattern_accents), pattern);
   std::uint32_t last = kNoWord;
-  for (const std::uint32_t packed : entries_of(
-           file.records<std::uint32_t>(Section::pattern_words), pattern)) {
-    const PatternEntry entry = unpack_entry(packed);
-    if ((entry.accents & accents) == 0 || entry.word == last) continue;
+  for (std::size_t i = 0; i < entries.packed.size(); ++i) {
+    if ((entries.accents[i] & accents) == 0) continue;
+    const PatternEntry entry = unpack_entry(entries.packed[i]);
+    if (entry.word == last) continue;
     last = entry.word;
     const auto record = spoken.record(entry.word);
     if (!record) continue;
     words.push_back({record->spelling, info_of(*record), 0,
                      syllable_count(record->segments, lexicon.inventory()),
-                     entry.place, entry.twice, entry.later, record->more});
+                     entry.place, entry.twice, entry.later, record->more,
+                     entry.weak, entry.unsure, entry.twin, entry.affix});
     for (const Segment& segment : record->segments) {
       words.back().phonemes += lexicon.inventory()[segment.id].sound_count;
     }

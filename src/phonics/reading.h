@@ -85,6 +85,9 @@ struct Reading {
   /// The unit that is doubled before an ending, as the pp of hopping; -1 where
   /// there is none. Found with the patterns.
   int doubled = -1;
+  /// The unit behind which an ending made the base drop its e, as the k of
+  /// making; -1 where there is none. Found with the patterns.
+  int dropped = -1;
   Origin origin = Origin::lexicon;
   /// Tells the readings of one spelling apart, for people: "verb", "past".
   std::string label;

@@ -191,6 +191,20 @@ std::string ending_text_of(const PatternRule& rule, const Reading& reading,
   return {};
 }
 
+// The letters are there by the way the ending was put on: leaves, for ve.
+std::string unwanted_joint(const PatternRule& rule, const Reading& reading,
+                           const WordFacts& facts) {
+  for (const RuleCondition& c : rule.word) {
+    if (c.key != Key::joint || !c.negative || word_meets(c, reading, facts)) {
+      continue;
+    }
+    const EndingAnalysis& outer = facts.endings.front().analysis;
+    return fmt::format("it is `{}` with the ending -{}", outer.base,
+                       ending_text(outer.ending));
+  }
+  return {};
+}
+
 // "it has short o (b o t)"
 std::string what_it_has(const Reading& reading,
                         const Conventions& conventions) {
@@ -280,6 +294,10 @@ std::string explain_why_not(const Reading& reading, const WordFacts& facts,
                             const PatternCatalogue& catalogue,
                             PatternId pattern, const Conventions& conventions) {
   const auto rules = catalogue.rules(pattern);
+  for (const PatternRule& rule : rules) {
+    std::string text = unwanted_joint(rule, reading, facts);
+    if (!text.empty()) return text;
+  }
   for (const PatternRule& rule : rules) {
     if (auto text = failed_unit(rule, reading, facts, false, conventions))
       return *text;

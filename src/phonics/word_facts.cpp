@@ -123,18 +123,6 @@ std::size_t unit_at(const WordFacts& facts, std::size_t letter) {
                               : static_cast<std::size_t>(at - facts.at.begin());
 }
 
-constexpr std::array<std::string_view, 16> kPrefixes = {
-    "inter", "super", "anti", "auto", "over", "dis", "mis", "non",
-    "sub",   "pre",   "un",   "re",   "in",   "il",  "im",  "ir"};
-
-bool ends_with(std::span<const P> whole, std::span<const P> part) {
-  const auto alike = [](P a, P b) {
-    return same_sound(a == P::iy ? P::ih : a, b == P::iy ? P::ih : b);
-  };
-  return part.size() <= whole.size() &&
-         std::ranges::equal(whole.last(part.size()), part, alike);
-}
-
 // A prefix is one where the rest is a word that sounds as it does here:
 // unhappy, not uncle; relay, not ready.
 std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
@@ -144,7 +132,7 @@ std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
                       return lexicon.is_not_prefixed(e.analysis.base);
                     });
   if (none) return {};
-  for (const std::string_view prefix : kPrefixes) {
+  for (const std::string_view prefix : known_prefixes()) {
     if (!facts.letters.starts_with(prefix)) continue;
     const std::string_view rest =
         std::string_view(facts.letters).substr(prefix.size());
@@ -156,7 +144,7 @@ std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
       if (record.name || record.tier == 0 || record.tier > largest) continue;
       const std::vector<P> own =
           phonemes_of(record.segments, lexicon.inventory());
-      if (own.size() > 1 && ends_with(whole, own)) return prefix;
+      if (own.size() > 1 && ends_in_word(whole, own)) return prefix;
     }
   }
   return {};

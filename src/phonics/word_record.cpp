@@ -66,7 +66,10 @@ struct CodeReader {
 };
 
 constexpr std::size_t kFixedBytes = 4;
-constexpr std::uint8_t kBathMark = 4;  // in the marks
+// In the marks.
+constexpr std::uint8_t kBathMark = 4;
+constexpr std::uint8_t kAccentMark = 32;
+constexpr std::uint8_t kVariesMark = 64;
 
 // The letters of a unit, with an apostrophe after `inside` of them if that is
 // not negative.
@@ -132,15 +135,16 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
   bytes.push_back(static_cast<std::uint8_t>(
       tier_number(record.tier) | static_cast<int>(record.origin) << 4 |
       (record.more ? 0x40 : 0) | (record.label ? 0x80 : 0)));
-  bytes.push_back(static_cast<std::uint8_t>((record.everyday ? 1 : 0) |
-                                            (record.name ? 2 : 0) |
-                                            (record.bath ? kBathMark : 0) |
-                                            record.accents << 3 |
-                                            (record.varies ? 0x40 : 0)));
+  bytes.push_back(static_cast<std::uint8_t>(
+      (record.everyday ? 1 : 0) | (record.name ? 2 : 0) |
+      (record.bath ? kBathMark : 0) | (record.first ? 8 : 0) |
+      (record.british ? 16 : 0) | (record.accents ? kAccentMark : 0) |
+      (record.varies ? kVariesMark : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
   if (record.bath) bytes.push_back(record.bath);
+  if (record.accents) bytes.push_back(record.accents);
 
   std::size_t at = 0;  // in the spelling
   int letter = 0;      // of the letters alone
@@ -197,10 +201,11 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.origin = static_cast<Reading::Origin>((flags >> 4) & 3);
   record.more = flags & 0x40;
   record.everyday = head.everyday;
+  record.first = head.first;
+  record.british = head.british;
   record.name = head.name;
   const std::uint8_t marks = bytes[offset + 1];
-  record.accents = marks >> 3 & kEveryAccent;
-  record.varies = (marks & 0x40) != 0;
+  record.varies = (marks & kVariesMark) != 0;
   record.stress =
       static_cast<std::uint16_t>(bytes[offset + 2] | bytes[offset + 3] << 8);
   offset += kFixedBytes;
@@ -208,6 +213,10 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   if ((marks & kBathMark) != 0) {
     if (offset >= bytes.size()) return std::nullopt;
     record.bath = bytes[offset++];
+  }
+  if ((marks & kAccentMark) != 0) {
+    if (offset >= bytes.size()) return std::nullopt;
+    record.accents = bytes[offset++] & kEveryAccent;
   }
 
   CodeReader reader{bytes, offset, inventory};
@@ -255,7 +264,8 @@ bool record_spells(std::span<const std::uint8_t> bytes, std::size_t offset,
                    std::string_view spelling, const Inventory& inventory) {
   if (offset + kFixedBytes >= bytes.size()) return false;
   const std::size_t further = ((bytes[offset] & 0x80) != 0 ? 1 : 0) +
-                              ((bytes[offset + 1] & kBathMark) != 0 ? 1 : 0);
+                              ((bytes[offset + 1] & kBathMark) != 0 ? 1 : 0) +
+                              ((bytes[offset + 1] & kAccentMark) != 0 ? 1 : 0);
   CodeReader reader{bytes, offset + kFixedBytes + further, inventory};
   std::size_t at = 0;
   int inside = -1;
@@ -304,7 +314,8 @@ int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset) {
 
 WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset) {
   return {record_tier(bytes, offset), (bytes[offset + 1] & 1) != 0,
-          (bytes[offset + 1] & 2) != 0};
+          (bytes[offset + 1] & 8) != 0, (bytes[offset + 1] & 2) != 0,
+          (bytes[offset + 1] & 16) != 0};
 }
 
 }  // namespace sheaf

@@ -20,9 +20,10 @@ namespace sheaf {
 /// with its accents.
 ///
 /// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
-/// marks (everyday, name, bath, accents 3 bits, an accent's reading follows),
-/// stress (a bit for each syllable from the first), label number if there is
-/// one, bath vowels if there are any, then codes up to a zero.
+/// marks (everyday, name, bath, first, british, accents, an accent's reading
+/// follows), stress (a bit for each syllable from the first), label number if
+/// there is one, bath vowels if there are any, accents if not all, then codes
+/// up to a zero.
 struct WordRecord {
   std::string spelling;  ///< in lower case, with apostrophes and hyphens
   Segments segments;
@@ -32,10 +33,12 @@ struct WordRecord {
   Reading::Origin origin = Reading::Origin::lexicon;
   int label = 0;  ///< a row of the label table, 0: none
   bool everyday = false;
-  bool name = false;  ///< written with a capital
+  bool first = false;  ///< known before the other everyday words
+  bool name = false;   ///< written with a capital
   /// Of its short a, in their order, those that are the a of father in some
   /// accents: a bit each.
   std::uint8_t bath = 0;
+  bool british = false;  ///< in no list of what is spelled so in America
   /// The accents that have this reading, a bit each (`accent_bit`); 0 where all
   /// have it that have no readings of their own.
   std::uint8_t accents = 0;
@@ -83,7 +86,9 @@ int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset);
 struct WordHead {
   int tier = 0;
   bool everyday = false;
+  bool first = false;
   bool name = false;
+  bool british = false;
 };
 WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset);
 

@@ -3,12 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <optional>
 
 #include "base/shuffle.h"
 #include "base/utf8.h"
-#include "phonics/endings.h"
+#include "phonics/ending_rules.h"
 #include "planning/tables.h"
 
 namespace sheaf {
@@ -47,30 +46,12 @@ std::optional<std::uint64_t> read_number(std::string_view part) {
 
 // A word with the endings that any noun or verb could have.
 std::vector<std::string> with_endings(const std::string& word) {
-  constexpr std::array<std::string_view, 3> kHissing = {"s", "x", "z"};
   std::vector<std::string> forms = {word};
-  const char last = word.back();
-  const bool hissing = std::ranges::any_of(
-      kHissing, [&](std::string_view end) { return word.ends_with(end); });
-  if (hissing || word.ends_with("ch") || word.ends_with("sh")) {
-    forms.push_back(word + "es");
-  } else {
-    forms.push_back(word + "s");
+  for (const Ending ending : {Ending::s, Ending::ed, Ending::ing}) {
+    for (EndedWord& made : put_ending_on(word, ending)) {
+      forms.push_back(std::move(made.spelling));
+    }
   }
-  std::string stem = word;
-  if (last == 'y' && word.size() > 2 &&
-      std::string_view("aeiou").find(word[word.size() - 2]) ==
-          std::string_view::npos) {
-    stem.pop_back();
-    forms.insert(forms.end(), {stem + "ies", stem + "ied", word + "ing"});
-    return forms;
-  }
-  if (last == 'e') {
-    stem.pop_back();
-  } else if (doubles_its_end(word)) {
-    stem += last;
-  }
-  forms.insert(forms.end(), {stem + "ed", stem + "ing"});
   return forms;
 }
 
@@ -98,6 +79,10 @@ void BlockList::add(std::string_view text) {
         spellings_.push_back(*number);
       } else if (number && part.front() == '~') {
         sounds_.push_back(*number);
+      } else if (number && part.front() == '!') {
+        rude_spellings_.push_back(*number);
+      } else if (number && part.front() == '?') {
+        rude_sounds_.push_back(*number);
       } else if (is_word(part)) {
         collect(part);
       }
@@ -123,7 +108,8 @@ std::vector<std::string_view> BlockList::parts(std::string_view line) {
 
 bool BlockList::reads(std::string_view line) {
   return std::ranges::all_of(parts(line), [](std::string_view part) {
-    const bool number = part.front() == '=' || part.front() == '~';
+    constexpr std::string_view kMarks = "=~!?";
+    const bool number = kMarks.find(part.front()) != std::string_view::npos;
     return number ? read_number(part).has_value() : is_word(part);
   });
 }
@@ -142,6 +128,8 @@ void BlockList::collect(std::string_view word) {
 void BlockList::put_in_order() {
   std::ranges::sort(spellings_);
   std::ranges::sort(sounds_);
+  std::ranges::sort(rude_spellings_);
+  std::ranges::sort(rude_sounds_);
 }
 
 bool BlockList::blocks(std::string_view word) const {
@@ -176,20 +164,80 @@ bool BlockList::blocks_part_of(std::string_view word,
   return false;
 }
 
+namespace {
+
+// Calls with everything that is one step from a sequence: one item less, other
+// or more, or two neighbours changed about.
+template <typename Sequence, typename Items, typename Call>
+bool any_neighbour(const Sequence& from, const Items& items, const Call& call) {
+  Sequence to = from;
+  for (std::size_t i = 0; i < from.size(); ++i) {
+    for (const auto item : items) {
+      to[i] = item;
+      if (item != from[i] && call(to)) return true;
+    }
+    to[i] = from[i];
+    if (i > 0) {
+      std::swap(to[i - 1], to[i]);
+      if (call(to)) return true;
+      std::swap(to[i - 1], to[i]);
+    }
+    Sequence less = from;
+    less.erase(less.begin() + static_cast<std::ptrdiff_t>(i));
+    if (call(less)) return true;
+  }
+  for (std::size_t i = 0; i <= from.size(); ++i) {
+    Sequence more = from;
+    more.insert(more.begin() + static_cast<std::ptrdiff_t>(i), *items.begin());
+    for (const auto item : items) {
+      more[i] = item;
+      if (call(more)) return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+bool BlockList::is_near_rude(std::string_view word,
+                             std::span<const Phoneme> phonemes) const {
+  if (rude_spellings_.empty() && rude_sounds_.empty()) return false;
+  constexpr std::string_view kLetters = "abcdefghijklmnopqrstuvwxyz";
+  static const std::vector<Phoneme> kPhonemes = [] {
+    std::vector<Phoneme> all;
+    for (int p = 0; p < kPhonemeCount; ++p) {
+      all.push_back(static_cast<Phoneme>(p));
+    }
+    return all;
+  }();
+  const auto spelled = [&](const std::string& other) {
+    return holds(rude_spellings_, spelling_number(other));
+  };
+  const auto said = [&](const std::vector<Phoneme>& other) {
+    return holds(rude_sounds_, sounds_number(other));
+  };
+  return spelled(std::string(word)) ||
+         any_neighbour(std::string(word), kLetters, spelled) ||
+         any_neighbour(std::vector<Phoneme>(phonemes.begin(), phonemes.end()),
+                       kPhonemes, said);
+}
+
 std::set<std::string> blocked_parts(std::span<const std::string> words,
-                                    const Phonics& phonics) {
+                                    const Phonics& phonics, bool rude) {
   std::set<std::string> parts;
   for (const std::string& given : words) {
     const std::string word = lower_case(given);
     for (const std::string& form : with_endings(word)) {
       parts.insert(fmt::format("={:010x}", spelling_number(form)));
     }
+    if (rude) parts.insert(fmt::format("!{:010x}", spelling_number(word)));
     for (const Reading& reading : phonics.read(word, Conventions{})) {
       std::vector<Phoneme> phonemes;
       for (const Unit& unit : reading.units) {
         phonemes.insert(phonemes.end(), unit.listed.begin(), unit.listed.end());
       }
       parts.insert(fmt::format("~{:010x}", sounds_number(phonemes)));
+      if (rude) parts.insert(fmt::format("?{:010x}", sounds_number(phonemes)));
     }
   }
   return parts;

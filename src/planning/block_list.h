@@ -18,7 +18,8 @@ namespace sheaf {
 /// they are.
 ///
 /// The form: parts between spaces or lines. `=` and ten hexadecimal figures
-/// stand for a spelling, `~` and ten for the sounds of a word; anything else
+/// stand for a spelling, `~` and ten for the sounds of a word; `!` and `?` for
+/// those of a rude word, which nothing made up may even be like; anything else
 /// is a word. `#` begins a remark that ends with its line.
 class BlockList {
  public:
@@ -42,18 +43,23 @@ class BlockList {
   /// them, is blocked: for words that nobody has read.
   bool blocks_part_of(std::string_view word,
                       std::span<const Phoneme> phonemes) const;
+  /// Whether one letter more, less or other, or two changed about, make a rude
+  /// word of it, or one sound more, less or other.
+  bool is_near_rude(std::string_view word,
+                    std::span<const Phoneme> phonemes) const;
 
  private:
   void collect(std::string_view word);
   void put_in_order();
 
-  std::vector<std::uint64_t> spellings_, sounds_;  // in order
+  std::vector<std::uint64_t> spellings_, sounds_;            // in order
+  std::vector<std::uint64_t> rude_spellings_, rude_sounds_;  // in order
 };
 
 /// The parts that stand for words in a file: their spellings with their
 /// regular endings, and their sounds; in order, so that they do not show in
-/// which order the words were given.
+/// which order the words were given. Of rude words also what marks them so.
 std::set<std::string> blocked_parts(std::span<const std::string> words,
-                                    const Phonics& phonics);
+                                    const Phonics& phonics, bool rude = false);
 
 }  // namespace sheaf

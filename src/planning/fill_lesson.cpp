@@ -7,6 +7,7 @@
 #include "analysis/pattern_names.h"
 #include "base/utf8.h"
 #include "phonics/pattern_rule.h"
+#include "planning/contrast.h"
 
 namespace sheaf {
 
@@ -70,13 +71,19 @@ class Filler {
     query.count = count;
     query.first_set = first_set;
     query.leave_out = used_;
+    query.prefer = pairs_;
     for (const PatternId other : patterns_) {
       if (other != pattern) query.without.push_back(other);
     }
     std::vector<std::string> words;
     for (const FoundWord& found : find_words(source_, query)) {
+      // A picture is no reason to take a word that shows nothing of the rule.
+      if (query.pictures_only && found.fit != ContrastFit::shows) continue;
       words.push_back(found.reading->word);
       use(found.reading->word);
+      if (found.fit == ContrastFit::breaks) {
+        exceptions_.push_back(found.reading->word);
+      }
     }
     return words;
   }
@@ -108,9 +115,21 @@ class Filler {
     words.insert(words.begin(), found.front());
   }
 
+  // Two patterns are told apart by words that differ in one sound.
+  void pair_words(std::size_t count) {
+    pairs_.clear();
+    if (patterns_.size() != 2) return;
+    WordQuery query;
+    query.pattern = patterns_[0];
+    query.count = count / 2;
+    query.leave_out = used_;
+    pairs_ = words_of(contrast_pairs(source_, query, patterns_[1]));
+  }
+
   // An equal part of the count for each pattern.
   std::vector<std::string> for_each_pattern(std::size_t count, bool first_set,
                                             bool with_key = false) {
+    pair_words(count);
     std::vector<std::string> words;
     for (std::size_t i = 0; i < patterns_.size(); ++i) {
       const std::size_t share =
@@ -139,6 +158,7 @@ class Filler {
     for (int set = 1; set < lesson_.set.value; ++set) {
       for_each_pattern(each, set == 1);
     }
+    exceptions_.clear();
     const bool with_key = lesson_.words.empty() && !lesson_.key_word.given();
     const auto found =
         for_each_pattern(wanted, lesson_.set.value == 1, with_key);
@@ -147,11 +167,20 @@ class Filler {
     if (words.empty()) return;
     diagnostics_.note(
         diagnostic::words_chosen, place(),
-        fmt::format("the lesson leaves its words to Sheaf, which chose {}: {}",
-                    words.size(), fmt::join(words, " ")),
+        fmt::format(
+            "the lesson leaves its words to Sheaf, which chose {}: {}{}",
+            words.size(), fmt::join(words, " "), exceptions_text()),
         "`sheaf check` shows them in a form to paste; read them before you "
         "print");
     add("words", words, lesson_.words);
+  }
+
+  // Those among the chosen, for which the rule of the contrast does not hold.
+  std::string exceptions_text() const {
+    if (exceptions_.empty()) return {};
+    return fmt::format("; {} {} {} to the rule", fmt::join(exceptions_, " "),
+                       exceptions_.size() == 1 ? "is" : "are",
+                       exceptions_.size() == 1 ? "an exception" : "exceptions");
   }
 
   void report_few(std::size_t found, std::size_t wanted) {
@@ -162,15 +191,24 @@ class Filler {
         source_.taught.known()
             ? "ask for fewer, or move the lesson to a later step of the "
               "sequence"
-            : "ask for fewer, or add words of your own");
+            : "ask for fewer, or add words of your own; `sheaf find` with "
+              "`--older` shows words that older learners know");
   }
 
   // Practised, new and review words, in this order.
   void fill_dictation() {
     std::vector<std::string> words;
-    for (const LessonWord& word : lesson_.words) {
-      if (words.size() == kOfTheList) break;
-      words.push_back(word.spelling.value);
+    // A word that nobody knows comes after the others, if it is not a
+    // misspelled one.
+    for (const bool known : {true, false}) {
+      for (const LessonWord& word : lesson_.words) {
+        if (words.size() == kOfTheList) break;
+        if (is_known(word) != known) continue;
+        const std::string& spelling = word.spelling.value;
+        if (known || source_.phonics.right_forms(spelling).empty()) {
+          words.push_back(spelling);
+        }
+      }
     }
     const auto fresh = for_each_pattern(kNewWords, lesson_.set.value == 1);
     words.insert(words.end(), fresh.begin(), fresh.end());
@@ -179,6 +217,15 @@ class Filler {
     const auto old = review_words(static_cast<std::size_t>(review));
     words.insert(words.end(), old.begin(), old.end());
     add("dictate-words", words, lesson_.dictate_words);
+  }
+
+  bool is_known(const LessonWord& word) const {
+    const auto is_split = [&](const LessonSplit& split) {
+      return lower_case(split.word.value) == lower_case(word.spelling.value);
+    };
+    return !word.graphemes.empty() ||
+           source_.phonics.knows(word.spelling.value) ||
+           std::ranges::any_of(lesson_.splits, is_split);
   }
 
   void add_review(std::size_t count) {
@@ -237,7 +284,9 @@ class Filler {
   Diagnostics& diagnostics_;
   std::vector<PatternId> patterns_;
   std::set<std::string, std::less<>> used_;
+  std::vector<std::string> pairs_;
   std::vector<FilledKey> filled_;
+  std::vector<std::string> exceptions_;
 };
 
 }  // namespace

@@ -1,252 +1,195 @@
 #include "planning/pseudo_words.h"
 
 #include <algorithm>
-#include <array>
-#include <map>
+#include <tuple>
 
 #include "base/shuffle.h"
+#include "phonics/alike.h"
 #include "phonics/word_facts.h"
+#include "planning/pseudo_parts.h"
+#include "planning/sound_groups.h"
 
 namespace sheaf {
 
 namespace {
 
 constexpr std::size_t kMostLetters = 6;
-constexpr std::size_t kMostUnits = 5;
-constexpr std::size_t kMostInRest = 3;
 // How often the part with the pattern comes for once that the other does.
 constexpr int kOwnUses = 4;
+constexpr int kRounds = 12;
+// Words that `sheaf word` parts otherwise are made only where fewer than this
+// are parted alike.
+constexpr std::size_t kFewWords = 10;
 
-// Digraphs that any word may have.
-bool is_common_digraph(const std::string& grapheme) {
-  constexpr std::array<std::string_view, 9> kCommon = {
-      "sh", "ch", "th", "ng", "ck", "ff", "ll", "ss", "tch"};
-  return std::ranges::find(kCommon, grapheme) != kCommon.end();
-}
-
-// A grapheme outside the pattern that leaves nothing to doubt.
-bool is_plain(const Unit& unit) {
-  if (has_vowel(unit)) return is_plain_short_vowel(unit);
-  if (unit.grapheme == "ch") return unit.listed[0] == Phoneme::ch;
-  if (unit.grapheme.size() > 1) return is_common_digraph(unit.grapheme);
-  switch (unit.grapheme[0]) {
-    case 'c':
-      return unit.listed[0] == Phoneme::k;
-    case 'g':
-      return unit.listed[0] == Phoneme::g;
-    case 's':
-      return unit.listed[0] == Phoneme::s;
-    default:
-      return true;
-  }
-}
-
-// The beginning of a word up to its vowel, or the rest of it.
-struct Part {
-  std::string letters;
-  std::vector<Unit> units;
-  bool has_pattern = false;
+// Two parts on their way to a word.
+struct Made {
+  /// Its rest stands in one everyday word only, or is said in several ways.
+  int doubt = 0;
+  std::uint64_t order = 0;
+  const WordPart* onset = nullptr;
+  const WordPart* rest = nullptr;
 };
 
-using Sounds = std::vector<Phoneme>;
+// One that few words have, or that begins with a single letter which says what
+// it seldom says: mon is no word with the o of son.
+bool is_doubtful(const WordPart& rest) {
+  const Unit& vowel = rest.units.front();
+  return rest.has_pattern && (rest.words < 2 || (rest.units.size() > 1 &&
+                                                 vowel.grapheme.size() == 1 &&
+                                                 !is_plain_short_vowel(vowel)));
+}
 
-Sounds sounds_of(const std::vector<Unit>& units) {
-  Sounds sounds;
-  for (const Unit& unit : units) {
-    sounds.insert(sounds.end(), unit.listed.begin(), unit.listed.end());
+Reading join(const WordPart& onset, const WordPart& rest) {
+  Reading reading;
+  reading.word = onset.letters + rest.letters;
+  reading.units = onset.units;
+  const int shift = static_cast<int>(onset.letters.size()) -
+                    static_cast<int>(rest.units.front().begin);
+  for (Unit unit : rest.units) {
+    unit.begin = static_cast<std::uint8_t>(unit.begin + shift);
+    unit.end = static_cast<std::uint8_t>(unit.end + shift);
+    if (unit.is_split()) {
+      unit.split_e = static_cast<std::int16_t>(unit.split_e + shift);
+    }
+    reading.units.push_back(std::move(unit));
   }
-  return sounds;
+  for (Unit& unit : reading.units) {
+    unit.syllable = 0;
+    unit.stressed = true;
+  }
+  return reading;
 }
 
-bool is_soft(char letter) {
-  return letter == 'e' || letter == 'i' || letter == 'y';
-}
-
-// Whether a beginning can stand before a rest.
-bool can_join(const Part& onset, const Part& rest) {
-  const char next = rest.letters.front();
-  if (onset.units.empty()) return true;
-  const Unit& last = onset.units.back();
-  const bool soft = is_soft(next);
-  if (last.grapheme == "c") return (last.listed[0] == Phoneme::s) == soft;
-  if (last.grapheme == "g") return (last.listed[0] == Phoneme::jh) == soft;
-  if (last.grapheme == "k" || last.grapheme == "sk") return soft;
-  // An a or o behind a /w/ says something else; oo and u are hard to say there.
-  const char end = onset.letters.back();
-  const bool w = end == 'w' || onset.letters.ends_with("wh") ||
-                 onset.letters.ends_with("qu");
-  if (w) return next == 'e' || next == 'i';
-  if (onset.letters.ends_with("gu")) return false;
-  if (end == 'y') return next != 'y' && next != 'i';
-  return true;
-}
-
-// Letters that no English word ends with; the rest of an everyday word may be
-// that of a foreign or a shortened one.
-bool ends_well(const std::string& letters) {
-  constexpr std::array<char, 6> kNever = {'c', 'j', 'q', 'v', 'z', 'u'};
-  const char last = letters.back();
-  const bool doubled =
-      letters.size() > 1 && letters[letters.size() - 2] == last;
-  return doubled || std::ranges::find(kNever, last) == kNever.end();
-}
-
-// Beginnings with a silent letter, fit for their own pattern only.
-bool is_plain_onset(const std::string& letters) {
-  constexpr std::array<std::string_view, 8> kOdd = {"kn", "wr", "gn", "gh",
-                                                    "ph", "rh", "ps", "sc"};
-  return std::ranges::none_of(
-      kOdd, [&](std::string_view odd) { return letters.starts_with(odd); });
-}
-
-class PartFinder {
+class Maker {
  public:
-  PartFinder(const SearchGround& source, PatternId pattern)
-      : source_(source), pattern_(pattern) {}
+  Maker(const SearchGround& source, PatternId pattern)
+      : source_(source), pattern_(pattern), groups_(source.phonics) {}
 
-  void run() {
-    source_.phonics.each_word(
-        0, source_.conventions,
-        [&](const Reading& reading, const WordInfo& info) {
-          if (!info.name) add(reading);
-          return true;
-        });
-    // A rest that says two things in two words is left out.
-    std::erase_if(rests_, [&](const auto& entry) {
-      return sounds_of_rest_[entry.first].size() > 1 || !ends_well(entry.first);
-    });
-    std::erase_if(onsets_, [&](const auto& entry) {
-      return !entry.second.has_pattern && !is_plain_onset(entry.first);
-    });
+  /// `doubtful`: its rest alone does not tell how it is said.
+  bool is_fit(const Reading& made, bool doubtful) const {
+    if (made.word.size() > kMostLetters || made.word.size() < 3) return false;
+    const std::vector<Phoneme> sounds = listed_sounds(made.units);
+    return groups_.is_english(sounds) && has_pattern(made) &&
+           !source_.phonics.is_listed(made.word) &&
+           !source_.phonics.is_said_like_a_word(sounds, source_.conventions) &&
+           // telled is what learners write for told.
+           source_.phonics.right_forms(made.word).empty() &&
+           is_clean(BlockList::shipped(), made.word, sounds) &&
+           (source_.blocked == nullptr ||
+            is_clean(*source_.blocked, made.word, sounds)) &&
+           (!doubtful || is_said_so(made, sounds));
   }
 
-  const std::map<std::string, Part>& onsets() const { return onsets_; }
-  const std::map<std::string, Part>& rests() const { return rests_; }
-  /// Whether learners have met the rest in one word at most.
-  bool is_rare(const std::string& rest) const {
-    const auto found = words_with_rest_.find(rest);
-    return found == words_with_rest_.end() || found->second < 2;
+  // Whether `sheaf word` parts it so too.
+  bool is_parted_so(const Reading& made) const {
+    return std::ranges::equal(guess(made).units, made.units, {},
+                              &Unit::grapheme, &Unit::grapheme);
   }
 
  private:
-  void add(const Reading& reading) {
-    if (reading.syllables() != 1 || reading.units.size() > kMostUnits ||
-        reading.word.size() > kMostLetters) {
-      return;
-    }
-    if (reading.word.find_first_not_of("abcdefghijklmnopqrstuvwxyz") !=
-        std::string::npos) {
-      return;
-    }
-    const auto vowel = std::ranges::find_if(
-        reading.units, [](const Unit& unit) { return has_vowel(unit); });
-    if (vowel == reading.units.end()) return;
-    const auto first = static_cast<std::size_t>(vowel - reading.units.begin());
-    const std::string letters = reading.word.substr(vowel->begin);
-    const std::vector<Unit> rest(vowel, reading.units.end());
-    sounds_of_rest_[letters].insert(sounds_of(rest));
-    ++words_with_rest_[letters];
-
-    const bool odd = std::ranges::any_of(
-        reading.units, [](const Unit& unit) { return unit.irregular; });
-    if (odd || !source_.taught.is_decodable(reading)) return;
-    const PatternPlace* place = reading.find(pattern_);
-    // What is not of the pattern is to be plain, and no ending.
-    for (std::size_t i = 0; i < reading.units.size(); ++i) {
-      const bool own = place != nullptr &&
-                       std::ranges::find(place->units, i) != place->units.end();
-      if (!own && !is_plain(reading.units[i])) return;
-    }
-    if (reading.word.ends_with('s') && !reading.word.ends_with("ss")) return;
-    const auto inside = [&](std::size_t begin, std::size_t end) {
-      return place != nullptr && !place->units.empty() &&
-             std::ranges::all_of(place->units, [&](std::size_t unit) {
-               return unit >= begin && unit < end;
-             });
-    };
-    put(onsets_, reading.word.substr(0, vowel->begin),
-        {reading.units.begin(), vowel}, inside(0, first));
-    if (rest.size() > kMostInRest) return;
-    put(rests_, letters, rest, inside(first, reading.units.size()));
+  static bool is_clean(const BlockList& list, std::string_view word,
+                       std::span<const Phoneme> sounds) {
+    return !list.blocks_part_of(word, sounds) &&
+           !list.is_near_rude(word, sounds);
   }
 
-  static void put(std::map<std::string, Part>& parts,
-                  const std::string& letters, std::vector<Unit> units,
-                  bool has_pattern) {
-    Part& part = parts[letters];
-    if (part.has_pattern && !has_pattern) return;
-    part = {letters, std::move(units), has_pattern};
+  bool has_pattern(const Reading& made) const {
+    const Phonics& phonics = source_.phonics;
+    const WordFacts facts =
+        find_facts(made, map_letters(made.word), phonics.lexicon());
+    return std::ranges::any_of(
+        phonics.patterns().places_in(made, facts),
+        [&](const PatternPlace& p) { return p.pattern == pattern_; });
+  }
+
+  // Whether somebody who has never seen the word would say it so.
+  bool is_said_so(const Reading& made,
+                  const std::vector<Phoneme>& sounds) const {
+    return listed_sounds(guess(made).units) == sounds;
+  }
+
+  Reading guess(const Reading& made) const {
+    return source_.phonics.read(made.word, source_.conventions).front();
   }
 
   const SearchGround& source_;
   PatternId pattern_;
-  std::map<std::string, Part> onsets_, rests_;
-  std::map<std::string, std::set<Sounds>> sounds_of_rest_;
-  std::map<std::string, int> words_with_rest_;
+  SoundGroups groups_;
 };
 
-bool is_fit(const SearchGround& source, const PseudoWord& made) {
-  if (made.word.size() > kMostLetters || made.word.size() < 3) return false;
-  const Sounds sounds = sounds_of(made.units);
-  return !source.phonics.is_listed(made.word) &&
-         !source.phonics.knows(made.word) &&
-         !source.phonics.is_said_like_a_word(sounds, source.conventions) &&
-         !BlockList::shipped().blocks_part_of(made.word, sounds) &&
-         (source.blocked == nullptr ||
-          !source.blocked->blocks_part_of(made.word, sounds));
+std::vector<Made> all_pairs(const WordParts& parts) {
+  std::vector<Made> all;
+  for (const auto& [begin, onset] : parts.onsets) {
+    for (const auto& [end, rest] : parts.rests) {
+      if (!onset.has_pattern && !rest.has_pattern) continue;
+      const bool both = onset.has_pattern && rest.has_pattern;
+      if (both && !parts.of_word) continue;
+      if (!can_join(onset, rest)) continue;
+      // What the rest says may hang on what stands before it.
+      if (rest.unsure && !parts.own_onsets.contains(begin)) continue;
+      const int far = parts.of_word && !both ? 4 : 0;
+      all.push_back({(rest.words < 2 ? 1 : 0) + (rest.unsure ? 2 : 0) + far,
+                     text_hash(begin + end), &onset, &rest});
+    }
+  }
+  std::ranges::stable_sort(all, [](const Made& a, const Made& b) {
+    return std::tie(a.doubt, a.order) < std::tie(b.doubt, b.order);
+  });
+  return all;
 }
 
-struct Made {
-  bool rare;  // its rest stands in one everyday word only
-  std::uint64_t order;
-  const Part* onset;
-  const Part* rest;
+class Choice {
+ public:
+  Choice(const Maker& maker, const WordParts& parts, std::size_t count)
+      : maker_(maker), parts_(parts), count_(count), all_(all_pairs(parts)) {}
+
+  // Each beginning and each rest once as long as there are others.
+  std::vector<PseudoWord> run() {
+    for (int most = 1; most <= kRounds; ++most) take_all(most, count_, true);
+    const std::size_t few = std::min(count_, kFewWords);
+    for (int most = 1; most <= kRounds; ++most) take_all(most, few, false);
+    return std::move(words_);
+  }
+
+ private:
+  void take_all(int most, std::size_t count, bool parted_so) {
+    for (Made& made : all_) {
+      if (words_.size() >= count) return;
+      if (made.onset == nullptr) continue;
+      const bool own_onset = made.onset->has_pattern && !parts_.of_word;
+      const WordPart* plain = own_onset ? made.rest : made.onset;
+      const WordPart* own = own_onset ? made.onset : made.rest;
+      const int own_uses = parts_.of_word ? most : most * kOwnUses;
+      if (uses_[plain] >= most || uses_[own] >= own_uses) continue;
+      Reading word = join(*made.onset, *made.rest);
+      if (parted_so && !maker_.is_parted_so(word)) continue;
+      const bool doubtful = is_doubtful(*made.rest);
+      made.onset = nullptr;  // seen
+      if (made_.contains(word.word) || !maker_.is_fit(word, doubtful)) continue;
+      made_.insert(word.word);
+      ++uses_[plain];
+      ++uses_[own];
+      words_.push_back({std::move(word.word), std::move(word.units)});
+    }
+  }
+
+  const Maker& maker_;
+  const WordParts& parts_;
+  std::size_t count_;
+  std::vector<Made> all_;
+  std::vector<PseudoWord> words_;
+  std::map<const WordPart*, int> uses_;
+  std::set<std::string> made_;
 };
 
 }  // namespace
 
 std::vector<PseudoWord> pseudo_words(const SearchGround& source,
                                      PatternId pattern, std::size_t count) {
-  PartFinder parts(source, pattern);
-  parts.run();
-  std::vector<Made> all;
-  for (const auto& [begin, onset] : parts.onsets()) {
-    for (const auto& [end, rest] : parts.rests()) {
-      if (onset.has_pattern == rest.has_pattern || !can_join(onset, rest)) {
-        continue;
-      }
-      all.push_back(
-          {parts.is_rare(end), text_hash(begin + end), &onset, &rest});
-    }
-  }
-  std::ranges::stable_sort(all, [](const Made& a, const Made& b) {
-    return std::tie(a.rare, a.order) < std::tie(b.rare, b.order);
-  });
-  // Each beginning and each rest once as long as there are others.
-  std::vector<PseudoWord> words;
-  std::map<const Part*, int> uses;
-  std::set<std::string> made_words;
-  for (int most = 1; most <= 3 && words.size() < count; ++most) {
-    for (Made& made : all) {
-      if (words.size() == count) break;
-      if (made.onset == nullptr) continue;
-      const Part* plain = made.onset->has_pattern ? made.rest : made.onset;
-      const Part* own = made.onset->has_pattern ? made.onset : made.rest;
-      if (uses[plain] >= most || uses[own] >= most * kOwnUses) continue;
-      PseudoWord word{made.onset->letters + made.rest->letters,
-                      made.onset->units};
-      word.units.insert(word.units.end(), made.rest->units.begin(),
-                        made.rest->units.end());
-      made.onset = nullptr;  // seen
-      if (!is_fit(source, word) || !made_words.insert(word.word).second) {
-        continue;
-      }
-      ++uses[plain];
-      ++uses[own];
-      words.push_back(std::move(word));
-    }
-  }
-  return words;
+  const WordParts parts = find_parts(source, pattern);
+  if (parts.onsets.empty() || parts.rests.empty()) return {};
+  const Maker maker(source, pattern);
+  return Choice(maker, parts, count).run();
 }
 
 }  // namespace sheaf

@@ -15,12 +15,15 @@ struct PseudoWord {
 
 /// Made-up words of one syllable with a pattern: the beginning of one everyday
 /// word and the rest of another, both decodable with what is taught. None is a
-/// word of the list or sounds like one, and no part of its letters or sounds
-/// is blocked. The rest says one sound only in the everyday words that have
-/// it; letters stand only where English has them (c is never before e, i, y
-/// unless it says /s/, k only before e, i, y, no w before a, no single c, j, v
-/// or z at the end). The same every time; fewer than `count` where there are
-/// no more, none for a pattern that needs two syllables.
+/// word of the list or sounds like one; no part of its letters or sounds is
+/// blocked, and none is one letter or one sound from a rude word. Its
+/// consonants stand together in common words of one syllable, its letters only
+/// where English has them (c is never before e, i, y unless it says /s/, k only
+/// before e, i, y, no w before a plain a, no single c, f, j, l, s, v or z at
+/// the end), and a reader who meets it parts it into the same graphemes
+/// (`Phonics::read`). Rests that are said in one way come before others. The
+/// same every time; fewer than `count` where there are no more, none for a
+/// pattern that needs two syllables or an ending.
 std::vector<PseudoWord> pseudo_words(const SearchGround& source,
                                      PatternId pattern, std::size_t count);
 

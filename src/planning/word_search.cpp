@@ -2,41 +2,46 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
-#include <set>
 #include <string_view>
 
 #include "base/nearest.h"
 #include "phonics/endings.h"
 #include "phonics/word_facts.h"
+#include "planning/word_choice.h"
 
 namespace sheaf {
 
 namespace {
-
-using Place = PatternWord::Place;
 
 // Costs, in tenths of what one more sound costs. How they weigh against each
 // other is a judgement, made by reading the first twenty words of every
 // pattern.
 constexpr int kSound = 10;
 constexpr int kSyllable = 20;
-constexpr int kOwnSecond = 12;    // one of our own words, in SCOWL 20
-constexpr int kOwnThird = 30;     // one of our own, in larger lists only
-constexpr int kSecondList = 45;   // SCOWL 10, and none of our own words
-constexpr int kThirdList = 70;    // SCOWL 20
+constexpr int kNotFirst = 50;   // an everyday word, but none of the first list
+constexpr int kInSecond = 6;    // one of them in SCOWL 20
+constexpr int kInLarger = 15;   // one of them in larger lists only
+constexpr int kOlder = 500;     // no everyday word, SCOWL 10
+constexpr int kThirdList = 25;  // no everyday word, SCOWL 20
+constexpr int kHeldBack = 300;
 constexpr int kExtraLetter = 12;  // a sound that takes more than one letter
 constexpr int kNoPicture = 15;
 constexpr int kTwice = 25;
-constexpr int kReadings = 80;  // said in two ways: read, wind
-constexpr int kEnding = 40;    // shops, where the pattern is not an ending
+constexpr int kTwin = 30;      // said like a word that is known sooner
+constexpr int kReadings = 15;  // said in two ways, both with the pattern: use
+// An ending, a prefix or a second word where the pattern is not about it.
+constexpr int kEnding = 60;
+constexpr int kPrefix = 60;
+constexpr int kCompound = 30;
+constexpr int kStrangeBase = 40;  // an ending on what is no everyday word
 constexpr int kIrregular = 40;
-constexpr int kAlike = 8;
-constexpr int kSameRime = 12;
-constexpr int kWrongPlace = 400;
+// In a contrast: silent about its rule; twice as much for an exception.
+constexpr int kUnfit = 1000;
 
 // How many candidates are read in full, for each word wanted.
 constexpr std::size_t kReadForEach = 12;
+// In a contrast, more: words that show the rule may be few.
+constexpr std::size_t kReadForContrast = 5;
 
 int rough_cost(const PatternWord& word) {
   int cost = word.phonemes * kSound + (word.syllables - 1) * kSyllable;
@@ -44,66 +49,23 @@ int rough_cost(const PatternWord& word) {
   cost += std::max(0, letters - word.phonemes) * kExtraLetter;
   const bool small = word.info.tier > 0 && word.info.tier <= 10;
   const bool larger = !small && word.info.tier > 0 && word.info.tier <= 20;
-  if (word.info.everyday) {
-    cost += small ? 0 : larger ? kOwnSecond : kOwnThird;
-  } else {
-    cost += small ? kSecondList : kThirdList;
+  if (!word.info.everyday) {
+    cost += kOlder + (small ? 0 : kThirdList);
+  } else if (!word.info.first) {
+    cost += kNotFirst + (small ? 0 : larger ? kInSecond : kInLarger);
   }
   if (word.twice) cost += kTwice;
+  if (word.twin) cost += kTwin;
   if (word.readings) cost += kReadings;
   return cost;
-}
-
-// The base of a word by its letters, if that is a word too.
-std::string base_of(const Phonics& phonics, const std::string& word) {
-  const EndingAnalysis ending =
-      take_off_ending(word, [&](const EndingAnalysis& analysis) {
-        const auto info = phonics.info(analysis.base);
-        if (!info || info->name) return -1;
-        return info->everyday ? 0 : info->tier == 0 ? -1 : info->tier;
-      });
-  return ending.base;
-}
-
-// Whether a word is said like its base but for the end: hoping and hope, and
-// not city and cite.
-bool begins_like(const Reading& word, const Reading& base) {
-  std::vector<Phoneme> said, of_base;
-  for (const Unit& unit : word.units) {
-    said.insert(said.end(), unit.listed.begin(), unit.listed.end());
-  }
-  for (const Unit& unit : base.units) {
-    of_base.insert(of_base.end(), unit.listed.begin(), unit.listed.end());
-  }
-  if (of_base.size() > said.size()) return false;
-  return std::equal(of_base.begin(), of_base.end() - 1, said.begin());
-}
-
-// Letters and marks of the first consonants, and all from the first vowel on.
-std::string onset_of(const Reading& reading) {
-  std::string onset;
-  for (const Unit& unit : reading.units) {
-    if (has_vowel(unit)) break;
-    onset += unit.grapheme;
-  }
-  return onset;
-}
-
-std::string rime_of(const Reading& reading) {
-  std::string rime;
-  bool begun = false;
-  for (const Unit& unit : reading.units) {
-    begun = begun || has_vowel(unit);
-    if (begun) rime += unit.grapheme + " ";
-  }
-  return rime;
 }
 
 // Spellings that American English has otherwise: the sounds and boxes are
 // American by default, and a teacher's own list may hold any of them.
 bool is_british(const Phonics& phonics, const std::string& word) {
-  constexpr std::array<std::string_view, 7> kAlone = {
-      "tyre", "tyres", "draught", "draughts", "dreamt", "grey", "pyjamas"};
+  constexpr std::array<std::string_view, 13> kAlone = {
+      "tyre",    "tyres",  "draught", "draughts", "dreamt", "grey", "yoghurt",
+      "pyjamas", "learnt", "spelt",   "misspelt", "spoilt", "leant"};
   if (std::ranges::find(kAlone, word) != kAlone.end()) return true;
   constexpr std::array<std::array<std::string_view, 2>, 10> kOther = {{
       {"ise", "ize"},
@@ -128,12 +90,22 @@ bool is_british(const Phonics& phonics, const std::string& word) {
   });
 }
 
+// The s of is, the c of city, the g of gem.
+bool is_second_sound(const Unit& unit) {
+  const Phoneme said = unit.listed.front();
+  return (unit.grapheme == "s" && said == Phoneme::z) ||
+         (unit.grapheme == "c" && said == Phoneme::s) ||
+         (unit.grapheme == "g" && said == Phoneme::jh);
+}
+
 class Search {
  public:
   Search(const SearchGround& source, const WordQuery& query)
       : source_(source),
         query_(query),
-        pattern_(source.phonics.patterns()[query.pattern]) {}
+        pattern_(source.phonics.patterns()[query.pattern]),
+        of_prefix_(pattern_.id.starts_with("prefix_")),
+        of_ending_(of_prefix_ || is_about_endings(pattern_)) {}
 
   // In order of cost, each read in full; stops after `most`. Where only the
   // cheapest is wanted, it stops as soon as no other can cost less: reading in
@@ -141,13 +113,24 @@ class Search {
   std::vector<FoundWord> run(std::size_t most, bool only_cheapest = false) {
     struct Ranked {
       int later, cost;
+      bool held_back, preferred;
       const PatternWord* word;
     };
     std::vector<Ranked> ranked;
-    for (const PatternWord& w : source_.phonics.pattern_words(query_.pattern, source_.conventions)) {
-      if (fits(w)) ranked.push_back({w.later ? 1 : 0, rough_cost(w), &w});
+    for (const PatternWord& w : source_.phonics.pattern_words(
+             query_.pattern, source_.conventions)) {
+      if (!fits(w)) continue;
+      const bool held_back = is_held_back(w);
+      if ((held_back || !w.info.everyday) && !query_.older) continue;
+      // Those that are preferred are among the words that are read.
+      const bool preferred =
+          std::ranges::find(query_.prefer, w.word) != query_.prefer.end();
+      ranked.push_back({w.later && !preferred ? 1 : 0,
+                        rough_cost(w) + (held_back ? kHeldBack : 0), held_back,
+                        preferred, &w});
     }
     std::ranges::sort(ranked, [](const Ranked& a, const Ranked& b) {
+      if (a.preferred != b.preferred) return a.preferred;
       if (a.later != b.later) return a.later < b.later;
       if (a.cost != b.cost) return a.cost < b.cost;
       return a.word->word < b.word->word;
@@ -159,15 +142,29 @@ class Search {
         return w.cost <= r.cost;
       };
       if (only_cheapest && std::ranges::any_of(found, costs_no_more)) break;
-      read(*r.word, r.cost, found);
+      read(*r.word, r.cost, r.held_back || !r.word->info.everyday, found);
     }
     std::ranges::stable_sort(found, [](const FoundWord& a, const FoundWord& b) {
+      const bool a_breaks = a.fit == ContrastFit::breaks;
+      const bool b_breaks = b.fit == ContrastFit::breaks;
+      if (a_breaks != b_breaks) return b_breaks;
       return a.later != b.later ? a.later < b.later : a.cost < b.cost;
     });
     return found;
   }
 
  private:
+  static bool is_about_endings(const Pattern& pattern) {
+    constexpr std::array<std::string_view, 10> kEndings = {
+        "ed_",     "ing",     "er_est", "ly",       "ful_less_ness",
+        "plural_", "suffix_", "y_d",    "y_ending", "es_yi"};
+    return std::ranges::any_of(kEndings,
+                               [&](std::string_view part) {
+                                 return pattern.id.starts_with(part);
+                               }) ||
+           pattern.id == "possessive" || pattern.id == "contraction";
+  }
+
   bool fits(const PatternWord& word) const {
     const auto letters = std::ranges::count_if(
         word.word, [](char c) { return c >= 'a' && c <= 'z'; });
@@ -180,14 +177,21 @@ class Search {
            pattern_.id == "contraction" || pattern_.id == "possessive";
   }
 
+  // What would show the pattern badly, however well the word is known.
+  bool is_held_back(const PatternWord& word) const {
+    return word.unsure || word.weak || (word.affix && !of_ending_);
+  }
+
   // Looked at last: it takes longer than the rest.
-  bool is_suitable(const std::string& word) const {
-    return !is_british(source_.phonics, word) &&
+  bool is_suitable(const PatternWord& listed) const {
+    const std::string& word = listed.word;
+    return !listed.info.british && !is_british(source_.phonics, word) &&
            !BlockList::shipped().blocks(word) &&
            (source_.blocked == nullptr || !source_.blocked->blocks(word));
   }
 
-  void read(const PatternWord& word, int cost, std::vector<FoundWord>& found) {
+  void read(const PatternWord& word, int cost, bool older,
+            std::vector<FoundWord>& found) {
     const bool picture = source_.has_picture && source_.has_picture(word.word);
     if (query_.pictures_only && !picture) return;
     if (std::ranges::any_of(query_.leave_out, [&](const std::string& other) {
@@ -205,18 +209,50 @@ class Search {
     for (const PatternId other : query_.without) {
       if (reading.find(other) != nullptr) return;
     }
-    if (!is_suitable(word.word)) return;
-    cost += reading_cost(reading, *place);
+    if (!is_suitable(word)) return;
+    const ContrastFit fit =
+        source_.phonics.fit_of(reading, query_.pattern, query_.without);
+    cost += reading_cost(reading, *place) + static_cast<int>(fit) * kUnfit;
     if (!picture) cost += kNoPicture;
-    std::string base = base_of(source_.phonics, word.word);
-    if (!base.empty() &&
-        !begins_like(reading, *source_.phonics.first_units(
-                                  base, source_.conventions))) {
-      base.clear();
+    FoundWord result{std::move(whole), word.info, word.place, word.later,
+                     picture,          older,     fit,        cost,
+                     {},               Ending::none};
+    if (!add_parts(result)) return;
+    found.push_back(std::move(result));
+  }
+
+  // What the word is made of, and what that costs. False where a part of it
+  // would do as well: scare for scared, play for replay.
+  bool add_parts(FoundWord& word) const {
+    const WordFacts facts =
+        find_facts(*word.reading, map_letters(word.reading->word),
+                   source_.phonics.lexicon());
+    if (!facts.endings.empty()) {
+      word.base = facts.endings.back().analysis.base;
+      word.ending = facts.endings.front().analysis.ending;
+      if (!of_ending_ && would_do(word.base)) return false;
+      const auto more = static_cast<int>(facts.endings.size());
+      const bool wanted = of_ending_ && !of_prefix_;
+      word.cost += (wanted ? more - 1 : more) * kEnding;
+      const auto base = source_.phonics.info(word.base);
+      if (wanted && !(base && base->everyday)) word.cost += kStrangeBase;
     }
-    if (!pattern_is_ending() && !base.empty()) cost += kEnding;
-    found.push_back({std::move(whole), word.info, word.place, word.later,
-                     picture, cost, std::move(base)});
+    if (!facts.prefix.empty() && !of_prefix_) {
+      if (would_do(facts.letters.substr(facts.prefix.size()))) return false;
+      word.cost += kPrefix;
+    }
+    if (facts.compound_at > 0 && pattern_.id != "compound") {
+      word.cost += kCompound;
+    }
+    return true;
+  }
+
+  bool would_do(const std::string& base) const {
+    if (query_.older) return false;
+    const auto info = source_.phonics.info(base);
+    return info && info->everyday &&
+           source_.phonics.first_reading(base, source_.conventions)
+                   ->find(query_.pattern) != nullptr;
   }
 
   // Graphemes of the rest of the word that are not plain.
@@ -228,155 +264,34 @@ class Search {
       if (own) continue;
       const Unit& unit = reading.units[i];
       if (unit.irregular) cost += kIrregular;
-      const bool plain = has_vowel(unit) ? is_plain_short_vowel(unit)
-                                         : unit.grapheme.size() == 1;
+      const bool plain =
+          has_vowel(unit) ? is_plain_short_vowel(unit)
+                          : unit.grapheme.size() == 1 && !is_second_sound(unit);
       if (!plain) cost += kExtraLetter;
     }
     return cost;
   }
 
-  bool pattern_is_ending() const {
-    constexpr std::array<std::string_view, 7> kParts = {
-        "ed_", "ing", "er_est", "ly", "ful_less_ness", "plural_", "suffix_"};
-    return std::ranges::any_of(kParts,
-                               [&](std::string_view part) {
-                                 return pattern_.id.starts_with(part);
-                               }) ||
-           pattern_.id == "es_yi" || pattern_.id.starts_with("y_d") ||
-           pattern_.id == "y_ending" || pattern_.id.starts_with("prefix_");
-  }
-
   const SearchGround& source_;
   const WordQuery& query_;
   const Pattern& pattern_;
-};
-
-// The place in which a first set has its words: the one where the best of them
-// cost least together.
-Place best_place(const std::vector<FoundWord>& words, std::size_t count) {
-  Place best = Place::middle;
-  long best_cost = -1;
-  for (const Place place : {Place::first, Place::middle, Place::last}) {
-    long cost = 0;
-    std::size_t found = 0;
-    for (const FoundWord& w : words) {
-      if (w.place != place || found == count) continue;
-      cost += w.cost + (w.later ? kWrongPlace / 2 : 0);
-      ++found;
-    }
-    cost += static_cast<long>(count - found) * kWrongPlace;
-    if (best_cost < 0 || cost < best_cost) {
-      best = place;
-      best_cost = cost;
-    }
-  }
-  return best;
-}
-
-// Takes words one by one, each time the cheapest when likeness to those already
-// taken is counted in.
-class Selection {
- public:
-  Selection(const std::vector<FoundWord>& words, const WordQuery& query)
-      : words_(words), query_(query), place_(best_place(words, query.count)) {
-    for (const FoundWord& word : words) {
-      likeness_.push_back({onset_of(*word.reading), rime_of(*word.reading)});
-    }
-  }
-
-  std::vector<FoundWord> take() {
-    // Where toy is there, toys is not wanted, however much less alike it is.
-    std::set<std::string_view> all;
-    for (const FoundWord& word : words_) all.insert(word.reading->word);
-    std::vector<bool> taken;
-    for (const FoundWord& word : words_) {
-      taken.push_back(!word.base.empty() && all.contains(word.base));
-    }
-    while (chosen_.size() < query_.count) {
-      int best = -1;
-      int best_cost = 0;
-      for (std::size_t i = 0; i < words_.size(); ++i) {
-        if (taken[i] || repeats(words_[i])) continue;
-        const int cost = cost_now(i);
-        if (best >= 0 && cost >= best_cost) continue;
-        best = static_cast<int>(i);
-        best_cost = cost;
-      }
-      if (best < 0) break;
-      taken[static_cast<std::size_t>(best)] = true;
-      add(static_cast<std::size_t>(best));
-    }
-    return std::move(chosen_);
-  }
-
- private:
-  bool repeats(const FoundWord& word) const {
-    return std::ranges::any_of(chosen_, [&](const FoundWord& other) {
-      return other.reading->word == word.reading->word ||
-             other.base == word.reading->word ||
-             (!word.base.empty() &&
-              (word.base == other.base || word.base == other.reading->word));
-    });
-  }
-
-  int cost_now(std::size_t i) const {
-    const FoundWord& word = words_[i];
-    int cost = word.cost;
-    if (query_.first_set) {
-      if (word.later) cost += kWrongPlace / 2;
-      if (word.place != place_) cost += kWrongPlace;
-    } else {
-      const auto same = places_.find(word.place);
-      if (same != places_.end()) cost += same->second * kAlike / 2;
-    }
-    const Likeness& own = likeness_[i];
-    if (const auto n = onsets_.find(own.onset); n != onsets_.end()) {
-      cost += n->second * kAlike;
-    }
-    if (const auto n = rimes_.find(own.rime); n != rimes_.end()) {
-      cost += n->second * kSameRime;
-    }
-    return cost;
-  }
-
-  void add(std::size_t i) {
-    ++onsets_[likeness_[i].onset];
-    ++rimes_[likeness_[i].rime];
-    ++places_[words_[i].place];
-    chosen_.push_back(words_[i]);
-  }
-
-  const std::vector<FoundWord>& words_;
-  const WordQuery& query_;
-  Place place_;
-  struct Likeness {
-    std::string onset, rime;
-  };
-  std::vector<Likeness> likeness_;  // of each word
-  std::vector<FoundWord> chosen_;
-  std::map<std::string, int> onsets_, rimes_;
-  std::map<Place, int> places_;
+  bool of_prefix_;
+  bool of_ending_;
 };
 
 }  // namespace
 
 bool is_same_word(std::string_view a, std::string_view b) {
+  constexpr std::array kEndings = {Ending::s,   Ending::es,        Ending::ed,
+                                   Ending::ing, Ending::er,        Ending::y,
+                                   Ending::ly,  Ending::possessive};
   if (a == b) return true;
   if (a.size() > b.size()) std::swap(a, b);
-  constexpr std::array<std::string_view, 8> kEndings = {"s",  "es", "ed", "ing",
-                                                        "er", "y",  "ly", "'s"};
-  if (a.size() < 3 || !b.starts_with(a.substr(0, a.size() - 1))) return false;
-  return std::ranges::any_of(kEndings, [&](std::string_view ending) {
-    if (!b.ends_with(ending)) return false;
-    const std::string_view base = b.substr(0, b.size() - ending.size());
-    if (base == a) return true;
-    const bool doubled = base.size() == a.size() + 1 && base.starts_with(a) &&
-                         base.back() == a.back();
-    // hope, hoping; but not she, shed or see, seed
-    const bool dropped = a.ends_with('e') && !a.ends_with("ee") &&
-                         base == a.substr(0, a.size() - 1) &&
-                         base.find_first_of("aeiouy") != std::string_view::npos;
-    return doubled || dropped;
+  // No ending changes more than the last two letters: knife, knives.
+  if (a.size() < 3 || !b.starts_with(a.substr(0, a.size() - 2))) return false;
+  return std::ranges::any_of(kEndings, [&](Ending ending) {
+    const auto bases = possible_bases(b, ending);
+    return std::ranges::find(bases, a, &EndingAnalysis::base) != bases.end();
   });
 }
 
@@ -387,12 +302,22 @@ std::vector<FoundWord> candidates(const SearchGround& source,
 
 std::vector<FoundWord> find_words(const SearchGround& source,
                                   const WordQuery& query) {
+  const bool has_rule = has_contrast_rule(source.phonics.patterns(),
+                                          query.pattern, query.without);
   const std::size_t most =
-      std::max<std::size_t>(60, query.count * kReadForEach);
+      std::max<std::size_t>(60, query.count * kReadForEach) *
+      (has_rule ? kReadForContrast : 1);
   const bool only_cheapest = query.count == 1 && !query.first_set;
-  const std::vector<FoundWord> words =
-      Search(source, query).run(most, only_cheapest);
-  return Selection(words, query).take();
+  return choose_words(Search(source, query).run(most, only_cheapest), query,
+                      source.phonics.patterns()[query.pattern]);
+}
+
+std::size_t good_words(const SearchGround& source, const WordQuery& query,
+                       std::size_t most) {
+  WordQuery good = query;
+  good.older = false;
+  good.count = most;
+  return find_words(source, good).size();
 }
 
 }  // namespace sheaf

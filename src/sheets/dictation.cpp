@@ -13,6 +13,7 @@
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/dictated.h"
+#include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -318,6 +319,14 @@ void answers(const SheetInput& in, Composer& c) {
       pieces.push_back(std::move(piece));
     }
     pieces.push_back({" – " + spelled_out(word), plain});
+    // For packets without a script: it cannot be dictated bare.
+    if (const auto said = in_sentence(in.lesson, word)) {
+      pieces.push_back(
+          {said->sentence.empty()
+               ? fmt::format(" – in a sentence: {}", said->not_these())
+               : fmt::format(" – “{}”", said->sentence),
+           plain});
+    }
     add_paragraph(c, pieces);
   }
   for (const AnalyzedSentence& sentence : sentences) {

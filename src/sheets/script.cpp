@@ -13,6 +13,7 @@
 #include "phonics/lexicon.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
+#include "sheets/in_sentence.h"
 #include "sheets/rhyme_words.h"
 #include "sheets/sheet.h"
 #include "sheets/sound_key.h"
@@ -128,6 +129,28 @@ void add_tapping(const SheetInput& in, Composer& c) {
   }
 }
 
+// A word with a homophone is never said bare: a sentence of the lesson's stands
+// beside it, else a line for one of the teacher's.
+void add_dictated_word(const SheetInput& in, Table& table, int number,
+                       const AnalyzedWord& word) {
+  const std::string count = fmt::format("{}", number);
+  const std::string& text = word.reading.word;
+  const auto said = in_sentence(in.lesson, word);
+  if (!said) {
+    table.add_text_row({count, text, spelled_out(word)}, true);
+  } else if (!said->sentence.empty()) {
+    table.add_text_row({count, fmt::format("{}: “{}”", text, said->sentence),
+                        spelled_out(word)},
+                       true);
+  } else {
+    table.add_text_row_with_line(
+        {count,
+         fmt::format("{} ({}). Say it in a sentence:", text, said->not_these()),
+         spelled_out(word)},
+        1, true);
+  }
+}
+
 void add_dictation(const SheetInput& in, Composer& c) {
   add_heading(c, "Dictation");
   add_steps(c, {"Say the word, then a short sentence with it, then the word. "
@@ -140,9 +163,7 @@ void add_dictation(const SheetInput& in, Composer& c) {
   int number = 0;
   const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
-    table.add_text_row(
-        {fmt::format("{}", ++number), word.reading.word, spelled_out(word)},
-        true);
+    add_dictated_word(in, table, ++number, word);
   }
   for (const AnalyzedSentence& s : sentences_said) {
     std::string words;
@@ -153,6 +174,15 @@ void add_dictation(const SheetInput& in, Composer& c) {
     table.add_text_row({fmt::format("{}", ++number), s.text.text(), words},
                        true);
   }
+  const std::string warm_up =
+      has_sheet(in, "warm-up")
+          ? said_in_sentences(in.lesson, in.lesson.warm_up.words)
+          : "";
+  if (warm_up.empty()) return;
+  add_paragraph(
+      c, c.style().teacher_text(),
+      fmt::format("In the warm-up, say these in a sentence too: {}.", warm_up),
+      {.space_before = 2_mm, .whole = true});
 }
 
 // Every word that is dictated, each once: those of sentences if they have the
@@ -186,6 +216,20 @@ Reading by_itself(const SheetInput& in, const AnalyzedWord& word) {
   return reading;
 }
 
+// The share of the width for a column of words, of all shares with the seven
+// of what to say: 2, or 3 where a word is long.
+int share_of_words(Composer& c,
+                   const std::vector<std::vector<std::string>>& rows) {
+  std::string_view longest;
+  for (const auto& row : rows) {
+    for (const std::string_view word : {row[0], row[1]}) {
+      if (word.size() > longest.size()) longest = word;
+    }
+  }
+  const Length room = c.width() * 2 / 11 - 8_mm;
+  return width_of(c.shape(c.style().teacher_text(), longest)) > room ? 3 : 2;
+}
+
 // What a word may come out as, and what to say then.
 void add_likely_errors(const SheetInput& in, Composer& c) {
   const auto words = dictated_words(in);
@@ -194,6 +238,7 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
   if (spellings == nullptr) {
     spellings = std::make_shared<const SoundSpellings>(
         in.lesson.phonics->lexicon().inventory());
+    in.memory.cue_rules = std::make_shared<const CueRules>(*in.lesson.phonics);
   }
   add_heading(c, "Be ready for");
   add_paragraph(c, c.style().teacher_text(),
@@ -201,7 +246,7 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
                 "English spells its sounds. Keep them to yourself: learners "
                 "see right spellings only.",
                 {.keep_with_next = true});
-  Table table(c, {{"Word", 3}, {"May be written", 3}, {"Then say", 7}});
+  std::vector<std::vector<std::string>> rows;
   for (const AnalyzedWord* word : words) {
     std::vector<std::uint8_t> pattern_units;
     for (std::size_t i = 0; i < word->reading.units.size(); ++i) {
@@ -215,12 +260,17 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
       return in.lesson.phonics->knows(text);
     };
     options.conventions = in.lesson.conventions;
+    options.rules = in.memory.cue_rules.get();
     const Reading reading = by_itself(in, *word);
     for (const LikelyError& error :
          likely_errors(*spellings, reading, options)) {
-      table.add_text_row({reading.word, error.written, error.cue}, true);
+      rows.push_back({reading.word, error.written, error.cue.text});
     }
   }
+  // What is said gets the room that the words leave.
+  const int share = share_of_words(c, rows);
+  Table table(c, {{"Word", share}, {"May be written", share}, {"Then say", 7}});
+  for (const auto& row : rows) table.add_text_row(row, true);
 }
 
 void add_mending(Composer& c) {

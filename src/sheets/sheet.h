@@ -18,6 +18,7 @@ namespace sheaf {
 
 struct SheetKind;
 struct SoundSort;
+class CueRules;
 class SoundSpellings;
 
 /// What several sheets of a packet work out alike, kept so that it is done
@@ -25,6 +26,7 @@ class SoundSpellings;
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
   std::shared_ptr<const SoundSpellings> sound_spellings;
+  std::shared_ptr<const CueRules> cue_rules;
 };
 
 /// One sheet of a packet as it was planned: which kind, with which options, on

@@ -5,69 +5,20 @@
 #include <optional>
 
 #include "base/utf8.h"
+#include "phonics/letter_map.h"
+#include "phonics/word_facts.h"
 
 namespace sheaf {
 
-namespace {
-
-// What the patterns of the catalogue say of a word's ending.
-struct EndingPattern {
-  std::string_view id;
-  std::array<Ending, 4> endings;  // `none` fills up
-  std::optional<Joint> joint;
-};
-
-constexpr Ending kNone = Ending::none;
-constexpr EndingPattern kEndingPatterns[] = {
-    {"plural_s", {Ending::s, kNone, kNone, kNone}, Joint::plain},
-    {"plural_z", {Ending::s, kNone, kNone, kNone}, Joint::plain},
-    {"es_yi", {Ending::es, kNone, kNone, kNone}, Joint::y_to_i},
-    {"suffix_es", {Ending::es, kNone, kNone, kNone}, std::nullopt},
-    {"ed_double", {Ending::ed, kNone, kNone, kNone}, Joint::doubled},
-    {"ed_drop", {Ending::ed, kNone, kNone, kNone}, Joint::dropped_e},
-    {"ed_yi", {Ending::ed, kNone, kNone, kNone}, Joint::y_to_i},
-    {"ed_t", {Ending::ed, kNone, kNone, kNone}, Joint::plain},
-    {"ed_d", {Ending::ed, kNone, kNone, kNone}, Joint::plain},
-    {"ed_id", {Ending::ed, kNone, kNone, kNone}, Joint::plain},
-    {"ing", {Ending::ing, kNone, kNone, kNone}, Joint::plain},
-    {"ing_double", {Ending::ing, kNone, kNone, kNone}, Joint::doubled},
-    {"ing_drop", {Ending::ing, kNone, kNone, kNone}, Joint::dropped_e},
-    {"er_est", {Ending::er, Ending::est, kNone, kNone}, Joint::plain},
-    {"er_est_double", {Ending::er, Ending::est, kNone, kNone}, Joint::doubled},
-    {"er_est_drop", {Ending::er, Ending::est, kNone, kNone}, Joint::dropped_e},
-    {"er_est_yi", {Ending::er, Ending::est, kNone, kNone}, Joint::y_to_i},
-    {"y_ending", {Ending::y, kNone, kNone, kNone}, Joint::plain},
-    {"y_double", {Ending::y, kNone, kNone, kNone}, Joint::doubled},
-    {"y_drop", {Ending::y, kNone, kNone, kNone}, Joint::dropped_e},
-    {"ly", {Ending::ly, kNone, kNone, kNone}, std::nullopt},
-    {"ful_less_ness",
-     {Ending::ful, Ending::less, Ending::ness, Ending::ment},
-     std::nullopt},
-    {"possessive", {Ending::possessive, kNone, kNone, kNone}, Joint::plain},
-};
-
-bool has_pattern(const Reading& reading, const Phonics& phonics,
-                 std::string_view id) {
-  const Pattern* pattern = phonics.patterns().by_id(id);
-  return pattern != nullptr &&
-         reading.find(phonics.patterns().id_of(*pattern)) != nullptr;
-}
-
-}  // namespace
-
 EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics) {
-  const std::string word = lower_case(reading.word);
-  // Patterns with a change stand before those without, so they are met first.
-  for (const EndingPattern& pattern : kEndingPatterns) {
-    if (!has_pattern(reading, phonics, pattern.id)) continue;
-    for (const Ending ending : pattern.endings) {
-      for (EndingAnalysis& found : possible_bases(word, ending)) {
-        const bool joint_fits = !pattern.joint || found.joint == *pattern.joint;
-        if (joint_fits && phonics.knows(found.base)) return std::move(found);
-      }
-    }
-  }
-  return {};
+  const LetterMap map = map_letters(reading.word);
+  if (!map.good) return {};
+  const auto endings = find_facts(reading, map, phonics.lexicon()).endings;
+  if (endings.empty()) return {};
+  const EndingAnalysis& outer = endings.front().analysis;
+  // girls' shows no 's; there is no unhelp.
+  const bool shown = map.spelling.ends_with(ending_text(outer.ending));
+  return shown && phonics.knows(outer.base) ? outer : EndingAnalysis{};
 }
 
 std::string_view change_name(Joint joint) {
@@ -78,6 +29,12 @@ std::string_view change_name(Joint joint) {
       return "e is dropped";
     case Joint::y_to_i:
       return "y changes to i";
+    case Joint::f_to_v:
+      return "f changes to v";
+    case Joint::c_to_ck:
+      return "c becomes ck";
+    case Joint::ie_to_y:
+      return "ie changes to y";
     case Joint::plain:
       break;
   }

@@ -1,13 +1,14 @@
 // The learner builds words of a base and an ending and says what changed, says
 // long words in beats, and learns the part of a word that does not say its
 // usual sound; each word is written whole. On the page: base + ending = a line
-// to write on, with four changes to choose from; rows of syllables; words with
+// to write on, with the changes to choose from; rows of syllables; words with
 // the unusual grapheme on a grey ground. Parts that the lesson has no word for
 // are left out.
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
@@ -123,17 +124,34 @@ void draw_framed(Composer& c, Block& block, const TextStyle& style,
       {c.style().box_weight, kBlack, {}, false});
 }
 
-// The changes to choose from, with a square before each.
-constexpr std::string_view kChanges[] = {"nothing", "double", "drop e",
-                                         "y to i"};
+// The changes to choose from: the four usual ones, and what else happened to
+// some word of the lesson.
+std::vector<std::string_view> changes_of(const std::vector<Built>& words) {
+  std::vector<std::string_view> changes = {"nothing", "double", "drop e",
+                                           "y to i"};
+  constexpr std::array<std::pair<Joint, std::string_view>, 3> kOthers = {{
+      {Joint::f_to_v, "f to v"},
+      {Joint::c_to_ck, "c to ck"},
+      {Joint::ie_to_y, "ie to y"},
+  }};
+  for (const auto& [joint, name] : kOthers) {
+    const auto has = [&, wanted = joint](const Built& b) {
+      return b.parts.joint == wanted;
+    };
+    if (std::ranges::any_of(words, has)) changes.push_back(name);
+  }
+  return changes;
+}
 
 void draw_changes(Composer& c, Block& block, const TextStyle& style,
-                  Length base, ElementId body) {
-  const Length step = c.width() / 4;
-  for (std::int64_t i = 0; i < 4; ++i) {
-    draw_tick_box(block, c.style(), style, {step * i, base});
-    draw_text(c, block, style, kChanges[i],
-              {step * i + tick_side(style) + 2_mm, base}, body);
+                  const std::vector<std::string_view>& changes, Length base,
+                  ElementId body) {
+  const Length step = c.width() / static_cast<std::int64_t>(changes.size());
+  for (std::size_t i = 0; i < changes.size(); ++i) {
+    const Length left = step * static_cast<std::int64_t>(i);
+    draw_tick_box(block, c.style(), style, {left, base});
+    draw_text(c, block, style, changes[i],
+              {left + tick_side(style) + 2_mm, base}, body);
   }
 }
 
@@ -183,9 +201,11 @@ void add_built(const SheetInput& in, Composer& c,
   for (const Built& b : words) hand = std::max(hand, by_hand(in, *b.word));
   const Plan plan = plan_rows(in, c, style, columns.width(), hand);
   const TextStyle text = c.style().learner_text();
+  const std::vector<std::string_view> changes = changes_of(words);
   const TextStyle small =
-      fitted_style(text, width_of(c.shape(text, kChanges[0])),
-                   c.width() / 4 - tick_side(text) - 4_mm);
+      fitted_style(text, width_of(c.shape(text, changes.front())),
+                   c.width() / static_cast<std::int64_t>(changes.size()) -
+                       tick_side(text) - 4_mm);
   add_heading(c, "Put it together. What changed?");
   const ElementId list = c.add(Role::list);
   for (const Built& b : words) {
@@ -194,7 +214,7 @@ void add_built(const SheetInput& in, Composer& c,
     const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));
     draw_sum(c, block, plan.text, columns, b, base_in_set(plan.ruling), body);
     draw_writing_line(c, block, plan);
-    draw_changes(c, block, small,
+    draw_changes(c, block, small, changes,
                  plan.height() + 2_mm + baseline_in_line(small), body);
   }
 }

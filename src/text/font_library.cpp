@@ -5,6 +5,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "base/diagnostics.h"
 #include "base/error.h"
 #include "base/utf8.h"
 #include "text/font_face.h"
@@ -47,7 +48,7 @@ Face read_line(const std::string& folder, const std::string& line) {
   if (!whole) {
     throw MachineError(
         fmt::format("a line of {}/manifest.tsv does not name a font: {}",
-                    folder, printable(line)));
+                    folder, sheaf::quoted(line)));
   }
   return {cells[0], cells[1] == "bold" ? FontRole::bold : FontRole::regular,
           folder + "/" + cells[2], nullptr, cells[1] == kPictureRole};
@@ -77,8 +78,14 @@ struct FontLibrary::Impl {
 FontLibrary::FontLibrary(const std::string& folder)
     : impl_(std::make_unique<Impl>()) {
   const std::string manifest = folder + "/manifest.tsv";
-  std::ifstream file(manifest);
-  if (!file) throw MachineError("cannot read the list of fonts " + manifest);
+  // Opening a folder succeeds, and opening a pipe waits for a writer.
+  std::error_code fault;
+  const bool is_file = std::filesystem::is_regular_file(manifest, fault);
+  std::ifstream file;
+  if (is_file) file.open(manifest);
+  if (!file.is_open()) {
+    throw MachineError("cannot read the list of fonts " + manifest);
+  }
   impl_->manifest = manifest;
   impl_->files_read.push_back(manifest);
   std::string line;
@@ -96,6 +103,14 @@ FontLibrary::FontLibrary(const std::string& folder)
     } else {
       impl_->faces.push_back(std::move(face));
     }
+  }
+  if (file.bad()) {
+    throw MachineError("cannot read the list of fonts " + manifest);
+  }
+  if (impl_->faces.empty()) {
+    throw MachineError(fmt::format(
+        "the list of fonts {} names no typeface; build or install Sheaf again",
+        manifest));
   }
 }
 

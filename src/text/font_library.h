@@ -17,8 +17,8 @@ enum class FontRole { regular, bold };
 /// manifest gives the role `picture` is no typeface: it is kept apart.
 class FontLibrary {
  public:
-  /// Reads the manifest in `folder`. Throws MachineError where it is missing
-  /// or a file it names is.
+  /// Reads the manifest in `folder`. Throws MachineError where it cannot be
+  /// read or names no typeface, or a file that it names is missing.
   explicit FontLibrary(const std::string& folder);
   ~FontLibrary();
 

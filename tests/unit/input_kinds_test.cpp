@@ -27,5 +27,23 @@ TEST(FileKind, IsALessonWhereNothingSpeaksAgainstIt) {
   EXPECT_EQ(kind_from("a: \"b"), std::nullopt);
 }
 
+// What cannot be read may still be known to be about learners.
+TEST(FileKind, IsToldByALineWhereTheRestCannotBeRead) {
+  const auto likely = [](std::string text) {
+    const SourceFile file("some.yaml", std::move(text));
+    return likely_kind(file);
+  };
+  EXPECT_EQ(likely("title: Tuesday\nlearners: [B7: {\n"), FileKind::learners);
+  EXPECT_EQ(likely("- date: 2026-03-12\n  wrong: {B7: [\n"), FileKind::record);
+  EXPECT_EQ(likely("lesson: a.yaml\r\nwrong:\r\n  B7: [\r\n"),
+            FileKind::record);
+  EXPECT_EQ(likely("steps: [sh\n"), FileKind::sequence);
+  EXPECT_EQ(likely("pattern: [sh\nlearners: none\n"), FileKind::lesson);
+  EXPECT_EQ(likely("just text"), FileKind::lesson);
+  EXPECT_EQ(likely(""), FileKind::lesson);
+  // Where all can be read, as before.
+  EXPECT_EQ(likely("layout: week\nlearners: B7\n"), FileKind::learners);
+}
+
 }  // namespace
 }  // namespace sheaf

@@ -1,6 +1,9 @@
 #pragma once
 
+#include <algorithm>
 #include <array>
+#include <cctype>
+#include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <set>
@@ -41,6 +44,30 @@ inline std::set<std::string> scowl_words(int largest) {
       }
     }
   }
+  return words;
+}
+
+/// All words of SCOWL in lower case, of every list and size.
+inline const std::set<std::string>& every_scowl_word() {
+  static const std::set<std::string> words = [] {
+    std::set<std::string> all;
+    for (const auto& entry : std::filesystem::directory_iterator(SHEAF_SCOWL)) {
+      const std::string name = entry.path().filename();
+      if (name.find("-words.") == std::string::npos &&
+          name.find("-upper.") == std::string::npos &&
+          name.find("-proper-names.") == std::string::npos) {
+        continue;
+      }
+      std::ifstream file(entry.path());
+      for (std::string word; std::getline(file, word);) {
+        std::ranges::transform(word, word.begin(), [](unsigned char c) {
+          return static_cast<char>(std::tolower(c));
+        });
+        all.insert(std::move(word));
+      }
+    }
+    return all;
+  }();
   return words;
 }
 

@@ -15,10 +15,10 @@ Phonics with_own(const std::string& written) {
 
 bool has(const Phonics& phonics, const std::string& word,
          const std::string& pattern) {
-  const PatternSearch search = phonics.patterns().find(pattern);
-  EXPECT_EQ(search.found.size(), 1U) << pattern;
+  const auto found = phonics.patterns().find_exact(pattern);
+  EXPECT_TRUE(found) << pattern;
   const Reading reading = phonics.read(word, Conventions{}).front();
-  return reading.find(search.found.front()) != nullptr;
+  return reading.find(*found) != nullptr;
 }
 
 TEST(OwnPattern, IsFoundByGraphemeAndSound) {
@@ -62,7 +62,7 @@ TEST(OwnPattern, ShortOIsNotTheVowelOfFather) {
 
 TEST(OwnPattern, SaysWhyAWordLacksIt) {
   const Phonics phonics = with_own("ch=/k/");
-  const auto id = phonics.patterns().find("ch=/k/").found.front();
+  const auto id = *phonics.patterns().find_exact("ch=/k/");
   const Reading chin = phonics.read("chin", Conventions{}).front();
   EXPECT_EQ(phonics.why_not(chin, id, {}), "its ch says /ch/");
   EXPECT_FALSE(phonics.words_with(id, 3).empty());

@@ -70,7 +70,8 @@ TEST(Find, EveryWordHasThePatternAndIsCommon) {
 TEST(Find, NoSuggestionIsOutsideTheDictionaryOfTheSystem) {
   std::set<std::string> known;
   for (const char* path :
-       {"/usr/share/dict/american-english", SHEAF_DATA "/everyday_words.txt"}) {
+       {"/usr/share/dict/american-english", SHEAF_DATA "/everyday_words.txt",
+        SHEAF_DATA "/first_words.txt"}) {
     std::ifstream file(path);
     ASSERT_TRUE(file) << path;
     for (std::string word; file >> word;) known.insert(word);
@@ -149,6 +150,9 @@ TEST(SameWord, EndingsDoNotMakeAnotherWord) {
   EXPECT_TRUE(is_same_word("hop", "hopping"));
   EXPECT_TRUE(is_same_word("hoping", "hope"));
   EXPECT_TRUE(is_same_word("wish", "wishes"));
+  EXPECT_TRUE(is_same_word("babies", "baby"));
+  EXPECT_TRUE(is_same_word("knife", "knives"));
+  EXPECT_TRUE(is_same_word("runner", "run"));
   EXPECT_FALSE(is_same_word("she", "shed"));
   EXPECT_FALSE(is_same_word("see", "seed"));
 }
@@ -161,6 +165,8 @@ TEST(Pseudo, NoneIsAWordOrSoundsLikeOne) {
     EXPECT_GE(made.size(), 8U) << id;
     for (const PseudoWord& w : made) {
       EXPECT_FALSE(real.contains(w.word)) << w.word;
+      // Nor what learners write for one: telled.
+      EXPECT_TRUE(shared_phonics().right_forms(w.word).empty()) << w.word;
       std::vector<Phoneme> sounds;
       for (const Unit& unit : w.units) {
         sounds.insert(sounds.end(), unit.listed.begin(), unit.listed.end());

@@ -105,11 +105,17 @@ TEST(Endings, AreTakenOffWithTheChangeThatTheyMade) {
   EXPECT_EQ(built("happier"), "happy+er y changes to i");
   EXPECT_EQ(built("happily"), "happy+ly y changes to i");
   EXPECT_EQ(built("helpful"), "help+ful nothing changes");
+  EXPECT_EQ(built("knives"), "knife+es f changes to v");
+  EXPECT_EQ(built("quizzes"), "quiz+es the last letter is doubled");
+  EXPECT_EQ(built("panicked"), "panic+ed c becomes ck");
+  EXPECT_EQ(built("dying"), "die+ing ie changes to y");
+  EXPECT_EQ(built("girl's"), "girl+'s nothing changes");
 }
 
 TEST(Endings, AreNotSeenWhereThereAreNone) {
-  for (const char* word : {"bring", "shed", "sister", "bus", "king", "corner",
-                           "family", "red", "fish"}) {
+  for (const char* word :
+       {"bring", "shed", "sister", "bus", "king", "corner", "family", "red",
+        "fish", "unhelpful", "girls'", "carryed", "bakery"}) {
     EXPECT_EQ(built(word), "") << word;
   }
 }

@@ -203,6 +203,27 @@ TEST_F(FontManifest, MustMakeSense) {
   }
 }
 
+TEST_F(FontManifest, MustBeAFileThatNamesATypeface) {
+  const auto refusal_of_list = [&]() -> std::string {
+    try {
+      const FontLibrary library(folder);
+      return "taken";
+    } catch (const MachineError& fault) {
+      return fault.what();
+    }
+  };
+  const std::string list = folder + "/manifest.tsv";
+  for (const char* text : {"", "family\trole\tfile\n# none\n\n"}) {
+    write("manifest.tsv", text);
+    EXPECT_EQ(refusal_of_list(),
+              "the list of fonts " + list +
+                  " names no typeface; build or install Sheaf again");
+  }
+  std::filesystem::remove(list);
+  std::filesystem::create_directory(list);
+  EXPECT_EQ(refusal_of_list(), "cannot read the list of fonts " + list);
+}
+
 // Every shipped file is the one that the manifest says it is.
 TEST(ShippedFonts, HaveTheListedChecksums) {
   std::istringstream manifest(file_text(SHEAF_FONTS "/manifest.tsv"));

@@ -1,0 +1,114 @@
+#include "cli/build_jobs.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "base/error.h"
+#include "base/utf8.h"
+#include "cli/files.h"
+#include "input/class_file.h"
+#include "input/file_kind.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+// Whether any learner has a lesson to be printed; a class with errors has, so
+// that they are heard.
+bool has_lessons(const SourceFile& file) {
+  Diagnostics unheard;
+  const ClassFile pupils = read_class(file, unheard);
+  return unheard.has_errors() ||
+         std::ranges::any_of(pupils.learners, [&](const LearnerEntry& learner) {
+           return settings_for(pupils, learner).lesson.given();
+         });
+}
+
+// Where a file cannot be read, making its pages will say so.
+const SourceFile* open_if_readable(Workspace& workspace, const fs::path& path) {
+  try {
+    return &workspace.open(path);
+  } catch (const MachineError&) {
+    return nullptr;
+  }
+}
+
+void add_folder(Workspace& workspace, const fs::path& folder,
+                std::vector<BuildJob>& jobs) {
+  const std::size_t before = jobs.size();
+  std::error_code fault;
+  for (const fs::path& path : yaml_files(folder)) {
+    // What editors leave lying about begins with a dot.
+    const bool hidden = path.filename().string().starts_with('.');
+    if (hidden || fs::is_directory(path, fault)) continue;
+    const SourceFile* file = open_if_readable(workspace, path);
+    const FileKind kind = file ? likely_kind(*file) : FileKind::lesson;
+    if (kind == FileKind::learners && !has_lessons(*file)) {
+      fmt::print(
+          "{}: it names no lesson, so there is nothing to make of it here; "
+          "`sheaf build LESSON --class` makes packets for such a class\n",
+          printable(path.string()));
+      continue;
+    }
+    if (kind == FileKind::lesson || kind == FileKind::learners) {
+      jobs.push_back(
+          {path.string(), file, kind == FileKind::learners, true, {}});
+    }
+  }
+  if (jobs.size() > before) return;
+  throw MachineError(
+      fmt::format("there is no lesson in the folder {}", folder.string()));
+}
+
+// Two of one name would overwrite each other.
+bool have_places(const std::vector<BuildJob>& jobs) {
+  std::map<fs::path, std::string> seen;
+  for (const BuildJob& job : jobs) {
+    const fs::path name = job.target.filename();
+    if (name.empty() || name == "." || name == "..") {
+      fmt::print(stderr,
+                 "sheaf: no folder can have the name that the packet of {} "
+                 "would get; rename the file\n",
+                 printable(job.path));
+      return false;
+    }
+    const auto [entry, is_new] = seen.emplace(job.target, job.path);
+    if (is_new) continue;
+    fmt::print(stderr,
+               "sheaf: {} and {} would both be written to {}; rename one or "
+               "build them apart with --out\n",
+               printable(entry->second), printable(job.path),
+               printable(job.target.string()));
+    return false;
+  }
+  return true;
+}
+
+}  // namespace
+
+std::optional<std::vector<BuildJob>> build_jobs(Workspace& workspace,
+                                                const CommandLine& line) {
+  std::vector<BuildJob> jobs;
+  for (const std::string& path : line.arguments) {
+    std::error_code fault;
+    if (fs::is_directory(path, fault)) {
+      add_folder(workspace, path, jobs);
+      continue;
+    }
+    const SourceFile* file = open_if_readable(workspace, path);
+    const bool is_class =
+        file != nullptr && likely_kind(*file) == FileKind::learners;
+    jobs.push_back({path, file, is_class, line.if_needed, {}});
+  }
+  for (BuildJob& job : jobs) {
+    job.target = fs::path(line.out) / fs::path(job.path).stem();
+  }
+  if (!have_places(jobs)) return std::nullopt;
+  return jobs;
+}
+
+}  // namespace sheaf
