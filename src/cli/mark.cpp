@@ -70,7 +70,8 @@ bool read_pairs(const std::string& text, const std::string& name,
                       {},
                       {},
                       mark_attempt(desk.spellings(),
-                                   desk.phonics().read(target, Conventions{}),
+                                   desk.phonics().read(
+                                       target, conventions_for(desk.options().speech.accent)),
                                    written, desk.options())});
     }
   }

@@ -17,6 +17,8 @@ constexpr int kLargestPartList = 50;
 // Letters of a word that are those of a word of the list.
 struct Part {
   std::size_t begin = 0, end = 0;
+  /// Said so in Australia too, although n or m follows (aunt).
+  bool everywhere = false;
 };
 
 class Parts {
@@ -25,7 +27,8 @@ class Parts {
 
   std::vector<Part> of(const std::string& word, int depth = 0) const {
     if (is_excluded(word, depth)) return {};
-    if (sources_.bath.contains(word)) return {{0, word.size()}};
+    if (sources_.bath.contains(word)) return {{0, word.size(), false}};
+    if (sources_.bath.contains("+" + word)) return {{0, word.size(), true}};
     if (depth > kMostEndings) return {};
     std::vector<Part> found;
     take_off_ending(word, [&](const EndingAnalysis& a) {
@@ -55,7 +58,9 @@ class Parts {
   std::vector<Part> of_part(const std::string& part, std::size_t at,
                             int depth) const {
     if (part.size() < kShortestPart) return {};
-    if (!sources_.bath.contains(part) && !is_word(part)) return {};
+    const bool listed =
+        sources_.bath.contains(part) || sources_.bath.contains("+" + part);
+    if (!listed && !is_word(part)) return {};
     std::vector<Part> parts = of(part, depth + 1);
     for (Part& found : parts) {
       found.begin += at;
@@ -118,18 +123,22 @@ std::uint8_t bath_vowels(const LexiconSources& sources,
   std::uint8_t vowels = 0;
   for (const Part& part : parts) {
     int shorts = 0, last = -1;
+    bool nasal = false;
     for (std::size_t i = 0; i + 1 < record.segments.size(); ++i) {
       if (!is_short_a(record.segments[i], inventory)) continue;
       const std::size_t begin = record.segments[i].begin;
       if (begin >= part.begin && begin < part.end &&
           may_follow_bath(inventory[record.segments[i + 1].id].sounds[0])) {
         last = shorts;
+        const Phoneme next = inventory[record.segments[i + 1].id].sounds[0];
+        nasal = next == Phoneme::n || next == Phoneme::m;
       }
       ++shorts;
     }
-    if (last >= 0 && last < 8) {
-      vowels |= static_cast<std::uint8_t>(1U << static_cast<unsigned>(last));
-    }
+    if (last < 0 || last >= WordRecord::kMostBathVowels) continue;
+    const unsigned bit = 1U << static_cast<unsigned>(last);
+    const bool not_in_australia = nasal && !part.everywhere;
+    vowels |= static_cast<std::uint8_t>(not_in_australia ? bit | bit << 4U : bit);
   }
   return vowels;
 }

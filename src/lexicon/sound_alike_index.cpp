@@ -68,7 +68,11 @@ std::vector<SoundAlike> index_sound_alikes(const std::string& file,
   };
   for (const Accent accent : {Accent::general_american, Accent::british,
                               Accent::scottish, Accent::australian}) {
-    for (const bool bath : {false, true}) lexicon.with({accent, bath}).each(add);
+    for (const bool bath : {false, true}) {
+      for (const bool yod : {false, true}) {
+        lexicon.with({accent, bath, yod}).each(add);
+      }
+    }
   }
   std::vector<SoundAlike> index;
   for (const auto& [key, bucket] : buckets) {

@@ -84,7 +84,7 @@ std::vector<WordRecord> Lexicon::spoken_readings(std::size_t& offset) const {
                                                  : std::move(own);
   for (WordRecord& record : readings) {
     record.more = &record != &readings.back();
-    if (speech_.bath_ah) lengthen_bath_vowels(record, inventory());
+    say_as(speech_, inventory(), record);
   }
   return readings;
 }

@@ -8,21 +8,10 @@
 #include <vector>
 
 #include "phonics/lexicon_file.h"
+#include "phonics/speech.h"
 #include "phonics/word_record.h"
 
 namespace sheaf {
-
-/// Whose words are meant: all that the sounds of a record depend on. How an
-/// accent then says them (its r, its y) is `apply_accent`.
-struct Speech {
-  Accent accent = Accent::general_american;
-  bool bath_ah = false;  ///< bath, grass, dance with the vowel of father
-
-  friend bool operator==(const Speech&, const Speech&) = default;
-};
-inline Speech speech_of(const Conventions& conventions) {
-  return {conventions.accent, conventions.bath_ah};
-}
 
 /// The word list: spellings with their correspondences and stress, as the
 /// speakers of one accent have them. Works on the mapped bytes of the file,

@@ -20,7 +20,8 @@ namespace {
 
 // Where a kind of speech stands among all.
 std::size_t speech_index(const Speech& speech) {
-  return static_cast<std::size_t>(speech.accent) * 2 + (speech.bath_ah ? 1 : 0);
+  return static_cast<std::size_t>(speech.accent) * 4 +
+         (speech.bath_ah ? 2 : 0) + (speech.yod_keep ? 1 : 0);
 }
 
 std::vector<Lexicon> all_accents(const Lexicon& lexicon) {
@@ -28,8 +29,10 @@ std::vector<Lexicon> all_accents(const Lexicon& lexicon) {
   for (const Accent accent : {Accent::general_american, Accent::british,
                               Accent::scottish, Accent::australian}) {
     for (const bool bath : {false, true}) {
-      assert(speech_index({accent, bath}) == all.size());
-      all.push_back(lexicon.with({accent, bath}));
+      for (const bool yod : {false, true}) {
+        assert(speech_index({accent, bath, yod}) == all.size());
+        all.push_back(lexicon.with({accent, bath, yod}));
+      }
     }
   }
   return all;
@@ -117,7 +120,8 @@ Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
   const GuessSources sources{
       &lexicon.inventory(), steps,
       [&](std::string_view part) { return spoken.readings(part); }};
-  const WordRecord record = guess_word(map.letters, sources);
+  WordRecord record = guess_word(map.letters, sources);
+  say_as(spoken.speech(), lexicon.inventory(), record);
   Reading reading =
       make_reading(word, map, record.segments, record.stress,
                    lexicon.inventory(), conventions);

@@ -64,10 +64,11 @@ std::vector<std::string> Phonics::words_with(PatternId pattern,
 
 const std::vector<PatternWord>& Phonics::pattern_words(
     PatternId pattern, const Conventions& conventions) const {
-  // Accents are indexed as they are by themselves: with the a of bath set
-  // otherwise, any of the words may have the pattern.
+  // Accents are indexed as they are by themselves: with the a of bath or the y
+  // of tune set otherwise, any of the words may have the pattern.
   const Accent accent = conventions.accent;
-  const bool usual = conventions.bath_ah == conventions_for(accent).bath_ah;
+  const bool usual =
+      speech_of(conventions) == speech_of(conventions_for(accent));
   const unsigned accents = usual ? index_bit(accent) : kAllIndexed;
   const Lexicon& spoken = impl_->lexicon_for(conventions);
   const auto speech =

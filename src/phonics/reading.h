@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "phonics/phoneme.h"
+#include "phonics/speech.h"
 
 namespace sheaf {
 
@@ -89,6 +90,8 @@ struct Reading {
   /// making; -1 where there is none. Found with the patterns.
   int dropped = -1;
   Origin origin = Origin::lexicon;
+  /// Whose phonemes `Unit::listed` are: its bases are looked up in the same.
+  Speech speech;
   /// Tells the readings of one spelling apart, for people: "verb", "past".
   std::string label;
 

@@ -80,6 +80,7 @@ Reading make_reading(std::string_view word, const LetterMap& map,
 
 void finish_reading(Reading& reading, std::uint16_t stress,
                     const Conventions& conventions) {
+  reading.speech = speech_of(conventions);
   for (Unit& unit : reading.units) unit.listed = as_listed(unit.phonemes);
   set_syllables(reading, stress);
   apply_accent(reading.units, conventions);

@@ -207,7 +207,8 @@ bool is_plain_short_vowel(const Unit& unit) {
 }
 
 WordFacts find_facts(const Reading& reading, const LetterMap& map,
-                     const Lexicon& lexicon) {
+                     const Lexicon& all) {
+  const Lexicon lexicon = all.with(reading.speech);
   WordFacts facts;
   facts.letters = map.letters;
   for (const Unit& unit : reading.units) {

@@ -91,20 +91,6 @@ bool is_short_a(const Segment& segment, const Inventory& inventory) {
   return sounds.size() == 1 && sounds[0] == Phoneme::ae;
 }
 
-void lengthen_bath_vowels(WordRecord& record, const Inventory& inventory) {
-  constexpr Phoneme kFather[] = {Phoneme::aa};
-  unsigned rest = record.bath;
-  for (Segment& segment : record.segments) {
-    if (rest == 0) return;
-    if (!is_short_a(segment, inventory)) continue;
-    if ((rest & 1) != 0) {
-      const int id = inventory.find(inventory[segment.id].grapheme(), kFather);
-      if (id >= 0) segment.id = static_cast<CorrespondenceId>(id);
-    }
-    rest >>= 1;
-  }
-}
-
 WordRecord join_records(const WordRecord& first, const WordRecord& second,
                         std::string spelling, const Inventory& inventory) {
   WordRecord record = first;
@@ -115,8 +101,12 @@ WordRecord join_records(const WordRecord& first, const WordRecord& second,
   record.more = false;
   const auto shorts = std::ranges::count_if(
       first.segments, [&](const Segment& s) { return is_short_a(s, inventory); });
-  record.bath = static_cast<std::uint8_t>(
-      first.bath | static_cast<unsigned>(second.bath) << shorts);
+  constexpr unsigned kLow = 0x0F, kHigh = 0xF0;
+  const auto part = [&](unsigned mask) {
+    return (static_cast<unsigned>(second.bath) & mask) << shorts & mask;
+  };
+  record.bath =
+      static_cast<std::uint8_t>(first.bath | part(kLow) | part(kHigh));
   const auto shift = static_cast<int>(std::ranges::count_if(
       first.spelling, [](char c) { return c >= 'a' && c <= 'z'; }));
   for (Segment s : second.segments) {

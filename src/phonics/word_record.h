@@ -36,7 +36,8 @@ struct WordRecord {
   bool first = false;  ///< known before the other everyday words
   bool name = false;   ///< written with a capital
   /// Of its short a, in their order, those that are the a of father in some
-  /// accents: a bit each.
+  /// accents: a bit each. The upper four bits are of those that are not so in
+  /// Australia.
   std::uint8_t bath = 0;
   bool british = false;  ///< in no list of what is spelled so in America
   /// The accents that have this reading, a bit each (`accent_bit`); 0 where all
@@ -44,6 +45,12 @@ struct WordRecord {
   std::uint8_t accents = 0;
   bool more = false;    ///< another reading of the same word follows
   bool varies = false;  ///< a reading of some accents follows
+
+  static constexpr int kMostBathVowels = 4;
+  unsigned bath_vowels(bool australian) const {
+    const unsigned all = bath & 0x0FU, not_there = bath >> 4U;
+    return australian ? all & ~not_there : all;
+  }
 };
 
 /// The bit of an accent in `WordRecord::accents`; none for General American,
@@ -57,8 +64,6 @@ inline constexpr std::uint8_t kEveryAccent = 7;
 
 /// Whether a segment is a short a that may be the a of father in other accents.
 bool is_short_a(const Segment& segment, const Inventory& inventory);
-/// Gives the vowels that `bath` marks the sound of father.
-void lengthen_bath_vowels(WordRecord& record, const Inventory& inventory);
 
 /// Two words, one behind the other, as one: its stress is that of both.
 WordRecord join_records(const WordRecord& first, const WordRecord& second,

@@ -39,9 +39,11 @@ bool is_doubtful(const WordPart& rest) {
                                                  !is_plain_short_vowel(vowel)));
 }
 
-Reading join(const WordPart& onset, const WordPart& rest) {
+Reading join(const WordPart& onset, const WordPart& rest,
+             const Speech& speech) {
   Reading reading;
   reading.word = onset.letters + rest.letters;
+  reading.speech = speech;
   reading.units = onset.units;
   const int shift = static_cast<int>(onset.letters.size()) -
                     static_cast<int>(rest.units.front().begin);
@@ -79,6 +81,8 @@ class Maker {
             is_clean(*source_.blocked, made.word, sounds)) &&
            (!doubtful || is_said_so(made, sounds));
   }
+
+  Speech speech() const { return speech_of(source_.conventions); }
 
   // Whether `sheaf word` parts it so too.
   bool is_parted_so(const Reading& made) const {
@@ -161,7 +165,7 @@ class Choice {
       const WordPart* own = own_onset ? made.onset : made.rest;
       const int own_uses = parts_.of_word ? most : most * kOwnUses;
       if (uses_[plain] >= most || uses_[own] >= own_uses) continue;
-      Reading word = join(*made.onset, *made.rest);
+      Reading word = join(*made.onset, *made.rest, maker_.speech());
       if (parted_so && !maker_.is_parted_so(word)) continue;
       const bool doubtful = is_doubtful(*made.rest);
       made.onset = nullptr;  // seen

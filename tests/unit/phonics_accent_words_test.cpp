@@ -92,5 +92,24 @@ TEST(AccentWords, AreAsWrittenBefore) {
   EXPECT_GE(rows, 230);
 }
 
+TEST(AccentWords, HavePatternsAsWrittenBefore) {
+  const std::string text = test_data("phonics_accent_patterns.tsv");
+  int rows = 0, right = 0;
+  for (const TableRow& row : table_rows(text)) {
+    const Conventions conventions = accent_conventions(row.cell(0));
+    const std::string word(row.cell(1));
+    const Reading reading = shared_phonics().read(word, conventions).front();
+    const bool has = has_pattern(reading, row.cell(2));
+    ++rows;
+    right += has == (row.cell(3) == "yes") ? 1 : 0;
+    EXPECT_EQ(has ? "yes" : "no", row.cell(3))
+        << row.cell(0) << " " << word << " " << row.cell(2) << ": "
+        << graphemes_of(reading) << " /" << sounds_of(reading, conventions)
+        << "/";
+  }
+  std::cout << right << " of " << rows << " patterns as written before\n";
+  EXPECT_GE(rows, 150);
+}
+
 }  // namespace
 }  // namespace sheaf
