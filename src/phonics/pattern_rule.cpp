@@ -97,7 +97,11 @@ bool then_meets(const RuleCondition& c, const WordFacts& facts, std::size_t i) {
   const std::size_t end = facts.at[i].end;
   const std::string_view rest = std::string_view(facts.letters).substr(end);
   return std::ranges::any_of(c.values, [&](const std::string& value) {
-    return value == "$" ? ends_base(facts, i + 1) : rest.starts_with(value);
+    if (value == "$") return ends_base(facts, i + 1);
+    if (value.ends_with('$')) {
+      return rest == std::string_view(value).substr(0, value.size() - 1);
+    }
+    return rest.starts_with(value);
   });
 }
 

@@ -19,7 +19,8 @@ struct RuleCondition {
     stressed,  ///< in a stressed syllable: yes, no
     next,      ///< grapheme of the next unit, - for none
     previous,  ///< grapheme of the unit before, - for none
-    then,      ///< letters that follow the unit at once; $ for the base's end
+    then,      ///< letters that follow the unit at once; $ for the base's end,
+               ///< behind letters for the word's
     place,     ///< first, last (of the word or its base), final (of the word)
     after,     ///< kind of the unit before: short, vowel, consonant, start
     before,    ///< kind of the next unit: vowel, consonant, end
