@@ -181,9 +181,8 @@ class Chooser {
     }
     Random random(text_hash("pictures", in_.lesson.seed));
     shuffle(table_, random);
-    std::ranges::stable_partition(table_, [](const Candidate& c) {
-      return c.reading->syllables() == 1;
-    });
+    std::ranges::stable_partition(
+        table_, [](const Candidate& c) { return c.reading->syllables() == 1; });
     return table_;
   }
 
