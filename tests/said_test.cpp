@@ -338,6 +338,39 @@ TEST_F(Said, EverySoundNamedStandsInTheKeyOfEveryConvention) {
   }
 }
 
+// A pattern that is no one sound has steps of its own; each row is what only
+// its kind says. Common practice, no source.
+TEST_F(Said, ScriptHasStepsForEachKindOfPattern) {
+  constexpr const char* kRows[][3] = {
+      {"blend_l", "flag", "put up a finger for each of these sounds: /f/ /l/."},
+      {"final_nasal", "lamp", "“Say lamp without /m/.”"},
+      {"cvc", "ship", "touch each mark and say its sound: /sh/ /i/ /p/."},
+      {"a_open", "baby", "Say baby in beats: “ba – by.”"},
+      {"double_middle", "rabbit", "What does “rab” end in?"},
+      {"ed_t", "jumped", "/t/ in jumped, /d/ in sailed, /id/ in landed"},
+      {"tion", "station", "Say what these letters say: /sh/ /uh/ /n/."},
+      {"ing_double", "hopping", "The last letter is written twice: hopping."},
+      {"ed_yi", "cried", "The y turns to i: cried."},
+      {"prefix_un", "unhappy", "Cover un: “What is left?” (happy)"},
+      {"compound", "sunset", "Ask what it is made of: sun + set."},
+      {"contraction", "don't", "Ask what it is made of: do not."},
+      {"kn", "knee", "“Which letters do I see and not hear?”"},
+      {"ck", "duck", "The rule for you: ck right after a short vowel"},
+      {"tch", "match", "Set it beside: ch after a consonant"},
+  };
+  for (const auto& row : kRows) {
+    const Made made = made_of(
+        std::string("pattern: ") + row[0] + "\nwords: [\"" + row[1] + "\"]\n",
+        {"script"});
+    ASSERT_NE(made.lesson, nullptr);
+    std::string all;
+    for (const PageText& text : texts_of(made.packet.teacher)) {
+      all += text.text + "\n";
+    }
+    EXPECT_NE(all.find(row[2]), std::string::npos) << row[0] << "\n" << all;
+  }
+}
+
 // Values from outside, written before the program's were looked at.
 TEST_F(Said, CardAndScriptSayWhatIsExpected) {
   const std::string text =
