@@ -34,8 +34,12 @@ const std::map<std::string, std::set<std::string>> kMayInclude = {
     {"reports",
      {"base", "phonics", "input", "marking", "text", "pictures", "layout"}},
     {"pdf", {"base", "text", "pictures", "layout"}},
+    {"files", {"base"}},
+    {"driver",
+     {"base", "files", "phonics", "input", "analysis", "planning", "marking",
+      "text", "pictures", "layout", "sheets", "packet", "pdf"}},
     {"cli",
-     {"base", "phonics", "input", "analysis", "planning", "marking", "text",
+     {"base", "files", "driver", "phonics", "input", "analysis", "planning", "marking", "text",
       "pictures", "layout", "sheets", "packet", "reports", "pdf"}},
 };
 

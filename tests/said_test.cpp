@@ -13,7 +13,7 @@
 #include <algorithm>
 #include <fstream>
 
-#include "cli/files.h"
+#include "files/files.h"
 #include "look_checks.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"

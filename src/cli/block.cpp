@@ -10,12 +10,13 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/output_files.h"
 #include "cli/own_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/planning_ground.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 
 namespace sheaf {
 

@@ -11,9 +11,11 @@
 #include "cli/build_jobs.h"
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
 #include "cli/packet_files.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
+#include "files/files.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -57,8 +59,9 @@ bool make_lesson(Workspace& workspace, const CommandLine& line,
   Diagnostics diagnostics;
   const SourceFile& file =
       job.file != nullptr ? *job.file : workspace.open(job.path);
-  const auto lesson = prepare_text(
-      workspace, line, file, fs::path(job.path).parent_path(), diagnostics);
+  const auto lesson =
+      prepare_text(workspace, lesson_request(line), file,
+                   fs::path(job.path).parent_path(), diagnostics);
   if (lesson == nullptr) {
     print(diagnostics);
     return false;

@@ -5,13 +5,15 @@
 
 #include "base/utf8.h"
 #include "cli/build_class.h"
-#include "cli/class_job.h"
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
 #include "cli/packet_files.h"
 #include "cli/pdf_titles.h"
 #include "cli/progress.h"
+#include "cli/requests.h"
+#include "driver/class_job.h"
+#include "files/files.h"
 #include "pdf/pdf_writer.h"
 
 namespace sheaf {
@@ -41,10 +43,11 @@ class ClassWriter {
     // Some of the learners only: what was printed for all of them stays.
     if (!line_.learners.empty()) {
       for (const LearnerJob& learner : job_.learners) {
-        files_.add(compose_teacher(workspace_, line_, {&learner}, diagnostics_),
-                   fs::path(learner.code) /
-                       (sheets.empty() ? "teacher.pdf"
-                                       : "teacher-" + sheets + ".pdf"));
+        files_.add(
+            compose_teacher(workspace_, {&learner}, line_.only, diagnostics_),
+            fs::path(learner.code) / (sheets.empty()
+                                          ? "teacher.pdf"
+                                          : "teacher-" + sheets + ".pdf"));
       }
     } else {
       write_teacher(sheets.empty() ? "teacher" : "teacher-" + sheets);
@@ -66,7 +69,7 @@ class ClassWriter {
     PdfWriter all({title(kAllPackets)});
     for (const LearnerJob& learner : job_.learners) {
       Document packet =
-          compose_learner(workspace_, line_, learner, diagnostics_);
+          compose_learner(workspace_, learner, line_.only, diagnostics_);
       learner_pages_ += packet.pages.size();
       files_.add(packet, fs::path(learner.code) / (name + ".pdf"));
       if (line_.learners.empty()) {
@@ -83,7 +86,7 @@ class ClassWriter {
     PdfWriter all({title(kAllTeachersPages)});
     for (const auto& learners : by_teacher_key(job_)) {
       Document pages =
-          compose_teacher(workspace_, line_, learners, diagnostics_);
+          compose_teacher(workspace_, learners, line_.only, diagnostics_);
       teacher_pages_ += pages.pages.size();
       run.add(pages, learners.front()->code);
       all.add(pages);
@@ -114,7 +117,8 @@ bool make_class(Workspace& workspace, const CommandLine& line,
                 const std::string& path, const fs::path& folder, MadeFrom* made,
                 std::vector<std::string>& targets) {
   Diagnostics diagnostics;
-  const auto job = prepare_class(workspace, line, path, diagnostics);
+  const auto job =
+      prepare_class(workspace, class_request(line), path, diagnostics);
   if (job == nullptr) {
     print(diagnostics);
     return false;

@@ -4,8 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "cli/command_line.h"
 #include "cli/made_from.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 

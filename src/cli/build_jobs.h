@@ -5,7 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "cli/workspace.h"
+#include "cli/command_line.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 

@@ -7,11 +7,13 @@
 #include "analysis/lesson_conventions.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
-#include "cli/class_job.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/class_job.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
@@ -158,14 +160,14 @@ bool check_sequence(Workspace& workspace, const std::string& path,
 bool check_class(Workspace& workspace, const CommandLine& line,
                  const std::string& path) {
   Diagnostics diagnostics;
-  CommandLine own = line;
-  own.arguments.clear();
-  const auto job = prepare_class(workspace, own, path, diagnostics);
+  ClassRequest request = class_request(line);
+  request.lesson_file.clear();
+  const auto job = prepare_class(workspace, request, path, diagnostics);
   std::string report;
   if (job != nullptr) {
     for (const LearnerJob& learner : job->learners) {
       const Document pages =
-          compose_learner(workspace, own, learner, diagnostics);
+          compose_learner(workspace, learner, line.only, diagnostics);
       report += fmt::format(
           "  {:<12}  {} (code {}), {}, {}\n", learner.code,
           printable(learner.prepared->lesson.file->name()), learner.lesson.code,
@@ -197,7 +199,8 @@ int run_check(const CommandLine& line) {
       good = check_sequence(workspace, path, diagnostics) && good;
       continue;
     }
-    const auto lesson = prepare(workspace, line, path, diagnostics);
+    const auto lesson =
+        prepare(workspace, lesson_request(line), path, diagnostics);
     if (lesson != nullptr) {
       // Composing says which sheets the lesson has nothing for.
       make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "cli/workspace.h"
+#include "driver/sort_words.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 
@@ -11,14 +12,6 @@ namespace sheaf {
 /// where nothing says what was taught.
 std::string standing_text(const AnalyzedLesson& lesson,
                           const AnalyzedWord& word);
-
-/// What the picture sort of the lesson's layout shows, whoever chose it; empty
-/// where there is no such sheet or too few pictures.
-struct SortWords {
-  std::vector<std::string> same;
-  std::vector<std::string> other;
-};
-SortWords picture_sort_words(const PreparedLesson& lesson);
 
 /// Each sentence with its length, its pattern words, and words that are not
 /// taught yet with others to put in their place; then the words of the list

@@ -259,9 +259,10 @@ void add_next_steps(CLI::App& app, CommandLine& line) {
                      "record; else records");
   forget->add_option("--class", marking.class_file,
                      "a class file as well, with the files beside it");
-  forget->add_option("--out", line.out,
-                     "the folder of packets; only what Sheaf made there is "
-                     "deleted")
+  forget
+      ->add_option("--out", line.out,
+                   "the folder of packets; only what Sheaf made there is "
+                   "deleted")
       ->capture_default_str();
   forget->add_flag("--yes", marking.yes,
                    "do it; without this it only shows what it would touch");

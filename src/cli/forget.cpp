@@ -9,11 +9,12 @@
 
 #include "base/error.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/forget_plan.h"
+#include "cli/messages.h"
 #include "cli/output_files.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "input/class_file.h"
 
 namespace sheaf {

@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 #include "base/shuffle.h"
-#include "cli/files.h"
+#include "files/files.h"
 #include "phonics/table_text.h"
 
 namespace sheaf {

@@ -7,8 +7,9 @@
 #include <string>
 #include <vector>
 
-#include "cli/files_read.h"
-#include "cli/workspace.h"
+#include "cli/command_line.h"
+#include "driver/workspace.h"
+#include "files/files_read.h"
 
 namespace sheaf {
 

@@ -14,8 +14,8 @@
 #include <tuple>
 
 #include "cli/file_rights.h"
-#include "cli/files.h"
 #include "cli/interrupt.h"
+#include "files/files.h"
 
 namespace sheaf {
 

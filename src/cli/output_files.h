@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "base/error.h"
-#include "cli/descriptor.h"
 #include "cli/own_files.h"
+#include "files/descriptor.h"
 
 namespace sheaf {
 

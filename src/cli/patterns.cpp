@@ -5,10 +5,10 @@
 #include <algorithm>
 
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "phonics/pattern_terms.h"
 #include "phonics/pattern_text.h"
 

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "base/utf8.h"
+#include "cli/messages.h"
 #include "cli/output_files.h"
 #include "cli/pdf_titles.h"
 #include "pdf/pdf_writer.h"

@@ -9,12 +9,14 @@
 
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
-#include "cli/marking_desk.h"
+#include "cli/messages.h"
 #include "cli/new_file.h"
 #include "cli/output_files.h"
+#include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "driver/marking_desk.h"
+#include "files/files.h"
 #include "input/class_text.h"
 #include "marking/calendar.h"
 #include "marking/review_plan.h"
@@ -292,7 +294,11 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
 
 int run_review(const CommandLine& line) {
   ProgressRules rules;
-  if (!read_rules(line, rules)) return kWrongCommandLine;
+  if (const std::string fault = read_rules(line.marking.rules, rules);
+      !fault.empty()) {
+    fmt::print(stderr, "sheaf: {}\n", fault);
+    return kWrongCommandLine;
+  }
   const auto week = read_date(line.marking.date);
   if (!week) {
     fmt::print(stderr,
@@ -301,9 +307,9 @@ int run_review(const CommandLine& line) {
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());
-  bool good = true;
-  MarkingDesk desk(workspace, line, good);
-  if (!good) return kWrongCommandLine;
+  std::vector<std::string> faults;
+  MarkingDesk desk(workspace, marking_request(line), faults);
+  if (!print_faults(faults)) return kWrongCommandLine;
   Diagnostics diagnostics;
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);

@@ -5,10 +5,10 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/json.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 

@@ -193,6 +193,17 @@ std::shared_ptr<const Reading> Phonics::first_units(
   return entry.units;
 }
 
+int Phonics::syllables(std::string_view word) const {
+  const LetterMap map = map_letters(normalized(word));
+  const std::uint32_t place =
+      map.good ? impl_->lexicon.find(map.spelling) : kNoWord;
+  if (place == kNoWord) return 0;
+  const auto record = impl_->lexicon.record(place);
+  return record
+             ? syllable_count(record->segments, impl_->lexicon.inventory())
+             : 0;
+}
+
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
   return map.good && !impl_->known(map.spelling).empty();

@@ -7,8 +7,7 @@
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
-#include "cli/command_line.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 #include "input/class_file.h"
 #include "input/record_file.h"
 #include "marking/progress.h"
@@ -45,9 +44,11 @@ struct MarkedRecord {
 /// What is read is kept as long as the desk is.
 class MarkingDesk {
  public:
-  /// Throws MachineError where the word list is not there. `good` is false
-  /// where the command line's accent or confusions are wrong; it was said.
-  MarkingDesk(Workspace& workspace, const CommandLine& line, bool& good);
+  /// Throws MachineError where the word list is not there. What is wrong with
+  /// the request's accent and confusions is added to `faults`; the desk is not
+  /// to be used then.
+  MarkingDesk(Workspace& workspace, MarkingRequest request,
+              std::vector<std::string>& faults);
 
   const Phonics& phonics() { return workspace_.phonics(); }
   const SoundSpellings& spellings() const { return spellings_; }
@@ -83,7 +84,7 @@ class MarkingDesk {
   void report_learners(const Taken& taken, Diagnostics& diagnostics) const;
 
   Workspace& workspace_;
-  const CommandLine& line_;
+  LessonRequest request_;
   SoundSpellings spellings_;
   MarkingOptions options_;
   std::map<std::string, std::unique_ptr<TaughtFile>> lessons_;
@@ -101,8 +102,7 @@ std::vector<std::string> record_paths(const std::vector<std::string>& paths);
 void keep_learners(std::vector<MarkedRecord>& records,
                    const std::vector<std::string>& learners);
 
-/// Takes out records in which nobody is left; false, and said, where none
-/// remain.
+/// Takes out records in which nobody is left; false where none remain.
 bool keep_marked(std::vector<MarkedRecord>& records);
 
 /// The sessions alone, for scores over the weeks.
@@ -112,7 +112,9 @@ std::vector<SessionResult> sessions_of(
 /// The codes of a class, in its order.
 std::vector<std::string> codes_of(const ClassFile& class_file);
 
-/// Reads `--rule` options; false, and said, where one is wrong.
-bool read_rules(const CommandLine& line, ProgressRules& rules);
+/// Reads rules such as "secure-days=4". What is wrong with one comes back, or
+/// nothing.
+std::string read_rules(const std::vector<std::string>& texts,
+                       ProgressRules& rules);
 
 }  // namespace sheaf

@@ -1,4 +1,4 @@
-#include "cli/class_job.h"
+#include "driver/class_job.h"
 
 #include <fmt/format.h>
 
@@ -11,8 +11,8 @@
 #include "base/nearest.h"
 #include "base/shuffle.h"
 #include "base/utf8.h"
-#include "cli/files.h"
-#include "cli/find_layout.h"
+#include "driver/find_layout.h"
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -30,10 +30,10 @@ Place place_of(const Diagnostic& d) {
 
 class JobMaker {
  public:
-  JobMaker(Workspace& workspace, const CommandLine& line,
+  JobMaker(Workspace& workspace, const ClassRequest& request,
            const std::string& path, Diagnostics& diagnostics)
       : workspace_(workspace),
-        line_(line),
+        request_(request),
         folder_(fs::path(path).parent_path()),
         diagnostics_(diagnostics),
         job_(std::make_unique<ClassJob>()) {
@@ -52,8 +52,9 @@ class JobMaker {
 
  private:
   bool is_wanted(const std::string& code) const {
-    return line_.learners.empty() ||
-           std::ranges::find(line_.learners, code) != line_.learners.end();
+    return request_.learners.empty() ||
+           std::ranges::find(request_.learners, code) !=
+               request_.learners.end();
   }
 
   void check_codes() {
@@ -61,7 +62,7 @@ class JobMaker {
     for (const LearnerEntry& learner : job_->class_file.learners) {
       codes.push_back(learner.code.value);
     }
-    for (const std::string& wanted : line_.learners) {
+    for (const std::string& wanted : request_.learners) {
       if (std::ranges::find(codes, wanted) != codes.end()) continue;
       diagnostics_.error(
           diagnostic::unknown_learner, {},
@@ -104,7 +105,7 @@ class JobMaker {
                                     const LearnerSettings& settings) {
     const PlacedWord& name = settings.lesson;
     if (!name.given()) {
-      if (!line_.arguments.empty()) return line_.arguments.front();
+      if (!request_.lesson_file.empty()) return request_.lesson_file;
       diagnostics_.error(
           diagnostic::missing_key, entry.code.span,
           fmt::format("the learner {} has no lesson",
@@ -113,8 +114,8 @@ class JobMaker {
           "or name one for all of them: `sheaf build LESSON --class ...`");
       return std::nullopt;
     }
-    auto found =
-        workspace_.find_file(name.value, folder_, line_.allowed_folders);
+    auto found = workspace_.find_file(name.value, folder_,
+                                      request_.lesson.allowed_folders);
     if (!found && !missing_.insert(name.span.begin).second) return found;
     if (!found) {
       diagnostics_.error(
@@ -127,11 +128,11 @@ class JobMaker {
 
   // The layout as the command line is to name it; empty: the lesson's own.
   std::optional<std::string> layout_of(const LearnerSettings& settings) {
-    if (!line_.layout.empty()) return line_.layout;
+    if (!request_.lesson.layout.empty()) return request_.lesson.layout;
     if (!settings.layout.given()) return "";
     Diagnostics own;
-    const auto found =
-        find_layout(workspace_, line_, settings.layout, folder_, own);
+    const auto found = find_layout(workspace_, request_.lesson.allowed_folders,
+                                   settings.layout, folder_, own);
     add_unheard(own, diagnostics_);
     if (!found) return std::nullopt;
     return found->string();
@@ -143,8 +144,8 @@ class JobMaker {
     LearnerPlace place{{}, settings.step};
     const PlacedWord& name = settings.sequence;
     if (!name.given()) return place;
-    const auto found =
-        workspace_.find_file(name.value, folder_, line_.allowed_folders);
+    const auto found = workspace_.find_file(name.value, folder_,
+                                            request_.lesson.allowed_folders);
     if (found) {
       place.sequence = *found;
       return place;
@@ -184,11 +185,11 @@ class JobMaker {
     if (const auto known = known_.find(key); known != known_.end()) {
       return known->second;
     }
-    CommandLine own_line = line_;
-    own_line.layout = *layout;
+    LessonRequest own_request = request_.lesson;
+    own_request.layout = *layout;
     Diagnostics own;
     auto prepared =
-        prepare(workspace_, own_line, lesson->string(), own, *place);
+        prepare(workspace_, own_request, lesson->string(), own, *place);
     if (prepared != nullptr) set_code(*place, *prepared, own);
     add_unheard(own, diagnostics_);
     known_[key] = prepared.get();
@@ -249,7 +250,7 @@ class JobMaker {
   }
 
   Workspace& workspace_;
-  const CommandLine& line_;
+  const ClassRequest& request_;
   fs::path folder_;
   Diagnostics& diagnostics_;
   std::unique_ptr<ClassJob> job_;
@@ -259,13 +260,13 @@ class JobMaker {
   std::set<std::uint32_t> missing_;
 };
 
-Packet compose(Workspace& workspace, const CommandLine& line,
+Packet compose(Workspace& workspace, const std::vector<std::string>& only,
                const LearnerJob& learner, const PacketFor& whom,
                Diagnostics& diagnostics) {
   Diagnostics own;
   Packet packet =
       make_packet(learner.lesson, learner.layout, *learner.prepared->pictures,
-                  learner.style, workspace.shaper(), line.only, own, whom);
+                  learner.style, workspace.shaper(), only, own, whom);
   add_unheard(own, diagnostics);
   return packet;
 }
@@ -273,27 +274,29 @@ Packet compose(Workspace& workspace, const CommandLine& line,
 }  // namespace
 
 std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
-                                        const CommandLine& line,
+                                        const ClassRequest& request,
                                         const std::string& path,
                                         Diagnostics& diagnostics) {
-  return JobMaker(workspace, line, path, diagnostics).make();
+  return JobMaker(workspace, request, path, diagnostics).make();
 }
 
-Document compose_learner(Workspace& workspace, const CommandLine& line,
-                         const LearnerJob& learner, Diagnostics& diagnostics) {
-  return compose(workspace, line, learner, {{learner.code}, true, false},
+Document compose_learner(Workspace& workspace, const LearnerJob& learner,
+                         const std::vector<std::string>& only,
+                         Diagnostics& diagnostics) {
+  return compose(workspace, only, learner, {{learner.code}, true, false},
                  diagnostics)
       .learner;
 }
 
-Document compose_teacher(Workspace& workspace, const CommandLine& line,
+Document compose_teacher(Workspace& workspace,
                          const std::vector<const LearnerJob*>& learners,
+                         const std::vector<std::string>& only,
                          Diagnostics& diagnostics) {
   PacketFor whom{{}, false, true};
   for (const LearnerJob* learner : learners) {
     whom.learners.push_back(learner->code);
   }
-  return compose(workspace, line, *learners.front(), whom, diagnostics).teacher;
+  return compose(workspace, only, *learners.front(), whom, diagnostics).teacher;
 }
 
 std::vector<std::vector<const LearnerJob*>> by_teacher_key(

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/marking_desk.h"
+#include "driver/marking_desk.h"
 
 namespace sheaf {
 
@@ -27,11 +27,10 @@ struct RollEntry {
 /// has that one alone; the others have whatever lesson is given out, but for
 /// those whose step is another one than the lesson's. `folder` is that of the
 /// class file. Without a day everyone counts as there.
-std::vector<RollEntry> class_roll(const ClassFile& class_file,
-                                  const std::filesystem::path& folder,
-                                  const TaughtFile& lesson,
-                                  const std::optional<Date>& day,
-                                  const Workspace& workspace,
-                                  const CommandLine& line);
+std::vector<RollEntry> class_roll(
+    const ClassFile& class_file, const std::filesystem::path& folder,
+    const TaughtFile& lesson, const std::optional<Date>& day,
+    const Workspace& workspace,
+    const std::vector<std::string>& allowed_folders);
 
 }  // namespace sheaf

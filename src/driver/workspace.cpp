@@ -1,19 +1,15 @@
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
-
-#include <cstdio>
-#include <cstdlib>
 
 #include "analysis/lesson_conventions.h"
 #include "base/base64.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
-#include "cli/files.h"
-#include "cli/find_layout.h"
-#include "cli/planning_arguments.h"
+#include "driver/find_layout.h"
+#include "driver/planning_ground.h"
+#include "files/files.h"
 #include "phonics/own_pattern.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
@@ -142,14 +138,16 @@ std::vector<std::string> Workspace::shared_files() {
 namespace {
 
 // The layout that the command line or the lesson asks for.
-std::optional<fs::path> layout_of(Workspace& workspace, const CommandLine& line,
+std::optional<fs::path> layout_of(Workspace& workspace,
+                                  const LessonRequest& request,
                                   const Lesson& lesson, const fs::path& folder,
                                   Diagnostics& diagnostics) {
-  if (line.layout.ends_with(".yaml")) return fs::path(line.layout);
+  if (request.layout.ends_with(".yaml")) return fs::path(request.layout);
   PlacedWord name = lesson.layout;
-  if (!line.layout.empty()) name = {line.layout, {}};
+  if (!request.layout.empty()) name = {request.layout, {}};
   if (name.value.empty()) name.value = "week";
-  return find_layout(workspace, line, name, folder, diagnostics);
+  return find_layout(workspace, request.allowed_folders, name, folder,
+                     diagnostics);
 }
 
 // What Sheaf's own words on the pages are written with.
@@ -164,13 +162,13 @@ std::string_view lacking(const Font& font) {
 }
 
 // A typeface may be a file beside the layout.
-void add_font_file(Workspace& workspace, const CommandLine& line,
+void add_font_file(Workspace& workspace, const LessonRequest& request,
                    const OptionValues& settings, std::string_view option,
                    FontRole role, const fs::path& folder,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
   if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
-  const auto found = workspace.find_file(name, folder, line.allowed_folders);
+  const auto found = workspace.find_file(name, folder, request.allowed_folders);
   const Span span = settings.span(option);
   if (!found) return;  // reported as an unknown typeface
   std::string why;
@@ -202,7 +200,7 @@ std::optional<Picture> decode_embedded(std::string_view text,
 }
 
 // The pictures that a lesson names, each for its word.
-void add_pictures(Workspace& workspace, const CommandLine& line,
+void add_pictures(Workspace& workspace, const LessonRequest& request,
                   const Lesson& lesson, const fs::path& folder,
                   LessonPictures& pictures, Diagnostics& diagnostics) {
   // With a structured binding clang-tidy 16 falls over.
@@ -225,7 +223,7 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
       }
     } else {
       const auto found =
-          workspace.find_file(name.value, folder, line.allowed_folders);
+          workspace.find_file(name.value, folder, request.allowed_folders);
       if (!found) {
         diagnostics.error(
             diagnostic::no_picture, name.span,
@@ -251,7 +249,8 @@ void add_pictures(Workspace& workspace, const CommandLine& line,
 
 // The sequence that stands in the lesson or that it names, or the one beside
 // it; null where there is none or it has errors.
-const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
+const SequenceFile* find_sequence(Workspace& workspace,
+                                  const LessonRequest& request,
                                   const Lesson& lesson, const fs::path& folder,
                                   const LearnerPlace& place, SequenceFile& own,
                                   Diagnostics& diagnostics) {
@@ -269,8 +268,8 @@ const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
     return workspace.has_file(beside) ? workspace.sequence(beside, diagnostics)
                                       : nullptr;
   }
-  const auto path =
-      workspace.find_file(lesson.sequence.value, folder, line.allowed_folders);
+  const auto path = workspace.find_file(lesson.sequence.value, folder,
+                                        request.allowed_folders);
   if (path) return workspace.sequence(*path, diagnostics);
   diagnostics.error(diagnostic::no_sequence, lesson.sequence.span,
                     fmt::format("there is no sequence {} here",
@@ -282,14 +281,14 @@ const SequenceFile* find_sequence(Workspace& workspace, const CommandLine& line,
 
 }  // namespace
 
-LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
+LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
                        const std::filesystem::path& folder, Lesson& lesson,
                        const Phonics& phonics, const PictureTest& pictures,
                        Diagnostics& diagnostics, const LearnerPlace& place) {
   LessonPlan plan;
   SequenceFile own_sequence;
   const SequenceFile* sequence = find_sequence(
-      workspace, line, lesson, folder, place, own_sequence, diagnostics);
+      workspace, request, lesson, folder, place, own_sequence, diagnostics);
   if (place.step.given()) lesson.step = place.step;
   if (diagnostics.has_errors()) return plan;
   if (sequence != nullptr) {
@@ -309,16 +308,16 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
 }
 
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
-                                        const CommandLine& line,
+                                        const LessonRequest& request,
                                         const std::string& path,
                                         Diagnostics& diagnostics,
                                         const LearnerPlace& place) {
-  return prepare_text(workspace, line, workspace.open(path),
+  return prepare_text(workspace, request, workspace.open(path),
                       fs::path(path).parent_path(), diagnostics, place);
 }
 
 std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
-                                             const CommandLine& line,
+                                             const LessonRequest& request,
                                              const SourceFile& file,
                                              const fs::path& folder,
                                              Diagnostics& diagnostics,
@@ -330,10 +329,11 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
   // The command line's layout goes before the lesson's own.
   const Value& own_layout = result->lesson.own_layout;
   const bool is_own =
-      own_layout.kind == Value::Kind::keys && line.layout.empty();
+      own_layout.kind == Value::Kind::keys && request.layout.empty();
   const auto layout_path =
-      is_own ? std::optional(folder / "in-the-lesson")
-             : layout_of(workspace, line, result->lesson, folder, diagnostics);
+      is_own
+          ? std::optional(folder / "in-the-lesson")
+          : layout_of(workspace, request, result->lesson, folder, diagnostics);
   if (layout_path) {
     LayoutFile own_parts;
     if (is_own) own_parts = read_layout_keys(file, own_layout, diagnostics);
@@ -348,12 +348,12 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
     }
   }
   result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
-  add_pictures(workspace, line, result->lesson, folder, *result->pictures,
+  add_pictures(workspace, request, result->lesson, folder, *result->pictures,
                diagnostics);
   result->phonics = workspace.phonics_with_own(result->lesson, diagnostics);
   if (diagnostics.has_errors()) return nullptr;
   LessonPlan plan = plan_lesson(
-      workspace, line, folder, result->lesson,
+      workspace, request, folder, result->lesson,
       result->phonics ? *result->phonics : workspace.phonics(),
       PictureTest(
           [&](std::string_view word) {
@@ -367,38 +367,17 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
   if (!layout_path || diagnostics.has_errors()) return nullptr;
 
   OptionValues& settings = result->layout.settings;
-  if (!line.paper.empty()) settings.set_choice("paper", line.paper);
+  if (!request.paper.empty()) settings.set_choice("paper", request.paper);
   const fs::path beside = layout_path->parent_path();
-  add_font_file(workspace, line, settings, "typeface", FontRole::regular,
+  add_font_file(workspace, request, settings, "typeface", FontRole::regular,
                 beside, diagnostics);
-  add_font_file(workspace, line, settings, "bold-typeface", FontRole::bold,
+  add_font_file(workspace, request, settings, "bold-typeface", FontRole::bold,
                 beside, diagnostics);
   if (diagnostics.has_errors()) return nullptr;
   result->style = make_style(settings, workspace.fonts(), diagnostics);
   if (diagnostics.has_errors()) return nullptr;
   check_typefaces(result->lesson, result->style, diagnostics);
   return diagnostics.has_errors() ? nullptr : std::move(result);
-}
-
-bool known_sheets(const CommandLine& line) {
-  std::vector<std::string_view> names;
-  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
-  for (const std::string& name : line.only) {
-    if (find_sheet_kind(name) != nullptr) continue;
-    const std::string nearest = did_you_mean(name, names);
-    fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
-               sheaf::quoted(name),
-               nearest.empty() ? "`sheaf sheets` lists them" : nearest);
-    return false;
-  }
-  return true;
-}
-
-void print(const Diagnostics& diagnostics) {
-  const bool colour =
-      ::isatty(STDERR_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
-  const std::string text = to_text(diagnostics, {.colour = colour});
-  std::fwrite(text.data(), 1, text.size(), stderr);
 }
 
 }  // namespace sheaf

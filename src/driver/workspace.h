@@ -10,8 +10,8 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "base/diagnostics.h"
-#include "cli/command_line.h"
-#include "cli/files_read.h"
+#include "driver/requests.h"
+#include "files/files_read.h"
 #include "input/layout_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
@@ -109,7 +109,7 @@ struct LessonPlan {
 /// What was taught before a lesson (by the sequence that it names or that lies
 /// in `folder`), the words that it leaves to Sheaf, put into it, then the
 /// lesson seen through all of it. To be used only if no error stands.
-LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
+LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
                        const std::filesystem::path& folder, Lesson& lesson,
                        const Phonics& phonics, const PictureTest& pictures,
                        Diagnostics& diagnostics,
@@ -118,7 +118,7 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
 /// Takes a lesson file through all stages up to composing. Nothing comes back
 /// if an error was found; the messages are in `diagnostics` then.
 std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
-                                        const CommandLine& line,
+                                        const LessonRequest& request,
                                         const std::string& path,
                                         Diagnostics& diagnostics,
                                         const LearnerPlace& place = {});
@@ -126,15 +126,8 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
 /// The same of a lesson that was read or made already; `file` must outlive the
 /// workspace's use of it, and `folder` is where the files that it names lie.
 std::unique_ptr<PreparedLesson> prepare_text(
-    Workspace& workspace, const CommandLine& line, const SourceFile& file,
+    Workspace& workspace, const LessonRequest& request, const SourceFile& file,
     const std::filesystem::path& folder, Diagnostics& diagnostics,
     const LearnerPlace& place = {});
-
-/// Whether there is a sheet of each name that `--only` gives; if not, says so
-/// on standard error.
-bool known_sheets(const CommandLine& line);
-
-/// Prints messages to standard error; colour only on a terminal.
-void print(const Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -1,4 +1,4 @@
-#include "cli/files.h"
+#include "files/files.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -12,7 +12,7 @@
 #include <new>
 
 #include "base/error.h"
-#include "cli/descriptor.h"
+#include "files/descriptor.h"
 
 namespace sheaf {
 

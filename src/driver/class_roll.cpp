@@ -1,10 +1,10 @@
-#include "cli/class_roll.h"
+#include "driver/class_roll.h"
 
 #include <algorithm>
 
 #include "base/options.h"
 #include "base/utf8.h"
-#include "cli/files.h"
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -34,15 +34,14 @@ bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
 
 }  // namespace
 
-std::vector<RollEntry> class_roll(const ClassFile& class_file,
-                                  const fs::path& folder,
-                                  const TaughtFile& lesson,
-                                  const std::optional<Date>& day,
-                                  const Workspace& workspace,
-                                  const CommandLine& line) {
+std::vector<RollEntry> class_roll(
+    const ClassFile& class_file, const fs::path& folder,
+    const TaughtFile& lesson, const std::optional<Date>& day,
+    const Workspace& workspace,
+    const std::vector<std::string>& allowed_folders) {
   const auto is_lesson = [&](const std::string& name) {
-    const auto found = find_named_file(name, folder, workspace.shipped(),
-                                       line.allowed_folders);
+    const auto found =
+        find_named_file(name, folder, workspace.shipped(), allowed_folders);
     std::error_code fault;
     return found && fs::equivalent(*found, lesson.path, fault);
   };

@@ -3,8 +3,7 @@
 #include <filesystem>
 #include <optional>
 
-#include "cli/command_line.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 
@@ -13,7 +12,8 @@ namespace sheaf {
 /// that ends in .yaml a file beneath its folder. Reports a layout that is not
 /// there.
 std::optional<std::filesystem::path> find_layout(
-    Workspace& workspace, const CommandLine& line, const PlacedWord& name,
-    const std::filesystem::path& folder, Diagnostics& diagnostics);
+    Workspace& workspace, const std::vector<std::string>& allowed_folders,
+    const PlacedWord& name, const std::filesystem::path& folder,
+    Diagnostics& diagnostics);
 
 }  // namespace sheaf

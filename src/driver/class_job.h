@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 #include "input/class_file.h"
 
 namespace sheaf {
@@ -31,20 +31,22 @@ struct ClassJob {
 };
 
 /// Takes a class file and the lessons and layouts that it names through all
-/// stages up to composing, for all learners or those of the command line.
+/// stages up to composing, for all learners or those who are asked for.
 /// Nothing comes back if an error was found. A message about a lesson that
 /// several learners share is given once.
 std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
-                                        const CommandLine& line,
+                                        const ClassRequest& request,
                                         const std::string& path,
                                         Diagnostics& diagnostics);
 
 /// Composes a learner's packet, or the teacher's pages for all `learners` who
-/// share the key of the first of them.
-Document compose_learner(Workspace& workspace, const CommandLine& line,
-                         const LearnerJob& learner, Diagnostics& diagnostics);
-Document compose_teacher(Workspace& workspace, const CommandLine& line,
+/// share the key of the first of them: the sheets `only`, or all.
+Document compose_learner(Workspace& workspace, const LearnerJob& learner,
+                         const std::vector<std::string>& only,
+                         Diagnostics& diagnostics);
+Document compose_teacher(Workspace& workspace,
                          const std::vector<const LearnerJob*>& learners,
+                         const std::vector<std::string>& only,
                          Diagnostics& diagnostics);
 
 /// Learners with the same answers, in the order of the class.

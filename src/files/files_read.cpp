@@ -1,4 +1,4 @@
-#include "cli/files_read.h"
+#include "files/files_read.h"
 
 #include "base/shuffle.h"
 

@@ -19,8 +19,9 @@ std::string read_file(const std::filesystem::path& path, std::size_t limit);
 /// the program or beside its `bin`. Throws MachineError if there is none.
 std::filesystem::path shipped_folder();
 
-/// The YAML files in a folder, none of those in its folders. Throws MachineError
-/// where the folder cannot be read; one that is not there has none.
+/// The YAML files in a folder, none of those in its folders. Throws
+/// MachineError where the folder cannot be read; one that is not there has
+/// none.
 std::vector<std::filesystem::path> yaml_files(
     const std::filesystem::path& folder);
 

@@ -1,11 +1,11 @@
-#include "cli/find_layout.h"
+#include "driver/find_layout.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "base/nearest.h"
-#include "cli/files.h"
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -23,15 +23,13 @@ std::vector<std::string> layout_names(const fs::path& folder) {
 
 }  // namespace
 
-std::optional<fs::path> find_layout(Workspace& workspace,
-                                    const CommandLine& line,
-                                    const PlacedWord& name,
-                                    const fs::path& folder,
-                                    Diagnostics& diagnostics) {
+std::optional<fs::path> find_layout(
+    Workspace& workspace, const std::vector<std::string>& allowed_folders,
+    const PlacedWord& name, const fs::path& folder, Diagnostics& diagnostics) {
   const std::string file = name.value.ends_with(".yaml")
                                ? name.value
                                : "layouts/" + name.value + ".yaml";
-  if (auto found = workspace.find_file(file, folder, line.allowed_folders)) {
+  if (auto found = workspace.find_file(file, folder, allowed_folders)) {
     return found;
   }
   const auto known = layout_names(workspace.shipped() / "layouts");

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 

@@ -1,4 +1,4 @@
-#include "cli/settle_text.h"
+#include "driver/settle_text.h"
 
 #include <fmt/format.h>
 
@@ -7,7 +7,7 @@
 #include <set>
 #include <string_view>
 
-#include "cli/check_report.h"
+#include "driver/sort_words.h"
 #include "phonics/explain.h"
 
 namespace sheaf {

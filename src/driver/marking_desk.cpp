@@ -1,4 +1,4 @@
-#include "cli/marking_desk.h"
+#include "driver/marking_desk.h"
 
 #include <fmt/format.h>
 
@@ -8,8 +8,8 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
-#include "cli/class_roll.h"
-#include "cli/files.h"
+#include "driver/class_roll.h"
+#include "files/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
 
@@ -44,39 +44,33 @@ std::vector<DictatedItem> TaughtFile::items() const {
   return items;
 }
 
-MarkingDesk::MarkingDesk(Workspace& workspace, const CommandLine& line,
-                         bool& good)
+MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
+                         std::vector<std::string>& faults)
     : workspace_(workspace),
-      line_(line),
       spellings_(workspace.phonics().lexicon().inventory()) {
-  good = true;
+  request_.allowed_folders = std::move(request.allowed_folders);
   options_.is_word = [&workspace](std::string_view word) {
     return workspace.phonics().knows(word);
   };
-  if (!line.accent.empty()) {
+  if (!request.accent.empty()) {
     Conventions conventions;
-    const auto fault = set_convention(conventions, "accent", line.accent);
-    if (fault) {
-      fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
-      good = false;
-    }
+    const auto fault = set_convention(conventions, "accent", request.accent);
+    if (fault) faults.push_back(fmt::format("{}; {}", fault.text, fault.help));
     options_.speech.accent = conventions.accent;
   }
-  for (const std::string& pair : line.marking.confusions) {
+  for (const std::string& pair : request.confusions) {
     if (read_confusion(pair, options_.speech)) continue;
-    fmt::print(stderr,
-               "sheaf: {} is not two sounds; write them as in `th/f` or "
-               "`e/i`\n",
-               sheaf::quoted(pair));
-    good = false;
+    faults.push_back(
+        fmt::format("{} is not two sounds; write them as in `th/f` or `e/i`",
+                    sheaf::quoted(pair)));
   }
 }
 
 namespace {
 
 bool is_all_right(const Record& record) {
-  return record.marked_all && !record.wrong.empty() &&
-         record.written.empty() && !record.has_entries();
+  return record.marked_all && !record.wrong.empty() && record.written.empty() &&
+         !record.has_entries();
 }
 
 // A form that is not marked yet: nothing to say if it is empty, else something
@@ -143,7 +137,7 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
       });
     };
     LessonPlan plan =
-        plan_lesson(workspace_, line_, fs::path(path).parent_path(),
+        plan_lesson(workspace_, request_, fs::path(path).parent_path(),
                     taught->lesson, phonics(), has_picture, found);
     taught->analyzed = std::move(plan.analyzed);
     for (const DictatedItem& item : taught->items()) {
@@ -185,7 +179,7 @@ std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
   const fs::path above = folder / "..";
   for (const fs::path& place : {folder, above, above / "lessons"}) {
     const auto found = find_named_file(name.value, place, workspace_.shipped(),
-                                       line_.allowed_folders);
+                                       request_.allowed_folders);
     if (found && !is_record(*found)) return found->lexically_normal().string();
   }
   diagnostics.error(
@@ -260,7 +254,8 @@ void MarkingDesk::report_learners(const Taken& taken,
   std::vector<std::string> left_out;
   for (const RollEntry& entry :
        class_roll(*taken.pupils, fs::path(taken.class_path).parent_path(),
-                  *taken.marked.lesson, record.date.value, workspace_, line_)) {
+                  *taken.marked.lesson, record.date.value, workspace_,
+                  request_.allowed_folders)) {
     if (entry.has == RollEntry::Has::lesson &&
         record.find_code(entry.learner->code.value) == nullptr) {
       left_out.push_back(entry.learner->code.value);
@@ -414,9 +409,6 @@ bool keep_marked(std::vector<MarkedRecord>& records) {
   std::erase_if(records, [](const MarkedRecord& marked) {
     return marked.session.learners.empty();
   });
-  if (records.empty()) {
-    fmt::print(stderr, "sheaf: nobody is marked in these records\n");
-  }
   return !records.empty();
 }
 
@@ -437,9 +429,10 @@ std::vector<std::string> codes_of(const ClassFile& class_file) {
   return codes;
 }
 
-bool read_rules(const CommandLine& line, ProgressRules& rules) {
+std::string read_rules(const std::vector<std::string>& texts,
+                       ProgressRules& rules) {
   OptionValues values(progress_option_table());
-  for (const std::string& rule : line.marking.rules) {
+  for (const std::string& rule : texts) {
     const std::size_t sign = rule.find('=');
     const std::string name = rule.substr(0, sign);
     const OptionSpec* spec = nullptr;
@@ -449,9 +442,8 @@ bool read_rules(const CommandLine& line, ProgressRules& rules) {
       if (one.name == name) spec = &one;
     }
     if (spec == nullptr) {
-      fmt::print(stderr, "sheaf: there is no rule called {}; {}\n",
-                 sheaf::quoted(name), did_you_mean(name, names));
-      return false;
+      return fmt::format("there is no rule called {}; {}", sheaf::quoted(name),
+                         did_you_mean(name, names));
     }
     const std::string count =
         sign == std::string::npos ? std::string() : rule.substr(sign + 1);
@@ -461,13 +453,12 @@ bool read_rules(const CommandLine& line, ProgressRules& rules) {
     Diagnostics faults;
     values.set(name, value, faults);
     if (!faults.has_errors()) continue;
-    fmt::print(
-        stderr, "sheaf: {} needs a number from {} to {}, as in `{}={}`\n",
-        sheaf::quoted(name), spec->least, spec->most, name, spec->fallback);
-    return false;
+    return fmt::format("{} needs a number from {} to {}, as in `{}={}`",
+                       sheaf::quoted(name), spec->least, spec->most, name,
+                       spec->fallback);
   }
   rules = progress_rules(values);
-  return true;
+  return {};
 }
 
 }  // namespace sheaf
