@@ -27,7 +27,7 @@ void add_once(std::vector<std::string>& words, std::string word) {
   }
 }
 
-void print_sentence(const AnalyzedLesson& lesson,
+void print_sentence(std::string& out, const AnalyzedLesson& lesson,
                     const AnalyzedSentence& sentence,
                     const SearchGround& source) {
   std::vector<std::string> pattern, sight;
@@ -38,31 +38,32 @@ void print_sentence(const AnalyzedLesson& lesson,
     if (part.word.standing.kind == Kind::sight_word) add_once(sight, word);
     if (part.word.standing.kind == Kind::not_yet) not_yet.push_back(&part.word);
   }
-  fmt::print("  {}\n    {}; with the pattern: {}", sentence.text.text(),
-             counted(static_cast<int>(sentence.words.size()), "word", "words"),
-             pattern.empty() ? "none" : listed(pattern));
-  if (!sight.empty()) fmt::print("; by sight: {}", listed(sight));
-  fmt::print("\n");
+  out += fmt::format(
+      "  {}\n    {}; with the pattern: {}", sentence.text.text(),
+      counted(static_cast<int>(sentence.words.size()), "word", "words"),
+      pattern.empty() ? "none" : listed(pattern));
+  if (!sight.empty()) out += fmt::format("; by sight: {}", listed(sight));
+  out += fmt::format("\n");
   for (const AnalyzedWord* word : not_yet) {
     constexpr std::size_t kStandIns = 3;
-    fmt::print("    not yet: {} ({})", word->spelling.value,
-               why_not_yet(lesson, *word));
+    out += fmt::format("    not yet: {} ({})", word->spelling.value,
+                       why_not_yet(lesson, *word));
     const auto others = stand_ins(word->reading, source, kStandIns);
     if (!others.empty()) {
-      fmt::print("; near by sound and length: {}", listed(others));
+      out += fmt::format("; near by sound and length: {}", listed(others));
     }
-    fmt::print("\n");
+    out += fmt::format("\n");
   }
 }
 
 // Words of the picture sort that the lesson does not name itself.
-void print_picture_words(const PreparedLesson& lesson) {
+void print_picture_words(std::string& out, const PreparedLesson& lesson) {
   const auto [same, other] = picture_sort_words(lesson);
   if (!same.empty() && lesson.lesson.same_sound.empty()) {
-    fmt::print("same-sound: {}\n", fmt::join(same, " "));
+    out += fmt::format("same-sound: {}\n", fmt::join(same, " "));
   }
   if (!other.empty() && lesson.lesson.other_sound.empty()) {
-    fmt::print("other-sound: {}\n", fmt::join(other, " "));
+    out += fmt::format("other-sound: {}\n", fmt::join(other, " "));
   }
 }
 
@@ -82,12 +83,13 @@ std::string standing_text(const AnalyzedLesson& lesson,
   return "";
 }
 
-void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
+void print_sentences(std::string& out, Workspace& workspace,
+                     const AnalyzedLesson& lesson) {
   const SearchGround source{
       workspace.phonics(), lesson.conventions, lesson.taught, nullptr, {}};
-  fmt::print("sentences to read: {}\n", lesson.sentences.size());
+  out += fmt::format("sentences to read: {}\n", lesson.sentences.size());
   for (const AnalyzedSentence& s : lesson.sentences) {
-    print_sentence(lesson, s, source);
+    print_sentence(out, lesson, s, source);
   }
   if (!lesson.sentences.empty()) {
     std::vector<std::string> unused;
@@ -102,18 +104,20 @@ void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
           });
       if (!used) unused.push_back(word.spelling.value);
     }
-    fmt::print("words of the list in no sentence: {}{}\n", unused.size(),
-               unused.empty() ? "" : ": " + listed(unused));
+    out +=
+        fmt::format("words of the list in no sentence: {}{}\n", unused.size(),
+                    unused.empty() ? "" : ": " + listed(unused));
   }
-  fmt::print("sentences to dictate: {}\n", lesson.dictate_sentences.size());
+  out += fmt::format("sentences to dictate: {}\n",
+                     lesson.dictate_sentences.size());
   for (const AnalyzedSentence& s : lesson.dictate_sentences) {
-    print_sentence(lesson, s, source);
+    print_sentence(out, lesson, s, source);
   }
 }
 
-void print_share(const AnalyzedLesson& lesson) {
+void print_share(std::string& out, const AnalyzedLesson& lesson) {
   if (!lesson.taught.known()) {
-    fmt::print(
+    out += fmt::format(
         "decodable: not known; a `sequence:` or `taught:` says what was "
         "taught before\n");
     return;
@@ -127,22 +131,23 @@ void print_share(const AnalyzedLesson& lesson) {
   const int all = decodable + sight + not_yet;
   if (all == 0) return;
   // Rounded down, so that 100% means all.
-  fmt::print("readable: {}% of {} ({} decodable, {} by sight, {} not yet)",
-             (decodable + sight) * 100 / all, counted(all, "word", "words"),
-             decodable, sight, not_yet);
+  out +=
+      fmt::format("readable: {}% of {} ({} decodable, {} by sight, {} not yet)",
+                  (decodable + sight) * 100 / all,
+                  counted(all, "word", "words"), decodable, sight, not_yet);
   if (lesson.taught.step() >= 0) {
     const auto step = static_cast<std::size_t>(lesson.taught.step());
-    fmt::print(" at {}", step_name(lesson.taught.steps()[step]));
+    out += fmt::format(" at {}", step_name(lesson.taught.steps()[step]));
   }
-  fmt::print("\n");
+  out += fmt::format("\n");
 }
 
-void print_filled(const PreparedLesson& lesson) {
-  fmt::print("chosen by Sheaf; paste what you want to keep:\n");
+void print_filled(std::string& out, const PreparedLesson& lesson) {
+  out += fmt::format("chosen by Sheaf; paste what you want to keep:\n");
   for (const FilledKey& filled : lesson.filled) {
-    fmt::print("{}: {}\n", filled.key, fmt::join(filled.words, " "));
+    out += fmt::format("{}: {}\n", filled.key, fmt::join(filled.words, " "));
   }
-  print_picture_words(lesson);
+  print_picture_words(out, lesson);
 }
 
 }  // namespace sheaf

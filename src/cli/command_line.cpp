@@ -268,6 +268,14 @@ void add_next_steps(CLI::App& app, CommandLine& line) {
                    "do it; without this it only shows what it would touch");
 }
 
+void add_jobs_option(CLI::App& verb, CommandLine& line) {
+  constexpr int kMost = 256;
+  verb.add_option("--jobs", line.jobs,
+                  "how many are worked on at once; else one for each core of "
+                  "the machine")
+      ->check(CLI::Range(1, kMost));
+}
+
 void add_verbs(CLI::App& app, CommandLine& line) {
   CLI::App* build = add_verb(app, line, "build",
                              "make the packet of each lesson as PDF files");
@@ -285,6 +293,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
                   "leave pages that are up to date, as for a folder");
   add_class_options(*build, line);
   add_layout_options(*build, line);
+  add_jobs_option(*build, line);
 
   CLI::App* watch = add_verb(app, line, "watch",
                              "make the packets again whenever a file is saved");
@@ -301,6 +310,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   check->add_option("FILE", line.arguments, "lesson or class files")
       ->required();
   add_layout_options(*check, line);
+  add_jobs_option(*check, line);
 
   CLI::App* word = add_verb(app, line, "word",
                             "graphemes, sounds, boxes and patterns of words");

@@ -72,12 +72,12 @@ int dump_class(Workspace& workspace, const CommandLine& line,
     return kFaultsInFiles;
   }
   for (const LearnerJob& learner : job->learners) {
-    fmt::print("{}", dump_pages(compose_learner(workspace, learner, line.only,
-                                                diagnostics)));
+    fmt::print("{}", dump_pages(compose_learner(workspace.shaper(), learner,
+                                                line.only, diagnostics)));
   }
   for (const auto& learners : by_teacher_key(*job)) {
-    fmt::print("{}", dump_pages(compose_teacher(workspace, learners, line.only,
-                                                diagnostics)));
+    fmt::print("{}", dump_pages(compose_teacher(workspace.shaper(), learners,
+                                                line.only, diagnostics)));
   }
   print(diagnostics);
   return diagnostics.has_errors() ? kFaultsInFiles : kDone;

@@ -3,10 +3,13 @@
 #include <fmt/format.h>
 
 #include "base/nearest.h"
+#include "base/pool.h"
 #include "base/utf8.h"
 #include "sheets/sheet.h"
 
 namespace sheaf {
+
+int CommandLine::workers() const { return jobs > 0 ? jobs : cores(); }
 
 LessonRequest lesson_request(const CommandLine& line) {
   return {line.layout, line.paper, line.only, line.allowed_folders};

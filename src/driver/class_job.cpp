@@ -260,13 +260,13 @@ class JobMaker {
   std::set<std::uint32_t> missing_;
 };
 
-Packet compose(Workspace& workspace, const std::vector<std::string>& only,
+Packet compose(Shaper& shaper, const std::vector<std::string>& only,
                const LearnerJob& learner, const PacketFor& whom,
                Diagnostics& diagnostics) {
   Diagnostics own;
   Packet packet =
       make_packet(learner.lesson, learner.layout, *learner.prepared->pictures,
-                  learner.style, workspace.shaper(), only, own, whom);
+                  learner.style, shaper, only, own, whom);
   add_unheard(own, diagnostics);
   return packet;
 }
@@ -280,15 +280,15 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
   return JobMaker(workspace, request, path, diagnostics).make();
 }
 
-Document compose_learner(Workspace& workspace, const LearnerJob& learner,
+Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics) {
-  return compose(workspace, only, learner, {{learner.code}, true, false},
+  return compose(shaper, only, learner, {{learner.code}, true, false},
                  diagnostics)
       .learner;
 }
 
-Document compose_teacher(Workspace& workspace,
+Document compose_teacher(Shaper& shaper,
                          const std::vector<const LearnerJob*>& learners,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics) {
@@ -296,7 +296,7 @@ Document compose_teacher(Workspace& workspace,
   for (const LearnerJob* learner : learners) {
     whom.learners.push_back(learner->code);
   }
-  return compose(workspace, only, *learners.front(), whom, diagnostics).teacher;
+  return compose(shaper, only, *learners.front(), whom, diagnostics).teacher;
 }
 
 std::vector<std::vector<const LearnerJob*>> by_teacher_key(

@@ -41,10 +41,10 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
 
 /// Composes a learner's packet, or the teacher's pages for all `learners` who
 /// share the key of the first of them: the sheets `only`, or all.
-Document compose_learner(Workspace& workspace, const LearnerJob& learner,
+Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics);
-Document compose_teacher(Workspace& workspace,
+Document compose_teacher(Shaper& shaper,
                          const std::vector<const LearnerJob*>& learners,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics);

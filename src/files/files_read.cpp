@@ -25,6 +25,10 @@ std::vector<FilesRead::Entry> FilesRead::take() {
   return taken;
 }
 
+void FilesRead::add_all(const FilesRead& others) {
+  known_.insert(others.known_.begin(), others.known_.end());
+}
+
 std::set<std::string> FilesRead::all() const {
   std::set<std::string> paths;
   for (const auto& [path, digest] : known_) {

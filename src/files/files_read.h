@@ -28,6 +28,8 @@ class FilesRead {
 
   /// What was read or missing since the last call, in order of the paths.
   std::vector<Entry> take();
+  /// Takes over what others have read.
+  void add_all(const FilesRead& others);
   /// The files that were there, since the beginning.
   std::set<std::string> all() const;
 

@@ -197,11 +197,11 @@ int Phonics::syllables(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
   const std::uint32_t place =
       map.good ? impl_->lexicon.find(map.spelling) : kNoWord;
-  if (place == kNoWord) return 0;
-  const auto record = impl_->lexicon.record(place);
+  const auto record =
+      place == kNoWord ? std::nullopt : impl_->lexicon.record(place);
   return record
              ? syllable_count(record->segments, impl_->lexicon.inventory())
-             : 0;
+             : first_units(word, Conventions{})->syllables();
 }
 
 bool Phonics::knows(std::string_view word) const {

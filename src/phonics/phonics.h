@@ -109,8 +109,7 @@ class Phonics {
   std::shared_ptr<const Reading> first_units(
       std::string_view word, const Conventions& conventions) const;
   /// How many syllables the first reading of a word has, as the word list has
-  /// it; the word is not laid against its sounds for it. 0 for one that the
-  /// list has not.
+  /// it, without laying the word against its sounds.
   int syllables(std::string_view word) const;
   bool knows(std::string_view word) const;
   /// The known words that an unknown one is likely meant for, where it is a

@@ -1,4 +1,4 @@
-#include "cli/made_from.h"
+#include "driver/made_from.h"
 
 #include <fmt/format.h>
 
@@ -154,16 +154,18 @@ bool read_line(std::string_view line, MadeFrom& made) {
 
 }  // namespace
 
-std::string made_with_now(Workspace& workspace, const CommandLine& line) {
+std::string made_with_now(const Workspace& workspace,
+                          const LessonRequest& request, bool separate) {
   std::string text = number_text(own_digest(workspace.shipped()));
   const auto add = [&](std::string_view option, const std::string& value) {
     if (!value.empty()) text += fmt::format(" {}={}", option, escaped(value));
   };
-  add("paper", line.paper);
-  add("layout", line.layout);
-  for (const std::string& sheet : line.only) add("only", sheet);
-  for (const std::string& folder : line.allowed_folders) add("allow", folder);
-  if (line.separate) add("separate", "yes");
+  add("paper", request.paper);
+  add("layout", request.layout);
+  for (const std::string& sheet : request.only) add("only", sheet);
+  for (const std::string& folder : request.allowed_folders)
+    add("allow", folder);
+  if (separate) add("separate", "yes");
   return text;
 }
 

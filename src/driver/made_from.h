@@ -7,7 +7,6 @@
 #include <string>
 #include <vector>
 
-#include "cli/command_line.h"
 #include "driver/workspace.h"
 #include "files/files_read.h"
 
@@ -33,7 +32,8 @@ inline constexpr const char* kMadeFromFile = ".made-from";
 
 /// What pages would be made with now: the program with its word list and
 /// typefaces, and the options. Throws MachineError.
-std::string made_with_now(Workspace& workspace, const CommandLine& line);
+std::string made_with_now(const Workspace& workspace,
+                          const LessonRequest& request, bool separate);
 
 /// Parts what was read into files of Sheaf's own and others.
 void add_inputs(const std::vector<FilesRead::Entry>& read,

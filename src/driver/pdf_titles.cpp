@@ -1,4 +1,4 @@
-#include "cli/pdf_titles.h"
+#include "driver/pdf_titles.h"
 
 #include <algorithm>
 
