@@ -143,4 +143,4 @@ schemas: $(BUILT)
 include checks.mk
 
 clean:
-	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) out
+	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) $(THREADS) out

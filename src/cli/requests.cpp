@@ -22,7 +22,8 @@ ClassRequest class_request(const CommandLine& line) {
 }
 
 MarkingRequest marking_request(const CommandLine& line) {
-  return {line.allowed_folders, line.accent, line.marking.confusions};
+  return {line.allowed_folders, line.accent, line.marking.confusions,
+          line.workers()};
 }
 
 bool known_sheets(const CommandLine& line) {

@@ -7,6 +7,7 @@
 #include "analysis/pattern_names.h"
 #include "base/error.h"
 #include "base/nearest.h"
+#include "base/pool.h"
 #include "base/utf8.h"
 #include "driver/class_roll.h"
 #include "files/files.h"
@@ -49,6 +50,7 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
     : workspace_(workspace),
       spellings_(workspace.phonics().lexicon().inventory()) {
   request_.allowed_folders = std::move(request.allowed_folders);
+  workers_ = request.workers;
   options_.is_word = [&workspace](std::string_view word) {
     return workspace.phonics().knows(word);
   };
@@ -305,7 +307,7 @@ void MarkingDesk::take_file(const std::string& path,
   }
 }
 
-MarkedRecord MarkingDesk::mark_one(Taken taken, Diagnostics& diagnostics) {
+void MarkingDesk::mark_one(Taken& taken) const {
   MarkedRecord& one = taken.marked;
   // A tally says all there is about writing; nothing was dictated.
   const bool dictated =
@@ -315,7 +317,7 @@ MarkedRecord MarkingDesk::mark_one(Taken taken, Diagnostics& diagnostics) {
                    taken.pupils == nullptr ? std::vector<std::string>{}
                                            : codes_of(*taken.pupils),
                    dictated ? one.lesson->items() : std::vector<DictatedItem>{},
-                   spellings_, phonics(), options_);
+                   spellings_, workspace_.phonics(), options_);
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->name;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
@@ -329,9 +331,6 @@ MarkedRecord MarkingDesk::mark_one(Taken taken, Diagnostics& diagnostics) {
       }
     }
   }
-  report(one, diagnostics);
-  report_learners(taken, diagnostics);
-  return std::move(one);
 }
 
 std::vector<MarkedRecord> MarkingDesk::mark(
@@ -342,9 +341,14 @@ std::vector<MarkedRecord> MarkingDesk::mark(
   }
   std::vector<MarkedRecord> marked;
   if (diagnostics.has_errors()) return marked;
-  for (Taken& taken : all_taken) {
-    marked.push_back(mark_one(std::move(taken), diagnostics));
-  }
+  work_in_order(
+      all_taken.size(), workers_,
+      [&](int, std::size_t i) { mark_one(all_taken[i]); },
+      [&](std::size_t i) {
+        report(all_taken[i].marked, diagnostics);
+        report_learners(all_taken[i], diagnostics);
+        marked.push_back(std::move(all_taken[i].marked));
+      });
   std::ranges::stable_sort(
       marked, {}, [](const MarkedRecord& m) { return m.session.date; });
   return marked;

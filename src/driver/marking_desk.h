@@ -76,7 +76,7 @@ class MarkingDesk {
   };
   void take_file(const std::string& path, std::vector<Taken>& all_taken,
                  Diagnostics& diagnostics);
-  MarkedRecord mark_one(Taken taken, Diagnostics& diagnostics);
+  void mark_one(Taken& taken) const;  // on any thread
   bool is_record(const std::filesystem::path& path);
   std::string find(const PlacedWord& name, const std::string& record,
                    Diagnostics& diagnostics);
@@ -85,6 +85,7 @@ class MarkingDesk {
 
   Workspace& workspace_;
   LessonRequest request_;
+  int workers_ = 1;
   SoundSpellings spellings_;
   MarkingOptions options_;
   std::map<std::string, std::unique_ptr<TaughtFile>> lessons_;
