@@ -179,7 +179,7 @@ std::string all_expected() {
 }
 
 TEST(Goldens, EveryExpectedFileHasItsInput) {
-  for (fs::path file : files_below(goldens(), {".expected"})) {
+  for (fs::path file : files_below(goldens(), {".expected", ".geometry"})) {
     EXPECT_TRUE(fs::exists(file.replace_extension(".yaml"))) << file;
   }
 }
