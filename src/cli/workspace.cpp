@@ -300,9 +300,10 @@ LessonPlan plan_lesson(Workspace& workspace, const CommandLine& line,
   if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them
   const Conventions conventions = lesson_conventions(lesson, unheard);
-  const auto own = std::make_shared<const BlockList>(
-      own_block_list(workspace, "", folder));
-  const SearchGround source{phonics, conventions, taught, own.get(), pictures.clear};
+  const auto own =
+      std::make_shared<const BlockList>(own_block_list(workspace, "", folder));
+  const SearchGround source{phonics, conventions, taught, own.get(),
+                            pictures.clear};
   plan.filled = fill_lesson(lesson, source, diagnostics);
   plan.analyzed =
       analyze(lesson, phonics, std::move(taught), pictures, diagnostics,
