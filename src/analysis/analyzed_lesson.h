@@ -85,6 +85,9 @@ struct WarmUp {
   bool empty() const { return to_say.empty() && words.empty(); }
 };
 
+/// Says yes or no of a word.
+using WordTest = std::function<bool(std::string_view)>;
+
 /// A lesson seen through phonics: everything that sheets need to know of its
 /// words. Made once, then read-only.
 struct AnalyzedLesson {
@@ -107,6 +110,9 @@ struct AnalyzedLesson {
   std::uint64_t seed = 0;
   /// Printed on all pages, so that sheets and keys find each other again.
   std::string code;
+  /// Which words a teacher may be asked about for one that nobody knows; all
+  /// where it is empty.
+  WordTest may_suggest;
 };
 
 /// Which of the patterns a reading shows, and by which of its units.
@@ -142,7 +148,7 @@ struct PictureTest {
 /// and sentences to dictate that were also read.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        Taught taught, const PictureTest& pictures,
-                       Diagnostics& diagnostics);
+                       Diagnostics& diagnostics, WordTest may_suggest = {});
 
 /// The same where nothing says what was taught.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,

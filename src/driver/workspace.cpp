@@ -299,11 +299,16 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
   if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them
   const Conventions conventions = lesson_conventions(lesson, unheard);
-  const BlockList own = own_block_list(workspace, "", folder);
-  const SearchGround source{phonics, conventions, taught, &own, pictures.clear};
+  const auto own =
+      std::make_shared<const BlockList>(own_block_list(workspace, "", folder));
+  const SearchGround source{phonics, conventions, taught, own.get(),
+                            pictures.clear};
   plan.filled = fill_lesson(lesson, source, diagnostics);
   plan.analyzed =
-      analyze(lesson, phonics, std::move(taught), pictures, diagnostics);
+      analyze(lesson, phonics, std::move(taught), pictures, diagnostics,
+              [own](std::string_view word) {
+                return !BlockList::shipped().blocks(word) && !own->blocks(word);
+              });
   return plan;
 }
 

@@ -205,8 +205,9 @@ int share_of_words(Composer& c,
                    const std::vector<std::vector<std::string>>& rows) {
   std::string_view longest;
   for (const auto& row : rows) {
-    for (const std::string_view word : {row[0], row[1]}) {
-      if (word.size() > longest.size()) longest = word;
+    // The strings themselves: a list of them would be copies.
+    for (const std::string* word : {&row[0], &row[1]}) {
+      if (word->size() > longest.size()) longest = *word;
     }
   }
   const Length room = c.width() * 2 / 11 - 8_mm;
