@@ -46,6 +46,13 @@ struct Outcome {
   std::string fault;
 };
 
+// Those of the workers but one. Left to the end of the process: the system
+// clears away faster.
+std::vector<std::unique_ptr<Workspace>>& spare_workspaces() {
+  static auto& workspaces = *new std::vector<std::unique_ptr<Workspace>>;
+  return workspaces;
+}
+
 // What became of the jobs.
 struct Tally {
   int made = 0, up_to_date = 0, with_errors = 0;
@@ -71,9 +78,11 @@ class Builder {
         std::min<std::size_t>(static_cast<std::size_t>(line.workers()),
                               std::max<std::size_t>(useful, 1));
     workspaces_.push_back(&workspace);
+    spare_workspaces().clear();
     for (std::size_t i = 1; i < workers; ++i) {
-      // Left to the end of the process, as messages point into it.
-      workspaces_.push_back(new Workspace(workspace.shipped()));
+      spare_workspaces().push_back(
+          std::make_unique<Workspace>(workspace.shipped()));
+      workspaces_.push_back(spare_workspaces().back().get());
     }
     if (std::ranges::any_of(jobs, &BuildJob::only_if_needed)) {
       made_with_ = made_with_now(workspace, request_, line.separate);

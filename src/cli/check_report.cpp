@@ -27,15 +27,24 @@ void add_once(std::vector<std::string>& words, std::string word) {
   }
 }
 
+// The letter that counts as taught though its vowel is weak: the o of dragon.
+std::string weak_vowel(const AnalyzedWord& word) {
+  return word.reading.units[static_cast<std::size_t>(word.standing.weak_unit)]
+      .grapheme;
+}
+
 void print_sentence(std::string& out, const AnalyzedLesson& lesson,
                     const AnalyzedSentence& sentence,
                     const SearchGround& source) {
-  std::vector<std::string> pattern, sight;
+  std::vector<std::string> pattern, sight, weak;
   std::vector<const AnalyzedWord*> not_yet;
   for (const AnalyzedSentence::Part& part : sentence.words) {
     const std::string word = lower_case(part.word.spelling.value);
     if (part.word.has_pattern()) add_once(pattern, word);
     if (part.word.standing.kind == Kind::sight_word) add_once(sight, word);
+    if (part.word.standing.weak_unit >= 0) {
+      add_once(weak, fmt::format("{} ({})", word, weak_vowel(part.word)));
+    }
     if (part.word.standing.kind == Kind::not_yet) not_yet.push_back(&part.word);
   }
   out += fmt::format(
@@ -43,6 +52,9 @@ void print_sentence(std::string& out, const AnalyzedLesson& lesson,
       counted(static_cast<int>(sentence.words.size()), "word", "words"),
       pattern.empty() ? "none" : listed(pattern));
   if (!sight.empty()) out += fmt::format("; by sight: {}", listed(sight));
+  if (!weak.empty()) {
+    out += fmt::format("; with a weak vowel: {}", listed(weak));
+  }
   out += fmt::format("\n");
   for (const AnalyzedWord* word : not_yet) {
     constexpr std::size_t kStandIns = 3;
@@ -74,7 +86,8 @@ std::string standing_text(const AnalyzedLesson& lesson,
   if (!lesson.taught.known()) return "";
   switch (word.standing.kind) {
     case Kind::decodable:
-      return "decodable";
+      if (word.standing.weak_unit < 0) return "decodable";
+      return fmt::format("decodable; {} is weak", weak_vowel(word));
     case Kind::sight_word:
       return "by sight";
     case Kind::not_yet:

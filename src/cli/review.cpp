@@ -254,8 +254,8 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
   const std::string about = fmt::format(
       "# {} with review words for the week of {}. {}, and\n"
       "# anew each time: make your changes in {}.\n",
-      class_path.filename().string(), line.marking.date, kByReview,
-      class_path.filename().string());
+      printable(class_path.filename().string()), line.marking.date, kByReview,
+      printable(class_path.filename().string()));
   files.add(plan,
             with_modeline(about + class_text(pupils, words), "class", plan),
             OwnKind::review, kPacketWayOut);
@@ -275,8 +275,9 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
   fmt::print(
       "\n{}: review words for {} learners; `sheaf build {}--class {}` "
       "prints them{}\n",
-      plan.string(), words.size(), all_have_lessons ? "" : "LESSON ",
-      plan.string(), all_have_lessons ? "" : " with the week's lesson, LESSON");
+      printable(plan.string()), words.size(), all_have_lessons ? "" : "LESSON ",
+      printable(plan.string()),
+      all_have_lessons ? "" : " with the week's lesson, LESSON");
   if (check.empty()) {
     fmt::print(
         "no check of old patterns: nothing was taught long enough ago, "
@@ -286,7 +287,7 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
     fmt::print(
         "{}: a check of old patterns in new words; `sheaf build {}` "
         "prints it\n",
-        check_path.string(), check_path.string());
+        printable(check_path.string()), printable(check_path.string()));
   }
 }
 
