@@ -251,11 +251,13 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
   const fs::path plan =
       folder /
       fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
+  // A name with a line break in it would end the remark.
+  std::string name = class_path.filename().string();
+  if (printable(name) != name) name = "the class file";
   const std::string about = fmt::format(
       "# {} with review words for the week of {}. {}, and\n"
       "# anew each time: make your changes in {}.\n",
-      printable(class_path.filename().string()), line.marking.date, kByReview,
-      printable(class_path.filename().string()));
+      name, line.marking.date, kByReview, name);
   files.add(plan,
             with_modeline(about + class_text(pupils, words), "class", plan),
             OwnKind::review, kPacketWayOut);
