@@ -10,6 +10,8 @@
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
 #   make bench             speed, as ratios; never part of the tests
+#   make install           put Sheaf in place for all (PREFIX=/usr/local; root)
+#   make deb               a Debian package: out/sheaf_VERSION_ARCH.deb
 #   make gallery           every sheet in every layout, as pictures
 #   make clean             remove what was built
 
@@ -33,7 +35,8 @@ TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
   espeak-ng espeak-ng-data wamerican dpkg-dev
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
-.PHONY: all test deps print bench gallery schemas clean demo-term
+.PHONY: all test deps print bench gallery schemas clean demo-term \
+  install deb
 .DELETE_ON_ERROR:
 
 # What is up to date is left as it is; a lesson with errors stops no other.
@@ -120,6 +123,23 @@ deps:
 	$$sudo env DEBIAN_FRONTEND=noninteractive \
 	  apt-get install -q -y --no-install-recommends $$missing
 
+# ---- for other machines ----------------------------------------------------
+PREFIX := /usr/local
+
+$(BUILD)/help/sheaf.1: $(BUILT)
+	cmake --build $(BUILD) --target sheaf_help
+
+install: $(BUILD)/help/sheaf.1
+	cmake --install $(BUILD) --prefix '$(PREFIX)'
+
+deb: $(BUILD)/help/sheaf.1
+	@command -v dpkg-shlibdeps >/dev/null || \
+	  { echo "The package needs dpkg-shlibdeps: run make deps"; exit 1; }
+	@mkdir -p out
+	cd $(BUILD) && cpack -B package >/dev/null
+	cp $(BUILD)/package/*.deb out/
+	@ls out/*.deb
+
 # ---- paper -----------------------------------------------------------------
 # The name goes to the script as it was typed: neither make nor a shell looks
 # for anything in it.
@@ -143,4 +163,4 @@ schemas: $(BUILT)
 include checks.mk
 
 clean:
-	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) out
+	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) $(THREADS) out

@@ -10,14 +10,17 @@
 #   make pdfjs             the packets as a web browser reads them (npm)
 #   make undefined         the tests with every check for undefined behaviour
 #   make memory-test       builds with too little memory
+#   make threads           lessons, a class and marks on four threads, under the
+#                          thread checks of the compiler
 
 SECONDS := 60
 FUZZ := build-fuzz
 LINT := build-lint
 COVERAGE := build-coverage
 UNDEFINED := build-undefined
+THREADS := build-threads
 
-.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs
+.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs threads
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
@@ -109,3 +112,25 @@ pdfjs: all
 	cmake --build $(BUILD) --target pdfjs-check
 	find out -mindepth 2 -maxdepth 2 -name '*.pdf' -exec \
 	  sh tests/pdfjs/packets.sh $(BUILD)/tests/pdfjs/reading_order.mjs {} +
+
+# What the checks cannot see into (libraries that were not built with them) is
+# named in the list of exceptions, with the reason.
+threads:
+	@[ -f $(THREADS)/build.ninja ] || cmake -S . -B $(THREADS) -G Ninja \
+	  -DCMAKE_BUILD_TYPE=Release -DSHEAF_PRECOMPILE=OFF -DSHEAF_TESTS=ON \
+	  "-DCMAKE_CXX_FLAGS_RELEASE=-O1 -g1 -fsanitize=thread"
+	cmake --build $(THREADS) --target sheaf sheaf_word_list test_base
+	@export TSAN_OPTIONS="suppressions=$(CURDIR)/tests/threads.supp"; set -e; \
+	echo "the pool"; $(THREADS)/tests/test_base --gtest_filter='Pool.*' -q; \
+	echo "lessons and a class"; \
+	$(THREADS)/sheaf build lessons/year lessons --jobs 4 \
+	  --out $(THREADS)/out >/dev/null 2>$(THREADS)/said; \
+	$(THREADS)/sheaf build --class lessons/class.yaml --jobs 4 \
+	  --out $(THREADS)/out >/dev/null 2>>$(THREADS)/said; \
+	echo "check"; \
+	$(THREADS)/sheaf check lessons/year/*-*.yaml --jobs 4 \
+	  >/dev/null 2>>$(THREADS)/said; \
+	echo "mark"; \
+	$(THREADS)/sheaf mark lessons/demo-term/records --jobs 4 \
+	  >/dev/null 2>>$(THREADS)/said; \
+	! grep -A20 ThreadSanitizer $(THREADS)/said

@@ -19,8 +19,8 @@
 #include <functional>
 #include <limits>
 
-#include "cli/files.h"
-#include "cli/workspace.h"
+#include "files/files.h"
+#include "driver/workspace.h"
 #include "input/file_kind.h"
 #include "pdf/pdf_writer.h"
 #include "support/pdf_file.h"
@@ -129,14 +129,14 @@ void report(const std::string& what, double ms, std::size_t pages) {
 }
 
 // All stages of one lesson, each by itself.
-void stages(Workspace& workspace, const CommandLine& line,
+void stages(Workspace& workspace, const LessonRequest& request,
             const std::string& path) {
   std::unique_ptr<PreparedLesson> lesson;
   Packet packet;
   std::string pdf;
   const double prepare_ms = best_of(20, [&] {
     Diagnostics d;
-    lesson = prepare(workspace, line, path, d);
+    lesson = prepare(workspace, request, path, d);
   });
   const double compose_ms = best_of(20, [&] {
     Diagnostics d;
@@ -159,7 +159,7 @@ void stages(Workspace& workspace, const CommandLine& line,
       (pdf.size() - shared_bytes(pdf)) / pages);
 }
 
-void many(Workspace& workspace, const CommandLine& line,
+void many(Workspace& workspace, const LessonRequest& request,
           const std::vector<std::string>& lessons, std::size_t count,
           const std::string& what) {
   std::size_t pages = 0, bytes = 0;
@@ -169,7 +169,7 @@ void many(Workspace& workspace, const CommandLine& line,
     for (std::size_t i = 0; i < count; ++i) {
       Diagnostics d;
       const auto lesson =
-          prepare(workspace, line, lessons[i % lessons.size()], d);
+          prepare(workspace, request, lessons[i % lessons.size()], d);
       const Packet packet =
           make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
                       lesson->style, workspace.shaper(), {}, d);
@@ -211,8 +211,7 @@ int run(int argc, char** argv) {
   const std::vector<std::string> year = lessons_in(argv[3]);
   if (lessons.empty()) return 2;
   const fs::path out = fs::temp_directory_path() / "sheaf-bench";
-  CommandLine line;
-  line.out = out.string();
+  const LessonRequest request;
 
   fmt::print(
       "whole process, start to exit, one lesson: {:.2f} ms of CPU\n",
@@ -229,9 +228,9 @@ int run(int argc, char** argv) {
         year.size(), best_process(5, command));
   }
   Workspace workspace(fs::path(program).parent_path() / "share/sheaf");
-  stages(workspace, line, lessons[0]);
-  many(workspace, line, lessons, 36, "36 lessons, both documents, one process");
-  many(workspace, line, {lessons[0]}, 30,
+  stages(workspace, request, lessons[0]);
+  many(workspace, request, lessons, 36, "36 lessons, both documents, one process");
+  many(workspace, request, {lessons[0]}, 30,
        "one lesson for 30 names, one process");
   fs::remove_all(out);
   return 0;

@@ -194,6 +194,29 @@ TEST_F(FileNames, ComeBackFromWhatIsWritten) {
   EXPECT_FALSE(fs::exists(at("owned")));
 }
 
+// `review` names the class file in a remark at the head of the plan: a line
+// break there would begin a key.
+TEST_F(FileNames, OfAClassDoNoHarmInAPlan) {
+  folder.write("l.yaml", kLesson);
+  fs::create_directory(at("records"));
+  for (const std::string name :
+       {"group", "gr\nlearners: {X9: }\noup", "a\x1B"}) {
+    SCOPED_TRACE(name);
+    folder.write(name + ".yaml", "lesson: l.yaml\nlearners: [B7, C3]\n");
+    folder.write("records/one.yaml",
+                 "date: 2026-03-12\nlesson: l.yaml\nmarked: all\n"
+                 "wrong:\n  B7: {ship: sip}\n  C3: {}\n");
+    const Outcome made =
+        sheaf({"review", "--class", name + ".yaml", "--records", "records",
+               "--week", "2026-03-16"});
+    EXPECT_EQ(made.status, 0) << made.out;
+    expect_printable(made.out);
+    const Outcome checked = sheaf({"check", name + "-2026-03-16.yaml"});
+    EXPECT_EQ(checked.status, 0) << checked.out;
+    EXPECT_EQ(checked.out.find("\n  X9"), std::string::npos) << checked.out;
+  }
+}
+
 // The Makefile in a folder of its own, with the program as it is built.
 class MakeNames : public FileNames {
  protected:

@@ -1,10 +1,11 @@
 // Goldens: tests/golden/NAME.yaml is what a teacher could write; its first line
 // says what a person should see. A line "# run: ..." says how Sheaf is called
 // (FILE stands for the file itself). NAME.expected holds the exit code, the
-// messages and the results. "# repeat: N" stands for a file too large to keep:
-// its last line is written N times into a copy. SHEAF_UPDATE=1 rewrites what
-// differs, which then counts as a failure once, so that nobody mistakes a
-// rewrite for a pass.
+// messages and the results; of pages the elements and texts in their order.
+// Where everything stands on a page is in NAME.geometry. "# repeat: N" stands
+// for a file too large to keep: its last line is written N times into a copy.
+// SHEAF_UPDATE=1 rewrites what differs, which then counts as a failure once, so
+// that nobody mistakes a rewrite for a pass.
 
 #include <gtest/gtest.h>
 #include <sys/wait.h>
@@ -79,21 +80,82 @@ std::string outcome_of(const fs::path& input) {
          o.messages + "---- results\n" + o.results;
 }
 
+// What a dump of pages says and where it stands, apart: a box that is moved
+// does not hide a word that has changed.
+struct Parts {
+  std::string structure, geometry;
+};
+
+bool is_mark(std::string_view line) {
+  constexpr std::string_view kMarks[] = {"  text ",   "  line ", "  rect ",
+                                         "  dot ",    "  ring ", "  path ",
+                                         "  picture "};
+  return std::ranges::any_of(
+      kMarks, [&](std::string_view mark) { return line.starts_with(mark); });
+}
+
+Parts parts_of(const std::string& outcome) {
+  Parts parts;
+  bool on_page = false;
+  std::string element;  // whose text is being put together
+  std::istringstream lines(outcome);
+  for (std::string line; std::getline(lines, line);) {
+    const bool page = line.starts_with("page ");
+    on_page = on_page || page;
+    if (!on_page || !is_mark(line)) {
+      if (!element.empty()) parts.structure += "\"\n";
+      element.clear();
+      parts.structure += line + "\n";
+      if (page) parts.geometry += line + "\n";
+      continue;
+    }
+    parts.geometry += line + "\n";
+    const std::size_t open = line.find('"');
+    const bool text = line.starts_with("  text ");
+    if (!text && !line.starts_with("  picture ")) continue;
+    const std::size_t owner = line.find_first_of("#-");
+    const std::string now = line.substr(0, line.find(' ', owner));
+    const std::size_t close = line.rfind('"');
+    if (now != element) {
+      if (!element.empty()) parts.structure += "\"\n";
+      parts.structure += now + " \"";
+      element = now;
+    } else if (!text) {
+      parts.structure += ", ";
+    }
+    parts.structure += line.substr(open + 1, close - open - 1);
+  }
+  if (!element.empty()) parts.structure += "\"\n";
+  return parts;
+}
+
+// Whether a file holds what it should; if it is to be written again, it is.
+void compare(const fs::path& expected, const std::string& now) {
+  constexpr std::size_t kMost = 24576;
+  EXPECT_LT(now.size(), kMost) << "a golden is to be read: make it smaller";
+  const bool is_there = fs::exists(expected);
+  if (now.empty() ? !is_there : is_there && now == read(expected)) return;
+  if (std::getenv("SHEAF_UPDATE") != nullptr) {
+    if (now.empty()) {
+      fs::remove(expected);
+    } else {
+      std::ofstream(expected, std::ios::binary) << now;
+    }
+    ADD_FAILURE() << "rewritten: " << expected.filename() << "; read the diff";
+    return;
+  }
+  EXPECT_EQ(now, is_there ? read(expected) : "") << expected.filename();
+}
+
 class Golden : public testing::TestWithParam<fs::path> {};
 
 TEST_P(Golden, ComesOutAsExpected) {
   const fs::path input = GetParam();
   ASSERT_TRUE(read(input).starts_with("# ")) << "say what it shows, line 1";
+  const auto [structure, geometry] = parts_of(outcome_of(input));
   fs::path expected = input;
-  expected.replace_extension(".expected");
-  const std::string now = outcome_of(input);
-  EXPECT_LT(now.size(), 24576U) << "a golden is to be read: make it smaller";
-  if (now == read(expected)) return;
-  if (std::getenv("SHEAF_UPDATE") != nullptr) {
-    std::ofstream(expected, std::ios::binary) << now;
-    FAIL() << "rewritten: " << expected.filename() << "; read the diff";
-  }
-  EXPECT_EQ(now, read(expected));
+  compare(expected.replace_extension(".expected"), structure);
+  compare(expected.replace_extension(".geometry"), geometry);
 }
 
 std::string name_of(const testing::TestParamInfo<fs::path>& info) {
@@ -117,7 +179,7 @@ std::string all_expected() {
 }
 
 TEST(Goldens, EveryExpectedFileHasItsInput) {
-  for (fs::path file : files_below(goldens(), {".expected"})) {
+  for (fs::path file : files_below(goldens(), {".expected", ".geometry"})) {
     EXPECT_TRUE(fs::exists(file.replace_extension(".yaml"))) << file;
   }
 }

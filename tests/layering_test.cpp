@@ -14,40 +14,43 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const std::map<std::string, std::set<std::string>> kMayInclude = {
-    {"base", {}},
-    {"phonics", {"base"}},
-    {"lexicon", {"base", "phonics"}},
-    {"input", {"base"}},
-    {"analysis", {"base", "phonics", "input"}},
-    {"text", {"base"}},
-    {"pictures", {"base", "text"}},
-    {"planning", {"base", "phonics", "input", "analysis", "pictures"}},
-    {"marking", {"base", "phonics", "input", "analysis", "planning"}},
-    {"layout", {"base", "text", "pictures"}},
-    {"sheets",
-     {"base", "phonics", "input", "analysis", "marking", "text", "pictures",
-      "layout"}},
-    {"packet",
-     {"base", "phonics", "input", "analysis", "planning", "marking", "text",
-      "pictures", "layout", "sheets"}},
-    {"reports",
-     {"base", "phonics", "input", "marking", "text", "pictures", "layout"}},
-    {"pdf", {"base", "text", "pictures", "layout"}},
-    {"cli",
-     {"base", "phonics", "input", "analysis", "planning", "marking", "text",
-      "pictures", "layout", "sheets", "packet", "reports", "pdf"}},
+struct Layer {
+  std::string folder;
+  std::set<std::string> may_include;
+  std::vector<std::string> libraries;  // as their include lines begin
 };
 
-// Where each outside library may be used; fmt may be anywhere.
-const std::map<std::string, std::set<std::string>> kLibraries = {
-    {"utf8proc", {"base"}},   {"yaml-cpp", {"input"}},
-    {"hb.h", {"text", "pdf"}}, {"hb-", {"text", "pdf"}},
-    {"ft2build", {"text"}},   {"freetype", {"text"}},
-    {"png", {"pictures"}},    {"jpeglib", {"pictures"}},
-    {"hpdf", {"pdf"}},        {"libdeflate", {"pdf"}},
-    {"CLI/", {"cli"}},        {"nlohmann/", {"cli"}},
-};
+std::vector<std::string> words_in(const std::string& cell) {
+  std::istringstream text(cell);
+  std::vector<std::string> words;
+  for (std::string word; text >> word;) {
+    if (word != "-") words.push_back(word);
+  }
+  return words;
+}
+
+const std::vector<Layer>& layers() {
+  static const std::vector<Layer> all = [] {
+    std::vector<Layer> rows;
+    std::istringstream text(read(project() / "src/layers.tsv"));
+    for (std::string row; std::getline(text, row);) {
+      if (row.empty() || row.starts_with('#')) continue;
+      const std::size_t first = row.find('\t');
+      const std::size_t second = row.find('\t', first + 1);
+      const auto uses = words_in(row.substr(first + 1, second - first - 1));
+      rows.push_back({row.substr(0, first),
+                      {uses.begin(), uses.end()},
+                      words_in(row.substr(second + 1))});
+    }
+    return rows;
+  }();
+  return all;
+}
+
+const Layer* layer_of(const std::string& folder) {
+  const auto found = std::ranges::find(layers(), folder, &Layer::folder);
+  return found == layers().end() ? nullptr : &*found;
+}
 
 std::vector<std::string> includes_of(const fs::path& file) {
   std::vector<std::string> found;
@@ -76,26 +79,68 @@ std::string stage_of(const fs::path& file) {
 
 TEST(Layering, FoldersIncludeOnlyWhatTheirRowNames) {
   for (const fs::path& file : sources()) {
-    const std::string stage = stage_of(file);
-    ASSERT_TRUE(kMayInclude.contains(stage)) << "no row for " << stage;
+    const Layer* layer = layer_of(stage_of(file));
+    ASSERT_NE(layer, nullptr) << "no row for " << stage_of(file);
     for (const std::string& include : includes_of(file)) {
       const std::string other = include.substr(0, include.find('/'));
-      if (!kMayInclude.contains(other) || other == stage) continue;
-      EXPECT_TRUE(kMayInclude.at(stage).contains(other))
+      if (layer_of(other) == nullptr || other == layer->folder) continue;
+      EXPECT_TRUE(layer->may_include.contains(other))
           << file << " includes " << include;
     }
   }
 }
 
-TEST(Layering, LibrariesAreUsedInOneFolder) {
+TEST(Layering, RowsNameOnlyThoseAboveThem) {
+  std::set<std::string> above;
+  for (const Layer& layer : layers()) {
+    for (const std::string& other : layer.may_include) {
+      EXPECT_TRUE(above.contains(other)) << layer.folder << " uses " << other;
+    }
+    above.insert(layer.folder);
+  }
+  EXPECT_GE(above.size(), 17U);
+}
+
+TEST(Layering, LibrariesAreUsedWhereTheTableHasThem) {
+  std::set<std::string> used;
   for (const fs::path& file : sources()) {
     for (const std::string& include : includes_of(file)) {
-      for (const auto& [library, folders] : kLibraries) {
-        if (!include.starts_with(library)) continue;
-        EXPECT_TRUE(folders.contains(stage_of(file)))
-            << file << " includes " << include;
+      for (const Layer& owner : layers()) {
+        for (const std::string& library : owner.libraries) {
+          if (!include.starts_with(library)) continue;
+          used.insert(library);
+          const auto& own = layer_of(stage_of(file))->libraries;
+          EXPECT_NE(std::ranges::find(own, library), own.end())
+              << file << " includes " << include;
+        }
       }
     }
+  }
+  EXPECT_TRUE(used.contains("hpdf") && used.contains("utf8proc"));
+}
+
+// The table that people read says the same.
+TEST(Layering, DevelopersAreShownTheTable) {
+  std::map<std::string, std::set<std::string>> shown;
+  std::istringstream text(read(project() / "DEVELOPERS.md"));
+  for (std::string row; std::getline(text, row);) {
+    if (!row.starts_with("| ")) continue;
+    std::vector<std::string> cells(1);
+    for (const char c : row.substr(2)) {
+      if (c == '|') {
+        cells.emplace_back();
+      } else {
+        cells.back() += c;
+      }
+    }
+    if (cells.size() < 4) continue;
+    std::string uses = cells[2];
+    std::erase(uses, ',');
+    const auto words = words_in(uses);
+    shown[words_in(cells[0]).front()] = {words.begin(), words.end()};
+  }
+  for (const Layer& layer : layers()) {
+    EXPECT_EQ(shown[layer.folder], layer.may_include) << layer.folder;
   }
 }
 
@@ -122,11 +167,10 @@ TEST(Layering, SheetsDoNotIncludeOneAnother) {
       continue;
     }
     for (const std::string& include : includes_of(file)) {
-      EXPECT_FALSE(fs::exists(project() / "src" / include) &&
-                   read(project() / "src" /
-                        fs::path(include).replace_extension(".cpp"))
-                           .find("SheetRegistration kRegistration") !=
-                       std::string::npos)
+      EXPECT_FALSE(
+          fs::exists(project() / "src" / include) &&
+          read(project() / "src" / fs::path(include).replace_extension(".cpp"))
+                  .find("SheetRegistration kRegistration") != std::string::npos)
           << file << " includes " << include;
     }
   }

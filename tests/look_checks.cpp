@@ -74,13 +74,13 @@ struct Strokes {
 Made make(Workspace& workspace, const std::string& lesson,
           const std::string& layout, const std::string& paper,
           const std::vector<std::string>& only) {
-  CommandLine line;
-  line.layout = layout;
-  line.paper = paper;
+  LessonRequest request;
+  request.layout = layout;
+  request.paper = paper;
   Diagnostics diagnostics;
   Made made;
   made.about = lesson + ", " + layout + ", " + paper;
-  made.lesson = prepare(workspace, line, lesson, diagnostics);
+  made.lesson = prepare(workspace, request, lesson, diagnostics);
   EXPECT_NE(made.lesson, nullptr) << made.about;
   if (made.lesson == nullptr) return made;
   made.packet = make_packet(made.lesson->analyzed, made.lesson->layout,

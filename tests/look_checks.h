@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 #include "packet/packet.h"
 
 namespace sheaf::test {

@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "cli/files.h"
+#include "files/files.h"
 #include "look_checks.h"
 #include "project_files.h"
 #include "sheets/sheet.h"

@@ -8,7 +8,7 @@
 #include <fstream>
 #include <set>
 
-#include "cli/files.h"
+#include "files/files.h"
 #include "layout/mark_bounds.h"
 #include "look_checks.h"
 #include "pdf/pdf_writer.h"

@@ -219,7 +219,7 @@ TEST_F(Packets, AreReadInOrderByTheirStructure) {
   const std::string tree = run_program({"pdfinfo", "-struct-text", packet}).out;
   std::size_t at = 0;
   for (const char* title :
-       {"What do you notice?", "Sound card", "Touch and blend", "Sound boxes",
+       {"What do you notice?", "Key word card", "Touch and blend", "Sound boxes",
         "Read and find", "My own sentences", "Listen and write"}) {
     const std::size_t found = tree.find(title, at);
     EXPECT_NE(found, std::string::npos) << title;

@@ -57,9 +57,13 @@ std::map<std::string, std::string> key_of_sounds(
 bool stands_in_key(const std::map<std::string, std::string>& key,
                    const std::string& sound) {
   constexpr std::string_view kLetters = "bdfghklmnprstvwz";
-  return key.contains(sound) ||
-         (sound.size() == 1 &&
-          kLetters.find(sound[0]) != std::string_view::npos);
+  if (key.contains(sound)) return true;
+  if (sound.empty() || kLetters.find(sound.back()) == std::string_view::npos) {
+    return false;
+  }
+  // What an ending says is written in one: /id/ of landed.
+  return sound.size() == 1 ||
+         stands_in_key(key, sound.substr(0, sound.size() - 1));
 }
 
 std::vector<SaidSound> said_in_script(const std::vector<PageText>& teacher) {
@@ -85,7 +89,8 @@ std::vector<SaidSound> said_in_script(const std::vector<PageText>& teacher) {
 }
 
 std::vector<Card> cards_of(const std::vector<PageText>& learner) {
-  // Behind the head of the page a card has its key word and its grapheme.
+  // Behind the head of the page a card has its key word and its grapheme, then
+  // a sentence about them.
   std::vector<std::string> texts;
   for (const PageText& text : learner) {
     if (text.sheet != "sound-card" || text.role != Role::paragraph) continue;
@@ -93,8 +98,12 @@ std::vector<Card> cards_of(const std::vector<PageText>& learner) {
   }
   constexpr std::size_t kHead = 2;  // name and date, direction
   std::vector<Card> cards;
-  for (std::size_t i = kHead; i + 1 < texts.size(); i += 2) {
-    cards.push_back({texts[i], texts[i + 1]});
+  std::size_t begin = kHead;
+  for (std::size_t i = kHead; i < texts.size(); ++i) {
+    if (!texts[i].ends_with('.')) continue;
+    // Where the word itself stands largest there is no other.
+    cards.push_back({texts[begin], texts[i - 1], texts[i]});
+    begin = i + 1;
   }
   return cards;
 }

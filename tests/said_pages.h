@@ -42,6 +42,7 @@ std::vector<SaidSound> said_in_script(const std::vector<PageText>& teacher);
 struct Card {
   std::string word;
   std::string grapheme;
+  std::string told;  ///< the sentence for the learner
 };
 std::vector<Card> cards_of(const std::vector<PageText>& learner);
 

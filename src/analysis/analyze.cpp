@@ -83,17 +83,19 @@ std::uint64_t seed_of(std::string_view text) {
 class Analyzer {
  public:
   Analyzer(const Lesson& lesson, const Phonics& phonics, Taught taught,
-           const PictureTest& pictures, Diagnostics& diagnostics)
+           const PictureTest& pictures, Diagnostics& diagnostics,
+           WordTest may_suggest)
       : lesson_(lesson),
         phonics_(phonics),
         pictures_(pictures),
         diagnostics_(diagnostics),
         conventions_(lesson_conventions(lesson, diagnostics)),
-        finder_(lesson, phonics, conventions_, diagnostics) {
+        finder_(lesson, phonics, conventions_, diagnostics, may_suggest) {
     result_.lesson = &lesson;
     result_.phonics = &phonics;
     result_.conventions = conventions_;
     result_.taught = std::move(taught);
+    result_.may_suggest = std::move(may_suggest);
   }
 
   AnalyzedLesson run() {
@@ -314,8 +316,9 @@ class Analyzer {
 
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        Taught taught, const PictureTest& pictures,
-                       Diagnostics& diagnostics) {
-  return Analyzer(lesson, phonics, std::move(taught), pictures, diagnostics)
+                       Diagnostics& diagnostics, WordTest may_suggest) {
+  return Analyzer(lesson, phonics, std::move(taught), pictures, diagnostics,
+                  std::move(may_suggest))
       .run();
 }
 

@@ -75,15 +75,20 @@ struct WarmUp {
     std::string grapheme;
     std::vector<Phoneme> sound;
     std::string word;  ///< in which it says this
+    /// Of a sound to hear: all graphemes that were taught for it, this first.
+    std::vector<std::string> spellings = {};
   };
-  std::vector<Item> to_say;         ///< graphemes to look at and say
-  std::vector<Item> to_hear;        ///< sounds to hear and write
+  std::vector<Item> to_say;   ///< graphemes to look at and say
+  std::vector<Item> to_hear;  ///< sounds to hear and write, each once
   std::vector<AnalyzedWord> words;  ///< to write from dictation
   /// To write from dictation; empty where the teacher makes one up.
   std::string sentence;
 
   bool empty() const { return to_say.empty() && words.empty(); }
 };
+
+/// Says yes or no of a word.
+using WordTest = std::function<bool(std::string_view)>;
 
 /// A lesson seen through phonics: everything that sheets need to know of its
 /// words. Made once, then read-only.
@@ -107,6 +112,9 @@ struct AnalyzedLesson {
   std::uint64_t seed = 0;
   /// Printed on all pages, so that sheets and keys find each other again.
   std::string code;
+  /// Which words a teacher may be asked about for one that nobody knows; all
+  /// where it is empty.
+  WordTest may_suggest;
 };
 
 /// Which of the patterns a reading shows, and by which of its units.
@@ -142,7 +150,7 @@ struct PictureTest {
 /// and sentences to dictate that were also read.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,
                        Taught taught, const PictureTest& pictures,
-                       Diagnostics& diagnostics);
+                       Diagnostics& diagnostics, WordTest may_suggest = {});
 
 /// The same where nothing says what was taught.
 AnalyzedLesson analyze(const Lesson& lesson, const Phonics& phonics,

@@ -78,7 +78,7 @@ bool add_review_words(AnalyzedLesson& lesson,
                       Diagnostics& diagnostics) {
   if (wanted.empty()) return false;
   WordFinder finder(*lesson.lesson, *lesson.phonics, lesson.conventions,
-                    diagnostics);
+                    diagnostics, lesson.may_suggest);
   std::vector<AnalyzedWord> words;
   for (const PlacedWord& word : wanted) {
     words.push_back(finder.look_up({word, {}}));

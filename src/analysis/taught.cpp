@@ -125,7 +125,15 @@ WordStanding Taught::standing(const Reading& reading) const {
   }
   for (std::size_t i = 0; i < reading.units.size(); ++i) {
     const int stage = stage_of(reading, i, drop_stage);
-    if (stage <= step_ + 1) continue;
+    if (stage <= step_ + 1) {
+      const Unit& unit = reading.units[i];
+      if (standing.weak_unit < 0 && is_weak_and_closed(reading, i) &&
+          stage_of(unit.grapheme, unit.listed) > step_ + 1) {
+        standing.weak_unit = static_cast<int>(i);
+      }
+      continue;
+    }
+    standing.weak_unit = -1;
     standing.kind = WordStanding::Kind::not_yet;
     standing.unit = static_cast<int>(i);
     standing.step = stage == kNever ? -1 : stage - 1;

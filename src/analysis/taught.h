@@ -20,6 +20,9 @@ struct WordStanding {
   /// index into `Taught::steps`; -1 where there is none.
   int unit = -1;
   int step = -1;
+  /// Of a decodable word: its first weak vowel that counts as taught with the
+  /// letter's short sound only (the o of dragon), or -1.
+  int weak_unit = -1;
 };
 
 /// What a group has been taught at one lesson: everything up to and with its

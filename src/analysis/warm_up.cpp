@@ -29,7 +29,7 @@ class WarmUpMaker {
     add_graphemes(review_words);
     add_taught_words();
     add_graphemes(std::vector(warm_up_.words));
-    warm_up_.to_hear = warm_up_.to_say;
+    add_sounds();
     Random random(text_hash("warm-up", lesson_.seed));
     shuffle(warm_up_.to_hear, random);
     return std::move(warm_up_);
@@ -108,6 +108,34 @@ class WarmUpMaker {
     add_units(true);
   }
 
+  // The sounds of the graphemes, each once: who hears /ay/ after ai, ay and a_e
+  // cannot know which is meant, so all of them are right.
+  void add_sounds() {
+    for (const WarmUp::Item& item : warm_up_.to_say) {
+      auto& hear = warm_up_.to_hear;
+      auto sound = std::ranges::find(hear, item.sound, &WarmUp::Item::sound);
+      if (sound == hear.end()) sound = hear.insert(hear.end(), item);
+      add_spelling(item.grapheme, *sound);
+    }
+    for (const PatternId id : taught_) {
+      for (const TaughtUnit& taught : lesson_.phonics->patterns()[id].teaches) {
+        const auto said =
+            lesson_.phonics->taught_sound(id, taught, lesson_.conventions);
+        const auto sound = std::ranges::find(warm_up_.to_hear, said.phonemes,
+                                             &WarmUp::Item::sound);
+        if (sound == warm_up_.to_hear.end()) continue;
+        add_spelling(taught.grapheme, *sound);
+      }
+    }
+  }
+
+  static void add_spelling(const std::string& grapheme, WarmUp::Item& sound) {
+    auto& known = sound.spellings;
+    if (std::ranges::find(known, grapheme) == known.end()) {
+      known.push_back(grapheme);
+    }
+  }
+
   // Common words of the patterns, a word of each in turn, none of this week's.
   void add_taught_words() {
     constexpr std::size_t kPatterns = 8;
@@ -149,8 +177,8 @@ class WarmUpMaker {
       word.spelling.value = std::move(list.back());
       list.pop_back();
       if (is_of_this_week(word.spelling.value)) continue;
-      const auto reading = lesson_.phonics->first_reading(
-          word.spelling.value, lesson_.conventions);
+      const auto reading = lesson_.phonics->first_reading(word.spelling.value,
+                                                          lesson_.conventions);
       if (!lesson_.taught.is_decodable(*reading)) continue;
       word.reading = *reading;
       word.hits = find_hits(word.reading, lesson_.patterns, *lesson_.phonics);

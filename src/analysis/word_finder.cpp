@@ -11,8 +11,12 @@
 namespace sheaf {
 
 WordFinder::WordFinder(const Lesson& lesson, const Phonics& phonics,
-                       const Conventions& conventions, Diagnostics& diagnostics)
-    : phonics_(phonics), diagnostics_(diagnostics), conventions_(conventions) {
+                       const Conventions& conventions, Diagnostics& diagnostics,
+                       WordTest may_suggest)
+    : phonics_(phonics),
+      diagnostics_(diagnostics),
+      conventions_(conventions),
+      may_suggest_(std::move(may_suggest)) {
   for (const LessonSplit& split : lesson.splits) {
     splits_.emplace(lower_case(split.word.value), &split);
   }
@@ -80,8 +84,9 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
 void WordFinder::warn_of_guess(const PlacedWord& spelling,
                                const Reading& reading) {
   if (!spoken_of_.insert(lower_case(spelling.value)).second) return;
-  const std::vector<std::string> right = phonics_.right_forms(spelling.value);
-  const std::vector<std::string_view> meant(right.begin(), right.end());
+  const std::vector<std::string> words =
+      phonics_.meant_words(spelling.value, may_suggest_);
+  const std::vector<std::string_view> meant(words.begin(), words.end());
   const std::string question = did_you_mean(meant);
   diagnostics_.warning(
       diagnostic::unknown_word, spelling.span,

@@ -22,8 +22,11 @@ std::vector<WordPlace> words_in(std::string_view sentence);
 /// word what the teacher should know.
 class WordFinder {
  public:
+  /// `may_suggest` says which words a teacher may be asked about for one that
+  /// nobody knows.
   WordFinder(const Lesson& lesson, const Phonics& phonics,
-             const Conventions& conventions, Diagnostics& diagnostics);
+             const Conventions& conventions, Diagnostics& diagnostics,
+             WordTest may_suggest);
 
   /// The word with its reading; `hits` is left empty.
   AnalyzedWord look_up(const LessonWord& word);
@@ -43,6 +46,7 @@ class WordFinder {
   const Phonics& phonics_;
   Diagnostics& diagnostics_;
   Conventions conventions_;
+  WordTest may_suggest_;
   std::map<std::string, const LessonSplit*, std::less<>> splits_;
   std::set<std::string, std::less<>> used_splits_;
   std::set<std::string, std::less<>> sight_words_;

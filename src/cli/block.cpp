@@ -10,12 +10,13 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/output_files.h"
 #include "cli/own_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/planning_ground.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -124,10 +125,11 @@ int run_block(const CommandLine& line) {
   const fs::path path = name.empty() ? fs::path(kBlockedFile) : fs::path(name);
   if (add_parts_in_turn(path, blocked_parts(words, workspace.phonics(),
                                             line.planning.rude))) {
-    fmt::print("{}: {} more {} will not be suggested\n", path.string(),
-               words.size(), words.size() == 1 ? "word" : "words");
+    fmt::print("{}: {} more {} will not be suggested\n",
+               printable(path.string()), words.size(),
+               words.size() == 1 ? "word" : "words");
   } else {
-    fmt::print("{}: {} in the list already\n", path.string(),
+    fmt::print("{}: {} in the list already\n", printable(path.string()),
                words.size() == 1 ? "the word is" : "the words are");
   }
   return kDone;

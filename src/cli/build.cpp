@@ -1,19 +1,24 @@
-// `sheaf build`: lessons to PDF files.
+// `sheaf build`: lessons and classes to PDF files.
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include "base/error.h"
+#include "base/pool.h"
 #include "base/utf8.h"
-#include "cli/build_class.h"
 #include "cli/build_jobs.h"
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
 #include "cli/packet_files.h"
+#include "cli/progress.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
+#include "driver/packets.h"
+#include "files/files.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -32,54 +37,20 @@ bool has_lessons(const CommandLine& line) {
   return false;
 }
 
-// A file for each sheet of the layout, or each that is asked for.
-void add_separate(PacketFiles& files, const PreparedLesson& lesson,
-                  const CommandLine& line, Workspace& workspace) {
-  std::set<std::string> names(line.only.begin(), line.only.end());
-  if (names.empty()) {
-    for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
-      names.emplace(sheet.kind->name);
-    }
-  }
-  for (const std::string& name : names) {
-    Diagnostics unheard;  // the whole packet has said it all
-    const Packet one =
-        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures,
-                    lesson.style, workspace.shaper(), {name}, unheard);
-    files.add(find_sheet_kind(name)->for_teacher ? one.teacher : one.learner,
-              name + ".pdf");
-  }
-}
+// What came of a job, before anything is written.
+struct Outcome {
+  /// Nothing where the pages are up to date, or a fault of the machine.
+  std::optional<MadePackets> made;
+  std::vector<std::string> up_to_date;  ///< the pages
+  std::vector<FilesRead::Entry> read;
+  std::string fault;
+};
 
-bool make_lesson(Workspace& workspace, const CommandLine& line,
-                 const BuildJob& job, MadeFrom* made,
-                 std::vector<std::string>& targets) {
-  Diagnostics diagnostics;
-  const SourceFile& file =
-      job.file != nullptr ? *job.file : workspace.open(job.path);
-  const auto lesson = prepare_text(
-      workspace, line, file, fs::path(job.path).parent_path(), diagnostics);
-  if (lesson == nullptr) {
-    print(diagnostics);
-    return false;
-  }
-  const Packet packet =
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
-                  lesson->style, workspace.shaper(), line.only, diagnostics);
-  print(diagnostics);
-  if (diagnostics.has_errors()) return false;
-  PacketFiles files(job.target);
-  files.add(packet.learner, "packet.pdf");
-  files.add(packet.teacher, "teacher.pdf");
-  if (line.separate) add_separate(files, *lesson, line, workspace);
-  files.finish(workspace, made);
-  targets.insert(targets.end(), files.paths().begin(), files.paths().end());
-  fmt::print(
-      "{}: {} for the learner, {} for the teacher\n",
-      printable(job.target.string()),
-      counted(static_cast<int>(packet.learner.pages.size()), "page", "pages"),
-      counted(static_cast<int>(packet.teacher.pages.size()), "page", "pages"));
-  return true;
+// Those of the workers but one. Left to the end of the process: the system
+// clears away faster.
+std::vector<std::unique_ptr<Workspace>>& spare_workspaces() {
+  static auto& workspaces = *new std::vector<std::unique_ptr<Workspace>>;
+  return workspaces;
 }
 
 // What became of the jobs.
@@ -87,71 +58,159 @@ struct Tally {
   int made = 0, up_to_date = 0, with_errors = 0;
 };
 
+std::string counted_pages(std::size_t count) {
+  return counted(static_cast<int>(count), "page", "pages");
+}
+
 class Builder {
  public:
-  Builder(Workspace& workspace, const CommandLine& line)
-      : workspace_(workspace), line_(line), class_line_(line) {
-    // Learners of a class have lessons of their own here.
-    class_line_.arguments.clear();
+  Builder(Workspace& workspace, const CommandLine& line,
+          const std::vector<BuildJob>& jobs)
+      : line_(line),
+        jobs_(jobs),
+        request_(lesson_request(line)),
+        outcomes_(jobs.size()) {
+    // A worker has a workspace of its own: the word list is mapped once for all
+    // and the rest is soon read.
+    constexpr std::size_t kJobsForEach = 3;
+    const std::size_t useful = (jobs.size() + kJobsForEach - 1) / kJobsForEach;
+    const auto workers =
+        std::min<std::size_t>(static_cast<std::size_t>(line.workers()),
+                              std::max<std::size_t>(useful, 1));
+    workspaces_.push_back(&workspace);
+    spare_workspaces().clear();
+    for (std::size_t i = 1; i < workers; ++i) {
+      spare_workspaces().push_back(
+          std::make_unique<Workspace>(workspace.shipped()));
+      workspaces_.push_back(spare_workspaces().back().get());
+    }
+    if (std::ranges::any_of(jobs, &BuildJob::only_if_needed)) {
+      made_with_ = made_with_now(workspace, request_, line.separate);
+    }
   }
 
   // One that cannot be made stops no other.
-  int run(const std::vector<BuildJob>& jobs) {
-    for (const BuildJob& job : jobs) {
-      try {
-        build(job);
-      } catch (const MachineError& fault) {
-        code_ = kMachineFault;
-        ++tally_.with_errors;
-        report(fault.what());
-      }
+  int run() {
+    work_in_order(
+        jobs_.size(), static_cast<int>(workspaces_.size()),
+        [&](int worker, std::size_t i) {
+          outcomes_[i] =
+              make(*workspaces_[static_cast<std::size_t>(worker)], jobs_[i]);
+        },
+        [&](std::size_t i) {
+          give_out(jobs_[i], outcomes_[i]);
+          outcomes_[i] = {};
+        });
+    if (!made_with_.empty()) print_tally();
+    for (std::size_t i = 1; i < workspaces_.size(); ++i) {
+      workspaces_[0]->files_read().add_all(workspaces_[i]->files_read());
     }
-    const bool from_folder =
-        std::ranges::any_of(jobs, &BuildJob::only_if_needed);
-    if (from_folder) print_tally();
-    if (code_ == kDone) write_dependencies(workspace_, line_, targets_);
+    if (code_ == kDone) write_dependencies(*workspaces_[0], line_, targets_);
     return code_;
   }
 
  private:
-  void build(const BuildJob& job) {
-    workspace_.files_read().take();  // what belongs to the one before
-    if (job.only_if_needed && is_up_to_date(job)) {
-      ++tally_.up_to_date;
+  // On any thread.
+  Outcome make(Workspace& workspace, const BuildJob& job) {
+    Outcome outcome;
+    try {
+      workspace.files_read().take();  // what belongs to the one before
+      if (job.only_if_needed) {
+        const auto made = read_made_from(job.target);
+        auto pages = made ? pages_up_to_date(*made, made_with_, job.path,
+                                             job.target, workspace)
+                          : std::nullopt;
+        if (pages) {
+          outcome.up_to_date = std::move(*pages);
+          return outcome;
+        }
+      }
+      if (job.file != nullptr) {
+        workspace.files_read().add(job.path, job.file->text());
+      }
+      outcome.made = job.is_class ? make_class(workspace, job)
+                                  : make_lesson(workspace, job);
+      outcome.read = workspace.files_read().take();
+    } catch (const MachineError& fault) {
+      outcome.fault = fault.what();
+      if (outcome.fault.empty()) outcome.fault = "this cannot be made";
+    }
+    return outcome;
+  }
+
+  MadePackets make_lesson(Workspace& workspace, const BuildJob& job) const {
+    const SourceFile& file =
+        job.file != nullptr ? *job.file : workspace.open(job.path);
+    return make_lesson_packets(workspace, request_, file,
+                               fs::path(job.path).parent_path(),
+                               line_.separate);
+  }
+
+  MadePackets make_class(Workspace& workspace, const BuildJob& job) const {
+    ClassRequest request{request_, job.lesson, line_.learners};
+    // Many classes keep the workers busy; one is shared out.
+    const int workers = jobs_.size() > 1 ? 1 : line_.workers();
+    std::optional<Progress> progress;
+    const bool shown = workspaces_.size() == 1;
+    return make_class_packets(workspace, request, job.path, workers,
+                              [&](std::size_t total) {
+                                if (!shown) return;
+                                if (!progress)
+                                  progress.emplace(total, "packets");
+                                progress->step();
+                              });
+  }
+
+  // On the thread of the program, in the order of the jobs.
+  void give_out(const BuildJob& job, Outcome& outcome) {
+    if (!outcome.fault.empty()) {
+      report(outcome.fault);
       return;
     }
-    if (job.file != nullptr) workspace_.files_read().add_again(job.path);
-    MadeFrom made;
-    MadeFrom* record = nullptr;
-    if (job.only_if_needed) {
-      made.made_with = made_with();
-      record = &made;
+    if (!outcome.made) {
+      ++tally_.up_to_date;
+      targets_.insert(targets_.end(), outcome.up_to_date.begin(),
+                      outcome.up_to_date.end());
+      return;
     }
-    const bool good =
-        job.is_class ? make_class(workspace_, class_line_, job.path, job.target,
-                                  record, targets_)
-                     : make_lesson(workspace_, line_, job, record, targets_);
-    ++(good ? tally_.made : tally_.with_errors);
-    if (!good && code_ == kDone) code_ = kFaultsInFiles;
+    const MadePackets& made = *outcome.made;
+    print(made.diagnostics);
+    if (!made.good()) {
+      ++tally_.with_errors;
+      if (code_ == kDone) code_ = kFaultsInFiles;
+      return;
+    }
+    try {
+      write(job, outcome);
+      ++tally_.made;
+    } catch (const MachineError& fault) {
+      report(fault.what());
+    }
   }
 
-  bool is_up_to_date(const BuildJob& job) {
-    const auto made = read_made_from(job.target);
-    const auto pages = made ? pages_up_to_date(*made, made_with(), job.path,
-                                               job.target, workspace_)
-                            : std::nullopt;
-    if (!pages) return false;
-    targets_.insert(targets_.end(), pages->begin(), pages->end());
-    return true;
-  }
-
-  const std::string& made_with() {
-    if (made_with_.empty()) made_with_ = made_with_now(workspace_, line_);
-    return made_with_;
+  void write(const BuildJob& job, Outcome& outcome) {
+    MadeFrom from;
+    from.made_with = made_with_;
+    add_inputs(outcome.read, workspaces_[0]->shipped(), from);
+    const MadePackets& made = *outcome.made;
+    const auto paths = write_packets(job.target, made.files,
+                                     job.only_if_needed ? &from : nullptr);
+    targets_.insert(targets_.end(), paths.begin(), paths.end());
+    const std::string folder = printable(job.target.string());
+    if (job.is_class) {
+      fmt::print("{}: {} packets, {} pages for learners, {} for the teacher\n",
+                 folder, made.learners, made.learner_pages, made.teacher_pages);
+    } else {
+      fmt::print("{}: {} for the learner, {} for the teacher\n", folder,
+                 counted_pages(made.learner_pages),
+                 counted_pages(made.teacher_pages));
+    }
   }
 
   // What stands in the way of all of them is said once.
   void report(const std::string& fault) {
+    code_ = kMachineFault;
+    ++tally_.with_errors;
     if (!reported_.insert(fault).second) return;
     fmt::print(stderr, "sheaf: {}\n", printable(fault));
   }
@@ -164,15 +223,32 @@ class Builder {
     fmt::print("\n");
   }
 
-  Workspace& workspace_;
   const CommandLine& line_;
-  CommandLine class_line_;
+  const std::vector<BuildJob>& jobs_;
+  LessonRequest request_;
+  std::vector<Outcome> outcomes_;
+  std::vector<Workspace*> workspaces_;
+  std::string made_with_;  // empty where nothing asks for it
   std::vector<std::string> targets_;
   std::set<std::string> reported_;
-  std::string made_with_;
   Tally tally_;
   int code_ = kDone;
 };
+
+// The class that `--class` names; learners without a lesson of their own get
+// the one that is named.
+int build_class(Workspace& workspace, const CommandLine& line) {
+  if (line.arguments.size() > 1 || line.separate) {
+    fmt::print(stderr, "sheaf: {}\n",
+               line.separate ? "--separate goes with lessons, not with a class"
+                             : "name at most one lesson with --class");
+    return kWrongCommandLine;
+  }
+  BuildJob job{line.class_file, nullptr, true, false, {}};
+  job.target = fs::path(line.out) / fs::path(line.class_file).stem();
+  if (!line.arguments.empty()) job.lesson = line.arguments.front();
+  return Builder(workspace, line, {job}).run();
+}
 
 }  // namespace
 
@@ -182,7 +258,7 @@ int build_all(Workspace& workspace, const CommandLine& line) {
   if (!line.class_file.empty()) return build_class(workspace, line);
   if (!has_lessons(line)) return kWrongCommandLine;
   const auto jobs = build_jobs(workspace, line);
-  return jobs ? Builder(workspace, line).run(*jobs) : kWrongCommandLine;
+  return jobs ? Builder(workspace, line, *jobs).run() : kWrongCommandLine;
 }
 
 int run_build(const CommandLine& line) {

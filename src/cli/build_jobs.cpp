@@ -7,7 +7,7 @@
 
 #include "base/error.h"
 #include "base/utf8.h"
-#include "cli/files.h"
+#include "files/files.h"
 #include "input/class_file.h"
 #include "input/file_kind.h"
 

@@ -5,7 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "cli/workspace.h"
+#include "cli/command_line.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 
@@ -20,6 +21,8 @@ struct BuildJob {
   bool only_if_needed = false;
   /// The folder that its pages go to.
   std::filesystem::path target;
+  /// Of a class: the lesson of those who have none of their own.
+  std::string lesson = {};
 };
 
 /// What the arguments name: files, and of each folder the lessons and classes

@@ -2,16 +2,20 @@
 
 #include <fmt/format.h>
 
+#include <deque>
 #include <set>
 
 #include "analysis/lesson_conventions.h"
+#include "base/pool.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
-#include "cli/class_job.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/class_job.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
@@ -20,7 +24,7 @@ namespace sheaf {
 
 namespace {
 
-void print_words(const AnalyzedLesson& lesson,
+void print_words(std::string& out, const AnalyzedLesson& lesson,
                  const std::vector<AnalyzedWord>& words) {
   std::size_t widest = 0;
   for (const AnalyzedWord& w : words) {
@@ -28,10 +32,10 @@ void print_words(const AnalyzedLesson& lesson,
   }
   for (const AnalyzedWord& w : words) {
     const std::string standing = standing_text(lesson, w);
-    fmt::print("  {:<{}}  {:<18} {:<26} {}{}\n", w.reading.word, widest,
-               spelled_out(w), sounds_of(lesson, w),
-               counted(w.reading.boxes(), "box", "boxes"),
-               standing.empty() ? "" : "  " + standing);
+    out += fmt::format("  {:<{}}  {:<18} {:<26} {}{}\n", w.reading.word, widest,
+                       spelled_out(w), sounds_of(lesson, w),
+                       counted(w.reading.boxes(), "box", "boxes"),
+                       standing.empty() ? "" : "  " + standing);
   }
 }
 
@@ -55,7 +59,7 @@ std::vector<const AnalyzedWord*> all_words(const AnalyzedLesson& lesson) {
 
 // Words that can be said in two ways: which was taken, and how to choose the
 // other.
-void print_choices(const AnalyzedLesson& lesson) {
+void print_choices(std::string& out, const AnalyzedLesson& lesson) {
   for (const AnalyzedWord* word : all_words(lesson)) {
     const AnalyzedWord& w = *word;
     if (w.reading.origin == Reading::Origin::by_hand) continue;
@@ -64,7 +68,7 @@ void print_choices(const AnalyzedLesson& lesson) {
     const auto readings =
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {
-      fmt::print(
+      out += fmt::format(
           "{} is taken as {}; for {} write under `split:` the line "
           "`{}`\n",
           w.reading.word,
@@ -79,54 +83,52 @@ void print_choices(const AnalyzedLesson& lesson) {
   }
 }
 
-void print_defaults(const Lesson& lesson) {
-  fmt::print("taken because the lesson does not say:");
-  const auto say = [](std::string_view key, const std::string& value,
+void print_defaults(std::string& out, const Lesson& lesson) {
+  out += fmt::format("taken because the lesson does not say:");
+  const auto say = [&](std::string_view key, const std::string& value,
                       bool given) {
-    if (!given) fmt::print(" {}: {};", key, value);
+    if (!given) out += fmt::format(" {}: {};", key, value);
   };
   say("layout", "week", lesson.layout.given());
   say("days", std::to_string(lesson.days.value), lesson.days.given());
   say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
   say("set", std::to_string(lesson.set.value), lesson.set.given());
-  fmt::print("\n");
+  out += fmt::format("\n");
 }
 
-void print_report(Workspace& workspace, const std::string& path,
-                  const PreparedLesson& prepared) {
+void print_report(std::string& out, Workspace& workspace,
+                  const std::string& path, const PreparedLesson& prepared) {
   const AnalyzedLesson& lesson = prepared.analyzed;
-  fmt::print("{} (code {})\n", printable(path), lesson.code);
+  out += fmt::format("{} (code {})\n", printable(path), lesson.code);
   for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
     const LessonPattern& p = lesson.patterns[i];
     const int key = lesson.key_words[i];
-    fmt::print("pattern: {} {}", p.name, said(lesson, p.sound));
+    out += fmt::format("pattern: {} {}", p.name, said(lesson, p.sound));
     if (key >= 0) {
-      fmt::print(", key word {}",
-                 lesson.words[static_cast<std::size_t>(key)].reading.word);
+      out +=
+          fmt::format(", key word {}",
+                      lesson.words[static_cast<std::size_t>(key)].reading.word);
     }
-    fmt::print("\n");
+    out += fmt::format("\n");
   }
-  fmt::print("words: {}\n", lesson.words.size());
-  print_words(lesson, lesson.words);
-  fmt::print(
+  out += fmt::format("words: {}\n", lesson.words.size());
+  print_words(out, lesson, lesson.words);
+  out += fmt::format(
       "to dictate: {}\n",
       counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
-  print_words(lesson, lesson.dictate_words);
-  print_sentences(workspace, lesson);
-  print_share(lesson);
-  print_choices(lesson);
-  print_filled(prepared);
-  print_defaults(*lesson.lesson);
+  print_words(out, lesson, lesson.dictate_words);
+  print_sentences(out, workspace, lesson);
+  print_share(out, lesson);
+  print_choices(out, lesson);
+  print_filled(out, prepared);
+  print_defaults(out, *lesson.lesson);
 }
 
 // A sequence by itself: its steps and what each teaches.
-bool check_sequence(Workspace& workspace, const std::string& path,
-                    Diagnostics& diagnostics) {
+bool check_sequence(std::string& out, Workspace& workspace,
+                    const std::string& path, Diagnostics& diagnostics) {
   const SequenceFile* sequence = workspace.sequence(path, diagnostics);
-  if (sequence == nullptr) {
-    print(diagnostics);
-    return false;
-  }
+  if (sequence == nullptr) return false;
   const Phonics& phonics = workspace.phonics();
   const Taught taught =
       taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
@@ -135,16 +137,16 @@ bool check_sequence(Workspace& workspace, const std::string& path,
   Lesson lesson;
   inherit_conventions(*sequence, lesson);
   lesson_conventions(lesson, diagnostics);
-  print(diagnostics);
   if (diagnostics.has_errors()) return false;
-  fmt::print("{}: {}\n", printable(path),
-             counted(static_cast<int>(taught.steps().size()), "step", "steps"));
+  out += fmt::format(
+      "{}: {}\n", printable(path),
+      counted(static_cast<int>(taught.steps().size()), "step", "steps"));
   for (const Taught::Step& step : taught.steps()) {
     std::vector<std::string_view> names;
     for (const PatternId id : step.patterns) {
       names.push_back(phonics.patterns()[id].name);
     }
-    fmt::print(
+    out += fmt::format(
         "  {:>3}  {}{}\n", step.number,
         names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
         step.sight_words.empty()
@@ -155,58 +157,92 @@ bool check_sequence(Workspace& workspace, const std::string& path,
 }
 
 // What each learner of a class gets.
-bool check_class(Workspace& workspace, const CommandLine& line,
-                 const std::string& path) {
-  Diagnostics diagnostics;
-  CommandLine own = line;
-  own.arguments.clear();
-  const auto job = prepare_class(workspace, own, path, diagnostics);
-  std::string report;
-  if (job != nullptr) {
-    for (const LearnerJob& learner : job->learners) {
-      const Document pages =
-          compose_learner(workspace, own, learner, diagnostics);
-      report += fmt::format(
-          "  {:<12}  {} (code {}), {}, {}\n", learner.code,
-          printable(learner.prepared->lesson.file->name()), learner.lesson.code,
-          counted(static_cast<int>(learner.lesson.words.size()), "word",
-                  "words"),
-          counted(static_cast<int>(pages.pages.size()), "page", "pages"));
-    }
-  }
-  print(diagnostics);
+bool check_class(std::string& out, Workspace& workspace,
+                 const CommandLine& line, const std::string& path,
+                 Diagnostics& diagnostics) {
+  ClassRequest request = class_request(line);
+  request.lesson_file.clear();
+  const auto job = prepare_class(workspace, request, path, diagnostics);
   if (job == nullptr) return false;
-  fmt::print("{}\n{}", printable(path), report);
+  out += fmt::format("{}\n", printable(path));
+  for (const LearnerJob& learner : job->learners) {
+    const Document pages =
+        compose_learner(workspace.shaper(), learner, line.only, diagnostics);
+    out += fmt::format(
+        "  {:<12}  {} (code {}), {}, {}\n", learner.code,
+        printable(learner.prepared->lesson.file->name()), learner.lesson.code,
+        counted(static_cast<int>(learner.lesson.words.size()), "word", "words"),
+        counted(static_cast<int>(pages.pages.size()), "page", "pages"));
+  }
   return true;
+}
+
+bool check_lesson(std::string& out, Workspace& workspace,
+                  const CommandLine& line, const std::string& path,
+                  Diagnostics& diagnostics) {
+  const auto lesson =
+      prepare(workspace, lesson_request(line), path, diagnostics);
+  if (lesson == nullptr) return false;
+  // Composing says which sheets the lesson has nothing for.
+  make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+              lesson->style, workspace.shaper(), line.only, diagnostics);
+  print_report(out, workspace, path, *lesson);
+  return !diagnostics.has_errors();
+}
+
+// What is said of a file.
+struct Checked {
+  Diagnostics diagnostics;
+  std::string report;
+  bool good = false;
+};
+
+Checked check_file(Workspace& workspace, const CommandLine& line,
+                   const std::string& path) {
+  Checked checked;
+  switch (likely_kind(workspace.open(path))) {
+    case FileKind::learners:
+      checked.good = check_class(checked.report, workspace, line, path,
+                                 checked.diagnostics);
+      break;
+    case FileKind::sequence:
+      checked.good =
+          check_sequence(checked.report, workspace, path, checked.diagnostics);
+      break;
+    default:
+      checked.good = check_lesson(checked.report, workspace, line, path,
+                                  checked.diagnostics);
+  }
+  return checked;
 }
 
 }  // namespace
 
 int run_check(const CommandLine& line) {
   if (!known_sheets(line)) return kWrongCommandLine;
-  Workspace workspace(shipped_folder());
-  bool good = true;
-  for (const std::string& path : line.arguments) {
-    const FileKind kind = likely_kind(workspace.open(path));
-    if (kind == FileKind::learners) {
-      good = check_class(workspace, line, path) && good;
-      continue;
-    }
-    Diagnostics diagnostics;
-    if (kind == FileKind::sequence) {
-      good = check_sequence(workspace, path, diagnostics) && good;
-      continue;
-    }
-    const auto lesson = prepare(workspace, line, path, diagnostics);
-    if (lesson != nullptr) {
-      // Composing says which sheets the lesson has nothing for.
-      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
-                  lesson->style, workspace.shaper(), line.only, diagnostics);
-    }
-    print(diagnostics);
-    if (lesson != nullptr) print_report(workspace, path, *lesson);
-    good = good && !diagnostics.has_errors();
+  const auto& paths = line.arguments;
+  constexpr std::size_t kFilesForEach = 3;
+  const auto workers = static_cast<int>(std::min<std::size_t>(
+      static_cast<std::size_t>(line.workers()),
+      (paths.size() + kFilesForEach - 1) / kFilesForEach));
+  std::deque<Workspace> workspaces;  // one for each worker
+  for (int i = 0; i < std::max(workers, 1); ++i) {
+    workspaces.emplace_back(shipped_folder());
   }
+  std::vector<Checked> checked(paths.size());
+  bool good = true;
+  work_in_order(
+      paths.size(), workers,
+      [&](int worker, std::size_t i) {
+        checked[i] = check_file(workspaces[static_cast<std::size_t>(worker)],
+                                line, paths[i]);
+      },
+      [&](std::size_t i) {
+        print(checked[i].diagnostics);
+        fmt::print("{}", checked[i].report);
+        good = good && checked[i].good;
+        checked[i] = {};
+      });
   return good ? kDone : kFaultsInFiles;
 }
 

@@ -27,71 +27,67 @@ void add_once(std::vector<std::string>& words, std::string word) {
   }
 }
 
-void print_sentence(const AnalyzedLesson& lesson,
+// The letter that counts as taught though its vowel is weak: the o of dragon.
+std::string weak_vowel(const AnalyzedWord& word) {
+  return word.reading.units[static_cast<std::size_t>(word.standing.weak_unit)]
+      .grapheme;
+}
+
+void print_sentence(std::string& out, const AnalyzedLesson& lesson,
                     const AnalyzedSentence& sentence,
                     const SearchGround& source) {
-  std::vector<std::string> pattern, sight;
+  std::vector<std::string> pattern, sight, weak;
   std::vector<const AnalyzedWord*> not_yet;
   for (const AnalyzedSentence::Part& part : sentence.words) {
     const std::string word = lower_case(part.word.spelling.value);
     if (part.word.has_pattern()) add_once(pattern, word);
     if (part.word.standing.kind == Kind::sight_word) add_once(sight, word);
+    if (part.word.standing.weak_unit >= 0) {
+      add_once(weak, fmt::format("{} ({})", word, weak_vowel(part.word)));
+    }
     if (part.word.standing.kind == Kind::not_yet) not_yet.push_back(&part.word);
   }
-  fmt::print("  {}\n    {}; with the pattern: {}", sentence.text.text(),
-             counted(static_cast<int>(sentence.words.size()), "word", "words"),
-             pattern.empty() ? "none" : listed(pattern));
-  if (!sight.empty()) fmt::print("; by sight: {}", listed(sight));
-  fmt::print("\n");
+  out += fmt::format(
+      "  {}\n    {}; with the pattern: {}", sentence.text.text(),
+      counted(static_cast<int>(sentence.words.size()), "word", "words"),
+      pattern.empty() ? "none" : listed(pattern));
+  if (!sight.empty()) out += fmt::format("; by sight: {}", listed(sight));
+  if (!weak.empty()) {
+    out += fmt::format("; with a weak vowel: {}", listed(weak));
+  }
+  out += fmt::format("\n");
   for (const AnalyzedWord* word : not_yet) {
     constexpr std::size_t kStandIns = 3;
-    fmt::print("    not yet: {} ({})", word->spelling.value,
-               why_not_yet(lesson, *word));
+    out += fmt::format("    not yet: {} ({})", word->spelling.value,
+                       why_not_yet(lesson, *word));
     const auto others = stand_ins(word->reading, source, kStandIns);
     if (!others.empty()) {
-      fmt::print("; near by sound and length: {}", listed(others));
+      out += fmt::format("; near by sound and length: {}", listed(others));
     }
-    fmt::print("\n");
+    out += fmt::format("\n");
   }
 }
 
 // Words of the picture sort that the lesson does not name itself.
-void print_picture_words(const PreparedLesson& lesson) {
+void print_picture_words(std::string& out, const PreparedLesson& lesson) {
   const auto [same, other] = picture_sort_words(lesson);
   if (!same.empty() && lesson.lesson.same_sound.empty()) {
-    fmt::print("same-sound: {}\n", fmt::join(same, " "));
+    out += fmt::format("same-sound: {}\n", fmt::join(same, " "));
   }
   if (!other.empty() && lesson.lesson.other_sound.empty()) {
-    fmt::print("other-sound: {}\n", fmt::join(other, " "));
+    out += fmt::format("other-sound: {}\n", fmt::join(other, " "));
   }
 }
 
 }  // namespace
-
-SortWords picture_sort_words(const PreparedLesson& lesson) {
-  SortWords words;
-  const auto& sheets = lesson.layout.sheets;
-  const auto sheet = std::ranges::find_if(
-      sheets, [](const auto& s) { return s.kind->name == "picture-sort"; });
-  if (sheet == sheets.end()) return words;
-  SheetMemory memory;
-  const SheetInput input{
-      lesson.analyzed, sheet->options, *lesson.pictures, memory, {}};
-  const SoundSort& sort = sound_sort(input, sheet->options.count("pictures"));
-  if (!sort.missing.empty()) return words;
-  const int last = static_cast<int>(sort.columns.size()) - 1;
-  for (const auto& [word, column] : sort.chosen) {
-    (column == last ? words.other : words.same).push_back(word);
-  }
-  return words;
-}
 
 std::string standing_text(const AnalyzedLesson& lesson,
                           const AnalyzedWord& word) {
   if (!lesson.taught.known()) return "";
   switch (word.standing.kind) {
     case Kind::decodable:
-      return "decodable";
+      if (word.standing.weak_unit < 0) return "decodable";
+      return fmt::format("decodable; {} is weak", weak_vowel(word));
     case Kind::sight_word:
       return "by sight";
     case Kind::not_yet:
@@ -100,12 +96,13 @@ std::string standing_text(const AnalyzedLesson& lesson,
   return "";
 }
 
-void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
+void print_sentences(std::string& out, Workspace& workspace,
+                     const AnalyzedLesson& lesson) {
   const SearchGround source{
       workspace.phonics(), lesson.conventions, lesson.taught, nullptr, {}};
-  fmt::print("sentences to read: {}\n", lesson.sentences.size());
+  out += fmt::format("sentences to read: {}\n", lesson.sentences.size());
   for (const AnalyzedSentence& s : lesson.sentences) {
-    print_sentence(lesson, s, source);
+    print_sentence(out, lesson, s, source);
   }
   if (!lesson.sentences.empty()) {
     std::vector<std::string> unused;
@@ -120,18 +117,20 @@ void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson) {
           });
       if (!used) unused.push_back(word.spelling.value);
     }
-    fmt::print("words of the list in no sentence: {}{}\n", unused.size(),
-               unused.empty() ? "" : ": " + listed(unused));
+    out +=
+        fmt::format("words of the list in no sentence: {}{}\n", unused.size(),
+                    unused.empty() ? "" : ": " + listed(unused));
   }
-  fmt::print("sentences to dictate: {}\n", lesson.dictate_sentences.size());
+  out += fmt::format("sentences to dictate: {}\n",
+                     lesson.dictate_sentences.size());
   for (const AnalyzedSentence& s : lesson.dictate_sentences) {
-    print_sentence(lesson, s, source);
+    print_sentence(out, lesson, s, source);
   }
 }
 
-void print_share(const AnalyzedLesson& lesson) {
+void print_share(std::string& out, const AnalyzedLesson& lesson) {
   if (!lesson.taught.known()) {
-    fmt::print(
+    out += fmt::format(
         "decodable: not known; a `sequence:` or `taught:` says what was "
         "taught before\n");
     return;
@@ -145,22 +144,23 @@ void print_share(const AnalyzedLesson& lesson) {
   const int all = decodable + sight + not_yet;
   if (all == 0) return;
   // Rounded down, so that 100% means all.
-  fmt::print("readable: {}% of {} ({} decodable, {} by sight, {} not yet)",
-             (decodable + sight) * 100 / all, counted(all, "word", "words"),
-             decodable, sight, not_yet);
+  out +=
+      fmt::format("readable: {}% of {} ({} decodable, {} by sight, {} not yet)",
+                  (decodable + sight) * 100 / all,
+                  counted(all, "word", "words"), decodable, sight, not_yet);
   if (lesson.taught.step() >= 0) {
     const auto step = static_cast<std::size_t>(lesson.taught.step());
-    fmt::print(" at {}", step_name(lesson.taught.steps()[step]));
+    out += fmt::format(" at {}", step_name(lesson.taught.steps()[step]));
   }
-  fmt::print("\n");
+  out += fmt::format("\n");
 }
 
-void print_filled(const PreparedLesson& lesson) {
-  fmt::print("chosen by Sheaf; paste what you want to keep:\n");
+void print_filled(std::string& out, const PreparedLesson& lesson) {
+  out += fmt::format("chosen by Sheaf; paste what you want to keep:\n");
   for (const FilledKey& filled : lesson.filled) {
-    fmt::print("{}: {}\n", filled.key, fmt::join(filled.words, " "));
+    out += fmt::format("{}: {}\n", filled.key, fmt::join(filled.words, " "));
   }
-  print_picture_words(lesson);
+  print_picture_words(out, lesson);
 }
 
 }  // namespace sheaf

@@ -1,34 +1,27 @@
 #pragma once
 
-#include "cli/workspace.h"
+#include "driver/sort_words.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 
-/// What `sheaf check` says of a lesson beyond its words: printed to standard
-/// output.
+/// What `sheaf check` says of a lesson beyond its words, added to `out`.
 
 /// How a word can be read: "decodable", "by sight", or why not yet; empty
 /// where nothing says what was taught.
 std::string standing_text(const AnalyzedLesson& lesson,
                           const AnalyzedWord& word);
 
-/// What the picture sort of the lesson's layout shows, whoever chose it; empty
-/// where there is no such sheet or too few pictures.
-struct SortWords {
-  std::vector<std::string> same;
-  std::vector<std::string> other;
-};
-SortWords picture_sort_words(const PreparedLesson& lesson);
-
 /// Each sentence with its length, its pattern words, and words that are not
 /// taught yet with others to put in their place; then the words of the list
 /// that no sentence uses.
-void print_sentences(Workspace& workspace, const AnalyzedLesson& lesson);
+void print_sentences(std::string& out, Workspace& workspace,
+                     const AnalyzedLesson& lesson);
 
 /// How many words of the whole lesson can be read, and the share.
-void print_share(const AnalyzedLesson& lesson);
+void print_share(std::string& out, const AnalyzedLesson& lesson);
 
 /// The words that Sheaf chose, as lines to paste into the lesson.
-void print_filled(const PreparedLesson& lesson);
+void print_filled(std::string& out, const PreparedLesson& lesson);
 
 }  // namespace sheaf

@@ -42,6 +42,14 @@ CLI::Option* take_codes(CLI::Option* option) {
       ->transform([](const std::string& code) { return learner_code(code); });
 }
 
+void add_jobs_option(CLI::App& verb, CommandLine& line) {
+  constexpr int kMost = 256;
+  verb.add_option("--jobs", line.jobs,
+                  "how many are worked on at once; else one for each core of "
+                  "the machine")
+      ->check(CLI::Range(1, kMost));
+}
+
 void add_layout_options(CLI::App& verb, CommandLine& line) {
   verb.add_option("--layout", line.layout,
                   "a layout's name or file instead of the lesson's own");
@@ -189,6 +197,7 @@ void add_marking(CLI::App& app, CommandLine& line) {
   mark->add_flag("--json", line.json, "as JSON");
   mark->add_option("--pdf", marking.pdf, kPdfAbout);
   mark->add_option("--paper", line.paper, "letter or a4");
+  add_jobs_option(*mark, line);
   add_speech_options(*mark, line);
 
   CLI::App* writing = add_verb(app, line, "writing",
@@ -259,9 +268,10 @@ void add_next_steps(CLI::App& app, CommandLine& line) {
                      "record; else records");
   forget->add_option("--class", marking.class_file,
                      "a class file as well, with the files beside it");
-  forget->add_option("--out", line.out,
-                     "the folder of packets; only what Sheaf made there is "
-                     "deleted")
+  forget
+      ->add_option("--out", line.out,
+                   "the folder of packets; only what Sheaf made there is "
+                   "deleted")
       ->capture_default_str();
   forget->add_flag("--yes", marking.yes,
                    "do it; without this it only shows what it would touch");
@@ -284,6 +294,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
                   "leave pages that are up to date, as for a folder");
   add_class_options(*build, line);
   add_layout_options(*build, line);
+  add_jobs_option(*build, line);
 
   CLI::App* watch = add_verb(app, line, "watch",
                              "make the packets again whenever a file is saved");
@@ -300,6 +311,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
   check->add_option("FILE", line.arguments, "lesson or class files")
       ->required();
   add_layout_options(*check, line);
+  add_jobs_option(*check, line);
 
   CLI::App* word = add_verb(app, line, "word",
                             "graphemes, sounds, boxes and patterns of words");

@@ -23,6 +23,8 @@ struct CommandLine {
   std::string pdf_file;  ///< where a contact sheet goes
   bool separate = false;
   bool if_needed = false;  ///< leave what is up to date
+  int jobs = 0;            ///< lessons worked on at once; 0: a core each
+  int workers() const;     ///< the same, 1 or more
   bool json = false;
   /// How sounds are said, counted and written; empty: the default.
   std::string accent, count, notation;

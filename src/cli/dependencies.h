@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "cli/command_line.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
 
 namespace sheaf {
 

@@ -5,11 +5,12 @@
 #include "base/utf8.h"
 #include "cli/draft_text.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/new_file.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/planning_ground.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 
 namespace sheaf {
 

@@ -23,8 +23,9 @@ struct Chosen {
   std::string key_word;
 };
 
-Chosen choose(const SearchGround& source, const std::vector<PatternId>& patterns,
-              std::size_t count, std::set<std::string, std::less<>>& used) {
+Chosen choose(const SearchGround& source,
+              const std::vector<PatternId>& patterns, std::size_t count,
+              std::set<std::string, std::less<>>& used) {
   Chosen chosen;
   std::vector<std::string> pairs;
   if (patterns.size() == 2) {

@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
-#include "cli/class_job.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/class_job.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "layout/page_dump.h"
 
 namespace sheaf {
@@ -61,20 +63,21 @@ void dump_words(const AnalyzedLesson& lesson) {
 // The pages of a class, the same that `build` prints.
 int dump_class(Workspace& workspace, const CommandLine& line,
                Diagnostics& diagnostics) {
-  CommandLine own = line;
-  own.arguments.erase(own.arguments.begin());
-  const auto job = prepare_class(workspace, own, own.class_file, diagnostics);
+  ClassRequest request = class_request(line);
+  request.lesson_file = line.arguments.size() > 1 ? line.arguments[1] : "";
+  const auto job =
+      prepare_class(workspace, request, line.class_file, diagnostics);
   if (job == nullptr) {
     print(diagnostics);
     return kFaultsInFiles;
   }
   for (const LearnerJob& learner : job->learners) {
-    fmt::print("{}", dump_pages(compose_learner(workspace, own, learner,
-                                                diagnostics)));
+    fmt::print("{}", dump_pages(compose_learner(workspace.shaper(), learner,
+                                                line.only, diagnostics)));
   }
   for (const auto& learners : by_teacher_key(*job)) {
-    fmt::print("{}", dump_pages(compose_teacher(workspace, own, learners,
-                                                diagnostics)));
+    fmt::print("{}", dump_pages(compose_teacher(workspace.shaper(), learners,
+                                                line.only, diagnostics)));
   }
   print(diagnostics);
   return diagnostics.has_errors() ? kFaultsInFiles : kDone;
@@ -101,7 +104,8 @@ int run_dump(const CommandLine& line) {
     fmt::print(stderr, "sheaf: which lesson? Name its file\n");
     return kWrongCommandLine;
   }
-  const auto lesson = prepare(workspace, line, line.arguments[1], diagnostics);
+  const auto lesson =
+      prepare(workspace, lesson_request(line), line.arguments[1], diagnostics);
   if (lesson == nullptr) {
     print(diagnostics);
     return kFaultsInFiles;

@@ -4,11 +4,14 @@
 
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/json.h"
+#include "cli/messages.h"
 #include "cli/planning_arguments.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/planning_ground.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "planning/contrast.h"
@@ -36,11 +39,11 @@ bool add_lesson_words(Workspace& workspace, const CommandLine& line,
   }
   AnalyzedLesson analyzed;
   if (!diagnostics.has_errors()) {
-    analyzed =
-        plan_lesson(workspace, line, std::filesystem::path(path).parent_path(),
-                    lesson, own ? *own : workspace.phonics(), has_clear_picture,
-                    diagnostics)
-            .analyzed;
+    analyzed = plan_lesson(workspace, lesson_request(line),
+                           std::filesystem::path(path).parent_path(), lesson,
+                           own ? *own : workspace.phonics(), has_clear_picture,
+                           diagnostics)
+                   .analyzed;
   }
   if (diagnostics.has_errors()) {
     print(diagnostics);
@@ -142,8 +145,7 @@ int print_pseudo(const SearchGround& source, PatternId pattern,
   const Pattern& p = source.phonics.patterns()[pattern];
   if (json) {
     std::vector<FoundJson> list;
-    for (const PseudoWord& w : words)
-      list.push_back({w.word});
+    for (const PseudoWord& w : words) list.push_back({w.word});
     fmt::print("{}\n", found_json(p.id, list));
     return kDone;
   }

@@ -8,12 +8,14 @@
 #include <cstring>
 
 #include "base/error.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/forget_plan.h"
+#include "cli/messages.h"
 #include "cli/output_files.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "input/class_file.h"
 
 namespace sheaf {
@@ -29,7 +31,9 @@ constexpr int kMostTries = 20;
 void print_lines(std::string_view head, const std::vector<std::string>& lines) {
   if (lines.empty()) return;
   fmt::print("{}\n", head);
-  for (const std::string& line : lines) fmt::print("  {}\n", line);
+  for (const std::string& line : lines) {
+    fmt::print("  {}\n", printable(line));
+  }
 }
 
 std::string folder_line(const fs::path& folder) {

@@ -10,7 +10,7 @@
 
 #include "base/error.h"
 #include "base/utf8.h"
-#include "cli/files.h"
+#include "files/files.h"
 
 namespace sheaf {
 

@@ -7,10 +7,10 @@
 
 #include "base/error.h"
 #include "base/utf8.h"
-#include "cli/files.h"
-#include "cli/made_from.h"
 #include "cli/forget_files.h"
-#include "cli/pdf_titles.h"
+#include "driver/made_from.h"
+#include "driver/pdf_titles.h"
+#include "files/files.h"
 #include "input/learner_cuts.h"
 #include "input/named_code.h"
 #include "input/without_learner.h"

@@ -7,8 +7,8 @@
 
 #include "base/diagnostics.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/verbs.h"
+#include "files/files.h"
 #include "input/layout_file.h"
 #include "layout/style.h"
 #include "sheets/sheet.h"

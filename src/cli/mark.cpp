@@ -8,12 +8,14 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/json.h"
-#include "cli/marking_desk.h"
+#include "cli/messages.h"
 #include "cli/report_pages.h"
+#include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "driver/marking_desk.h"
+#include "files/files.h"
 #include "marking/advice.h"
 #include "marking/score_words.h"
 
@@ -260,9 +262,9 @@ int run_mark(const CommandLine& line) {
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());
-  bool good = true;
-  MarkingDesk desk(workspace, line, good);
-  if (!good) return kWrongCommandLine;
+  std::vector<std::string> faults;
+  MarkingDesk desk(workspace, marking_request(line), faults);
+  if (!print_faults(faults)) return kWrongCommandLine;
   if (!line.marking.pairs.empty()) return mark_pairs(line, desk);
 
   if (!line.marking.pdf.empty()) check_report_file(line);
@@ -272,6 +274,7 @@ int run_mark(const CommandLine& line) {
   if (diagnostics.has_errors()) return kFaultsInFiles;
   keep_learners(records, line.marking.learners);
   const bool any = keep_marked(records);
+  if (!any) print_nobody_marked();
   if (any && !line.marking.pdf.empty()) {
     write_mark_pages(workspace, line, records);
   }

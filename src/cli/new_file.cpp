@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "cli/files.h"
 #include "cli/output_files.h"
+#include "files/files.h"
 
 namespace sheaf {
 

@@ -14,8 +14,8 @@
 #include <tuple>
 
 #include "cli/file_rights.h"
-#include "cli/files.h"
 #include "cli/interrupt.h"
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -111,6 +111,13 @@ void write_all(int file, std::string_view bytes, const fs::path& target) {
   }
 }
 
+// Some file systems say that a disk is full only when a file is closed; the
+// file itself stays open for its lock.
+bool has_been_taken(int file) {
+  const int again = ::dup(file);
+  return again >= 0 && ::close(again) == 0;
+}
+
 }  // namespace
 
 OutputFiles::~OutputFiles() {
@@ -182,6 +189,12 @@ Descriptor OutputFiles::open_replaced(Pending& pending) {
   return file;
 }
 
+// Waiting for the disk is for what nobody could make again.
+bool OutputFiles::can_be_made_again(const Pending& pending) {
+  return pending.kind == OwnKind::pdf || pending.kind == OwnKind::made_from ||
+         pending.kind == OwnKind::dependencies;
+}
+
 void OutputFiles::put(Pending pending, std::string_view bytes) {
   pending.target = behind_links(pending.target);
   const fs::path target = pending.target;
@@ -190,11 +203,15 @@ void OutputFiles::put(Pending pending, std::string_view bytes) {
   pending_.reserve(pending_.size() + 1);
   pending.file = make_temporary(target, pending.temporary);
   const int file = pending.file.number();
+  const bool must_last = !can_be_made_again(pending);
+  must_last_ |= must_last;
   pending_.push_back(std::move(pending));
   write_all(file, bytes, target);
   const bool good =
       replaced ? keep_rights(replaced.number(), file) : give_usual_rights(file);
-  if (!good || ::fsync(file) != 0) fail_to_write(target);
+  if (!good || !(must_last ? ::fsync(file) == 0 : has_been_taken(file))) {
+    fail_to_write(target);
+  }
 }
 
 void OutputFiles::check(const fs::path& target, OwnKind kind,
@@ -279,7 +296,10 @@ void OutputFiles::finish() {
     ++placed_;
   }
   // So that the new names too outlast a power cut. Some file systems cannot.
-  for (const Folder& folder : folders_) ::fsync(folder.file.number());
+  if (must_last_) {
+    for (const Folder& folder : folders_) ::fsync(folder.file.number());
+  }
+  must_last_ = false;
   folders_.clear();
 }
 

@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "base/error.h"
-#include "cli/descriptor.h"
 #include "cli/own_files.h"
+#include "files/descriptor.h"
 
 namespace sheaf {
 
@@ -22,11 +22,14 @@ class FileChanged : public MachineError {
 };
 
 /// Files that are written together. Each is written beside its target under a
-/// name of its own (`.sheaf-writing-` and six signs) and flushed to the disk;
-/// when all are there they are renamed. What is guaranteed:
+/// name of its own (`.sheaf-writing-` and six signs); when all are there they
+/// are renamed. What a user wrote is flushed to the disk; pages, which can be
+/// made again, are not. What is guaranteed:
 ///
 /// - A target is its old self or its new self, whole, whatever happens: a full
-///   disk, an interrupt, a kill, a power cut.
+///   disk, an interrupt, a kill; and a power cut, but for pages: those may be
+///   cut short then, and the next build sees it by their bytes and makes them
+///   again.
 /// - Nothing is replaced but a file that Sheaf made itself, or one that is
 ///   still what it was when it was read. Owner and rights stay. A link stays a
 ///   link, and what it leads to is replaced.
@@ -95,12 +98,14 @@ class OutputFiles {
   void open_folder(const std::filesystem::path& path);
   void hold_folders();
   void put(Pending pending, std::string_view bytes);
+  static bool can_be_made_again(const Pending& pending);
   static Descriptor open_replaced(Pending& pending);
   static void put_in_place(Pending& pending);
 
   std::vector<Folder> folders_;
   std::vector<Pending> pending_;
   std::size_t placed_ = 0;
+  bool must_last_ = false;  // what is written is flushed to the disk
 };
 
 }  // namespace sheaf

@@ -9,7 +9,7 @@
 #include <string>
 
 #include "base/utf8.h"
-#include "cli/descriptor.h"
+#include "files/descriptor.h"
 #include "planning/block_list.h"
 
 namespace sheaf {

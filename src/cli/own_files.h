@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "pdf/own_pdf.h"
+#include "planning/block_list.h"
 
 namespace sheaf {
 
@@ -43,8 +44,6 @@ inline constexpr std::string_view kPdfWayOut =
 inline constexpr std::string_view kPacketWayOut =
     "rename it, or name another folder with `--out`";
 
-/// Bytes of the longest list that is read.
-inline constexpr std::size_t kLargestBlockedList = std::size_t{1} << 20U;
 /// What a list of words that are not to be suggested begins with.
 inline constexpr std::string_view kBlockedHead =
     "# Words that Sheaf does not suggest, as numbers made from them. Add some\n"

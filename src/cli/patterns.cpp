@@ -5,11 +5,12 @@
 #include <algorithm>
 
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "phonics/pattern_terms.h"
+#include "phonics/pattern_text.h"
 
 namespace sheaf {
 
@@ -55,6 +56,11 @@ void explain(const Phonics& phonics, PatternId id) {
   constexpr std::size_t kWords = 12, kMisses = 6;
   const Pattern& p = phonics.patterns()[id];
   fmt::print("{}: {}\n{}\n", p.id, p.name, p.remark);
+  if (const PatternText* text = find_pattern_text(p.id)) {
+    fmt::print("the rule: {}\n", text->teacher);
+    fmt::print("set it beside: {}\n", text->compare);
+    fmt::print("where the rule comes from: {}\n", text->source);
+  }
   fmt::print("words that have it:\n ");
   for (const std::string& word : phonics.words_with(id, kWords)) {
     fmt::print(" {}", word);

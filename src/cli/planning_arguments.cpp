@@ -7,8 +7,9 @@
 #include "base/nearest.h"
 #include "base/options.h"
 #include "base/utf8.h"
-#include "cli/files.h"
+#include "cli/messages.h"
 #include "cli/own_files.h"
+#include "files/files.h"
 #include "pictures/picture_words.h"
 
 namespace sheaf {
@@ -95,29 +96,6 @@ std::optional<Taught> taught_argument(Workspace& workspace,
   }
   print(diagnostics);
   return std::nullopt;
-}
-
-BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
-                         const fs::path& folder) {
-  BlockList list;
-  const fs::path path =
-      asked_for.empty() ? folder / kBlockedFile : fs::path(asked_for);
-  if (!asked_for.empty() || workspace.has_file(path)) {
-    const std::string& text = workspace.open(path).text();
-    if (text.size() > kLargestBlockedList) {
-      throw MachineError(
-          fmt::format("the list of words not to suggest {} is longer than {} "
-                      "kB; take some out",
-                      path.string(), kLargestBlockedList >> 10U));
-    }
-    list.add(text);
-  }
-  return list;
-}
-
-bool has_clear_picture(std::string_view word) {
-  const PictureWord* row = find_picture_word(word);
-  return row != nullptr && row->clear;
 }
 
 }  // namespace sheaf

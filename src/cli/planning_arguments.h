@@ -4,8 +4,7 @@
 #include <string>
 
 #include "cli/command_line.h"
-#include "cli/workspace.h"
-#include "planning/block_list.h"
+#include "driver/workspace.h"
 #include "planning/word_search.h"
 
 namespace sheaf {
@@ -23,14 +22,5 @@ std::optional<Range> range_argument(const std::string& text,
 /// What was taught at the step that is asked for; nothing known without one.
 std::optional<Taught> taught_argument(Workspace& workspace,
                                       const CommandLine::Planning& planning);
-
-/// The teacher's own list of blocked words, if there is one: the file asked
-/// for, else the one in `folder`.
-inline constexpr std::string_view kBlockedFile = "blocked-words.txt";
-BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
-                         const std::filesystem::path& folder);
-
-/// Whether the picture table has a picture of the word that children name so.
-bool has_clear_picture(std::string_view word);
 
 }  // namespace sheaf

@@ -6,11 +6,13 @@
 
 #include "base/options.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
-#include "cli/marking_desk.h"
+#include "cli/messages.h"
 #include "cli/report_pages.h"
+#include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "driver/marking_desk.h"
+#include "files/files.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
@@ -46,7 +48,11 @@ void print_learner(const LearnerProgress& learner,
 
 int run_progress(const CommandLine& line) {
   ProgressRules rules;
-  if (!read_rules(line, rules)) return kWrongCommandLine;
+  if (const std::string fault = read_rules(line.marking.rules, rules);
+      !fault.empty()) {
+    fmt::print(stderr, "sheaf: {}\n", fault);
+    return kWrongCommandLine;
+  }
   const auto rate = read_number(line.marking.rate);
   if (!rate || *rate < 0 || *rate > 20) {
     fmt::print(stderr,
@@ -55,9 +61,9 @@ int run_progress(const CommandLine& line) {
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());
-  bool good = true;
-  MarkingDesk desk(workspace, line, good);
-  if (!good) return kWrongCommandLine;
+  std::vector<std::string> faults;
+  MarkingDesk desk(workspace, marking_request(line), faults);
+  if (!print_faults(faults)) return kWrongCommandLine;
   if (!line.marking.pdf.empty()) check_report_file(line);
   Diagnostics diagnostics;
   std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
@@ -65,7 +71,10 @@ int run_progress(const CommandLine& line) {
   if (diagnostics.has_errors()) return kFaultsInFiles;
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
   keep_learners(records, line.marking.learners);
-  if (!keep_marked(records)) return kDone;
+  if (!keep_marked(records)) {
+    print_nobody_marked();
+    return kDone;
+  }
   const std::vector<LearnerProgress> learners = class_progress(
       sessions_of(records), lessons, desk.phonics().patterns(), rules);
   if (!line.marking.pdf.empty()) {

@@ -8,12 +8,14 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
-#include "cli/class_roll.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
-#include "cli/marking_desk.h"
+#include "cli/messages.h"
 #include "cli/new_file.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
+#include "driver/class_roll.h"
+#include "driver/marking_desk.h"
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -220,8 +222,9 @@ int run_record(const CommandLine& line) {
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());
-  bool good = true;
-  MarkingDesk desk(workspace, line, good);
+  std::vector<std::string> faults;
+  MarkingDesk desk(workspace, marking_request(line), faults);
+  if (!print_faults(faults)) return kWrongCommandLine;
   Diagnostics diagnostics;
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
   const ClassFile* pupils =
@@ -229,11 +232,11 @@ int run_record(const CommandLine& line) {
   const fs::path home = fs::path(line.marking.class_file).parent_path();
   std::vector<std::string> codes;
   if (lesson != nullptr && pupils != nullptr) {
-    codes =
-        listed_codes(line, *pupils,
-                     class_roll(*pupils, home, *lesson,
-                                read_date(line.marking.date), workspace, line),
-                     diagnostics);
+    codes = listed_codes(
+        line, *pupils,
+        class_roll(*pupils, home, *lesson, read_date(line.marking.date),
+                   workspace, line.allowed_folders),
+        diagnostics);
   }
   print(diagnostics);
   if (codes.empty()) return kFaultsInFiles;
@@ -250,9 +253,8 @@ int run_record(const CommandLine& line) {
   const fs::path above = fs::absolute(folder).lexically_normal().parent_path();
   const std::string lesson_name = seen_from(above, lesson->path);
   const std::string class_name = seen_from(above, line.marking.class_file);
-  const std::string text =
-      form(line, *lesson, codes, desk.phonics().patterns(), lesson_name,
-           class_name);
+  const std::string text = form(line, *lesson, codes, desk.phonics().patterns(),
+                                lesson_name, class_name);
   if (!names(text, lesson_name, class_name)) {
     throw MachineError(fmt::format(
         "{} or {} cannot be named in a record; rename the file, with no "

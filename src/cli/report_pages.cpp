@@ -3,8 +3,9 @@
 #include <fmt/format.h>
 
 #include "base/utf8.h"
+#include "cli/messages.h"
 #include "cli/output_files.h"
-#include "cli/pdf_titles.h"
+#include "driver/pdf_titles.h"
 #include "pdf/pdf_writer.h"
 #include "reports/mark_report.h"
 #include "reports/progress_report.h"

@@ -2,7 +2,8 @@
 
 #include <vector>
 
-#include "cli/marking_desk.h"
+#include "cli/command_line.h"
+#include "driver/marking_desk.h"
 #include "marking/progress.h"
 
 namespace sheaf {

@@ -9,12 +9,14 @@
 
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
-#include "cli/marking_desk.h"
+#include "cli/messages.h"
 #include "cli/new_file.h"
 #include "cli/output_files.h"
+#include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "driver/marking_desk.h"
+#include "files/files.h"
 #include "input/class_text.h"
 #include "marking/calendar.h"
 #include "marking/review_plan.h"
@@ -249,11 +251,13 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
   const fs::path plan =
       folder /
       fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
+  // A name with a line break in it would end the remark.
+  std::string name = class_path.filename().string();
+  if (printable(name) != name) name = "the class file";
   const std::string about = fmt::format(
       "# {} with review words for the week of {}. {}, and\n"
       "# anew each time: make your changes in {}.\n",
-      class_path.filename().string(), line.marking.date, kByReview,
-      class_path.filename().string());
+      name, line.marking.date, kByReview, name);
   files.add(plan,
             with_modeline(about + class_text(pupils, words), "class", plan),
             OwnKind::review, kPacketWayOut);
@@ -273,8 +277,9 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
   fmt::print(
       "\n{}: review words for {} learners; `sheaf build {}--class {}` "
       "prints them{}\n",
-      plan.string(), words.size(), all_have_lessons ? "" : "LESSON ",
-      plan.string(), all_have_lessons ? "" : " with the week's lesson, LESSON");
+      printable(plan.string()), words.size(), all_have_lessons ? "" : "LESSON ",
+      printable(plan.string()),
+      all_have_lessons ? "" : " with the week's lesson, LESSON");
   if (check.empty()) {
     fmt::print(
         "no check of old patterns: nothing was taught long enough ago, "
@@ -284,7 +289,7 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
     fmt::print(
         "{}: a check of old patterns in new words; `sheaf build {}` "
         "prints it\n",
-        check_path.string(), check_path.string());
+        printable(check_path.string()), printable(check_path.string()));
   }
 }
 
@@ -292,7 +297,11 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
 
 int run_review(const CommandLine& line) {
   ProgressRules rules;
-  if (!read_rules(line, rules)) return kWrongCommandLine;
+  if (const std::string fault = read_rules(line.marking.rules, rules);
+      !fault.empty()) {
+    fmt::print(stderr, "sheaf: {}\n", fault);
+    return kWrongCommandLine;
+  }
   const auto week = read_date(line.marking.date);
   if (!week) {
     fmt::print(stderr,
@@ -301,9 +310,9 @@ int run_review(const CommandLine& line) {
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());
-  bool good = true;
-  MarkingDesk desk(workspace, line, good);
-  if (!good) return kWrongCommandLine;
+  std::vector<std::string> faults;
+  MarkingDesk desk(workspace, marking_request(line), faults);
+  if (!print_faults(faults)) return kWrongCommandLine;
   Diagnostics diagnostics;
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);

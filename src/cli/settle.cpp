@@ -1,166 +1,50 @@
 // `sheaf settle`: a lesson with every choice written out, so that one file
 // makes the same pages elsewhere.
 
+#include "driver/settle.h"
+
 #include <fmt/format.h>
 
-#include <cstdio>
-#include <deque>
-
-#include "base/base64.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
+#include "cli/messages.h"
 #include "cli/new_file.h"
-#include "cli/settle_text.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
-#include "pdf/pdf_writer.h"
-#include "pictures/decode_image.h"
-#include "pictures/emoji.h"
+#include "files/files.h"
 
 namespace sheaf {
 
 namespace fs = std::filesystem;
 
-namespace {
-
-// What fits into a lesson file with all else that stands there.
-constexpr std::size_t kMostPictureBytes = std::size_t{2} << 20U;
-
-using Pictures = std::vector<std::pair<std::string, std::string>>;
-
-std::string kind_of_picture(std::string_view bytes) {
-  return bytes.starts_with("\x89PNG") ? "png" : "jpeg";
-}
-
-// The lesson's pictures as text that can stand in it.
-std::optional<Pictures> embedded(const CommandLine& line, const Lesson& lesson,
-                                 const fs::path& folder) {
-  Pictures pictures;
-  std::size_t size = 0;
-  // With a structured binding clang-tidy 16 falls over.
-  for (const auto& picture : lesson.pictures) {
-    const PlacedWord& word = picture.first;
-    const PlacedWord& name = picture.second;
-    if (looks_like_emoji(name.value) ||
-        name.value.starts_with(kEmbeddedPicture)) {
-      pictures.emplace_back(word.value, name.value);
-      continue;
-    }
-    const auto path = find_named_file(name.value, folder, shipped_folder(),
-                                      line.allowed_folders);
-    if (!path) return std::nullopt;  // said before
-    const std::string bytes = read_file(*path, kMaxImageBytes);
-    size += bytes.size();
-    if (size > kMostPictureBytes) {
-      fmt::print(stderr,
-                 "sheaf: {} and the pictures before it are too large to stand "
-                 "in a lesson, by more than {} MB; make them smaller\n",
-                 printable(path->string()), kMostPictureBytes >> 20U);
-      return std::nullopt;
-    }
-    pictures.emplace_back(
-        word.value, fmt::format("{}{};base64,{}", kEmbeddedPicture,
-                                kind_of_picture(bytes), to_base64(bytes)));
+int run_settle(const CommandLine& line) {
+  const fs::path path = line.arguments.front();
+  const fs::path target =
+      line.planning.file.empty()
+          ? path.parent_path() / (path.stem().string() + "-settled.yaml")
+          : fs::path(line.planning.file);
+  Workspace workspace(shipped_folder());
+  Diagnostics diagnostics;
+  const Settled settled =
+      settle(workspace, lesson_request(line), path.string(), diagnostics);
+  print(diagnostics);
+  if (diagnostics.has_errors()) return kFaultsInFiles;
+  if (!settled.too_large.empty()) {
+    fmt::print(stderr, "sheaf: {}\n", settled.too_large);
+    return kFaultsInFiles;
   }
-  return pictures;
-}
-
-// All bytes of both packets.
-std::string pages_of(Workspace& workspace, const PreparedLesson& lesson,
-                     Diagnostics& diagnostics) {
-  const Packet packet =
-      make_packet(lesson.analyzed, lesson.layout, *lesson.pictures,
-                  lesson.style, workspace.shaper(), {}, diagnostics);
-  std::string bytes;
-  for (const Document* document : {&packet.learner, &packet.teacher}) {
-    if (!document->pages.empty()) bytes += write_pdf(*document);
+  if (!settled.text) {
+    fmt::print(stderr, "sheaf: {} cannot be settled: {}\n",
+               printable(path.string()), settled.why);
+    return kFaultsInFiles;
   }
-  return bytes;
-}
-
-void warn_of_typefaces(const PreparedLesson& lesson) {
-  for (const char* option : {"typeface", "bold-typeface"}) {
-    const std::string& name = lesson.layout.settings.text(option);
-    if (!name.ends_with(".ttf") && !name.ends_with(".otf")) continue;
+  for (const std::string& name : settled.typefaces) {
     fmt::print(stderr,
                "sheaf: the typeface file {} cannot stand in a lesson; send it "
                "along, if its licence lets you\n",
                sheaf::quoted(name));
   }
-}
-
-class Settling {
- public:
-  Settling(Workspace& workspace, const CommandLine& line,
-           const PreparedLesson& lesson, std::string pages, fs::path folder)
-      : workspace_(workspace),
-        line_(line),
-        lesson_(lesson),
-        pages_(std::move(pages)),
-        folder_(std::move(folder)) {}
-
-  // The fullest text that makes the same pages; nothing where none does.
-  std::optional<std::string> run(const Pictures& pictures, std::string& why) {
-    for (const bool splits : {true, false}) {
-      for (const bool sort_words : {true, false}) {
-        auto text = settled_text(lesson_, pictures, {splits, sort_words}, why);
-        if (!text) return std::nullopt;
-        if (comes_out_the_same(*text)) return text;
-      }
-    }
-    why = "its pages would not come out the same";
-    return std::nullopt;
-  }
-
- private:
-  bool comes_out_the_same(const std::string& text) {
-    const SourceFile& file =
-        texts_.emplace_back(lesson_.lesson.file->name(), text);
-    CommandLine own = line_;
-    own.layout.clear();
-    Diagnostics unheard;
-    const auto settled = prepare_text(workspace_, own, file, folder_, unheard);
-    return settled != nullptr &&
-           pages_of(workspace_, *settled, unheard) == pages_;
-  }
-
-  Workspace& workspace_;
-  const CommandLine& line_;
-  const PreparedLesson& lesson_;
-  std::string pages_;
-  fs::path folder_;
-  std::deque<SourceFile> texts_;
-};
-
-}  // namespace
-
-int run_settle(const CommandLine& line) {
-  const fs::path path = line.arguments.front();
-  const fs::path folder = path.parent_path();
-  const fs::path target =
-      line.planning.file.empty()
-          ? folder / (path.stem().string() + "-settled.yaml")
-          : fs::path(line.planning.file);
-  Workspace workspace(shipped_folder());
-  Diagnostics diagnostics;
-  const auto lesson = prepare(workspace, line, path.string(), diagnostics);
-  std::string pages;
-  if (lesson != nullptr) pages = pages_of(workspace, *lesson, diagnostics);
-  print(diagnostics);
-  if (diagnostics.has_errors()) return kFaultsInFiles;
-  const auto pictures = embedded(line, lesson->lesson, folder);
-  if (!pictures) return kFaultsInFiles;
-  std::string why;
-  const auto text = Settling(workspace, line, *lesson, std::move(pages), folder)
-                        .run(*pictures, why);
-  if (!text) {
-    fmt::print(stderr, "sheaf: {} cannot be settled: {}\n",
-               printable(path.string()), why);
-    return kFaultsInFiles;
-  }
-  warn_of_typefaces(*lesson);
-  if (!write_new_file(target, *text)) {
+  if (!write_new_file(target, *settled.text)) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file\n",

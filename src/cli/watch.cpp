@@ -7,10 +7,10 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/folder_watch.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 
 namespace sheaf {
 

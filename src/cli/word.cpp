@@ -5,12 +5,13 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
 #include "cli/json.h"
 #include "cli/verbs.h"
-#include "cli/workspace.h"
+#include "driver/workspace.h"
+#include "files/files.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
+#include "planning/block_list.h"
 
 namespace sheaf {
 
@@ -49,8 +50,11 @@ void print_reading(const Phonics& phonics, const Reading& reading,
   if (!irregular.empty()) fmt::print("  irregular  {}\n", irregular);
   fmt::print("  from       {}\n", origin_text(reading.origin));
   if (reading.origin == Reading::Origin::guess) {
-    const std::vector<std::string> right = phonics.right_forms(reading.word);
-    const std::vector<std::string_view> meant(right.begin(), right.end());
+    const std::vector<std::string> words =
+        phonics.meant_words(reading.word, [](std::string_view word) {
+          return !BlockList::shipped().blocks(word);
+        });
+    const std::vector<std::string_view> meant(words.begin(), words.end());
     if (!meant.empty()) fmt::print("  {}\n", did_you_mean(meant));
     fmt::print("  to keep it, or to mend it, write under `split:`  {}\n",
                split_line(reading));

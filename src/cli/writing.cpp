@@ -8,10 +8,12 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/files.h"
-#include "cli/marking_desk.h"
+#include "cli/messages.h"
+#include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "driver/marking_desk.h"
+#include "files/files.h"
 #include "input/raw_text.h"
 #include "input/sequence.h"
 #include "marking/free_writing.h"
@@ -45,8 +47,7 @@ void add_sight_words(std::span<const PlacedWord> words, SightWords& known) {
 // What was taught up to the step, by the sequence.
 void add_sequence(Workspace& workspace, const CommandLine& line,
                   const Phonics& phonics, std::vector<PatternId>& taught,
-                  SightWords& sight_words,
-                  Diagnostics& diagnostics) {
+                  SightWords& sight_words, Diagnostics& diagnostics) {
   const SequenceFile sequence =
       read_sequence(workspace.open(line.marking.sequence), diagnostics);
   if (diagnostics.has_errors()) return;
@@ -161,9 +162,9 @@ int run_writing(const CommandLine& line) {
     return kWrongCommandLine;
   }
   Workspace workspace(shipped_folder());
-  bool good = true;
-  MarkingDesk desk(workspace, line, good);
-  if (!good) return kWrongCommandLine;
+  std::vector<std::string> faults;
+  MarkingDesk desk(workspace, marking_request(line), faults);
+  if (!print_faults(faults)) return kWrongCommandLine;
   const PatternCatalogue& catalogue = desk.phonics().patterns();
   Diagnostics diagnostics;
   std::vector<PatternId> taught;

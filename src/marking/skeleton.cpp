@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "phonics/letters.h"
+
 namespace sheaf {
 namespace {
 
@@ -42,10 +44,6 @@ char group_of(Phoneme p) {
     default:
       return '\0';
   }
-}
-
-bool is_vowel_letter(char c) {
-  return std::string_view("aeiouy").find(c) != std::string_view::npos;
 }
 
 // What stands at one place: the groups it may stand for and its letters.

@@ -63,7 +63,13 @@ struct Bindery {
   SheetMemory& memory;
 };
 
-FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
+SheetInput sheet_input(const Bindery& b, const OptionValues& options,
+                       std::span<const PlannedSheet> packet) {
+  return {b.lesson, options, b.pictures, b.memory, packet, b.whom.learners};
+}
+
+FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
+                     std::span<const PlannedSheet> packet) {
   const AnalyzedLesson& lesson = b.lesson;
   FrameText text;
   text.title = lesson.lesson->title.value;
@@ -71,7 +77,8 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
   text.direction = sheet.kind->direction;
   text.action = sheet.kind->action;
   if (sheet.kind->other_direction != nullptr) {
-    const Direction other = sheet.kind->other_direction(sheet.options);
+    const Direction other =
+        sheet.kind->other_direction(sheet_input(b, sheet.options, packet));
     if (!other.text.empty()) {
       text.direction = other.text;
       text.action = other.action;
@@ -85,17 +92,12 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet) {
   return text;
 }
 
-SheetInput sheet_input(const Bindery& b, const OptionValues& options,
-                       std::span<const PlannedSheet> packet) {
-  return {b.lesson, options, b.pictures, b.memory, packet, b.whom.learners};
-}
-
 std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 std::span<const PlannedSheet> packet,
                                 Document& document, Diagnostics& diagnostics) {
   FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
   const ElementId section = document.add({Role::section, kDocumentElement});
-  const FrameText frame = frame_text(b, sheet);
+  const FrameText frame = frame_text(b, sheet, packet);
   Style style = b.style;
   if (sheet.kind->for_teacher) {
     style.paper = style.teacher_paper;

@@ -32,13 +32,13 @@ void keep_error(HPDF_STATUS, HPDF_STATUS, void*) noexcept {}
 
 // libharu, told that there is no memory, may crash in its own clean-up. So it
 // is never told: it gets a little from this reserve, enough for any one call,
-// and after the call Sheaf gives up. One thread.
+// and after the call Sheaf gives up. A document is made by one thread.
 struct Reserve {
   alignas(std::max_align_t) std::array<std::byte, 65536> bytes;
   std::size_t used = 0;
   bool is_broached = false;
 };
-Reserve reserve;
+thread_local Reserve reserve;
 
 void* allocate(HPDF_UINT size) noexcept {
   if (void* memory = std::malloc(size)) return memory;
@@ -71,13 +71,6 @@ void release(void* memory) noexcept {
 }  // namespace
 
 Objects::Objects() {
-  // The layout of libharu's structs, which this folder reads, is that of the
-  // version it was compiled with.
-  if (std::string_view(HPDF_GetVersion()) != HPDF_VERSION_TEXT) {
-    throw MachineError(
-        fmt::format("the PDF library is version {}, but {} is needed",
-                    HPDF_GetVersion(), HPDF_VERSION_TEXT));
-  }
   reserve.used = 0;
   reserve.is_broached = false;
   document_ = HPDF_NewEx(&keep_error, &allocate, &release, 0, nullptr);

@@ -75,9 +75,9 @@ class PdfFile {
     std::size_t page;
   };
 
-  // Set up once for all documents. One thread.
+  // Set up once for all documents of a thread.
   static Deflater& deflater() {
-    static Deflater deflater;
+    thread_local Deflater deflater;
     return deflater;
   }
   void write_pages(const Document& document, ElementId shift);

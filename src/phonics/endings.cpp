@@ -5,6 +5,7 @@
 
 #include "phonics/ending_rules.h"
 #include "phonics/irregular_forms.h"
+#include "phonics/letters.h"
 
 namespace sheaf {
 namespace {
@@ -25,10 +26,6 @@ constexpr std::array kEndings = {
     EndingRow{Ending::y, "y"},
 };
 
-bool is_vowel_letter(char c) {
-  return std::string_view("aeiou").find(c) != std::string_view::npos;
-}
-
 bool has_vowel_letter(std::string_view text) {
   return text.find_first_of("aeiouy") != std::string_view::npos;
 }
@@ -37,7 +34,7 @@ bool has_vowel_letter(std::string_view text) {
 // the exception.
 bool wants_own_e(std::string_view stem) {
   const std::size_t n = stem.size();
-  return stem.ends_with('s') && n > 2 && !is_vowel_letter(stem[n - 2]) &&
+  return stem.ends_with('s') && n > 2 && !is_full_vowel_letter(stem[n - 2]) &&
          !stem.ends_with("ss") && !stem.ends_with("lens") &&
          !stem.ends_with("summons");
 }
@@ -73,7 +70,7 @@ class BaseList {
   bool is_doubled() const {
     const std::size_t n = stem_.size();
     return n > 2 && stem_[n - 1] == stem_[n - 2] &&
-           !is_vowel_letter(stem_[n - 1]);
+           !is_full_vowel_letter(stem_[n - 1]);
   }
 
   void before_vowel() {

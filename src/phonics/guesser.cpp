@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "phonics/letter_teams.h"
 #include "phonics/unit_rules.h"
 
 namespace sheaf {
@@ -22,12 +23,16 @@ struct Path {
 };
 
 constexpr std::size_t kWidth = 8;
+constexpr std::size_t kOpenWidth = 4;
 
 class Guess {
  public:
   Guess(std::string_view letters, const Inventory& inventory,
         std::span<const GuessStep> steps)
-      : letters_(letters), inventory_(inventory), steps_(steps) {
+      : letters_(letters),
+        inventory_(inventory),
+        steps_(steps),
+        teams_(letters) {
     paths_.reserve(letters.size() * kWidth);
     ends_.resize(letters.size() + 1);
   }
@@ -85,7 +90,13 @@ class Guess {
   void keep_best(std::vector<std::int16_t>& paths) const {
     std::ranges::stable_sort(paths, {},
                              [&](std::int16_t p) { return paths_[p].cost; });
-    if (paths.size() > kWidth) paths.resize(kWidth);
+    // A split grapheme pays at once for what its e earns later, so those that
+    // wait for it are no rivals of the others.
+    std::size_t closed = 0, open = 0;
+    std::erase_if(paths, [&](std::int16_t p) {
+      return paths_[p].open == kClosed ? ++closed > kWidth
+                                       : ++open > kOpenWidth;
+    });
   }
 
   void add(std::size_t end, const Path& path) {
@@ -111,7 +122,7 @@ class Guess {
       next.open = kClosed;
       next.from = from;
       next.id = -1;
-      next.cost += step_cost(after, kSplitStep);
+      next.cost += step_cost(after, kSplitStep) + teams_.split_end_cost(at);
       next.before = path.last;
       next.last = kSplitStep;
       next.begin = static_cast<std::uint8_t>(at);
@@ -162,7 +173,10 @@ class Guess {
       open = st ? kTwoConsonants : kOneConsonant;
     }
     Path next;
-    next.cost = path.cost + step_cost(after, id);
+    const bool behind_unit = !edge && path.last != kSplitStep;
+    next.cost =
+        path.cost + step_cost(after, id) +
+        teams_.cost(unit, behind_unit ? &inventory_[path.unit] : nullptr, at);
     next.before = path.last;
     next.last = next.unit = id;
     next.open = open;
@@ -218,6 +232,7 @@ class Guess {
   std::string_view letters_;
   const Inventory& inventory_;
   std::span<const GuessStep> steps_;
+  LetterTeams teams_;
   std::vector<Path> paths_;
   std::vector<std::vector<std::int16_t>> ends_;
 };

@@ -34,8 +34,21 @@ std::vector<TableRow> data_rows(std::string_view table) {
 std::vector<PatternText> read_texts() {
   std::vector<PatternText> texts;
   for (const TableRow& row : data_rows(pattern_texts_table())) {
-    texts.push_back({row.cell(0), named<PatternText::Card>(row.cell(1), kCards),
-                     row.cell(2), row.cell(3), row.cell(4), row.cell(5)});
+    PatternText& text = texts.emplace_back();
+    text.id = row.cell(0);
+    text.card = named<PatternText::Card>(row.cell(1), kCards);
+    text.learner = row.cell(2);
+    text.teacher = row.cell(3);
+    text.compare = row.cell(4);
+    text.source = row.cell(5);
+    if (row.cell(6) != "-") text.words = split_at(row.cell(6), ' ');
+    if (row.cell(7) == "-") continue;
+    for (std::string_view part : split_at(row.cell(7), ';')) {
+      if (part.starts_with(' ')) part.remove_prefix(1);
+      const std::size_t sign = part.find('=');
+      assert(sign != std::string_view::npos);
+      text.meanings.push_back({part.substr(0, sign), part.substr(sign + 1)});
+    }
   }
   return texts;
 }

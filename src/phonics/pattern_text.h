@@ -4,6 +4,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "phonics/phoneme.h"
 
@@ -27,12 +28,21 @@ struct PatternText {
   };
   std::string_view id;
   Card card = Card::sound;
-  /// For the learner, to be read at seven; `{key}`, `{g}` and `{p}` stand for
-  /// the key word, the grapheme on the card and the key word's prefix.
+  /// For the learner, to be read at seven; `{key}`, `{g}`, `{p}` and `{m}`
+  /// stand for the key word, the grapheme on the card, the key word's prefix or
+  /// ending and what that means.
   std::string_view learner;
   std::string_view teacher;  ///< the generalisation
   std::string_view compare;  ///< what to set it beside
   std::string_view source;
+  /// Of an ending that has several sounds, a word for each: jumped, sailed,
+  /// landed.
+  std::vector<std::string_view> words;
+  /// What each of its endings or prefixes means: "ful", "full of it".
+  struct Meaning {
+    std::string_view affix, meaning;
+  };
+  std::vector<Meaning> meanings;
 };
 
 /// The texts of all patterns of the catalogue, in its order.

@@ -7,6 +7,7 @@
 #include "phonics/accent.h"
 #include "phonics/derive.h"
 #include "phonics/guess_word.h"
+#include "phonics/near_words.h"
 #include "phonics/own_pattern.h"
 #include "phonics/phonics_impl.h"
 #include "phonics/reading_maker.h"
@@ -230,6 +231,17 @@ std::shared_ptr<const Reading> Phonics::first_units(
   return entry.units;
 }
 
+int Phonics::syllables(std::string_view word) const {
+  const LetterMap map = map_letters(normalized(word));
+  const std::uint32_t place =
+      map.good ? impl_->lexicon.find(map.spelling) : kNoWord;
+  const auto record =
+      place == kNoWord ? std::nullopt : impl_->lexicon.record(place);
+  return record
+             ? syllable_count(record->segments, impl_->lexicon.inventory())
+             : first_units(word, Conventions{})->syllables();
+}
+
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
   return map.good && !Impl::known(impl_->lexicon, map.spelling).empty();
@@ -245,6 +257,23 @@ std::vector<std::string> Phonics::right_forms(std::string_view word) const {
     if (words.size() < kMost) words.push_back(std::move(form.word));
   }
   return words;
+}
+
+std::vector<std::string> Phonics::meant_words(
+    std::string_view word,
+    const std::function<bool(std::string_view)>& may_suggest) const {
+  const std::string given = normalized(word);
+  const LetterMap map = map_letters(given);
+  if (!map.good || map.spelling != map.letters || knows(word)) return {};
+  std::vector<std::string> right = right_forms(word);
+  std::erase_if(right, [&](const std::string& one) {
+    return may_suggest && !may_suggest(one);
+  });
+  if (!right.empty()) return right;
+  NearWordLimits limits;
+  limits.names = map.capital;
+  limits.may_suggest = may_suggest;
+  return near_words(map.letters, impl_->lexicon, limits);
 }
 
 const PatternCatalogue& Phonics::patterns() const { return impl_->catalogue; }

@@ -108,11 +108,21 @@ class Phonics {
   /// pass over most words for their graphemes alone.
   std::shared_ptr<const Reading> first_units(
       std::string_view word, const Conventions& conventions) const;
+  /// How many syllables the first reading of a word has, as the word list has
+  /// it, without laying the word against its sounds.
+  int syllables(std::string_view word) const;
   bool knows(std::string_view word) const;
   /// The known words that an unknown one is likely meant for, where it is a
   /// known base with its ending put on wrongly: carried for carryed, went and
   /// gone for goed. The likeliest first, at most a few; empty for known words.
   std::vector<std::string> right_forms(std::string_view word) const;
+  /// What a teacher may have meant by an unknown word: `right_forms`, or where
+  /// there are none the words one slip away (`near_words`), names only where
+  /// the word has a capital, and only what `may_suggest` lets pass. The
+  /// likeliest first, at most three; empty for known words.
+  std::vector<std::string> meant_words(
+      std::string_view word,
+      const std::function<bool(std::string_view)>& may_suggest) const;
   std::optional<WordInfo> info(std::string_view word) const;
 
   const PatternCatalogue& patterns() const;

@@ -24,10 +24,6 @@ bool softens(const Correspondence& unit) {
 
 }  // namespace
 
-bool is_vowel_letter(char c) {
-  return std::string_view("aeiouy").find(c) != std::string_view::npos;
-}
-
 LastUnit kind_of(const Correspondence& unit) {
   const Phoneme sound = unit.sounds[unit.sound_count - 1];
   if (unit.length != 1 || !is_vowel(sound)) return kOther;

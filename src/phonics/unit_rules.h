@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "phonics/inventory.h"
+#include "phonics/letters.h"
 
 namespace sheaf {
 
@@ -39,7 +40,5 @@ bool split_is_possible(std::string_view letters, std::size_t at,
 /// and the l of settled, behind a consonant; the m of rhythm behind s or th.
 bool may_stand_at(const Correspondence& unit, std::string_view letters,
                   std::size_t at);
-
-bool is_vowel_letter(char c);
 
 }  // namespace sheaf

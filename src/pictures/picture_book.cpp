@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <map>
+#include <mutex>
 #include <utility>
 
 #include "base/error.h"
@@ -90,16 +91,20 @@ struct PictureBook::Impl {
   // By word, and by emoji and word. Maps keep what they hold in one place.
   std::map<std::string, Picture, std::less<>> words;
   std::map<std::pair<std::string, std::string>, Picture> emoji;
+  std::mutex lock;  // of all three
+
+  explicit Impl(FontLibrary& library) : fonts(library) {}
 };
 
 PictureBook::PictureBook(FontLibrary& fonts)
-    : impl_(std::make_unique<Impl>(Impl{fonts, {}, {}})) {}
+    : impl_(std::make_unique<Impl>(fonts)) {}
 
 PictureBook::~PictureBook() = default;
 
 const Picture* PictureBook::find(std::string_view word) {
   const PictureWord* row = find_picture_word(word);
   if (!row) return nullptr;
+  const std::lock_guard held(impl_->lock);
   const auto known = impl_->words.find(row->word);
   if (known != impl_->words.end()) return &known->second;
   Picture picture{std::string(row->word), {}};
@@ -123,6 +128,7 @@ const Picture* PictureBook::find_emoji(std::string_view emoji,
                                        std::string_view word,
                                        std::string& why) {
   const std::string plain = plain_emoji(emoji);
+  const std::lock_guard held(impl_->lock);
   auto key = std::pair(plain, std::string(word));
   const auto known = impl_->emoji.find(key);
   if (known != impl_->emoji.end()) return &known->second;

@@ -14,7 +14,7 @@ namespace sheaf {
 /// picture of the picture font that a lesson names. All have one scale, so
 /// that their lines are of one weight when they are printed at one size.
 /// Outlines are made when first asked for; the book owns them, and pages hold
-/// plain pointers.
+/// plain pointers. Any thread may ask.
 class PictureBook {
  public:
   /// `fonts` must outlive the book. Its picture font is opened when the first

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <set>
 #include <span>
@@ -10,6 +11,9 @@
 #include "phonics/phonics.h"
 
 namespace sheaf {
+
+/// Bytes of the longest list that is read.
+inline constexpr std::size_t kLargestBlockedList = std::size_t{1} << 20U;
 
 /// Words that are never suggested for a child: weapons, drugs, sex, death,
 /// slurs, drink, gambling, insults and makers' names. A teacher may still

@@ -17,9 +17,6 @@ constexpr std::size_t kMostLetters = 6;
 // How often the part with the pattern comes for once that the other does.
 constexpr int kOwnUses = 4;
 constexpr int kRounds = 12;
-// Words that `sheaf word` parts otherwise are made only where fewer than this
-// are parted alike.
-constexpr std::size_t kFewWords = 10;
 
 // Two parts on their way to a word.
 struct Made {
@@ -29,15 +26,6 @@ struct Made {
   const WordPart* onset = nullptr;
   const WordPart* rest = nullptr;
 };
-
-// One that few words have, or that begins with a single letter which says what
-// it seldom says: mon is no word with the o of son.
-bool is_doubtful(const WordPart& rest) {
-  const Unit& vowel = rest.units.front();
-  return rest.has_pattern && (rest.words < 2 || (rest.units.size() > 1 &&
-                                                 vowel.grapheme.size() == 1 &&
-                                                 !is_plain_short_vowel(vowel)));
-}
 
 Reading join(const WordPart& onset, const WordPart& rest,
              const Speech& speech) {
@@ -67,8 +55,7 @@ class Maker {
   Maker(const SearchGround& source, PatternId pattern)
       : source_(source), pattern_(pattern), groups_(source.phonics) {}
 
-  /// `doubtful`: its rest alone does not tell how it is said.
-  bool is_fit(const Reading& made, bool doubtful) const {
+  bool is_fit(const Reading& made) const {
     if (made.word.size() > kMostLetters || made.word.size() < 3) return false;
     const std::vector<Phoneme> sounds = listed_sounds(made.units);
     return groups_.is_english(sounds) && has_pattern(made) &&
@@ -79,15 +66,20 @@ class Maker {
            is_clean(BlockList::shipped(), made.word, sounds) &&
            (source_.blocked == nullptr ||
             is_clean(*source_.blocked, made.word, sounds)) &&
-           (!doubtful || is_said_so(made, sounds));
+           is_read_so(made);
   }
 
   Speech speech() const { return speech_of(source_.conventions); }
 
-  // Whether `sheaf word` parts it so too.
-  bool is_parted_so(const Reading& made) const {
-    return std::ranges::equal(guess(made).units, made.units, {},
-                              &Unit::grapheme, &Unit::grapheme);
+  // Whether somebody who has never seen the word would part it and say it so:
+  // what `sheaf word` says of it.
+  bool is_read_so(const Reading& made) const {
+    const Reading read =
+        source_.phonics.read(made.word, source_.conventions).front();
+    return std::ranges::equal(
+        read.units, made.units, [](const Unit& a, const Unit& b) {
+          return a.grapheme == b.grapheme && a.phonemes == b.phonemes;
+        });
   }
 
  private:
@@ -104,16 +96,6 @@ class Maker {
     return std::ranges::any_of(
         phonics.patterns().places_in(made, facts),
         [&](const PatternPlace& p) { return p.pattern == pattern_; });
-  }
-
-  // Whether somebody who has never seen the word would say it so.
-  bool is_said_so(const Reading& made,
-                  const std::vector<Phoneme>& sounds) const {
-    return listed_sounds(guess(made).units) == sounds;
-  }
-
-  Reading guess(const Reading& made) const {
-    return source_.phonics.read(made.word, source_.conventions).front();
   }
 
   const SearchGround& source_;
@@ -149,16 +131,14 @@ class Choice {
 
   // Each beginning and each rest once as long as there are others.
   std::vector<PseudoWord> run() {
-    for (int most = 1; most <= kRounds; ++most) take_all(most, count_, true);
-    const std::size_t few = std::min(count_, kFewWords);
-    for (int most = 1; most <= kRounds; ++most) take_all(most, few, false);
+    for (int most = 1; most <= kRounds; ++most) take_all(most);
     return std::move(words_);
   }
 
  private:
-  void take_all(int most, std::size_t count, bool parted_so) {
+  void take_all(int most) {
     for (Made& made : all_) {
-      if (words_.size() >= count) return;
+      if (words_.size() >= count_) return;
       if (made.onset == nullptr) continue;
       const bool own_onset = made.onset->has_pattern && !parts_.of_word;
       const WordPart* plain = own_onset ? made.rest : made.onset;
@@ -166,10 +146,8 @@ class Choice {
       const int own_uses = parts_.of_word ? most : most * kOwnUses;
       if (uses_[plain] >= most || uses_[own] >= own_uses) continue;
       Reading word = join(*made.onset, *made.rest, maker_.speech());
-      if (parted_so && !maker_.is_parted_so(word)) continue;
-      const bool doubtful = is_doubtful(*made.rest);
       made.onset = nullptr;  // seen
-      if (made_.contains(word.word) || !maker_.is_fit(word, doubtful)) continue;
+      if (made_.contains(word.word) || !maker_.is_fit(word)) continue;
       made_.insert(word.word);
       ++uses_[plain];
       ++uses_[own];

@@ -20,10 +20,11 @@ struct PseudoWord {
 /// consonants stand together in common words of one syllable, its letters only
 /// where English has them (c is never before e, i, y unless it says /s/, k only
 /// before e, i, y, no w before a plain a, no single c, f, j, l, s, v or z at
-/// the end), and a reader who meets it parts it into the same graphemes
-/// (`Phonics::read`). Rests that are said in one way come before others. The
-/// same every time; fewer than `count` where there are no more, none for a
-/// pattern that needs two syllables or an ending.
+/// the end), and a reader who meets it takes it for the same graphemes and
+/// sounds (`Phonics::read`), so that `sheaf word` says of it what it is made
+/// of. Rests that are said in one way come before others. The same every time;
+/// fewer than `count` where there are no more, none for a pattern that needs
+/// two syllables or an ending.
 std::vector<PseudoWord> pseudo_words(const SearchGround& source,
                                      PatternId pattern, std::size_t count);
 

@@ -111,9 +111,9 @@ std::string missing(const SheetInput& in) {
   return in.lesson.words.empty() ? "the lesson has no words" : "";
 }
 
-Direction other_direction(const OptionValues& options) {
-  const bool arrow = options.flag("arrow");
-  if (options.choice("marks") == "none") {
+Direction other_direction(const SheetInput& in) {
+  const bool arrow = in.options.flag("arrow");
+  if (in.options.choice("marks") == "none") {
     return {arrow ? "Say each sound. Sweep and say the word."
                   : "Say each sound. Say the word.",
             Action::say};

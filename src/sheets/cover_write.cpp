@@ -174,8 +174,8 @@ std::string missing(const SheetInput& in) {
   return words_of(in).empty() ? "no word has the pattern" : "";
 }
 
-Direction other_direction(const OptionValues& options) {
-  if (options.flag("fold-line")) return {};
+Direction other_direction(const SheetInput& in) {
+  if (in.options.flag("fold-line")) return {};
   return {"Look and say it. Cover it. Write it. Check each letter.",
           Action::write};
 }

@@ -6,10 +6,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 
 #include "layout/numbered_steps.h"
 #include "layout/text_block.h"
+#include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -85,22 +85,26 @@ void draw_words(Composer& c, const WordGrid& grid) {
   }
 }
 
-// A sound that ends as soon as it is made: it cannot be held.
-bool is_stop(Phoneme p) {
-  constexpr std::array kStops = {Phoneme::b,  Phoneme::d, Phoneme::g,
-                                 Phoneme::p,  Phoneme::t, Phoneme::k,
-                                 Phoneme::ch, Phoneme::jh};
-  return std::ranges::find(kStops, p) != kStops.end();
-}
-
-std::string how_to_say(const std::vector<Phoneme>& sound) {
-  if (std::ranges::any_of(sound, is_vowel)) {
-    return "Say it by itself, clear and steady.";
+// In one plain sentence; the script says more.
+std::string plain_way(const std::vector<Phoneme>& sound) {
+  using Way = SoundWay::Way;
+  const bool with_r =
+      sound.size() == 2 && is_vowel(sound[0]) && sound[1] == Phoneme::r;
+  if (sound.size() > 1 && !with_r) {
+    return "These are two sounds, one straight after the other.";
   }
-  if (sound.size() == 1 && !is_stop(sound.front())) {
-    return "Hold it for a moment, with no “uh” after it.";
+  switch (way_of(sound.front()).way) {
+    case Way::hold:
+      return "Hold it for a moment, with no “uh” after it.";
+    case Way::quick:
+      return "Say it short, with no “uh” after it.";
+    case Way::into:
+      return "Say it short and go straight on to the vowel.";
+    case Way::vowel:
+    case Way::glide:
+      break;
   }
-  return "Say it short, with no “uh” after it.";
+  return "Say it by itself, clear and steady.";
 }
 
 // "sh", "ee or ea", "i–e (with a letter between)".
@@ -119,28 +123,37 @@ std::string letters_of(const std::vector<std::string>& graphemes) {
   return text;
 }
 
-Part sounds(const SheetInput& in) {
+Part patterns(const SheetInput& in) {
   Part part;
+  bool all_sounds = true;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const LessonPattern& pattern = in.lesson.patterns[i];
     const int key = in.lesson.key_words[i];
-    if (pattern.sound.empty() || key < 0) continue;
-    const std::string& word =
-        in.lesson.words[static_cast<std::size_t>(key)].reading.word;
-    const std::string sound = said(in.lesson, pattern.sound);
-    const std::string how = how_to_say(pattern.sound);
-    // What the key word's grapheme says may be another thing in another word.
-    const bool always =
-        std::ranges::find(pattern.alike, pattern.graphemes.front()) !=
-        pattern.alike.end();
-    part.texts.push_back(
-        always
-            ? fmt::format("{} says {}, as in {}. {}", letters_of(pattern.alike),
-                          sound, word, how)
-            : fmt::format("In {}, {} says {}. {}", word,
-                          letters_of({pattern.graphemes.front()}), sound, how));
+    const PatternCard card = pattern_card(in.lesson, i);
+    std::string text = card.learner;
+    if (card.is_sound() && !pattern.sound.empty() && key >= 0) {
+      const std::string& word =
+          in.lesson.words[static_cast<std::size_t>(key)].reading.word;
+      const std::string sound = said(in.lesson, pattern.sound);
+      // What the key word's grapheme says may be another thing in another word.
+      const bool always =
+          std::ranges::find(pattern.alike, pattern.graphemes.front()) !=
+          pattern.alike.end();
+      const std::string says =
+          always ? fmt::format("{} says {}, as in {}.",
+                               letters_of(pattern.alike), sound, word)
+                 : fmt::format("In {}, {} says {}.", word,
+                               letters_of({pattern.graphemes.front()}), sound);
+      text = fmt::format("{} {}{}{}", says, plain_way(pattern.sound),
+                         text.empty() ? "" : " ", text);
+    } else {
+      all_sounds = false;
+    }
+    if (!text.empty()) part.texts.push_back(std::move(text));
   }
-  part.heading = part.texts.size() > 1 ? "The sounds" : "The sound";
+  part.heading = !all_sounds             ? "What we learn"
+                 : part.texts.size() > 1 ? "The sounds"
+                                         : "The sound";
   return part;
 }
 
@@ -151,7 +164,7 @@ std::vector<Part> parts_of(const SheetInput& in) {
     teacher.texts.push_back(line.text());
   }
   std::vector<Part> parts = {
-      sounds(in),
+      patterns(in),
       {"Ten minutes a night",
        {"Read the words aloud together, a finger under each. (2 minutes)",
         "You say a word. Your reader says it, taps once for each sound, and "

@@ -55,10 +55,9 @@ class Finder {
   void add(const std::string& word) {
     if (words_.size() == kMostRhymeWords) return;
     const std::string key = lower_case(word);
-    const bool known =
-        std::ranges::any_of(words_, [&](const RhymeWord& other) {
-          return lower_case(other.word) == key;
-        });
+    const bool known = std::ranges::any_of(words_, [&](const RhymeWord& other) {
+      return lower_case(other.word) == key;
+    });
     if (!known) words_.push_back({word, in_.pictures.find(word)});
   }
 

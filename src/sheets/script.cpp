@@ -1,4 +1,4 @@
-// What the teacher says, for the steps that are led by voice: the sound, the
+// What the teacher says, for the steps that are led by voice: the pattern, the
 // sort, tapping and dictation; and what to do when a learner gets it wrong.
 
 #include <fmt/format.h>
@@ -15,6 +15,7 @@
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
 #include "sheets/rhyme_words.h"
+#include "sheets/script_pattern.h"
 #include "sheets/sheet.h"
 #include "sheets/sound_key.h"
 #include "sheets/word_parts.h"
@@ -37,36 +38,6 @@ void add_steps(Composer& c, const std::vector<std::string>& steps) {
 bool has_sheet(const SheetInput& in, std::string_view name) {
   return std::ranges::any_of(
       in.packet, [&](const PlannedSheet& s) { return s.kind->name == name; });
-}
-
-void add_sound(const SheetInput& in, Composer& c) {
-  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
-    const LessonPattern& pattern = in.lesson.patterns[i];
-    add_heading(c, fmt::format("The sound: {}", pattern.name));
-    std::vector<std::string> steps;
-    const int key = in.lesson.key_words[i];
-    const std::string sound = said(in.lesson, pattern.sound);
-    if (key >= 0 && !sound.empty()) {
-      const std::string& word =
-          in.lesson.words[static_cast<std::size_t>(key)].reading.word;
-      steps.push_back(
-          fmt::format("Say: “{}. {}. I hear {} in {}.” Learners repeat it.",
-                      word, sound, sound, word));
-    }
-    if (!sound.empty()) {
-      steps.push_back(fmt::format(
-          "Say {} short and clean, with no “uh” after it. Feel what the lips, "
-          "tongue and voice do.",
-          sound));
-    }
-    if (!pattern.graphemes.empty()) {
-      steps.push_back(fmt::format(
-          "Learners write {} in the air, then on the line, and say the sound "
-          "each time.",
-          pattern.graphemes.front()));
-    }
-    add_steps(c, steps);
-  }
 }
 
 // The teacher's own rhyme, with words for its blanks.
@@ -101,15 +72,27 @@ void add_picture_sort(Composer& c) {
                 "belong. The key has the order and the sounds."});
 }
 
-void add_sort(Composer& c) {
+std::string joined(const std::vector<std::string>& sentences) {
+  return fmt::format("{}", fmt::join(sentences, " "));
+}
+
+void add_sort(const SheetInput& in, Composer& c) {
   add_heading(c, "The word sort");
-  add_steps(c, {"Say every word on the cards once. Learners say it after you.",
-                "Do the first two aloud: “I say it. I look for what we found. "
-                "It belongs here, because …”",
-                "Learners lay the rest, saying each word. Ask now and then: "
-                "“How do you know?”",
-                "Read each column down. Then mix the cards and sort again, "
-                "faster."});
+  std::vector<std::string> steps = {
+      "Say every word on the cards once. Learners say it after you.",
+      "Do the first two aloud: “I say it. I look for what we found. "
+      "It belongs here, because …”",
+      "Learners lay the rest, saying each word. Ask now and then: "
+      "“How do you know?”",
+      "Read each column down. Then mix the cards and sort again, "
+      "faster."};
+  if (const auto told = what_is_told(in); !told.empty()) {
+    steps.push_back(fmt::format(
+        "At the end learners say in their own words what the columns share. "
+        "What to listen for: “{}”",
+        joined(told)));
+  }
+  add_steps(c, steps);
 }
 
 void add_tapping(const SheetInput& in, Composer& c) {
@@ -222,8 +205,9 @@ int share_of_words(Composer& c,
                    const std::vector<std::vector<std::string>>& rows) {
   std::string_view longest;
   for (const auto& row : rows) {
-    for (const std::string_view word : {row[0], row[1]}) {
-      if (word.size() > longest.size()) longest = word;
+    // The strings themselves: a list of them would be copies.
+    for (const std::string* word : {&row[0], &row[1]}) {
+      if (word->size() > longest.size()) longest = *word;
     }
   }
   const Length room = c.width() * 2 / 11 - 8_mm;
@@ -273,18 +257,22 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
   for (const auto& row : rows) table.add_text_row(row, true);
 }
 
-void add_mending(Composer& c) {
+void add_mending(const SheetInput& in, Composer& c) {
   add_heading(c, "When it is wrong");
+  std::string spelled = "“How did we spell that this week?”";
+  if (const auto told = what_is_told(in); !told.empty()) {
+    spelled += fmt::format(" Say again: “{}”", joined(told));
+  }
+  spelled += " Mend that grapheme only.";
   // Sentences run on over lines, and begin with quotation marks.
   // NOLINTBEGIN(bugprone-suspicious-missing-comma)
-  add_steps(c, {"“Read me what you wrote.” Often that is enough.",
-                "“Say the word. Tap its sounds.” Compare: is there a grapheme "
-                "for every tap?",
-                "“Which sound is it?” Find the box or the place together.",
-                "“How did we spell that sound this week?” Mend that grapheme "
-                "only.",
-                "Write the whole word again on the mending line, saying its "
-                "sounds. Say what was right."});
+  add_steps(
+      c, {"“Read me what you wrote.” Often that is enough.",
+          "“Say the word. Tap its sounds.” Compare: is there a grapheme "
+          "for every tap?",
+          "“Which sound is it?” Find the box or the place together.", spelled,
+          "Write the whole word again on the mending line, saying its "
+          "sounds. Say what was right."});
   // NOLINTEND(bugprone-suspicious-missing-comma)
   const TextStyle text = c.style().teacher_text();
   add_paragraph(c, text, kCaution, {.space_before = 4_mm});
@@ -305,10 +293,10 @@ void add_notation(const SheetInput& in, Composer& c) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  add_sound(in, c);
+  add_pattern_steps(in, c);
   if (has_sheet(in, "sound-card")) add_rhyme(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
-  if (has_sheet(in, "word-sort")) add_sort(c);
+  if (has_sheet(in, "word-sort")) add_sort(in, c);
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
     add_tapping(in, c);
   }
@@ -318,7 +306,7 @@ void compose(const SheetInput& in, Composer& c) {
   }
   // The key of the sounds is short: it does not stand on a page alone.
   const std::size_t last = c.blocks().size();
-  add_mending(c);
+  add_mending(in, c);
   add_notation(in, c);
   for (std::size_t i = last; i + 1 < c.blocks().size(); ++i) {
     c.blocks()[i].keep_with_next = true;

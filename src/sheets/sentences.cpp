@@ -63,8 +63,11 @@ void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
   draw_text(c, block, number, fmt::format("{}", index + 1), {0_mm, y}, label);
   for (int i = 0; i < rings; ++i) {
     const Length x = c.width() - kRing / 2 - kRingPitch * (rings - 1 - i);
-    block.marks.push_back(DotMark{{x, y - scaled(style.size, 0.25)}, kRing,
-                                  true, c.style().guide_weight * 2, kBlack});
+    block.marks.push_back(DotMark{{x, y - scaled(style.size, 0.25)},
+                                  kRing,
+                                  true,
+                                  c.style().guide_weight * 2,
+                                  kBlack});
   }
   for (const TextLine& line : lines) {
     draw_line(block, line, {kNumberWidth, y}, body);

@@ -72,9 +72,9 @@ struct SheetKind {
   std::string_view direction;
   /// The same as a small picture.
   Action action = Action::none;
-  /// Where its options ask for another direction. May be null, and may give
-  /// back an empty one for the usual.
-  Direction (*other_direction)(const OptionValues&) = nullptr;
+  /// Where its options or the lesson ask for another direction. May be null,
+  /// and may give back an empty one for the usual.
+  Direction (*other_direction)(const SheetInput&) = nullptr;
   std::string_view summary;  ///< one line for the manual
   bool for_teacher = false;
   /// Cut up after printing: begins on an odd page, its back stays blank.

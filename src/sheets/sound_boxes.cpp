@@ -209,11 +209,11 @@ std::string missing(const SheetInput& in) {
   return chosen(in).empty() ? "no word has the pattern" : "";
 }
 
-Direction other_direction(const OptionValues& options) {
-  const bool line = options.flag("word-line");
-  const bool dictated = options.choice("prompt") == "dictated";
+Direction other_direction(const SheetInput& in) {
+  const bool line = in.options.flag("word-line");
+  const bool dictated = in.options.choice("prompt") == "dictated";
   const Action action = dictated ? Action::listen : Action::tap;
-  const std::string& given = options.choice("given");
+  const std::string& given = in.options.choice("given");
   if (given == "everything") {
     return {line ? "Tap each dot and say its sound. Write the word."
                  : "Tap each dot and say its sound. Say the word.",

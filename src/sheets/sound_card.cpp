@@ -1,8 +1,9 @@
-// Ties the sound to a key word. On the page, for each pattern of the lesson: a
-// large card with the grapheme, a picture of the key word (or a frame to draw
-// it in), the key word, and lines to write the grapheme while saying its sound;
-// then the teacher's rhyme, with its blanks, and pictures of words to swap into
-// them.
+// Ties the pattern to a key word. On the page, for each pattern of the lesson:
+// a large card with the grapheme (a blend with a mark under each grapheme, a
+// word in its beats, base and ending: whatever the pattern is about), a picture
+// of the key word or a frame to draw it in, the key word, what the learner is
+// told of it, and lines to write on while saying it; then the teacher's rhyme,
+// with its blanks, and pictures of words to swap into them.
 
 #include <fmt/format.h>
 
@@ -11,6 +12,7 @@
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/pattern_card.h"
 #include "sheets/rhyme_words.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -24,69 +26,176 @@ using Kind = OptionSpec::Kind;
 constexpr OptionSpec kOptions[] = {
     {"grapheme-size", Kind::length, "96 pt", "the grapheme on the card",
      "40 pt", "200 pt"},
-    {"card-height", Kind::length, "72 mm", "height of a card", "40 mm",
-     "120 mm"},
+    {"card-height", Kind::length, "72 mm",
+     "height of a card; two on a page may be lower", "40 mm", "120 mm"},
     {"picture", Kind::flag, "yes", "a picture of the key word, or a frame"},
     {"lines", Kind::count, "0",
      "lines to write the grapheme, for each card; 0 fills the page", "0", "8"},
 };
 
-std::string grapheme_text(const LessonPattern& pattern) {
-  return pattern.graphemes.empty() ? pattern.name : pattern.graphemes.front();
-}
-
 // The type size at which a text fits a width.
 TextStyle fitted(Composer& c, Length size, bool bold, std::string_view text,
                  Length room) {
-  TextStyle style = c.style().text(size, bold);
-  const Length width = width_of(c.shape(style, text));
-  if (width > room) {
-    style.size = scaled(size, static_cast<double>(room.mils()) /
-                                  static_cast<double>(width.mils()));
-  }
-  return style;
+  const TextStyle style = c.style().text(size, bold);
+  return fitted_style(style, width_of(c.shape(style, text)), room);
 }
 
-void draw_card(const SheetInput& in, Composer& c, std::size_t index) {
-  const LessonPattern& pattern = in.lesson.patterns[index];
-  const Length height = in.options.length("card-height");
-  Block& block = c.block(height, 5_mm);
+// Where the parts of a card go: the middle line of what is beside the picture,
+// its width, and how far up and down there is room.
+struct Room {
+  Length middle, width, top, bottom;
+  Length small;  // size of the text beside what is largest
+  Length height() const { return bottom - top; }
+};
+
+Length pad_of(Length card) { return std::min(6_mm, card / 10); }
+constexpr Length kAboveCard = 5_mm;
+constexpr Length kAboveTold = 3_mm;
+constexpr Length kAboveLines = 4_mm;
+
+void draw_key_picture(const SheetInput& in, Composer& c, Block& block,
+                      const PatternCard& card, Length pad, Length side) {
+  const Picture* picture = in.pictures.find(card.key->reading.word);
+  const ElementId figure =
+      c.add(Role::figure, 0,
+            picture == nullptr ? "an empty frame to draw the key word in"
+                               : "a picture of the key word");
+  draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
+}
+
+// A line of text at the foot of the card, which takes its room.
+void draw_foot(Composer& c, Block& block, std::string_view text, Room& room) {
+  const TextStyle style = fitted(c, room.small, false, text, room.width);
+  draw_centred(c, block, style, text,
+               {room.middle, room.bottom - scaled(style.size, 0.3)},
+               c.add(Role::paragraph));
+  room.bottom -= scaled(style.size, 1.15);
+}
+
+// What the word is made of, above what came of it. A letter that goes is struck
+// out.
+void draw_sum(Composer& c, Block& block, const PatternCard& card, Room& room) {
+  const std::string sum = card.sum();
+  const TextStyle style = fitted(c, room.small, false, sum, room.width);
+  const GlyphRun run = c.shape(style, sum);
+  const Length left = room.middle - width_of(run) / 2;
+  const Length base =
+      room.top + style.line_height() / 2 + scaled(style.size, 0.25);
+  const ElementId text = c.add(Role::paragraph);
+  block.glyphs(run, {left, base}, text);
+  const bool goes = card.joint == Joint::dropped_e ||
+                    card.joint == Joint::y_to_i || card.joint == Joint::f_to_v;
+  if (goes) {
+    const std::string& word = card.parts.front();
+    const Length before =
+        width_of(c.shape(style, word.substr(0, word.size() - 1)));
+    const Length behind = width_of(c.shape(style, word));
+    block.line({left + before - 0.5_mm, base + scaled(style.size, 0.12)},
+               {left + behind + 0.5_mm, base - scaled(style.size, 0.6)},
+               {c.style().box_weight * 2, kBlack, {}, false});
+  }
+  room.top += style.line_height();
+}
+
+// The largest text of the card, in the middle of its room; a line under the
+// letters that an ending changed.
+void draw_face(const SheetInput& in, Composer& c, Block& block,
+               const PatternCard& card, const Room& room) {
+  const Length wanted =
+      std::min(in.options.length("grapheme-size"), scaled(room.height(), 0.85));
+  const Length middle = room.top + room.height() / 2;
+  if (!card.touched.empty()) {
+    TouchWordOptions options;
+    options.text = c.style().text(wanted, true);
+    options.mark_spacing = c.style().mark_spacing;
+    options.guide_weight = c.style().guide_weight;
+    options.arrow = false;
+    TouchWord word(c, card.face, card.touched, options);
+    for (int tries = 0; tries < 8; ++tries) {
+      const double share =
+          std::min(static_cast<double>(room.width.mils()) /
+                       static_cast<double>(word.width().mils()),
+                   static_cast<double>(room.height().mils()) /
+                       static_cast<double>(word.height().mils()));
+      if (share >= 1) break;
+      options.text.size = scaled(options.text.size, share * 0.99);
+      word = TouchWord(c, card.face, card.touched, options);
+    }
+    word.draw(c, block,
+              {room.middle - word.width() / 2, middle - word.height() / 2}, 0);
+    return;
+  }
+  const TextStyle big = fitted(c, wanted, true, card.face, room.width);
+  const Length base = middle + scaled(big.size, 0.25);
+  draw_centred(c, block, big, card.face, {room.middle, base},
+               c.add(Role::paragraph));
+  if (card.changed_end == card.changed_begin) return;
+  const Length left = room.middle - width_of(c.shape(big, card.face)) / 2;
+  const auto to = [&](std::size_t end) {
+    return left + width_of(c.shape(big, card.face.substr(0, end)));
+  };
+  const bool hangs =
+      card.face.find_first_of("gjpqy", card.changed_begin) < card.changed_end;
+  const Length under = base + scaled(big.size, hangs ? 0.28 : 0.1);
+  block.line({to(card.changed_begin), under}, {to(card.changed_end), under},
+             {c.style().box_weight * 3, kBlack, {}, false});
+}
+
+void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
+               Length height, bool new_page) {
+  using Look = PatternText::Card;
+  Block& block = c.block(height, kAboveCard);
+  block.new_page = new_page;
   block.keep_with_next = true;
   block.frame({0_mm, 0_mm, c.width(), height},
               {c.style().box_weight * 3 / 2, kBlack, {}, false});
-  const Length pad = 6_mm;
+  const Length pad = pad_of(height);
   const bool has_picture = in.options.flag("picture");
   const Length side = has_picture ? height - 2 * pad : Length();
-  const Length middle = pad + side + (c.width() - pad - side) / 2;
-  const Length room = c.width() - side - 4 * pad;
-  // The key word stands at the foot of the card; the grapheme has the rest.
-  Length above = height - 2 * pad;
-  const int key = in.lesson.key_words[index];
-  if (key >= 0) {
-    const AnalyzedWord& word = in.lesson.words[static_cast<std::size_t>(key)];
-    const Picture* picture = in.pictures.find(word.reading.word);
-    if (has_picture) {
-      const ElementId figure =
-          c.add(Role::figure, 0,
-                picture == nullptr ? "an empty frame to draw the key word in"
-                                   : "a picture of the key word");
-      draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
-    }
-    const ElementId text = c.add(Role::paragraph);
-    const TextStyle style = fitted(c, scaled(c.style().word_size, 1.2), false,
-                                   word.reading.word, room);
-    const Length depth = scaled(style.size, 0.3);
-    draw_centred(c, block, style, word.reading.word,
-                 {middle, height - pad - depth}, text);
-    above -= scaled(style.size, 1.15);
+  Room room{pad + side + (c.width() - pad - side) / 2,
+            c.width() - side - 4 * pad, pad, height - pad,
+            std::min(scaled(c.style().word_size, 1.2), scaled(height, 0.19))};
+  if (card.key != nullptr && has_picture) {
+    draw_key_picture(in, c, block, card, pad, side);
   }
-  const std::string grapheme = grapheme_text(pattern);
-  const ElementId text = c.add(Role::paragraph);
-  const TextStyle big = fitted(
-      c, std::min(in.options.length("grapheme-size"), scaled(above, 0.85)),
-      true, grapheme, room);
-  draw_centred(c, block, big, grapheme,
-               {middle, pad + above / 2 + scaled(big.size, 0.25)}, text);
+  const bool made = card.look == Look::join || card.look == Look::parts;
+  const bool affix = card.look == Look::ending || card.look == Look::prefix;
+  if (made) draw_sum(c, block, card, room);
+  if (card.key != nullptr && card.face != card.key->reading.word) {
+    const std::string& word = card.key->reading.word;
+    const std::string sum = affix ? card.sum() : "";
+    draw_foot(c, block, sum.empty() ? word : sum + " = " + word, room);
+  }
+  draw_face(in, c, block, card, room);
+}
+
+// What the learner is told of the pattern; beneath it the sounds of an ending
+// that has several, with that of the week in bold.
+void add_told(Composer& c, const PatternCard& card) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  if (!card.learner.empty()) {
+    add_paragraph(c, style, card.learner,
+                  {.space_before = kAboveTold, .keep_with_next = true});
+  }
+  if (card.sounds.empty()) return;
+  TextStyle strong = style;
+  strong.font = c.style().bold;
+  std::vector<TextPiece> pieces;
+  for (const PatternCard::Sounds& s : card.sounds) {
+    if (!pieces.empty()) pieces.push_back({"   ", style});
+    pieces.push_back(
+        {fmt::format("{}\u00A0{}", s.word, s.sound), s.own ? strong : style});
+  }
+  add_paragraph(c, pieces, {.keep_with_next = true});
+}
+
+Length told_height(Composer& c, const PatternCard& card) {
+  const TextStyle style = c.style().text(c.style().reading_size);
+  if (card.learner.empty()) return Length();
+  const auto lines = static_cast<std::int64_t>(
+      break_lines(c, style, card.learner, c.width()).size());
+  return kAboveTold +
+         style.line_height() * (lines + (card.sounds.empty() ? 0 : 1));
 }
 
 constexpr Length kSwapPicture = 22_mm;
@@ -115,22 +224,46 @@ Length rhyme_height(const SheetInput& in, const Composer& c,
   return height;
 }
 
-// Lines for each card, so that cards, lines and rhyme fill one page; at least
-// one, at most five.
-int lines_per_card(const SheetInput& in, const Composer& c, Length rhyme) {
-  if (const int asked = in.options.count("lines"); asked > 0) return asked;
-  const auto cards = static_cast<std::int64_t>(in.lesson.patterns.size());
-  const Length card = in.options.length("card-height") + 9_mm;
-  const Length left = c.body().height - card * cards - rhyme;
-  const auto fitting =
-      static_cast<int>(left / (set_pitch(c.style().ruling) * cards));
-  return std::clamp(fitting, 1, 5);
+// How the cards lie: two on a page where they fit without being much lower than
+// asked for, else one; and as many lines to write on as there is room for.
+struct Plan {
+  std::size_t per_page = 1;
+  Length card;
+  int lines = 1;
+};
+
+Plan plan_cards(const SheetInput& in, Composer& c,
+                const std::vector<PatternCard>& cards, Length rhyme) {
+  constexpr Length kLowest = 40_mm;
+  constexpr int kMostLines = 5;
+  const Length pitch = set_pitch(c.style().ruling);
+  const int asked = in.options.count("lines");
+  Length told;
+  for (const PatternCard& card : cards) {
+    told = std::max(told, told_height(c, card));
+  }
+  const Length rest = kAboveCard + kAboveLines + told;
+  Plan plan{1, in.options.length("card-height"), asked};
+  Length room = c.body().height - (cards.size() == 1 ? rhyme : Length());
+  if (cards.size() > 1) {
+    const Length low = room / 2 - rest - pitch * std::max(1, asked);
+    if (low >= std::min(kLowest, plan.card)) {
+      plan.per_page = 2;
+      plan.card = std::min(plan.card, low);
+      room = room / 2;
+    }
+  }
+  if (asked == 0) {
+    plan.lines = std::clamp(static_cast<int>((room - rest - plan.card) / pitch),
+                            1, kMostLines);
+  }
+  return plan;
 }
 
-void add_lines(const SheetInput& in, Composer& c, Length rhyme) {
-  const int lines = lines_per_card(in, c, rhyme);
+void add_lines(Composer& c, int lines) {
   for (int i = 0; i < lines; ++i) {
-    Block& block = c.block(set_pitch(c.style().ruling), i == 0 ? 4_mm : 0_mm);
+    Block& block =
+        c.block(set_pitch(c.style().ruling), i == 0 ? kAboveLines : 0_mm);
     draw_set(block, c.style(), c.style().ruling, {}, c.width());
     block.keep_with_next = i + 1 < lines;
   }
@@ -192,9 +325,15 @@ void add_swap_words(const SheetInput& in, Composer& c,
 void compose(const SheetInput& in, Composer& c) {
   const std::vector<RhymeWord> words = rhyme_words(in);
   const Length height = rhyme_height(in, c, words);
+  std::vector<PatternCard> cards;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
-    draw_card(in, c, i);
-    add_lines(in, c, height);
+    cards.push_back(pattern_card(in.lesson, i));
+  }
+  const Plan plan = plan_cards(in, c, cards, height);
+  for (std::size_t i = 0; i < cards.size(); ++i) {
+    draw_card(in, c, cards[i], plan.card, i > 0 && i % plan.per_page == 0);
+    add_told(c, cards[i]);
+    add_lines(c, plan.lines);
   }
   const auto& rhyme = in.lesson.lesson->rhyme;
   for (std::size_t i = 0; i < rhyme.size(); ++i) {
@@ -206,12 +345,30 @@ void compose(const SheetInput& in, Composer& c) {
   if (!words.empty()) add_swap_words(in, c, words);
 }
 
+// Not every pattern is one sound to say.
+Direction other_direction(const SheetInput& in) {
+  using Look = PatternText::Card;
+  bool blends = true;
+  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    const PatternCard card = pattern_card(in.lesson, i);
+    if (card.is_sound()) return {};
+    blends &= card.look == Look::blend || card.look == Look::closed;
+  }
+  if (blends) {
+    return {"Say the word. Say each sound. Write it as you say it.",
+            Action::say};
+  }
+  return {"Say the word. Say how it is made. Write it as you say it.",
+          Action::say};
+}
+
 const SheetKind kKind = {
     .name = "sound-card",
-    .title = "Sound card",
+    .title = "Key word card",
     .direction = "Say the word. Say the sound. Write it as you say it.",
     .action = Action::say,
-    .summary = "the grapheme, its key word and lines to write it",
+    .other_direction = other_direction,
+    .summary = "the pattern, its key word and lines to write it",
     .minutes = 5,
     .options = kOptions,
     .compose = compose,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sheets/pattern_card.h"
 #include "sheets/sound_sort.h"
 
 namespace sheaf {
@@ -33,6 +34,12 @@ class KeyMaker {
     }
     for (const LessonPattern& pattern : lesson.patterns) {
       add_name(pattern);
+    }
+    for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
+      for (const auto& other : pattern_card(lesson, i).sounds) {
+        add_sounds(
+            *lesson.phonics->first_reading(other.word, lesson.conventions));
+      }
     }
     return std::move(key_);
   }

@@ -59,7 +59,7 @@ bool holds(const Reading& reading, const std::vector<Phoneme>& sound,
 struct Candidate {
   std::string_view word;
   const PictureWord* row;
-  std::shared_ptr<const Reading> reading;
+  std::shared_ptr<const Reading> reading = nullptr;  // once it was asked for
 };
 
 class Chooser {
@@ -149,11 +149,11 @@ class Chooser {
 
   // Adds a word if it has a picture not shown yet and belongs to the column.
   // The picture is asked for last: outlines are made when they are first seen.
-  bool add(const Candidate& candidate, int column) {
-    if (column_of(*candidate.reading) != column) return false;
+  bool add(Candidate& candidate, int column) {
     if (used_.contains(candidate.word)) return false;
     const PictureWord* row = candidate.row;
     if (row != nullptr && sources_.contains(row->source)) return false;
+    if (column_of(reading(candidate)) != column) return false;
     const Picture* picture = in_.pictures.find(candidate.word);
     if (picture == nullptr) return false;
     std::string word(candidate.word);
@@ -164,25 +164,30 @@ class Chooser {
     return true;
   }
 
-  // `word` must outlive what comes back.
-  Candidate candidate(std::string_view word, const PictureWord* row) const {
-    return {word, row,
-            in_.lesson.phonics->first_reading(word, in_.lesson.conventions)};
+  // Most words of the table are never asked for: reading one takes longer than
+  // all else that is done with it.
+  const Reading& reading(Candidate& candidate) const {
+    if (candidate.reading == nullptr) {
+      candidate.reading = in_.lesson.phonics->first_units(
+          candidate.word, in_.lesson.conventions);
+    }
+    return *candidate.reading;
   }
   bool add(std::string_view word, int column) {
-    return add(candidate(word, find_picture_word(word)), column);
+    Candidate candidate{word, find_picture_word(word)};
+    return add(candidate, column);
   }
 
   // Clear pictures of the table in mixed order, words of one syllable first.
-  const std::vector<Candidate>& table_words() {
+  std::vector<Candidate>& table_words() {
     if (!table_.empty()) return table_;
     for (const PictureWord& row : picture_words()) {
-      if (row.clear) table_.push_back(candidate(row.word, &row));
+      if (row.clear) table_.push_back({row.word, &row});
     }
     Random random(text_hash("pictures", in_.lesson.seed));
     shuffle(table_, random);
-    std::ranges::stable_partition(table_, [](const Candidate& c) {
-      return c.reading->syllables() == 1;
+    std::ranges::stable_partition(table_, [&](const Candidate& c) {
+      return in_.lesson.phonics->syllables(c.word) == 1;
     });
     return table_;
   }
@@ -198,7 +203,7 @@ class Chooser {
         --left;
       }
     }
-    for (const Candidate& word : table_words()) {
+    for (Candidate& word : table_words()) {
       if (left > 0 && add(word, column)) --left;
     }
   }
@@ -210,9 +215,9 @@ class Chooser {
     }
     const bool near_first = in_.lesson.lesson->set.value > 1;
     for (const bool near : {near_first, !near_first}) {
-      for (const Candidate& word : table_words()) {
+      for (Candidate& word : table_words()) {
         if (left <= 0) return;
-        if (is_near(*word.reading) == near && add(word, column)) --left;
+        if (is_near(reading(word)) == near && add(word, column)) --left;
       }
     }
   }

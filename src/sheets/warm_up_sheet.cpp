@@ -89,7 +89,13 @@ void compose(const SheetInput& in, Composer& c) {
     add_graphemes(in, c);
   }
   if (!warm_up.to_hear.empty()) {
-    add_heading(c, "Write each sound", before);
+    const bool several = std::ranges::any_of(
+        warm_up.to_hear,
+        [](const WarmUp::Item& item) { return item.spellings.size() > 1; });
+    add_heading(
+        c,
+        several ? "Write each sound in every way you know" : "Write each sound",
+        before);
     const Length least = kNumberWidth + 6 * ruling.x_height;
     const int most = c.width() > 6 * least ? 6 : 3;
     // As many in each row: four stand two and two.
@@ -124,9 +130,11 @@ void answers(const SheetInput& in, Composer& c) {
     std::string text;
     for (std::size_t i = 0; i < items.size(); ++i) {
       const std::string sound = said(in.lesson, items[i].sound);
-      text += fmt::format("{}{}. {} – {}", i == 0 ? "" : "   ", i + 1,
-                          sound_first ? sound : items[i].grapheme,
-                          sound_first ? items[i].grapheme : sound);
+      text += fmt::format(
+          "{}{}. {} – {}", i == 0 ? "" : "   ", i + 1,
+          sound_first ? sound : items[i].grapheme,
+          sound_first ? fmt::format("{}", fmt::join(items[i].spellings, " or "))
+                      : sound);
     }
     return text;
   };

@@ -110,8 +110,8 @@ std::vector<TextPiece> marked_word(const AnalyzedWord& word,
   for (std::size_t i = 0; i < text.size();) {
     std::size_t end = i + 1;
     while (end < text.size() && flags[end] == flags[i]) ++end;
-    pieces.push_back({text.substr(i, end - i),
-                      flags[i] ? pattern_style : style, flags[i]});
+    pieces.push_back(
+        {text.substr(i, end - i), flags[i] ? pattern_style : style, flags[i]});
     i = end;
   }
   return pieces;
@@ -128,8 +128,8 @@ std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
     if (part.begin > done) {
       pieces.push_back({text.substr(done, part.begin - done), style});
     }
-    pieces.push_back({text.substr(part.begin, part.end - part.begin),
-                      pattern_style, true});
+    pieces.push_back(
+        {text.substr(part.begin, part.end - part.begin), pattern_style, true});
     done = part.end;
   }
   if (done < text.size()) pieces.push_back({text.substr(done), style});

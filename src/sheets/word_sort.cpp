@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "base/shuffle.h"
+#include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
 #include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
@@ -34,7 +35,7 @@ constexpr Length kBelowBank = 5_mm;
 struct Category {
   std::string head;
   std::string said;
-  int place = -1;  // 0 first, 1 middle, 2 last where sorted by place
+  int place = -1;             // 0 first, 1 middle, 2 last where sorted by place
   std::string key_word = {};  // below a head that another column shares
   std::vector<const AnalyzedWord*> words;
 };
@@ -87,10 +88,7 @@ bool shares_spelling(const SheetInput& in, const LessonPattern& pattern) {
 Category category_of(const SheetInput& in, std::size_t index) {
   const LessonPattern& pattern = in.lesson.patterns[index];
   Category category;
-  for (const std::string& g : pattern.graphemes) {
-    category.head += (category.head.empty() ? "" : ", ") + g;
-  }
-  if (category.head.empty()) category.head = pattern.name;
+  category.head = column_head(in.lesson, index);
   category.said = category.head;
   const int key = in.lesson.key_words[index];
   if (key >= 0 && shares_spelling(in, pattern)) {
@@ -266,8 +264,8 @@ void compose(const SheetInput& in, Composer& c) {
   if (has_cards) add_cards(in, c, all);
 }
 
-Direction other_direction(const OptionValues& options) {
-  if (options.flag("cards")) return {};
+Direction other_direction(const SheetInput& in) {
+  if (in.options.flag("cards")) return {};
   return {"Say each word. Write it in its column.", Action::write};
 }
 

@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "cli/own_files.h"
-#include "cli/pdf_titles.h"
+#include "driver/pdf_titles.h"
 
 namespace sheaf {
 namespace {

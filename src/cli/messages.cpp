@@ -1,0 +1,29 @@
+#include "cli/messages.h"
+
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <cstdlib>
+
+namespace sheaf {
+
+void print(const Diagnostics& diagnostics) {
+  const bool colour =
+      ::isatty(STDERR_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
+  const std::string text = to_text(diagnostics, {.colour = colour});
+  std::fwrite(text.data(), 1, text.size(), stderr);
+}
+
+bool print_faults(std::span<const std::string> faults) {
+  for (const std::string& fault : faults) {
+    fmt::print(stderr, "sheaf: {}\n", fault);
+  }
+  return faults.empty();
+}
+
+void print_nobody_marked() {
+  fmt::print(stderr, "sheaf: nobody is marked in these records\n");
+}
+
+}  // namespace sheaf

@@ -1,0 +1,43 @@
+#include "cli/requests.h"
+
+#include <fmt/format.h>
+
+#include "base/nearest.h"
+#include "base/pool.h"
+#include "base/utf8.h"
+#include "sheets/sheet.h"
+
+namespace sheaf {
+
+int CommandLine::workers() const { return jobs > 0 ? jobs : cores(); }
+
+LessonRequest lesson_request(const CommandLine& line) {
+  return {line.layout, line.paper, line.only, line.allowed_folders};
+}
+
+ClassRequest class_request(const CommandLine& line) {
+  return {lesson_request(line),
+          line.arguments.empty() ? std::string() : line.arguments.front(),
+          line.learners};
+}
+
+MarkingRequest marking_request(const CommandLine& line) {
+  return {line.allowed_folders, line.accent, line.marking.confusions,
+          line.workers()};
+}
+
+bool known_sheets(const CommandLine& line) {
+  std::vector<std::string_view> names;
+  for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
+  for (const std::string& name : line.only) {
+    if (find_sheet_kind(name) != nullptr) continue;
+    const std::string nearest = did_you_mean(name, names);
+    fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
+               sheaf::quoted(name),
+               nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+    return false;
+  }
+  return true;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,333 @@
+#include "driver/class_job.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <tuple>
+
+#include "analysis/learner_lesson.h"
+#include "base/nearest.h"
+#include "base/shuffle.h"
+#include "base/utf8.h"
+#include "driver/find_layout.h"
+#include "files/files.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+using Place =
+    std::tuple<std::string_view, std::string, std::uint32_t, std::string_view>;
+
+Place place_of(const Diagnostic& d) {
+  return {d.name->name, d.span ? d.span.file->name() : "", d.span.begin,
+          d.text};
+}
+
+class JobMaker {
+ public:
+  JobMaker(Workspace& workspace, const ClassRequest& request,
+           const std::string& path, Diagnostics& diagnostics)
+      : workspace_(workspace),
+        request_(request),
+        folder_(fs::path(path).parent_path()),
+        diagnostics_(diagnostics),
+        job_(std::make_unique<ClassJob>()) {
+    job_->class_file = read_class(workspace.open(path), diagnostics);
+  }
+
+  std::unique_ptr<ClassJob> make() {
+    if (diagnostics_.has_errors()) return nullptr;
+    check_codes();
+    for (const LearnerEntry& learner : job_->class_file.learners) {
+      if (is_wanted(learner.code.value)) add(learner);
+    }
+    if (diagnostics_.has_errors()) return nullptr;
+    return std::move(job_);
+  }
+
+ private:
+  bool is_wanted(const std::string& code) const {
+    return request_.learners.empty() ||
+           std::ranges::find(request_.learners, code) !=
+               request_.learners.end();
+  }
+
+  void check_codes() {
+    std::vector<std::string_view> codes;
+    for (const LearnerEntry& learner : job_->class_file.learners) {
+      codes.push_back(learner.code.value);
+    }
+    for (const std::string& wanted : request_.learners) {
+      if (std::ranges::find(codes, wanted) != codes.end()) continue;
+      diagnostics_.error(
+          diagnostic::unknown_learner, {},
+          fmt::format("the class has no learner {}", sheaf::quoted(wanted)),
+          did_you_mean(wanted, codes));
+    }
+  }
+
+  void add(const LearnerEntry& entry) {
+    const LearnerSettings settings = settings_for(job_->class_file, entry);
+    const PreparedLesson* prepared = prepared_for(entry, settings);
+    if (prepared == nullptr) return;
+    LearnerJob learner;
+    learner.code = entry.code.value;
+    learner.prepared = prepared;
+    Diagnostics own;
+    learner.lesson =
+        lesson_for(prepared->analyzed,
+                   {settings.amount.value, settings.review_words}, own);
+    add_unheard(own, diagnostics_);
+    learner.layout = prepared->layout;
+    set_writing(settings, prepared->style, learner.layout);
+    std::string extra;
+    for (const PlacedWord& name : settings.extra) {
+      add_extra(name, learner.layout);
+      extra += " " + name.value;
+    }
+    learner.style =
+        make_style(learner.layout.settings, workspace_.fonts(), diagnostics_);
+    learner.teacher_key =
+        fmt::format("{} {}{}", learner.lesson.code,
+                    std::ranges::find(job_->prepared, prepared,
+                                      &std::unique_ptr<PreparedLesson>::get) -
+                        job_->prepared.begin(),
+                    extra);
+    job_->learners.push_back(std::move(learner));
+  }
+
+  std::optional<fs::path> lesson_of(const LearnerEntry& entry,
+                                    const LearnerSettings& settings) {
+    const PlacedWord& name = settings.lesson;
+    if (!name.given()) {
+      if (!request_.lesson_file.empty()) return request_.lesson_file;
+      diagnostics_.error(
+          diagnostic::missing_key, entry.code.span,
+          fmt::format("the learner {} has no lesson",
+                      sheaf::quoted(entry.code.value)),
+          "write `lesson: NAME.yaml` for the learner, the group or the class, "
+          "or name one for all of them: `sheaf build LESSON --class ...`");
+      return std::nullopt;
+    }
+    auto found = workspace_.find_file(name.value, folder_,
+                                      request_.lesson.allowed_folders);
+    if (!found && !missing_.insert(name.span.begin).second) return found;
+    if (!found) {
+      diagnostics_.error(
+          diagnostic::no_lesson, name.span,
+          fmt::format("there is no lesson {} here", sheaf::quoted(name.value)),
+          "put the lesson into the folder of the class file or below it");
+    }
+    return found;
+  }
+
+  // The layout as the command line is to name it; empty: the lesson's own.
+  std::optional<std::string> layout_of(const LearnerSettings& settings) {
+    if (!request_.lesson.layout.empty()) return request_.lesson.layout;
+    if (!settings.layout.given()) return "";
+    Diagnostics own;
+    const auto found = find_layout(workspace_, request_.lesson.allowed_folders,
+                                   settings.layout, folder_, own);
+    add_unheard(own, diagnostics_);
+    if (!found) return std::nullopt;
+    return found->string();
+  }
+
+  // The sequence and the step that the class file gives a learner.
+  std::optional<LearnerPlace> place_of_learner(
+      const LearnerSettings& settings) {
+    LearnerPlace place{{}, settings.step};
+    const PlacedWord& name = settings.sequence;
+    if (!name.given()) return place;
+    const auto found = workspace_.find_file(name.value, folder_,
+                                            request_.lesson.allowed_folders);
+    if (found) {
+      place.sequence = *found;
+      return place;
+    }
+    Diagnostics own;
+    own.error(
+        diagnostic::no_sequence, name.span,
+        fmt::format("there is no sequence {} here", sheaf::quoted(name.value)),
+        "put the file into the folder of the class file or below it");
+    add_unheard(own, diagnostics_);
+    return std::nullopt;
+  }
+
+  // Pages of another place are other pages, so they have a code of their own.
+  static void set_code(const LearnerPlace& place, PreparedLesson& prepared,
+                       Diagnostics& diagnostics) {
+    if (place.step.given() && prepared.sequence_file == nullptr) {
+      diagnostics.note(diagnostic::not_used_yet, place.step.span,
+                       "the lesson has no sequence, so this step says nothing",
+                       "name one with `sequence: sequence.yaml`");
+      return;
+    }
+    if (place.sequence.empty() && !place.step.given()) return;
+    prepared.analyzed.code = short_code(text_hash(
+        fmt::format("{} {} {}", prepared.analyzed.code, place.step.value,
+                    place.sequence.filename().string())));
+  }
+
+  const PreparedLesson* prepared_for(const LearnerEntry& entry,
+                                     const LearnerSettings& settings) {
+    const auto lesson = lesson_of(entry, settings);
+    const auto layout = layout_of(settings);
+    const auto place = place_of_learner(settings);
+    if (!lesson || !layout || !place) return nullptr;
+    const Key key{lesson->string(), *layout, place->sequence.string(),
+                  place->step.value};
+    if (const auto known = known_.find(key); known != known_.end()) {
+      return known->second;
+    }
+    LessonRequest own_request = request_.lesson;
+    own_request.layout = *layout;
+    Diagnostics own;
+    auto prepared =
+        prepare(workspace_, own_request, lesson->string(), own, *place);
+    if (prepared != nullptr) set_code(*place, *prepared, own);
+    add_unheard(own, diagnostics_);
+    known_[key] = prepared.get();
+    if (prepared == nullptr) return nullptr;
+    job_->prepared.push_back(std::move(prepared));
+    return job_->prepared.back().get();
+  }
+
+  // The height of writing lines and the room between letters.
+  static void set_writing(const LearnerSettings& settings, const Style& style,
+                          LayoutPlan& layout) {
+    if (settings.line_size.given()) {
+      const Length height = settings.line_size.value;
+      layout.settings.set_length("line-height", height);
+      for (LayoutPlan::Sheet& sheet : layout.sheets) {
+        for (const OptionSpec& spec : sheet.kind->options) {
+          if (spec.name == "line-height" && spec.from_layout) {
+            sheet.options.set_length(spec.name, height);
+          }
+        }
+      }
+    }
+    // Parts of the type size: the wider is that of Zorzi et al. 2012 (2.5 pt
+    // in 14 pt type, from memory), the other half as much.
+    const double ratio = settings.spacing.value == "wider"  ? 0.18
+                         : settings.spacing.value == "wide" ? 0.09
+                                                            : 0;
+    const Length spacing = scaled(style.reading_size, ratio);
+    if (spacing > style.tracking) {
+      layout.settings.set_length("letter-spacing", spacing);
+    }
+  }
+
+  void add_extra(const PlacedWord& name, LayoutPlan& layout) {
+    const SheetKind* kind = find_sheet_kind(name.value);
+    Diagnostics own;
+    if (kind == nullptr) {
+      std::vector<std::string_view> names;
+      for (const SheetKind* known : sheet_kinds()) {
+        if (!known->for_teacher) names.push_back(known->name);
+      }
+      const std::string nearest = did_you_mean(name.value, names);
+      own.error(
+          diagnostic::unknown_sheet, name.span,
+          fmt::format("there is no sheet called {}", sheaf::quoted(name.value)),
+          nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+    } else if (std::ranges::find(layout.sheets, kind,
+                                 &LayoutPlan::Sheet::kind) !=
+               layout.sheets.end()) {
+      own.note(diagnostic::sheet_there_already, name.span,
+               fmt::format("the layout has the sheet {} already",
+                           sheaf::quoted(name.value)));
+    } else {
+      layout.sheets.push_back(
+          {kind, default_options(*kind, layout.settings), name.span, true});
+    }
+    add_unheard(own, diagnostics_);
+  }
+
+  Workspace& workspace_;
+  const ClassRequest& request_;
+  fs::path folder_;
+  Diagnostics& diagnostics_;
+  std::unique_ptr<ClassJob> job_;
+  // A lesson, its layout, a sequence and a step.
+  using Key = std::array<std::string, 4>;
+  std::map<Key, const PreparedLesson*> known_;
+  std::set<std::uint32_t> missing_;
+};
+
+Packet compose(Shaper& shaper, const std::vector<std::string>& only,
+               const LearnerJob& learner, const PacketFor& whom,
+               Diagnostics& diagnostics) {
+  Diagnostics own;
+  Packet packet =
+      make_packet(learner.lesson, learner.layout, *learner.prepared->pictures,
+                  learner.style, shaper, only, own, whom);
+  add_unheard(own, diagnostics);
+  return packet;
+}
+
+}  // namespace
+
+std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
+                                        const ClassRequest& request,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics) {
+  return JobMaker(workspace, request, path, diagnostics).make();
+}
+
+Document compose_learner(Shaper& shaper, const LearnerJob& learner,
+                         const std::vector<std::string>& only,
+                         Diagnostics& diagnostics) {
+  return compose(shaper, only, learner, {{learner.code}, true, false},
+                 diagnostics)
+      .learner;
+}
+
+Document compose_teacher(Shaper& shaper,
+                         const std::vector<const LearnerJob*>& learners,
+                         const std::vector<std::string>& only,
+                         Diagnostics& diagnostics) {
+  PacketFor whom{{}, false, true};
+  for (const LearnerJob* learner : learners) {
+    whom.learners.push_back(learner->code);
+  }
+  return compose(shaper, only, *learners.front(), whom, diagnostics).teacher;
+}
+
+std::vector<std::vector<const LearnerJob*>> by_teacher_key(
+    const ClassJob& job) {
+  std::vector<std::vector<const LearnerJob*>> groups;
+  for (const LearnerJob& learner : job.learners) {
+    const auto group =
+        std::ranges::find(groups, learner.teacher_key,
+                          [](const auto& g) { return g.front()->teacher_key; });
+    if (group == groups.end()) {
+      groups.push_back({&learner});
+    } else {
+      group->push_back(&learner);
+    }
+  }
+  return groups;
+}
+
+void add_unheard(const Diagnostics& more, Diagnostics& diagnostics) {
+  std::set<Place> heard;
+  for (const Diagnostic* d : diagnostics.sorted()) heard.insert(place_of(*d));
+  for (const Diagnostic* d : more.sorted()) {
+    if (!heard.insert(place_of(*d)).second) continue;
+    Diagnostic& added =
+        d->severity == Severity::error
+            ? diagnostics.error(*d->name, d->span, d->text, d->help)
+        : d->severity == Severity::warning
+            ? diagnostics.warning(*d->name, d->span, d->text, d->help)
+            : diagnostics.note(*d->name, d->span, d->text, d->help);
+    added.remarks = d->remarks;
+  }
+}
+
+}  // namespace sheaf

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <deque>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "driver/workspace.h"
+#include "input/class_file.h"
+
+namespace sheaf {
+
+/// One learner of a class with everything that makes the pages. `prepared`
+/// belongs to the job and is shared by all who have the same lesson and
+/// layout.
+struct LearnerJob {
+  std::string code;
+  const PreparedLesson* prepared = nullptr;
+  AnalyzedLesson lesson;
+  LayoutPlan layout;
+  Style style;
+  /// The same for learners whose pages have the same answers.
+  std::string teacher_key;
+};
+
+/// The packets of a class, ready to be composed.
+struct ClassJob {
+  ClassFile class_file;
+  std::deque<std::unique_ptr<PreparedLesson>> prepared;
+  std::vector<LearnerJob> learners;
+};
+
+/// Takes a class file and the lessons and layouts that it names through all
+/// stages up to composing, for all learners or those who are asked for.
+/// Nothing comes back if an error was found. A message about a lesson that
+/// several learners share is given once.
+std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
+                                        const ClassRequest& request,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics);
+
+/// Composes a learner's packet, or the teacher's pages for all `learners` who
+/// share the key of the first of them: the sheets `only`, or all.
+Document compose_learner(Shaper& shaper, const LearnerJob& learner,
+                         const std::vector<std::string>& only,
+                         Diagnostics& diagnostics);
+Document compose_teacher(Shaper& shaper,
+                         const std::vector<const LearnerJob*>& learners,
+                         const std::vector<std::string>& only,
+                         Diagnostics& diagnostics);
+
+/// Learners with the same answers, in the order of the class.
+std::vector<std::vector<const LearnerJob*>> by_teacher_key(const ClassJob& job);
+
+/// Adds what is not among `diagnostics` yet, by name, place and text.
+void add_unheard(const Diagnostics& more, Diagnostics& diagnostics);
+
+}  // namespace sheaf

@@ -1,0 +1,68 @@
+#include "driver/class_roll.h"
+
+#include <algorithm>
+
+#include "base/options.h"
+#include "base/utf8.h"
+#include "files/files.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+using Has = RollEntry::Has;
+
+// The place of a step in what a lesson's sequence teaches, or -1.
+int index_of_step(const Taught& taught, const std::string& number_or_name) {
+  const std::string name = lower_case(number_or_name);
+  const auto number = read_count(name);
+  const auto& steps = taught.steps();
+  const auto found = std::ranges::find_if(steps, [&](const Taught::Step& step) {
+    return number ? step.number == *number : lower_case(step.name) == name;
+  });
+  return found == steps.end() ? -1 : static_cast<int>(found - steps.begin());
+}
+
+bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
+  // The steps of another sequence say nothing about this one.
+  if (!settings.step.given() || settings.sequence.given()) return false;
+  const int step = index_of_step(taught, settings.step.value);
+  return step >= 0 && taught.step() >= 0 && step != taught.step();
+}
+
+}  // namespace
+
+std::vector<RollEntry> class_roll(
+    const ClassFile& class_file, const fs::path& folder,
+    const TaughtFile& lesson, const std::optional<Date>& day,
+    const Workspace& workspace,
+    const std::vector<std::string>& allowed_folders) {
+  const auto is_lesson = [&](const std::string& name) {
+    const auto found =
+        find_named_file(name, folder, workspace.shipped(), allowed_folders);
+    std::error_code fault;
+    return found && fs::equivalent(*found, lesson.path, fault);
+  };
+  std::vector<RollEntry> roll;
+  for (const LearnerEntry& learner : class_file.learners) {
+    RollEntry entry{&learner, Has::lesson, {}};
+    const LearnerSettings settings = settings_for(class_file, learner);
+    if (day && !learner.is_here_on(*day)) {
+      entry.has = Has::nothing;
+    } else if (settings.lesson.given()) {
+      if (!is_lesson(settings.lesson.value)) {
+        entry.has = Has::other_lesson;
+        entry.instead = settings.lesson.value;
+      }
+    } else if (at_other_step(settings, lesson.analyzed.taught)) {
+      entry.has = Has::other_step;
+      entry.instead = "step " + settings.step.value;
+    }
+    roll.push_back(std::move(entry));
+  }
+  return roll;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "driver/marking_desk.h"
+
+namespace sheaf {
+
+/// A learner of a class as seen from one lesson.
+struct RollEntry {
+  enum class Has {
+    lesson,        ///< it is theirs
+    other_lesson,  ///< they have one of their own or of their group's
+    other_step,    ///< they are at another step of the lesson's sequence
+    nothing,       ///< not in the class on that day
+  };
+  const LearnerEntry* learner = nullptr;
+  Has has = Has::lesson;
+  /// What they have instead, as the class file says it.
+  std::string instead;
+};
+
+/// Says of each learner of a class, in its order, whether a lesson is theirs.
+/// Who has a lesson by the class file (their own, their group's, the class's)
+/// has that one alone; the others have whatever lesson is given out, but for
+/// those whose step is another one than the lesson's. `folder` is that of the
+/// class file. Without a day everyone counts as there.
+std::vector<RollEntry> class_roll(
+    const ClassFile& class_file, const std::filesystem::path& folder,
+    const TaughtFile& lesson, const std::optional<Date>& day,
+    const Workspace& workspace,
+    const std::vector<std::string>& allowed_folders);
+
+}  // namespace sheaf

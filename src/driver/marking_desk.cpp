@@ -1,0 +1,468 @@
+#include "driver/marking_desk.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "analysis/pattern_names.h"
+#include "base/error.h"
+#include "base/nearest.h"
+#include "base/pool.h"
+#include "base/utf8.h"
+#include "driver/class_roll.h"
+#include "files/files.h"
+#include "input/file_kind.h"
+#include "pictures/picture_words.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+std::vector<PatternId> TaughtFile::patterns() const {
+  std::vector<PatternId> ids;
+  for (const LessonPattern& pattern : analyzed.patterns) {
+    ids.push_back(pattern.id);
+  }
+  return ids;
+}
+
+std::vector<DictatedItem> TaughtFile::items() const {
+  std::vector<DictatedItem> items;
+  const bool dictated =
+      !analyzed.dictate_words.empty() || !analyzed.dictate_sentences.empty();
+  for (const AnalyzedWord& word :
+       dictated ? analyzed.dictate_words : analyzed.words) {
+    items.push_back({word.reading.word, {word.reading}, false});
+  }
+  for (const AnalyzedSentence& sentence : analyzed.dictate_sentences) {
+    DictatedItem item{sentence.text.text(), {}, true};
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      item.words.push_back(part.word.reading);
+    }
+    item.sentence = item.words.size() > 1;
+    items.push_back(std::move(item));
+  }
+  return items;
+}
+
+MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
+                         std::vector<std::string>& faults)
+    : workspace_(workspace),
+      spellings_(workspace.phonics().lexicon().inventory()) {
+  request_.allowed_folders = std::move(request.allowed_folders);
+  workers_ = request.workers;
+  options_.is_word = [&workspace](std::string_view word) {
+    return workspace.phonics().knows(word);
+  };
+  if (!request.accent.empty()) {
+    Conventions conventions;
+    const auto fault = set_convention(conventions, "accent", request.accent);
+    if (fault) faults.push_back(fmt::format("{}; {}", fault.text, fault.help));
+    options_.speech.accent = conventions.accent;
+  }
+  for (const std::string& pair : request.confusions) {
+    if (read_confusion(pair, options_.speech)) continue;
+    faults.push_back(
+        fmt::format("{} is not two sounds; write them as in `th/f` or `e/i`",
+                    sheaf::quoted(pair)));
+  }
+}
+
+namespace {
+
+bool is_all_right(const Record& record) {
+  return record.marked_all && !record.wrong.empty() && record.written.empty() &&
+         !record.has_entries();
+}
+
+// A form that is not marked yet: nothing to say if it is empty, else something
+// to be told.
+void report_not_yet(const Record& record, Diagnostics& diagnostics) {
+  constexpr std::string_view kHelp =
+      "write `marked: all` when everyone who is listed has been marked";
+  if (!record.has_entries()) {
+    diagnostics.note(diagnostic::not_marked_yet, record.marked_span,
+                     "this form is not marked yet, so it counts for nobody",
+                     std::string(kHelp));
+    return;
+  }
+  diagnostics.warning(
+      diagnostic::not_marked_yet, record.marked_span,
+      "there are errors in this record, and it says that nothing is marked "
+      "yet, so it counts for nobody",
+      std::string(kHelp));
+}
+
+// "B7, C3 and D1".
+std::string listed(const std::vector<std::string>& codes) {
+  std::string text;
+  for (std::size_t i = 0; i < codes.size(); ++i) {
+    text += i == 0 ? "" : i + 1 == codes.size() ? " and " : ", ";
+    text += codes[i];
+  }
+  return text;
+}
+
+// Without what a teacher has heard from `check` already.
+void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
+  for (const Diagnostic* d : all.sorted()) {
+    if (d->severity != Severity::error) continue;
+    diagnostics.error(*d->name, d->span, d->text, d->help).remarks = d->remarks;
+  }
+}
+
+// Some four seconds and 200 MiB. A class of thirty comes to 130,000 in a year
+// of weekly dictations, so whoever asks for more than this means harm or has a
+// mistake in the files.
+constexpr std::size_t kMostWork = 400'000;
+
+}  // namespace
+
+const TaughtFile* MarkingDesk::lesson(const std::string& path,
+                                      Diagnostics& diagnostics) {
+  const auto known = lessons_.find(path);
+  if (known != lessons_.end()) return known->second.get();
+  std::unique_ptr<TaughtFile>& entry = lessons_[path];
+  auto taught = std::make_unique<TaughtFile>();
+  taught->path = path;
+  taught->name = fs::path(path).stem().string();
+  Diagnostics found;
+  taught->lesson = read_lesson(workspace_.open(path), found);
+  if (!found.has_errors()) {
+    // As it was printed, with the words that the lesson leaves to Sheaf.
+    const Lesson& lesson = taught->lesson;
+    const auto has_picture = [&](std::string_view word) {
+      const PictureWord* row = find_picture_word(word);
+      if (row != nullptr && row->clear) return true;
+      return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
+        return lower_case(picture.first.value) == lower_case(word);
+      });
+    };
+    LessonPlan plan =
+        plan_lesson(workspace_, request_, fs::path(path).parent_path(),
+                    taught->lesson, phonics(), has_picture, found);
+    taught->analyzed = std::move(plan.analyzed);
+    for (const DictatedItem& item : taught->items()) {
+      taught->work += marking_work(item.text, item.text);
+    }
+  }
+  take_errors(found, diagnostics);
+  if (!found.has_errors()) entry = std::move(taught);
+  return entry.get();
+}
+
+const ClassFile* MarkingDesk::class_file(const std::string& path,
+                                         Diagnostics& diagnostics) {
+  const auto known = classes_.find(path);
+  if (known != classes_.end()) return known->second.get();
+  std::unique_ptr<ClassFile>& entry = classes_[path];
+  Diagnostics found;
+  auto read =
+      std::make_unique<ClassFile>(read_class(workspace_.open(path), found));
+  take_errors(found, diagnostics);
+  if (!found.has_errors()) entry = std::move(read);
+  return entry.get();
+}
+
+// A record may have the name of its lesson. Each file is looked into once,
+// however many records name it.
+bool MarkingDesk::is_record(const fs::path& path) {
+  const auto [known, fresh] = are_records_.try_emplace(path.string(), false);
+  if (fresh) {
+    known->second = kind_of(workspace_.open(path)) == FileKind::record;
+  }
+  return known->second;
+}
+
+std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
+                              Diagnostics& diagnostics) {
+  const fs::path parent = fs::path(record).parent_path();
+  const fs::path folder = parent.empty() ? fs::path(".") : parent;
+  const fs::path above = folder / "..";
+  for (const fs::path& place : {folder, above, above / "lessons"}) {
+    const auto found = find_named_file(name.value, place, workspace_.shipped(),
+                                       request_.allowed_folders);
+    if (found && !is_record(*found)) return found->lexically_normal().string();
+  }
+  diagnostics.error(
+      diagnostic::no_such_file, name.span,
+      fmt::format("there is no file {} for this record",
+                  sheaf::quoted(name.value)),
+      "name a file in the record's folder, in the folder above it or in "
+      "`lessons` there, or give its folder with --allow");
+  return {};
+}
+
+void MarkingDesk::report(const MarkedRecord& marked,
+                         Diagnostics& diagnostics) const {
+  // New words are what a check or a transfer is made of.
+  const bool of_lesson = marked.lesson != nullptr &&
+                         marked.session.kind == Record::Kind::dictation;
+  for (const PlacedText& target : marked.session.not_dictated) {
+    if (!of_lesson) continue;
+    diagnostics.note(
+        diagnostic::not_dictated, target.span(),
+        fmt::format("{} is not among what the lesson dictates; it is marked "
+                    "all the same",
+                    sheaf::quoted(target.text())));
+  }
+  if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
+  if (is_all_right(*marked.record)) {
+    diagnostics.note(
+        diagnostic::no_errors_written, marked.record->date.span,
+        "no error is written in this record: everyone who is listed counts as "
+        "right in everything");
+  }
+  for (const PlacedWord& code : marked.session.not_in_class) {
+    diagnostics.warning(diagnostic::not_in_class, code.span,
+                        fmt::format("there is no learner {} in the class",
+                                    sheaf::quoted(code.value)),
+                        "check the code against the class file");
+  }
+  for (const PlacedWord& pattern : marked.session.unknown_patterns) {
+    const auto names = workspace_.phonics().find_patterns(pattern.value);
+    const PatternFault fault =
+        names.size() == 1
+            ? fault_of(names[0], pattern.value, workspace_.phonics().patterns())
+            : PatternFault{fmt::format("{} names more than one pattern",
+                                       sheaf::quoted(pattern.value)),
+                           "give each pattern a count of its own"};
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span, fault.text,
+                      fault.help);
+  }
+}
+
+// Learners of the class whom the record may have forgotten, and those whom it
+// lists on a day on which they were not there.
+void MarkingDesk::report_learners(const Taken& taken,
+                                  Diagnostics& diagnostics) const {
+  const Record& record = *taken.marked.record;
+  if (taken.pupils == nullptr || record.not_yet) return;
+  for (const LearnerEntry& learner : taken.pupils->learners) {
+    const PlacedWord* code = record.find_code(learner.code.value);
+    if (code == nullptr || learner.is_here_on(record.date.value)) continue;
+    diagnostics.warning(
+        diagnostic::not_in_class, code->span,
+        fmt::format("{} was not in the class on {}, by the class file",
+                    sheaf::quoted(code->value), date_text(record.date.value)),
+        "check the day, or `from` and `until` of this learner");
+  }
+  // A check may be of some learners only; of a lesson all are to be known.
+  if (!record.marked_all || taken.marked.session.learners.empty() ||
+      taken.marked.lesson == nullptr ||
+      record.kind.value != Record::Kind::dictation) {
+    return;
+  }
+  std::vector<std::string> left_out;
+  for (const RollEntry& entry :
+       class_roll(*taken.pupils, fs::path(taken.class_path).parent_path(),
+                  *taken.marked.lesson, record.date.value, workspace_,
+                  request_.allowed_folders)) {
+    if (entry.has == RollEntry::Has::lesson &&
+        record.find_code(entry.learner->code.value) == nullptr) {
+      left_out.push_back(entry.learner->code.value);
+    }
+  }
+  if (left_out.empty()) return;
+  diagnostics.warning(
+      diagnostic::learner_not_listed, record.marked_span,
+      fmt::format("`marked: all` speaks of those whom the record lists; {} of "
+                  "the class {} not among them",
+                  listed(left_out), left_out.size() == 1 ? "is" : "are"),
+      fmt::format("who had everything right is listed under `wrong:` as `{}: "
+                  "{{}}`, who was not there under `absent:`; who came or left "
+                  "has `from:` or `until:` in the class file",
+                  left_out.front()));
+}
+
+// Everything that a file's records name, and what marking them will take.
+void MarkingDesk::take_file(const std::string& path,
+                            std::vector<Taken>& all_taken,
+                            Diagnostics& diagnostics) {
+  records_.push_back(std::make_unique<RecordFile>(
+      read_record(workspace_.open(path), diagnostics)));
+  if (diagnostics.has_errors()) return;
+  for (const Record& record : records_.back()->records) {
+    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
+    if (record.lesson.given()) {
+      const std::string file = find(record.lesson, path, diagnostics);
+      if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
+    }
+    if (record.class_file.given()) {
+      taken.class_path = find(record.class_file, path, diagnostics);
+      if (!taken.class_path.empty()) {
+        taken.pupils = class_file(taken.class_path, diagnostics);
+      }
+    }
+    const TaughtFile* taught = taken.marked.lesson;
+    work_ += marking_work(record, taught == nullptr ? 0 : taught->work);
+    if (work_ > kMostWork) {
+      diagnostics.error(
+          diagnostic::too_many, record.date.span,
+          "up to this record, more was written than Sheaf marks at once",
+          "mark fewer files at once, or make several files of this one");
+      return;
+    }
+    all_taken.push_back(std::move(taken));
+  }
+}
+
+void MarkingDesk::mark_one(Taken& taken) const {
+  MarkedRecord& one = taken.marked;
+  // A tally says all there is about writing; nothing was dictated.
+  const bool dictated =
+      one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
+  one.session =
+      mark_session(*one.record,
+                   taken.pupils == nullptr ? std::vector<std::string>{}
+                                           : codes_of(*taken.pupils),
+                   dictated ? one.lesson->items() : std::vector<DictatedItem>{},
+                   spellings_, workspace_.phonics(), options_);
+  if (one.lesson != nullptr) {
+    one.session.lesson = one.lesson->name;
+    one.session.sight_words = one.lesson->analyzed.taught.sight_words();
+    one.patterns = one.lesson->patterns();
+  }
+  for (const LearnerResult& learner : one.session.learners) {
+    for (const LearnerResult::Tally& tally : learner.writing) {
+      if (std::ranges::find(one.patterns, tally.pattern) ==
+          one.patterns.end()) {
+        one.patterns.push_back(tally.pattern);
+      }
+    }
+  }
+}
+
+std::vector<MarkedRecord> MarkingDesk::mark(
+    const std::vector<std::string>& paths, Diagnostics& diagnostics) {
+  std::vector<Taken> all_taken;
+  for (const std::string& path : record_paths(paths)) {
+    take_file(path, all_taken, diagnostics);
+  }
+  std::vector<MarkedRecord> marked;
+  if (diagnostics.has_errors()) return marked;
+  work_in_order(
+      all_taken.size(), workers_,
+      [&](int, std::size_t i) { mark_one(all_taken[i]); },
+      [&](std::size_t i) {
+        report(all_taken[i].marked, diagnostics);
+        report_learners(all_taken[i], diagnostics);
+        marked.push_back(std::move(all_taken[i].marked));
+      });
+  std::ranges::stable_sort(
+      marked, {}, [](const MarkedRecord& m) { return m.session.date; });
+  return marked;
+}
+
+std::vector<TaughtLesson> MarkingDesk::taught_lessons(
+    const std::vector<MarkedRecord>& records) const {
+  std::vector<TaughtLesson> lessons;
+  for (const MarkedRecord& marked : records) {
+    if (marked.lesson == nullptr) continue;
+    auto known =
+        std::ranges::find(lessons, marked.lesson->name, &TaughtLesson::name);
+    if (known == lessons.end()) {
+      lessons.push_back({marked.lesson->name, marked.lesson->patterns(), {}});
+      known = lessons.end() - 1;
+    }
+    // The words of a check are not practised before it.
+    const Record::Kind kind = marked.session.kind;
+    if (kind != Record::Kind::dictation || !known->practised.empty()) continue;
+    for (const AnalyzedWord& word : marked.lesson->analyzed.words) {
+      known->practised.push_back(word.reading.word);
+    }
+  }
+  return lessons;
+}
+
+std::vector<std::string> record_paths(const std::vector<std::string>& paths) {
+  std::vector<std::string> all;
+  for (const std::string& path : paths) {
+    std::error_code fault;
+    if (!fs::is_directory(path, fault)) {
+      all.push_back(path);
+      continue;
+    }
+    std::vector<std::string> inside;
+    for (const fs::directory_entry& entry : fs::directory_iterator(path)) {
+      if (entry.path().extension() == ".yaml") {
+        inside.push_back(entry.path().string());
+      }
+    }
+    if (inside.empty()) {
+      throw MachineError(
+          fmt::format("there is no record in the folder {}", path));
+    }
+    std::ranges::sort(inside);
+    all.insert(all.end(), inside.begin(), inside.end());
+  }
+  return all;
+}
+
+void keep_learners(std::vector<MarkedRecord>& records,
+                   const std::vector<std::string>& learners) {
+  if (learners.empty()) return;
+  for (MarkedRecord& marked : records) {
+    std::erase_if(marked.session.learners, [&](const LearnerResult& l) {
+      return std::ranges::find(learners, l.code) == learners.end();
+    });
+  }
+}
+
+bool keep_marked(std::vector<MarkedRecord>& records) {
+  std::erase_if(records, [](const MarkedRecord& marked) {
+    return marked.session.learners.empty();
+  });
+  return !records.empty();
+}
+
+std::vector<SessionResult> sessions_of(
+    const std::vector<MarkedRecord>& records) {
+  std::vector<SessionResult> sessions;
+  for (const MarkedRecord& marked : records) {
+    sessions.push_back(marked.session);
+  }
+  return sessions;
+}
+
+std::vector<std::string> codes_of(const ClassFile& class_file) {
+  std::vector<std::string> codes;
+  for (const LearnerEntry& learner : class_file.learners) {
+    codes.push_back(learner.code.value);
+  }
+  return codes;
+}
+
+std::string read_rules(const std::vector<std::string>& texts,
+                       ProgressRules& rules) {
+  OptionValues values(progress_option_table());
+  for (const std::string& rule : texts) {
+    const std::size_t sign = rule.find('=');
+    const std::string name = rule.substr(0, sign);
+    const OptionSpec* spec = nullptr;
+    std::vector<std::string_view> names;
+    for (const OptionSpec& one : progress_option_table()) {
+      names.push_back(one.name);
+      if (one.name == name) spec = &one;
+    }
+    if (spec == nullptr) {
+      return fmt::format("there is no rule called {}; {}", sheaf::quoted(name),
+                         did_you_mean(name, names));
+    }
+    const std::string count =
+        sign == std::string::npos ? std::string() : rule.substr(sign + 1);
+    Value value;
+    value.kind = Value::Kind::text;
+    value.text = PlacedText(count, {}, {{0, 0}});
+    Diagnostics faults;
+    values.set(name, value, faults);
+    if (!faults.has_errors()) continue;
+    return fmt::format("{} needs a number from {} to {}, as in `{}={}`",
+                       sheaf::quoted(name), spec->least, spec->most, name,
+                       spec->fallback);
+  }
+  rules = progress_rules(values);
+  return {};
+}
+
+}  // namespace sheaf

@@ -1,0 +1,121 @@
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "analysis/analyzed_lesson.h"
+#include "driver/workspace.h"
+#include "input/class_file.h"
+#include "input/record_file.h"
+#include "marking/progress.h"
+#include "marking/session.h"
+#include "phonics/lexicon.h"
+
+namespace sheaf {
+
+/// A lesson as far as marking needs it: no layout, no pictures.
+struct TaughtFile {
+  std::string path;
+  std::string name;  ///< the file's name without its ending
+  Lesson lesson;
+  AnalyzedLesson analyzed;
+  /// What marking one learner who wrote all of it takes, counted in words.
+  std::size_t work = 0;
+
+  std::vector<PatternId> patterns() const;
+  /// What is dictated: words and sentences for that, else the list.
+  std::vector<DictatedItem> items() const;
+};
+
+/// One record, marked.
+struct MarkedRecord {
+  std::string path;
+  const Record* record = nullptr;
+  const TaughtFile* lesson = nullptr;  ///< none for a tally of writing
+  SessionResult session;
+  /// Those that the record is about: the lesson's, or those of its tallies.
+  std::vector<PatternId> patterns;
+};
+
+/// Reads records with the lessons and classes that they name, and marks them.
+/// What is read is kept as long as the desk is.
+class MarkingDesk {
+ public:
+  /// Throws MachineError where the word list is not there. What is wrong with
+  /// the request's accent and confusions is added to `faults`; the desk is not
+  /// to be used then.
+  MarkingDesk(Workspace& workspace, MarkingRequest request,
+              std::vector<std::string>& faults);
+
+  const Phonics& phonics() { return workspace_.phonics(); }
+  const SoundSpellings& spellings() const { return spellings_; }
+  const MarkingOptions& options() const { return options_; }
+  const Lexicon& lexicon() const { return workspace_.phonics().lexicon(); }
+
+  /// The records of these files, and of the files in these folders, by date.
+  /// A record names files that are beside it, in the folder above, or in
+  /// `lessons` there. More than can be marked in a bearable time is refused.
+  std::vector<MarkedRecord> mark(const std::vector<std::string>& paths,
+                                 Diagnostics& diagnostics);
+  /// A lesson or class, read once. Null where it has errors.
+  const TaughtFile* lesson(const std::string& path, Diagnostics& diagnostics);
+  const ClassFile* class_file(const std::string& path,
+                              Diagnostics& diagnostics);
+  std::vector<TaughtLesson> taught_lessons(
+      const std::vector<MarkedRecord>& records) const;
+
+ private:
+  /// A record with what it names, before it is marked.
+  struct Taken {
+    MarkedRecord marked;
+    const ClassFile* pupils = nullptr;
+    std::string class_path;
+  };
+  void take_file(const std::string& path, std::vector<Taken>& all_taken,
+                 Diagnostics& diagnostics);
+  void mark_one(Taken& taken) const;  // on any thread
+  bool is_record(const std::filesystem::path& path);
+  std::string find(const PlacedWord& name, const std::string& record,
+                   Diagnostics& diagnostics);
+  void report(const MarkedRecord& marked, Diagnostics& diagnostics) const;
+  void report_learners(const Taken& taken, Diagnostics& diagnostics) const;
+
+  Workspace& workspace_;
+  LessonRequest request_;
+  int workers_ = 1;
+  SoundSpellings spellings_;
+  MarkingOptions options_;
+  std::map<std::string, std::unique_ptr<TaughtFile>> lessons_;
+  std::map<std::string, std::unique_ptr<ClassFile>> classes_;
+  std::vector<std::unique_ptr<RecordFile>> records_;
+  std::map<std::string, bool> are_records_;
+  std::size_t work_ = 0;
+};
+
+/// The record files that paths and folders stand for, by name. Throws
+/// MachineError where there is no such thing.
+std::vector<std::string> record_paths(const std::vector<std::string>& paths);
+
+/// Takes out all learners but these; none are named for all.
+void keep_learners(std::vector<MarkedRecord>& records,
+                   const std::vector<std::string>& learners);
+
+/// Takes out records in which nobody is left; false where none remain.
+bool keep_marked(std::vector<MarkedRecord>& records);
+
+/// The sessions alone, for scores over the weeks.
+std::vector<SessionResult> sessions_of(
+    const std::vector<MarkedRecord>& records);
+
+/// The codes of a class, in its order.
+std::vector<std::string> codes_of(const ClassFile& class_file);
+
+/// Reads rules such as "secure-days=4". What is wrong with one comes back, or
+/// nothing.
+std::string read_rules(const std::vector<std::string>& texts,
+                       ProgressRules& rules);
+
+}  // namespace sheaf

@@ -1,0 +1,181 @@
+#include "driver/packets.h"
+
+#include <fmt/format.h>
+
+#include <deque>
+#include <set>
+
+#include "base/pool.h"
+#include "driver/pdf_titles.h"
+#include "pdf/pdf_writer.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+void add_file(MadePackets& made, const Document& document, fs::path name) {
+  if (document.pages.empty()) return;
+  made.files.push_back({std::move(name), write_pdf(document)});
+}
+
+// A file for each sheet of the layout, or each that is asked for.
+void add_separate(MadePackets& made, const PreparedLesson& lesson,
+                  const LessonRequest& request, Workspace& workspace) {
+  std::set<std::string> names(request.only.begin(), request.only.end());
+  if (names.empty()) {
+    for (const LayoutPlan::Sheet& sheet : lesson.layout.sheets) {
+      names.emplace(sheet.kind->name);
+    }
+  }
+  for (const std::string& name : names) {
+    Diagnostics unheard;  // the whole packet has said it all
+    const Packet one =
+        make_packet(lesson.analyzed, lesson.layout, *lesson.pictures,
+                    lesson.style, workspace.shaper(), {name}, unheard);
+    add_file(made,
+             find_sheet_kind(name)->for_teacher ? one.teacher : one.learner,
+             name + ".pdf");
+  }
+}
+
+class ClassMaker {
+ public:
+  ClassMaker(Workspace& workspace, const ClassRequest& request,
+             const ClassJob& job, int workers,
+             const std::function<void(std::size_t)>& step, MadePackets& made)
+      : workspace_(workspace),
+        request_(request),
+        job_(job),
+        workers_(workers),
+        step_(step),
+        made_(made),
+        shapers_(static_cast<std::size_t>(std::max(workers, 1))) {}
+
+  void make() {
+    made_.learners = job_.learners.size();
+    // Sheets printed by themselves do not take the place of the packet.
+    const std::string sheets =
+        fmt::format("{}", fmt::join(request_.lesson.only, "+"));
+    add_learners(sheets.empty() ? "packet" : sheets);
+    // Some of the learners only: what was printed for all of them stays.
+    if (request_.learners.empty()) {
+      add_teacher(sheets.empty() ? "teacher" : "teacher-" + sheets);
+      return;
+    }
+    for (const LearnerJob& learner : job_.learners) {
+      add_file(
+          made_,
+          compose_teacher(workspace_.shaper(), {&learner}, request_.lesson.only,
+                          made_.diagnostics),
+          fs::path(learner.code) /
+              (sheets.empty() ? "teacher.pdf" : "teacher-" + sheets + ".pdf"));
+    }
+  }
+
+ private:
+  struct Composed {
+    Document pages;
+    std::string pdf;
+    Diagnostics diagnostics;
+  };
+
+  void add_learners(const std::string& name) {
+    PrintRun run;
+    PdfWriter all({title(kAllPackets)});
+    std::vector<Composed> composed(job_.learners.size());
+    work_in_order(
+        composed.size(), workers_,
+        [&](int worker, std::size_t i) {
+          Composed& one = composed[i];
+          one.pages = compose_learner(
+              shapers_[static_cast<std::size_t>(worker)], job_.learners[i],
+              request_.lesson.only, one.diagnostics);
+          if (!one.pages.pages.empty()) one.pdf = write_pdf(one.pages);
+        },
+        [&](std::size_t i) {
+          Composed& one = composed[i];
+          const std::string& code = job_.learners[i].code;
+          add_unheard(one.diagnostics, made_.diagnostics);
+          made_.learner_pages += one.pages.pages.size();
+          if (!one.pdf.empty()) {
+            made_.files.push_back(
+                {fs::path(code) / (name + ".pdf"), std::move(one.pdf)});
+          }
+          if (request_.learners.empty()) {
+            run.add(one.pages, code);
+            all.add(one.pages);
+          }
+          one.pages = {};
+          step_(composed.size());
+        });
+    add(all, (name == "packet" ? "packets" : name) + ".pdf");
+  }
+
+  void add_teacher(const std::string& name) {
+    PrintRun run;
+    PdfWriter all({title(kAllTeachersPages)});
+    for (const auto& learners : by_teacher_key(job_)) {
+      Document pages = compose_teacher(workspace_.shaper(), learners,
+                                       request_.lesson.only, made_.diagnostics);
+      made_.teacher_pages += pages.pages.size();
+      run.add(pages, learners.front()->code);
+      all.add(pages);
+    }
+    add(all, name + ".pdf");
+  }
+
+  std::string title(std::string_view what) const {
+    const std::string& own = job_.class_file.title.value;
+    return own.empty() ? std::string(what) : fmt::format("{}, {}", own, what);
+  }
+
+  void add(PdfWriter& pages, const fs::path& name) {
+    if (pages.page_count() > 0) made_.files.push_back({name, pages.finish()});
+  }
+
+  Workspace& workspace_;
+  const ClassRequest& request_;
+  const ClassJob& job_;
+  int workers_;
+  const std::function<void(std::size_t)>& step_;
+  MadePackets& made_;
+  std::deque<Shaper> shapers_;  // one for each worker
+};
+
+}  // namespace
+
+MadePackets make_lesson_packets(Workspace& workspace,
+                                const LessonRequest& request,
+                                const SourceFile& file, const fs::path& folder,
+                                bool separate) {
+  MadePackets made;
+  const auto lesson =
+      prepare_text(workspace, request, file, folder, made.diagnostics);
+  if (lesson == nullptr) return made;
+  const Packet packet = make_packet(
+      lesson->analyzed, lesson->layout, *lesson->pictures, lesson->style,
+      workspace.shaper(), request.only, made.diagnostics);
+  if (!made.good()) return made;
+  made.learner_pages = packet.learner.pages.size();
+  made.teacher_pages = packet.teacher.pages.size();
+  add_file(made, packet.learner, "packet.pdf");
+  add_file(made, packet.teacher, "teacher.pdf");
+  if (separate) add_separate(made, *lesson, request, workspace);
+  return made;
+}
+
+MadePackets make_class_packets(Workspace& workspace,
+                               const ClassRequest& request,
+                               const std::string& path, int workers,
+                               const std::function<void(std::size_t)>& step) {
+  MadePackets made;
+  const auto job = prepare_class(workspace, request, path, made.diagnostics);
+  if (job == nullptr) return made;
+  ClassMaker(workspace, request, *job, workers, step, made).make();
+  if (!made.good()) made.files.clear();
+  return made;
+}
+
+}  // namespace sheaf

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace sheaf {
+
+/// What whoever calls may ask for beyond what a lesson says of itself.
+struct LessonRequest {
+  std::string layout;             ///< a name or a file; empty: the lesson's own
+  std::string paper;              ///< empty: the layout's own
+  std::vector<std::string> only;  ///< these sheets; none: all of the layout
+  /// Folders besides the lesson's in which files that it names may be.
+  std::vector<std::string> allowed_folders;
+};
+
+/// The same of a class.
+struct ClassRequest {
+  LessonRequest lesson;
+  std::string lesson_file;  ///< for learners who have none of their own
+  std::vector<std::string> learners;  ///< codes; none: all of the class
+};
+
+/// How records are read.
+struct MarkingRequest {
+  std::vector<std::string> allowed_folders;
+  std::string accent;                   ///< of the learners; empty: American
+  std::vector<std::string> confusions;  ///< sounds not told apart: "th/f"
+  int workers = 1;  ///< threads that share the records
+};
+
+}  // namespace sheaf

@@ -1,0 +1,388 @@
+#include "driver/workspace.h"
+
+#include <fmt/format.h>
+
+#include "analysis/lesson_conventions.h"
+#include "base/base64.h"
+#include "base/error.h"
+#include "base/nearest.h"
+#include "base/utf8.h"
+#include "driver/find_layout.h"
+#include "driver/planning_ground.h"
+#include "files/files.h"
+#include "phonics/own_pattern.h"
+#include "pictures/decode_image.h"
+#include "pictures/emoji.h"
+
+namespace sheaf {
+
+namespace fs = std::filesystem;
+
+namespace {
+// A font larger than this is not one for a worksheet.
+constexpr std::size_t kLargestFont = std::size_t{16} << 20U;
+constexpr std::size_t kLargestFile = std::size_t{4} << 20U;
+}  // namespace
+
+Workspace::Workspace(fs::path shipped) : shipped_(std::move(shipped)) {}
+Workspace::~Workspace() = default;
+
+const Phonics& Workspace::phonics() {
+  if (phonics_ == nullptr) {
+    phonics_ = std::make_unique<Phonics>((shipped_ / "phonics.bin").string());
+  }
+  return *phonics_;
+}
+
+std::unique_ptr<Phonics> Workspace::phonics_with_own(const Lesson& lesson,
+                                                     Diagnostics& diagnostics) {
+  std::vector<std::string> own;
+  for (const PlacedWord& pattern : lesson.patterns) {
+    if (!is_own_pattern(pattern.value)) continue;
+    const std::string fault = phonics().fault_of_own_pattern(pattern.value);
+    if (fault.empty()) {
+      own.push_back(pattern.value);
+      continue;
+    }
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span,
+                      fmt::format("this is not a pattern: {}", fault),
+                      "write each grapheme with its sound between slashes, as "
+                      "in `ch=/k/ que=/k/`");
+  }
+  if (own.empty()) return nullptr;
+  return std::make_unique<Phonics>((shipped_ / "phonics.bin").string(), own);
+}
+
+FontLibrary& Workspace::fonts() {
+  if (fonts_ == nullptr) {
+    fonts_ = std::make_unique<FontLibrary>((shipped_ / "fonts").string());
+  }
+  return *fonts_;
+}
+
+PictureBook& Workspace::pictures() {
+  if (pictures_ == nullptr) {
+    pictures_ = std::make_unique<PictureBook>(fonts());
+  }
+  return *pictures_;
+}
+
+std::optional<fs::path> Workspace::find_file(
+    std::string_view name, const fs::path& folder,
+    const std::vector<std::string>& allowed_folders) {
+  const auto found = find_named_file(name, folder, shipped_, allowed_folders);
+  std::vector<fs::path> places = {folder, shipped_};
+  places.insert(places.end(), allowed_folders.begin(), allowed_folders.end());
+  for (const fs::path& place : places) {
+    if (found == place / name) break;
+    files_read_.add_missing((place / name).string());
+  }
+  return found;
+}
+
+bool Workspace::has_file(const fs::path& path) {
+  std::error_code fault;
+  if (fs::is_regular_file(path, fault)) return true;
+  files_read_.add_missing(path.string());
+  return false;
+}
+
+std::string Workspace::read(const fs::path& path, std::size_t limit) {
+  std::string bytes = read_file(path, limit);
+  files_read_.add(path.string(), bytes);
+  return bytes;
+}
+
+const SourceFile& Workspace::open(const fs::path& path) {
+  std::string text = read(path, kLargestFile);
+  return sources_.emplace_back(path.string(), std::move(text));
+}
+
+namespace {
+
+// What `read` makes of a file, kept where it has no errors; null where it has.
+template <typename File, typename Read>
+const File* read_once(Workspace& workspace, const fs::path& path,
+                      std::map<fs::path, std::unique_ptr<File>>& kept,
+                      Diagnostics& diagnostics, Read read) {
+  auto& file = kept[path];
+  if (file != nullptr) {
+    workspace.files_read().add_again(path.string());
+    return file.get();
+  }
+  const int errors = diagnostics.error_count();
+  file = std::make_unique<File>(read(workspace.open(path), diagnostics));
+  if (diagnostics.error_count() == errors) return file.get();
+  kept.erase(path);
+  return nullptr;
+}
+
+}  // namespace
+
+const SequenceFile* Workspace::sequence(const fs::path& path,
+                                        Diagnostics& diagnostics) {
+  return read_once(*this, path, sequences_, diagnostics, read_sequence);
+}
+
+const LayoutFile* Workspace::layout(const fs::path& path,
+                                    Diagnostics& diagnostics) {
+  return read_once(*this, path, layouts_, diagnostics, read_layout_file);
+}
+
+std::vector<std::string> Workspace::shared_files() {
+  std::vector<std::string> files = fonts().files_read();
+  files.push_back((shipped_ / "phonics.bin").string());
+  return files;
+}
+
+namespace {
+
+// The layout that the command line or the lesson asks for.
+std::optional<fs::path> layout_of(Workspace& workspace,
+                                  const LessonRequest& request,
+                                  const Lesson& lesson, const fs::path& folder,
+                                  Diagnostics& diagnostics) {
+  if (request.layout.ends_with(".yaml")) return fs::path(request.layout);
+  PlacedWord name = lesson.layout;
+  if (!request.layout.empty()) name = {request.layout, {}};
+  if (name.value.empty()) name.value = "week";
+  return find_layout(workspace, request.allowed_folders, name, folder,
+                     diagnostics);
+}
+
+// What Sheaf's own words on the pages are written with.
+std::string_view lacking(const Font& font) {
+  constexpr std::string_view kNeeded =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 "
+      ".,:;!?'\"()+-/=%&\u201C\u201D\u2019\u2013\u00B7";
+  for (const std::string_view character : characters(kNeeded)) {
+    if (!font.covers(character)) return character;
+  }
+  return {};
+}
+
+// A typeface may be a file beside the layout.
+void add_font_file(Workspace& workspace, const LessonRequest& request,
+                   const OptionValues& settings, std::string_view option,
+                   FontRole role, const fs::path& folder,
+                   Diagnostics& diagnostics) {
+  const std::string& name = settings.text(option);
+  if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
+  const auto found = workspace.find_file(name, folder, request.allowed_folders);
+  const Span span = settings.span(option);
+  if (!found) return;  // reported as an unknown typeface
+  std::string why;
+  const Font* font = workspace.fonts().add(
+      name, role, workspace.read(*found, kLargestFont), why);
+  if (font != nullptr && !lacking(*font).empty()) {
+    why = fmt::format("it has no {}", sheaf::quoted(lacking(*font)));
+  }
+  if (!why.empty()) {
+    diagnostics.error(
+        diagnostic::unusable_typeface, span,
+        fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
+        "choose another font file, or leave this out for Andika");
+  }
+}
+
+// A picture that stands in the lesson itself.
+std::optional<Picture> decode_embedded(std::string_view text,
+                                       const std::string& word,
+                                       std::string& why) {
+  const std::size_t comma = text.find(',');
+  const auto bytes = comma == std::string_view::npos ||
+                             !text.substr(0, comma).ends_with(";base64")
+                         ? std::nullopt
+                         : from_base64(text.substr(comma + 1));
+  if (bytes) return decode_image(*bytes, word, why);
+  why = "what stands behind `base64,` is cut short or changed";
+  return std::nullopt;
+}
+
+// The pictures that a lesson names, each for its word.
+void add_pictures(Workspace& workspace, const LessonRequest& request,
+                  const Lesson& lesson, const fs::path& folder,
+                  LessonPictures& pictures, Diagnostics& diagnostics) {
+  // With a structured binding clang-tidy 16 falls over.
+  for (const auto& entry : lesson.pictures) {
+    const PlacedWord& word = entry.first;
+    const PlacedWord& name = entry.second;
+    std::string why;
+    if (name.value.starts_with(kEmbeddedPicture)) {
+      auto picture = decode_embedded(name.value, word.value, why);
+      if (picture) {
+        pictures.add(word.value, std::move(*picture));
+        continue;
+      }
+    } else if (looks_like_emoji(name.value)) {
+      const Picture* picture =
+          workspace.pictures().find_emoji(name.value, word.value, why);
+      if (picture != nullptr) {
+        pictures.add(word.value, picture);
+        continue;
+      }
+    } else {
+      const auto found =
+          workspace.find_file(name.value, folder, request.allowed_folders);
+      if (!found) {
+        diagnostics.error(
+            diagnostic::no_picture, name.span,
+            fmt::format("there is no picture {} here",
+                        sheaf::quoted(name.value)),
+            "put the file into the lesson's folder or below it, or name its "
+            "folder with --allow");
+        continue;
+      }
+      auto picture =
+          decode_image(workspace.read(*found, kMaxImageBytes), word.value, why);
+      if (picture) {
+        pictures.add(word.value, std::move(*picture));
+        continue;
+      }
+    }
+    diagnostics.error(diagnostic::unusable_picture, name.span,
+                      fmt::format("the picture {} cannot be used: {}",
+                                  sheaf::quoted(name.value), why),
+                      "choose another, or take the line out");
+  }
+}
+
+// The sequence that stands in the lesson or that it names, or the one beside
+// it; null where there is none or it has errors.
+const SequenceFile* find_sequence(Workspace& workspace,
+                                  const LessonRequest& request,
+                                  const Lesson& lesson, const fs::path& folder,
+                                  const LearnerPlace& place, SequenceFile& own,
+                                  Diagnostics& diagnostics) {
+  constexpr std::string_view kBeside = "sequence.yaml";
+  if (!place.sequence.empty()) {
+    return workspace.sequence(place.sequence, diagnostics);
+  }
+  if (lesson.own_sequence.kind == Value::Kind::keys) {
+    own = read_sequence_keys(*lesson.file, lesson.own_sequence, diagnostics);
+    return &own;
+  }
+  if (lesson.sequence.value == kNoSequence) return nullptr;
+  if (!lesson.sequence.given()) {
+    const fs::path beside = folder / kBeside;
+    return workspace.has_file(beside) ? workspace.sequence(beside, diagnostics)
+                                      : nullptr;
+  }
+  const auto path = workspace.find_file(lesson.sequence.value, folder,
+                                        request.allowed_folders);
+  if (path) return workspace.sequence(*path, diagnostics);
+  diagnostics.error(diagnostic::no_sequence, lesson.sequence.span,
+                    fmt::format("there is no sequence {} here",
+                                sheaf::quoted(lesson.sequence.value)),
+                    "put the file into the lesson's folder, or name its "
+                    "folder with --allow");
+  return nullptr;
+}
+
+}  // namespace
+
+LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
+                       const std::filesystem::path& folder, Lesson& lesson,
+                       const Phonics& phonics, const PictureTest& pictures,
+                       Diagnostics& diagnostics, const LearnerPlace& place) {
+  LessonPlan plan;
+  SequenceFile own_sequence;
+  const SequenceFile* sequence = find_sequence(
+      workspace, request, lesson, folder, place, own_sequence, diagnostics);
+  if (place.step.given()) lesson.step = place.step;
+  if (diagnostics.has_errors()) return plan;
+  if (sequence != nullptr) {
+    plan.sequence_file = sequence->file;
+    inherit_conventions(*sequence, lesson);
+  }
+  Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
+  if (diagnostics.has_errors()) return plan;
+  Diagnostics unheard;  // the analysis reports them
+  const Conventions conventions = lesson_conventions(lesson, unheard);
+  const auto own =
+      std::make_shared<const BlockList>(own_block_list(workspace, "", folder));
+  const SearchGround source{phonics, conventions, taught, own.get(),
+                            pictures.clear};
+  plan.filled = fill_lesson(lesson, source, diagnostics);
+  plan.analyzed =
+      analyze(lesson, phonics, std::move(taught), pictures, diagnostics,
+              [own](std::string_view word) {
+                return !BlockList::shipped().blocks(word) && !own->blocks(word);
+              });
+  return plan;
+}
+
+std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
+                                        const LessonRequest& request,
+                                        const std::string& path,
+                                        Diagnostics& diagnostics,
+                                        const LearnerPlace& place) {
+  return prepare_text(workspace, request, workspace.open(path),
+                      fs::path(path).parent_path(), diagnostics, place);
+}
+
+std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
+                                             const LessonRequest& request,
+                                             const SourceFile& file,
+                                             const fs::path& folder,
+                                             Diagnostics& diagnostics,
+                                             const LearnerPlace& place) {
+  auto result = std::make_unique<PreparedLesson>();
+  result->lesson = read_lesson(file, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+
+  // The command line's layout goes before the lesson's own.
+  const Value& own_layout = result->lesson.own_layout;
+  const bool is_own =
+      own_layout.kind == Value::Kind::keys && request.layout.empty();
+  const auto layout_path =
+      is_own
+          ? std::optional(folder / "in-the-lesson")
+          : layout_of(workspace, request, result->lesson, folder, diagnostics);
+  if (layout_path) {
+    LayoutFile own_parts;
+    if (is_own) own_parts = read_layout_keys(file, own_layout, diagnostics);
+    const LayoutFile* parts =
+        is_own ? &own_parts : workspace.layout(*layout_path, diagnostics);
+    if (parts != nullptr) {
+      result->layout_file = parts->file;
+      if (!diagnostics.has_errors()) {
+        result->layout = plan_layout(*parts, diagnostics);
+      }
+      result->lesson.inherited_conventions.push_back(parts->conventions);
+    }
+  }
+  result->pictures = std::make_unique<LessonPictures>(workspace.pictures());
+  add_pictures(workspace, request, result->lesson, folder, *result->pictures,
+               diagnostics);
+  result->phonics = workspace.phonics_with_own(result->lesson, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+  LessonPlan plan = plan_lesson(
+      workspace, request, folder, result->lesson,
+      result->phonics ? *result->phonics : workspace.phonics(),
+      PictureTest(
+          [&](std::string_view word) {
+            return result->pictures->is_clear(word);
+          },
+          [&](std::string_view word) { return result->pictures->has(word); }),
+      diagnostics, place);
+  result->filled = std::move(plan.filled);
+  result->sequence_file = plan.sequence_file;
+  result->analyzed = std::move(plan.analyzed);
+  if (!layout_path || diagnostics.has_errors()) return nullptr;
+
+  OptionValues& settings = result->layout.settings;
+  if (!request.paper.empty()) settings.set_choice("paper", request.paper);
+  const fs::path beside = layout_path->parent_path();
+  add_font_file(workspace, request, settings, "typeface", FontRole::regular,
+                beside, diagnostics);
+  add_font_file(workspace, request, settings, "bold-typeface", FontRole::bold,
+                beside, diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+  result->style = make_style(settings, workspace.fonts(), diagnostics);
+  if (diagnostics.has_errors()) return nullptr;
+  check_typefaces(result->lesson, result->style, diagnostics);
+  return diagnostics.has_errors() ? nullptr : std::move(result);
+}
+
+}  // namespace sheaf
