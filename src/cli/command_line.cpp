@@ -4,7 +4,6 @@
 #include "cli/command_line.h"
 
 #include <CLI/CLI.hpp>
-
 #include <fmt/format.h>
 
 #include "base/nearest.h"
@@ -16,6 +15,8 @@ namespace sheaf {
 
 namespace {
 
+constexpr auto kAccentAbout =
+    "general-american, british, scottish or australian";
 constexpr const char* kPdfAbout =
     "write a PDF file as well; a file that Sheaf did not make stays as it is";
 constexpr const char* kAbout =
@@ -98,6 +99,7 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
                    "how many letters, as in 4 or 3-5");
   find->add_flag("--pictures", planning.pictures,
                  "only words that have a clear picture");
+  find->add_option("--accent", line.accent, kAccentAbout);
   find->add_flag("--later", planning.later_set,
                  "for a later set: the pattern in any place");
   find->add_flag("--older", planning.older,
@@ -151,8 +153,7 @@ void add_planning_verbs(CLI::App& app, CommandLine& line) {
 
 // How a learner speaks, for marking.
 void add_speech_options(CLI::App& verb, CommandLine& line) {
-  verb.add_option("--accent", line.accent,
-                  "general-american, british, scottish or australian");
+  verb.add_option("--accent", line.accent, kAccentAbout);
   verb.add_option("--confuses", line.marking.confusions,
                   "two sounds that the learner does not tell apart, as in th/f "
                   "(may be given again)")
@@ -317,8 +318,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
                             "graphemes, sounds, boxes and patterns of words");
   word->add_option("WORD", line.arguments, "words")->required();
   word->add_flag("--json", line.json, "as JSON");
-  word->add_option("--accent", line.accent,
-                   "general-american, british, scottish or australian");
+  word->add_option("--accent", line.accent, kAccentAbout);
   word->add_option("--count", line.count, "as-spoken or as-taught");
   word->add_option("--notation", line.notation,
                    "how sounds are written: plain, marks or ipa");

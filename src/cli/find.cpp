@@ -212,7 +212,9 @@ int run_find(const CommandLine& line) {
   const auto taught = taught_argument(workspace, planning);
   if (!taught) return kFaultsInFiles;
   const BlockList own = own_block_list(workspace, planning.file, "");
-  const Conventions conventions;
+  const auto spoken = accent_argument(line.accent);
+  if (!spoken) return kWrongCommandLine;
+  const Conventions& conventions = *spoken;
 
   WordQuery query;
   query.pattern = pattern;

@@ -55,6 +55,15 @@ std::optional<std::vector<PatternId>> pattern_arguments(
   return std::nullopt;
 }
 
+std::optional<Conventions> accent_argument(const std::string& accent) {
+  Conventions conventions;
+  if (accent.empty()) return conventions;
+  const auto fault = set_convention(conventions, "accent", accent);
+  if (!fault) return conventions_for(conventions.accent);
+  fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+  return std::nullopt;
+}
+
 std::optional<Range> range_argument(const std::string& text,
                                     std::string_view option) {
   Range range;

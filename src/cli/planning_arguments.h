@@ -16,6 +16,8 @@ namespace sheaf {
 /// and ch"). Where it is not clear, those that could be meant are listed.
 std::optional<std::vector<PatternId>> pattern_arguments(const std::string& name,
                                                         const Phonics& phonics);
+/// How an accent says and counts sounds; American without one.
+std::optional<Conventions> accent_argument(const std::string& accent);
 /// "2" or "1-3".
 std::optional<Range> range_argument(const std::string& text,
                                     std::string_view option);

@@ -171,8 +171,7 @@ TEST(Pseudo, NoneIsAWordOrSoundsLikeOne) {
       for (const Unit& unit : w.units) {
         sounds.insert(sounds.end(), unit.listed.begin(), unit.listed.end());
       }
-      EXPECT_FALSE(shared_phonics().is_said_like_a_word(sounds, {}))
-          << w.word;
+      EXPECT_FALSE(shared_phonics().is_said_like_a_word(sounds, {})) << w.word;
     }
   }
 }
@@ -215,6 +214,25 @@ TEST(StandIns, AreNearBySoundAndLength) {
   for (const std::string& word : words) {
     EXPECT_NE(word, "boat");
     EXPECT_LE(word.size(), 6U);
+  }
+}
+
+// Source: the words of the BATH set of general British English (Wells,
+// Accents of English, 1982, from memory).
+TEST(Search, AWordHasThePatternInTheAccentThatIsAskedFor) {
+  Conventions british = conventions_for(Accent::british);
+  const Taught taught;
+  const SearchGround ground{shared_phonics(), british, taught, nullptr, {}};
+  WordQuery query;
+  query.pattern = *shared_phonics().patterns().find_exact("short_a");
+  query.count = 300;
+  const auto words = find_words(ground, query);
+  EXPECT_GE(words.size(), 100U);
+  for (const FoundWord& word : words) {
+    for (const char* other : {"mask", "last", "past", "fast", "bath", "task",
+                              "glass", "plant", "ask", "after", "class"}) {
+      EXPECT_NE(word.reading->word, other);
+    }
   }
 }
 
