@@ -184,5 +184,36 @@ TEST(Layering, FilesAreOfReadableLength) {
   }
 }
 
+// What a file of data holds, and where it is from, is said in one place, with
+// the names of its columns.
+TEST(Data, EveryFileStandsInItsTable) {
+  const fs::path folder = project() / "src/data";
+  const std::string about = read(folder / "README.md");
+  const auto files = files_below(folder, {".tsv", ".txt"});
+  EXPECT_GT(files.size(), 15U);
+  for (const fs::path& file : files) {
+    const std::size_t at =
+        about.find("\n| `" + file.filename().string() + "` |");
+    ASSERT_NE(at, std::string::npos) << file;
+    const std::string row = about.substr(at, about.find('\n', at + 1) - at);
+    if (file.extension() != ".tsv") continue;
+    std::istringstream lines(read(file));
+    std::string heads;
+    while (std::getline(lines, heads) && heads.starts_with('#')) {
+    }
+    std::istringstream names(heads);
+    for (std::string name; std::getline(names, name, '\t');) {
+      EXPECT_NE(row.find(name), std::string::npos) << file << ": " << name;
+    }
+  }
+  // And nothing that is not there.
+  for (std::size_t at = 0;
+       (at = about.find("\n| `", at)) != std::string::npos;) {
+    at += 4;
+    const std::string name = about.substr(at, about.find('`', at) - at);
+    EXPECT_TRUE(fs::exists(folder / name)) << name;
+  }
+}
+
 }  // namespace
 }  // namespace sheaf::test

@@ -202,8 +202,11 @@ void add_marking(CLI::App& app, CommandLine& line) {
   add_speech_options(*mark, line);
 
   CLI::App* writing = add_verb(app, line, "writing",
-                               "find taught patterns in a learner's own text");
-  writing->add_option("FILE", line.arguments, "the text, typed in")
+                               "find taught patterns and misspelled words in "
+                               "a learner's own text");
+  writing
+      ->add_option("FILE", line.arguments,
+                   "the text, typed in; - reads it from standard input")
       ->required()
       ->expected(1);
   writing->add_option("--sequence", marking.sequence, "the sequence file");
@@ -217,6 +220,7 @@ void add_marking(CLI::App& app, CommandLine& line) {
   take_codes(
       writing->add_option("--learner", marking.learners, "whose text it is"))
       ->expected(1);
+  writing->add_flag("--json", line.json, "as JSON");
   add_speech_options(*writing, line);
 
   CLI::App* progress =

@@ -2,6 +2,8 @@
 
 #include "cli/json.h"
 
+#include <algorithm>
+
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 
@@ -114,6 +116,100 @@ std::string attempts_json(const std::vector<AttemptRow>& rows) {
   all["attempts"] = Json::array();
   for (const AttemptRow& row : rows) {
     all["attempts"].push_back(attempt_json(row));
+  }
+  return all.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+namespace {
+
+std::string_view kind_word(NotedWord::Kind kind) {
+  switch (kind) {
+    case NotedWord::Kind::misspelled:
+      return "misspelled";
+    case NotedWord::Kind::rare:
+      return "rare";
+    case NotedWord::Kind::not_known:
+      return "not-known";
+    case NotedWord::Kind::name:
+      return "name";
+  }
+  return {};
+}
+
+std::string_view verdict_word(WritingChance::Verdict verdict) {
+  switch (verdict) {
+    case WritingChance::Verdict::right:
+      return "right";
+    case WritingChance::Verdict::wrong:
+      return "wrong";
+    case WritingChance::Verdict::possible:
+      return "possible";
+    case WritingChance::Verdict::unsure:
+      return "unsure";
+  }
+  return {};
+}
+
+// A word of the text with what is said of it; null where nothing is.
+Json text_word_json(const FreeWriting& writing,
+                    const PatternCatalogue& catalogue, const SourceFile& file,
+                    std::size_t index) {
+  const auto noted = std::ranges::find(writing.noted, index, &NotedWord::word);
+  const bool is_noted = noted != writing.noted.end();
+  Json patterns = Json::array();
+  Json meant = Json::array();
+  bool any = is_noted;
+  for (const WritingChance& chance : writing.chances) {
+    if (chance.word != index) continue;
+    any = any || chance.verdict != WritingChance::Verdict::right;
+    Json one;
+    one["pattern"] = catalogue[chance.pattern].id;
+    one["meant"] = chance.meant;
+    one["result"] = verdict_word(chance.verdict);
+    one["cause"] = nullptr;
+    if (chance.cause != Cause::none) one["cause"] = cause_name(chance.cause);
+    patterns.push_back(std::move(one));
+    if (chance.verdict == WritingChance::Verdict::possible && meant.empty()) {
+      meant.push_back({{"word", chance.meant}, {"sure", chance.sure}});
+    }
+  }
+  if (!any) return nullptr;
+  if (is_noted) {
+    for (const NotedWord::Meant& word : noted->meant) {
+      meant.push_back({{"word", word.word}, {"sure", word.sure}});
+    }
+  }
+  const TextWord& word = writing.text.words[index];
+  const auto place = file.place_of(static_cast<std::uint32_t>(word.begin));
+  Json j;
+  j["written"] = word.text;
+  j["line"] = place.line;
+  j["column"] = place.column;
+  j["kind"] = is_noted ? kind_word(noted->kind) : "possible";
+  j["meant"] = std::move(meant);
+  j["patterns"] = std::move(patterns);
+  return j;
+}
+
+}  // namespace
+
+std::string writing_json(const FreeWriting& writing,
+                         const PatternCatalogue& catalogue,
+                         const SourceFile& file, std::string_view learner) {
+  Json all;
+  if (!learner.empty()) all["learner"] = learner;
+  all["words"] = writing.text.words.size();
+  all["patterns"] = Json::array();
+  for (const PatternCount& count : writing.counts) {
+    if (count.chances == 0) continue;
+    all["patterns"].push_back({{"pattern", catalogue[count.pattern].id},
+                               {"right", count.right},
+                               {"chances", count.chances}});
+  }
+  all["noted"] = Json::array();
+  for (std::size_t i = 0; i < writing.text.words.size(); ++i) {
+    Json word = text_word_json(writing, catalogue, file, i);
+    if (!word.is_null()) all["noted"].push_back(std::move(word));
   }
   return all.dump(2, ' ', false, Json::error_handler_t::replace);
 }

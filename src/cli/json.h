@@ -3,6 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "base/source.h"
+#include "marking/free_writing.h"
 #include "marking/mark_attempt.h"
 #include "phonics/phonics.h"
 
@@ -42,5 +44,16 @@ struct AttemptRow {
 /// `letter_sequences_possible`, `right`, and where known `date`, `lesson`,
 /// `kind`, `learner`.
 std::string attempts_json(const std::vector<AttemptRow>& rows);
+
+/// An object with `learner` where one was named, the number of `words`, the
+/// list `patterns` (`pattern`, `right`, `chances`) and the list `noted` of
+/// words that are not right or may be others, in the order of the text:
+/// `written`, `line`, `column`, `kind` (misspelled, rare, not-known, name;
+/// possible where the word is right and may stand for another), `meant` (a list
+/// of `word`, `sure`) and `patterns` (a list of `pattern`, `meant`, `result`,
+/// `cause`).
+std::string writing_json(const FreeWriting& writing,
+                         const PatternCatalogue& catalogue,
+                         const SourceFile& file, std::string_view learner);
 
 }  // namespace sheaf

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <cstdio>
-#include <iostream>
 
 #include "base/error.h"
 #include "base/utf8.h"
@@ -24,12 +23,6 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t kLargestPairs = std::size_t{4} << 20U;
-
-std::string read_standard_input() {
-  std::string text;
-  for (char c = 0; text.size() <= kLargestPairs && std::cin.get(c);) text += c;
-  return text;
-}
 
 // A line is a target, a tab and what was written; nothing behind the tab is a
 // blank. False, and said, where a line has no tab.
@@ -219,7 +212,8 @@ void print_caution() { fmt::print("{}\n", kScoreCaution); }
 int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
   const std::string& name = line.marking.pairs;
   const std::string text =
-      name == "-" ? read_standard_input() : read_file(name, kLargestPairs);
+      name == "-" ? read_standard_input(kLargestPairs)
+                  : read_file(name, kLargestPairs);
   const std::string shown = name == "-" ? "standard input" : name;
   if (text.size() > kLargestPairs) {
     throw MachineError(fmt::format("{} is longer than 4 MiB", shown));

@@ -1,4 +1,5 @@
-// `sheaf writing`: taught patterns in a learner's own text.
+// `sheaf writing`: taught patterns and misspelled words in a learner's own
+// text.
 
 #include <fmt/format.h>
 
@@ -8,10 +9,11 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
+#include "cli/json.h"
 #include "cli/messages.h"
 #include "cli/requests.h"
-#include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "cli/writing_report.h"
 #include "driver/marking_desk.h"
 #include "files/files.h"
 #include "input/raw_text.h"
@@ -27,8 +29,6 @@ constexpr std::size_t kLargestText = std::size_t{1} << 20U;
 // More than a learner writes in a term; each word that is unknown is
 // looked for among all words.
 constexpr std::size_t kMostTextWords = 5000;
-
-using Verdict = WritingChance::Verdict;
 
 // Adds a pattern by its name; reports one that is unknown or several.
 void add_patterns(const std::vector<PlacedWord>& names, const Phonics& phonics,
@@ -67,59 +67,6 @@ void add_sequence(Workspace& workspace, const CommandLine& line,
     add_patterns(step.patterns, phonics, taught, diagnostics);
     add_sight_words(step.sight_words, sight_words);
     if (&step == last) break;
-  }
-}
-
-std::string verdict_text(const WritingChance& chance) {
-  switch (chance.verdict) {
-    case Verdict::right:
-      return "right";
-    case Verdict::wrong:
-      return fmt::format("wrong: {}", cause_words(chance.cause));
-    case Verdict::possible:
-      return "possible: another word may have been meant";
-    case Verdict::unsure:
-      return "not sure what was meant; not counted";
-  }
-  return {};
-}
-
-void print_writing(const FreeWriting& writing,
-                   const PatternCatalogue& catalogue,
-                   const std::string& learner) {
-  TextTable counts({"pattern", "right"});
-  std::string record;
-  for (const PatternCount& count : writing.counts) {
-    if (count.chances == 0) continue;
-    const Share share{count.right, count.chances};
-    const std::string id(catalogue[count.pattern].id);
-    counts.add({id, share.text()});
-    record += fmt::format("{}{}: {}/{}", record.empty() ? "" : ", ", id,
-                          count.right, count.chances);
-  }
-  if (counts.empty()) {
-    fmt::print("no word of this text has a pattern that was taught\n");
-  } else {
-    fmt::print("{}\n", counts.text());
-  }
-  TextTable words({"written", "meant", "sure", "pattern", "what"});
-  for (const WritingChance& chance : writing.chances) {
-    if (chance.verdict == Verdict::right) continue;
-    words.add({writing.text.words[chance.word].text, chance.meant,
-               fmt::format("{}%", chance.sure),
-               std::string(catalogue[chance.pattern].id),
-               verdict_text(chance)});
-  }
-  if (!words.empty()) {
-    fmt::print(
-        "{}\nIf another word was meant, say so in the text: "
-        "`{{=word}}` behind it, or `{{-word}}` for a word that was "
-        "not meant.\n",
-        words.text());
-  }
-  if (!record.empty()) {
-    fmt::print("For a record: writing: {{{}: {{{}}}}}\n",
-               learner.empty() ? "CODE" : learner, record);
   }
 }
 
@@ -181,7 +128,10 @@ int run_writing(const CommandLine& line) {
     return kFaultsInFiles;
   }
   const std::string& path = line.arguments.front();
-  const SourceFile file(path, read_file(path, kLargestText));
+  const bool typed = path == "-";
+  const SourceFile file(typed ? "standard input" : path,
+                        typed ? read_standard_input(kLargestText)
+                              : read_file(path, kLargestText));
   if (!is_readable(file, diagnostics)) {
     print(diagnostics);
     return kFaultsInFiles;
@@ -195,10 +145,14 @@ int run_writing(const CommandLine& line) {
                                       desk.options(), std::move(sight_words)});
   report_unread(writing, file, diagnostics);
   print(diagnostics);
-  print_writing(
-      writing, catalogue,
-      line.marking.learners.empty() ? "" : line.marking.learners.front());
-  fmt::print("{}\n", kScoreCaution);
+  const std::string learner =
+      line.marking.learners.empty() ? "" : line.marking.learners.front();
+  if (line.json) {
+    fmt::print("{}\n", writing_json(writing, catalogue, file, learner));
+  } else {
+    fmt::print("{}{}\n", writing_text(writing, catalogue, learner),
+               kScoreCaution);
+  }
   return kDone;
 }
 

@@ -9,6 +9,7 @@
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
+#include <iostream>
 #include <new>
 
 #include "base/error.h"
@@ -69,6 +70,12 @@ std::vector<fs::path> yaml_files(const fs::path& folder) {
   }
   std::ranges::sort(files);
   return files;
+}
+
+std::string read_standard_input(std::size_t limit) {
+  std::string text;
+  for (char c = 0; text.size() <= limit && std::cin.get(c);) text += c;
+  return text;
 }
 
 fs::path shipped_folder() {

@@ -30,12 +30,14 @@ constexpr int kSureEnough = 50;
 constexpr int kWorthAsking = 25;
 constexpr double kScale = 90.0;
 constexpr std::size_t kMostGuesses = 12;
-constexpr std::size_t kMostTwins = 6;
-// A right word is another one misspelled only if it sounds the same, and the
-// other is common.
-constexpr int kCommon = 300;
 // Shorter words are too often something else.
 constexpr std::size_t kShortest = 2;
+// What is shown of the words that may have been meant.
+constexpr std::size_t kMostMeant = 3;
+constexpr int kWorthNaming = 15;
+// Words of the largest lists, or made of known parts, which children hardly
+// mean; see `listed_words`.
+constexpr int kKnownOnly = 800;
 
 struct Guess {
   Reading reading;
@@ -56,12 +58,26 @@ class TextMarker {
     if (word.leave_alone) return;
     const WrittenWord written = read_written(word.text);
     if (!word.meant.empty()) {
-      judge(index, first_reading(word.meant), 100);
+      const Reading meant = first_reading(word.meant);
+      if (!marked(index, meant).right) {
+        result_.noted.push_back(
+            {index, NotedWord::Kind::misspelled, {{meant.word, 100}}});
+      }
+      judge(index, meant, 100);
+    } else if (word.beside_digit) {
+      return;
     } else if (is_familiar(written.signs)) {
       judge(index, first_reading(word.text), 100);
       look_for_twin(index, written);
-    } else if (written.letters.size() >= kShortest &&
-               !is_likely_name(word, written)) {
+    } else if (is_likely_name(word, written)) {
+      if (!ground_.phonics.knows(written.signs)) {
+        result_.noted.push_back({index, NotedWord::Kind::name, {}});
+      }
+    } else if (written.letters.size() < kShortest) {
+      if (!is_word_by_itself(written.letters)) {
+        result_.noted.push_back({index, NotedWord::Kind::not_known, {}});
+      }
+    } else {
       guess(index, written);
     }
   }
@@ -97,6 +113,10 @@ class TextMarker {
         take_off_ending(word, [&](const EndingAnalysis& a) {
           return ground_.index.rarity(a.base) <= kFamiliar ? 0 : -1;
         }));
+  }
+
+  static bool is_word_by_itself(std::string_view letter) {
+    return letter == "a" || letter == "i" || letter == "o";
   }
 
   static bool is_likely_name(const TextWord& word, const WrittenWord& written) {
@@ -137,8 +157,10 @@ class TextMarker {
     }
   }
 
-  void note(std::size_t index, const Reading& meant, Verdict verdict,
+  // Whether there was anything to note.
+  bool note(std::size_t index, const Reading& meant, Verdict verdict,
             int sure) {
+    const std::size_t before = result_.chances.size();
     const MarkedAttempt attempt = marked(index, meant);
     for (const PatternId pattern : taught_) {
       const PatternPlace* place = meant.find(pattern);
@@ -148,6 +170,7 @@ class TextMarker {
       result_.chances.push_back(
           {pattern, index, meant.word, verdict, sure, cause});
     }
+    return result_.chances.size() > before;
   }
 
   std::vector<Guess> guesses_for(std::size_t index,
@@ -159,6 +182,8 @@ class TextMarker {
          looked_up(meant_, written.signs, ground_.options.speech, kMostGuesses,
                    right)) {
       if (was_refused(index, g.word)) continue;
+      // The list has the names of letters.
+      if (g.word.size() == 1 && !is_word_by_itself(g.word)) continue;
       // foxs is foxes sooner than fox's.
       if (!right.empty() && g.word.ends_with("'s")) continue;
       Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
@@ -167,7 +192,12 @@ class TextMarker {
       }
       guess.taught = has_taught(guess.reading);
       // Grammar words are in every text, taught or not: wud is would.
-      if (guess.taught || is_grammar_word(g.word)) guess.score -= kTaughtBonus;
+      // What children hardly write is no likelier for its pattern: cued.
+      if ((guess.taught &&
+           ground_.index.rarity(g.word) <= WordIndex::kCommon) ||
+          is_grammar_word(g.word)) {
+        guess.score -= kTaughtBonus;
+      }
       guesses.push_back(std::move(guess));
     }
     std::ranges::stable_sort(guesses, {}, &Guess::score);
@@ -197,15 +227,23 @@ class TextMarker {
     return sure;
   }
 
+  // How rare a word is that the list has; `WordIndex::kUnlisted` for others.
+  int own_rarity(const std::string& signs) const {
+    const int own = ground_.index.rarity(signs);
+    if (own != WordIndex::kUnlisted) return own;
+    return ground_.phonics.knows(signs) ? kKnownOnly : own;
+  }
+
   void guess(std::size_t index, const WrittenWord& written) {
     const std::vector<Guess> guesses = guesses_for(index, written);
-    if (guesses.empty()) return;
+    const int own = own_rarity(written.signs);
+    const bool known = own != WordIndex::kUnlisted;
     // A rare word of the list stands for itself unless another is likelier.
-    const int own = ground_.index.rarity(written.signs);
-    if (own != WordIndex::kUnlisted && own < guesses[0].score) {
+    if (known && (guesses.empty() || own < guesses[0].score)) {
       judge(index, first_reading(written.signs), 100);
       return;
     }
+    note_word(index, guesses, known);
     const auto best =
         std::ranges::find_if(guesses, [](const Guess& g) { return g.taught; });
     if (best == guesses.end() || !is_near(*best)) return;
@@ -216,48 +254,40 @@ class TextMarker {
     }
   }
 
-  // A right word that sounds like a common one with a taught pattern.
-  // Whether the word, in one of its readings, is said as this one is. The
-  // vowels of cot and caught count as one.
-  bool sounds_like(std::string_view word, const Reading& other) const {
-    const auto sounds = [](const Reading& reading) {
-      std::vector<Phoneme> all;
-      for (const Unit& unit : reading.units) {
-        for (const Phoneme p : unit.listed) {
-          all.push_back(p == Phoneme::ao ? Phoneme::aa : p);
-        }
+  void note_word(std::size_t index, const std::vector<Guess>& guesses,
+                 bool known) {
+    NotedWord noted{index, NotedWord::Kind::not_known, {}};
+    for (const Guess& g : guesses) {
+      if (noted.meant.size() == kMostMeant) break;
+      if (!is_near(g) || (!noted.meant.empty() && g.sure < kWorthNaming)) {
+        continue;
       }
-      return all;
-    };
-    return std::ranges::any_of(ground_.phonics.read(word, {}),
-                               [&](const Reading& reading) {
-                                 return sounds(reading) == sounds(other);
-                               });
+      noted.meant.push_back({g.reading.word, g.sure});
+    }
+    const std::string& written = result_.text.words[index].text;
+    if (noted.meant.empty() &&
+        (known || ground_.phonics.is_listed(read_written(written).signs))) {
+      return;
+    }
+    if (!noted.meant.empty()) {
+      noted.kind = known ? NotedWord::Kind::rare : NotedWord::Kind::misspelled;
+    }
+    result_.noted.push_back(std::move(noted));
   }
 
+  // A right word that sounds just like one with a taught pattern, which
+  // children write as often.
   void look_for_twin(std::size_t index, const WrittenWord& written) {
-    if (is_grammar_word(written.signs)) return;
-    const int own = ground_.index.rarity(written.signs);
-    for (const WordGuess& g :
-         looked_up(twins_, written.signs, {}, kMostTwins)) {
-      if (ground_.index.rarity(g.word) > std::max(kCommon, own) ||
-          was_refused(index, g.word)) {
+    for (const std::string& other : ground_.phonics.sound_alikes(
+             first_reading(written.signs), Conventions{})) {
+      if (was_refused(index, other) ||
+          !ground_.index.is_as_common(other, written.signs)) {
         continue;
       }
-      const Reading reading = first_reading(g.word);
-      if (!has_taught(reading) || !sounds_like(written.signs, reading)) {
-        continue;
-      }
-      const MarkedAttempt attempt = marked(index, reading);
-      const int same = attempt.count(GraphemeResult::correct) +
-                       attempt.count(GraphemeResult::plausible);
-      if (same != static_cast<int>(attempt.graphemes.size()) ||
-          !attempt.extra.empty()) {
-        continue;
-      }
-      const int sure = own <= 0 ? 10 : 30;
-      note(index, reading, Verdict::possible, sure);
-      return;
+      const Reading reading = first_reading(other);
+      if (!has_taught(reading) || ground_.sight_words.contains(other)) continue;
+      constexpr int kSure = 30;
+      if (note(index, reading, Verdict::possible, kSure)) return;
     }
   }
 
@@ -265,7 +295,7 @@ class TextMarker {
   std::span<const PatternId> taught_;
   const WritingGround& ground_;
   // What was looked up: words come again in a text, and looking takes long.
-  LookedUp meant_, twins_;
+  LookedUp meant_;
 };
 
 // A word is one chance in a text.

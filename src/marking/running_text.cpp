@@ -9,6 +9,8 @@ bool is_apostrophe(char32_t c) { return c == '\'' || c == 0x2019; }
 bool is_inner_sign(char32_t c) { return is_apostrophe(c) || c == '-'; }
 bool is_part(char32_t c) { return is_letter(c) || is_mark(c); }
 
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
 bool ends_sentence(char32_t c) {
   return c == '.' || c == '!' || c == '?' || c == '\n';
 }
@@ -60,6 +62,8 @@ class Reader {
     while (goes_on()) next();
     word.end = at_;
     word.text = text_.substr(word.begin, word.end - word.begin);
+    word.beside_digit = (word.begin > 0 && is_digit(text_[word.begin - 1])) ||
+                        (at_ < text_.size() && is_digit(text_[at_]));
     while (at_ < text_.size() && text_[at_] == '{') answer(word);
     result_.words.push_back(std::move(word));
   }

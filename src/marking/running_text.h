@@ -20,6 +20,8 @@ struct TextWord {
   bool leave_alone = false;
   /// First of its sentence or line, where a capital says nothing.
   bool first = false;
+  /// A digit stands right before or behind it: 3rd, B7, 5cm.
+  bool beside_digit = false;
 };
 
 struct RunningText {

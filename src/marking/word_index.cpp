@@ -7,6 +7,7 @@
 #include "marking/grapheme_alignment.h"
 #include "marking/grapheme_costs.h"
 #include "marking/skeleton.h"
+#include "marking/usual_slips.h"
 #include "marking/written_word.h"
 #include "phonics/endings.h"
 
@@ -21,7 +22,12 @@ constexpr double kScale = 90.0;
 // Roughly, before the scorer: another skeleton, another first letter.
 constexpr int kOtherSkeleton = 250;
 constexpr int kOtherFirst = 100;
-constexpr int kEveryday = 120;
+// What a word of children costs before its list: one that they know first, and
+// another.
+constexpr int kFirst = 50;
+constexpr int kOther = 100;
+// The rarest of them.
+constexpr int kEveryday = 140;
 constexpr int kForEnding = 30;
 
 std::uint64_t hash_of(std::string_view text) {
@@ -148,7 +154,8 @@ int WordIndex::find_rarity(std::uint32_t index) const {
   if (std::ranges::binary_search(lesson_words_, word.spelling)) return 0;
   if (is_grammar_word(word.spelling)) return 20;
   const int rarity = rarity_of_tier(word.tier) + (word.name ? 250 : 0);
-  return word.everyday ? std::min(rarity, 80 + rarity / 8) : rarity;
+  if (!word.everyday) return rarity;
+  return std::min(rarity, (word.first ? kFirst : kOther) + rarity / 8);
 }
 
 int WordIndex::rarity(std::string_view word) const {
@@ -156,6 +163,23 @@ int WordIndex::rarity(std::string_view word) const {
   const auto found = find(word);
   if (!found) return is_grammar_word(word) ? 20 : kUnlisted;
   return rarity_[*found];
+}
+
+WordIndex::Use WordIndex::use_of(std::string_view word) const {
+  constexpr int kNoTier = 100;
+  if (is_grammar_word(word)) return {};
+  const auto found = find(word);
+  if (!found) return {4, kNoTier};
+  const ListedWord& listed = source_.words[*found];
+  const int rank = listed.first ? 1 : listed.everyday ? 2 : 3;
+  return {rank, listed.tier == 0 ? kNoTier : listed.tier};
+}
+
+bool WordIndex::is_as_common(std::string_view word, std::string_view as) const {
+  const Use a = use_of(word);
+  const Use b = use_of(as);
+  if (b.rank >= 3) return a.rank < 3;
+  return a.rank <= b.rank && a.tier <= b.tier;
 }
 
 std::optional<std::uint32_t> WordIndex::find(std::string_view word) const {
@@ -239,7 +263,9 @@ std::vector<WordGuess> WordIndex::look_up(
     const auto units = target_units(listed, *source_.inventory, heard);
     WordGuess guess;
     guess.word = listed.spelling;
-    guess.cost = align_graphemes(graphemes, units).cost;
+    const GraphemeAlignment alignment = align_graphemes(graphemes, units);
+    guess.cost =
+        alignment.cost - usual_slips(units, alignment, word.letters);
     guess.score = guess.cost + rarity_[candidate.word];
     guesses.push_back(std::move(guess));
   }

@@ -45,6 +45,11 @@ class WordIndex {
   /// in the list.
   int rarity(std::string_view word) const;
   static constexpr int kUnlisted = 1200;
+  /// Whether children use a word at least as much as another: it ranks no lower
+  /// among the words of children (grammar words, first words, everyday words,
+  /// others) and stands in a list of SCOWL that is no larger. Both tell: deer is
+  /// known sooner than dear and written less.
+  bool is_as_common(std::string_view word, std::string_view as) const;
   /// Words up to here are such as a learner may well write.
   static constexpr int kCommon = 260;
 
@@ -62,6 +67,11 @@ class WordIndex {
   std::vector<Candidate> candidates(std::string_view letters) const;
   std::optional<std::uint32_t> find(std::string_view word) const;
   int find_rarity(std::uint32_t word) const;
+  struct Use {
+    int rank = 0;
+    int tier = 0;
+  };
+  Use use_of(std::string_view word) const;
   void lend_rarity_of_base(std::uint32_t word);
 
   WordSource source_;

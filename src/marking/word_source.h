@@ -24,6 +24,7 @@ struct ListedWord {
   /// where none has it.
   int tier = 0;
   bool everyday = false;  ///< of our list of children's everyday words
+  bool first = false;     ///< of those that children know before the others
   bool name = false;
 };
 
