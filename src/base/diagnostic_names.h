@@ -24,10 +24,12 @@ struct DiagnosticName {
   X(bad_split, "graphemes that do not make the word") \
   X(bad_utf8, "the file is not saved as UTF-8 text") \
   X(bad_word, "something that cannot be a word") \
+  X(capitals_put_right, "words with capitals that are no names") \
   X(character_not_in_typeface, "a character that the typeface has no shape for") \
   X(colon_in_text, "a colon that makes a key out of a text") \
   X(comment_in_text, "a text that ends early, where a comment begins") \
   X(does_not_fit, "something that is larger than the paper has room for") \
+  X(end_mark_added, "a sentence without a mark at its end") \
   X(file_form, "the file is not written as such files are") \
   X(file_too_large, "the file is larger than Sheaf reads") \
   X(key_word_not_in_list, "the key word is not in the list with the pattern") \
@@ -50,6 +52,7 @@ struct DiagnosticName {
   X(not_marked_yet, "a record that is still to be marked") \
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(not_yet_taught, "a word with something that was not taught yet") \
+  X(number_left_out, "a sentence with its number typed in front") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
   X(read_and_dictated, "a sentence to dictate that was also read") \
   X(repeated_key, "the same key stands twice") \

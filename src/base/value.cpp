@@ -1,6 +1,7 @@
 #include "base/value.h"
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 
 namespace sheaf {
@@ -72,6 +73,45 @@ PlacedText PlacedText::squeezed() const {
   }
   if (text.empty()) return {{}, span_, {}};
   return {std::move(text), span_of(first, last), std::move(runs)};
+}
+
+PlacedText PlacedText::with_end(std::string_view end) const {
+  PlacedText result = *this;
+  result.text_ += end;
+  return result;
+}
+
+PlacedText PlacedText::without_ligatures() const {
+  constexpr std::array<std::string_view, 7> kLetters = {
+      "ff", "fi", "fl", "ffi", "ffl", "st", "st"};
+  constexpr std::string_view kFirst = "\uFB00";
+  const std::string_view head = kFirst.substr(0, 2);
+  std::size_t at = text_.find(head);
+  if (at == std::string::npos) return *this;
+  PlacedText result({}, span_, {});
+  std::size_t begin = 0;
+  const auto take_to = [&](std::size_t end) {
+    const PlacedText part = slice(begin, end);
+    for (const Run& run : part.runs_) {
+      result.runs_.push_back(
+          {run.text + static_cast<std::uint32_t>(result.text_.size()),
+           run.file});
+    }
+    result.text_ += part.text_;
+  };
+  for (; at != std::string::npos; at = text_.find(head, at + 1)) {
+    const auto which =
+        static_cast<std::size_t>(static_cast<unsigned char>(text_[at + 2]) -
+                                 static_cast<unsigned char>(kFirst[2]));
+    if (which >= kLetters.size()) continue;
+    take_to(at);
+    result.runs_.push_back(
+        {static_cast<std::uint32_t>(result.text_.size()), file_offset(at)});
+    result.text_ += kLetters[which];
+    begin = at + kFirst.size();
+  }
+  take_to(text_.size());
+  return result;
 }
 
 const Value* Value::find(std::string_view key) const {

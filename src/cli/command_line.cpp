@@ -1,10 +1,9 @@
-// The one file that knows the command line library: its header takes ten
-// seconds to compile.
+// The one file that knows the command line library, whose header is large.
 
 #include "cli/command_line.h"
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <CLI/CLI.hpp>
 
 #include "base/nearest.h"
 #include "base/utf8.h"
@@ -44,11 +43,8 @@ CLI::Option* take_codes(CLI::Option* option) {
 }
 
 void add_jobs_option(CLI::App& verb, CommandLine& line) {
-  constexpr int kMost = 256;
-  verb.add_option("--jobs", line.jobs,
-                  "how many are worked on at once; else one for each core of "
-                  "the machine")
-      ->check(CLI::Range(1, kMost));
+  verb.add_option("--jobs", line.jobs, "how many at once; else one a core")
+      ->check(CLI::Range(1, 256));
 }
 
 void add_layout_options(CLI::App& verb, CommandLine& line) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "analysis/capitals.h"
 #include "analysis/lesson_conventions.h"
 #include "base/base64.h"
 #include "base/error.h"
@@ -295,6 +296,7 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
     plan.sequence_file = sequence->file;
     inherit_conventions(*sequence, lesson);
   }
+  put_capitals_right(lesson, phonics, diagnostics);
   Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
   if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them

@@ -28,6 +28,58 @@ bool ends_sentence(std::string_view text) {
          text.ends_with("…");
 }
 
+// How many bytes a number typed in front takes up with what follows it: "1. ",
+// "2) ", "(3) ". 0 where there is none.
+std::size_t number_in_front(std::string_view line) {
+  constexpr std::size_t kMostDigits = 3;
+  const bool open = line.starts_with('(');
+  std::size_t at = open ? 1 : 0;
+  const std::size_t digits = at;
+  while (at < line.size() && line[at] >= '0' && line[at] <= '9') ++at;
+  if (at == digits || at - digits > kMostDigits || at >= line.size()) return 0;
+  if (line[at] != ')' && (open || line[at] != '.')) return 0;
+  const std::size_t rest = line.find_first_not_of(' ', at + 1);
+  return rest == std::string_view::npos || rest == at + 1 ? 0 : rest;
+}
+
+// Whether a sentence ends in a letter, so that a full stop can be put there.
+bool ends_in_word(std::string_view text) {
+  std::string_view rest = text;
+  for (const std::string_view close : {"\"", "'", "”", "’", "»", ")"}) {
+    if (rest.ends_with(close)) rest.remove_suffix(close.size());
+  }
+  if (rest.empty()) return false;
+  const auto last = static_cast<unsigned char>(rest.back());
+  return last >= 0x80
+             ? !rest.ends_with("–") && !rest.ends_with("—")
+             : (last >= 'a' && last <= 'z') || (last >= 'A' && last <= 'Z') ||
+                   (last >= '0' && last <= '9');
+}
+
+// A sentence as it is to be printed: without its number, with an end mark.
+PlacedText put_right(PlacedText line, bool may_be_split,
+                     Diagnostics& diagnostics) {
+  if (const std::size_t front = number_in_front(line.text()); front > 0) {
+    diagnostics.note(diagnostic::number_left_out, line.span_of(0, front),
+                     fmt::format("the number in front of {} is left out",
+                                 quoted(line.text().substr(front))),
+                     "sheets number their sentences themselves");
+    line = line.slice(front, line.text().size());
+  }
+  if (!ends_sentence(line.text()) && ends_in_word(line.text())) {
+    if (!may_be_split) {
+      diagnostics.note(
+          diagnostic::end_mark_added, line.span(),
+          fmt::format("the sentence {} has no end mark and is printed with a "
+                      "full stop",
+                      quoted(line.text())),
+          "write the mark at its end; it may be a question");
+    }
+    line = line.with_end(".");
+  }
+  return line;
+}
+
 // What a line begins with that a list would need and a text does not: the dash
 // of a list under `|`, or a word processor's bullet. Empty for a plain line.
 std::string_view bullet_of(std::string_view line) {
@@ -132,7 +184,9 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
                         "sentences as lines under `{}: |`",
                         field.key));
       }
-      lines.push_back(std::move(line));
+      lines.push_back(breaks == LineBreaks::sentences
+                          ? put_right(std::move(line), list, diagnostics)
+                          : std::move(line));
     }
   }
   return lines;

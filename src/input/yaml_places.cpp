@@ -217,7 +217,8 @@ std::optional<LaidText> lay_text(const SourceFile& file,
   } else {
     result.end = layer.last();
   }
-  result.text = PlacedText(std::move(value), span, layer.take_runs());
+  result.text =
+      PlacedText(std::move(value), span, layer.take_runs()).without_ligatures();
   return result;
 }
 

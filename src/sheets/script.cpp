@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 
+#include "analysis/capitals.h"
 #include "base/utf8.h"
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
@@ -191,11 +192,8 @@ std::vector<const AnalyzedWord*> dictated_words(const SheetInput& in) {
 // unless it may be a name. Josh is one, though some list has a verb josh.
 Reading by_itself(const SheetInput& in, const AnalyzedWord& word) {
   Reading reading = word.reading;
-  const auto info = in.lesson.phonics->info(reading.word);
-  const bool common = info && !info->name &&
-                      (info->everyday ||
-                       (info->tier > 0 && info->tier <= Phonics::kCommonList));
-  if (common) reading.word = lower_case(reading.word);
+  if (is_common_word(reading.word, *in.lesson.phonics))
+    reading.word = lower_case(reading.word);
   return reading;
 }
 
