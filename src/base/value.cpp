@@ -75,8 +75,11 @@ PlacedText PlacedText::squeezed() const {
   return {std::move(text), span_of(first, last), std::move(runs)};
 }
 
-PlacedText PlacedText::with_end(std::string_view end) const {
+PlacedText PlacedText::with_end(char end) const {
   PlacedText result = *this;
+  const std::uint32_t last =
+      span_.end > span_.begin ? span_.end - 1 : span_.end;
+  result.runs_.push_back({static_cast<std::uint32_t>(text_.size()), last});
   result.text_ += end;
   return result;
 }

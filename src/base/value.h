@@ -34,8 +34,9 @@ class PlacedText {
   /// The same text without outer spaces, and with one space wherever it has
   /// several or a line break.
   PlacedText squeezed() const;
-  /// The same text with something behind it that does not stand in the file.
-  PlacedText with_end(std::string_view end) const;
+  /// The same text with a character behind it that does not stand in the file;
+  /// its place is the last one of the text.
+  PlacedText with_end(char end) const;
   /// The same text with letters in place of signs that stand for two or three
   /// of them (Unicode's ligatures U+FB00 to U+FB06), which come from PDF files.
   PlacedText without_ligatures() const;

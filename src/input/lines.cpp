@@ -75,7 +75,7 @@ PlacedText put_right(PlacedText line, bool may_be_split,
                       quoted(line.text())),
           "write the mark at its end; it may be a question");
     }
-    line = line.with_end(".");
+    line = line.with_end('.');
   }
   return line;
 }
