@@ -51,6 +51,7 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
       spellings_(workspace.phonics().lexicon().inventory()) {
   request_.allowed_folders = std::move(request.allowed_folders);
   workers_ = request.workers;
+  options_.is_common_word = known_to_learners(workspace.phonics());
   options_.is_word = [&workspace](std::string_view word) {
     return workspace.phonics().knows(word);
   };

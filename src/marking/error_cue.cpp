@@ -37,8 +37,8 @@ class CueWriter {
       case Cause::other_spelling:
       case Cause::not_used_here:
         if (rule_) return CueKind::rule;
-        return has_silent_letter(unit_.grapheme) ? CueKind::silent
-                                                 : CueKind::other_way;
+        if (has_silent_letter(unit_.grapheme)) return CueKind::silent;
+        return error_.other_word ? CueKind::other_word : CueKind::other_way;
       case Cause::reads_otherwise:
       case Cause::changes_vowel:
         return CueKind::read_back;
@@ -84,6 +84,8 @@ class CueWriter {
                 ? "We write it so in other places."
                 : "That is one way to write it.",
             word_.word, unit_.grapheme);
+      case CueKind::other_word:
+        return other_word();
       case CueKind::silent:
         return fmt::format(
             "“I can hear {}. In {}, one letter says nothing. Which?” Show {}.",
@@ -147,6 +149,20 @@ class CueWriter {
         rule_ ? rule_.text : "What makes it say that?",
         word_.units[about].is_split() && !rule_ ? word_.units[about].grapheme
                                                 : unit_.grapheme);
+  }
+
+  // Nobody can hear which of two words is meant, so a sentence tells.
+  std::string other_word() const {
+    if (error_.sentence.empty()) {
+      return fmt::format(
+          "“That is a word, but another one. It does not mean {}. How is {} "
+          "written in the one that we want?” Show {}.",
+          word_.word, sound(), unit_.grapheme);
+    }
+    return fmt::format(
+        "“That is a word, but another one. We want the {} of this sentence: {} "
+        "How is {} written there?” Show {}.",
+        word_.word, error_.sentence, sound(), unit_.grapheme);
   }
 
   std::string near() const {
@@ -276,10 +292,11 @@ WordError lengthened(const Reading& word, std::size_t before,
 }  // namespace
 
 std::string_view cue_kind_name(CueKind kind) {
-  constexpr std::array<std::string_view, 17> kNames = {
-      "none",    "read-back", "beat-vowel", "doubling", "drop-e",    "y-to-i",
-      "ending",  "rule",      "other-way",  "silent",   "near",      "tap",
-      "missing", "order",     "turned",     "extra",    "apostrophe"};
+  constexpr std::array<std::string_view, 18> kNames = {
+      "none",   "read-back", "beat-vowel", "doubling",  "drop-e",
+      "y-to-i", "ending",    "rule",       "other-way", "other-word",
+      "silent", "near",      "tap",        "missing",   "order",
+      "turned", "extra",     "apostrophe"};
   return kNames[static_cast<std::size_t>(kind)];
 }
 
@@ -318,7 +335,8 @@ ErrorCue first_cue(const Reading& word, const MarkedAttempt& attempt,
     if (i == attempt.graphemes.size()) break;
     const MarkedGrapheme& g = attempt.graphemes[i];
     if (g.result == GraphemeResult::correct) continue;
-    return error_cue(word, {i, g.cause, g.written}, rules, conventions);
+    return error_cue(word, {i, g.cause, g.written, attempt.other_word}, rules,
+                     conventions);
   }
   if (!attempt.only_marks_wrong) return {};
   return error_cue(word, {word.units.size(), Cause::left_out, {}}, rules,

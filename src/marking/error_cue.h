@@ -18,13 +18,14 @@ enum class CueKind : std::uint8_t {
   doubling,    ///< the joint before an ending
   dropped_e,
   y_to_i,
-  ending,     ///< -ed, whatever it sounds like
-  rule,       ///< it can be read so, and a rule says how it is written
-  other_way,  ///< it can be read so, and no rule says how it is written
-  silent,     ///< a letter that says nothing
-  near,       ///< look at the mouth
-  tap,        ///< tap the sounds: which one is it?
-  missing,    ///< tap the sounds: which one has no letter?
+  ending,      ///< -ed, whatever it sounds like
+  rule,        ///< it can be read so, and a rule says how it is written
+  other_way,   ///< it can be read so, and no rule says how it is written
+  other_word,  ///< the same of an attempt that is another word: male for mail
+  silent,      ///< a letter that says nothing
+  near,        ///< look at the mouth
+  tap,         ///< tap the sounds: which one is it?
+  missing,     ///< tap the sounds: which one has no letter?
   order,
   turned,
   extra,
@@ -50,6 +51,10 @@ struct WordError {
   Cause cause = Cause::none;
   /// The letters that stand for it, as in `MarkedGrapheme`.
   std::string_view written;
+  /// The whole attempt is another word.
+  bool other_word = false;
+  /// One that has the word, so that its meaning can be told; may be empty.
+  std::string_view sentence = {};
 };
 
 /// `rules` may be null: then no rule is said.

@@ -359,7 +359,11 @@ class ErrorFinder {
                (other.grapheme == error.grapheme && other.cause == error.cause);
       });
       if (known) continue;
-      error.cue = error_cue(word_, {error.grapheme, error.cause, draft.letters},
+      const bool other_word =
+          options_.is_common_word && options_.is_common_word(error.written);
+      error.cue = error_cue(word_,
+                            {error.grapheme, error.cause, draft.letters,
+                             other_word, options_.sentence},
                             options_.rules, options_.conventions);
       chosen.push_back(std::move(error));
     }

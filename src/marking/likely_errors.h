@@ -27,6 +27,10 @@ struct LikelyErrorOptions {
   std::span<const std::uint8_t> pattern_units;
   LearnerSpeech speech;
   WordTest is_word;
+  /// Tells other words that learners may know; may be empty.
+  WordTest is_common_word = {};
+  /// A sentence with the word, for cues to what it means; may be empty.
+  std::string sentence = {};
   Conventions conventions;
   /// The rules that cues say; without it they say none.
   const CueRules* rules = nullptr;

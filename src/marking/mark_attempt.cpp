@@ -191,6 +191,9 @@ MarkedAttempt mark_attempt(const SoundSpellings& spellings,
   marked.right = !marked.blank && word.signs == meant.signs;
   marked.only_marks_wrong =
       !marked.right && word.letters == meant.letters && !marked.blank;
+  marked.other_word = !marked.right && !marked.only_marks_wrong &&
+                      options.is_common_word &&
+                      options.is_common_word(word.signs);
   marked.capital_missing =
       begins_with_capital(target.word) && !word.capital && !marked.blank;
   return marked;

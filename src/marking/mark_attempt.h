@@ -75,6 +75,8 @@ struct MarkedAttempt {
   bool blank = false;
   /// All letters are right, an apostrophe or hyphen is not.
   bool only_marks_wrong = false;
+  /// It is another word, one that learners may know: male for mail.
+  bool other_word = false;
   /// The target has a capital, the attempt has none.
   bool capital_missing = false;
   /// How unlike the two are, see `GraphemeAlignment`.
@@ -88,6 +90,8 @@ struct MarkingOptions {
   LearnerSpeech speech;
   /// Tells bases of endings (hop) from chance letters; may be empty.
   WordTest is_word;
+  /// Tells other words that learners may know; may be empty.
+  WordTest is_common_word = {};
 };
 
 /// Marks what a learner wrote for a word, grapheme by grapheme. Any text can

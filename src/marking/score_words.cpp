@@ -53,6 +53,16 @@ std::string fault_text(const MarkedGrapheme& g) {
              : fmt::format("{} written {}, {}", g.grapheme, g.written, how);
 }
 
+// male for mail; not ran for rain, nor fink from one who says it so.
+bool sounds_right(const MarkedAttempt& attempt) {
+  return attempt.extra.empty() &&
+         std::ranges::all_of(attempt.graphemes, [](const MarkedGrapheme& g) {
+           return g.result == GraphemeResult::correct ||
+                  (g.result == GraphemeResult::plausible &&
+                   g.cause != Cause::own_speech);
+         });
+}
+
 }  // namespace
 
 std::string faults_text(const MarkedAttempt& attempt) {
@@ -71,6 +81,7 @@ std::string faults_text(const MarkedAttempt& attempt) {
                           cause_words(extra.cause)));
   }
   if (attempt.only_marks_wrong) add("apostrophe or hyphen");
+  if (attempt.other_word && sounds_right(attempt)) add("it is another word");
   return all;
 }
 

@@ -7,6 +7,7 @@
 #include "phonics/ending_rules.h"
 #include "phonics/letter_map.h"
 #include "phonics/notation.h"
+#include "phonics/phonics.h"
 
 namespace sheaf {
 namespace {
@@ -267,6 +268,15 @@ std::vector<TargetUnit> target_units(const ListedWord& word,
     units.back().ending_ed = true;
   }
   return units;
+}
+
+WordTest known_to_learners(const Phonics& phonics) {
+  constexpr int kLargestList = 50;
+  return [&phonics](std::string_view word) {
+    const auto info = phonics.info(word);
+    return info && !info->name &&
+           (info->everyday || (info->tier > 0 && info->tier <= kLargestList));
+  };
 }
 
 }  // namespace sheaf

@@ -14,6 +14,8 @@
 
 namespace sheaf {
 
+class Phonics;
+
 /// Two sounds that a learner does not keep apart in speech: th and f, short e
 /// and i. Works both ways.
 struct SoundConfusion {
@@ -71,6 +73,10 @@ struct TargetUnit {
 
 /// Whether a text is a word of the language.
 using WordTest = std::function<bool(std::string_view)>;
+
+/// Whether learners may well know a word: everyday words, and those of the lists
+/// up to size 50 that are no names. `phonics` must outlive the test.
+WordTest known_to_learners(const Phonics& phonics);
 
 /// The graphemes of a reading. Words that are said in two ways (was, because)
 /// get both. `is_word`, if given, tells bases from chance letters: running has

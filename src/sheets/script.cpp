@@ -241,6 +241,10 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
     options.is_word = [&](std::string_view text) {
       return in.lesson.phonics->knows(text);
     };
+    options.is_common_word = known_to_learners(*in.lesson.phonics);
+    if (const auto said = in_sentence(in.lesson, *word)) {
+      options.sentence = said->sentence;
+    }
     options.conventions = in.lesson.conventions;
     options.rules = in.memory.cue_rules.get();
     const Reading reading = by_itself(in, *word);

@@ -26,6 +26,7 @@ struct MarkingGround {
         spellings(lexicon.inventory()),
         words(listed_words(lexicon)),
         index(WordSource{words, &lexicon.inventory()}, spellings) {
+    options.is_common_word = known_to_learners(phonics);
     options.is_word = [this](std::string_view word) {
       return phonics.knows(word);
     };

@@ -55,6 +55,26 @@ TEST(ErrorCue, IsThatOfTheTable) {
   EXPECT_EQ(said, 206) << others;
 }
 
+// Nobody can hear the difference between the two, so the cue does not say that
+// it is one way to write the word.
+TEST(ErrorCue, SaysThatItIsAnotherWord) {
+  for (const auto& [word, written] :
+       {std::pair{"mail", "male"}, {"sail", "sale"}, {"plain", "plane"}}) {
+    const ErrorCue cue = cue_of(word, written);
+    EXPECT_EQ(cue.kind, CueKind::other_word) << word;
+    EXPECT_TRUE(has(cue.text, "another one")) << cue.text;
+    EXPECT_FALSE(has(cue.text, "one way to write it")) << cue.text;
+    EXPECT_FALSE(has(cue.text, written)) << cue.text;
+  }
+  EXPECT_EQ(cue_of("rain", "rane").kind, CueKind::other_way);
+  // A sentence says which of the two it is.
+  const Reading mail = ground().read("mail");
+  const ErrorCue told = error_cue(
+      mail, {1, Cause::other_spelling, "a_e", true, "The mail came late."},
+      &rules(), Conventions{});
+  EXPECT_TRUE(has(told.text, "The mail came late.")) << told.text;
+}
+
 // brige and doge are read with a long vowel.
 TEST(ErrorCue, HasWhatSaysAnotherWordReadBack) {
   for (const auto& [word, written] : {std::pair{"bridge", "brige"},

@@ -127,5 +127,20 @@ TEST(LikelyErrors, NoneIsRude) {
   }
 }
 
+// Before it is told which of the two is meant, "one way to write it" helps
+// nobody.
+TEST(LikelyErrors, SayOfAnotherWordThatItIsOne) {
+  LikelyErrorOptions options;
+  options.is_word = ground().options.is_word;
+  options.is_common_word = ground().options.is_common_word;
+  options.sentence = "The mail came.";
+  const auto errors =
+      likely_errors(ground().spellings, ground().read("mail"), options, 6);
+  const auto male = std::ranges::find(errors, "male", &LikelyError::written);
+  ASSERT_NE(male, errors.end());
+  EXPECT_EQ(male->cue.kind, CueKind::other_word);
+  EXPECT_NE(male->cue.text.find("The mail came."), std::string::npos);
+}
+
 }  // namespace
 }  // namespace sheaf
