@@ -32,6 +32,7 @@ TEST(Blind, AttemptsAreMarkedAsTheirListHasThem) {
   }
   std::printf("of %d attempts: %d\n", rows, right);
   EXPECT_EQ(rows, 60);
+  EXPECT_GE(right, 57);  // first pass
 }
 
 }  // namespace

@@ -78,6 +78,9 @@ TEST(Blind, WordsAreReadAsTheirListHasThem) {
   std::printf("of %d words: graphemes %d, boxes %d, sounds %d\n", rows,
               graphemes, boxes, sounds);
   EXPECT_EQ(rows, 200);
+  EXPECT_GE(graphemes, 200);  // first pass
+  EXPECT_GE(boxes, 200);
+  EXPECT_GE(sounds, 200);
 }
 
 TEST(Blind, PatternsAreSeenWhereTheirListHasThem) {
@@ -100,6 +103,31 @@ TEST(Blind, PatternsAreSeenWhereTheirListHasThem) {
   }
   std::printf("of %d pairs: %d\n", rows, right);
   EXPECT_EQ(rows, 200);
+  EXPECT_GE(right, 199);  // first pass
+}
+
+TEST(Blind, UnknownWordsArePartedOrAskedAboutAsTheirListHasThem) {
+  int rows = 0, right = 0;
+  const std::string text = test_data("blind_unknown.tsv");
+  for (const TableRow& row : table_rows(text)) {
+    ++rows;
+    const std::string word(row.cell(1));
+    bool found = false;
+    if (row.cell(0) == "misspelling") {
+      const auto meant = shared_phonics().meant_words(
+          word, [](std::string_view) { return true; });
+      found = !meant.empty() && accepts(row.cell(2), meant.front());
+    } else {
+      found = accepts(
+          row.cell(2),
+          graphemes_text(shared_phonics().read(word, Conventions{}).front()));
+    }
+    right += found ? 1 : 0;
+    if (!found) std::printf("%s\n", word.c_str());
+  }
+  std::printf("of %d unknown words: %d\n", rows, right);
+  EXPECT_EQ(rows, 40);
+  EXPECT_GE(right, 40);  // first pass
 }
 
 }  // namespace
