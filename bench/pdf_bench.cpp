@@ -229,8 +229,8 @@ void measure_memory(std::size_t pages) {
   int status = 0;
   rusage usage{};
   wait4(child, &status, 0, &usage);
-  fmt::print("peak memory for {:5} pages: {:.1f} MiB, packets and all\n",
-             pages, static_cast<double>(usage.ru_maxrss) / 1024);
+  fmt::print("peak memory for {:5} pages: {:.1f} MiB, packets and all\n", pages,
+             static_cast<double>(usage.ru_maxrss) / 1024);
 }
 
 }  // namespace

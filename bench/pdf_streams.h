@@ -6,8 +6,8 @@
 
 namespace sheaf::bench {
 
-/// Calls `visit(dictionary, data)` for each stream of a PDF that Sheaf wrote, in
-/// the order of the file; data as it is packed.
+/// Calls `visit(dictionary, data)` for each stream of a PDF that Sheaf wrote,
+/// in the order of the file; data as it is packed.
 template <typename Visit>
 void for_each_stream(const std::string& pdf, Visit visit) {
   constexpr std::string_view kBegin = ">>\nstream\n", kLength = "/Length ";

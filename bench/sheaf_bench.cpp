@@ -19,8 +19,8 @@
 #include <functional>
 #include <limits>
 
-#include "files/files.h"
 #include "driver/workspace.h"
+#include "files/files.h"
 #include "input/file_kind.h"
 #include "pdf/pdf_writer.h"
 #include "support/pdf_file.h"
@@ -229,7 +229,8 @@ int run(int argc, char** argv) {
   }
   Workspace workspace(fs::path(program).parent_path() / "share/sheaf");
   stages(workspace, request, lessons[0]);
-  many(workspace, request, lessons, 36, "36 lessons, both documents, one process");
+  many(workspace, request, lessons, 36,
+       "36 lessons, both documents, one process");
   many(workspace, request, {lessons[0]}, 30,
        "one lesson for 30 names, one process");
   fs::remove_all(out);

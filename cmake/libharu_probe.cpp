@@ -69,8 +69,7 @@ int main() {
          "catalog and title are kept elsewhere");
   if (faults > 0) return 1;
   dictionary->write_fn = &print_own;
-  HPDF_Stream stream =
-      HPDF_CallbackWriter_New(document->mmgr, &print, nullptr);
+  HPDF_Stream stream = HPDF_CallbackWriter_New(document->mmgr, &print, nullptr);
   if (stream == nullptr) return 1;
   HPDF_Obj_WriteValue(dictionary, stream, nullptr);
   expect(printed.find("/Own true") != std::string::npos,

@@ -218,9 +218,9 @@ TEST_F(Packets, AreReadInOrderByTheirStructure) {
       folder_->path() + "/letter/" + demo_lessons().front() + "/packet.pdf";
   const std::string tree = run_program({"pdfinfo", "-struct-text", packet}).out;
   std::size_t at = 0;
-  for (const char* title :
-       {"What do you notice?", "Key word card", "Touch and blend", "Sound boxes",
-        "Read and find", "My own sentences", "Listen and write"}) {
+  for (const char* title : {"What do you notice?", "Key word card",
+                            "Touch and blend", "Sound boxes", "Read and find",
+                            "My own sentences", "Listen and write"}) {
     const std::size_t found = tree.find(title, at);
     EXPECT_NE(found, std::string::npos) << title;
     if (found != std::string::npos) at = found;

@@ -78,8 +78,8 @@ struct WarmUp {
     /// Of a sound to hear: all graphemes that were taught for it, this first.
     std::vector<std::string> spellings = {};
   };
-  std::vector<Item> to_say;   ///< graphemes to look at and say
-  std::vector<Item> to_hear;  ///< sounds to hear and write, each once
+  std::vector<Item> to_say;         ///< graphemes to look at and say
+  std::vector<Item> to_hear;        ///< sounds to hear and write, each once
   std::vector<AnalyzedWord> words;  ///< to write from dictation
   /// To write from dictation; empty where the teacher makes one up.
   std::string sentence;

@@ -46,8 +46,8 @@ std::span<const DiagnosticName> diagnostic_names() { return kNames; }
 
 Diagnostic& Diagnostics::add(Severity severity, const DiagnosticName& name,
                              Span span, std::string text, std::string help) {
-  all_.push_back(std::make_unique<Diagnostic>(Diagnostic{
-      severity, &name, span, std::move(text), std::move(help), {}}));
+  all_.push_back(std::make_unique<Diagnostic>(
+      Diagnostic{severity, &name, span, std::move(text), std::move(help), {}}));
   return *all_.back();
 }
 
@@ -96,7 +96,8 @@ std::vector<const Diagnostic*> Diagnostics::sorted() const {
 
 std::string quoted(std::string_view text) {
   constexpr int kLongest = 40;
-  const std::string shown = printable(text.substr(0, std::size_t{8} * kLongest));
+  const std::string shown =
+      printable(text.substr(0, std::size_t{8} * kLongest));
   const auto parts = characters(shown);
   if (static_cast<int>(parts.size()) <= kLongest) return "`" + shown + "`";
   std::string cut = "`";

@@ -19,8 +19,8 @@ int edit_distance(std::string_view a, std::string_view b, int limit) {
     int smallest = i;
     for (int j = 1; j <= columns; ++j) {
       const int change = a[i - 1] == b[j - 1] ? 0 : 1;
-      int steps = std::min({last[j] + 1, current[j - 1] + 1,
-                            last[j - 1] + change});
+      int steps =
+          std::min({last[j] + 1, current[j - 1] + 1, last[j - 1] + change});
       if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) {
         steps = std::min(steps, before_last[j - 2] + 1);
       }

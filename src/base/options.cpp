@@ -222,8 +222,10 @@ void OptionValues::set_choice(std::string_view name, std::string value) {
 void OptionValues::set_length(std::string_view name, Length value) {
   const std::size_t index = index_of(name);
   const OptionSpec& spec = table_[index];
-  if (!spec.least.empty()) value = std::max(value, read_length(spec.least).value_or(value));
-  if (!spec.most.empty()) value = std::min(value, read_length(spec.most).value_or(value));
+  if (!spec.least.empty())
+    value = std::max(value, read_length(spec.least).value_or(value));
+  if (!spec.most.empty())
+    value = std::min(value, read_length(spec.most).value_or(value));
   slots_[index].setting = value;
 }
 
@@ -247,9 +249,9 @@ OptionValues read_options(OptionTable table, const Value* given,
       constexpr std::size_t kFew = 12;
       std::string help = did_you_mean(key, names);
       if (help.empty() && names.size() <= kFew) {
-        help = names.empty() ? "it has no options"
-                             : fmt::format("its options are {}",
-                                           fmt::join(names, ", "));
+        help = names.empty()
+                   ? "it has no options"
+                   : fmt::format("its options are {}", fmt::join(names, ", "));
       }
       diagnostics.error(diagnostic::unknown_option, entry.key.span,
                         fmt::format("{} has no option {}", owner, quoted(key)),

@@ -33,10 +33,9 @@ SourceFile::Place SourceFile::place_of(std::uint32_t offset) const {
 
 std::string_view SourceFile::line(int line) const {
   const std::uint32_t begin = line_begin(line);
-  const std::uint32_t end =
-      line < static_cast<int>(line_begins_.size())
-          ? line_begins_[line]
-          : static_cast<std::uint32_t>(text_.size());
+  const std::uint32_t end = line < static_cast<int>(line_begins_.size())
+                                ? line_begins_[line]
+                                : static_cast<std::uint32_t>(text_.size());
   std::string_view text = std::string_view(text_).substr(begin, end - begin);
   while (!text.empty() && (text.back() == '\n' || text.back() == '\r')) {
     text.remove_suffix(1);

@@ -86,7 +86,7 @@ void print_choices(std::string& out, const AnalyzedLesson& lesson) {
 void print_defaults(std::string& out, const Lesson& lesson) {
   out += fmt::format("taken because the lesson does not say:");
   const auto say = [&](std::string_view key, const std::string& value,
-                      bool given) {
+                       bool given) {
     if (!given) out += fmt::format(" {}: {};", key, value);
   };
   say("layout", "week", lesson.layout.given());

@@ -60,14 +60,16 @@ bool read_pairs(const std::string& text, const std::string& name,
         rows.push_back({{}, {}, {}, {}, word.attempt});
       }
     } else {
-      rows.push_back({{},
-                      {},
-                      {},
-                      {},
-                      mark_attempt(desk.spellings(),
-                                   desk.phonics().read(
-                                       target, conventions_for(desk.options().speech.accent)),
-                                   written, desk.options())});
+      rows.push_back(
+          {{},
+           {},
+           {},
+           {},
+           mark_attempt(
+               desk.spellings(),
+               desk.phonics().read(
+                   target, conventions_for(desk.options().speech.accent)),
+               written, desk.options())});
     }
   }
   return good;
@@ -211,9 +213,8 @@ void print_caution() { fmt::print("{}\n", kScoreCaution); }
 
 int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
   const std::string& name = line.marking.pairs;
-  const std::string text =
-      name == "-" ? read_standard_input(kLargestPairs)
-                  : read_file(name, kLargestPairs);
+  const std::string text = name == "-" ? read_standard_input(kLargestPairs)
+                                       : read_file(name, kLargestPairs);
   const std::string shown = name == "-" ? "standard input" : name;
   if (text.size() > kLargestPairs) {
     throw MachineError(fmt::format("{} is longer than 4 MiB", shown));

@@ -26,7 +26,7 @@ struct MarkingRequest {
   std::vector<std::string> allowed_folders;
   std::string accent;                   ///< of the learners; empty: American
   std::vector<std::string> confusions;  ///< sounds not told apart: "th/f"
-  int workers = 1;  ///< threads that share the records
+  int workers = 1;                      ///< threads that share the records
 };
 
 }  // namespace sheaf

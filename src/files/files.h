@@ -15,7 +15,8 @@ namespace sheaf {
 /// reader can say so with a place.
 std::string read_file(const std::filesystem::path& path, std::size_t limit);
 
-/// Reads standard input to its end, and no further than one byte over the limit.
+/// Reads standard input to its end, and no further than one byte over the
+/// limit.
 std::string read_standard_input(std::size_t limit);
 
 /// Where the things that come with Sheaf are: the folder `share/sheaf` beside

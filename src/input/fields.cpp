@@ -140,8 +140,7 @@ constexpr KeyElsewhere kElsewhere[] = {
 };
 
 std::string help_elsewhere(std::string_view key) {
-  const auto* found =
-      std::ranges::find(kElsewhere, key, &KeyElsewhere::key);
+  const auto* found = std::ranges::find(kElsewhere, key, &KeyElsewhere::key);
   if (found == std::end(kElsewhere)) return {};
   return fmt::format("it belongs in the file of {}; take it out here",
                      found->file);

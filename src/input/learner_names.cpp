@@ -111,12 +111,14 @@ std::string without_quotes(std::string_view text, std::string_view line) {
     if (quoted.size() > 2 && quoted.front() == '"' && quoted.back() == '"') {
       quoted = quoted.substr(1, quoted.size() - 2);
     }
-    const bool shows = line.find(quoted) != std::string_view::npos &&
-                       std::ranges::any_of(quoted, [](char c) {
-                         return c == ' ' || static_cast<unsigned char>(c) > '9';
-                       }) &&
-                       quoted.size() > 1 && !is_of_learners(quoted) &&
-                       !is_setting(quoted);
+    const bool shows =
+        line.find(quoted) != std::string_view::npos &&
+        std::ranges::any_of(quoted,
+                            [](char c) {
+                              return c == ' ' ||
+                                     static_cast<unsigned char>(c) > '9';
+                            }) &&
+        quoted.size() > 1 && !is_of_learners(quoted) && !is_setting(quoted);
     result += text.substr(0, begin);
     result += shows ? "…" : text.substr(begin, end - begin + 1);
     text.remove_prefix(end + 1);

@@ -26,8 +26,7 @@ constexpr std::string_view kSay[] = {
     "fill circle 32 39 5 circle 50 39 5 circle 68 39 5"};
 constexpr std::string_view kTap[] = {
     "fill circle 15 72 8 circle 50 72 8 circle 85 72 8",
-    "line M 15 50 Q 32 10 50 50 Q 68 10 85 50",
-    "line M 76 40 L 85 50 L 90 37"};
+    "line M 15 50 Q 32 10 50 50 Q 68 10 85 50", "line M 76 40 L 85 50 L 90 37"};
 constexpr std::string_view kWrite[] = {
     "line M 12 88 L 22 58 L 68 12 L 88 32 L 42 78 Z",
     "line M 22 58 L 42 78 M 58 22 L 78 42"};
@@ -36,9 +35,8 @@ constexpr std::string_view kRead[] = {
     "Q 70 14 50 28 Z",
     "line M 50 28 L 50 88",
     "line M 17 36 L 38 42 M 17 52 L 38 58 M 62 42 L 83 36 M 62 58 L 83 52"};
-constexpr std::string_view kCut[] = {
-    "line M 22 10 L 66 64 M 78 10 L 34 64",
-    "line circle 26 76 14 circle 74 76 14"};
+constexpr std::string_view kCut[] = {"line M 22 10 L 66 64 M 78 10 L 34 64",
+                                     "line circle 26 76 14 circle 74 76 14"};
 
 Lines lines_of(Action action) {
   switch (action) {

@@ -9,10 +9,10 @@ namespace sheaf {
 namespace {
 
 constexpr std::string_view kRoleNames[] = {
-    "document",   "section",   "heading1",   "heading2",    "heading3",
-    "paragraph",  "list",      "list-item",  "list-label",  "list-body",
-    "table",      "table-row", "header-cell", "data-cell",  "figure",
-    "span"};
+    "document",    "section",   "heading1", "heading2",
+    "heading3",    "paragraph", "list",     "list-item",
+    "list-label",  "list-body", "table",    "table-row",
+    "header-cell", "data-cell", "figure",   "span"};
 
 std::string number(Length value) {
   const std::int64_t mils = value.mils();
@@ -56,8 +56,8 @@ struct MarkText {
                        point(m.to), stroke(m.stroke));
   }
   std::string operator()(const RectMark& m) const {
-    std::string text = fmt::format("rect {} {}", owner(m.element),
-                                   rect(m.rect));
+    std::string text =
+        fmt::format("rect {} {}", owner(m.element), rect(m.rect));
     if (m.filled) text += fmt::format(" fill{}", m.fill);
     if (m.stroked) text += " " + stroke(m.stroke);
     return text;
@@ -67,8 +67,7 @@ struct MarkText {
                        owner(m.element), point(m.centre), number(m.diameter));
   }
   std::string operator()(const PathMark& m) const {
-    std::string text = fmt::format("path {} {}", owner(m.element),
-                                   point(m.at));
+    std::string text = fmt::format("path {} {}", owner(m.element), point(m.at));
     for (const PathStep& s : m.path) {
       switch (s.kind) {
         case PathStep::Kind::move:

@@ -31,15 +31,15 @@ constexpr int kMostRounds = 3;
 // What may stand before and behind a word that others are made of, besides
 // words.
 constexpr std::string_view kPrefixes[] = {
-    "af",    "anti",  "auto",  "co",    "con",  "counter", "de",  "dis",
-    "en",    "fore",  "im",    "in",    "inter", "mal",    "micro", "mis",
-    "multi", "non",   "out",   "over",  "post", "pre",     "re",  "semi",
-    "sub",   "super", "trans", "un",    "under", "up"};
+    "af",    "anti",  "auto",  "co",   "con",   "counter", "de",    "dis",
+    "en",    "fore",  "im",    "in",   "inter", "mal",     "micro", "mis",
+    "multi", "non",   "out",   "over", "post",  "pre",     "re",    "semi",
+    "sub",   "super", "trans", "un",   "under", "up"};
 constexpr std::string_view kSuffixes[] = {
-    "age",  "al",  "able", "ably", "ade", "an",   "ary", "ate", "ation",
-    "ed",   "en",  "er",   "ery",  "es",  "est",  "ful", "ing", "ion",
-    "ise",  "ish", "ism",  "ist",  "ity", "ive",  "ize", "less", "ly",
-    "ment", "ness", "or",  "ous",  "ry",  "s",    "th",  "y"};
+    "age",  "al",   "able", "ably", "ade", "an",  "ary", "ate",  "ation",
+    "ed",   "en",   "er",   "ery",  "es",  "est", "ful", "ing",  "ion",
+    "ise",  "ish",  "ism",  "ist",  "ity", "ive", "ize", "less", "ly",
+    "ment", "ness", "or",   "ous",  "ry",  "s",   "th",  "y"};
 
 std::string letters_of(std::string_view spelling) {
   std::string letters;
@@ -251,9 +251,9 @@ class AccentMaker {
                                     const WordRecord& accent,
                                     std::size_t at) const {
     const Change change = change_between(listed.segments, accent.segments);
-    const auto first = std::ranges::find(record.segments, at, [](const auto& s) {
-      return static_cast<std::size_t>(s.begin);
-    });
+    const auto first = std::ranges::find(
+        record.segments, at,
+        [](const auto& s) { return static_cast<std::size_t>(s.begin); });
     const auto skip = static_cast<std::size_t>(first - record.segments.begin());
     if (skip + change.listed_end > record.segments.size()) return std::nullopt;
     const auto moved = [&](Segment s) {
@@ -279,24 +279,22 @@ class AccentMaker {
     if (!lost && (part & mask) != (listed.stress & mask)) return std::nullopt;
 
     WordRecord made = record;
-    made.segments.assign(
-        record.segments.begin(),
-        first + static_cast<std::ptrdiff_t>(change.begin));
+    made.segments.assign(record.segments.begin(),
+                         first + static_cast<std::ptrdiff_t>(change.begin));
     for (std::size_t i = change.begin; i < change.own_end; ++i) {
       made.segments.push_back(moved(accent.segments[i]));
     }
-    made.segments.insert(
-        made.segments.end(),
-        first + static_cast<std::ptrdiff_t>(change.listed_end),
-        record.segments.end());
+    made.segments.insert(made.segments.end(),
+                         first + static_cast<std::ptrdiff_t>(change.listed_end),
+                         record.segments.end());
     made.accents = accent.accents;
     const int was = syllable_count(listed.segments, inventory_);
     const int is = syllable_count(accent.segments, inventory_);
     const unsigned low = record.stress & ((1U << syllables_before) - 1);
     const unsigned middle = lost ? 0 : accent.stress;
-    made.stress = static_cast<std::uint16_t>(
-        low | middle << syllables_before |
-        part >> was << (syllables_before + is));
+    made.stress =
+        static_cast<std::uint16_t>(low | middle << syllables_before |
+                                   part >> was << (syllables_before + is));
     return made;
   }
 
@@ -331,11 +329,11 @@ class AccentMaker {
             const bool labelled = listed.label != 0 && base.label != 0;
             if (labelled && listed.label != base.label) return false;
             const auto made = make(listed);
-            return made && std::ranges::any_of(
-                               records, [&](const WordRecord& record) {
-                                 return std::ranges::equal(
-                                     sounds(*made), sounds(record), same_sound);
-                               });
+            return made &&
+                   std::ranges::any_of(records, [&](const WordRecord& record) {
+                     return std::ranges::equal(sounds(*made), sounds(record),
+                                               same_sound);
+                   });
           });
       if (!regular) continue;
       auto made = make(base);
@@ -395,8 +393,7 @@ class AccentMaker {
     }
     if (!changed) return;
     for (WordRecord& record : made) {
-      report_.accents.push_back(
-          fmt::format("~ {}: {}", word, text_of(record)));
+      report_.accents.push_back(fmt::format("~ {}: {}", word, text_of(record)));
       own_[word].push_back(std::move(record));
     }
   }
@@ -410,8 +407,8 @@ class AccentMaker {
       if ((accents & bit) == 0) continue;
       auto other = say_outside_america(record, accent, inventory_);
       if (!other) other = record;
-      const auto same = std::ranges::find(made, other->segments,
-                                          &WordRecord::segments);
+      const auto same =
+          std::ranges::find(made, other->segments, &WordRecord::segments);
       if (same != made.end()) {
         same->accents |= bit;
       } else {

@@ -77,9 +77,8 @@ class Rules {
     const int at = syllable(i);
     const unsigned stress_before = record_.stress & ((1U << at) - 1);
     // vainglory and backstory are compounds.
-    const bool compound =
-        letters_.find("stor") != std::string::npos ||
-        letters_.find("glor") != std::string::npos;
+    const bool compound = letters_.find("stor") != std::string::npos ||
+                          letters_.find("glor") != std::string::npos;
     if (stress_before == 0 || compound) return false;
     if (joined) {
       const P weak[] = {P::ax}, r[] = {P::r};
@@ -95,8 +94,7 @@ class Rules {
     } else if (!set(i, "e", {P::ax})) {
       return false;
     }
-    record_.stress =
-        static_cast<std::uint16_t>(record_.stress & ~(1U << at));
+    record_.stress = static_cast<std::uint16_t>(record_.stress & ~(1U << at));
     return true;
   }
 
@@ -109,7 +107,8 @@ class Rules {
   }
 
   bool unvoice_sion(std::size_t i) {
-    return accent_ != Accent::australian && is(i, "si") && says(i, {P::zh}) && rest(i).starts_with("on") &&
+    return accent_ != Accent::australian && is(i, "si") && says(i, {P::zh}) &&
+           rest(i).starts_with("on") &&
            unit(i - 1).sounds[unit(i - 1).sound_count - 1] == P::er &&
            set(i, "si", {P::sh});
   }

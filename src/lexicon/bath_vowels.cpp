@@ -70,8 +70,8 @@ class Parts {
   }
 
   bool may_stand_before(const std::string& part) const {
-    constexpr std::string_view kPrefixes[] = {"un", "re", "mis", "dis", "up",
-                                              "over", "anti", "non", "pre"};
+    constexpr std::string_view kPrefixes[] = {
+        "un", "re", "mis", "dis", "up", "over", "anti", "non", "pre"};
     return is_word(part) ||
            std::ranges::find(kPrefixes, part) != std::ranges::end(kPrefixes);
   }
@@ -91,8 +91,8 @@ class Parts {
     if (depth > kMostEndings) return false;
     const EndingAnalysis ending =
         take_off_ending(word, [&](const EndingAnalysis& a) {
-          const bool excluded = a.base.size() >= kShortestPart &&
-                                is_excluded(a.base, depth + 1);
+          const bool excluded =
+              a.base.size() >= kShortestPart && is_excluded(a.base, depth + 1);
           return excluded ? 0 : -1;
         });
     return static_cast<bool>(ending);
@@ -138,7 +138,8 @@ std::uint8_t bath_vowels(const LexiconSources& sources,
     if (last < 0 || last >= WordRecord::kMostBathVowels) continue;
     const unsigned bit = 1U << static_cast<unsigned>(last);
     const bool not_in_australia = nasal && !part.everywhere;
-    vowels |= static_cast<std::uint8_t>(not_in_australia ? bit | bit << 4U : bit);
+    vowels |=
+        static_cast<std::uint8_t>(not_in_australia ? bit | bit << 4U : bit);
   }
   return vowels;
 }

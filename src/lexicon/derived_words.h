@@ -13,8 +13,8 @@ namespace sheaf {
 
 /// Makes records of words that the dictionary lacks from those that it has:
 /// inflected words, British spellings, words with a plain prefix or ending,
-/// compounds, possessives and words with a hyphen. Only ever asked for words that the lists have, so that no word
-/// is invented.
+/// compounds, possessives and words with a hyphen. Only ever asked for words
+/// that the lists have, so that no word is invented.
 class WordDeriver {
  public:
   using Records = std::vector<WordRecord>;

@@ -229,8 +229,8 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
   read_everyday(paths.data, sources);
   sources.bath = read_words(paths.data + "/bath_words.txt");
-  sources.accents = read_accent_words(
-      read_file(paths.data + "/accent_words.tsv"), fault);
+  sources.accents =
+      read_accent_words(read_file(paths.data + "/accent_words.tsv"), fault);
   if (!fault.empty()) throw MachineError("accent_words.tsv, " + fault);
   sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
   sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");

@@ -61,8 +61,8 @@ std::vector<SoundAlike> index_sound_alikes(const std::string& file,
     bucket.spellings.insert(record.spelling);
     if (is_common(record, words)) {
       // Commoner words stand before others in the word list.
-      bucket.common.insert({lexicon.find(record.spelling),
-                            region_of(record.spelling, words)});
+      bucket.common.insert(
+          {lexicon.find(record.spelling), region_of(record.spelling, words)});
     }
     return true;
   };

@@ -104,9 +104,10 @@ AccentTable read_accent_words(std::string_view text, std::string& fault) {
       const bool good = !set_convention(conventions, "accent", name);
       const std::uint8_t bit = accent_bit(conventions.accent);
       if (!good || bit == 0) {
-        fault = fmt::format("line {}: `{}` is no accent that has words of its "
-                            "own",
-                            row.line, name);
+        fault = fmt::format(
+            "line {}: `{}` is no accent that has words of its "
+            "own",
+            row.line, name);
         return {};
       }
       entry.accents |= bit;
@@ -117,7 +118,8 @@ AccentTable read_accent_words(std::string_view text, std::string& fault) {
       return {};
     }
     if (row.cell(5).empty()) {
-      fault = fmt::format("line {}: `{}` has no source", row.line, row.cells[0]);
+      fault =
+          fmt::format("line {}: `{}` has no source", row.line, row.cells[0]);
       return {};
     }
     entry.pronunciation.label = row.cell(3);

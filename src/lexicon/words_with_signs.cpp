@@ -14,9 +14,9 @@ WordDeriver::Records WordDeriver::with_sign(const std::string& word,
     const Records* bases = known(base, depth);
     Records made;
     for (std::size_t i = 0; bases != nullptr && i < bases->size(); ++i) {
-      auto record = derive_record(
-          word, base + "s", {Ending::possessive, Joint::plain, base},
-          (*bases)[i], label_((*bases)[i]), inventory_);
+      auto record = derive_record(word, base + "s",
+                                  {Ending::possessive, Joint::plain, base},
+                                  (*bases)[i], label_((*bases)[i]), inventory_);
       if (record) made.push_back(std::move(*record));
     }
     return made;

@@ -230,8 +230,8 @@ std::vector<TargetUnit> target_units(const Reading& reading,
   // The word list knows better than letters alone: dinner is no form of din.
   for (std::size_t i = 0; i < units.size(); ++i) {
     const std::string& g = units[i].grapheme;
-    units[i].doubled_for_ending = static_cast<int>(i) == reading.doubled &&
-                                  g.size() == 2 && g[0] == g[1];
+    units[i].doubled_for_ending =
+        static_cast<int>(i) == reading.doubled && g.size() == 2 && g[0] == g[1];
     // Nor is baby one of babe.
     if (static_cast<int>(i) != reading.dropped) {
       units[i].dropped_e_before_ending = false;

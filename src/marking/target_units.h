@@ -74,8 +74,8 @@ struct TargetUnit {
 /// Whether a text is a word of the language.
 using WordTest = std::function<bool(std::string_view)>;
 
-/// Whether learners may well know a word: everyday words, and those of the lists
-/// up to size 50 that are no names. `phonics` must outlive the test.
+/// Whether learners may well know a word: everyday words, and those of the
+/// lists up to size 50 that are no names. `phonics` must outlive the test.
 WordTest known_to_learners(const Phonics& phonics);
 
 /// The graphemes of a reading. Words that are said in two ways (was, because)

@@ -264,8 +264,7 @@ std::vector<WordGuess> WordIndex::look_up(
     WordGuess guess;
     guess.word = listed.spelling;
     const GraphemeAlignment alignment = align_graphemes(graphemes, units);
-    guess.cost =
-        alignment.cost - usual_slips(units, alignment, word.letters);
+    guess.cost = alignment.cost - usual_slips(units, alignment, word.letters);
     guess.score = guess.cost + rarity_[candidate.word];
     guesses.push_back(std::move(guess));
   }

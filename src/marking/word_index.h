@@ -47,8 +47,8 @@ class WordIndex {
   static constexpr int kUnlisted = 1200;
   /// Whether children use a word at least as much as another: it ranks no lower
   /// among the words of children (grammar words, first words, everyday words,
-  /// others) and stands in a list of SCOWL that is no larger. Both tell: deer is
-  /// known sooner than dear and written less.
+  /// others) and stands in a list of SCOWL that is no larger. Both tell: deer
+  /// is known sooner than dear and written less.
   bool is_as_common(std::string_view word, std::string_view as) const;
   /// Words up to here are such as a learner may well write.
   static constexpr int kCommon = 260;

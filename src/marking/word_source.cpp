@@ -48,8 +48,7 @@ std::vector<ListedWord> listed_words(const Lexicon& lexicon) {
       return true;  // another reading
     }
     words.push_back({record.spelling, record.segments, record.stress,
-                     record.tier, record.everyday, record.first,
-                     record.name});
+                     record.tier, record.everyday, record.first, record.name});
     return true;
   });
   return words;

@@ -31,8 +31,8 @@ class Deflater {
   const std::string& deflate_recurring(std::string_view data);
   /// The same of what `make` makes, which stands for `key` alone: asked for
   /// only where the key is not known yet.
-  const std::string& deflate_recurring(std::string key,
-                                       const std::function<std::string()>& make);
+  const std::string& deflate_recurring(
+      std::string key, const std::function<std::string()>& make);
 
  private:
   struct Impl;

@@ -133,8 +133,8 @@ ObjectId write_descriptor(Objects& objects, Deflater& deflater,
     file += "/Length1 ";
     append_integer(file, static_cast<std::int64_t>(program.size()));
   }
-  const ObjectId file_id =
-      objects.add_stream(std::move(file), deflater.deflate(program, Deflater::Effort::quick));
+  const ObjectId file_id = objects.add_stream(
+      std::move(file), deflater.deflate(program, Deflater::Effort::quick));
 
   const FontProgram& shape = parts.program;
   const FontProgram::Box box = shape.box();

@@ -40,9 +40,8 @@ const std::string& PageContent::write(const Page& page, std::uint32_t index,
 }
 
 void PageContent::belong_to(ElementId element_of_part) {
-  const ElementId element = element_of_part == kDecoration
-                                ? kDecoration
-                                : element_of_part + shift_;
+  const ElementId element =
+      element_of_part == kDecoration ? kDecoration : element_of_part + shift_;
   if (is_open_ && element == element_) return;
   end_content();
   if (element == kDecoration) {

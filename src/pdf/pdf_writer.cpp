@@ -108,8 +108,8 @@ void PdfFile::write_pages(const Document& document, ElementId shift) {
     outline_.push_back({entry.title, pages_.size() + entry.page});
   }
   for (const Page& page : document.pages) {
-    const std::string& operators = content_.write(
-        page, static_cast<std::uint32_t>(pages_.size()), shift);
+    const std::string& operators =
+        content_.write(page, static_cast<std::uint32_t>(pages_.size()), shift);
     const Objects::PageObjects objects = objects_.add_page();
     file_.stream(objects.contents, "/Filter/FlateDecode",
                  deflater().deflate(operators));
@@ -119,9 +119,8 @@ void PdfFile::write_pages(const Document& document, ElementId shift) {
   }
 }
 
-std::string PdfFile::page_entries(
-    std::size_t page, ObjectId font_resources,
-    const std::vector<ObjectId>& pictures) const {
+std::string PdfFile::page_entries(std::size_t page, ObjectId font_resources,
+                                  const std::vector<ObjectId>& pictures) const {
   std::string entries;
   append_boxes(entries, pages_[page].size);
   entries += "/Resources<</Font ";
@@ -203,8 +202,7 @@ std::string PdfWriter::finish() {
 
 std::string write_pdf(const Document& document) {
   return or_no_memory([&] {
-    PdfFile writer(
-        {document.title, document.language, document.duplex});
+    PdfFile writer({document.title, document.language, document.duplex});
     writer.add_whole(document);
     return writer.finish();
   });

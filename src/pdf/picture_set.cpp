@@ -88,10 +88,10 @@ ObjectId write_drawing(Objects& objects, Deflater& deflater,
   entries += ' ';
   append_integer(entries, on_grid(drawing.box.height, grid));
   entries += "]/Resources<<>>/Filter/FlateDecode";
-  return objects.add_stream(
-      std::move(entries),
-      deflater.deflate_recurring(key_of(drawing),
-                                 [&] { return operators_of(drawing); }));
+  return objects.add_stream(std::move(entries),
+                            deflater.deflate_recurring(key_of(drawing), [&] {
+                              return operators_of(drawing);
+                            }));
 }
 
 std::string image_entries(int width, int height, std::string_view colours) {

@@ -81,9 +81,8 @@ ElementId StructureTree::add(const std::vector<Element>& elements,
     added.scope = element.scope;
     added.parent = element.parent == 0 ? parent : element.parent + shift;
     added.alternative = keep(element.alternative);
-    added.is_in_figure =
-        added.role == Role::figure ||
-        (added.parent != 0 && tag(added.parent).is_in_figure);
+    added.is_in_figure = added.role == Role::figure ||
+                         (added.parent != 0 && tag(added.parent).is_in_figure);
     tags_.push_back(added);
     if (element.language.empty()) continue;
     languages_.emplace(static_cast<ElementId>(tags_.size()), element.language);
@@ -145,8 +144,7 @@ std::size_t StructureTree::parent_tree_nodes() const {
 }
 
 ObjectId StructureTree::object_count() const {
-  return static_cast<ObjectId>(1 + tags_.size() +
-                               parent_tree_nodes());
+  return static_cast<ObjectId>(1 + tags_.size() + parent_tree_nodes());
 }
 
 ObjectId StructureTree::element_object(ObjectId first, ElementId id) const {
@@ -204,8 +202,7 @@ void StructureTree::write_root(FileWriter& file, ObjectId first) const {
   out += "<</Type/StructTreeRoot/K ";
   append_reference(out, element_object(first, kDocumentElement));
   out += "/ParentTree ";
-  append_reference(
-      out, first + static_cast<ObjectId>(tags_.size()) + 1);
+  append_reference(out, first + static_cast<ObjectId>(tags_.size()) + 1);
   out += "/ParentTreeNextKey ";
   append_integer(out, static_cast<std::int64_t>(page_begins_.size()));
   out += ">>";
@@ -225,8 +222,7 @@ void StructureTree::write_element(
     out += element.role == Role::span ? "/ActualText" : "/Alt";
     append_text_string(out, text(element.alternative));
   }
-  if (const auto language = languages_.find(id);
-      language != languages_.end()) {
+  if (const auto language = languages_.find(id); language != languages_.end()) {
     out += "/Lang";
     append_text_string(out, language->second);
   }
@@ -297,8 +293,7 @@ void StructureTree::append_attributes(std::string& out, ElementId id) const {
 }
 
 void StructureTree::write_parent_tree(FileWriter& file, ObjectId first) const {
-  const ObjectId root =
-      first + static_cast<ObjectId>(tags_.size()) + 1;
+  const ObjectId root = first + static_cast<ObjectId>(tags_.size()) + 1;
   const std::size_t page_count = page_begins_.size();
   std::string kids;
   for (std::size_t begin = 0; begin < page_count; begin += kPagesPerLeaf) {

@@ -93,7 +93,7 @@ class StructureTree {
     return std::string_view(texts_).substr(place.begin, place.length);
   }
 
-  std::deque<Tag> tags_;  // by element
+  std::deque<Tag> tags_;                        // by element
   std::map<ElementId, std::string> languages_;  // where one is stated
   std::string texts_;
   std::deque<Content> contents_;            // in the order of drawing

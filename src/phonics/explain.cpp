@@ -59,7 +59,8 @@ std::string explain_boxes(const Reading& reading,
     if (count == reading.sounds.size()) continue;
     const bool on = conventions.*s.setting;
     reasons += fmt::format("{}{} {}; {} with {}", reasons.empty() ? "" : ", ",
-                           name_for(s, reading, other), on ? s.on : s.off, count, on ? s.off : s.on);
+                           name_for(s, reading, other), on ? s.on : s.off,
+                           count, on ? s.off : s.on);
   }
   if (!reasons.empty()) text += " (" + reasons + ")";
   return text;

@@ -80,8 +80,8 @@ std::vector<WordRecord> Lexicon::spoken_readings(std::size_t& offset) const {
       own.push_back(std::move(*record));
     }
   }
-  std::vector<WordRecord> readings = own.empty() ? std::move(listed)
-                                                 : std::move(own);
+  std::vector<WordRecord> readings =
+      own.empty() ? std::move(listed) : std::move(own);
   for (WordRecord& record : readings) {
     record.more = &record != &readings.back();
     say_as(speech_, inventory(), record);

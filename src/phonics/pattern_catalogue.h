@@ -23,8 +23,7 @@ struct TaughtUnit {
   std::vector<Phoneme> phonemes;
 
   bool covers(const Unit& unit) const {
-    return unit.grapheme == grapheme && unit.listed == phonemes &&
-           !unit.father;
+    return unit.grapheme == grapheme && unit.listed == phonemes && !unit.father;
   }
 };
 

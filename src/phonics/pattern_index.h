@@ -14,8 +14,8 @@ namespace sheaf {
 /// compiled word list: for each pattern where its entries begin, one number
 /// more for the end, then an entry a word, or several where accents have the
 /// pattern otherwise (in another place, without a word that sounds like it). A
-/// byte an entry besides says which accents have it so. Finding words by reading
-/// all of them takes a third of a second; this takes none.
+/// byte an entry besides says which accents have it so. Finding words by
+/// reading all of them takes a third of a second; this takes none.
 struct PatternEntry {
   std::uint32_t word = 0;  ///< where its first record stands, below 2^24
   PatternWord::Place place = PatternWord::Place::middle;

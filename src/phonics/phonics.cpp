@@ -123,9 +123,8 @@ Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
       [&](std::string_view part) { return spoken.readings(part); }};
   WordRecord record = guess_word(map.letters, sources);
   say_as(spoken.speech(), lexicon.inventory(), record);
-  Reading reading =
-      make_reading(word, map, record.segments, record.stress,
-                   lexicon.inventory(), conventions);
+  Reading reading = make_reading(word, map, record.segments, record.stress,
+                                 lexicon.inventory(), conventions);
   reading.origin = Reading::Origin::guess;
   return reading;
 }
@@ -133,9 +132,8 @@ Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
 Reading Phonics::Impl::make(std::string_view word, const LetterMap& map,
                             const WordRecord& record,
                             const Conventions& conventions) const {
-  Reading reading =
-      make_reading(word, map, record.segments, record.stress,
-                   lexicon.inventory(), conventions);
+  Reading reading = make_reading(word, map, record.segments, record.stress,
+                                 lexicon.inventory(), conventions);
   reading.origin = record.origin;
   reading.label = lexicon.label(record.label);
   return reading;
@@ -237,9 +235,8 @@ int Phonics::syllables(std::string_view word) const {
       map.good ? impl_->lexicon.find(map.spelling) : kNoWord;
   const auto record =
       place == kNoWord ? std::nullopt : impl_->lexicon.record(place);
-  return record
-             ? syllable_count(record->segments, impl_->lexicon.inventory())
-             : first_units(word, Conventions{})->syllables();
+  return record ? syllable_count(record->segments, impl_->lexicon.inventory())
+                : first_units(word, Conventions{})->syllables();
 }
 
 bool Phonics::knows(std::string_view word) const {

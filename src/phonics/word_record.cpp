@@ -100,7 +100,8 @@ WordRecord join_records(const WordRecord& first, const WordRecord& second,
   record.label = 0;
   record.more = false;
   const auto shorts = std::ranges::count_if(
-      first.segments, [&](const Segment& s) { return is_short_a(s, inventory); });
+      first.segments,
+      [&](const Segment& s) { return is_short_a(s, inventory); });
   constexpr unsigned kLow = 0x0F, kHigh = 0xF0;
   const auto part = [&](unsigned mask) {
     return (static_cast<unsigned>(second.bath) & mask) << shorts & mask;

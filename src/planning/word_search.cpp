@@ -117,8 +117,8 @@ class Search {
       const PatternWord* word;
     };
     std::vector<Ranked> ranked;
-    for (const PatternWord& w : source_.phonics.pattern_words(
-             query_.pattern, source_.conventions)) {
+    for (const PatternWord& w :
+         source_.phonics.pattern_words(query_.pattern, source_.conventions)) {
       if (!fits(w)) continue;
       const bool held_back = is_held_back(w);
       if ((held_back || !w.info.everyday) && !query_.older) continue;
@@ -214,9 +214,16 @@ class Search {
         source_.phonics.fit_of(reading, query_.pattern, query_.without);
     cost += reading_cost(reading, *place) + static_cast<int>(fit) * kUnfit;
     if (!picture) cost += kNoPicture;
-    FoundWord result{std::move(whole), word.info, word.place, word.later,
-                     picture,          older,     fit,        cost,
-                     {},               Ending::none};
+    FoundWord result{std::move(whole),
+                     word.info,
+                     word.place,
+                     word.later,
+                     picture,
+                     older,
+                     fit,
+                     cost,
+                     {},
+                     Ending::none};
     if (!add_parts(result)) return;
     found.push_back(std::move(result));
   }

@@ -18,9 +18,8 @@ constexpr char kUaSpace[] = "http://www.aiim.org/pdfua/ns/id/";
 void check_header(const std::string& bytes, Report& report) {
   static const sheaf::testing_support::Pattern header(
       "^%PDF-1\\.[0-7](\r\n|\r|\n)");
-  report.require(
-      !header.in(bytes.substr(0, 16)).empty(),
-      "6.1", 1, "the first line is not %PDF-1.0 to %PDF-1.7");
+  report.require(!header.in(bytes.substr(0, 16)).empty(), "6.1", 1,
+                 "the first line is not %PDF-1.0 to %PDF-1.7");
 }
 
 void check_metadata(QPDFObjectHandle catalog, bool has_language,
@@ -71,8 +70,8 @@ void check_catalog(QPDFObjectHandle catalog, bool has_language,
   report.require(!outline.isDictionary() || has_language, "7.2", 2,
                  "an outline in no known language");
   if (!has_language) return;
-  report.require(is_language_tag(catalog.getKey("/Lang").getUTF8Value()),
-                 "7.2", 29, "the document's language is no language tag");
+  report.require(is_language_tag(catalog.getKey("/Lang").getUTF8Value()), "7.2",
+                 29, "the document's language is no language tag");
 }
 
 }  // namespace

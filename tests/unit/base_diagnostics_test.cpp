@@ -41,8 +41,8 @@ TEST(Diagnostics, LeavesOutAByteOrderMark) {
 }
 
 TEST(Diagnostics, CutsLongLinesAroundThePlace) {
-  const SourceFile file("a.yaml", std::string(1 << 20, 'x') + "HERE" +
-                                      std::string(1 << 20, 'y'));
+  const SourceFile file(
+      "a.yaml", std::string(1 << 20, 'x') + "HERE" + std::string(1 << 20, 'y'));
   const std::string text = printed(file, 1 << 20, (1 << 20) + 4);
   EXPECT_LT(text.size(), 400U);
   EXPECT_NE(text.find("…"), std::string::npos);

@@ -23,8 +23,8 @@ TEST(Utf8, SeesCharactersAsPeopleDo) {
 }
 
 TEST(Nearest, ForgivesSlipsOfTheHand) {
-  const std::string_view names[] = {"words", "pattern", "sentences",
-                                    "key-word", "days"};
+  const std::string_view names[] = {"words", "pattern", "sentences", "key-word",
+                                    "days"};
   EXPECT_EQ(nearest_names("wrods", names).front(), "words");
   EXPECT_EQ(nearest_names("Key Word", names).front(), "key-word");
   EXPECT_EQ(nearest_names("sentence", names).front(), "sentences");
@@ -62,8 +62,7 @@ TEST(PlacedText, FindsPartsThatTheFileWroteOverLines) {
 
 TEST(PlacedText, KeepsPlacesWhenSlicedAndSqueezed) {
   const SourceFile file("a.yaml", "k: |\n  one\n  two  six\n");
-  const PlacedText text("one\ntwo  six\n", {&file, 7, 22},
-                        {{0, 7}, {4, 13}});
+  const PlacedText text("one\ntwo  six\n", {&file, 7, 22}, {{0, 7}, {4, 13}});
   const PlacedText slice = text.slice(2, 9);
   EXPECT_EQ(slice.text(), "e\ntwo  ");
   EXPECT_EQ(slice.part(2, 5).span.text(), "two");
@@ -76,12 +75,12 @@ TEST(PlacedText, KeepsPlacesWhenSlicedAndSqueezed) {
 }
 
 TEST(Utf8, KnowsLettersMarksAndSpaces) {
-  for (const char32_t c : {U'a', U'Z', U'\u00E9', U'\u00DF', U'\u0153',
-                           U'\u1E9E'}) {
+  for (const char32_t c :
+       {U'a', U'Z', U'\u00E9', U'\u00DF', U'\u0153', U'\u1E9E'}) {
     EXPECT_TRUE(is_latin_letter(c)) << static_cast<int>(c);
   }
-  for (const char32_t c : {U'1', U'\'', U'\u00D7', U'\u00AA', U'\u0430',
-                           U'\u0259', U'\uFF41'}) {
+  for (const char32_t c :
+       {U'1', U'\'', U'\u00D7', U'\u00AA', U'\u0430', U'\u0259', U'\uFF41'}) {
     EXPECT_FALSE(is_latin_letter(c)) << static_cast<int>(c);
   }
   EXPECT_TRUE(is_mark(0x301));

@@ -151,7 +151,8 @@ const Mistake kMistakes[] = {
      "class: class.yaml\n"
      "absent: C3\n"
      "marked: all\n",
-     "record.yaml:5:9: warning: the record says `marked: all` and lists nobody, "
+     "record.yaml:5:9: warning: the record says `marked: all` and lists "
+     "nobody, "
      "so it counts for nobody [missing-key]\n"
      "   5 | marked: all\n"
      "     |         ^~~\n"

@@ -18,9 +18,8 @@ constexpr Rect kBody{15_mm, 15_mm, 180_mm, 100_mm};
 constexpr Size kPaper{210_mm, 130_mm};
 
 TEST(Pages, KeepRowsWhole) {
-  const auto pages =
-      paginate({block_of(40_mm), block_of(40_mm), block_of(40_mm)}, kBody,
-               kPaper);
+  const auto pages = paginate(
+      {block_of(40_mm), block_of(40_mm), block_of(40_mm)}, kBody, kPaper);
   ASSERT_EQ(pages.size(), 2U);
   EXPECT_EQ(pages[0].marks.size(), 2U);
   const auto& dot = std::get<DotMark>(pages[1].marks[0]);
@@ -55,8 +54,8 @@ TEST(Pages, DrawATablesHeadAgain) {
 }
 
 TEST(Pages, ABlockTallerThanAPageStandsAlone) {
-  const auto pages = paginate({block_of(300_mm), block_of(10_mm)}, kBody,
-                              kPaper);
+  const auto pages =
+      paginate({block_of(300_mm), block_of(10_mm)}, kBody, kPaper);
   EXPECT_EQ(pages.size(), 2U);
 }
 

@@ -68,9 +68,9 @@ TEST(AccentWords, AreAsWrittenBefore) {
     const Conventions conventions = accent_conventions(row.cell(0));
     const std::string word(row.cell(1));
     const Reading reading = shared_phonics().read(word, conventions).front();
-    const std::string where =
-        std::string(row.cell(0)) + " " + word + ": " + graphemes_of(reading) +
-        " /" + sounds_of(reading, conventions) + "/";
+    const std::string where = std::string(row.cell(0)) + " " + word + ": " +
+                              graphemes_of(reading) + " /" +
+                              sounds_of(reading, conventions) + "/";
     std::string wrong;
     if (!is_one_of(graphemes_of(reading), row.cell(2))) wrong += " graphemes";
     if (!sounds_fit(reading, conventions, row.cell(3))) wrong += " sounds";

@@ -184,9 +184,9 @@ TEST(Said, SplitLineNamesTheSoundsThatItMeans) {
   // There the a behind w says what it usually does.
   EXPECT_EQ(split_line(shared_phonics().read("was", british).front()),
             "was: w a s");
-  EXPECT_EQ(said_by_hand("was", {{"w", ""}, {"a", ""}, {"s", ""}},
-                         Accent::british),
-            "/w/ /o/ /z/");
+  EXPECT_EQ(
+      said_by_hand("was", {{"w", ""}, {"a", ""}, {"s", ""}}, Accent::british),
+      "/w/ /o/ /z/");
   EXPECT_EQ(split_line(shared_phonics().read("John", {}).front()),
             "John: j oh=/o/ n");
 }

@@ -29,9 +29,8 @@ TEST(PatternTexts, EveryPatternHasThem) {
   ASSERT_EQ(texts.size(), all.size());
   for (std::size_t i = 0; i < texts.size(); ++i) {
     EXPECT_EQ(texts[i].id, all[i].id);
-    for (const std::string_view text :
-         {texts[i].learner, texts[i].teacher, texts[i].compare,
-          texts[i].source}) {
+    for (const std::string_view text : {texts[i].learner, texts[i].teacher,
+                                        texts[i].compare, texts[i].source}) {
       EXPECT_FALSE(text.empty()) << texts[i].id;
     }
     for (const std::string_view text : {texts[i].learner, texts[i].teacher}) {

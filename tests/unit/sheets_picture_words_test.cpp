@@ -14,9 +14,9 @@ TEST(PictureWords, HaveAsManySyllablesInTheListAsWhenRead) {
                                 Accent::scottish, Accent::australian}) {
       Conventions conventions;
       conventions.accent = accent;
-      EXPECT_EQ(shared_phonics().syllables(row.word),
-                shared_phonics().first_reading(row.word, conventions)
-                    ->syllables())
+      EXPECT_EQ(
+          shared_phonics().syllables(row.word),
+          shared_phonics().first_reading(row.word, conventions)->syllables())
           << row.word;
     }
   }
