@@ -41,12 +41,7 @@ class Rules {
            std::ranges::equal(unit(i).phonemes(), sounds);
   }
   int syllable(std::size_t i) const {
-    int vowels = 0;
-    for (std::size_t k = 0; k < i; ++k) {
-      vowels +=
-          static_cast<int>(std::ranges::count_if(unit(k).phonemes(), is_vowel));
-    }
-    return vowels;
+    return syllables_before(record_.segments, i, inventory_);
   }
   bool set(std::size_t i, std::string_view grapheme,
            std::initializer_list<P> sounds) {

@@ -51,12 +51,7 @@ class Repair {
   }
 
   int syllable(std::size_t i) const {
-    int vowels = 0;
-    for (std::size_t k = 0; k < i; ++k) {
-      vowels +=
-          static_cast<int>(std::ranges::count_if(unit(k).phonemes(), is_vowel));
-    }
-    return vowels;
+    return syllables_before(segments_, i, inventory_);
   }
   bool stressed(std::size_t i) const {
     const int s = syllable(i);

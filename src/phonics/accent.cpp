@@ -1,7 +1,8 @@
 #include "phonics/accent.h"
 
 #include <algorithm>
-#include <array>
+
+#include "phonics/yod.h"
 
 namespace sheaf {
 namespace {
@@ -84,34 +85,17 @@ void weaken_er(std::vector<Unit>& units, bool rhotic) {
   }
 }
 
-bool spells_long_u(const Unit& unit) {
-  return one_of(unit.grapheme,
-                {"u", "u_e", "ew", "ue", "eu", "ui", "ur", "ure", "eur"});
-}
-
-// tune, due, new; presume, whose z is an s, and enthusiasm. Without stress too,
-// but not behind d (duvet).
-bool takes_yod(const Unit& before, bool stressed) {
-  switch (before.phonemes.back()) {
-    case P::t:
-    case P::n:
-    case P::th:
-      return true;
-    case P::d:
-      return stressed;
-    case P::z:
-      return before.grapheme[0] != 'z';
-    default:
-      return false;
-  }
-}
-
 void keep_yod(std::vector<Unit>& units) {
   for (std::size_t i = 1; i < units.size(); ++i) {
     Unit& unit = units[i];
     std::vector<P>& p = unit.phonemes;
-    if (!unit.given && takes_yod(units[i - 1], unit.stressed) &&
-        spells_long_u(unit) && (p[0] == P::uw || p[0] == P::uh)) {
+    if (unit.given) continue;
+    const Unit& before = units[i - 1];
+    if (keeps_yod({.grapheme = unit.grapheme,
+                   .sound = p[0],
+                   .stressed = unit.stressed,
+                   .grapheme_before = before.grapheme,
+                   .sound_before = before.phonemes.back()})) {
       p.insert(p.begin(), P::y);
     }
   }

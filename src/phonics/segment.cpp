@@ -19,4 +19,14 @@ int syllable_count(const Segments& segments, const Inventory& inventory) {
       std::ranges::count_if(phonemes_of(segments, inventory), is_vowel));
 }
 
+int syllables_before(const Segments& segments, std::size_t index,
+                     const Inventory& inventory) {
+  int vowels = 0;
+  for (std::size_t i = 0; i < index; ++i) {
+    vowels += static_cast<int>(
+        std::ranges::count_if(inventory[segments[i].id].phonemes(), is_vowel));
+  }
+  return vowels;
+}
+
 }  // namespace sheaf

@@ -24,5 +24,8 @@ using Segments = std::vector<Segment>;
 std::vector<Phoneme> phonemes_of(const Segments& segments,
                                  const Inventory& inventory);
 int syllable_count(const Segments& segments, const Inventory& inventory);
+/// How many syllables have their vowel before segment `index`.
+int syllables_before(const Segments& segments, std::size_t index,
+                     const Inventory& inventory);
 
 }  // namespace sheaf

@@ -1,12 +1,12 @@
 #include "phonics/speech.h"
 
 #include <algorithm>
-#include <array>
 #include <string_view>
 #include <vector>
 
 #include "phonics/inventory.h"
 #include "phonics/word_record.h"
+#include "phonics/yod.h"
 
 namespace sheaf {
 namespace {
@@ -28,27 +28,6 @@ void lengthen_bath_vowels(WordRecord& record, const Inventory& inventory,
   }
 }
 
-bool takes_yod(const Correspondence& before, bool stressed) {
-  switch (before.phonemes().back()) {
-    case P::t:
-    case P::n:
-    case P::th:
-      return true;
-    case P::d:
-      return stressed;
-    case P::z:
-      return before.grapheme()[0] != 'z';
-    default:
-      return false;
-  }
-}
-
-bool spells_long_u(std::string_view grapheme) {
-  constexpr std::array<std::string_view, 9> kLongU = {
-      "u", "u_e", "ew", "ue", "eu", "ui", "ur", "ure", "eur"};
-  return std::ranges::find(kLongU, grapheme) != kLongU.end();
-}
-
 void keep_yod(WordRecord& record, const Inventory& inventory) {
   int beat = 0;
   for (std::size_t i = 0; i < record.segments.size(); ++i) {
@@ -56,11 +35,14 @@ void keep_yod(WordRecord& record, const Inventory& inventory) {
     const auto sounds = inventory[segment.id].phonemes();
     const int own_beat = beat;
     beat += static_cast<int>(std::ranges::count_if(sounds, is_vowel));
-    if (i == 0 || (sounds[0] != P::uw && sounds[0] != P::uh)) continue;
+    if (i == 0) continue;
     const std::string_view grapheme = inventory[segment.id].grapheme();
-    const bool stressed = (record.stress >> own_beat & 1) != 0;
-    if (!spells_long_u(grapheme) ||
-        !takes_yod(inventory[record.segments[i - 1].id], stressed)) {
+    const Correspondence& before = inventory[record.segments[i - 1].id];
+    if (!keeps_yod({.grapheme = grapheme,
+                    .sound = sounds[0],
+                    .stressed = (record.stress >> own_beat & 1) != 0,
+                    .grapheme_before = before.grapheme(),
+                    .sound_before = before.phonemes().back()})) {
       continue;
     }
     std::vector<P> with_y = {P::y};

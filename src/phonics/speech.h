@@ -25,8 +25,7 @@ inline Speech speech_of(const Conventions& conventions) {
 /// speakers have them. From memory of the accents' common descriptions:
 /// - what `WordRecord::bath` marks has the vowel of father, but before n and m
 ///   not in Australia (dance), a few words apart (can't, aunt);
-/// - y stands before long u behind t, n and th (tune, new, enthusiasm), behind
-///   the z of presume, and behind d where the beat has stress (due, not duvet).
+/// - y stands before long u where `keeps_yod` says so.
 /// Graphemes for which the word list has no such correspondence stay.
 void say_as(const Speech& speech, const Inventory& inventory,
             WordRecord& record);

@@ -106,63 +106,47 @@ void expect_read_so(const Grid& grid, const char* what) {
   EXPECT_LE(grid.otherwise.size() * 100, static_cast<std::size_t>(grid.all));
 }
 
-TEST(GuessMade, VowelTeamsBeforeAConsonant) {
+// Every onset with each vowel and coda that may follow it.
+Grid grid_of(const std::vector<std::string>& vowels,
+             const std::vector<std::string>& codas) {
   Grid grid;
   for (const Texts& onset : onsets()) {
-    for (const char* team :
-         {"ai", "ee", "ea", "oa", "oi", "oo", "ou", "au", "ow", "aw"}) {
-      for (const char* coda : {"b", "d", "f", "g", "k", "l", "m", "n", "p", "t",
-                               "sh", "ch", "th"}) {
-        if (may_stand_before(onset.back(), team[0])) {
-          grid.add(with_onset(onset, team, coda));
-        }
+    for (const std::string& vowel : vowels) {
+      if (!may_stand_before(onset.back(), vowel[0])) continue;
+      for (const std::string& coda : codas) {
+        grid.add(with_onset(onset, vowel, coda));
       }
     }
   }
+  return grid;
+}
+
+TEST(GuessMade, VowelTeamsBeforeAConsonant) {
+  const Grid grid = grid_of(
+      {"ai", "ee", "ea", "oa", "oi", "oo", "ou", "au", "ow", "aw"},
+      {"b", "d", "f", "g", "k", "l", "m", "n", "p", "t", "sh", "ch", "th"});
   EXPECT_GT(grid.all, 3000);
   expect_read_so(grid, "vowel teams before a consonant");
 }
 
 TEST(GuessMade, VowelTeamsAtTheEnd) {
-  Grid grid;
-  for (const Texts& onset : onsets()) {
-    for (const char* team :
-         {"ay", "oy", "ow", "aw", "ew", "ee", "ea", "igh", "oo", "ue", "ie"}) {
-      if (may_stand_before(onset.back(), team[0])) {
-        grid.add(with_onset(onset, team, ""));
-      }
-    }
-  }
+  const Grid grid = grid_of(
+      {"ay", "oy", "ow", "aw", "ew", "ee", "ea", "igh", "oo", "ue", "ie"},
+      {""});
   EXPECT_GT(grid.all, 200);
   expect_read_so(grid, "vowel teams at the end");
 }
 
 TEST(GuessMade, AVowelWithAFinalE) {
-  Grid grid;
-  for (const Texts& onset : onsets()) {
-    for (const char* team : {"a_e", "i_e", "o_e", "u_e"}) {
-      for (const char* coda : {"b", "d", "f", "k", "l", "m", "n", "p", "t"}) {
-        if (may_stand_before(onset.back(), team[0])) {
-          grid.add(with_onset(onset, team, coda));
-        }
-      }
-    }
-  }
+  const Grid grid = grid_of({"a_e", "i_e", "o_e", "u_e"},
+                            {"b", "d", "f", "k", "l", "m", "n", "p", "t"});
   EXPECT_GT(grid.all, 700);
   expect_read_so(grid, "a vowel with a final e");
 }
 
 TEST(GuessMade, ConsonantTeams) {
-  Grid grid;
-  for (const Texts& onset : onsets()) {
-    for (const char* vowel : {"a", "e", "i", "o", "u"}) {
-      for (const char* coda : {"sh", "ch", "th", "ck", "tch", "dge", "ng"}) {
-        if (may_stand_before(onset.back(), vowel[0])) {
-          grid.add(with_onset(onset, vowel, coda));
-        }
-      }
-    }
-  }
+  const Grid grid = grid_of({"a", "e", "i", "o", "u"},
+                            {"sh", "ch", "th", "ck", "tch", "dge", "ng"});
   EXPECT_GT(grid.all, 1000);
   expect_read_so(grid, "consonant teams");
 }

@@ -3,21 +3,13 @@
 #include <gtest/gtest.h>
 
 #include "sheets/in_sentence.h"
-#include "unit/phonics_data.h"
+#include "unit/analyzed_lesson_fixture.h"
 
 namespace sheaf {
 namespace {
 
-class InSentenceTest : public testing::Test {
+class InSentenceTest : public AnalyzedLessonTest {
  protected:
-  const AnalyzedLesson& analyzed(const std::string& text) {
-    file_ = std::make_unique<SourceFile>("lesson.yaml", text);
-    lesson_ = read_lesson(*file_, diagnostics_);
-    analyzed_ = analyze(
-        lesson_, shared_phonics(), [](std::string_view) { return false; },
-        diagnostics_);
-    return analyzed_;
-  }
   // What is said to dictated word `index`: its sentence, "write: not ..." or
   // nothing.
   std::string said(std::size_t index) const {
@@ -26,11 +18,6 @@ class InSentenceTest : public testing::Test {
     return found->sentence.empty() ? "write: " + found->not_these()
                                    : found->sentence;
   }
-
-  std::unique_ptr<SourceFile> file_;
-  Lesson lesson_;
-  Diagnostics diagnostics_;
-  AnalyzedLesson analyzed_;
 };
 
 TEST_F(InSentenceTest, EveryHomophoneHasASentenceOrALineForOne) {

@@ -5,25 +5,16 @@
 
 #include <fmt/format.h>
 
-#include "analysis/analyzed_lesson.h"
 #include "sheets/pattern_card.h"
-#include "unit/phonics_data.h"
+#include "unit/analyzed_lesson_fixture.h"
 
 namespace sheaf {
 namespace {
 
 using Look = PatternText::Card;
 
-class PatternCardTest : public testing::Test {
+class PatternCardTest : public AnalyzedLessonTest {
  protected:
-  const AnalyzedLesson& analyzed(const std::string& text) {
-    file_ = std::make_unique<SourceFile>("lesson.yaml", text);
-    lesson_ = read_lesson(*file_, diagnostics_);
-    analyzed_ = analyze(
-        lesson_, shared_phonics(), [](std::string_view) { return false; },
-        diagnostics_);
-    return analyzed_;
-  }
   // The card of a pattern with its key word.
   PatternCard card(const std::string& pattern, const std::string& word,
                    const std::string& more = {}) {
@@ -34,11 +25,6 @@ class PatternCardTest : public testing::Test {
   static std::string all(const std::vector<std::string>& texts) {
     return fmt::format("{}", fmt::join(texts, " "));
   }
-
-  std::unique_ptr<SourceFile> file_;
-  Lesson lesson_;
-  Diagnostics diagnostics_;
-  AnalyzedLesson analyzed_;
 };
 
 struct Row {
