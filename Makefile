@@ -6,6 +6,7 @@
 #                          and for each learner of a class
 #   make YEAR=1            the packets of the 36 lessons in lessons/year/ too
 #   make test              build and run every test
+#   make format            write all sources in the style that the tests ask for
 #   make demo-term         an invented term: packets, marks, progress, a plan
 #   make print LESSON=x    send the packet of lessons/x.yaml to the printer
 #                          (DRY=1 shows the command, PRINTER=name picks one)
@@ -32,11 +33,11 @@ BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   nlohmann-json3-dev libutf8proc-dev libgtest-dev libbenchmark-dev \
   festlex-cmu scowl
 TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
-  espeak-ng espeak-ng-data wamerican dpkg-dev
+  espeak-ng espeak-ng-data wamerican dpkg-dev clang-format
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
 .PHONY: all test deps print bench gallery schemas clean demo-term \
-  install deb
+  install deb format
 .DELETE_ON_ERROR:
 
 # What is up to date is left as it is; a lesson with errors stops no other.
@@ -91,11 +92,18 @@ test:
 	  { echo "A tool to build Sheaf is missing: run make deps"; exit 1; }
 	@[ -f $(BUILD)/build.ninja ] || cmake --preset release -B $(BUILD) || \
 	  { echo; echo "Something is missing: run make deps"; exit 1; }
-	@for tool in qpdf pdftotext mutool espeak-ng; do \
+	@for tool in qpdf pdftotext mutool espeak-ng clang-format; do \
 	  command -v $$tool >/dev/null || \
 	    { echo "The tests need $$tool: run make deps"; exit 1; }; done
+	@find $(FORMATTED) -name '*.cpp' -o -name '*.h' | \
+	  xargs clang-format --dry-run -Werror || \
+	  { echo "Not in the style of the sources: run make format"; exit 1; }
 	cmake --build $(BUILD)
 	ctest --test-dir $(BUILD) --output-on-failure -j2
+
+FORMATTED := src tests bench cmake
+format:
+	find $(FORMATTED) -name '*.cpp' -o -name '*.h' | xargs clang-format -i
 
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics \
