@@ -29,7 +29,7 @@ bool ends_sentence(std::string_view text) {
 }
 
 // How many bytes a number typed in front takes up with what follows it: "1. ",
-// "2) ", "(3) ". 0 where there is none.
+// "2) ", "(3) ", "4.The". 0 where there is none.
 std::size_t number_in_front(std::string_view line) {
   constexpr std::size_t kMostDigits = 3;
   const bool open = line.starts_with('(');
@@ -39,7 +39,10 @@ std::size_t number_in_front(std::string_view line) {
   if (at == digits || at - digits > kMostDigits || at >= line.size()) return 0;
   if (line[at] != ')' && (open || line[at] != '.')) return 0;
   const std::size_t rest = line.find_first_not_of(' ', at + 1);
-  return rest == std::string_view::npos || rest == at + 1 ? 0 : rest;
+  if (rest == std::string_view::npos) return 0;
+  // 3.5 ships are no third sentence; 1.The is a first one.
+  const bool capital = line[rest] >= 'A' && line[rest] <= 'Z';
+  return rest == at + 1 && !capital ? 0 : rest;
 }
 
 // Whether a sentence ends in a letter, so that a full stop can be put there.
@@ -56,29 +59,60 @@ bool ends_in_word(std::string_view text) {
                    (last >= '0' && last <= '9');
 }
 
-// A sentence as it is to be printed: without its number, with an end mark.
-PlacedText put_right(PlacedText line, bool may_be_split,
-                     Diagnostics& diagnostics) {
-  if (const std::size_t front = number_in_front(line.text()); front > 0) {
-    diagnostics.note(diagnostic::number_left_out, line.span_of(0, front),
-                     fmt::format("the number in front of {} is left out",
-                                 quoted(line.text().substr(front))),
-                     "sheets number their sentences themselves");
-    line = line.slice(front, line.text().size());
-  }
-  if (!ends_sentence(line.text()) && ends_in_word(line.text())) {
-    if (!may_be_split) {
-      diagnostics.note(
-          diagnostic::end_mark_added, line.span(),
-          fmt::format("the sentence {} has no end mark and is printed with a "
-                      "full stop",
-                      quoted(line.text())),
-          "write the mark at its end; it may be a question");
+// Makes sentences what is to be printed, without numbers and with end marks,
+// and says so once for all of a key.
+class Mender {
+ public:
+  // `may_be_split`: a missing end mark was said to be a comma's work.
+  PlacedText mend(PlacedText line, bool may_be_split) {
+    if (const std::size_t front = number_in_front(line.text()); front > 0) {
+      numbers_.count(line.span_of(0, front), line.text().substr(front));
+      line = line.slice(front, line.text().size());
     }
-    line = line.with_end('.');
+    if (ends_sentence(line.text()) || !ends_in_word(line.text())) return line;
+    if (!may_be_split) ends_.count(line.span(), line.text());
+    return line.with_end('.');
   }
-  return line;
-}
+
+  void report(Diagnostics& diagnostics) const {
+    if (numbers_.times > 0) {
+      diagnostics.note(
+          diagnostic::number_left_out, numbers_.first,
+          numbers_.times == 1
+              ? fmt::format("the number in front of {} is left out",
+                            quoted(numbers_.text))
+              : fmt::format("the numbers in front of {} sentences are left out",
+                            numbers_.times),
+          "sheets number their sentences themselves");
+    }
+    if (ends_.times > 0) {
+      diagnostics.note(
+          diagnostic::end_mark_added, ends_.first,
+          ends_.times == 1
+              ? fmt::format("the sentence {} has no end mark and is printed "
+                            "with a full stop",
+                            quoted(ends_.text))
+              : fmt::format("{} sentences have no end mark and are printed "
+                            "with a full stop; the first is {}",
+                            ends_.times, quoted(ends_.text)),
+          "write the mark at the end; it may be a question");
+    }
+  }
+
+ private:
+  struct Found {
+    int times = 0;
+    Span first;
+    std::string text;  // of the first
+
+    void count(const Span& span, std::string sentence) {
+      if (++times > 1) return;
+      first = span;
+      text = std::move(sentence);
+    }
+  };
+  Found numbers_, ends_;
+};
 
 // What a line begins with that a list would need and a text does not: the dash
 // of a list under `|`, or a word processor's bullet. Empty for a plain line.
@@ -157,6 +191,7 @@ std::vector<PlacedText> cut_lines(const PlacedText& text, LineBreaks breaks) {
 std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
                                    Diagnostics& diagnostics) {
   std::vector<LessonLine> lines;
+  Mender mender;
   const bool list = field.value.kind == Value::Kind::list;
   for (const Value* text : texts_of(field, diagnostics)) {
     for (PlacedText& line : cut_lines(text->text, breaks)) {
@@ -185,10 +220,11 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
                         field.key));
       }
       lines.push_back(breaks == LineBreaks::sentences
-                          ? put_right(std::move(line), list, diagnostics)
+                          ? mender.mend(std::move(line), list)
                           : std::move(line));
     }
   }
+  mender.report(diagnostics);
   return lines;
 }
 

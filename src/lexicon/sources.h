@@ -55,6 +55,7 @@ struct ListedWord {
   bool name = false;  ///< stands there with a capital only
   /// Stands in a list of what is spelled so in America.
   bool american = false;
+  bool also_name = false;  ///< with a capital too, in lists of some size
 };
 using WordLists = std::map<std::string, ListedWord>;
 

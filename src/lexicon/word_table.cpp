@@ -259,6 +259,7 @@ class TableMaker {
       record.tier = entry->tier;
       record.name = entry->name;
       record.british = !entry->american;
+      record.also_name = entry->also_name && !entry->name;
     }
     record.everyday = sources_.everyday.contains(record.spelling);
     record.first = sources_.first.contains(record.spelling);

@@ -115,13 +115,38 @@ bool Phonics::Impl::is_plural(const Lexicon& lexicon, std::string_view word) {
   return head && !head->name && (head->everyday || head->tier > 0);
 }
 
+GuessSources Phonics::Impl::guess_sources(const Lexicon& spoken) const {
+  return {&lexicon.inventory(), steps,
+          [&spoken](std::string_view part) { return spoken.readings(part); }};
+}
+
 Reading Phonics::Impl::guess(std::string_view word, const LetterMap& map,
                              const Conventions& conventions) const {
   const Lexicon& spoken = lexicon_for(conventions);
-  const GuessSources sources{
-      &lexicon.inventory(), steps,
-      [&](std::string_view part) { return spoken.readings(part); }};
-  WordRecord record = guess_word(map.letters, sources);
+  WordRecord record = guess_word(map.letters, guess_sources(spoken));
+  say_as(spoken.speech(), lexicon.inventory(), record);
+  Reading reading = make_reading(word, map, record.segments, record.stress,
+                                 lexicon.inventory(), conventions);
+  reading.origin = Reading::Origin::guess;
+  return reading;
+}
+
+Reading Phonics::Impl::guess_with_acute(std::string_view word,
+                                        const LetterMap& map,
+                                        const Conventions& conventions) const {
+  const Phoneme said[] = {Phoneme::ey};
+  const int id = lexicon.inventory().find("e", said);
+  if (id < 0) return guess(word, map, conventions);
+  const Lexicon& spoken = lexicon_for(conventions);
+  const std::string before = map.letters.substr(0, map.letters.size() - 1);
+  const auto known_part = spoken.readings(before);
+  WordRecord record = known_part.empty()
+                          ? guess_word(before, guess_sources(spoken))
+                          : known_part.front();
+  record.stress |= static_cast<std::uint16_t>(
+      1U << syllable_count(record.segments, lexicon.inventory()));
+  record.segments.push_back({static_cast<CorrespondenceId>(id),
+                             static_cast<std::uint8_t>(before.size()), -1});
   say_as(spoken.speech(), lexicon.inventory(), record);
   Reading reading = make_reading(word, map, record.segments, record.stress,
                                  lexicon.inventory(), conventions);
@@ -168,6 +193,14 @@ Phonics::Phonics(const std::string& file,
 Phonics::~Phonics() = default;
 Phonics::Phonics(Phonics&&) noexcept = default;
 
+namespace {
+
+bool ends_in_acute(std::string_view word) {
+  return word.ends_with("é") || word.ends_with("É");
+}
+
+}  // namespace
+
 std::vector<Reading> Phonics::Impl::read_units(
     const std::string& given, const LetterMap& map,
     const Conventions& conventions) const {
@@ -180,6 +213,15 @@ std::vector<Reading> Phonics::Impl::read_units(
   for (const WordRecord& record :
        known(lexicon_for(conventions), map.spelling)) {
     readings.push_back(make(given, map, record, conventions));
+  }
+  if (ends_in_acute(given)) {
+    std::erase_if(readings, [](const Reading& reading) {
+      const Unit& last = reading.units.back();
+      return last.grapheme != "e" || last.listed != std::vector{Phoneme::ey};
+    });
+    if (readings.empty() && map.letters.size() > 1) {
+      readings.push_back(guess_with_acute(given, map, conventions));
+    }
   }
   if (readings.empty()) readings.push_back(guess(given, map, conventions));
   return readings;
@@ -241,7 +283,12 @@ int Phonics::syllables(std::string_view word) const {
 
 bool Phonics::knows(std::string_view word) const {
   const LetterMap map = map_letters(normalized(word));
-  return map.good && !Impl::known(impl_->lexicon, map.spelling).empty();
+  if (!map.good || Impl::known(impl_->lexicon, map.spelling).empty()) {
+    return false;
+  }
+  // Rose does not make rosé known.
+  return !ends_in_acute(normalized(word)) ||
+         first_units(word, Conventions{})->origin != Reading::Origin::guess;
 }
 
 std::vector<std::string> Phonics::right_forms(std::string_view word) const {

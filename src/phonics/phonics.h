@@ -37,11 +37,12 @@ struct HandReading {
 
 /// What the lists say of a word.
 struct WordInfo {
-  int tier = 0;           ///< size of the smallest SCOWL list with it, 0: none
-  bool everyday = false;  ///< on Sheaf's own list of children's words
-  bool first = false;     ///< among those that children know first
-  bool name = false;      ///< written with a capital
-  bool british = false;   ///< spelled otherwise in America
+  int tier = 0;            ///< size of the smallest SCOWL list with it, 0: none
+  bool everyday = false;   ///< on Sheaf's own list of children's words
+  bool first = false;      ///< among those that children know first
+  bool name = false;       ///< written with a capital
+  bool british = false;    ///< spelled otherwise in America
+  bool also_name = false;  ///< a name too, with a capital (Jack)
 };
 
 /// A word that could be taken for one with a pattern, and why it is none.

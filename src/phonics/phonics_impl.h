@@ -8,6 +8,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "phonics/guess_word.h"
 #include "phonics/guesser.h"
 #include "phonics/letter_map.h"
 #include "phonics/lexicon.h"
@@ -40,8 +41,12 @@ struct Phonics::Impl {
   static std::vector<WordRecord> hyphenated(const Lexicon& lexicon,
                                             std::string_view spelling);
 
+  GuessSources guess_sources(const Lexicon& spoken) const;
   Reading guess(std::string_view word, const LetterMap& map,
                 const Conventions& conventions) const;
+  /// The same of a word that ends in é, which says /ay/: rosé is not rose.
+  Reading guess_with_acute(std::string_view word, const LetterMap& map,
+                           const Conventions& conventions) const;
   Reading make(std::string_view word, const LetterMap& map,
                const WordRecord& record, const Conventions& conventions) const;
   /// All readings of a word, without their patterns.

@@ -14,8 +14,8 @@ namespace sheaf {
 namespace {
 
 WordInfo info_of(const WordRecord& record) {
-  return {record.tier, record.everyday, record.first, record.name,
-          record.british};
+  return {record.tier, record.everyday, record.first,
+          record.name, record.british,  record.also_name};
 }
 
 }  // namespace
@@ -27,8 +27,8 @@ std::optional<WordInfo> Phonics::info(std::string_view word) const {
   const auto head = plain ? impl_->lexicon.head(word)
                           : impl_->lexicon.head(map_letters(word).spelling);
   if (!head) return std::nullopt;
-  return WordInfo{head->tier, head->everyday, head->first, head->name,
-                  head->british};
+  return WordInfo{head->tier, head->everyday, head->first,
+                  head->name, head->british,  head->also_name};
 }
 
 void Phonics::each_word(

@@ -70,6 +70,7 @@ constexpr std::size_t kFixedBytes = 4;
 constexpr std::uint8_t kBathMark = 4;
 constexpr std::uint8_t kAccentMark = 32;
 constexpr std::uint8_t kVariesMark = 64;
+constexpr std::uint8_t kNameTooMark = 128;
 
 // The letters of a unit, with an apostrophe after `inside` of them if that is
 // not negative.
@@ -130,7 +131,8 @@ void encode_record(const WordRecord& record, const Inventory& inventory,
       (record.everyday ? 1 : 0) | (record.name ? 2 : 0) |
       (record.bath ? kBathMark : 0) | (record.first ? 8 : 0) |
       (record.british ? 16 : 0) | (record.accents ? kAccentMark : 0) |
-      (record.varies ? kVariesMark : 0)));
+      (record.varies ? kVariesMark : 0) |
+      (record.also_name ? kNameTooMark : 0)));
   bytes.push_back(static_cast<std::uint8_t>(record.stress & 0xFF));
   bytes.push_back(static_cast<std::uint8_t>(record.stress >> 8));
   if (record.label) bytes.push_back(static_cast<std::uint8_t>(record.label));
@@ -195,6 +197,7 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
   record.first = head.first;
   record.british = head.british;
   record.name = head.name;
+  record.also_name = head.also_name;
   const std::uint8_t marks = bytes[offset + 1];
   record.varies = (marks & kVariesMark) != 0;
   record.stress =
@@ -304,9 +307,10 @@ int record_tier(std::span<const std::uint8_t> bytes, std::size_t offset) {
 }
 
 WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset) {
-  return {record_tier(bytes, offset), (bytes[offset + 1] & 1) != 0,
-          (bytes[offset + 1] & 8) != 0, (bytes[offset + 1] & 2) != 0,
-          (bytes[offset + 1] & 16) != 0};
+  return {
+      record_tier(bytes, offset),    (bytes[offset + 1] & 1) != 0,
+      (bytes[offset + 1] & 8) != 0,  (bytes[offset + 1] & 2) != 0,
+      (bytes[offset + 1] & 16) != 0, (bytes[offset + 1] & kNameTooMark) != 0};
 }
 
 }  // namespace sheaf

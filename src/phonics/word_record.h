@@ -21,9 +21,9 @@ namespace sheaf {
 ///
 /// Bytes: flags (tier 4 bits, origin 2, another reading follows, has a label),
 /// marks (everyday, name, bath, first, british, accents, an accent's reading
-/// follows), stress (a bit for each syllable from the first), label number if
-/// there is one, bath vowels if there are any, accents if not all, then codes
-/// up to a zero.
+/// follows, also a name), stress (a bit for each syllable from the first),
+/// label number if there is one, bath vowels if there are any, accents if not
+/// all, then codes up to a zero.
 struct WordRecord {
   std::string spelling;  ///< in lower case, with apostrophes and hyphens
   Segments segments;
@@ -33,8 +33,9 @@ struct WordRecord {
   Reading::Origin origin = Reading::Origin::lexicon;
   int label = 0;  ///< a row of the label table, 0: none
   bool everyday = false;
-  bool first = false;  ///< known before the other everyday words
-  bool name = false;   ///< written with a capital
+  bool first = false;      ///< known before the other everyday words
+  bool name = false;       ///< written with a capital
+  bool also_name = false;  ///< a word that is a name too, with one (Jack)
   /// Of its short a, in their order, those that are the a of father in some
   /// accents: a bit each. The upper four bits are of those that are not so in
   /// Australia.
@@ -94,6 +95,7 @@ struct WordHead {
   bool first = false;
   bool name = false;
   bool british = false;
+  bool also_name = false;
 };
 WordHead record_head(std::span<const std::uint8_t> bytes, std::size_t offset);
 

@@ -34,6 +34,21 @@ TEST(Gold, GraphemesAndBoxesAreAsLabelled) {
   EXPECT_GE(rows, 600);
 }
 
+// A teacher's é at the end of a word says /ay/, whatever the word without it
+// is.
+TEST(Letters, AnAcuteAtTheEndSaysAy) {
+  for (const char* word : {"rosé", "café", "pâté", "touché", "cliché", "né"}) {
+    const Reading reading = shared_phonics().read(word, Conventions{}).front();
+    EXPECT_EQ(reading.units.back().phonemes, std::vector{Phoneme::ey}) << word;
+    EXPECT_EQ(reading.units.back().end, std::string_view(word).size()) << word;
+  }
+  EXPECT_FALSE(shared_phonics().knows("rosé"));
+  EXPECT_TRUE(shared_phonics().knows("rose"));
+  EXPECT_TRUE(shared_phonics().knows("café"));
+  EXPECT_EQ(spelled_out(shared_phonics().read("touché", {}).front()),
+            "t ou ch e");
+}
+
 TEST(Traps, PatternsAreSeenWhereTheyAreAndOnlyThere) {
   const std::string text = test_data("phonics_traps.tsv");
   for (const TableRow& row : table_rows(text)) {
