@@ -2,7 +2,10 @@
 // form that is never overwritten, pages that other programs can read, a learner
 // who is forgotten, and the demo term from first to last.
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
+
+#include <fstream>
 
 #include "project_files.h"
 #include "support/run_program.h"
@@ -307,6 +310,39 @@ TEST(Year, OfALearnerIsOnePage) {
   EXPECT_NE(info.find("Pages:           1\n"), std::string::npos) << info;
   const std::string text = run_program({"pdftotext", pdf, "-"}).out;
   EXPECT_NE(text.find("the last 12 of "), std::string::npos) << text;
+}
+
+// The words of a check are said as the lessons are: mask, last and past have no
+// short a in Britain (BATH words: Wells, Accents of English, 1982).
+TEST_F(Term, ACheckIsSpokenAsTheLessonsAre) {
+  const fs::path home = path("spoken");
+  fs::create_directories(home / "records");
+  const auto write = [&](const std::string& name, const std::string& text) {
+    std::ofstream(home / name) << text;
+  };
+  write("class.yaml", "sheaf: 1\nlearners:\n  B7: {}\n");
+  write("week.yaml",
+        "sheaf: 1\npattern: short_a\naccent: british\n"
+        "words: hat bag man cat sad\ndictate-words: hat bag man cat sad\n");
+  for (int day = 1; day < 8; ++day) {
+    write(fmt::format("records/day-{}.yaml", day),
+          fmt::format("date: 2026-09-0{}\nlesson: week.yaml\n"
+                      "class: class.yaml\nmarked: all\nwrong:\n  B7: {{}}\n",
+                      day));
+  }
+  const Outcome plan =
+      sheaf({"review", "--class", (home / "class.yaml").string(), "--records",
+             (home / "records").string(), "--week", "2026-11-16"});
+  ASSERT_EQ(plan.status, 0) << plan.out;
+  const std::string check =
+      file_bytes((home / "check-2026-11-16.yaml").string());
+  EXPECT_NE(check.find("accent: british\n"), std::string::npos) << check;
+  for (const char* word : {"ask", "mask", "last", "past", "fast", "path"}) {
+    EXPECT_EQ(check.find(fmt::format(" {} ", word)), std::string::npos)
+        << check;
+  }
+  EXPECT_EQ(sheaf({"check", (home / "check-2026-11-16.yaml").string()}).status,
+            0);
 }
 
 // The story that the records tell.

@@ -84,6 +84,12 @@ PlacedText PlacedText::with_end(char end) const {
   return result;
 }
 
+PlacedText PlacedText::with_capital(std::size_t at) const {
+  PlacedText result = *this;
+  result.text_[at] = static_cast<char>(result.text_[at] - 'a' + 'A');
+  return result;
+}
+
 PlacedText PlacedText::without_ligatures() const {
   constexpr std::array<std::string_view, 7> kLetters = {
       "ff", "fi", "fl", "ffi", "ffl", "st", "st"};

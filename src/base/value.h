@@ -37,6 +37,8 @@ class PlacedText {
   /// The same text with a character behind it that does not stand in the file;
   /// its place is the last one of the text.
   PlacedText with_end(char end) const;
+  /// The same text with a capital for the small letter a to z at `at`.
+  PlacedText with_capital(std::size_t at) const;
   /// The same text with letters in place of signs that stand for two or three
   /// of them (Unicode's ligatures U+FB00 to U+FB06), which come from PDF files.
   PlacedText without_ligatures() const;

@@ -53,6 +53,7 @@ class FitWords {
         }
       }
       if (marked.lesson == nullptr) continue;
+      spoken_ = conventions_for(marked.lesson->analyzed.conventions.accent);
       for (const AnalyzedWord& word : marked.lesson->analyzed.words) {
         used_.insert(lower_case(word.reading.word));
       }
@@ -64,11 +65,13 @@ class FitWords {
     return found_[pattern];
   }
 
+  const Conventions& spoken() const { return spoken_; }
+
  private:
   // All patterns in one walk through the word list.
   void find() {
     for (const PatternId pattern : taught_) found_[pattern];
-    phonics_.each_word(Phonics::kCommonList, Conventions{},
+    phonics_.each_word(Phonics::kCommonList, spoken_,
                        [&](const Reading& reading, const WordInfo& word) {
                          if (!word.name && is_askable(reading.word))
                            add(reading);
@@ -132,6 +135,7 @@ class FitWords {
   }
 
   const Phonics& phonics_;
+  Conventions spoken_;  // the accent of the latest lesson
   std::set<PatternId> taught_;
   std::set<std::string> used_;
   std::map<PatternId, std::vector<std::string>> found_;
@@ -196,6 +200,12 @@ std::vector<PatternId> patterns_to_check(
   return patterns;
 }
 
+// For a lesson whose words were chosen in another accent than the usual.
+std::string accent_line(const Conventions& spoken) {
+  if (spoken.accent == Accent::general_american) return {};
+  return fmt::format("accent: {}\n", convention_value(spoken, "accent"));
+}
+
 // A lesson that checks old patterns in new words; empty where too few can be
 // found.
 std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
@@ -231,9 +241,9 @@ std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
   return fmt::format(
       "# A check of old patterns in words that were in no lesson, for the week "
       "of {0}.\n# {3}. After the dictation: `sheaf record` with --kind "
-      "retention.\nsheaf: 1\npattern: [{1}]\nlayout: check\nwords: {2}\n"
-      "dictate-words: {2}\n",
-      week, names, list, kByReview);
+      "retention.\nsheaf: 1\npattern: [{1}]\nlayout: check\n{4}words: "
+      "{2}\ndictate-words: {2}\n",
+      week, names, list, kByReview, accent_line(fit.spoken()));
 }
 
 // Nothing is printed of a plan whose files could not be written.

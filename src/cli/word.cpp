@@ -4,6 +4,7 @@
 
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "base/value.h"
 #include "cli/exit_codes.h"
 #include "cli/json.h"
 #include "cli/verbs.h"
@@ -88,7 +89,8 @@ int run_word(const CommandLine& line) {
   bool good = true;
   std::vector<std::vector<Reading>> all;
   for (const std::string& given : line.arguments) {
-    const std::string word = normalized(given);
+    const std::string word =
+        normalized(PlacedText(given, {}, {{0, 0}}).without_ligatures().text());
     if (!is_word(word)) {
       fmt::print(stderr,
                  "sheaf: `{}` is not a word: letters, with "

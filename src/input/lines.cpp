@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "input/fields.h"
 
@@ -59,8 +60,23 @@ bool ends_in_word(std::string_view text) {
                    (last >= '0' && last <= '9');
 }
 
-// Makes sentences what is to be printed, without numbers and with end marks,
-// and says so once for all of a key.
+// Where a sentence begins with a small letter, behind its opening marks.
+std::optional<std::size_t> small_beginning(std::string_view text) {
+  std::size_t at = 0;
+  for (bool found = true; found;) {
+    found = false;
+    for (const std::string_view open : {"\"", "'", "“", "‘", "«"}) {
+      if (!text.substr(at).starts_with(open)) continue;
+      at += open.size();
+      found = true;
+    }
+  }
+  if (at >= text.size() || text[at] < 'a' || text[at] > 'z') return {};
+  return at;
+}
+
+// Makes sentences what is to be printed, without numbers, with capitals and end
+// marks, and says so once for all of a key.
 class Mender {
  public:
   // `may_be_split`: a missing end mark was said to be a comma's work.
@@ -68,6 +84,11 @@ class Mender {
     if (const std::size_t front = number_in_front(line.text()); front > 0) {
       numbers_.count(line.span_of(0, front), line.text().substr(front));
       line = line.slice(front, line.text().size());
+    }
+    if (const auto small = small_beginning(line.text());
+        small && !may_be_split) {
+      small_.count(line.span_of(*small, *small + 1), line.text());
+      line = line.with_capital(*small);
     }
     if (ends_sentence(line.text()) || !ends_in_word(line.text())) return line;
     if (!may_be_split) ends_.count(line.span(), line.text());
@@ -84,6 +105,18 @@ class Mender {
               : fmt::format("the numbers in front of {} sentences are left out",
                             numbers_.times),
           "sheets number their sentences themselves");
+    }
+    if (small_.times > 0) {
+      diagnostics.note(
+          diagnostic::capitals_put_right, small_.first,
+          small_.times == 1
+              ? fmt::format("the sentence {} begins with a small letter and is "
+                            "printed with a capital",
+                            quoted(small_.text))
+              : fmt::format("{} sentences begin with a small letter and are "
+                            "printed with a capital; the first is {}",
+                            small_.times, quoted(small_.text)),
+          "write the capital, so that learners see one");
     }
     if (ends_.times > 0) {
       diagnostics.note(
@@ -111,7 +144,7 @@ class Mender {
       text = std::move(sentence);
     }
   };
-  Found numbers_, ends_;
+  Found numbers_, small_, ends_;
 };
 
 // What a line begins with that a list would need and a text does not: the dash

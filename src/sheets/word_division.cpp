@@ -104,7 +104,8 @@ std::size_t ending_en(const Reading& reading, const Phonics& phonics) {
     for (std::size_t k = 0; k + 1 < i; ++k) {
       whole.insert(whole.end(), units[k].listed.begin(), units[k].listed.end());
     }
-    const std::vector<Reading> alone = phonics.read(base, Conventions{});
+    const std::vector<Reading> alone =
+        phonics.read(base, conventions_for(reading.speech.accent));
     for (const Unit& unit : alone.front().units) {
       own.insert(own.end(), unit.listed.begin(), unit.listed.end());
     }

@@ -281,6 +281,12 @@ void answers(const SheetInput& in, Composer& c) {
     }
     add_paragraph(c, pieces);
   }
+  for (const LessonPattern& pattern : in.lesson.patterns) {
+    const std::string_view id = in.lesson.phonics->patterns()[pattern.id].id;
+    if (const PatternText* text = find_pattern_text(id)) {
+      add_paragraph(c, plain, fmt::format("The rule: {}", text->teacher));
+    }
+  }
 }
 
 const SheetKind kKind = {

@@ -243,7 +243,7 @@ TEST(Lesson, TellsLinesApartInEveryForm) {
         lesson_from("pattern: sh\nwords: ship\n" + text).lesson.sentences);
   };
   EXPECT_EQ(sentences("sentences: |\n  One ship.\n\n  Two\n   ships.\n"),
-            "One ship./Two./ships./");
+            "One ship./Two./Ships./");
   EXPECT_EQ(sentences("sentences:\n  One ship.\n  Two ships\n  go.\n"),
             "One ship./Two ships go./");
   EXPECT_EQ(sentences("sentences: >\n  One ship.\n  Two ships\n  go.\n"),

@@ -43,6 +43,17 @@ TEST_F(PutRight, ASentenceGetsItsEndMark) {
   EXPECT_EQ(notes(), "");
 }
 
+TEST_F(PutRight, ASentenceBeginsWithACapital) {
+  EXPECT_EQ(sentences("sentences: |\n  shut it.\n  \"go on.\"\n  Sh.\n"),
+            "Shut it.|\"Go on.\"|Sh.");
+  EXPECT_EQ(notes(), "capitals-put-right");
+  EXPECT_EQ(sentences("sentences: |\n  1. the end\n"), "The end.");
+  EXPECT_EQ(notes(), "number-left-out capitals-put-right end-mark-added");
+  EXPECT_EQ(sentences("sentences: |\n  3 fish.\n  \u00E9t\u00E9.\n"),
+            "3 fish.|\u00E9t\u00E9.");
+  EXPECT_EQ(notes(), "");
+}
+
 TEST_F(PutRight, ANumberInFrontIsLeftOut) {
   EXPECT_EQ(sentences("sentences: |\n  1. Shut it.\n  2) Go.\n  (13) Sh!\n"
                       "  4.The end.\n"),
