@@ -16,6 +16,7 @@
 #include <string>
 #include <vector>
 
+#include "files/disk_files.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
@@ -74,7 +75,7 @@ int run(int argc, char** argv) {
              std::filesystem::file_size(list));
 
   const double first = best_of(50, [&] {
-    const Phonics phonics(list);
+    const Phonics phonics(disk(), list);
     phonics.read("ship", {});
   });
   fmt::print("open the list and read one word: {:.3f} ms (bound 2)\n",
@@ -85,7 +86,7 @@ int run(int argc, char** argv) {
       process_ms({program, "word", "ship"}),
       process_ms({program, "--version"}));
 
-  const Phonics phonics(list);
+  const Phonics phonics(disk(), list);
   std::vector<std::string> words;
   phonics.each_word(35, {}, [&](const Reading& reading, const WordInfo&) {
     words.push_back(reading.word);

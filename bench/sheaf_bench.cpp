@@ -20,7 +20,7 @@
 #include <limits>
 
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "input/file_kind.h"
 #include "pdf/pdf_writer.h"
 #include "support/pdf_file.h"
@@ -196,7 +196,7 @@ void many(Workspace& workspace, const LessonRequest& request,
 std::vector<std::string> lessons_in(const char* folder) {
   Workspace workspace("");
   std::vector<std::string> lessons;
-  for (const fs::path& file : yaml_files(folder)) {
+  for (const fs::path& file : yaml_files(disk(), folder)) {
     if (likely_kind(workspace.open(file)) == FileKind::lesson) {
       lessons.push_back(file.string());
     }

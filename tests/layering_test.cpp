@@ -144,6 +144,43 @@ TEST(Layering, DevelopersAreShownTheTable) {
   }
 }
 
+// Nothing but `files` touches the machine: a fault there is met in one place,
+// and the same program runs over texts in memory.
+TEST(Layering, OnlyFilesTouchesTheDiskAndTheEnvironment) {
+  const std::set<std::string> system = {"filesystem", "fstream",  "fcntl.h",
+                                        "unistd.h",   "dirent.h", "sys/"};
+  for (const fs::path& file : sources()) {
+    if (stage_of(file) == "files") continue;
+    for (const std::string& include : includes_of(file)) {
+      for (const std::string& header : system) {
+        EXPECT_FALSE(include.starts_with(header))
+            << file << " includes " << include;
+      }
+    }
+    const std::string text = read(file);
+    for (const char* call : {"std::filesystem", "fs::", "fstream", "fopen",
+                             "freopen", "mmap(", "getenv", "create_from_file",
+                             "::unlink(", "std::remove(", "rename("}) {
+      EXPECT_EQ(text.find(call), std::string::npos) << file << " has " << call;
+    }
+  }
+}
+
+// The disk itself is named where a program begins; all below is handed it.
+TEST(Layering, TheDiskIsHandedDown) {
+  int users = 0;
+  for (const fs::path& file : sources()) {
+    const std::string stage = stage_of(file);
+    for (const std::string& include : includes_of(file)) {
+      if (include != "files/disk_files.h") continue;
+      const bool begins = stage == "cli" || file.filename() == "main.cpp";
+      EXPECT_TRUE(begins || stage == "files") << file;
+      ++users;
+    }
+  }
+  EXPECT_GT(users, 2);
+}
+
 TEST(Layering, HeavyHeadersAreInOneFileEach) {
   std::map<std::string, std::set<fs::path>> users;
   for (const fs::path& file : sources()) {

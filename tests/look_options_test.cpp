@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "look_checks.h"
 #include "project_files.h"
 #include "sheets/sheet.h"
@@ -45,7 +45,7 @@ std::vector<std::string> values_of(const OptionSpec& option) {
 }
 
 TEST(LookOptions, NothingCollidesWhateverTheyAre) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const TemporaryFolder folder;
   const std::string lesson = folder.write("hard.yaml", kLesson);
   int seen = 0, placed = 0;
@@ -81,7 +81,7 @@ TEST(LookOptions, NothingCollidesWhateverTheyAre) {
 
 // The columns for words give way to long ones, on both papers.
 TEST(LookOptions, TheScriptHasRoomForLongWords) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const TemporaryFolder folder;
   const std::string layout =
       folder.write("script.yaml", "sheets: [dictation, script]\n");
@@ -117,7 +117,7 @@ double gap_ratio(Shaper& shaper, const TextStyle& style) {
 // More room between letters without more between words slowed readers down:
 // Galliussi and others 2020 (abstract read). So the ratio must not fall.
 TEST(LookType, WordGapsGrowWithLetterGaps) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const TemporaryFolder folder;
   const std::string lesson = folder.write("hard.yaml", kLesson);
   double before = 0;
@@ -147,7 +147,7 @@ TEST(LookType, WordGapsGrowWithLetterGaps) {
 // memory; 12 to 14 pt read in a copy of 2018). The rest is common practice, no
 // source.
 TEST(LookType, LayoutsSetTypeLargeAndOpen) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const TemporaryFolder folder;
   const std::string lesson = folder.write("hard.yaml", kLesson);
   for (const auto& file : files_below(project() / "layouts", {".yaml"})) {

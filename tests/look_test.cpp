@@ -8,7 +8,7 @@
 #include <fstream>
 #include <set>
 
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "layout/mark_bounds.h"
 #include "look_checks.h"
 #include "pdf/pdf_writer.h"
@@ -53,7 +53,7 @@ void check_page(const Page& page, const Style& style, bool for_learner,
 
 class Look : public testing::Test {
  protected:
-  Workspace workspace_{shipped_folder()};
+  Workspace workspace_{disk(), shipped_folder()};
 };
 
 TEST_F(Look, NothingIsTooSmallOrOnSomethingElse) {

@@ -13,7 +13,7 @@
 #include <algorithm>
 #include <fstream>
 
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "look_checks.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
@@ -58,7 +58,7 @@ class Said : public testing::Test {
   }
 
   const TemporaryFolder folder_;
-  Workspace workspace_{shipped_folder()};
+  Workspace workspace_{disk(), shipped_folder()};
 };
 
 // The sounds that a word may be said to have: those of its boxes, and all that

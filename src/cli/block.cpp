@@ -10,17 +10,15 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/output_files.h"
-#include "cli/own_files.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
+#include "driver/own_files.h"
 #include "driver/planning_ground.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -28,10 +26,9 @@ constexpr std::size_t kPartsInLine = 6;
 constexpr int kMostTries = 100;
 
 // The list as it is; nothing where there is none yet.
-std::optional<std::string> read_list(const fs::path& path) {
-  std::error_code fault;
-  if (!fs::exists(fs::symlink_status(path, fault))) return std::nullopt;
-  std::string text = read_file(path, kLargestBlockedList);
+std::optional<std::string> read_list(const Files& files, const FilePath& path) {
+  if (files.own_status(path).kind == Standing::none) return std::nullopt;
+  std::string text = files.read(path, kLargestBlockedList);
   if (text.size() > kLargestBlockedList) {
     throw MachineError(
         fmt::format("{} is longer than {} kB, so nothing is added to it; name "
@@ -42,7 +39,7 @@ std::optional<std::string> read_list(const fs::path& path) {
   throw MachineError(
       fmt::format("{} is {}, so it is left alone; name another file after "
                   "`--file`",
-                  path.string(), why_not_own(OwnKind::blocked_words)));
+                  path.string(), own_form(OwnKind::blocked_words).why_not));
 }
 
 // The parts that the list does not have yet, in lines. They say nothing of the
@@ -71,8 +68,9 @@ std::string new_lines(const std::set<std::string>& parts,
 
 // What is there stays as it is, remarks and order too; false where the words
 // are in the list already.
-bool add_parts(const fs::path& path, const std::set<std::string>& parts) {
-  const auto before = read_list(path);
+bool add_parts(Files& files, const FilePath& path,
+               const std::set<std::string>& parts) {
+  const auto before = read_list(files, path);
   std::string text = before ? *before : std::string(kBlockedHead);
   const std::string more = new_lines(parts, text);
   if (more.empty()) return false;
@@ -84,23 +82,23 @@ bool add_parts(const fs::path& path, const std::set<std::string>& parts) {
                     "another file after `--file`",
                     path.string(), kLargestBlockedList >> 10U));
   }
-  OutputFiles files;
+  const auto output = files.write();
   if (before) {
-    files.rewrite(path, text, *before);
+    output->rewrite(path, text, *before);
   } else {
-    files.add_new(path, text);
+    output->add_new(path, text);
   }
-  files.finish();
+  output->finish();
   return true;
 }
 
 // Where two runs add words at once, the later one adds its own to what the
 // other has written.
-bool add_parts_in_turn(const fs::path& path,
+bool add_parts_in_turn(Files& files, const FilePath& path,
                        const std::set<std::string>& parts) {
   for (int tries = 1;; ++tries) {
     try {
-      return add_parts(path, parts);
+      return add_parts(files, path, parts);
     } catch (const FileChanged&) {
       if (tries == kMostTries) throw;
     }
@@ -110,7 +108,7 @@ bool add_parts_in_turn(const fs::path& path,
 }  // namespace
 
 int run_block(const CommandLine& line) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> words;
   for (const std::string& given : line.arguments) {
     const std::string word = normalized(given);
@@ -122,9 +120,10 @@ int run_block(const CommandLine& line) {
     words.push_back(word);
   }
   const std::string& name = line.planning.file;
-  const fs::path path = name.empty() ? fs::path(kBlockedFile) : fs::path(name);
-  if (add_parts_in_turn(path, blocked_parts(words, workspace.phonics(),
-                                            line.planning.rude))) {
+  const FilePath path = name.empty() ? FilePath(kBlockedFile) : FilePath(name);
+  if (add_parts_in_turn(
+          disk(), path,
+          blocked_parts(words, workspace.phonics(), line.planning.rude))) {
     fmt::print("{}: {} more {} will not be suggested\n",
                printable(path.string()), words.size(),
                words.size() == 1 ? "word" : "words");

@@ -13,17 +13,15 @@
 #include "cli/dependencies.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
-#include "cli/packet_files.h"
 #include "cli/progress.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
+#include "driver/packet_files.h"
 #include "driver/packets.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -81,7 +79,7 @@ class Builder {
     spare_workspaces().clear();
     for (std::size_t i = 1; i < workers; ++i) {
       spare_workspaces().push_back(
-          std::make_unique<Workspace>(workspace.shipped()));
+          std::make_unique<Workspace>(workspace.files(), workspace.shipped()));
       workspaces_.push_back(spare_workspaces().back().get());
     }
     if (std::ranges::any_of(jobs, &BuildJob::only_if_needed)) {
@@ -116,7 +114,7 @@ class Builder {
     try {
       workspace.files_read().take();  // what belongs to the one before
       if (job.only_if_needed) {
-        const auto made = read_made_from(job.target);
+        const auto made = read_made_from(workspace.files(), job.target);
         auto pages = made ? pages_up_to_date(*made, made_with_, job.path,
                                              job.target, workspace)
                           : std::nullopt;
@@ -142,7 +140,7 @@ class Builder {
     const SourceFile& file =
         job.file != nullptr ? *job.file : workspace.open(job.path);
     return make_lesson_packets(workspace, request_, file,
-                               fs::path(job.path).parent_path(),
+                               FilePath(job.path).parent_path(),
                                line_.separate);
   }
 
@@ -193,8 +191,9 @@ class Builder {
     from.made_with = made_with_;
     add_inputs(outcome.read, workspaces_[0]->shipped(), from);
     const MadePackets& made = *outcome.made;
-    const auto paths = write_packets(job.target, made.files,
-                                     job.only_if_needed ? &from : nullptr);
+    const auto paths =
+        write_packets(workspaces_[0]->files(), job.target, made.files,
+                      job.only_if_needed ? &from : nullptr);
     targets_.insert(targets_.end(), paths.begin(), paths.end());
     const std::string folder = printable(job.target.string());
     if (job.is_class) {
@@ -245,7 +244,7 @@ int build_class(Workspace& workspace, const CommandLine& line) {
     return kWrongCommandLine;
   }
   BuildJob job{line.class_file, nullptr, true, false, {}};
-  job.target = fs::path(line.out) / fs::path(line.class_file).stem();
+  job.target = FilePath(line.out) / FilePath(line.class_file).stem();
   if (!line.arguments.empty()) job.lesson = line.arguments.front();
   return Builder(workspace, line, {job}).run();
 }
@@ -263,7 +262,7 @@ int build_all(Workspace& workspace, const CommandLine& line) {
 
 int run_build(const CommandLine& line) {
   // Left to the end of the process: the system clears away faster.
-  static Workspace& workspace = *new Workspace(shipped_folder());
+  static Workspace& workspace = *new Workspace(disk(), shipped_folder());
   return build_all(workspace, line);
 }
 

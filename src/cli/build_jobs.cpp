@@ -13,8 +13,6 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
 // Whether any learner has a lesson to be printed; a class with errors has, so
@@ -29,7 +27,7 @@ bool has_lessons(const SourceFile& file) {
 }
 
 // Where a file cannot be read, making its pages will say so.
-const SourceFile* open_if_readable(Workspace& workspace, const fs::path& path) {
+const SourceFile* open_if_readable(Workspace& workspace, const FilePath& path) {
   try {
     return &workspace.open(path);
   } catch (const MachineError&) {
@@ -37,14 +35,13 @@ const SourceFile* open_if_readable(Workspace& workspace, const fs::path& path) {
   }
 }
 
-void add_folder(Workspace& workspace, const fs::path& folder,
+void add_folder(Workspace& workspace, const FilePath& folder,
                 std::vector<BuildJob>& jobs) {
   const std::size_t before = jobs.size();
-  std::error_code fault;
-  for (const fs::path& path : yaml_files(folder)) {
+  for (const FilePath& path : yaml_files(workspace.files(), folder)) {
     // What editors leave lying about begins with a dot.
     const bool hidden = path.filename().string().starts_with('.');
-    if (hidden || fs::is_directory(path, fault)) continue;
+    if (hidden || workspace.files().is_folder(path)) continue;
     const SourceFile* file = open_if_readable(workspace, path);
     const FileKind kind = file ? likely_kind(*file) : FileKind::lesson;
     if (kind == FileKind::learners && !has_lessons(*file)) {
@@ -66,9 +63,9 @@ void add_folder(Workspace& workspace, const fs::path& folder,
 
 // Two of one name would overwrite each other.
 bool have_places(const std::vector<BuildJob>& jobs) {
-  std::map<fs::path, std::string> seen;
+  std::map<FilePath, std::string> seen;
   for (const BuildJob& job : jobs) {
-    const fs::path name = job.target.filename();
+    const FilePath name = job.target.filename();
     if (name.empty() || name == "." || name == "..") {
       fmt::print(stderr,
                  "sheaf: no folder can have the name that the packet of {} "
@@ -94,8 +91,7 @@ std::optional<std::vector<BuildJob>> build_jobs(Workspace& workspace,
                                                 const CommandLine& line) {
   std::vector<BuildJob> jobs;
   for (const std::string& path : line.arguments) {
-    std::error_code fault;
-    if (fs::is_directory(path, fault)) {
+    if (workspace.files().is_folder(path)) {
       add_folder(workspace, path, jobs);
       continue;
     }
@@ -105,7 +101,7 @@ std::optional<std::vector<BuildJob>> build_jobs(Workspace& workspace,
     jobs.push_back({path, file, is_class, line.if_needed, {}});
   }
   for (BuildJob& job : jobs) {
-    job.target = fs::path(line.out) / fs::path(job.path).stem();
+    job.target = FilePath(line.out) / FilePath(job.path).stem();
   }
   if (!have_places(jobs)) return std::nullopt;
   return jobs;

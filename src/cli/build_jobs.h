@@ -1,12 +1,12 @@
 #pragma once
 
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "cli/command_line.h"
 #include "driver/workspace.h"
+#include "files/path.h"
 
 namespace sheaf {
 
@@ -20,7 +20,7 @@ struct BuildJob {
   /// are made again only where they would be others.
   bool only_if_needed = false;
   /// The folder that its pages go to.
-  std::filesystem::path target;
+  FilePath target;
   /// Of a class: the lesson of those who have none of their own.
   std::string lesson = {};
 };

@@ -15,7 +15,7 @@
 #include "cli/verbs.h"
 #include "driver/class_job.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
@@ -227,7 +227,7 @@ int run_check(const CommandLine& line) {
       (paths.size() + kFilesForEach - 1) / kFilesForEach));
   std::deque<Workspace> workspaces;  // one for each worker
   for (int i = 0; i < std::max(workers, 1); ++i) {
-    workspaces.emplace_back(shipped_folder());
+    workspaces.emplace_back(disk(), shipped_folder());
   }
   std::vector<Checked> checked(paths.size());
   bool good = true;

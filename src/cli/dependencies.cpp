@@ -2,14 +2,12 @@
 
 #include <fmt/format.h>
 
-#include <filesystem>
-
 #include "base/error.h"
-#include "cli/output_files.h"
+#include "driver/own_files.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -53,8 +51,9 @@ std::string for_make(const std::string& path, Side side) {
 
 // As seen from the folder that make runs in, where it is below that.
 std::string from_here(const std::string& path) {
-  const fs::path near = fs::path(path).lexically_proximate(fs::current_path());
-  const bool below = fs::path(path).is_absolute() && *near.begin() != "..";
+  const FilePath near = FilePath(path).lexically_proximate(
+      disk().absolute(".").lexically_normal());
+  const bool below = FilePath(path).is_absolute() && *near.begin() != "..";
   return below ? near.string() : path;
 }
 
@@ -80,7 +79,8 @@ std::string dependencies(const std::vector<std::string>& targets,
 
 void check_dependency_file(const CommandLine& line) {
   if (line.dependency_file.empty()) return;
-  OutputFiles::check(line.dependency_file, OwnKind::dependencies, kWayOut);
+  disk().write()->check(line.dependency_file, own_form(OwnKind::dependencies),
+                        kWayOut);
 }
 
 void write_dependencies(Workspace& workspace, const CommandLine& line,
@@ -93,10 +93,10 @@ void write_dependencies(Workspace& workspace, const CommandLine& line,
   for (const std::string& file : workspace.files_read().all()) {
     sources.push_back(from_here(file));
   }
-  OutputFiles files;
-  files.add(line.dependency_file, dependencies(targets, sources),
-            OwnKind::dependencies, kWayOut);
-  files.finish();
+  const auto files = disk().write();
+  files->add(line.dependency_file, dependencies(targets, sources),
+             own_form(OwnKind::dependencies), kWayOut);
+  files->finish();
 }
 
 }  // namespace sheaf

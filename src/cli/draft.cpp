@@ -10,11 +10,9 @@
 #include "cli/verbs.h"
 #include "driver/planning_ground.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -52,7 +50,7 @@ std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
 }  // namespace
 
 int run_draft(const CommandLine& line) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const CommandLine::Planning& planning = line.planning;
   const Phonics& phonics = workspace.phonics();
   const auto taught = taught_argument(workspace, planning);
@@ -68,9 +66,10 @@ int run_draft(const CommandLine& line) {
       source, *patterns,
       planning.sequence.empty() && !planning.step.empty() ? "sequence.yaml"
                                                           : planning.sequence);
-  const fs::path path = planning.file.empty() ? fs::path(draft.name + ".yaml")
-                                              : fs::path(planning.file);
-  if (!write_new_file(path, with_modeline(draft.text, "lesson", path))) {
+  const FilePath path = planning.file.empty() ? FilePath(draft.name + ".yaml")
+                                              : FilePath(planning.file);
+  if (!write_new_file(workspace.files(), path,
+                      with_modeline(draft.text, "lesson", path))) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file for the draft\n",

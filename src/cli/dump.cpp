@@ -8,7 +8,7 @@
 #include "cli/verbs.h"
 #include "driver/class_job.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "layout/page_dump.h"
 
 namespace sheaf {
@@ -95,7 +95,7 @@ int run_dump(const CommandLine& line) {
     return kWrongCommandLine;
   }
   if (!known_sheets(line)) return kWrongCommandLine;
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   Diagnostics diagnostics;
   if (!line.class_file.empty() && stage == "pages") {
     return dump_class(workspace, line, diagnostics);

@@ -11,7 +11,7 @@
 #include "cli/verbs.h"
 #include "driver/planning_ground.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "planning/contrast.h"
@@ -40,7 +40,7 @@ bool add_lesson_words(Workspace& workspace, const CommandLine& line,
   AnalyzedLesson analyzed;
   if (!diagnostics.has_errors()) {
     analyzed = plan_lesson(workspace, lesson_request(line),
-                           std::filesystem::path(path).parent_path(), lesson,
+                           FilePath(path).parent_path(), lesson,
                            own ? *own : workspace.phonics(), has_clear_picture,
                            diagnostics)
                    .analyzed;
@@ -201,7 +201,7 @@ std::optional<std::vector<PatternId>> wanted_patterns(const CommandLine& line,
 }  // namespace
 
 int run_find(const CommandLine& line) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const CommandLine::Planning& planning = line.planning;
   const Phonics& phonics = workspace.phonics();
   const auto wanted = wanted_patterns(line, phonics);

@@ -1,7 +1,6 @@
 // `sheaf forget`: takes a learner out of records, class files and packets.
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
@@ -12,15 +11,13 @@
 #include "cli/exit_codes.h"
 #include "cli/forget_plan.h"
 #include "cli/messages.h"
-#include "cli/output_files.h"
 #include "cli/verbs.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 #include "input/class_file.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -36,7 +33,7 @@ void print_lines(std::string_view head, const std::vector<std::string>& lines) {
   }
 }
 
-std::string folder_line(const fs::path& folder) {
+std::string folder_line(const FilePath& folder) {
   return folder.string() + "/";
 }
 
@@ -48,7 +45,7 @@ void show(const ForgetPlan& plan) {
   for (const ForgetPlan::Deletion& deletion : plan.deletions) {
     deleted.push_back(deletion.path.string());
   }
-  for (const fs::path& folder : plan.empty_folders) {
+  for (const FilePath& folder : plan.empty_folders) {
     deleted.push_back(folder_line(folder));
   }
   for (const ForgetPlan::Left& one : plan.left) left.push_back(one.before);
@@ -72,9 +69,9 @@ struct Done {
 void change_files(const ForgetPlan& plan, Done& done) {
   for (std::size_t from = 0; from < plan.changes.size(); from += kMostAtOnce) {
     const std::size_t count = std::min(kMostAtOnce, plan.changes.size() - from);
-    OutputFiles files;
+    const auto files = disk().write();
     const auto note = [&] {
-      for (std::size_t i = from; i < from + files.placed(); ++i) {
+      for (std::size_t i = from; i < from + files->placed(); ++i) {
         const auto& lines = plan.changes[i].lines;
         done.changed.insert(done.changed.end(), lines.begin(), lines.end());
       }
@@ -82,9 +79,9 @@ void change_files(const ForgetPlan& plan, Done& done) {
     try {
       for (std::size_t i = from; i < from + count; ++i) {
         const ForgetPlan::Change& change = plan.changes[i];
-        files.rewrite(change.path, change.after, change.before);
+        files->rewrite(change.path, change.after, change.before);
       }
-      files.finish();
+      files->finish();
     } catch (...) {
       note();
       throw;
@@ -96,24 +93,24 @@ void change_files(const ForgetPlan& plan, Done& done) {
 void delete_files(const ForgetPlan& plan, Done& done) {
   std::string why;
   for (const ForgetPlan::Deletion& deletion : plan.deletions) {
-    const fs::path& path = deletion.path;
-    std::error_code fault;
-    if (!fs::exists(fs::symlink_status(path, fault))) continue;
+    const FilePath& path = deletion.path;
+    if (disk().own_status(path).kind == Standing::none) continue;
     // Whoever put something else there since it was read keeps that.
     const auto& before = deletion.before;
-    const bool own = is_own(deletion.kind, path) &&
-                     (!before || read_file(path, before->size()) == *before);
-    if (own && ::unlink(path.c_str()) == 0) {
-      done.deleted.push_back(path.string());
-      continue;
+    const bool own = is_own(deletion.kind, disk(), path) &&
+                     (!before || disk().read(path, before->size()) == *before);
+    try {
+      if (!own) {
+        throw MachineError(fmt::format(
+            "cannot delete {}: it was changed in the meantime", path.string()));
+      }
+      if (disk().remove_file(path)) done.deleted.push_back(path.string());
+    } catch (const MachineError& fault) {
+      why += fmt::format("{}{}", why.empty() ? "" : "; ", fault.what());
     }
-    if (own && errno == ENOENT) continue;
-    why += fmt::format(
-        "{}cannot delete {}: {}", why.empty() ? "" : "; ", path.string(),
-        own ? std::strerror(errno) : "it was changed in the meantime");
   }
-  for (const fs::path& folder : plan.empty_folders) {
-    if (::rmdir(folder.c_str()) == 0) {
+  for (const FilePath& folder : plan.empty_folders) {
+    if (disk().remove_folder(folder)) {
       done.deleted.push_back(folder_line(folder));
     }
   }

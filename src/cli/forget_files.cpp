@@ -1,7 +1,6 @@
 #include "cli/forget_files.h"
 
 #include <fmt/format.h>
-#include <sys/stat.h>
 
 #include <algorithm>
 #include <map>
@@ -10,40 +9,38 @@
 
 #include "base/error.h"
 #include "base/utf8.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
 using Place = ForgetFile::Place;
 
-[[noreturn]] void fail_to_look(const fs::path& path, std::string_view why) {
+[[noreturn]] void fail_to_look(const FilePath& path, std::string_view why) {
   throw MachineError(fmt::format("cannot look at {}: {}", path.string(), why));
 }
 
-void check(const std::error_code& fault, const fs::path& path) {
-  check_memory(fault);
-  if (fault) fail_to_look(path, fault.message());
+// The name without links of what must be there.
+FilePath real_of(const FilePath& path) {
+  auto real = disk().real(path);
+  if (!real) fail_to_look(path, "it is not there");
+  return *std::move(real);
 }
 
-bool is_below(const fs::path& path, const fs::path& folder) {
-  const fs::path relative = path.lexically_relative(folder);
+bool is_below(const FilePath& path, const FilePath& folder) {
+  const FilePath relative = path.lexically_relative(folder);
   return !relative.empty() && *relative.begin() != "..";
 }
 
 class Walk {
  public:
-  void look_at_folder(const fs::path& folder, Place place, bool below) {
-    std::error_code fault;
-    root_ = fs::canonical(folder, fault);
-    check(fault, folder);
+  void look_at_folder(const FilePath& folder, Place place, bool below) {
+    root_ = real_of(folder);
     look_through(folder, place, below);
   }
 
-  void look_at_file(const fs::path& path, Place place) {
+  void look_at_file(const FilePath& path, Place place) {
     ForgetFile file{path, {}, place, false, true};
     add(std::move(file));
   }
@@ -55,7 +52,7 @@ class Walk {
       return std::tuple(!file.is_yaml(), file.is_link, !file.asked_for,
                         file.place != Place::out);
     });
-    std::set<fs::path> seen;
+    std::set<FilePath> seen;
     std::erase_if(ground_.files, [&](const ForgetFile& file) {
       return !seen.insert(file.real).second;
     });
@@ -64,28 +61,18 @@ class Walk {
   }
 
  private:
-  void look_through(const fs::path& folder, Place place, bool below) {
-    std::error_code fault;
-    std::vector<fs::directory_entry> entries;
-    fs::directory_iterator entry(folder, fault), end;
-    for (; !fault && entry != end; entry.increment(fault)) {
-      entries.push_back(*entry);
-    }
-    check(fault, folder);
-    std::ranges::sort(entries, {}, &fs::directory_entry::path);
-    for (const fs::directory_entry& one : entries) {
-      look_at_entry(one.path().lexically_normal(), place, below);
+  void look_through(const FilePath& folder, Place place, bool below) {
+    for (const FilePath& path : disk().list(folder)) {
+      look_at_entry(path.lexically_normal(), place, below);
     }
   }
 
-  void look_at_entry(const fs::path& path, Place place, bool below) {
-    std::error_code fault;
-    const fs::file_status own = fs::symlink_status(path, fault);
-    if (!fs::exists(own)) return;  // gone in the meantime
-    check(fault, path);
-    if (fs::is_symlink(own)) {
+  void look_at_entry(const FilePath& path, Place place, bool below) {
+    const Standing own = disk().own_status(path).kind;
+    if (own == Standing::none) return;  // gone in the meantime
+    if (own == Standing::link) {
       look_at_link(path, place, below);
-    } else if (!fs::is_directory(own)) {
+    } else if (own != Standing::folder) {
       add({path, {}, place, false, false});
     } else if (below) {
       ground_.folders.push_back(path);
@@ -93,12 +80,10 @@ class Walk {
     }
   }
 
-  void look_at_link(const fs::path& path, Place place, bool below) {
-    std::error_code fault;
-    const fs::path real = fs::canonical(path, fault);
-    check_memory(fault);
-    ForgetFile file{path, real, place, true, false};
-    if (fault) {
+  void look_at_link(const FilePath& path, Place place, bool below) {
+    const auto real = disk().real(path);
+    ForgetFile file{path, real.value_or(FilePath()), place, true, false};
+    if (!real) {
       // Nothing can be known of a record that is somewhere else now.
       if (!file.is_yaml()) return;
       throw MachineError(fmt::format(
@@ -106,23 +91,21 @@ class Walk {
           "the link out, or put back what it leads to",
           path.string()));
     }
-    if (!fs::is_directory(real, fault)) {
+    if (!disk().is_folder(*real)) {
       ground_.files.push_back(std::move(file));
-    } else if (below && !is_below(real, root_)) {
-      ground_.folder_links.push_back({path, real, place});
+    } else if (below && !is_below(*real, root_)) {
+      ground_.folder_links.push_back({path, *real, place});
     }
   }
 
   void add(ForgetFile file) {
-    std::error_code fault;
-    file.is_link = fs::is_symlink(fs::symlink_status(file.path, fault));
-    file.real = fs::canonical(file.path, fault);
-    check(fault, file.path);
+    file.is_link = disk().own_status(file.path).kind == Standing::link;
+    file.real = real_of(file.path);
     ground_.files.push_back(std::move(file));
   }
 
   ForgetGround ground_;
-  fs::path root_;
+  FilePath root_;
 };
 
 }  // namespace
@@ -134,50 +117,45 @@ bool ForgetFile::is_yaml() const {
 
 ForgetGround forget_ground(const CommandLine& line) {
   Walk walk;
-  const fs::path records =
+  const FilePath records =
       line.marking.records.empty() ? "records" : line.marking.records;
-  std::error_code fault;
-  if (fs::is_directory(records, fault)) {
+  const Standing kind = disk().status(records).kind;
+  if (kind == Standing::folder) {
     walk.look_at_folder(records, Place::records, true);
-  } else if (fs::exists(records, fault)) {
+  } else if (kind != Standing::none) {
     walk.look_at_file(records, Place::records);
   } else {
     throw MachineError(
         fmt::format("there are no records {}", records.string()));
   }
   if (!line.marking.class_file.empty()) {
-    const fs::path class_file = line.marking.class_file;
-    if (!fs::is_regular_file(class_file, fault)) {
+    const FilePath class_file = line.marking.class_file;
+    if (!disk().is_file(class_file)) {
       throw MachineError(
           fmt::format("there is no file {}", class_file.string()));
     }
     walk.look_at_file(class_file, Place::class_folder);
-    const fs::path folder = class_file.parent_path();
+    const FilePath folder = class_file.parent_path();
     walk.look_at_folder(folder.empty() ? "." : folder, Place::class_folder,
                         false);
   }
-  if (fs::is_directory(line.out, fault)) {
+  if (disk().is_folder(line.out)) {
     walk.look_at_folder(line.out, Place::out, true);
   }
   return walk.take();
 }
 
-std::vector<fs::path> with_names_elsewhere(const ForgetGround& ground,
-                                           const std::vector<fs::path>& files) {
-  const auto about = [](const fs::path& path) {
-    struct stat result {};
-    ::stat(path.c_str(), &result);
-    return result;
-  };
-  std::map<std::pair<dev_t, ino_t>, nlink_t> names;
+std::vector<FilePath> with_names_elsewhere(const ForgetGround& ground,
+                                           const std::vector<FilePath>& files) {
+  std::map<std::pair<std::uint64_t, std::uint64_t>, std::uint64_t> names;
   for (const ForgetFile& file : ground.files) {
-    const struct stat one = about(file.real);
-    ++names[{one.st_dev, one.st_ino}];
+    const FileStatus one = disk().status(file.real);
+    ++names[{one.device, one.number}];
   }
-  std::vector<fs::path> found;
-  for (const fs::path& file : files) {
-    const struct stat one = about(file);
-    if (one.st_nlink > names[{one.st_dev, one.st_ino}]) found.push_back(file);
+  std::vector<FilePath> found;
+  for (const FilePath& file : files) {
+    const FileStatus one = disk().status(file);
+    if (one.names > names[{one.device, one.number}]) found.push_back(file);
   }
   return found;
 }

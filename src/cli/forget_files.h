@@ -1,10 +1,10 @@
 #pragma once
 
-#include <filesystem>
 #include <string>
 #include <vector>
 
 #include "cli/command_line.h"
+#include "files/path.h"
 
 namespace sheaf {
 
@@ -12,15 +12,15 @@ namespace sheaf {
 struct ForgetFile {
   enum class Place { records, class_folder, out };
 
-  std::filesystem::path path;  ///< as it is shown
-  std::filesystem::path real;  ///< without links, from the top folder on
+  FilePath path;  ///< as it is shown
+  FilePath real;  ///< without links, from the top folder on
   Place place = Place::records;
   bool is_link = false;
   /// The command line names it, so it is a record or a class by any name.
   bool asked_for = false;
 
   /// What is read and changed.
-  const std::filesystem::path& source() const { return is_link ? real : path; }
+  const FilePath& source() const { return is_link ? real : path; }
   /// Whether it is to be read as a file of a teacher's.
   bool is_yaml() const;
 };
@@ -29,11 +29,11 @@ struct ForgetFile {
 struct ForgetGround {
   std::vector<ForgetFile> files;  ///< each once, whatever leads to it
   /// Folders below those that were named.
-  std::vector<std::filesystem::path> folders;
+  std::vector<FilePath> folders;
   /// Links to folders elsewhere, which were not looked through, and where they
   /// lead.
   struct FolderLink {
-    std::filesystem::path path, real;
+    FilePath path, real;
     ForgetFile::Place place;
   };
   std::vector<FolderLink> folder_links;
@@ -47,8 +47,7 @@ ForgetGround forget_ground(const CommandLine& line);
 /// Those of the files that have a further name (a hard link) that is not among
 /// all that is looked at: under it, a file stays what it is when the first name
 /// is given to another.
-std::vector<std::filesystem::path> with_names_elsewhere(
-    const ForgetGround& ground,
-    const std::vector<std::filesystem::path>& files);
+std::vector<FilePath> with_names_elsewhere(const ForgetGround& ground,
+                                           const std::vector<FilePath>& files);
 
 }  // namespace sheaf

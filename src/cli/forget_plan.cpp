@@ -10,15 +10,13 @@
 #include "cli/forget_files.h"
 #include "driver/made_from.h"
 #include "driver/pdf_titles.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "input/learner_cuts.h"
 #include "input/named_code.h"
 #include "input/without_learner.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -54,7 +52,7 @@ class Planner {
         ground_(forget_ground(line)) {}
 
   ForgetPlan run() {
-    for (const fs::path& folder : ground_.folders) look_at_folder(folder);
+    for (const FilePath& folder : ground_.folders) look_at_folder(folder);
     for (const ForgetFile& file : ground_.files) {
       looked_at_.insert(file.real);
       if (file.is_yaml()) {
@@ -81,22 +79,22 @@ class Planner {
  private:
   void leave(const std::string& text) { plan_.left.push_back({text, text}); }
 
-  bool is_code(const fs::path& name) const {
+  bool is_code(const FilePath& name) const {
     return is_same_code(name.string(), code_);
   }
 
   // In the folder of packets, whether a folder or the file bears the code.
   bool is_in_learners_place(const ForgetFile& file) const {
     if (file.place != Place::out) return false;
-    const fs::path below =
-        file.path.lexically_relative(fs::path(line_.out).lexically_normal());
+    const FilePath below =
+        file.path.lexically_relative(FilePath(line_.out).lexically_normal());
     return is_code(below.stem()) ||
-           std::ranges::any_of(below.parent_path(), [&](const fs::path& part) {
+           std::ranges::any_of(below.parent_path(), [&](const FilePath& part) {
              return is_code(part);
            });
   }
 
-  void look_at_folder(const fs::path& folder) {
+  void look_at_folder(const FilePath& folder) {
     if (is_code(folder.filename())) learner_folders_.push_back(folder);
     if (names_code(folder.filename().string(), code_)) {
       named_folders_.push_back(folder);
@@ -116,7 +114,7 @@ class Planner {
   // ---- files of a teacher's ----
 
   void look_at_yaml(const ForgetFile& file) {
-    std::string bytes = read_file(file.source(), kLargestFile);
+    std::string bytes = disk().read(file.source(), kLargestFile);
     const SourceFile& source = sources_.emplace_back(file.path.string(), bytes);
     const auto without = without_learner(source, code_, diagnostics_);
     if (!without) return;
@@ -176,7 +174,7 @@ class Planner {
   // ---- what Sheaf made, and all else ----
 
   void look_at_other(const ForgetFile& file) {
-    const auto pdf = own_pdf(file.real);
+    const auto pdf = own_pdf(disk(), file.real);
     if (file.is_link && is_in_learners_place(file)) {
       leave_foreign(file);
       return;
@@ -223,7 +221,7 @@ class Planner {
     }
   }
 
-  void leave_class_pages(const fs::path& path) {
+  void leave_class_pages(const FilePath& path) {
     leave(fmt::format("{}: pages of a whole class, and may show the code",
                       path.string()));
   }
@@ -231,7 +229,7 @@ class Planner {
   void look_at_text(const ForgetFile& file) {
     std::string text;
     try {
-      text = read_file(file.source(), kLargestFile);
+      text = disk().read(file.source(), kLargestFile);
     } catch (const MachineError& fault) {
       leave(fault.what());
       return;
@@ -267,18 +265,18 @@ class Planner {
                             counted(more, "line", "lines")));
   }
 
-  void delete_own(const fs::path& path, OwnKind kind) {
+  void delete_own(const FilePath& path, OwnKind kind) {
     plan_.deletions.push_back({path, kind, {}});
   }
 
   // What pages were made from goes with them; it names files, which may have
   // the code.
-  void delete_made_from(const fs::path& folder) {
-    const fs::path path = folder / kMadeFromFile;
+  void delete_made_from(const FilePath& folder) {
+    const FilePath path = folder / kMadeFromFile;
     const bool known =
         std::ranges::find(plan_.deletions, path, &ForgetPlan::Deletion::path) !=
         plan_.deletions.end();
-    if (!known && is_own(OwnKind::made_from, path)) {
+    if (!known && is_own(OwnKind::made_from, disk(), path)) {
       delete_own(path, OwnKind::made_from);
     }
   }
@@ -286,13 +284,13 @@ class Planner {
   // The pages of a whole class lie beside the learner's folder, or a dependency
   // file beside them tells.
   void settle_class_pages() {
-    for (const fs::path& folder : learner_folders_) {
+    for (const FilePath& folder : learner_folders_) {
       listed_.insert(folder.parent_path());
     }
     for (const ForgetPlan::Deletion& one : plan_.deletions) {
       if (is_code(one.path.stem())) listed_.insert(one.path.parent_path());
     }
-    for (const fs::path& path : class_pages_) {
+    for (const FilePath& path : class_pages_) {
       if (listed_.contains(path.parent_path())) {
         delete_own(path, OwnKind::pdf);
         delete_made_from(path.parent_path());
@@ -303,9 +301,9 @@ class Planner {
   }
 
   void find_other_names() {
-    std::vector<fs::path> changed;
+    std::vector<FilePath> changed;
     for (const auto& change : plan_.changes) changed.push_back(change.path);
-    for (const fs::path& path : with_names_elsewhere(ground_, changed)) {
+    for (const FilePath& path : with_names_elsewhere(ground_, changed)) {
       leave(
           fmt::format("{}: the file has another name elsewhere, under which "
                       "it stays as it is",
@@ -314,7 +312,7 @@ class Planner {
   }
 
   void find_empty_folders() {
-    std::set<fs::path> gone;
+    std::set<FilePath> gone;
     for (const ForgetPlan::Deletion& one : plan_.deletions) {
       gone.insert(one.path);
     }
@@ -322,46 +320,43 @@ class Planner {
     for (auto folder = ground_.folders.rbegin();
          folder != ground_.folders.rend(); ++folder) {
       const bool is_learners =
-          std::ranges::any_of(learner_folders_, [&](const fs::path& own) {
-            const fs::path below = folder->lexically_relative(own);
+          std::ranges::any_of(learner_folders_, [&](const FilePath& own) {
+            const FilePath below = folder->lexically_relative(own);
             return !below.empty() && *below.begin() != "..";
           });
       if (!is_learners || !is_below_out(*folder)) continue;
-      std::error_code fault;
-      bool empty = true;
-      for (const auto& entry : fs::directory_iterator(*folder, fault)) {
-        empty = empty && gone.contains(entry.path().lexically_normal());
-      }
-      if (fault || !empty) continue;
+      const bool empty =
+          std::ranges::all_of(disk().list(*folder), [&](const FilePath& path) {
+            return gone.contains(path.lexically_normal());
+          });
+      if (!empty) continue;
       gone.insert(*folder);
       plan_.empty_folders.push_back(*folder);
     }
-    for (const fs::path& folder : named_folders_) {
+    for (const FilePath& folder : named_folders_) {
       if (gone.contains(folder)) continue;
       leave(fmt::format("{}: the folder's name has the code", folder.string()));
     }
   }
 
-  bool is_below_out(const fs::path& path) const {
-    const fs::path below =
-        path.lexically_relative(fs::path(line_.out).lexically_normal());
+  bool is_below_out(const FilePath& path) const {
+    const FilePath below =
+        path.lexically_relative(FilePath(line_.out).lexically_normal());
     return !below.empty() && *below.begin() != "..";
   }
 
   // The classes that the records name, where nobody asked to look into them.
   void find_classes() {
-    std::set<fs::path> told;
+    std::set<FilePath> told;
     for (const auto& [folder, name] : class_names_) {
-      const fs::path base = folder.empty() ? fs::path(".") : folder;
-      for (const fs::path& place :
+      const FilePath base = folder.empty() ? FilePath(".") : folder;
+      for (const FilePath& place :
            {base, base / "..", base / ".." / "lessons"}) {
-        std::error_code fault;
-        const fs::path path = (place / name).lexically_normal();
-        const fs::path real = fs::canonical(path, fault);
-        check_memory(fault);
-        if (fault || !fs::is_regular_file(real, fault)) continue;
-        if (!looked_at_.contains(real) && told.insert(real).second &&
-            has_learner(real)) {
+        const FilePath path = (place / name).lexically_normal();
+        const auto real = disk().real(path);
+        if (!real || !disk().is_file(*real)) continue;
+        if (!looked_at_.contains(*real) && told.insert(*real).second &&
+            has_learner(*real)) {
           leave(
               fmt::format("{}: the class of these records still has the "
                           "learner; say `--class {}` as well",
@@ -372,8 +367,8 @@ class Planner {
     }
   }
 
-  bool has_learner(const fs::path& path) {
-    const SourceFile file(path.string(), read_file(path, kLargestFile));
+  bool has_learner(const FilePath& path) {
+    const SourceFile file(path.string(), disk().read(path, kLargestFile));
     Diagnostics unheard;
     const auto without = without_learner(file, code_, unheard);
     // What cannot be read may have the learner.
@@ -386,11 +381,11 @@ class Planner {
   Diagnostics& diagnostics_;
   ForgetGround ground_;
   ForgetPlan plan_;
-  std::vector<fs::path> learner_folders_, named_folders_, class_pages_;
+  std::vector<FilePath> learner_folders_, named_folders_, class_pages_;
   // Folders in which pages of a class are, that has the learner.
-  std::set<fs::path> listed_;
-  std::set<fs::path> looked_at_;
-  std::set<std::pair<fs::path, std::string>> class_names_;
+  std::set<FilePath> listed_;
+  std::set<FilePath> looked_at_;
+  std::set<std::pair<FilePath, std::string>> class_names_;
 };
 
 }  // namespace

@@ -1,14 +1,14 @@
 #pragma once
 
 #include <deque>
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "base/diagnostics.h"
 #include "cli/command_line.h"
-#include "cli/own_files.h"
+#include "driver/own_files.h"
+#include "files/path.h"
 
 namespace sheaf {
 
@@ -17,13 +17,13 @@ namespace sheaf {
 struct ForgetPlan {
   /// A file that stays, without the learner.
   struct Change {
-    std::filesystem::path path;  ///< never a link
-    std::string before, after;   ///< all bytes of it
+    FilePath path;              ///< never a link
+    std::string before, after;  ///< all bytes of it
     std::vector<std::string> lines;
   };
   /// A file that Sheaf made and that goes.
   struct Deletion {
-    std::filesystem::path path;
+    FilePath path;
     OwnKind kind;
     /// All bytes of it, where it goes only as long as it is just so.
     std::optional<std::string> before;
@@ -36,7 +36,7 @@ struct ForgetPlan {
   std::vector<Change> changes;
   std::vector<Deletion> deletions;
   /// Folders in which nothing will be left, the deepest first.
-  std::vector<std::filesystem::path> empty_folders;
+  std::vector<FilePath> empty_folders;
   std::vector<Left> left;
 
   bool has_nothing() const {

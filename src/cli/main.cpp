@@ -1,11 +1,8 @@
-#include <fcntl.h>
 #include <malloc.h>
-#include <unistd.h>
 
 #include <cerrno>
 #include <cstdio>
 #include <exception>
-#include <filesystem>
 #include <new>
 #include <system_error>
 
@@ -13,8 +10,9 @@
 #include "base/utf8.h"
 #include "cli/command_line.h"
 #include "cli/exit_codes.h"
-#include "cli/interrupt.h"
 #include "cli/verbs.h"
+#include "files/interrupt.h"
+#include "files/surroundings.h"
 
 namespace sheaf {
 namespace {
@@ -44,17 +42,6 @@ int run(const CommandLine& line) {
   return kWrongCommandLine;
 }
 
-// A closed standard stream would be the first file that Sheaf opens, and what
-// is meant for the one would land in the other. In its place stands one that
-// can be neither read nor written.
-void fill_closed_streams() {
-  for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
-    if (::fcntl(stream, F_GETFD) >= 0 || errno != EBADF) continue;
-    const int flags = stream == STDIN_FILENO ? O_WRONLY : O_RDONLY;
-    if (::open("/dev/null", flags) < 0) return;
-  }
-}
-
 // The C library gives memory back after every document and asks for it again
 // for the next: each time, the system clears the pages. A run is short.
 void keep_freed_memory() {
@@ -78,10 +65,6 @@ int guarded_run(int argc, char** argv) {
     std::fprintf(stderr, "sheaf: %s\n", printable(fault.what()).c_str());
   } catch (const std::bad_alloc&) {
     std::fputs("sheaf: there is not enough memory to go on\n", stderr);
-  } catch (const std::filesystem::filesystem_error& fault) {
-    std::fprintf(stderr, "sheaf: cannot use the folder %s: %s\n",
-                 printable(fault.path1().string()).c_str(),
-                 fault.code().message().c_str());
   } catch (const std::system_error& fault) {
     std::fprintf(stderr, "sheaf: cannot write the results: %s\n",
                  fault.code().message().c_str());
@@ -98,6 +81,6 @@ int guarded_run(int argc, char** argv) {
 int main(int argc, char** argv) {
   sheaf::keep_freed_memory();
   sheaf::fill_closed_streams();
-  sheaf::end_cleanly_on_interrupt();
+  sheaf::end_cleanly_on_interrupt(sheaf::kInterrupted);
   return sheaf::guarded_run(argc, argv);
 }

@@ -3,12 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 
 #include "base/diagnostics.h"
 #include "cli/exit_codes.h"
 #include "cli/verbs.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "input/layout_file.h"
 #include "layout/style.h"
 #include "sheets/sheet.h"
@@ -51,15 +50,9 @@ int run_sheets(const CommandLine&) {
 }
 
 int run_layouts(const CommandLine&) {
-  namespace fs = std::filesystem;
-  std::vector<fs::path> files;
-  for (const auto& entry :
-       fs::directory_iterator(shipped_folder() / "layouts")) {
-    if (entry.path().extension() == ".yaml") files.push_back(entry.path());
-  }
-  std::ranges::sort(files);
-  for (const fs::path& file : files) {
-    const SourceFile source(file.string(), read_file(file, 1U << 20U));
+  for (const FilePath& file :
+       yaml_files(disk(), shipped_folder() / "layouts")) {
+    const SourceFile source(file.string(), disk().read(file, 1U << 20U));
     // The first line of each is a comment that says what it is for.
     std::string_view about = source.line(1);
     if (about.starts_with("# ")) about.remove_prefix(2);

@@ -14,7 +14,8 @@
 #include "cli/text_table.h"
 #include "cli/verbs.h"
 #include "driver/marking_desk.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/surroundings.h"
 #include "marking/advice.h"
 #include "marking/score_words.h"
 
@@ -214,7 +215,7 @@ void print_caution() { fmt::print("{}\n", kScoreCaution); }
 int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
   const std::string& name = line.marking.pairs;
   const std::string text = name == "-" ? read_standard_input(kLargestPairs)
-                                       : read_file(name, kLargestPairs);
+                                       : disk().read(name, kLargestPairs);
   const std::string shown = name == "-" ? "standard input" : name;
   if (text.size() > kLargestPairs) {
     throw MachineError(fmt::format("{} is longer than 4 MiB", shown));
@@ -256,7 +257,7 @@ int run_mark(const CommandLine& line) {
                wrong);
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
   if (!print_faults(faults)) return kWrongCommandLine;

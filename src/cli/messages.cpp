@@ -1,17 +1,16 @@
 #include "cli/messages.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <cstdio>
-#include <cstdlib>
+
+#include "files/surroundings.h"
 
 namespace sheaf {
 
 void print(const Diagnostics& diagnostics) {
-  const bool colour =
-      ::isatty(STDERR_FILENO) != 0 && std::getenv("NO_COLOR") == nullptr;
-  const std::string text = to_text(diagnostics, {.colour = colour});
+  const std::string text =
+      to_text(diagnostics, {.colour = messages_may_have_colour()});
   std::fwrite(text.data(), 1, text.size(), stderr);
 }
 

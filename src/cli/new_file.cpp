@@ -4,20 +4,18 @@
 
 #include <algorithm>
 
-#include "cli/output_files.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
-bool write_new_file(const fs::path& target, std::string_view bytes) {
-  std::error_code fault;
-  if (fs::exists(fs::symlink_status(target, fault))) return false;
-  OutputFiles files;
-  files.add_new(target, bytes);
+bool write_new_file(Files& files, const FilePath& target,
+                    std::string_view bytes) {
+  if (files.own_status(target).kind != Standing::none) return false;
+  const auto output = files.write();
+  output->add_new(target, bytes);
   try {
-    files.finish();
+    output->finish();
   } catch (const FileChanged&) {
     return false;
   }
@@ -26,14 +24,13 @@ bool write_new_file(const fs::path& target, std::string_view bytes) {
 
 namespace {
 
-std::string schema_for(std::string_view kind, const fs::path& target) {
+std::string schema_for(std::string_view kind, const FilePath& target) {
   const std::string name = fmt::format("schemas/{}.json", kind);
-  std::error_code fault;
-  fs::path folder = fs::absolute(target, fault).lexically_normal();
+  FilePath folder = disk().absolute(target).lexically_normal();
   folder = folder.parent_path();
   std::string up;
   for (int level = 0; level < 4; ++level) {
-    if (fs::is_regular_file(folder / name, fault)) return up + name;
+    if (disk().is_file(folder / name)) return up + name;
     folder = folder.parent_path();
     up += "../";
   }
@@ -43,7 +40,7 @@ std::string schema_for(std::string_view kind, const fs::path& target) {
 }  // namespace
 
 std::string with_modeline(std::string text, std::string_view kind,
-                          const fs::path& target) {
+                          const FilePath& target) {
   std::size_t at = 0;
   while (at < text.size() && text[at] == '#') {
     at = std::min(text.find('\n', at), text.size() - 1) + 1;

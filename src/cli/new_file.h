@@ -1,8 +1,9 @@
 #pragma once
 
-#include <filesystem>
 #include <string>
 #include <string_view>
+
+#include "files/files.h"
 
 namespace sheaf {
 
@@ -10,7 +11,7 @@ namespace sheaf {
 /// something of that name is there, which is left alone, whoever made it and
 /// however lately. Makes the folder if needed. Throws MachineError where it
 /// cannot write.
-bool write_new_file(const std::filesystem::path& target,
+bool write_new_file(Files& files, const FilePath& target,
                     std::string_view bytes);
 
 /// The text of a lesson, class, layout or sequence file (`kind`) with the line
@@ -18,6 +19,6 @@ bool write_new_file(const std::filesystem::path& target,
 /// with. The line names the schema as seen from `target` if one of the four
 /// folders above it has `schemas/`, else the one that Sheaf came with.
 std::string with_modeline(std::string text, std::string_view kind,
-                          const std::filesystem::path& target);
+                          const FilePath& target);
 
 }  // namespace sheaf

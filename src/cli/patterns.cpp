@@ -8,7 +8,7 @@
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "phonics/pattern_terms.h"
 #include "phonics/pattern_text.h"
 
@@ -76,7 +76,7 @@ void explain(const Phonics& phonics, PatternId id) {
 }  // namespace
 
 int run_patterns(const CommandLine& line) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const Phonics& phonics = workspace.phonics();
   if (line.arguments.empty()) {
     print_catalogue(phonics);

@@ -9,10 +9,11 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/output_files.h"
 #include "cli/verbs.h"
+#include "driver/own_files.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 #include "layout/frame.h"
 #include "layout/picture_frame.h"
 #include "layout/text_block.h"
@@ -130,11 +131,12 @@ int run_pictures(const CommandLine& line) {
     }
     return kDone;
   }
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const Document document = contact_sheet(workspace, line, words);
-  OutputFiles files;
-  files.add(line.pdf_file, write_pdf(document), OwnKind::pdf, kPdfWayOut);
-  files.finish();
+  const auto files = disk().write();
+  files->add(line.pdf_file, write_pdf(document), own_form(OwnKind::pdf),
+             kPdfWayOut);
+  files->finish();
   fmt::print("{}: {} pictures on {} pages\n", printable(line.pdf_file),
              words.size(), document.pages.size());
   return kDone;

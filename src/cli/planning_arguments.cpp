@@ -8,13 +8,10 @@
 #include "base/options.h"
 #include "base/utf8.h"
 #include "cli/messages.h"
-#include "cli/own_files.h"
 #include "files/files.h"
 #include "pictures/picture_words.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -83,7 +80,7 @@ std::optional<Range> range_argument(const std::string& text,
 std::optional<Taught> taught_argument(Workspace& workspace,
                                       const CommandLine::Planning& planning) {
   if (planning.step.empty() && planning.sequence.empty()) return Taught();
-  const fs::path path =
+  const FilePath path =
       planning.sequence.empty() ? "sequence.yaml" : planning.sequence;
   Diagnostics diagnostics;
   const SequenceFile* sequence = workspace.sequence(path, diagnostics);

@@ -1,16 +1,17 @@
 #include "cli/progress.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <cstdio>
+
+#include "files/surroundings.h"
 
 namespace sheaf {
 
 Progress::Progress(std::size_t total, std::string what)
     : total_(total),
       what_(std::move(what)),
-      on_terminal_(::isatty(STDERR_FILENO) != 0),
+      on_terminal_(messages_go_to_terminal()),
       start_(std::chrono::steady_clock::now()) {}
 
 Progress::~Progress() {

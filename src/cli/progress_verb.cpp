@@ -12,7 +12,7 @@
 #include "cli/text_table.h"
 #include "cli/verbs.h"
 #include "driver/marking_desk.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
@@ -60,7 +60,7 @@ int run_progress(const CommandLine& line) {
                "1.5`\n");
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
   if (!print_faults(faults)) return kWrongCommandLine;

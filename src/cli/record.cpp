@@ -15,22 +15,20 @@
 #include "cli/verbs.h"
 #include "driver/class_roll.h"
 #include "driver/marking_desk.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
 // As the record names it: a path from the folder above the records.
-std::string seen_from(const fs::path& folder, const std::string& file) {
-  const fs::path from = folder.empty() ? fs::path(".") : folder;
-  const fs::path near =
-      fs::absolute(file).lexically_normal().lexically_relative(
-          fs::absolute(from).lexically_normal());
+std::string seen_from(const FilePath& folder, const std::string& file) {
+  const FilePath from = folder.empty() ? FilePath(".") : folder;
+  const FilePath near =
+      disk().absolute(file).lexically_normal().lexically_relative(
+          disk().absolute(from).lexically_normal());
   const bool below = !near.empty() && *near.begin() != "..";
-  return below ? near.string() : fs::path(file).filename().string();
+  return below ? near.string() : FilePath(file).filename().string();
 }
 
 // Whether a record that says so names these files.
@@ -221,7 +219,7 @@ int run_record(const CommandLine& line) {
     fmt::print(stderr, "sheaf record: {}\n", wrong);
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
   if (!print_faults(faults)) return kWrongCommandLine;
@@ -229,7 +227,7 @@ int run_record(const CommandLine& line) {
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
-  const fs::path home = fs::path(line.marking.class_file).parent_path();
+  const FilePath home = FilePath(line.marking.class_file).parent_path();
   std::vector<std::string> codes;
   if (lesson != nullptr && pupils != nullptr) {
     codes = listed_codes(
@@ -241,16 +239,17 @@ int run_record(const CommandLine& line) {
   print(diagnostics);
   if (codes.empty()) return kFaultsInFiles;
 
-  const fs::path folder = line.marking.records.empty()
+  const FilePath folder = line.marking.records.empty()
                               ? home / "records"
-                              : fs::path(line.marking.records);
+                              : FilePath(line.marking.records);
   std::string name = lesson->name;
   if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
   if (!line.marking.kind.empty() && line.marking.kind != "dictation") {
     name += "-" + line.marking.kind;
   }
-  const fs::path target = folder / (name + ".yaml");
-  const fs::path above = fs::absolute(folder).lexically_normal().parent_path();
+  const FilePath target = folder / (name + ".yaml");
+  const FilePath above =
+      disk().absolute(folder).lexically_normal().parent_path();
   const std::string lesson_name = seen_from(above, lesson->path);
   const std::string class_name = seen_from(above, line.marking.class_file);
   const std::string text = form(line, *lesson, codes, desk.phonics().patterns(),
@@ -261,7 +260,7 @@ int run_record(const CommandLine& line) {
         "backslash, colon or line break in its name",
         lesson->path, line.marking.class_file));
   }
-  if (!write_new_file(target, text)) {
+  if (!write_new_file(workspace.files(), target, text)) {
     throw MachineError(fmt::format(
         "{} is there already, and is left as it is; rename it, or give the "
         "day with --date",

@@ -4,8 +4,10 @@
 
 #include "base/utf8.h"
 #include "cli/messages.h"
-#include "cli/output_files.h"
+#include "driver/own_files.h"
 #include "driver/pdf_titles.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 #include "pdf/pdf_writer.h"
 #include "reports/mark_report.h"
 #include "reports/progress_report.h"
@@ -25,9 +27,9 @@ Style report_style(Workspace& workspace, const CommandLine& line) {
 }
 
 void write(const Document& document, const std::string& path) {
-  OutputFiles files;
-  files.add(path, write_pdf(document), OwnKind::pdf, kPdfWayOut);
-  files.finish();
+  const auto files = disk().write();
+  files->add(path, write_pdf(document), own_form(OwnKind::pdf), kPdfWayOut);
+  files->finish();
   fmt::print(stderr, "{}: {} page{}\n", printable(path), document.pages.size(),
              document.pages.size() == 1 ? "" : "s");
 }
@@ -35,7 +37,7 @@ void write(const Document& document, const std::string& path) {
 }  // namespace
 
 void check_report_file(const CommandLine& line) {
-  OutputFiles::check(line.marking.pdf, OwnKind::pdf, kPdfWayOut);
+  disk().write()->check(line.marking.pdf, own_form(OwnKind::pdf), kPdfWayOut);
 }
 
 void write_mark_pages(Workspace& workspace, const CommandLine& line,

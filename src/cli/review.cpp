@@ -11,20 +11,19 @@
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
 #include "cli/new_file.h"
-#include "cli/output_files.h"
 #include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
 #include "driver/marking_desk.h"
-#include "files/files.h"
+#include "driver/own_files.h"
+#include "files/disk_files.h"
+#include "files/output_files.h"
 #include "input/class_text.h"
 #include "marking/calendar.h"
 #include "marking/review_plan.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -250,15 +249,15 @@ std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
 void write_plan(const CommandLine& line, const ClassFile& pupils,
                 const std::vector<LearnerReview>& reviews,
                 const std::string& check, const PatternCatalogue& catalogue) {
-  const fs::path class_path = line.marking.class_file;
-  const fs::path folder = line.marking.out.empty() ? class_path.parent_path()
-                                                   : fs::path(line.marking.out);
+  const FilePath class_path = line.marking.class_file;
+  const FilePath folder = line.marking.out.empty() ? class_path.parent_path()
+                                                   : FilePath(line.marking.out);
   std::map<std::string, std::vector<std::string>> words;
   for (const LearnerReview& review : reviews) {
     if (!review.items.empty()) words[review.code] = review.words(kReviewWords);
   }
-  OutputFiles files;
-  const fs::path plan =
+  const auto files = disk().write();
+  const FilePath plan =
       folder /
       fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
   // A name with a line break in it would end the remark.
@@ -268,16 +267,16 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
       "# {} with review words for the week of {}. {}, and\n"
       "# anew each time: make your changes in {}.\n",
       name, line.marking.date, kByReview, name);
-  files.add(plan,
-            with_modeline(about + class_text(pupils, words), "class", plan),
-            OwnKind::review, kPacketWayOut);
-  const fs::path check_path =
+  files->add(plan,
+             with_modeline(about + class_text(pupils, words), "class", plan),
+             own_form(OwnKind::review), kPacketWayOut);
+  const FilePath check_path =
       folder / fmt::format("check-{}.yaml", line.marking.date);
   if (!check.empty()) {
-    files.add(check_path, with_modeline(check, "lesson", check_path),
-              OwnKind::review, kPacketWayOut);
+    files->add(check_path, with_modeline(check, "lesson", check_path),
+               own_form(OwnKind::review), kPacketWayOut);
   }
-  files.finish();
+  files->finish();
   print_plan(reviews, catalogue);
   // Where a learner has no lesson in the class file, the week's is given.
   const bool all_have_lessons =
@@ -319,7 +318,7 @@ int run_review(const CommandLine& line) {
                sheaf::quoted(line.marking.date));
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
   if (!print_faults(faults)) return kWrongCommandLine;

@@ -11,19 +11,17 @@
 #include "cli/new_file.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 int run_settle(const CommandLine& line) {
-  const fs::path path = line.arguments.front();
-  const fs::path target =
+  const FilePath path = line.arguments.front();
+  const FilePath target =
       line.planning.file.empty()
           ? path.parent_path() / (path.stem().string() + "-settled.yaml")
-          : fs::path(line.planning.file);
-  Workspace workspace(shipped_folder());
+          : FilePath(line.planning.file);
+  Workspace workspace(disk(), shipped_folder());
   Diagnostics diagnostics;
   const Settled settled =
       settle(workspace, lesson_request(line), path.string(), diagnostics);
@@ -44,7 +42,7 @@ int run_settle(const CommandLine& line) {
                "along, if its licence lets you\n",
                sheaf::quoted(name));
   }
-  if (!write_new_file(target, *settled.text)) {
+  if (!write_new_file(workspace.files(), target, *settled.text)) {
     fmt::print(stderr,
                "sheaf: {} is there already and stays as it is; `--file` names "
                "another file\n",

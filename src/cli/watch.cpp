@@ -7,14 +7,12 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
-#include "cli/folder_watch.h"
 #include "cli/verbs.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/folder_watch.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -31,13 +29,13 @@ std::set<std::string> named_files(const CommandLine& line) {
 int run_watch(const CommandLine& line) {
   FolderWatch folders;
   for (const std::string& path : line.arguments) {
-    std::error_code fault;
-    if (fs::is_directory(path, fault)) folders.watch_folder(path);
+    if (disk().is_folder(path)) folders.watch_folder(path);
   }
   folders.watch(named_files(line));
   for (bool first = true;; first = false) {
     int code = kDone;
-    Workspace workspace(shipped_folder());  // nothing is known of the last time
+    Workspace workspace(disk(),
+                        shipped_folder());  // nothing is known of the last time
     try {
       code = build_all(workspace, line);
     } catch (const MachineError& fault) {

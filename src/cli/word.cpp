@@ -9,7 +9,7 @@
 #include "cli/json.h"
 #include "cli/verbs.h"
 #include "driver/workspace.h"
-#include "files/files.h"
+#include "files/disk_files.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 #include "planning/block_list.h"
@@ -82,7 +82,7 @@ bool set_presets(const CommandLine& line, Conventions& conventions) {
 }  // namespace
 
 int run_word(const CommandLine& line) {
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   const Phonics& phonics = workspace.phonics();
   Conventions conventions;
   if (!set_presets(line, conventions)) return kWrongCommandLine;

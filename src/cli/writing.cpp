@@ -15,7 +15,8 @@
 #include "cli/verbs.h"
 #include "cli/writing_report.h"
 #include "driver/marking_desk.h"
-#include "files/files.h"
+#include "files/disk_files.h"
+#include "files/surroundings.h"
 #include "input/raw_text.h"
 #include "input/sequence.h"
 #include "marking/free_writing.h"
@@ -108,7 +109,7 @@ int run_writing(const CommandLine& line) {
                "--sequence, or patterns after --taught\n");
     return kWrongCommandLine;
   }
-  Workspace workspace(shipped_folder());
+  Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
   if (!print_faults(faults)) return kWrongCommandLine;
@@ -131,7 +132,7 @@ int run_writing(const CommandLine& line) {
   const bool typed = path == "-";
   const SourceFile file(typed ? "standard input" : path,
                         typed ? read_standard_input(kLargestText)
-                              : read_file(path, kLargestText));
+                              : disk().read(path, kLargestText));
   if (!is_readable(file, diagnostics)) {
     print(diagnostics);
     return kFaultsInFiles;

@@ -16,8 +16,6 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
 using Place =
@@ -34,7 +32,7 @@ class JobMaker {
            const std::string& path, Diagnostics& diagnostics)
       : workspace_(workspace),
         request_(request),
-        folder_(fs::path(path).parent_path()),
+        folder_(FilePath(path).parent_path()),
         diagnostics_(diagnostics),
         job_(std::make_unique<ClassJob>()) {
     job_->class_file = read_class(workspace.open(path), diagnostics);
@@ -101,7 +99,7 @@ class JobMaker {
     job_->learners.push_back(std::move(learner));
   }
 
-  std::optional<fs::path> lesson_of(const LearnerEntry& entry,
+  std::optional<FilePath> lesson_of(const LearnerEntry& entry,
                                     const LearnerSettings& settings) {
     const PlacedWord& name = settings.lesson;
     if (!name.given()) {
@@ -251,7 +249,7 @@ class JobMaker {
 
   Workspace& workspace_;
   const ClassRequest& request_;
-  fs::path folder_;
+  FilePath folder_;
   Diagnostics& diagnostics_;
   std::unique_ptr<ClassJob> job_;
   // A lesson, its layout, a sequence and a step.

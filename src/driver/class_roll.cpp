@@ -8,8 +8,6 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
 using Has = RollEntry::Has;
@@ -35,15 +33,15 @@ bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
 }  // namespace
 
 std::vector<RollEntry> class_roll(
-    const ClassFile& class_file, const fs::path& folder,
+    const ClassFile& class_file, const FilePath& folder,
     const TaughtFile& lesson, const std::optional<Date>& day,
     const Workspace& workspace,
     const std::vector<std::string>& allowed_folders) {
   const auto is_lesson = [&](const std::string& name) {
-    const auto found =
-        find_named_file(name, folder, workspace.shipped(), allowed_folders);
-    std::error_code fault;
-    return found && fs::equivalent(*found, lesson.path, fault);
+    const auto found = find_named_file(workspace.files(), name, folder,
+                                       workspace.shipped(), allowed_folders);
+    return found && workspace.files().status(*found).is_same_as(
+                        workspace.files().status(lesson.path));
   };
   std::vector<RollEntry> roll;
   for (const LearnerEntry& learner : class_file.learners) {

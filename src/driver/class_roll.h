@@ -28,7 +28,7 @@ struct RollEntry {
 /// those whose step is another one than the lesson's. `folder` is that of the
 /// class file. Without a day everyone counts as there.
 std::vector<RollEntry> class_roll(
-    const ClassFile& class_file, const std::filesystem::path& folder,
+    const ClassFile& class_file, const FilePath& folder,
     const TaughtFile& lesson, const std::optional<Date>& day,
     const Workspace& workspace,
     const std::vector<std::string>& allowed_folders);

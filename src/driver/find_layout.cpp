@@ -9,13 +9,12 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
-std::vector<std::string> layout_names(const fs::path& folder) {
+std::vector<std::string> layout_names(const Files& files,
+                                      const FilePath& folder) {
   std::vector<std::string> names;
-  for (const fs::path& file : yaml_files(folder)) {
+  for (const FilePath& file : yaml_files(files, folder)) {
     names.push_back(file.stem().string());
   }
   return names;
@@ -23,16 +22,17 @@ std::vector<std::string> layout_names(const fs::path& folder) {
 
 }  // namespace
 
-std::optional<fs::path> find_layout(
+std::optional<FilePath> find_layout(
     Workspace& workspace, const std::vector<std::string>& allowed_folders,
-    const PlacedWord& name, const fs::path& folder, Diagnostics& diagnostics) {
+    const PlacedWord& name, const FilePath& folder, Diagnostics& diagnostics) {
   const std::string file = name.value.ends_with(".yaml")
                                ? name.value
                                : "layouts/" + name.value + ".yaml";
   if (auto found = workspace.find_file(file, folder, allowed_folders)) {
     return found;
   }
-  const auto known = layout_names(workspace.shipped() / "layouts");
+  const auto known =
+      layout_names(workspace.files(), workspace.shipped() / "layouts");
   const std::vector<std::string_view> views(known.begin(), known.end());
   std::string help = did_you_mean(name.value, views);
   if (help.empty()) help = "`sheaf layouts` lists them";

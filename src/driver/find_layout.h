@@ -1,9 +1,9 @@
 #pragma once
 
-#include <filesystem>
 #include <optional>
 
 #include "driver/workspace.h"
+#include "files/path.h"
 
 namespace sheaf {
 
@@ -11,9 +11,8 @@ namespace sheaf {
 /// layouts/week.yaml beside it or among those that come with Sheaf, and a name
 /// that ends in .yaml a file beneath its folder. Reports a layout that is not
 /// there.
-std::optional<std::filesystem::path> find_layout(
+std::optional<FilePath> find_layout(
     Workspace& workspace, const std::vector<std::string>& allowed_folders,
-    const PlacedWord& name, const std::filesystem::path& folder,
-    Diagnostics& diagnostics);
+    const PlacedWord& name, const FilePath& folder, Diagnostics& diagnostics);
 
 }  // namespace sheaf

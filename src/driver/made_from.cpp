@@ -12,8 +12,6 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
 constexpr std::string_view kFirstLine =
@@ -66,30 +64,25 @@ std::optional<std::string> unescaped(std::string_view text) {
   return result;
 }
 
-std::optional<std::uint64_t> digest_of(const fs::path& path) {
+// Nothing where there is no file, or none that can be read.
+std::optional<std::uint64_t> digest_of(const Files& files,
+                                       const FilePath& path) {
   try {
-    return text_hash(read_file(path, kLargestInput));
+    if (!files.is_file(path)) return std::nullopt;
+    return text_hash(files.read(path, kLargestInput));
   } catch (const MachineError&) {
     return std::nullopt;
   }
 }
 
 // The program, its word list and its typefaces, as one number.
-std::uint64_t own_digest(const fs::path& shipped) {
-  std::vector<fs::path> files = {"/proc/self/exe", shipped / "phonics.bin"};
-  std::vector<fs::path> fonts;
-  std::error_code fault;
-  fs::directory_iterator entry(shipped / "fonts", fault), end;
-  for (; !fault && entry != end; entry.increment(fault)) {
-    fonts.push_back(entry->path());
-  }
-  check_memory(fault);
-  std::ranges::sort(fonts);
-  files.insert(files.end(), fonts.begin(), fonts.end());
+std::uint64_t own_digest(const Files& files, const FilePath& shipped) {
+  std::vector<FilePath> own = files.list(shipped / "fonts");
+  own.insert(own.begin(), {files.program(), shipped / "phonics.bin"});
   std::uint64_t digest = text_hash("");
-  for (const fs::path& file : files) {
-    if (fs::is_regular_file(file, fault)) {
-      digest = text_hash(read_file(file, kLargestOwn), digest);
+  for (const FilePath& file : own) {
+    if (files.is_file(file)) {
+      digest = text_hash(files.read(file, kLargestOwn), digest);
     }
   }
   return digest;
@@ -97,10 +90,10 @@ std::uint64_t own_digest(const fs::path& shipped) {
 
 // Whether each file is what it was.
 bool are_same(const std::vector<FilesRead::Entry>& entries,
-              const fs::path& folder, Workspace& workspace) {
+              const FilePath& folder, Workspace& workspace) {
   return std::ranges::all_of(entries, [&](const FilesRead::Entry& entry) {
-    const fs::path path = folder / entry.path;
-    if (digest_of(path) != entry.digest) return false;
+    const FilePath path = folder / entry.path;
+    if (digest_of(workspace.files(), path) != entry.digest) return false;
     if (entry.digest)
       workspace.files_read().add_known(path.string(), *entry.digest);
     return true;
@@ -109,22 +102,25 @@ bool are_same(const std::vector<FilesRead::Entry>& entries,
 
 // The pages, if all are there as they were made.
 std::optional<std::vector<std::string>> pages_there(const MadeFrom& made,
-                                                    const fs::path& folder) {
+                                                    const FilePath& folder,
+                                                    const Files& files) {
   std::vector<std::string> pages;
-  std::error_code fault;
-  fs::recursive_directory_iterator entry(folder, fault), end;
-  for (; !fault && entry != end; entry.increment(fault)) {
-    // Learners have folders of their own, and none has another below it.
-    if (entry.depth() > 0) entry.disable_recursion_pending();
-    if (entry->path().extension() != ".pdf") continue;
-    const auto known = made.pages.find(
-        text_hash(entry->path().lexically_relative(folder).string()));
-    if (known == made.pages.end()) continue;
-    if (digest_of(entry->path()) != known->second) return std::nullopt;
-    pages.push_back(entry->path().string());
+  // Learners have folders of their own, and none has another below it.
+  std::vector<FilePath> all = files.list(folder);
+  for (std::size_t i = 0, own = all.size(); i < own; ++i) {
+    if (files.own_status(all[i]).kind != Standing::folder) continue;
+    const std::vector<FilePath> learners = files.list(all[i]);
+    all.insert(all.end(), learners.begin(), learners.end());
   }
-  check_memory(fault);
-  if (fault || pages.size() != made.pages.size()) return std::nullopt;
+  for (const FilePath& path : all) {
+    if (path.extension() != ".pdf") continue;
+    const auto known =
+        made.pages.find(text_hash(path.lexically_relative(folder).string()));
+    if (known == made.pages.end()) continue;
+    if (digest_of(files, path) != known->second) return std::nullopt;
+    pages.push_back(path.string());
+  }
+  if (pages.size() != made.pages.size()) return std::nullopt;
   std::ranges::sort(pages);
   return pages;
 }
@@ -158,7 +154,8 @@ bool read_line(std::string_view line, MadeFrom& made) {
 
 std::string made_with_now(const Workspace& workspace,
                           const LessonRequest& request, bool separate) {
-  std::string text = number_text(own_digest(workspace.shipped()));
+  std::string text =
+      number_text(own_digest(workspace.files(), workspace.shipped()));
   const auto add = [&](std::string_view option, const std::string& value) {
     if (!value.empty()) text += fmt::format(" {}={}", option, escaped(value));
   };
@@ -172,7 +169,7 @@ std::string made_with_now(const Workspace& workspace,
 }
 
 void add_inputs(const std::vector<FilesRead::Entry>& read,
-                const fs::path& shipped, MadeFrom& made) {
+                const FilePath& shipped, MadeFrom& made) {
   const std::string prefix = shipped.string() + "/";
   for (const FilesRead::Entry& entry : read) {
     if (entry.path.starts_with(prefix)) {
@@ -202,10 +199,11 @@ std::string made_from_text(const MadeFrom& made) {
   return text.append(kLastLine) + '\n';
 }
 
-std::optional<MadeFrom> read_made_from(const fs::path& folder) {
+std::optional<MadeFrom> read_made_from(const Files& files,
+                                       const FilePath& folder) {
   std::string text;
   try {
-    text = read_file(folder / kMadeFromFile, kLargestRecord);
+    text = files.read(folder / kMadeFromFile, kLargestRecord);
   } catch (const MachineError&) {
     return std::nullopt;
   }
@@ -224,7 +222,7 @@ std::optional<MadeFrom> read_made_from(const fs::path& folder) {
 
 std::optional<std::vector<std::string>> pages_up_to_date(
     const MadeFrom& made, const std::string& made_with,
-    const std::string& source, const fs::path& folder, Workspace& workspace) {
+    const std::string& source, const FilePath& folder, Workspace& workspace) {
   const bool has_source =
       std::ranges::find(made.files, source, &FilesRead::Entry::path) !=
       made.files.end();
@@ -233,7 +231,7 @@ std::optional<std::vector<std::string>> pages_up_to_date(
       !are_same(made.shipped, workspace.shipped(), workspace)) {
     return std::nullopt;
   }
-  return pages_there(made, folder);
+  return pages_there(made, folder, workspace.files());
 }
 
 }  // namespace sheaf

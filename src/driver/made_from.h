@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <filesystem>
 #include <map>
 #include <optional>
 #include <string>
@@ -9,6 +8,7 @@
 
 #include "driver/workspace.h"
 #include "files/files_read.h"
+#include "files/path.h"
 
 namespace sheaf {
 
@@ -37,19 +37,19 @@ std::string made_with_now(const Workspace& workspace,
 
 /// Parts what was read into files of Sheaf's own and others.
 void add_inputs(const std::vector<FilesRead::Entry>& read,
-                const std::filesystem::path& shipped, MadeFrom& made);
+                const FilePath& shipped, MadeFrom& made);
 
 std::string made_from_text(const MadeFrom& made);
 /// What stands in a folder's file; nothing where there is none, or where it is
 /// not as Sheaf writes it.
-std::optional<MadeFrom> read_made_from(const std::filesystem::path& folder);
+std::optional<MadeFrom> read_made_from(const Files& files,
+                                       const FilePath& folder);
 
 /// The pages in a folder, if they are there as they were made and would be made
 /// from `source` in the same way again; else nothing. Counts the files that
 /// they were made from among those read.
 std::optional<std::vector<std::string>> pages_up_to_date(
     const MadeFrom& made, const std::string& made_with,
-    const std::string& source, const std::filesystem::path& folder,
-    Workspace& workspace);
+    const std::string& source, const FilePath& folder, Workspace& workspace);
 
 }  // namespace sheaf

@@ -16,8 +16,6 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 std::vector<PatternId> TaughtFile::patterns() const {
   std::vector<PatternId> ids;
   for (const LessonPattern& pattern : analyzed.patterns) {
@@ -126,7 +124,7 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
   std::unique_ptr<TaughtFile>& entry = lessons_[path];
   auto taught = std::make_unique<TaughtFile>();
   taught->path = path;
-  taught->name = fs::path(path).stem().string();
+  taught->name = FilePath(path).stem().string();
   Diagnostics found;
   taught->lesson = read_lesson(workspace_.open(path), found);
   if (!found.has_errors()) {
@@ -140,7 +138,7 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
       });
     };
     LessonPlan plan =
-        plan_lesson(workspace_, request_, fs::path(path).parent_path(),
+        plan_lesson(workspace_, request_, FilePath(path).parent_path(),
                     taught->lesson, phonics(), has_picture, found);
     taught->analyzed = std::move(plan.analyzed);
     for (const DictatedItem& item : taught->items()) {
@@ -167,7 +165,7 @@ const ClassFile* MarkingDesk::class_file(const std::string& path,
 
 // A record may have the name of its lesson. Each file is looked into once,
 // however many records name it.
-bool MarkingDesk::is_record(const fs::path& path) {
+bool MarkingDesk::is_record(const FilePath& path) {
   const auto [known, fresh] = are_records_.try_emplace(path.string(), false);
   if (fresh) {
     known->second = kind_of(workspace_.open(path)) == FileKind::record;
@@ -177,12 +175,13 @@ bool MarkingDesk::is_record(const fs::path& path) {
 
 std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
                               Diagnostics& diagnostics) {
-  const fs::path parent = fs::path(record).parent_path();
-  const fs::path folder = parent.empty() ? fs::path(".") : parent;
-  const fs::path above = folder / "..";
-  for (const fs::path& place : {folder, above, above / "lessons"}) {
-    const auto found = find_named_file(name.value, place, workspace_.shipped(),
-                                       request_.allowed_folders);
+  const FilePath parent = FilePath(record).parent_path();
+  const FilePath folder = parent.empty() ? FilePath(".") : parent;
+  const FilePath above = folder / "..";
+  for (const FilePath& place : {folder, above, above / "lessons"}) {
+    const auto found =
+        find_named_file(workspace_.files(), name.value, place,
+                        workspace_.shipped(), request_.allowed_folders);
     if (found && !is_record(*found)) return found->lexically_normal().string();
   }
   diagnostics.error(
@@ -256,7 +255,7 @@ void MarkingDesk::report_learners(const Taken& taken,
   }
   std::vector<std::string> left_out;
   for (const RollEntry& entry :
-       class_roll(*taken.pupils, fs::path(taken.class_path).parent_path(),
+       class_roll(*taken.pupils, FilePath(taken.class_path).parent_path(),
                   *taken.marked.lesson, record.date.value, workspace_,
                   request_.allowed_folders)) {
     if (entry.has == RollEntry::Has::lesson &&
@@ -337,7 +336,7 @@ void MarkingDesk::mark_one(Taken& taken) const {
 std::vector<MarkedRecord> MarkingDesk::mark(
     const std::vector<std::string>& paths, Diagnostics& diagnostics) {
   std::vector<Taken> all_taken;
-  for (const std::string& path : record_paths(paths)) {
+  for (const std::string& path : record_paths(workspace_.files(), paths)) {
     take_file(path, all_taken, diagnostics);
   }
   std::vector<MarkedRecord> marked;
@@ -376,26 +375,20 @@ std::vector<TaughtLesson> MarkingDesk::taught_lessons(
   return lessons;
 }
 
-std::vector<std::string> record_paths(const std::vector<std::string>& paths) {
+std::vector<std::string> record_paths(const Files& files,
+                                      const std::vector<std::string>& paths) {
   std::vector<std::string> all;
   for (const std::string& path : paths) {
-    std::error_code fault;
-    if (!fs::is_directory(path, fault)) {
+    if (!files.is_folder(path)) {
       all.push_back(path);
       continue;
     }
-    std::vector<std::string> inside;
-    for (const fs::directory_entry& entry : fs::directory_iterator(path)) {
-      if (entry.path().extension() == ".yaml") {
-        inside.push_back(entry.path().string());
-      }
-    }
+    const std::vector<FilePath> inside = yaml_files(files, path);
     if (inside.empty()) {
       throw MachineError(
           fmt::format("there is no record in the folder {}", path));
     }
-    std::ranges::sort(inside);
-    all.insert(all.end(), inside.begin(), inside.end());
+    for (const FilePath& file : inside) all.push_back(file.string());
   }
   return all;
 }

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <filesystem>
 #include <map>
 #include <memory>
 #include <string>
@@ -8,6 +7,7 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "driver/workspace.h"
+#include "files/path.h"
 #include "input/class_file.h"
 #include "input/record_file.h"
 #include "marking/progress.h"
@@ -77,7 +77,7 @@ class MarkingDesk {
   void take_file(const std::string& path, std::vector<Taken>& all_taken,
                  Diagnostics& diagnostics);
   void mark_one(Taken& taken) const;  // on any thread
-  bool is_record(const std::filesystem::path& path);
+  bool is_record(const FilePath& path);
   std::string find(const PlacedWord& name, const std::string& record,
                    Diagnostics& diagnostics);
   void report(const MarkedRecord& marked, Diagnostics& diagnostics) const;
@@ -97,7 +97,8 @@ class MarkingDesk {
 
 /// The record files that paths and folders stand for, by name. Throws
 /// MachineError where there is no such thing.
-std::vector<std::string> record_paths(const std::vector<std::string>& paths);
+std::vector<std::string> record_paths(const Files& files,
+                                      const std::vector<std::string>& paths);
 
 /// Takes out all learners but these; none are named for all.
 void keep_learners(std::vector<MarkedRecord>& records,

@@ -11,11 +11,9 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
-void add_file(MadePackets& made, const Document& document, fs::path name) {
+void add_file(MadePackets& made, const Document& document, FilePath name) {
   if (document.pages.empty()) return;
   made.files.push_back({std::move(name), write_pdf(document)});
 }
@@ -69,7 +67,7 @@ class ClassMaker {
           made_,
           compose_teacher(workspace_.shaper(), {&learner}, request_.lesson.only,
                           made_.diagnostics),
-          fs::path(learner.code) /
+          FilePath(learner.code) /
               (sheets.empty() ? "teacher.pdf" : "teacher-" + sheets + ".pdf"));
     }
   }
@@ -101,7 +99,7 @@ class ClassMaker {
           made_.learner_pages += one.pages.pages.size();
           if (!one.pdf.empty()) {
             made_.files.push_back(
-                {fs::path(code) / (name + ".pdf"), std::move(one.pdf)});
+                {FilePath(code) / (name + ".pdf"), std::move(one.pdf)});
           }
           if (request_.learners.empty()) {
             run.add(one.pages, code);
@@ -131,7 +129,7 @@ class ClassMaker {
     return own.empty() ? std::string(what) : fmt::format("{}, {}", own, what);
   }
 
-  void add(PdfWriter& pages, const fs::path& name) {
+  void add(PdfWriter& pages, const FilePath& name) {
     if (pages.page_count() > 0) made_.files.push_back({name, pages.finish()});
   }
 
@@ -148,7 +146,7 @@ class ClassMaker {
 
 MadePackets make_lesson_packets(Workspace& workspace,
                                 const LessonRequest& request,
-                                const SourceFile& file, const fs::path& folder,
+                                const SourceFile& file, const FilePath& folder,
                                 bool separate) {
   MadePackets made;
   const auto lesson =

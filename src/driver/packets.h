@@ -1,6 +1,5 @@
 #pragma once
 
-#include <filesystem>
 #include <functional>
 #include <string>
 #include <vector>
@@ -8,12 +7,13 @@
 #include "base/diagnostics.h"
 #include "driver/class_job.h"
 #include "driver/workspace.h"
+#include "files/path.h"
 
 namespace sheaf {
 
 /// A PDF file of a packet.
 struct PacketFile {
-  std::filesystem::path name;  ///< below the packet's folder
+  FilePath name;  ///< below the packet's folder
   std::string bytes;
 };
 
@@ -32,8 +32,7 @@ struct MadePackets {
 /// for each sheet besides. `folder` is where the files that it names lie.
 MadePackets make_lesson_packets(Workspace& workspace,
                                 const LessonRequest& request,
-                                const SourceFile& file,
-                                const std::filesystem::path& folder,
+                                const SourceFile& file, const FilePath& folder,
                                 bool separate);
 
 /// A packet for each learner of a class file, all of them in one file for the

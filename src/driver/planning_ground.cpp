@@ -7,13 +7,11 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
-                         const fs::path& folder) {
+                         const FilePath& folder) {
   BlockList list;
-  const fs::path path =
-      asked_for.empty() ? folder / kBlockedFile : fs::path(asked_for);
+  const FilePath path =
+      asked_for.empty() ? folder / kBlockedFile : FilePath(asked_for);
   if (!asked_for.empty() || workspace.has_file(path)) {
     const std::string& text = workspace.open(path).text();
     if (text.size() > kLargestBlockedList) {

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <filesystem>
 #include <string>
 #include <string_view>
 
 #include "driver/workspace.h"
+#include "files/path.h"
 #include "planning/block_list.h"
 
 namespace sheaf {
@@ -13,7 +13,7 @@ namespace sheaf {
 /// for, else the one in `folder`. Throws MachineError where it is too long.
 inline constexpr std::string_view kBlockedFile = "blocked-words.txt";
 BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
-                         const std::filesystem::path& folder);
+                         const FilePath& folder);
 
 /// Whether the picture table has a picture of the word that children name so.
 bool has_clear_picture(std::string_view word);

@@ -17,8 +17,6 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 
 // What fits into a lesson file with all else that stands there.
@@ -33,7 +31,7 @@ std::string kind_of_picture(std::string_view bytes) {
 // The lesson's pictures as text that can stand in it.
 std::optional<Pictures> embedded(const Workspace& workspace,
                                  const LessonRequest& request,
-                                 const Lesson& lesson, const fs::path& folder,
+                                 const Lesson& lesson, const FilePath& folder,
                                  std::string& why) {
   Pictures pictures;
   std::size_t size = 0;
@@ -46,10 +44,11 @@ std::optional<Pictures> embedded(const Workspace& workspace,
       pictures.emplace_back(word.value, name.value);
       continue;
     }
-    const auto path = find_named_file(name.value, folder, workspace.shipped(),
-                                      request.allowed_folders);
+    const auto path =
+        find_named_file(workspace.files(), name.value, folder,
+                        workspace.shipped(), request.allowed_folders);
     if (!path) return std::nullopt;  // said before
-    const std::string bytes = read_file(*path, kMaxImageBytes);
+    const std::string bytes = workspace.files().read(*path, kMaxImageBytes);
     size += bytes.size();
     if (size > kMostPictureBytes) {
       why = fmt::format(
@@ -92,7 +91,7 @@ std::vector<std::string> typeface_files(const PreparedLesson& lesson) {
 class Settling {
  public:
   Settling(Workspace& workspace, const LessonRequest& request,
-           const PreparedLesson& lesson, std::string pages, fs::path folder)
+           const PreparedLesson& lesson, std::string pages, FilePath folder)
       : workspace_(workspace),
         request_(request),
         lesson_(lesson),
@@ -128,7 +127,7 @@ class Settling {
   const LessonRequest& request_;
   const PreparedLesson& lesson_;
   std::string pages_;
-  fs::path folder_;
+  FilePath folder_;
   std::deque<SourceFile> texts_;
 };
 
@@ -137,7 +136,7 @@ class Settling {
 Settled settle(Workspace& workspace, const LessonRequest& request,
                const std::string& path, Diagnostics& diagnostics) {
   Settled settled;
-  const fs::path folder = fs::path(path).parent_path();
+  const FilePath folder = FilePath(path).parent_path();
   const auto lesson = prepare(workspace, request, path, diagnostics);
   std::string pages;
   if (lesson != nullptr) pages = pages_of(workspace, *lesson, diagnostics);

@@ -17,20 +17,19 @@
 
 namespace sheaf {
 
-namespace fs = std::filesystem;
-
 namespace {
 // A font larger than this is not one for a worksheet.
 constexpr std::size_t kLargestFont = std::size_t{16} << 20U;
 constexpr std::size_t kLargestFile = std::size_t{4} << 20U;
 }  // namespace
 
-Workspace::Workspace(fs::path shipped) : shipped_(std::move(shipped)) {}
+Workspace::Workspace(Files& files, FilePath shipped)
+    : files_(files), shipped_(std::move(shipped)) {}
 Workspace::~Workspace() = default;
 
 const Phonics& Workspace::phonics() {
   if (phonics_ == nullptr) {
-    phonics_ = std::make_unique<Phonics>((shipped_ / "phonics.bin").string());
+    phonics_ = std::make_unique<Phonics>(files_, word_list());
   }
   return *phonics_;
 }
@@ -51,12 +50,13 @@ std::unique_ptr<Phonics> Workspace::phonics_with_own(const Lesson& lesson,
                       "in `ch=/k/ que=/k/`");
   }
   if (own.empty()) return nullptr;
-  return std::make_unique<Phonics>((shipped_ / "phonics.bin").string(), own);
+  return std::make_unique<Phonics>(files_, word_list(), own);
 }
 
 FontLibrary& Workspace::fonts() {
   if (fonts_ == nullptr) {
-    fonts_ = std::make_unique<FontLibrary>((shipped_ / "fonts").string());
+    fonts_ =
+        std::make_unique<FontLibrary>(files_, (shipped_ / "fonts").string());
   }
   return *fonts_;
 }
@@ -68,33 +68,33 @@ PictureBook& Workspace::pictures() {
   return *pictures_;
 }
 
-std::optional<fs::path> Workspace::find_file(
-    std::string_view name, const fs::path& folder,
+std::optional<FilePath> Workspace::find_file(
+    std::string_view name, const FilePath& folder,
     const std::vector<std::string>& allowed_folders) {
-  const auto found = find_named_file(name, folder, shipped_, allowed_folders);
-  std::vector<fs::path> places = {folder, shipped_};
+  const auto found =
+      find_named_file(files_, name, folder, shipped_, allowed_folders);
+  std::vector<FilePath> places = {folder, shipped_};
   places.insert(places.end(), allowed_folders.begin(), allowed_folders.end());
-  for (const fs::path& place : places) {
+  for (const FilePath& place : places) {
     if (found == place / name) break;
     files_read_.add_missing((place / name).string());
   }
   return found;
 }
 
-bool Workspace::has_file(const fs::path& path) {
-  std::error_code fault;
-  if (fs::is_regular_file(path, fault)) return true;
+bool Workspace::has_file(const FilePath& path) {
+  if (files_.is_file(path)) return true;
   files_read_.add_missing(path.string());
   return false;
 }
 
-std::string Workspace::read(const fs::path& path, std::size_t limit) {
-  std::string bytes = read_file(path, limit);
+std::string Workspace::read(const FilePath& path, std::size_t limit) {
+  std::string bytes = files_.read(path, limit);
   files_read_.add(path.string(), bytes);
   return bytes;
 }
 
-const SourceFile& Workspace::open(const fs::path& path) {
+const SourceFile& Workspace::open(const FilePath& path) {
   std::string text = read(path, kLargestFile);
   return sources_.emplace_back(path.string(), std::move(text));
 }
@@ -103,8 +103,8 @@ namespace {
 
 // What `read` makes of a file, kept where it has no errors; null where it has.
 template <typename File, typename Read>
-const File* read_once(Workspace& workspace, const fs::path& path,
-                      std::map<fs::path, std::unique_ptr<File>>& kept,
+const File* read_once(Workspace& workspace, const FilePath& path,
+                      std::map<FilePath, std::unique_ptr<File>>& kept,
                       Diagnostics& diagnostics, Read read) {
   auto& file = kept[path];
   if (file != nullptr) {
@@ -120,30 +120,30 @@ const File* read_once(Workspace& workspace, const fs::path& path,
 
 }  // namespace
 
-const SequenceFile* Workspace::sequence(const fs::path& path,
+const SequenceFile* Workspace::sequence(const FilePath& path,
                                         Diagnostics& diagnostics) {
   return read_once(*this, path, sequences_, diagnostics, read_sequence);
 }
 
-const LayoutFile* Workspace::layout(const fs::path& path,
+const LayoutFile* Workspace::layout(const FilePath& path,
                                     Diagnostics& diagnostics) {
   return read_once(*this, path, layouts_, diagnostics, read_layout_file);
 }
 
 std::vector<std::string> Workspace::shared_files() {
   std::vector<std::string> files = fonts().files_read();
-  files.push_back((shipped_ / "phonics.bin").string());
+  files.push_back(word_list());
   return files;
 }
 
 namespace {
 
 // The layout that the command line or the lesson asks for.
-std::optional<fs::path> layout_of(Workspace& workspace,
+std::optional<FilePath> layout_of(Workspace& workspace,
                                   const LessonRequest& request,
-                                  const Lesson& lesson, const fs::path& folder,
+                                  const Lesson& lesson, const FilePath& folder,
                                   Diagnostics& diagnostics) {
-  if (request.layout.ends_with(".yaml")) return fs::path(request.layout);
+  if (request.layout.ends_with(".yaml")) return FilePath(request.layout);
   PlacedWord name = lesson.layout;
   if (!request.layout.empty()) name = {request.layout, {}};
   if (name.value.empty()) name.value = "week";
@@ -165,7 +165,7 @@ std::string_view lacking(const Font& font) {
 // A typeface may be a file beside the layout.
 void add_font_file(Workspace& workspace, const LessonRequest& request,
                    const OptionValues& settings, std::string_view option,
-                   FontRole role, const fs::path& folder,
+                   FontRole role, const FilePath& folder,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
   if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
@@ -202,7 +202,7 @@ std::optional<Picture> decode_embedded(std::string_view text,
 
 // The pictures that a lesson names, each for its word.
 void add_pictures(Workspace& workspace, const LessonRequest& request,
-                  const Lesson& lesson, const fs::path& folder,
+                  const Lesson& lesson, const FilePath& folder,
                   LessonPictures& pictures, Diagnostics& diagnostics) {
   // With a structured binding clang-tidy 16 falls over.
   for (const auto& entry : lesson.pictures) {
@@ -252,7 +252,7 @@ void add_pictures(Workspace& workspace, const LessonRequest& request,
 // it; null where there is none or it has errors.
 const SequenceFile* find_sequence(Workspace& workspace,
                                   const LessonRequest& request,
-                                  const Lesson& lesson, const fs::path& folder,
+                                  const Lesson& lesson, const FilePath& folder,
                                   const LearnerPlace& place, SequenceFile& own,
                                   Diagnostics& diagnostics) {
   constexpr std::string_view kBeside = "sequence.yaml";
@@ -265,7 +265,7 @@ const SequenceFile* find_sequence(Workspace& workspace,
   }
   if (lesson.sequence.value == kNoSequence) return nullptr;
   if (!lesson.sequence.given()) {
-    const fs::path beside = folder / kBeside;
+    const FilePath beside = folder / kBeside;
     return workspace.has_file(beside) ? workspace.sequence(beside, diagnostics)
                                       : nullptr;
   }
@@ -283,7 +283,7 @@ const SequenceFile* find_sequence(Workspace& workspace,
 }  // namespace
 
 LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
-                       const std::filesystem::path& folder, Lesson& lesson,
+                       const FilePath& folder, Lesson& lesson,
                        const Phonics& phonics, const PictureTest& pictures,
                        Diagnostics& diagnostics, const LearnerPlace& place) {
   LessonPlan plan;
@@ -320,13 +320,13 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
                                         Diagnostics& diagnostics,
                                         const LearnerPlace& place) {
   return prepare_text(workspace, request, workspace.open(path),
-                      fs::path(path).parent_path(), diagnostics, place);
+                      FilePath(path).parent_path(), diagnostics, place);
 }
 
 std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
                                              const LessonRequest& request,
                                              const SourceFile& file,
-                                             const fs::path& folder,
+                                             const FilePath& folder,
                                              Diagnostics& diagnostics,
                                              const LearnerPlace& place) {
   auto result = std::make_unique<PreparedLesson>();
@@ -375,7 +375,7 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
 
   OptionValues& settings = result->layout.settings;
   if (!request.paper.empty()) settings.set_choice("paper", request.paper);
-  const fs::path beside = layout_path->parent_path();
+  const FilePath beside = layout_path->parent_path();
   add_font_file(workspace, request, settings, "typeface", FontRole::regular,
                 beside, diagnostics);
   add_font_file(workspace, request, settings, "bold-typeface", FontRole::bold,

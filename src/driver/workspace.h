@@ -1,7 +1,6 @@
 #pragma once
 
 #include <deque>
-#include <filesystem>
 #include <map>
 #include <memory>
 #include <optional>
@@ -11,7 +10,9 @@
 #include "analysis/analyzed_lesson.h"
 #include "base/diagnostics.h"
 #include "driver/requests.h"
+#include "files/files.h"
 #include "files/files_read.h"
+#include "files/path.h"
 #include "input/layout_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
@@ -25,7 +26,8 @@ namespace sheaf {
 /// and the text of every file read (messages point into it).
 class Workspace {
  public:
-  explicit Workspace(std::filesystem::path shipped);
+  /// `files` must outlive it; `shipped` is the folder of what comes with Sheaf.
+  Workspace(Files& files, FilePath shipped);
   ~Workspace();
 
   const Phonics& phonics();
@@ -36,41 +38,43 @@ class Workspace {
   FontLibrary& fonts();
   PictureBook& pictures();
   Shaper& shaper() { return shaper_; }
-  const std::filesystem::path& shipped() const { return shipped_; }
+  const FilePath& shipped() const { return shipped_; }
+  Files& files() const { return files_; }
 
   /// Looks for a file that another file names (see `find_named_file`), and
   /// keeps in mind where there was none.
-  std::optional<std::filesystem::path> find_file(
-      std::string_view name, const std::filesystem::path& folder,
+  std::optional<FilePath> find_file(
+      std::string_view name, const FilePath& folder,
       const std::vector<std::string>& allowed_folders);
   /// Whether there is a file that counts wherever it lies, such as a sequence
   /// beside a lesson; keeps in mind where there was none.
-  bool has_file(const std::filesystem::path& path);
+  bool has_file(const FilePath& path);
   /// Reads a file of at most `limit` bytes. Throws MachineError.
-  std::string read(const std::filesystem::path& path, std::size_t limit);
+  std::string read(const FilePath& path, std::size_t limit);
   /// Reads a teacher's file and keeps it. Throws MachineError.
-  const SourceFile& open(const std::filesystem::path& path);
+  const SourceFile& open(const FilePath& path);
   /// The sequence in a file; null where it has errors, which are reported.
-  const SequenceFile* sequence(const std::filesystem::path& path,
-                               Diagnostics& diagnostics);
+  const SequenceFile* sequence(const FilePath& path, Diagnostics& diagnostics);
   /// The layout in a file; null where its form has errors, which are reported.
-  const LayoutFile* layout(const std::filesystem::path& path,
-                           Diagnostics& diagnostics);
+  const LayoutFile* layout(const FilePath& path, Diagnostics& diagnostics);
   /// Files read and looked for, besides what every run has.
   FilesRead& files_read() { return files_read_; }
   /// Those of every run: typefaces and the word list.
   std::vector<std::string> shared_files();
 
  private:
-  std::filesystem::path shipped_;
+  std::string word_list() const { return (shipped_ / "phonics.bin").string(); }
+
+  Files& files_;
+  FilePath shipped_;
   std::unique_ptr<Phonics> phonics_;
   std::unique_ptr<FontLibrary> fonts_;
   std::unique_ptr<PictureBook> pictures_;
   Shaper shaper_;
   std::deque<SourceFile> sources_;
   /// Those without errors, read once for all lessons.
-  std::map<std::filesystem::path, std::unique_ptr<SequenceFile>> sequences_;
-  std::map<std::filesystem::path, std::unique_ptr<LayoutFile>> layouts_;
+  std::map<FilePath, std::unique_ptr<SequenceFile>> sequences_;
+  std::map<FilePath, std::unique_ptr<LayoutFile>> layouts_;
   FilesRead files_read_;
 };
 
@@ -95,8 +99,8 @@ struct PreparedLesson {
 /// what was taught to the learner follows from it. Empty parts leave the
 /// lesson's own.
 struct LearnerPlace {
-  std::filesystem::path sequence;  ///< a file
-  PlacedWord step;                 ///< number or name
+  FilePath sequence;  ///< a file
+  PlacedWord step;    ///< number or name
 };
 
 /// A lesson with its words chosen and seen through phonics.
@@ -110,7 +114,7 @@ struct LessonPlan {
 /// in `folder`), the words that it leaves to Sheaf, put into it, then the
 /// lesson seen through all of it. To be used only if no error stands.
 LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
-                       const std::filesystem::path& folder, Lesson& lesson,
+                       const FilePath& folder, Lesson& lesson,
                        const Phonics& phonics, const PictureTest& pictures,
                        Diagnostics& diagnostics,
                        const LearnerPlace& place = {});
@@ -125,9 +129,11 @@ std::unique_ptr<PreparedLesson> prepare(Workspace& workspace,
 
 /// The same of a lesson that was read or made already; `file` must outlive the
 /// workspace's use of it, and `folder` is where the files that it names lie.
-std::unique_ptr<PreparedLesson> prepare_text(
-    Workspace& workspace, const LessonRequest& request, const SourceFile& file,
-    const std::filesystem::path& folder, Diagnostics& diagnostics,
-    const LearnerPlace& place = {});
+std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
+                                             const LessonRequest& request,
+                                             const SourceFile& file,
+                                             const FilePath& folder,
+                                             Diagnostics& diagnostics,
+                                             const LearnerPlace& place = {});
 
 }  // namespace sheaf

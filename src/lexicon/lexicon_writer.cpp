@@ -1,9 +1,6 @@
 #include "lexicon/lexicon_writer.h"
 
 #include <algorithm>
-#include <cstdio>
-#include <fstream>
-#include <iterator>
 #include <set>
 #include <span>
 #include <vector>
@@ -12,6 +9,7 @@
 
 #include "base/error.h"
 #include "base/utf8.h"
+#include "files/memory_files.h"
 #include "lexicon/pattern_words.h"
 #include "lexicon/sound_alike_index.h"
 #include "lexicon/word_table.h"
@@ -22,15 +20,16 @@
 namespace sheaf {
 namespace {
 
-std::string read_file(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  if (!file) throw MachineError(fmt::format("`{}` cannot be read", path));
-  return {std::istreambuf_iterator<char>(file), {}};
+// Larger than any of the sources.
+constexpr std::size_t kLargestSource = std::size_t{256} << 20U;
+
+std::string read_file(const Files& files, const std::string& path) {
+  return files.read(path, kLargestSource);
 }
 
-std::set<std::string> read_words(const std::string& path) {
+std::set<std::string> read_words(const Files& files, const std::string& path) {
   std::set<std::string> words;
-  const std::string text = read_file(path);
+  const std::string text = read_file(files, path);
   for (const std::string_view line : split_at(text, '\n')) {
     if (line.starts_with('#')) continue;
     for (const std::string_view word : split_at(line, ' ')) {
@@ -42,11 +41,12 @@ std::set<std::string> read_words(const std::string& path) {
 
 // The words of the first list are everyday words too, and what is for later is
 // none, wherever else it stands.
-void read_everyday(const std::string& data, LexiconSources& sources) {
-  sources.everyday = read_words(data + "/everyday_words.txt");
-  sources.first = read_words(data + "/first_words.txt");
+void read_everyday(const Files& files, const std::string& data,
+                   LexiconSources& sources) {
+  sources.everyday = read_words(files, data + "/everyday_words.txt");
+  sources.first = read_words(files, data + "/first_words.txt");
   sources.everyday.insert(sources.first.begin(), sources.first.end());
-  for (const std::string& word : read_words(data + "/later_words.txt")) {
+  for (const std::string& word : read_words(files, data + "/later_words.txt")) {
     sources.everyday.erase(word);
     sources.first.erase(word);
   }
@@ -98,17 +98,16 @@ constexpr std::string_view kVariantLists[] = {
 constexpr int kVariantTier = 80;
 
 template <typename Lists, typename Tiers>
-WordLists read_word_lists(const std::string& folder, const Lists& names,
-                          const Tiers& tiers) {
+WordLists read_word_lists(const Files& files, const std::string& folder,
+                          const Lists& names, const Tiers& tiers) {
   WordLists lists;
   int found = 0;
   for (const std::string_view list : names) {
     for (const int tier : tiers) {
-      std::ifstream file(fmt::format("{}/{}.{}", folder, list, tier),
-                         std::ios::binary);
-      if (!file) continue;
+      const std::string path = fmt::format("{}/{}.{}", folder, list, tier);
+      if (!files.is_file(path)) continue;
       ++found;
-      const std::string text{std::istreambuf_iterator<char>(file), {}};
+      const std::string text = read_file(files, path);
       const bool american =
           list.starts_with("english") || list.starts_with("american");
       add_word_list(text, tier, american, lists);
@@ -122,7 +121,8 @@ WordLists read_word_lists(const std::string& folder, const Lists& names,
 
 // The words of all lists that have no record, as made-up words must not be
 // they either.
-std::vector<std::uint8_t> spelled_set(const std::string& folder,
+std::vector<std::uint8_t> spelled_set(const Files& files,
+                                      const std::string& folder,
                                       const WordTable& table) {
   std::set<std::string_view> known;
   for (const WordRecord& record : table.records) known.insert(record.spelling);
@@ -133,14 +133,14 @@ std::vector<std::uint8_t> spelled_set(const std::string& folder,
       if (!known.contains(plain)) spelled.add(spelled_hash(plain));
     }
   };
-  add(read_word_lists(folder, kLists, kTiers));
-  add(read_word_lists(folder, kRareLists, kRareTiers));
+  add(read_word_lists(files, folder, kLists, kTiers));
+  add(read_word_lists(files, folder, kRareLists, kRareTiers));
   return spelled.bytes();
 }
 
-HomophoneWords homophone_words(const LexiconPaths& paths) {
+HomophoneWords homophone_words(const Files& files, const LexiconPaths& paths) {
   const auto read = [&](std::string_view list) {
-    return read_word_lists(paths.scowl, std::span(&list, 1), kTiers);
+    return read_word_lists(files, paths.scowl, std::span(&list, 1), kTiers);
   };
   const WordLists american = read("american-words");
   const WordLists british = read("british-words");
@@ -157,7 +157,7 @@ HomophoneWords homophone_words(const LexiconPaths& paths) {
     }
   }
   for (const std::string& word :
-       read_words(paths.data + "/homophone_words.txt")) {
+       read_words(files, paths.data + "/homophone_words.txt")) {
     if (word.starts_with('-')) {
       words.not_met.insert(word.substr(1));
     } else {
@@ -195,46 +195,46 @@ std::vector<std::uint32_t> make_index(const WordTable& table,
   return index;
 }
 
-void write_file(const std::string& path, std::span<const std::uint8_t> bytes) {
-  const std::string draft = path + ".part";
-  std::ofstream file(draft, std::ios::binary);
-  file.write(reinterpret_cast<const char*>(bytes.data()),
-             static_cast<std::streamsize>(bytes.size()));
-  file.close();
-  if (!file || std::rename(draft.c_str(), path.c_str()) != 0) {
-    std::remove(draft.c_str());
-    throw MachineError(fmt::format("`{}` cannot be written", path));
-  }
+// Whatever is there was made by the last build.
+void write_file(Files& files, const std::string& path,
+                std::span<const std::uint8_t> bytes) {
+  constexpr OwnForm kBuilt = {.is_own = [](const OpenFile&) { return true; },
+                              .can_be_made_again = true};
+  const auto output = files.write();
+  output->add(path, {reinterpret_cast<const char*>(bytes.data()), bytes.size()},
+              kBuilt, {});
+  output->finish();
 }
 
 }  // namespace
 
-std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
+std::string build_lexicon(Files& files, const LexiconPaths& paths,
+                          const std::string& out,
                           const std::string& debug_list) {
   LexiconSources sources;
-  sources.dictionary = read_festlex(read_file(paths.dictionary));
-  sources.lists = read_word_lists(paths.scowl, kLists, kTiers);
-  sources.rare = read_word_lists(paths.scowl, kFormLists, kAllTiers);
+  sources.dictionary = read_festlex(read_file(files, paths.dictionary));
+  sources.lists = read_word_lists(files, paths.scowl, kLists, kTiers);
+  sources.rare = read_word_lists(files, paths.scowl, kFormLists, kAllTiers);
   for (auto [word, entry] :
-       read_word_lists(paths.scowl, kVariantLists, kAllTiers)) {
+       read_word_lists(files, paths.scowl, kVariantLists, kAllTiers)) {
     entry.tier = std::max(entry.tier, kVariantTier);
     sources.rare.try_emplace(word, entry);
   }
   std::string fault;
   sources.correspondences = read_correspondences(
-      read_file(paths.data + "/correspondences.tsv"), fault);
+      read_file(files, paths.data + "/correspondences.tsv"), fault);
   if (!fault.empty()) throw MachineError("correspondences.tsv, " + fault);
   sources.supplement =
-      read_supplement(read_file(paths.data + "/supplement.tsv"), fault);
+      read_supplement(read_file(files, paths.data + "/supplement.tsv"), fault);
   if (!fault.empty()) throw MachineError("supplement.tsv, " + fault);
-  read_everyday(paths.data, sources);
-  sources.bath = read_words(paths.data + "/bath_words.txt");
-  sources.accents =
-      read_accent_words(read_file(paths.data + "/accent_words.tsv"), fault);
+  read_everyday(files, paths.data, sources);
+  sources.bath = read_words(files, paths.data + "/bath_words.txt");
+  sources.accents = read_accent_words(
+      read_file(files, paths.data + "/accent_words.tsv"), fault);
   if (!fault.empty()) throw MachineError("accent_words.tsv, " + fault);
-  sources.not_inflected = read_words(paths.data + "/not_inflected.txt");
-  sources.not_prefixed = read_words(paths.data + "/not_prefixed.txt");
-  sources.not_compound = read_words(paths.data + "/not_compound.txt");
+  sources.not_inflected = read_words(files, paths.data + "/not_inflected.txt");
+  sources.not_prefixed = read_words(files, paths.data + "/not_prefixed.txt");
+  sources.not_compound = read_words(files, paths.data + "/not_compound.txt");
   LexiconReport report;
   const WordTable table = make_word_table(std::move(sources), report);
   if (!report.faults.empty()) {
@@ -262,40 +262,42 @@ std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
   section(Section::words) = std::move(words);
   section(Section::word_index) = bytes_of(make_index(table, places));
   section(Section::labels) = bytes_of(std::string_view(labels));
-  section(Section::patterns) =
-      bytes_of(std::string_view(read_file(paths.data + "/patterns.tsv")));
+  section(Section::patterns) = bytes_of(
+      std::string_view(read_file(files, paths.data + "/patterns.tsv")));
   section(Section::not_inflected) = bytes_of(std::string_view(
-      as_lines(read_words(paths.data + "/not_inflected.txt"))));
-  section(Section::not_prefixed) = bytes_of(
-      std::string_view(as_lines(read_words(paths.data + "/not_prefixed.txt"))));
+      as_lines(read_words(files, paths.data + "/not_inflected.txt"))));
+  section(Section::not_prefixed) = bytes_of(std::string_view(
+      as_lines(read_words(files, paths.data + "/not_prefixed.txt"))));
   std::set<std::string> compounds =
-      read_words(paths.data + "/not_compound.txt");
-  for (const std::string& word : read_words(paths.data + "/compounds.txt")) {
+      read_words(files, paths.data + "/not_compound.txt");
+  for (const std::string& word :
+       read_words(files, paths.data + "/compounds.txt")) {
     compounds.insert(compound_entry(word));
   }
   section(Section::not_compound) =
       bytes_of(std::string_view(as_lines(compounds)));
   section(Section::guesses) = bytes_of(table.steps);
-  section(Section::spelled) = spelled_set(paths.scowl, table);
+  section(Section::spelled) = spelled_set(files, paths.scowl, table);
   // The last sections are made by reading words from the others.
-  const std::string draft = out + ".draft";
-  write_file(draft, lexicon_file_bytes(sections));
-  const PatternSections indexed = index_patterns(draft);
-  section(Section::sound_alikes) =
-      bytes_of(index_sound_alikes(draft, homophone_words(paths)));
-  std::remove(draft.c_str());
+  const std::string kDraft = "draft";
+  MemoryFiles drafts;
+  const std::vector<std::uint8_t> draft = lexicon_file_bytes(sections);
+  drafts.put(kDraft, {draft.begin(), draft.end()});
+  const PatternSections indexed = index_patterns(drafts, kDraft);
+  section(Section::sound_alikes) = bytes_of(
+      index_sound_alikes(drafts, kDraft, homophone_words(files, paths)));
   section(Section::pattern_words) = bytes_of(indexed.pattern_words);
   section(Section::pattern_accents) = indexed.pattern_accents;
   section(Section::said) = indexed.said;
   section(Section::said_elsewhere) = indexed.said_elsewhere;
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
-  write_file(out, bytes);
+  write_file(files, out, bytes);
   if (!debug_list.empty()) {
     std::string text;
     for (const std::string& w : report.not_aligned) text += w + "\n";
     for (const std::string& w : report.unknown) text += "? " + w + "\n";
     for (const std::string& line : report.accents) text += line + "\n";
-    write_file(debug_list, bytes_of(std::string_view(text)));
+    write_file(files, debug_list, bytes_of(std::string_view(text)));
   }
   return fmt::format("{} words, {} readings, {} not aligned, {} bytes\n",
                      report.words, report.readings, report.not_aligned.size(),

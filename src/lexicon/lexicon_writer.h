@@ -2,6 +2,8 @@
 
 #include <string>
 
+#include "files/files.h"
+
 namespace sheaf {
 
 /// Where the sources of the word list lie.
@@ -11,10 +13,11 @@ struct LexiconPaths {
   std::string data;        ///< src/data
 };
 
-/// Builds the word list and writes it, under another name first. Gives a short
+/// Builds the word list and writes it. Gives a short
 /// report. `debug_list`, if given, gets the words that could not be aligned.
 /// Throws MachineError where a source is missing or faulty.
-std::string build_lexicon(const LexiconPaths& paths, const std::string& out,
+std::string build_lexicon(Files& files, const LexiconPaths& paths,
+                          const std::string& out,
                           const std::string& debug_list = {});
 
 }  // namespace sheaf

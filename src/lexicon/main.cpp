@@ -5,14 +5,13 @@
 #include <cstdio>
 #include <cstring>
 #include <exception>
-#include <fstream>
-#include <iterator>
 #include <map>
 #include <string>
 
 #include <fmt/format.h>
 
 #include "base/error.h"
+#include "files/disk_files.h"
 #include "lexicon/lexicon_writer.h"
 
 namespace {
@@ -36,6 +35,7 @@ int main(int argc, char** argv) {
   }
   try {
     const std::string report = sheaf::build_lexicon(
+        sheaf::disk(),
         {given["--dictionary"], given["--scowl"], given["--data"]},
         given["--out"], given["--left-out"]);
     fmt::print("{}", report);

@@ -169,10 +169,11 @@ class Indexer {
 
 }  // namespace
 
-PatternSections index_patterns(const std::string& file) {
-  const LexiconFile bytes(file);
+PatternSections index_patterns(const ByteSource& source,
+                               const std::string& file) {
+  const LexiconFile bytes(source.keep(file), file);
   const Lexicon lexicon(bytes);
-  const Phonics phonics(file);
+  const Phonics phonics(source, file);
   // By pattern: what stands in the index, and the accents that have it so.
   std::vector<std::map<PatternEntry, std::uint8_t>> entries(
       phonics.patterns().all().size());

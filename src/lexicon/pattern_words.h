@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "base/byte_source.h"
+
 namespace sheaf {
 
 /// The sections of the word list that are made from the finished rest of
@@ -14,6 +16,7 @@ struct PatternSections {
   std::vector<std::uint8_t> said;
   std::vector<std::uint8_t> said_elsewhere;
 };
-PatternSections index_patterns(const std::string& file);
+PatternSections index_patterns(const ByteSource& source,
+                               const std::string& file);
 
 }  // namespace sheaf

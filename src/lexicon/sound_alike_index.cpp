@@ -49,9 +49,10 @@ struct Bucket {
 
 }  // namespace
 
-std::vector<SoundAlike> index_sound_alikes(const std::string& file,
+std::vector<SoundAlike> index_sound_alikes(const ByteSource& source,
+                                           const std::string& file,
                                            const HomophoneWords& words) {
-  const LexiconFile bytes(file);
+  const LexiconFile bytes(source.keep(file), file);
   const Lexicon lexicon(bytes);
   std::map<std::uint32_t, Bucket> buckets;
   const auto add = [&](const WordRecord& record) {

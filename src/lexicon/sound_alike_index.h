@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "base/byte_source.h"
 #include "phonics/sound_alikes.h"
 
 namespace sheaf {
@@ -22,7 +23,8 @@ struct HomophoneWords {
 /// The section `sound_alikes`: the common words whose key some other word of
 /// the list has as well. Made from the finished rest of the word list, which
 /// stands in `file` already.
-std::vector<SoundAlike> index_sound_alikes(const std::string& file,
+std::vector<SoundAlike> index_sound_alikes(const ByteSource& source,
+                                           const std::string& file,
                                            const HomophoneWords& words);
 
 }  // namespace sheaf

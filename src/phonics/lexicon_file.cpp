@@ -1,14 +1,7 @@
 #include "phonics/lexicon_file.h"
 
-#include <fcntl.h>
-#include <sys/mman.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
 #include <cassert>
-#include <cerrno>
 #include <cstring>
-#include <new>
 
 #include <fmt/format.h>
 
@@ -34,52 +27,31 @@ constexpr std::size_t kAlignment = 16;
 
 }  // namespace
 
-LexiconFile::LexiconFile(const std::string& path) {
-  const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  if (file < 0) {
-    throw MachineError(fmt::format("the word list `{}` cannot be opened: {}",
-                                   path, std::strerror(errno)));
+LexiconFile::LexiconFile(KeptBytes file, std::string_view name)
+    : file_(std::move(file)) {
+  Head head{};
+  const std::size_t size = file_.bytes.size();
+  bool good = size >= sizeof head;
+  if (good) {
+    std::memcpy(&head, data(), sizeof head);
+    good = std::memcmp(head.magic, kMagic, sizeof kMagic) == 0 &&
+           head.version == kVersion && head.section_count == kSectionCount;
   }
-  struct stat info {};
-  void* data = MAP_FAILED;
-  errno = 0;
-  if (::fstat(file, &info) == 0 &&
-      info.st_size >= static_cast<off_t>(sizeof(Head))) {
-    size_ = static_cast<std::size_t>(info.st_size);
-    data = ::mmap(nullptr, size_, PROT_READ, MAP_PRIVATE, file, 0);
-  }
-  const bool lacks_memory = data == MAP_FAILED && errno == ENOMEM;
-  ::close(file);
-  if (lacks_memory) throw std::bad_alloc();
-  if (data == MAP_FAILED) {
-    throw MachineError(fmt::format("the word list `{}` cannot be read", path));
-  }
-  data_ = static_cast<const std::uint8_t*>(data);
-  Head head;
-  std::memcpy(&head, data_, sizeof head);
-  bool good = std::memcmp(head.magic, kMagic, sizeof kMagic) == 0 &&
-              head.version == kVersion && head.section_count == kSectionCount;
   for (int i = 0; good && i < kSectionCount; ++i) {
-    const auto [offset, size] = head.places[i];
+    const auto [offset, length] = head.places[i];
     good =
-        offset <= size_ && size <= size_ - offset && offset % kAlignment == 0;
+        offset <= size && length <= size - offset && offset % kAlignment == 0;
   }
-  if (!good) {
-    ::munmap(const_cast<std::uint8_t*>(data_), size_);
-    throw MachineError(
-        fmt::format("`{}` is not a word list of this version of Sheaf", path));
-  }
-}
-
-LexiconFile::~LexiconFile() {
-  ::munmap(const_cast<std::uint8_t*>(data_), size_);
+  if (good) return;
+  throw MachineError(
+      fmt::format("`{}` is not a word list of this version of Sheaf", name));
 }
 
 std::span<const std::uint8_t> LexiconFile::section(Section which) const {
   Head head;
-  std::memcpy(&head, data_, sizeof head);
+  std::memcpy(&head, data(), sizeof head);
   const auto [offset, size] = head.places[static_cast<int>(which)];
-  return {data_ + offset, size};
+  return {data() + offset, size};
 }
 
 std::string_view LexiconFile::text(Section which) const {

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/byte_source.h"
+
 namespace sheaf {
 
 /// The parts of the compiled word list, in the order they stand in the file.
@@ -29,14 +31,13 @@ enum class Section : std::uint8_t {
 inline constexpr int kSectionCount =
     static_cast<int>(Section::sound_alikes) + 1;
 
-/// The compiled word list, mapped into memory and used where it lies. The file
-/// is of the machine's own byte order: it is built where it is used.
+/// The compiled word list, used where it lies. The file is of the machine's own
+/// byte order: it is built where it is used.
 class LexiconFile {
  public:
-  /// Throws MachineError where the file is missing, cut short, damaged in its
-  /// head or of another version.
-  explicit LexiconFile(const std::string& path);
-  ~LexiconFile();
+  /// Throws MachineError, with the file's name, where the bytes are cut short,
+  /// damaged in their head or of another version.
+  LexiconFile(KeptBytes file, std::string_view name);
   LexiconFile(const LexiconFile&) = delete;
   LexiconFile& operator=(const LexiconFile&) = delete;
 
@@ -50,8 +51,11 @@ class LexiconFile {
   }
 
  private:
-  const std::uint8_t* data_ = nullptr;
-  std::size_t size_ = 0;
+  const std::uint8_t* data() const {
+    return reinterpret_cast<const std::uint8_t*>(file_.bytes.data());
+  }
+
+  KeptBytes file_;
 };
 
 /// The bytes of a whole file made of its sections.

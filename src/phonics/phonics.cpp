@@ -46,8 +46,8 @@ const Lexicon& Phonics::Impl::lexicon_for(
   return lexicons[speech_index(speech_of(conventions))];
 }
 
-Phonics::Impl::Impl(const std::string& path)
-    : file(path),
+Phonics::Impl::Impl(const ByteSource& source, const std::string& path)
+    : file(source.keep(path), path),
       lexicons(all_accents(Lexicon(file))),
       lexicon(lexicons.front()),
       catalogue(file.text(Section::patterns)),
@@ -177,11 +177,11 @@ void Phonics::Impl::find_patterns(Reading& reading, const LetterMap& map,
   }
 }
 
-Phonics::Phonics(const std::string& file)
-    : impl_(std::make_unique<Impl>(file)) {}
-Phonics::Phonics(const std::string& file,
+Phonics::Phonics(const ByteSource& source, const std::string& file)
+    : impl_(std::make_unique<Impl>(source, file)) {}
+Phonics::Phonics(const ByteSource& source, const std::string& file,
                  std::span<const std::string> own_patterns)
-    : Phonics(file) {
+    : Phonics(source, file) {
   for (const std::string& written : own_patterns) {
     std::string fault;
     const OwnPattern own =

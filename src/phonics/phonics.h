@@ -9,6 +9,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/byte_source.h"
 #include "phonics/contrasts.h"
 #include "phonics/conventions.h"
 #include "phonics/pattern_catalogue.h"
@@ -78,13 +79,14 @@ struct PatternWord {
 /// remembered is kept under a lock.
 class Phonics {
  public:
-  /// Maps the file that the lexicon program wrote at build time. Throws
+  /// Takes the file that the lexicon program wrote at build time. Throws
   /// MachineError where it is missing, cut short or of another version.
-  explicit Phonics(const std::string& file);
+  Phonics(const ByteSource& source, const std::string& file);
   /// The same file, with patterns of a lesson's own besides the catalogue's:
   /// each as `read_own_pattern` takes it, and each without a fault (see
   /// `fault_of_own_pattern`).
-  Phonics(const std::string& file, std::span<const std::string> own_patterns);
+  Phonics(const ByteSource& source, const std::string& file,
+          std::span<const std::string> own_patterns);
   ~Phonics();
   Phonics(Phonics&&) noexcept;
 

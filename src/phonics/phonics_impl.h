@@ -19,7 +19,7 @@ namespace sheaf {
 /// What stands behind `Phonics`: the mapped file and the readers of its parts.
 /// For the sources of this folder only.
 struct Phonics::Impl {
-  explicit Impl(const std::string& path);
+  Impl(const ByteSource& source, const std::string& path);
 
   LexiconFile file;
   /// General American first, then what other accents have: `lexicon_for`.

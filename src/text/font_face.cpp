@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cerrno>
 #include <new>
 
 #include <fmt/format.h>
@@ -128,11 +127,17 @@ bool is_web_font(hb_blob_t* blob) {
 
 }  // namespace
 
-HbOwner<hb_blob_t> read_font_file(const std::string& path) {
-  errno = 0;
-  HbOwner<hb_blob_t> blob(hb_blob_create_from_file_or_fail(path.c_str()));
-  if (!blob && errno == ENOMEM) throw std::bad_alloc();
-  if (!blob) throw MachineError(fmt::format("cannot read the font {}", path));
+HbOwner<hb_blob_t> font_blob(KeptBytes file) {
+  auto held = std::make_unique<KeptBytes>(std::move(file));
+  const std::string_view bytes = held->bytes;
+  constexpr std::size_t kMost = std::size_t{1} << 30U;
+  HbOwner<hb_blob_t> blob(hb_blob_create_or_fail(
+      bytes.data(), static_cast<unsigned>(std::min(bytes.size(), kMost)),
+      HB_MEMORY_MODE_READONLY, held.get(),
+      [](void* owner) { delete static_cast<KeptBytes*>(owner); }));
+  // HarfBuzz lets go of what it could not take, too.
+  [[maybe_unused]] const auto* now_of_the_blob = held.release();
+  if (!blob) throw std::bad_alloc();
   return blob;
 }
 

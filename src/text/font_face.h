@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/byte_source.h"
 #include "text/font.h"
 
 #include <hb.h>
@@ -35,9 +36,9 @@ struct Font::Impl {
   int cap_height = 0;
 };
 
-/// The bytes of a font file. Throws MachineError where it cannot be read, and
-/// std::bad_alloc where only memory is lacking.
-HbOwner<hb_blob_t> read_font_file(const std::string& path);
+/// The bytes of a font file, held as long as HarfBuzz needs them. Throws
+/// std::bad_alloc where memory is lacking.
+HbOwner<hb_blob_t> font_blob(KeptBytes file);
 
 /// A checked font over `blob`; null where it cannot be used, with the reason
 /// in `why` ("it is a web font").

@@ -1,8 +1,6 @@
 #include "text/font_library.h"
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
 #include <sstream>
 
 #include "base/diagnostics.h"
@@ -54,8 +52,8 @@ Face read_line(const std::string& folder, const std::string& line) {
           folder + "/" + cells[2], nullptr, cells[1] == kPictureRole};
 }
 
-std::unique_ptr<Font> open(const Face& face) {
-  HbOwner<hb_blob_t> blob = read_font_file(face.path);
+std::unique_ptr<Font> open(const ByteSource& source, const Face& face) {
+  HbOwner<hb_blob_t> blob = font_blob(source.keep(face.path));
   std::string why;
   std::unique_ptr<Font> font = make_font(face.family, std::move(blob), why);
   if (!font) {
@@ -68,6 +66,7 @@ std::unique_ptr<Font> open(const Face& face) {
 }  // namespace
 
 struct FontLibrary::Impl {
+  const ByteSource& source;
   std::string manifest;
   std::vector<Face> faces;
   std::string picture_file;  // empty where none is listed
@@ -75,26 +74,22 @@ struct FontLibrary::Impl {
   std::vector<std::string> files_read;
 };
 
-FontLibrary::FontLibrary(const std::string& folder)
-    : impl_(std::make_unique<Impl>()) {
+FontLibrary::FontLibrary(const ByteSource& source, const std::string& folder)
+    : impl_(std::make_unique<Impl>(source)) {
   const std::string manifest = folder + "/manifest.tsv";
-  // Opening a folder succeeds, and opening a pipe waits for a writer.
-  std::error_code fault;
-  const bool is_file = std::filesystem::is_regular_file(manifest, fault);
-  std::ifstream file;
-  if (is_file) file.open(manifest);
-  if (!file.is_open()) {
+  if (!source.has_file(manifest)) {
     throw MachineError("cannot read the list of fonts " + manifest);
   }
+  const KeptBytes list = source.keep(manifest);
   impl_->manifest = manifest;
   impl_->files_read.push_back(manifest);
+  std::istringstream lines{std::string(list.bytes)};
   std::string line;
-  std::getline(file, line);  // the names of the columns
-  while (std::getline(file, line)) {
+  std::getline(lines, line);  // the names of the columns
+  while (std::getline(lines, line)) {
     if (line.empty() || line[0] == '#') continue;
     Face face = read_line(folder, line);
-    std::error_code error;
-    if (!std::filesystem::is_regular_file(face.path, error)) {
+    if (!source.has_file(face.path)) {
       throw MachineError(fmt::format("the font {}, which {} names, is missing",
                                      face.path, manifest));
     }
@@ -103,9 +98,6 @@ FontLibrary::FontLibrary(const std::string& folder)
     } else {
       impl_->faces.push_back(std::move(face));
     }
-  }
-  if (file.bad()) {
-    throw MachineError("cannot read the list of fonts " + manifest);
   }
   if (impl_->faces.empty()) {
     throw MachineError(fmt::format(
@@ -125,7 +117,7 @@ const Font* FontLibrary::find(std::string_view family, FontRole role) {
   }
   if (!found) return nullptr;
   if (!found->font) {
-    found->font = open(*found);
+    found->font = open(impl_->source, *found);
     impl_->files_read.push_back(found->path);
   }
   return found->font.get();
@@ -143,10 +135,7 @@ std::vector<std::string> FontLibrary::families() const {
 
 const Font* FontLibrary::add(std::string family, FontRole role,
                              std::string bytes, std::string& why) {
-  HbOwner<hb_blob_t> blob(
-      hb_blob_create_or_fail(bytes.data(), static_cast<unsigned>(bytes.size()),
-                             HB_MEMORY_MODE_DUPLICATE, nullptr, nullptr));
-  if (!blob) throw MachineError("there is not enough memory for a font");
+  HbOwner<hb_blob_t> blob = font_blob(kept(std::move(bytes)));
   Face face{std::move(family), role, {}, nullptr, false};
   face.font = make_font(face.family, std::move(blob), why);
   if (!face.font) return nullptr;
@@ -161,7 +150,8 @@ const GlyphOutlines& FontLibrary::pictures() {
     throw MachineError(impl_->manifest + " lists no font for pictures");
   }
   if (!impl_->pictures) {
-    impl_->pictures = std::make_unique<GlyphOutlines>(impl_->picture_file);
+    impl_->pictures = std::make_unique<GlyphOutlines>(
+        impl_->source.keep(impl_->picture_file), impl_->picture_file);
     impl_->files_read.push_back(impl_->picture_file);
   }
   return *impl_->pictures;

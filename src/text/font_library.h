@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/byte_source.h"
 #include "text/font.h"
 #include "text/glyph_outlines.h"
 
@@ -17,9 +18,10 @@ enum class FontRole { regular, bold };
 /// manifest gives the role `picture` is no typeface: it is kept apart.
 class FontLibrary {
  public:
-  /// Reads the manifest in `folder`. Throws MachineError where it cannot be
-  /// read or names no typeface, or a file that it names is missing.
-  explicit FontLibrary(const std::string& folder);
+  /// Reads the manifest in `folder`; `source` must outlive the library. Throws
+  /// MachineError where it cannot be read or names no typeface, or a file that
+  /// it names is missing.
+  FontLibrary(const ByteSource& source, const std::string& folder);
   ~FontLibrary();
 
   /// The face, or null where no family of that name is listed. A family

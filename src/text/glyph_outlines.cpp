@@ -34,13 +34,13 @@ struct GlyphOutlines::Impl {
   HbOwner<hb_font_t> font;
 };
 
-GlyphOutlines::GlyphOutlines(const std::string& path)
+GlyphOutlines::GlyphOutlines(KeptBytes file, std::string_view name)
     : impl_(std::make_unique<Impl>()) {
-  const HbOwner<hb_blob_t> blob = read_font_file(path);
+  const HbOwner<hb_blob_t> blob = font_blob(std::move(file));
   impl_->face.reset(hb_face_create(blob.get(), 0));
   if (hb_face_count(blob.get()) == 0 ||
       hb_face_get_glyph_count(impl_->face.get()) == 0) {
-    throw MachineError(fmt::format("{} is not a font, or is damaged", path));
+    throw MachineError(fmt::format("{} is not a font, or is damaged", name));
   }
   impl_->font.reset(hb_font_create(impl_->face.get()));
   hb_font_make_immutable(impl_->font.get());

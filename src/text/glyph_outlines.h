@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "base/byte_source.h"
 #include "base/geometry.h"
 
 namespace sheaf {
@@ -13,9 +14,9 @@ namespace sheaf {
 /// of it is embedded; its outlines are drawn.
 class GlyphOutlines {
  public:
-  /// Maps the file into memory and reads no glyph yet. Throws MachineError
-  /// where it cannot be read or is not a font with outlines.
-  explicit GlyphOutlines(const std::string& path);
+  /// Reads no glyph yet. Throws MachineError, with the file's name, where the
+  /// bytes are not a font with outlines.
+  GlyphOutlines(KeptBytes file, std::string_view name);
   ~GlyphOutlines();
   GlyphOutlines(const GlyphOutlines&) = delete;
   GlyphOutlines& operator=(const GlyphOutlines&) = delete;

@@ -2,13 +2,14 @@
 
 #include <algorithm>
 
+#include "files/disk_files.h"
 #include "fuzz_images.h"
 #include "pictures/picture_book.h"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
                                       std::size_t size) {
   using sheaf::fuzz::must_hold;
-  static sheaf::FontLibrary fonts(SHEAF_FONTS);
+  static sheaf::FontLibrary fonts(sheaf::disk(), SHEAF_FONTS);
   sheaf::PictureBook book(fonts);
   const std::string text(reinterpret_cast<const char*>(data), size);
   std::string why;

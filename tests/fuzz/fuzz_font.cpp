@@ -6,6 +6,7 @@
 #include <string>
 
 #include "base/error.h"
+#include "files/disk_files.h"
 #include "pdf/pdf_writer.h"
 #include "text/font_library.h"
 #include "text/glyph_run.h"
@@ -37,7 +38,7 @@ sheaf::Document page_with(const sheaf::GlyphRun& run) {
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
                                       std::size_t size) {
-  sheaf::FontLibrary fonts(SHEAF_FONTS);
+  sheaf::FontLibrary fonts(sheaf::disk(), SHEAF_FONTS);
   std::string why;
   const sheaf::Font* font =
       fonts.add("Own", sheaf::FontRole::regular,

@@ -2,6 +2,7 @@
 // aligner, the counting of boxes and the patterns.
 
 #include "base/utf8.h"
+#include "files/disk_files.h"
 #include "fuzz_checks.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
@@ -54,7 +55,7 @@ void check_split(const sheaf::Phonics& phonics, const sheaf::Reading& reading,
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
                                       std::size_t size) {
-  static const sheaf::Phonics phonics(SHEAF_WORD_LIST);
+  static const sheaf::Phonics phonics(sheaf::disk(), SHEAF_WORD_LIST);
   if (size == 0) return 0;
   sheaf::Conventions conventions =
       sheaf::conventions_for(static_cast<sheaf::Accent>(data[0] & 3));

@@ -1,4 +1,5 @@
 #include "support/sample_document.h"
+#include "files/disk_files.h"
 
 #include <algorithm>
 #include <array>
@@ -145,7 +146,7 @@ void box_row(PageWriter& page, ElementId table, int number, const char* word,
 }  // namespace
 
 DocumentMaker::DocumentMaker(const std::string& fonts_folder)
-    : library_(fonts_folder) {}
+    : library_(disk(), fonts_folder) {}
 
 const Font& DocumentMaker::font(FontRole role) {
   return *library_.find("Andika", role);

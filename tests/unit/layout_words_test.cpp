@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "files/disk_files.h"
 #include "layout/ruled_lines.h"
 #include "layout/sound_boxes.h"
 #include "layout/table.h"
@@ -21,7 +22,7 @@ bool is_text(const Mark& mark, std::string_view text) {
 class Words : public testing::Test {
  protected:
   Words()
-      : fonts_(SHEAF_FONTS),
+      : fonts_(disk(), SHEAF_FONTS),
         style_(make_style(OptionValues(page_options()), fonts_, diagnostics_)),
         composer_(shaper_, style_, document_, kDocumentElement,
                   style_.body_size()) {}

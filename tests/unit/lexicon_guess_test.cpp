@@ -7,6 +7,7 @@
 #include <set>
 
 #include "base/shuffle.h"
+#include "files/disk_files.h"
 #include "lexicon/training.h"
 #include "phonics/endings.h"
 #include "phonics/guess_word.h"
@@ -40,7 +41,7 @@ std::string graphemes(const Segments& segments, const Inventory& inventory) {
 }
 
 TEST(Guess, HeldOutFamiliesAreSegmentedRight) {
-  const LexiconFile file(SHEAF_WORD_LIST);
+  const LexiconFile file(disk().keep(SHEAF_WORD_LIST), SHEAF_WORD_LIST);
   const Lexicon lexicon(file);
   const Inventory& inventory = lexicon.inventory();
   std::map<std::string, std::set<std::string>> families;
@@ -90,7 +91,7 @@ TEST(Guess, HeldOutFamiliesAreSegmentedRight) {
 }
 
 TEST(Guess, NothingIsTooStrangeForIt) {
-  const LexiconFile file(SHEAF_WORD_LIST);
+  const LexiconFile file(disk().keep(SHEAF_WORD_LIST), SHEAF_WORD_LIST);
   const Lexicon lexicon(file);
   const GuessSources sources{
       &lexicon.inventory(), file.records<GuessStep>(Section::guesses),

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "files/disk_files.h"
 #include "marking/mark_attempt.h"
 #include "marking/word_index.h"
 #include "phonics/lexicon.h"
@@ -20,9 +21,9 @@ namespace sheaf {
 /// once.
 struct MarkingGround {
   MarkingGround()
-      : file(SHEAF_WORD_LIST),
+      : file(disk().keep(SHEAF_WORD_LIST), SHEAF_WORD_LIST),
         lexicon(file),
-        phonics(SHEAF_WORD_LIST),
+        phonics(disk(), SHEAF_WORD_LIST),
         spellings(lexicon.inventory()),
         words(listed_words(lexicon)),
         index(WordSource{words, &lexicon.inventory()}, spellings) {

@@ -9,13 +9,14 @@
 #include <set>
 #include <string>
 
+#include "files/disk_files.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
 
 /// The word list that the build compiled, loaded once.
 inline const Phonics& shared_phonics() {
-  static const Phonics phonics(SHEAF_WORD_LIST);
+  static const Phonics phonics(disk(), SHEAF_WORD_LIST);
   return phonics;
 }
 

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "files/disk_files.h"
 #include "phonics/phonics.h"
 #include "unit/phonics_data.h"
 
@@ -10,7 +11,7 @@ namespace {
 
 Phonics with_own(const std::string& written) {
   const std::string own[] = {written};
-  return Phonics(SHEAF_WORD_LIST, own);
+  return Phonics(disk(), SHEAF_WORD_LIST, own);
 }
 
 bool has(const Phonics& phonics, const std::string& word,

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/error.h"
+#include "files/disk_files.h"
 #include "pictures/emoji.h"
 #include "pictures/picture_book.h"
 
@@ -13,7 +14,7 @@ using namespace literals;
 
 class Book : public testing::Test {
  protected:
-  FontLibrary fonts_{SHEAF_FONTS};
+  FontLibrary fonts_{disk(), SHEAF_FONTS};
   PictureBook book_{fonts_};
 
   const LineDrawing& drawing(std::string_view word) {
@@ -181,7 +182,7 @@ TEST(Emoji, AreToldFromFileNames) {
 }
 
 TEST(PictureFont, IsOpenedWhenFirstUsedAndIsNoTypeface) {
-  FontLibrary fonts(SHEAF_FONTS);
+  FontLibrary fonts(disk(), SHEAF_FONTS);
   const std::string font = SHEAF_FONTS "/NotoEmoji_300Light.ttf";
   PictureBook book(fonts);
   book.find("lamp");
@@ -196,8 +197,9 @@ TEST(PictureFont, IsOpenedWhenFirstUsedAndIsNoTypeface) {
 }
 
 TEST(PictureFont, ThatIsMissingOrBrokenIsTheMachinesFault) {
-  EXPECT_THROW(GlyphOutlines("no/such/file.ttf"), MachineError);
-  EXPECT_THROW(GlyphOutlines(SHEAF_FONTS "/manifest.tsv"), MachineError);
+  EXPECT_THROW(disk().keep("no/such/file.ttf"), MachineError);
+  EXPECT_THROW(GlyphOutlines(disk().keep(SHEAF_FONTS "/manifest.tsv"), "it"),
+               MachineError);
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "base/error.h"
+#include "files/disk_files.h"
 #include "support/run_program.h"
 #include "text/font_library.h"
 #include "text/shaper.h"
@@ -57,7 +58,7 @@ std::string without_table(std::string font, std::string_view tag) {
 }
 
 std::string refusal(std::string bytes) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   std::string why;
   const Font* font =
       library.add("Own", FontRole::regular, std::move(bytes), why);
@@ -65,7 +66,7 @@ std::string refusal(std::string bytes) {
 }
 
 TEST(FontLibrary, FindsFacesByFamilyAndRole) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   const Font* regular = library.find("Andika", FontRole::regular);
   const Font* bold = library.find("andika", FontRole::bold);
   ASSERT_TRUE(regular && bold);
@@ -77,7 +78,7 @@ TEST(FontLibrary, FindsFacesByFamilyAndRole) {
 }
 
 TEST(FontLibrary, OpensOnlyWhatIsAskedFor) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   const std::string manifest = SHEAF_FONTS "/manifest.tsv";
   EXPECT_EQ(library.files_read(), std::vector<std::string>{manifest});
   library.find("Andika", FontRole::bold);
@@ -87,7 +88,7 @@ TEST(FontLibrary, OpensOnlyWhatIsAskedFor) {
 }
 
 TEST(FontLibrary, GivesTheFaceThereIs) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   std::string why;
   const Font* own = library.add("Own", FontRole::regular, andika(), why);
   ASSERT_TRUE(own) << why;
@@ -96,7 +97,7 @@ TEST(FontLibrary, GivesTheFaceThereIs) {
 }
 
 TEST(FontLibrary, PrefersTheTeachersOwnFace) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   const Font* shipped = library.find("Andika", FontRole::regular);
   std::string why;
   const Font* own = library.add("Andika", FontRole::regular, andika(), why);
@@ -106,7 +107,7 @@ TEST(FontLibrary, PrefersTheTeachersOwnFace) {
 
 // Heights of x and H as hb-shape --show-extents gives them (HarfBuzz 6.0).
 TEST(Font, MeasuresItsLetters) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   const Font& font = *library.find("Andika", FontRole::regular);
   EXPECT_EQ(font.units_per_em(), 2048);
   EXPECT_EQ(font.x_height(), 1020);
@@ -118,7 +119,7 @@ TEST(Font, MeasuresItsLetters) {
 }
 
 TEST(Font, FitsTheTypeSizeToTheHeightOfSmallLetters) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   const Font& font = *library.find("Andika", FontRole::regular);
   for (const double mm : {4.0, 5.0, 6.0, 8.0, 10.0}) {
     const Length height = Length::from_mm(mm);
@@ -130,7 +131,7 @@ TEST(Font, FitsTheTypeSizeToTheHeightOfSmallLetters) {
 }
 
 TEST(Font, KnowsWhichTextItCovers) {
-  FontLibrary library(SHEAF_FONTS);
+  FontLibrary library(disk(), SHEAF_FONTS);
   const Font& font = *library.find("Andika", FontRole::regular);
   EXPECT_TRUE(
       font.covers("The fish isn\u2019t \u201Chot\u201D \u2014 caf\u00E9"));
@@ -183,14 +184,14 @@ class FontManifest : public testing::Test {
 };
 
 TEST_F(FontManifest, MustBeThere) {
-  EXPECT_THROW(FontLibrary{folder}, MachineError);
+  EXPECT_THROW(FontLibrary(disk(), folder), MachineError);
 }
 
 TEST_F(FontManifest, MustNameFilesThatAreThere) {
   write("manifest.tsv", "family\trole\tfile\nOwn\tregular\town.ttf\n");
-  EXPECT_THROW(FontLibrary{folder}, MachineError);
+  EXPECT_THROW(FontLibrary(disk(), folder), MachineError);
   write("own.ttf", "");
-  FontLibrary library(folder);
+  FontLibrary library(disk(), folder);
   EXPECT_THROW(library.find("Own", FontRole::regular), MachineError);
 }
 
@@ -199,14 +200,14 @@ TEST_F(FontManifest, MustMakeSense) {
   for (const char* line : {"Own\tregular", "Own\tslanted\town.ttf",
                            "Own\tregular\t../own.ttf", "\tregular\town.ttf"}) {
     write("manifest.tsv", std::string("family\trole\tfile\n") + line + "\n");
-    EXPECT_THROW(FontLibrary{folder}, MachineError) << line;
+    EXPECT_THROW(FontLibrary(disk(), folder), MachineError) << line;
   }
 }
 
 TEST_F(FontManifest, MustBeAFileThatNamesATypeface) {
   const auto refusal_of_list = [&]() -> std::string {
     try {
-      const FontLibrary library(folder);
+      const FontLibrary library(disk(), folder);
       return "taken";
     } catch (const MachineError& fault) {
       return fault.what();

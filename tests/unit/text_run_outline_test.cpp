@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "files/disk_files.h"
 #include "text/font_library.h"
 #include "text/shaper.h"
 
@@ -10,7 +11,7 @@ namespace {
 
 class RunOutline : public testing::Test {
  protected:
-  FontLibrary library{SHEAF_FONTS};
+  FontLibrary library{disk(), SHEAF_FONTS};
   Shaper shaper;
   const Font& font = *library.find("Andika", FontRole::regular);
 

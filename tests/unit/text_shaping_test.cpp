@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "files/disk_files.h"
 #include "text/font_library.h"
 #include "text/shaper.h"
 
@@ -13,7 +14,7 @@ namespace {
 
 class Shaping : public testing::Test {
  protected:
-  FontLibrary library{SHEAF_FONTS};
+  FontLibrary library{disk(), SHEAF_FONTS};
   Shaper shaper;
   const Font& font = *library.find("Andika", FontRole::regular);
 

@@ -6,11 +6,11 @@
 namespace sheaf {
 
 /// From now on an interrupt (Ctrl-C, a polite kill, a closed terminal) removes
-/// the temporary files that are listed here and ends the run with exit code
-/// 130. What the caller had told the system to ignore stays ignored. A file
+/// the temporary files that are listed here and ends the run with this exit
+/// code. What the caller had told the system to ignore stays ignored. A file
 /// that grows over the user's limit is reported as a failure to write instead
 /// of ending the run.
-void end_cleanly_on_interrupt();
+void end_cleanly_on_interrupt(int exit_code);
 
 /// While one lives, interrupts wait.
 class HoldInterrupts {

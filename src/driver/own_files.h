@@ -1,9 +1,9 @@
 #pragma once
 
-#include <filesystem>
 #include <optional>
 #include <string_view>
 
+#include "files/files.h"
 #include "pdf/own_pdf.h"
 #include "planning/block_list.h"
 
@@ -22,18 +22,16 @@ enum class OwnKind {
 /// Whether a text is of a kind that Sheaf writes. A PDF is no text.
 bool is_own_text(OwnKind kind, std::string_view text);
 
-/// Whether a file that is open for reading is of the kind. Of a text, up to
-/// 4 MiB are read; what is longer is not Sheaf's.
-bool is_own(OwnKind kind, int file);
-/// The PDF that Sheaf made, if it is one.
-std::optional<OwnPdf> own_pdf(int file);
+/// Whether an open file is of the kind. Of a text, up to 4 MiB are read; what
+/// is longer is not Sheaf's.
+bool is_own(OwnKind kind, const OpenFile& file);
 /// The same by name; a file that cannot be read is not Sheaf's.
-bool is_own(OwnKind kind, const std::filesystem::path& path);
-std::optional<OwnPdf> own_pdf(const std::filesystem::path& path);
+bool is_own(OwnKind kind, const Files& files, const FilePath& path);
+/// The PDF that Sheaf made, if it is one.
+std::optional<OwnPdf> own_pdf(const Files& files, const FilePath& path);
 
-/// "not a PDF as Sheaf made it" and so on, for the sentence that says why a
-/// file is left alone.
-std::string_view why_not_own(OwnKind kind);
+/// What the writer of files knows of the kind.
+const OwnForm& own_form(OwnKind kind);
 
 /// The way out where `--pdf` names a file that is not Sheaf's. It names the
 /// slip that is easily made: `--pdf records/*.yaml`.

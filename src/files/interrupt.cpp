@@ -1,12 +1,10 @@
-#include "cli/interrupt.h"
+#include "files/interrupt.h"
 
 #include <unistd.h>
 
 #include <algorithm>
 #include <string_view>
 #include <vector>
-
-#include "cli/exit_codes.h"
 
 namespace sheaf {
 
@@ -21,6 +19,9 @@ std::vector<std::string>& temporary_files() {
   return files;
 }
 
+// Set once, before any handler.
+int exit_code_of_interrupt = 0;
+
 sigset_t all_interrupts() {
   sigset_t set;
   sigemptyset(&set);
@@ -34,12 +35,13 @@ extern "C" void end_now(int) {
   constexpr std::string_view kSaid = "sheaf: interrupted\n";
   [[maybe_unused]] const ssize_t put =
       ::write(STDERR_FILENO, kSaid.data(), kSaid.size());
-  ::_exit(kInterrupted);
+  ::_exit(exit_code_of_interrupt);
 }
 
 }  // namespace
 
-void end_cleanly_on_interrupt() {
+void end_cleanly_on_interrupt(int exit_code) {
+  exit_code_of_interrupt = exit_code;
   temporary_files();  // made here, not first in the handler
   for (const int signal : kInterrupts) {
     struct sigaction before {};

@@ -1,4 +1,4 @@
-#include "cli/folder_watch.h"
+#include "files/folder_watch.h"
 
 #include <poll.h>
 #include <sys/inotify.h>
@@ -7,15 +7,13 @@
 #include <array>
 #include <cerrno>
 #include <cstring>
-#include <filesystem>
 
 #include <fmt/format.h>
 
 #include "base/error.h"
+#include "files/path.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -36,7 +34,7 @@ FolderWatch::~FolderWatch() { ::close(queue_); }
 
 void FolderWatch::watch(const std::set<std::string>& files) {
   for (const std::string& file : files) {
-    fs::path folder = fs::path(file).parent_path();
+    FilePath folder = FilePath(file).parent_path();
     if (folder.empty()) folder = ".";
     auto known = folders_.find(folder.string());
     if (known == folders_.end()) {
@@ -45,7 +43,7 @@ void FolderWatch::watch(const std::set<std::string>& files) {
       if (number < 0) continue;
       known = folders_.emplace(folder.string(), number).first;
     }
-    names_[known->second].insert(fs::path(file).filename().string());
+    names_[known->second].insert(FilePath(file).filename().string());
   }
   if (!names_.empty()) return;
   throw MachineError("none of the files' folders can be watched");

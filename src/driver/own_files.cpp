@@ -1,20 +1,12 @@
-#include "cli/own_files.h"
-
-#include <fcntl.h>
-#include <sys/stat.h>
-#include <unistd.h>
+#include "driver/own_files.h"
 
 #include <algorithm>
-#include <cerrno>
 #include <string>
 
 #include "base/utf8.h"
-#include "files/descriptor.h"
 #include "planning/block_list.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
@@ -90,33 +82,6 @@ bool is_blocked_words(std::string_view text) {
   return true;
 }
 
-std::string read_part(int file, std::uint64_t begin, std::size_t size) {
-  std::string part(size, '\0');
-  std::size_t done = 0;
-  while (done < size) {
-    const ssize_t got = ::pread(file, part.data() + done, size - done,
-                                static_cast<off_t>(begin + done));
-    if (got < 0 && errno == EINTR) continue;
-    if (got <= 0) break;
-    done += static_cast<std::size_t>(got);
-  }
-  part.resize(done);
-  return part;
-}
-
-std::optional<std::uint64_t> size_of(int file) {
-  struct stat about {};
-  if (::fstat(file, &about) != 0 || !S_ISREG(about.st_mode)) {
-    return std::nullopt;
-  }
-  return static_cast<std::uint64_t>(about.st_size);
-}
-
-// Opening without blocking keeps a named pipe from holding Sheaf up.
-Descriptor opened(const fs::path& path) {
-  return Descriptor(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK));
-}
-
 }  // namespace
 
 bool is_own_text(OwnKind kind, std::string_view text) {
@@ -135,45 +100,68 @@ bool is_own_text(OwnKind kind, std::string_view text) {
   return false;
 }
 
-std::optional<OwnPdf> own_pdf(int file) {
-  const auto size = size_of(file);
-  if (!size) return std::nullopt;
-  return read_own_pdf(*size, [file](std::uint64_t begin, std::size_t most) {
-    return read_part(file, begin, most);
+namespace {
+
+std::optional<OwnPdf> own_pdf(const OpenFile& file) {
+  return read_own_pdf(file.size(), [&](std::uint64_t begin, std::size_t most) {
+    return file.read(begin, most);
   });
 }
 
-bool is_own(OwnKind kind, int file) {
+template <OwnKind kind>
+bool is_of(const OpenFile& file) {
+  return is_own(kind, file);
+}
+
+}  // namespace
+
+bool is_own(OwnKind kind, const OpenFile& file) {
   if (kind == OwnKind::pdf) return own_pdf(file).has_value();
-  const auto size = size_of(file);
-  return size && *size <= kLargestText &&
-         is_own_text(kind, read_part(file, 0, kLargestText));
+  return file.size() <= kLargestText &&
+         is_own_text(kind, file.read(0, kLargestText));
 }
 
-bool is_own(OwnKind kind, const fs::path& path) {
-  const Descriptor file = opened(path);
-  return file && is_own(kind, file.number());
+bool is_own(OwnKind kind, const Files& files, const FilePath& path) {
+  const auto file = files.open(path);
+  return file && is_own(kind, *file);
 }
 
-std::optional<OwnPdf> own_pdf(const fs::path& path) {
-  const Descriptor file = opened(path);
-  return file ? own_pdf(file.number()) : std::nullopt;
+std::optional<OwnPdf> own_pdf(const Files& files, const FilePath& path) {
+  const auto file = files.open(path);
+  return file ? own_pdf(*file) : std::nullopt;
 }
 
-std::string_view why_not_own(OwnKind kind) {
+const OwnForm& own_form(OwnKind kind) {
+  static constexpr OwnForm kPdf = {.is_own = is_of<OwnKind::pdf>,
+                                   .why_not = "not a PDF as Sheaf made it",
+                                   .can_be_made_again = true};
+  static constexpr OwnForm kDependencies = {
+      .is_own = is_of<OwnKind::dependencies>,
+      .why_not = "not a dependency file that Sheaf made",
+      .can_be_made_again = true};
+  static constexpr OwnForm kReview = {
+      .is_own = is_of<OwnKind::review>,
+      .why_not = "not a file that `sheaf review` wrote"};
+  static constexpr OwnForm kMadeFrom = {
+      .is_own = is_of<OwnKind::made_from>,
+      .why_not = "not a record of `sheaf build`",
+      .can_be_made_again = true};
+  static constexpr OwnForm kBlockedWords = {
+      .is_own = is_of<OwnKind::blocked_words>,
+      .why_not = "not a list of words that are not to be suggested"};
   switch (kind) {
     case OwnKind::pdf:
-      return "not a PDF as Sheaf made it";
+      return kPdf;
     case OwnKind::dependencies:
-      return "not a dependency file that Sheaf made";
+      return kDependencies;
     case OwnKind::review:
-      return "not a file that `sheaf review` wrote";
+      return kReview;
     case OwnKind::made_from:
-      return "not a record of `sheaf build`";
+      return kMadeFrom;
     case OwnKind::blocked_words:
       break;
   }
-  return "not a list of words that are not to be suggested";
+  return kBlockedWords;
 }
 
 }  // namespace sheaf

@@ -1,4 +1,4 @@
-#include "cli/output_files.h"
+#include "files/disk_output.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -10,12 +10,13 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <new>
 #include <string>
+#include <system_error>
 #include <tuple>
 
-#include "cli/file_rights.h"
-#include "cli/interrupt.h"
-#include "files/files.h"
+#include "files/file_rights.h"
+#include "files/interrupt.h"
 
 namespace sheaf {
 
@@ -26,17 +27,14 @@ namespace {
 constexpr std::string_view kPrefix = ".sheaf-writing-";
 constexpr std::size_t kSigns = 6;
 
-[[noreturn]] void fail_to_write(const fs::path& path, std::string_view why) {
-  throw MachineError(fmt::format("cannot write {}: {}", path.string(), why));
-}
-
-[[noreturn]] void fail_to_write(const fs::path& path) {
+// The system has said why.
+[[noreturn]] void fail(const FilePath& path) {
   fail_to_write(path, std::strerror(errno));
 }
 
-fs::path folder_of(const fs::path& target) {
-  const fs::path parent = target.parent_path();
-  return parent.empty() ? fs::path(".") : parent;
+FilePath folder_of(const FilePath& target) {
+  const FilePath parent = target.parent_path();
+  return parent.empty() ? FilePath(".") : parent;
 }
 
 // A name as `add` makes them.
@@ -48,7 +46,7 @@ bool is_temporary(const std::string& name) {
          });
 }
 
-void remove_leftover(const fs::path& path) {
+void remove_leftover(const FilePath& path) {
   const Descriptor file(
       ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
   struct stat about {};
@@ -58,7 +56,7 @@ void remove_leftover(const fs::path& path) {
   if (is_free) ::unlink(path.c_str());
 }
 
-void remove_leftovers(const fs::path& folder) {
+void remove_leftovers(const FilePath& folder) {
   std::error_code fault;
   fs::directory_iterator entry(folder, fault);
   for (; !fault && entry != fs::directory_iterator(); entry.increment(fault)) {
@@ -69,11 +67,11 @@ void remove_leftovers(const fs::path& folder) {
 }
 
 // What a link leads to; anything else is itself.
-fs::path behind_links(const fs::path& target) {
+FilePath behind_links(const FilePath& target) {
   std::error_code fault;
   if (!fs::is_symlink(fs::symlink_status(target, fault))) return target;
-  fs::path real = fs::canonical(target, fault);
-  check_memory(fault);
+  FilePath real = fs::canonical(target, fault);
+  if (fault == std::errc::not_enough_memory) throw std::bad_alloc();
   if (fault) {
     fail_to_write(target, "it is a link to something that is not there");
   }
@@ -83,13 +81,13 @@ fs::path behind_links(const fs::path& target) {
 // Makes and locks a file beside the target; it is on the list of what an
 // interrupt removes. Another run may take a file without a lock for a leftover,
 // so the lock counts only if the file is still there.
-Descriptor make_temporary(const fs::path& target, fs::path& path) {
+Descriptor make_temporary(const FilePath& target, FilePath& path) {
   const HoldInterrupts hold;
   for (;;) {
     std::string name =
         (target.parent_path() / kPrefix).string() + std::string(kSigns, 'X');
     Descriptor file(::mkostemp(name.data(), O_CLOEXEC));
-    if (!file) fail_to_write(target);
+    if (!file) fail(target);
     path = name;
     struct stat about {};
     const bool locked = ::flock(file.number(), LOCK_EX | LOCK_NB) == 0;
@@ -102,11 +100,11 @@ Descriptor make_temporary(const fs::path& target, fs::path& path) {
   }
 }
 
-void write_all(int file, std::string_view bytes, const fs::path& target) {
+void write_all(int file, std::string_view bytes, const FilePath& target) {
   while (!bytes.empty()) {
     const ssize_t put = ::write(file, bytes.data(), bytes.size());
     if (put < 0 && errno == EINTR) continue;
-    if (put <= 0) fail_to_write(target);
+    if (put <= 0) fail(target);
     bytes.remove_prefix(static_cast<std::size_t>(put));
   }
 }
@@ -120,7 +118,7 @@ bool has_been_taken(int file) {
 
 }  // namespace
 
-OutputFiles::~OutputFiles() {
+DiskOutput::~DiskOutput() {
   const HoldInterrupts hold;
   for (const Pending& p : pending_) {
     ::unlink(p.temporary.c_str());
@@ -128,7 +126,7 @@ OutputFiles::~OutputFiles() {
   }
 }
 
-void OutputFiles::open_folder(const fs::path& path) {
+void DiskOutput::open_folder(const FilePath& path) {
   std::error_code fault;
   fs::create_directories(path, fault);
   if (fault) {
@@ -137,7 +135,7 @@ void OutputFiles::open_folder(const fs::path& path) {
   }
   Descriptor file(::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   struct stat about {};
-  if (!file || ::fstat(file.number(), &about) != 0) fail_to_write(path);
+  if (!file || ::fstat(file.number(), &about) != 0) fail(path);
   // A folder may have several names, and is held once.
   const bool known = std::ranges::any_of(folders_, [&](const Folder& folder) {
     return folder.device == about.st_dev && folder.number == about.st_ino;
@@ -149,105 +147,82 @@ void OutputFiles::open_folder(const fs::path& path) {
 
 // The file that is in the way, open; none where nothing is. Only a file may be
 // replaced: not a folder, nor a device (`--deps /dev/null`).
-Descriptor OutputFiles::open_replaced(Pending& pending) {
-  const fs::path& target = pending.target;
+std::unique_ptr<OpenDescriptor> DiskOutput::open_replaced(Pending& pending) {
+  const FilePath& target = pending.target;
   struct stat about {};
   pending.replaces = ::lstat(target.c_str(), &about) == 0;
   if (!pending.replaces && errno != ENOENT && errno != ENOTDIR) {
-    fail_to_write(target);
+    fail(target);
   }
-  if (!pending.replaces) {
-    if (!pending.before) return {};
-    throw FileChanged(
-        fmt::format("{} is gone since it was read", target.string()));
-  }
-  if (!S_ISREG(about.st_mode)) {
+  if (pending.replaces && !S_ISREG(about.st_mode)) {
     fail_to_write(target, S_ISDIR(about.st_mode)
                               ? "there is a folder of that name"
                               : "there is something of that name that is not a "
                                 "file");
   }
-  Descriptor file(
-      ::open(target.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOFOLLOW));
-  if (pending.kind && !(file && is_own(*pending.kind, file.number()))) {
-    throw MachineError(fmt::format(
-        "{} is there already and is {}, so it is left alone; {}",
-        target.string(), why_not_own(*pending.kind), pending.way_out));
+  auto file = pending.replaces ? open_for_reading(target, false) : nullptr;
+  if (pending.replaces && !file && pending.allowed.before) {
+    fail(target);
   }
-  if (pending.kind) return file;
-  if (!pending.before) {
-    throw FileChanged(
-        fmt::format("{} is there already, and is left alone", target.string()));
-  }
-  if (!file) fail_to_write(target);
-  if (read_file(target, pending.before->size()) != *pending.before) {
-    throw FileChanged(fmt::format(
-        "{} was changed by someone else in the meantime, and is left as it is "
-        "now; say the same again",
-        target.string()));
-  }
+  check_in_the_way(target, pending.allowed, pending.replaces, file.get());
   return file;
 }
 
-// Waiting for the disk is for what nobody could make again.
-bool OutputFiles::can_be_made_again(const Pending& pending) {
-  return pending.kind == OwnKind::pdf || pending.kind == OwnKind::made_from ||
-         pending.kind == OwnKind::dependencies;
-}
-
-void OutputFiles::put(Pending pending, std::string_view bytes) {
+void DiskOutput::put(Pending pending, std::string_view bytes) {
   pending.target = behind_links(pending.target);
-  const fs::path target = pending.target;
+  const FilePath target = pending.target;
   open_folder(folder_of(target));
-  const Descriptor replaced = open_replaced(pending);
+  const auto replaced = open_replaced(pending);
   pending_.reserve(pending_.size() + 1);
   pending.file = make_temporary(target, pending.temporary);
   const int file = pending.file.number();
-  const bool must_last = !can_be_made_again(pending);
+  // Waiting for the disk is for what nobody could make again.
+  const auto& form = pending.allowed.form;
+  const bool must_last = !form || !form->can_be_made_again;
   must_last_ |= must_last;
   pending_.push_back(std::move(pending));
   write_all(file, bytes, target);
-  const bool good =
-      replaced ? keep_rights(replaced.number(), file) : give_usual_rights(file);
+  const bool good = replaced ? keep_rights(replaced->number(), file)
+                             : give_usual_rights(file);
   if (!good || !(must_last ? ::fsync(file) == 0 : has_been_taken(file))) {
-    fail_to_write(target);
+    fail(target);
   }
 }
 
-void OutputFiles::check(const fs::path& target, OwnKind kind,
-                        std::string_view way_out) {
+void DiskOutput::check(const FilePath& target, const OwnForm& form,
+                       std::string_view way_out) {
   Pending pending;
   pending.target = behind_links(target);
-  pending.kind = kind;
-  pending.way_out = way_out;
+  pending.allowed.form = form;
+  pending.allowed.way_out = way_out;
   open_replaced(pending);
 }
 
-void OutputFiles::add(const fs::path& target, std::string_view bytes,
-                      OwnKind kind, std::string_view way_out) {
+void DiskOutput::add(const FilePath& target, std::string_view bytes,
+                     const OwnForm& form, std::string_view way_out) {
   Pending pending;
   pending.target = target;
-  pending.kind = kind;
-  pending.way_out = way_out;
+  pending.allowed.form = form;
+  pending.allowed.way_out = way_out;
   put(std::move(pending), bytes);
 }
 
-void OutputFiles::add_new(const fs::path& target, std::string_view bytes) {
+void DiskOutput::add_new(const FilePath& target, std::string_view bytes) {
   Pending pending;
   pending.target = target;
   put(std::move(pending), bytes);
 }
 
-void OutputFiles::rewrite(const fs::path& target, std::string_view bytes,
-                          std::string before) {
+void DiskOutput::rewrite(const FilePath& target, std::string_view bytes,
+                         std::string before) {
   Pending pending;
   pending.target = target;
-  pending.before = std::move(before);
+  pending.allowed.before = std::move(before);
   put(std::move(pending), bytes);
 }
 
 // In one order for all runs, so that none waits for another that waits for it.
-void OutputFiles::hold_folders() {
+void DiskOutput::hold_folders() {
   std::ranges::sort(folders_, {}, [](const Folder& folder) {
     return std::tuple(folder.device, folder.number);
   });
@@ -259,12 +234,12 @@ void OutputFiles::hold_folders() {
 
 // What was not there a moment ago is never replaced, not even where it came
 // since then.
-void OutputFiles::put_in_place(Pending& pending) {
+void DiskOutput::put_in_place(Pending& pending) {
   open_replaced(pending);
   const char* from = pending.temporary.c_str();
   const char* to = pending.target.c_str();
   if (pending.replaces) {
-    if (::rename(from, to) != 0) fail_to_write(pending.target);
+    if (::rename(from, to) != 0) fail(pending.target);
     return;
   }
   if (::renameat2(AT_FDCWD, from, AT_FDCWD, to, RENAME_NOREPLACE) == 0) return;
@@ -279,12 +254,12 @@ void OutputFiles::put_in_place(Pending& pending) {
       ::rename(from, to) == 0) {
     return;
   }
-  if (errno != EEXIST) fail_to_write(pending.target);
+  if (errno != EEXIST) fail(pending.target);
   throw FileChanged(fmt::format("{} is there already, and is left alone",
                                 pending.target.string()));
 }
 
-void OutputFiles::finish() {
+void DiskOutput::finish() {
   hold_folders();
   const HoldInterrupts hold;
   for (Pending& pending : pending_) open_replaced(pending);

@@ -1,4 +1,4 @@
-#include "cli/file_rights.h"
+#include "files/file_rights.h"
 
 #include <sys/stat.h>
 #include <sys/xattr.h>

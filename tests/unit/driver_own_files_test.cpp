@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "cli/own_files.h"
+#include "driver/own_files.h"
 #include "driver/pdf_titles.h"
 
 namespace sheaf {

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+
+namespace sheaf {
+
+/// What a run is given besides files: its standard streams and its environment.
+
+/// A closed standard stream would be the first file that Sheaf opens, and what
+/// is meant for the one would land in the other. In its place comes one that
+/// can be neither read nor written. To be called first of all.
+void fill_closed_streams();
+
+/// Reads standard input to its end, and no further than one byte over the
+/// limit.
+std::string read_standard_input(std::size_t limit);
+
+/// Whether standard error, where messages go, is a terminal.
+bool messages_go_to_terminal();
+/// Whether they may be coloured, too: `NO_COLOR` is not set.
+bool messages_may_have_colour();
+
+}  // namespace sheaf
