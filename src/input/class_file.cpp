@@ -20,9 +20,9 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t kMostLearners = 100;
-constexpr std::size_t kMostSheets = 40;
+constexpr std::size_t kMostExtraSheets = 40;
 constexpr std::size_t kMostReviewWords = 100;
-constexpr std::string_view kExample = "learners: B7, C3, D1";
+constexpr std::string_view kClassExample = "learners: B7, C3, D1";
 constexpr std::array<std::string_view, 3> kSpacings = {"normal", "wide",
                                                        "wider"};
 
@@ -98,7 +98,7 @@ constexpr std::array kSettingsKeys = {
     SettingsKey{"extra", "extra: trace, cover-write",
                 "sheets for more practice",
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
-                  s.extra = read_names(field, kMostSheets, d);
+                  s.extra = read_names(field, kMostExtraSheets, d);
                 }},
     SettingsKey{"review-words", "review-words: ship shed",
                 "the learner's own words to review",
@@ -239,7 +239,7 @@ class ClassReader {
       }
       return;
     }
-    for (const PlacedWord& code : read_names({"learners", value, kExample},
+    for (const PlacedWord& code : read_names({"learners", value, kClassExample},
                                              kMostLearners, diagnostics_)) {
       add_learner(code, nullptr, learners.key.span);
     }
@@ -354,7 +354,7 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
   ClassFile class_file;
   class_file.file = &file;
   Diagnostics form;
-  const auto keys = read_keys(file, "a class", kExample, form);
+  const auto keys = read_keys(file, "a class", kClassExample, form);
   pass_on_form_faults(form, diagnostics);
   if (!keys || !is_kind(FileKind::learners, *keys, diagnostics)) {
     return class_file;
@@ -363,7 +363,8 @@ ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
   ClassReader(class_file, found).read(*keys);
   pass_on_without_names(found, lines_with_names(*keys), diagnostics);
   require_key(file, *keys, "learners", "the class has no learners",
-              fmt::format("add a line such as `{}`", kExample), diagnostics);
+              fmt::format("add a line such as `{}`", kClassExample),
+              diagnostics);
   return class_file;
 }
 

@@ -10,7 +10,7 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t kMostSheets = 200;
-constexpr std::string_view kExample = "sheets: [discovery, sound-boxes]";
+constexpr std::string_view kLayoutExample = "sheets: [discovery, sound-boxes]";
 constexpr std::string_view kHelp =
     "write one sheet a line, as in `- discovery`, and its options two spaces "
     "further right in the lines beneath, after `- sound-boxes:`";
@@ -50,7 +50,7 @@ bool read_entry(const Value& item, LayoutFile::SheetEntry& entry,
 void read_sheets(const Value& value, LayoutFile& layout,
                  Diagnostics& diagnostics) {
   if (value.kind != Value::Kind::list || value.items.empty()) {
-    report_wrong_kind({"sheets", value, kExample}, diagnostics);
+    report_wrong_kind({"sheets", value, kLayoutExample}, diagnostics);
     return;
   }
   for (const Value& item : value.items) {
@@ -72,7 +72,7 @@ void read_sheets(const Value& value, LayoutFile& layout,
 }  // namespace
 
 LayoutFile read_layout_file(const SourceFile& file, Diagnostics& diagnostics) {
-  auto keys = read_keys(file, "a layout", kExample, diagnostics);
+  auto keys = read_keys(file, "a layout", kLayoutExample, diagnostics);
   if (!keys || !is_kind(FileKind::layout, *keys, diagnostics)) {
     LayoutFile layout;
     layout.file = &file;
@@ -93,7 +93,7 @@ LayoutFile read_layout_keys(const SourceFile& file, Value keys,
                       keys.entries.empty() ? Span{&file, 0, 0}
                                            : keys.entries.front().key.span,
                       "the layout names no sheets",
-                      fmt::format("add a line such as `{}`", kExample));
+                      fmt::format("add a line such as `{}`", kLayoutExample));
   }
   for (ValueEntry& entry : keys.entries) {
     if (entry.key.value == "sheaf") {

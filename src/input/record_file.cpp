@@ -20,7 +20,7 @@ constexpr std::size_t kMostRecords = 500;
 constexpr std::size_t kMostLearners = 100;
 constexpr int kMostChances = 999;
 constexpr int kLongestAttempt = 500;
-constexpr std::string_view kExample = "date: 2026-03-12";
+constexpr std::string_view kRecordExample = "date: 2026-03-12";
 constexpr std::string_view kBlank = ".";
 
 struct KindName {
@@ -205,8 +205,8 @@ std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
 }
 
 using RecordKey = KeySpec<Record>;
-constexpr std::array kKeys = {
-    RecordKey{"date", kExample, "the day of the writing", date_key},
+constexpr std::array kRecordKeys = {
+    RecordKey{"date", kRecordExample, "the day of the writing", date_key},
     RecordKey{"lesson", "lesson: oa.yaml", "the lesson it belongs to",
               [](const Field& field, Record& record, Diagnostics& d) {
                 record.lesson = read_file_name(field, d);
@@ -318,7 +318,7 @@ void read_one(const Value& keys, const Record& defaults, RecordFile& into,
   const int errors = d.error_count();
   Record record = defaults;
   record.span = keys.span;
-  read_by_table<Record>(keys, kKeys, "a record", record, d);
+  read_by_table<Record>(keys, kRecordKeys, "a record", record, d);
   // What is there and wrong has been told; it is not missing as well.
   if (d.error_count() == errors) {
     const Span place =
@@ -371,7 +371,7 @@ void read_records(Value keys, RecordFile& into, Diagnostics& d) {
     return entry.key.value == "records";
   });
   Record defaults;
-  read_by_table<Record>(keys, kKeys, "a record", defaults, d);
+  read_by_table<Record>(keys, kRecordKeys, "a record", defaults, d);
   read_several(records, defaults, into, d);
 }
 
@@ -428,7 +428,7 @@ RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {
   RecordFile record_file;
   record_file.file = &file;
   Diagnostics form;
-  auto keys = read_keys(file, "a record", kExample, form);
+  auto keys = read_keys(file, "a record", kRecordExample, form);
   pass_on_form_faults(form, diagnostics);
   if (!keys || !is_kind(FileKind::record, *keys, diagnostics)) {
     return record_file;

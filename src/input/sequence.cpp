@@ -19,7 +19,7 @@ namespace {
 constexpr std::size_t kMostSteps = 200;
 constexpr std::size_t kMostPatterns = 40;
 constexpr int kHighestNumber = 999;
-constexpr std::string_view kExample = "steps: [short i, sh, ck]";
+constexpr std::string_view kSequenceExample = "steps: [short i, sh, ck]";
 
 using StepKey = KeySpec<SequenceStep>;
 constexpr std::array kStepKeys = {
@@ -54,7 +54,8 @@ std::optional<SequenceStep> read_step(const Value& item, Diagnostics& d) {
     return step;
   }
   if (item.kind == Value::Kind::text) {
-    step.patterns = read_names({"steps", item, kExample}, kMostPatterns, d);
+    step.patterns =
+        read_names({"steps", item, kSequenceExample}, kMostPatterns, d);
     return step;
   }
   d.error(
@@ -148,7 +149,7 @@ void read_steps(const Field& field, SequenceFile& sequence, Diagnostics& d) {
 }
 
 using SequenceKey = KeySpec<SequenceFile>;
-constexpr std::array kKeys = {
+constexpr std::array kSequenceKeys = {
     SequenceKey{"sheaf", "sheaf: 1", "version of the format",
                 [](const Field& field, SequenceFile&, Diagnostics& d) {
                   Spanned<int> version{1, {}};
@@ -186,14 +187,15 @@ constexpr std::array kKeys = {
                 [](const Field& field, SequenceFile& s, Diagnostics& d) {
                   s.note = read_lines(field, LineBreaks::paragraphs, d);
                 }},
-    SequenceKey{"steps", kExample, "the steps in the order of teaching",
+    SequenceKey{"steps", kSequenceExample, "the steps in the order of teaching",
                 read_steps},
 };
 
 }  // namespace
 
 SequenceFile read_sequence(const SourceFile& file, Diagnostics& diagnostics) {
-  const auto keys = read_keys(file, "a sequence", kExample, diagnostics);
+  const auto keys =
+      read_keys(file, "a sequence", kSequenceExample, diagnostics);
   if (!keys || !is_kind(FileKind::sequence, *keys, diagnostics)) {
     SequenceFile sequence;
     sequence.file = &file;
@@ -206,7 +208,8 @@ SequenceFile read_sequence_keys(const SourceFile& file, const Value& keys,
                                 Diagnostics& diagnostics) {
   SequenceFile sequence;
   sequence.file = &file;
-  read_by_table<SequenceFile>(keys, kKeys, "a sequence", sequence, diagnostics);
+  read_by_table<SequenceFile>(keys, kSequenceKeys, "a sequence", sequence,
+                              diagnostics);
   require_key(file, keys, "steps", "the sequence has no steps",
               "add `steps:` and beneath it one line a step, as in `  - "
               "patterns: sh`",
@@ -214,7 +217,7 @@ SequenceFile read_sequence_keys(const SourceFile& file, const Value& keys,
   return sequence;
 }
 
-std::vector<KeyNote> sequence_keys() { return notes_of(kKeys); }
+std::vector<KeyNote> sequence_keys() { return notes_of(kSequenceKeys); }
 std::vector<KeyNote> step_keys() { return notes_of(kStepKeys); }
 
 const SequenceStep* find_step(const SequenceFile& sequence,

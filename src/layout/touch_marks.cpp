@@ -11,7 +11,7 @@ using namespace literals;
 constexpr Length kDot = 3.2_mm;
 constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
-constexpr Ink kGuide = 90;
+constexpr Ink kMarkGuide = 90;
 constexpr Ink kShade = 215;
 
 }  // namespace
@@ -142,7 +142,7 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
 
 void TouchWord::draw_marks(Block& block, Point at) const {
   const Stroke guide{options_.guide_weight * 2,
-                     kGuide,
+                     kMarkGuide,
                      {Length(), options_.guide_weight * 6},
                      true};
   if (options_.marks == MarkStyle::lines) {
@@ -198,7 +198,7 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
 }
 
 void TouchWord::draw_arrow(Block& block, Point at) const {
-  const Stroke stroke{options_.guide_weight * 2, kGuide, {}, true};
+  const Stroke stroke{options_.guide_weight * 2, kMarkGuide, {}, true};
   const Length head = 2_mm;
   const Point tip{at.x + width_, at.y};
   block.line(at, tip, stroke);

@@ -10,9 +10,9 @@ namespace sheaf {
 namespace {
 
 constexpr int kMostEndings = 2;
-constexpr std::size_t kShortestPart = 3;
+constexpr std::size_t kShortestBathPart = 3;
 // The other part of a compound is a word that people meet.
-constexpr int kLargestPartList = 50;
+constexpr int kLargestBathList = 50;
 
 // Letters of a word that are those of a word of the list.
 struct Part {
@@ -32,7 +32,7 @@ class Parts {
     if (depth > kMostEndings) return {};
     std::vector<Part> found;
     take_off_ending(word, [&](const EndingAnalysis& a) {
-      if (a.base.size() < kShortestPart) return -1;
+      if (a.base.size() < kShortestBathPart) return -1;
       auto parts = of(a.base, depth + 1);
       if (parts.empty()) return -1;
       found = std::move(parts);
@@ -57,7 +57,7 @@ class Parts {
   // of one.
   std::vector<Part> of_part(const std::string& part, std::size_t at,
                             int depth) const {
-    if (part.size() < kShortestPart) return {};
+    if (part.size() < kShortestBathPart) return {};
     const bool listed =
         sources_.bath.contains(part) || sources_.bath.contains("+" + part);
     if (!listed && !is_word(part)) return {};
@@ -81,8 +81,8 @@ class Parts {
 
   bool is_word(const std::string& word) const {
     const auto listed = sources_.lists.find(word);
-    return word.size() >= kShortestPart && listed != sources_.lists.end() &&
-           !listed->second.name && listed->second.tier <= kLargestPartList;
+    return word.size() >= kShortestBathPart && listed != sources_.lists.end() &&
+           !listed->second.name && listed->second.tier <= kLargestBathList;
   }
 
   // Words that the list names as having no such vowel, and their forms.
@@ -91,8 +91,8 @@ class Parts {
     if (depth > kMostEndings) return false;
     const EndingAnalysis ending =
         take_off_ending(word, [&](const EndingAnalysis& a) {
-          const bool excluded =
-              a.base.size() >= kShortestPart && is_excluded(a.base, depth + 1);
+          const bool excluded = a.base.size() >= kShortestBathPart &&
+                                is_excluded(a.base, depth + 1);
           return excluded ? 0 : -1;
         });
     return static_cast<bool>(ending);

@@ -15,7 +15,7 @@ using P = Phoneme;
 
 constexpr int kDeepest = 3;
 // Parts of a compound must be words that people meet.
-constexpr int kLargestPartList = 40;
+constexpr int kLargestCompoundList = 40;
 
 bool same_or_weak(P a, P b) {
   const auto weak = [](P p) { return p == P::ax || p == P::ih; };
@@ -32,7 +32,7 @@ struct Affix {
   std::string_view graphemes = {};
 };
 
-constexpr std::array kPrefixes = {
+constexpr std::array kPrefixRows = {
     Affix{"under", "'ah n|d er"}, Affix{"inter", "ih n|t er"},
     Affix{"super", "'s uw|p er"}, Affix{"over", "'ow|v er"},
     Affix{"anti", "'ae n|t iy"},  Affix{"fore", "'f ao r"},
@@ -45,7 +45,7 @@ constexpr std::array kPrefixes = {
     Affix{"im", "ih m"},
 };
 
-constexpr std::array kSuffixes = {
+constexpr std::array kSuffixRows = {
     Affix{"able", "ax|b ax l"},
     Affix{"ably", "ax|b l iy"},
     Affix{"ability", "ax|b ih|l ih|t iy"},
@@ -288,7 +288,7 @@ WordDeriver::Records WordDeriver::respelled(const std::string& word,
 WordDeriver::Records WordDeriver::with_prefix(const std::string& word,
                                               int depth) {
   Records result;
-  for (const Affix& prefix : kPrefixes) {
+  for (const Affix& prefix : kPrefixRows) {
     if (!word.starts_with(prefix.letters)) continue;
     const std::string rest = word.substr(prefix.letters.size());
     if (rest.size() < 3 || tier_(rest) == 0) continue;
@@ -317,7 +317,7 @@ WordDeriver::Records WordDeriver::with_prefix(const std::string& word,
 WordDeriver::Records WordDeriver::with_suffix(const std::string& word,
                                               int depth) {
   Records result;
-  for (const Affix& suffix : kSuffixes) {
+  for (const Affix& suffix : kSuffixRows) {
     if (!word.ends_with(suffix.letters)) continue;
     const std::string stem =
         word.substr(0, word.size() - suffix.letters.size());
@@ -369,7 +369,7 @@ WordDeriver::Records WordDeriver::compound(const std::string& word) {
   // The most even split of two common words.
   const auto fits = [&](const std::string& part) {
     const int tier = tier_(part);
-    return part.size() >= 3 && tier > 0 && tier <= kLargestPartList &&
+    return part.size() >= 3 && tier > 0 && tier <= kLargestCompoundList &&
            find_(part) != nullptr;
   };
   std::size_t best = 0;

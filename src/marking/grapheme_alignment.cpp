@@ -24,12 +24,12 @@ enum Owed : std::uint8_t {
 };
 constexpr std::size_t kOwedCount = 5;
 
-enum class Step : std::uint8_t { start, unit, extra, swap, merged, pay };
+enum class Move : std::uint8_t { start, unit, extra, swap, merged, pay };
 
 struct Cell {
   int cost = kFar;
   std::uint32_t from = 0;
-  Step step = Step::start;
+  Move step = Move::start;
   Kind kind = Kind::missing;
   Fit fit = Fit::usual;
   bool by_speech = false;
@@ -82,7 +82,7 @@ class Table {
     pay(from);
     if (j < letters_.size()) {
       offer(index(i, j + 1, owed), from, extra_cost(i, j),
-            {.step = Step::extra});
+            {.step = Move::extra});
     }
     if (i == target_.size()) return;
     take_unit(from, j, cost::kMissing, {.kind = Kind::missing});
@@ -117,7 +117,7 @@ class Table {
     const bool closes =
         owed == kAnywhere || (owed == kBehindConsonant && may_close_split(j));
     if (closes) {
-      offer(index(i, j + 1, kNothing), from, 0, {.step = Step::pay});
+      offer(index(i, j + 1, kNothing), from, 0, {.step = Move::pay});
     }
   }
 
@@ -139,7 +139,7 @@ class Table {
     const TargetUnit& unit = target_[from.i];
     std::size_t owed = from.owed;
     std::size_t next = end;
-    made.step = Step::unit;
+    made.step = Move::unit;
     made.end = static_cast<std::uint8_t>(end);
     if (owed == kInPlace && unit.before_split_e) {
       if (end >= letters_.size() || letters_[end] != 'e') return;
@@ -157,7 +157,7 @@ class Table {
   void open_split(const From& from, std::size_t end, Owed owed, int price,
                   Cell made) {
     if (from.owed != kNothing) return;
-    made.step = Step::unit;
+    made.step = Move::unit;
     made.end = static_cast<std::uint8_t>(end);
     offer(index(from.i + 1, end, owed), from, price, made);
   }
@@ -248,12 +248,12 @@ class Table {
     if (from.j + length > letters_.size()) return;
     const std::string_view span = letters_.substr(from.j, length);
     if (span.starts_with(second.grapheme) && span.ends_with(first.grapheme)) {
-      take_two(from, from.j + length, cost::kSwapped, Step::swap);
+      take_two(from, from.j + length, cost::kSwapped, Move::swap);
     } else if (length > 2) {
       std::string mixed = first.grapheme + second.grapheme;
       std::swap(mixed[first.grapheme.size() - 1], mixed[first.grapheme.size()]);
       if (span == mixed) {
-        take_two(from, from.j + length, cost::kBroken, Step::swap);
+        take_two(from, from.j + length, cost::kBroken, Move::swap);
       }
     }
   }
@@ -265,7 +265,7 @@ class Table {
     const std::string mixed = second + first.grapheme[0] + "e";
     if (from.owed == kNothing &&
         letters_.substr(from.j, mixed.size()) == mixed) {
-      take_two(from, from.j + mixed.size(), cost::kSwapped, Step::swap);
+      take_two(from, from.j + mixed.size(), cost::kSwapped, Move::swap);
     }
   }
 
@@ -279,7 +279,7 @@ class Table {
     }
     const std::size_t end = from.j + mixed.size();
     offer(index(from.i + 2, end, kInPlace), from, cost::kSwapped,
-          {.step = Step::swap, .end = static_cast<std::uint8_t>(end)});
+          {.step = Move::swap, .end = static_cast<std::uint8_t>(end)});
   }
 
   // One written grapheme for two of the target: thanx.
@@ -297,10 +297,10 @@ class Table {
     if (end == 0) return;
     const std::string_view span = letters_.substr(from.j, end - from.j);
     if (span == first.grapheme + second.grapheme) return;
-    take_two(from, end, 2 * cost::kPlausible + cost::kUnusual, Step::merged);
+    take_two(from, end, 2 * cost::kPlausible + cost::kUnusual, Move::merged);
   }
 
-  void take_two(const From& from, std::size_t end, int price, Step step) {
+  void take_two(const From& from, std::size_t end, int price, Move step) {
     std::size_t owed = from.owed;
     if (owed == kOpened || owed == kBehindConsonant) return;
     std::size_t next = end;
@@ -319,20 +319,20 @@ class Table {
     std::size_t at = index(target_.size(), letters_.size(), kNothing);
     result.cost = cells_[at].cost;
     int paid_at = -1;
-    while (cells_[at].step != Step::start) {
+    while (cells_[at].step != Move::start) {
       const Cell& cell = cells_[at];
       const std::size_t owed = at % kOwedCount;
       const std::size_t from_owed = cell.from % kOwedCount;
       const std::size_t i = cell.from / kOwedCount / (letters_.size() + 1);
       const std::size_t j = cell.from / kOwedCount % (letters_.size() + 1);
       switch (cell.step) {
-        case Step::pay:
+        case Move::pay:
           paid_at = static_cast<int>(j);
           break;
-        case Step::extra:
+        case Move::extra:
           result.extra.push_back(j);
           break;
-        case Step::unit: {
+        case Move::unit: {
           AlignedGrapheme& unit = result.units[i];
           unit = {cell.kind, j, cell.end, -1, cell.fit, cell.by_speech};
           if (from_owed == kInPlace && owed == kNothing) paid_at = cell.end;
@@ -341,16 +341,16 @@ class Table {
           }
           break;
         }
-        case Step::swap:
-        case Step::merged: {
+        case Move::swap:
+        case Move::merged: {
           const Kind kind =
-              cell.step == Step::swap ? Kind::moved : Kind::plausible;
+              cell.step == Move::swap ? Kind::moved : Kind::plausible;
           if (from_owed == kInPlace && owed == kNothing) paid_at = cell.end;
           result.units[i] = {kind, j, cell.end, -1, Fit::unusual, false};
           result.units[i + 1] = {kind, j, cell.end, -1, Fit::unusual, false};
           break;
         }
-        case Step::start:
+        case Move::start:
           break;
       }
       at = cell.from;

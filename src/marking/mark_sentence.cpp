@@ -10,7 +10,7 @@
 namespace sheaf {
 namespace {
 
-using Kind = MarkedWord::Kind;
+using WordKind = MarkedWord::Kind;
 
 // In percent of a word's letters. Another word in the place of one (100) is
 // cheaper than one missing beside one too many.
@@ -124,7 +124,7 @@ class SentenceMarker {
                  std::span<const Reading> target, const MarkingOptions& options)
       : spellings_(spellings), target_(target), options_(options) {}
 
-  void add(std::size_t target, Kind kind, std::string_view written,
+  void add(std::size_t target, WordKind kind, std::string_view written,
            MarkedSentence& sentence) const {
     MarkedWord word{kind, mark(target, written)};
     sentence.sequences += word.attempt.sequences;
@@ -146,9 +146,9 @@ class SentenceMarker {
         best = cut;
       }
     }
-    add(target, Kind::joined, std::string_view(signs).substr(0, best),
+    add(target, WordKind::joined, std::string_view(signs).substr(0, best),
         sentence);
-    add(target + 1, Kind::joined, std::string_view(signs).substr(best),
+    add(target + 1, WordKind::joined, std::string_view(signs).substr(best),
         sentence);
   }
 
@@ -193,14 +193,14 @@ MarkedSentence mark_sentence(const SoundSpellings& spellings,
     if (step.targets == 0) {
       sentence.extra.push_back({words[step.word], step.target});
     } else if (step.words == 0) {
-      marker.add(step.target, Kind::missing, "", sentence);
+      marker.add(step.target, WordKind::missing, "", sentence);
     } else if (step.targets == 2) {
       marker.add_joined(step.target, words[step.word], sentence);
     } else if (step.words == 2) {
-      marker.add(step.target, Kind::split,
+      marker.add(step.target, WordKind::split,
                  words[step.word] + " " + words[step.word + 1], sentence);
     } else {
-      marker.add(step.target, Kind::matched, words[step.word], sentence);
+      marker.add(step.target, WordKind::matched, words[step.word], sentence);
     }
   }
   sentence.capital = !words.empty() && read_written(words[0]).capital;

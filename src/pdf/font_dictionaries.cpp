@@ -12,7 +12,7 @@ namespace {
 
 // Lines of a CMap come in blocks of a hundred at most (Adobe Technical Note
 // 5014).
-constexpr std::size_t kBlock = 100;
+constexpr std::size_t kCodesInBlock = 100;
 
 constexpr std::string_view kSystemInfo =
     "/CIDSystemInfo<</Registry(Adobe)/Ordering(Identity)/Supplement 0>>";
@@ -44,7 +44,7 @@ std::string cmap(std::string_view name, std::string_view type,
       " def\n/WMode 0 def\n1 begincodespacerange\n<0000><FFFF>\n"
       "endcodespacerange\n";
   for (std::size_t code = 1; code < code_count;) {
-    const std::size_t end = std::min(code_count, code + kBlock);
+    const std::size_t end = std::min(code_count, code + kCodesInBlock);
     append_integer(text, static_cast<std::int64_t>(end - code));
     text.append(" begin").append(kind).append("\n");
     for (; code < end; ++code) {

@@ -7,12 +7,11 @@
 #include "base/nearest.h"
 #include "phonics/derive.h"
 #include "phonics/ending_rules.h"
+#include "phonics/word_endings.h"
 
 namespace sheaf {
 namespace {
 
-// Bases are words that people meet.
-constexpr int kLargestBaseList = 50;
 // A step from one spelling to the other weighs as much as this much rarity. An
 // irregular form may look quite different (went), which counts as two steps.
 constexpr int kStep = 25;

@@ -11,9 +11,6 @@ namespace {
 
 using P = Phoneme;
 
-// Bases must be words that people meet; larger lists have "ton" and "et" and
-// nearly any other string.
-constexpr int kLargestBaseList = 50;
 // carelessnesses has more endings than any word that is taught.
 constexpr std::size_t kMostEndings = 4;
 // What stands behind a prefix is longer, so it may be rarer.

@@ -10,6 +10,10 @@
 
 namespace sheaf {
 
+/// A base is a word that people meet: in SCOWL's lists up to this size. Larger
+/// lists have "ton" and "et" and nearly any other string.
+inline constexpr int kLargestBaseList = 50;
+
 /// An ending taken off a word, with the record of the base it leaves; without
 /// one where the base is not in the word list (Quinlan's) or only behind a
 /// prefix (unhelpful: there is help, and no unhelp).

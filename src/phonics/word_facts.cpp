@@ -7,15 +7,14 @@
 
 #include "phonics/alike.h"
 #include "phonics/compound.h"
+#include "phonics/word_endings.h"
 
 namespace sheaf {
 namespace {
 
 using P = Phoneme;
 
-// A prefix stands before a word that people meet; larger lists have "ton" and
-// "et" and nearly any other string.
-constexpr int kLargestBaseList = 50;
+// What stands behind a prefix may be rarer where it is longer.
 constexpr int kLargestLongBaseList = 60;
 
 // The letters of a spelling without its signs.

@@ -16,8 +16,8 @@ namespace {
 constexpr std::size_t kMostWords = 500;
 // In tenths of what one more sound costs, as in word_search.cpp; judgements.
 constexpr int kOtherRest = 40;  // cheese and chess: more differs on paper
-constexpr int kOtherPlace = 60;
-constexpr int kLater = 100;
+constexpr int kOtherPlaceInPair = 60;
+constexpr int kLaterInPair = 100;
 constexpr int kAgain = 15;  // of the same beginning or end as a pair before
 
 using Sounds = std::vector<Phoneme>;
@@ -143,9 +143,10 @@ class PairFinder {
 
   void add(const Spoken& a, const Spoken& b) {
     Candidate c{a.word->cost + b.word->cost, a.word, b.word, {}, {}};
-    if (a.word->later || b.word->later) c.cost += kLater;
+    if (a.word->later || b.word->later) c.cost += kLaterInPair;
     if (!of_shape_ && a.rest != b.rest) c.cost += kOtherRest;
-    if (!of_shape_ && a.word->place != b.word->place) c.cost += kOtherPlace;
+    if (!of_shape_ && a.word->place != b.word->place)
+      c.cost += kOtherPlaceInPair;
     bool begun = false;
     for (const Unit& unit : a.word->reading->units) {
       begun = begun || has_vowel(unit);

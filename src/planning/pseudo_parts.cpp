@@ -11,7 +11,6 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::size_t kMostLetters = 6;
 constexpr std::size_t kMostUnits = 5;
 constexpr std::size_t kMostInRest = 3;
 
@@ -78,7 +77,7 @@ class PartFinder {
     for (const PatternWord& word :
          source_.phonics.pattern_words(pattern_, source_.conventions)) {
       if (word.syllables == 1 && word.info.everyday && !word.readings &&
-          word.word.size() <= kMostLetters && !word.affix) {
+          word.word.size() <= kMostPseudoLetters && !word.affix) {
         add_own(word.word);
       }
     }
@@ -111,7 +110,7 @@ class PartFinder {
 
  private:
   static bool is_spelled_plainly(const std::string& word) {
-    return word.size() <= kMostLetters &&
+    return word.size() <= kMostPseudoLetters &&
            word.find_first_not_of("abcdefghijklmnopqrstuvwxyz") ==
                std::string::npos;
   }

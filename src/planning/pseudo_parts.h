@@ -9,6 +9,10 @@
 
 namespace sheaf {
 
+/// A made-up word of one beat has no more letters, nor have those that its
+/// parts come from.
+inline constexpr std::size_t kMostPseudoLetters = 6;
+
 /// The beginning of a word of one beat up to its vowel, or the rest of it.
 struct WordPart {
   std::string letters;

@@ -13,7 +13,6 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::size_t kMostLetters = 6;
 // How often the part with the pattern comes for once that the other does.
 constexpr int kOwnUses = 4;
 constexpr int kRounds = 12;
@@ -56,7 +55,8 @@ class Maker {
       : source_(source), pattern_(pattern), groups_(source.phonics) {}
 
   bool is_fit(const Reading& made) const {
-    if (made.word.size() > kMostLetters || made.word.size() < 3) return false;
+    if (made.word.size() > kMostPseudoLetters || made.word.size() < 3)
+      return false;
     const std::vector<Phoneme> sounds = listed_sounds(made.units);
     return groups_.is_english(sounds) && has_pattern(made) &&
            !source_.phonics.is_listed(made.word) &&
@@ -124,9 +124,9 @@ std::vector<Made> all_pairs(const WordParts& parts) {
   return all;
 }
 
-class Choice {
+class PseudoChoice {
  public:
-  Choice(const Maker& maker, const WordParts& parts, std::size_t count)
+  PseudoChoice(const Maker& maker, const WordParts& parts, std::size_t count)
       : maker_(maker), parts_(parts), count_(count), all_(all_pairs(parts)) {}
 
   // Each beginning and each rest once as long as there are others.
@@ -171,7 +171,7 @@ std::vector<PseudoWord> pseudo_words(const SearchGround& source,
   const WordParts parts = find_parts(source, pattern);
   if (parts.onsets.empty() || parts.rests.empty()) return {};
   const Maker maker(source, pattern);
-  return Choice(maker, parts, count).run();
+  return PseudoChoice(maker, parts, count).run();
 }
 
 }  // namespace sheaf

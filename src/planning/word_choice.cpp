@@ -75,10 +75,10 @@ Place best_place(const std::vector<FoundWord>& words, std::size_t count) {
   return best;
 }
 
-class Choice {
+class SetChoice {
  public:
-  Choice(const std::vector<FoundWord>& words, const WordQuery& query,
-         const Pattern& pattern)
+  SetChoice(const std::vector<FoundWord>& words, const WordQuery& query,
+            const Pattern& pattern)
       : words_(words),
         query_(query),
         place_(best_place(words, query.count)),
@@ -199,7 +199,7 @@ class Choice {
 std::vector<FoundWord> choose_words(const std::vector<FoundWord>& words,
                                     const WordQuery& query,
                                     const Pattern& pattern) {
-  return Choice(words, query, pattern).take();
+  return SetChoice(words, query, pattern).take();
 }
 
 }  // namespace sheaf
