@@ -170,7 +170,7 @@ void outline_tints(std::span<Mark> marks, Length weight) {
     rect->filled = false;
     if (rect->stroked) continue;
     rect->stroked = true;
-    rect->stroke = {weight, kBlack, {}, false};
+    rect->stroke = {.width = weight};
   }
 }
 

@@ -61,7 +61,9 @@ class CardPages {
     const Rect card{(width + kGutter) * column, 0_mm, width, grid_.height};
     // Cut from the front: the back has nothing that could miss the cut.
     if (!back) {
-      block.frame(card, {c_.style().guide_weight, 90, {2_mm, 2_mm}, false});
+      block.frame(
+          card,
+          {.width = c_.style().guide_weight, .ink = 90, .dash = {2_mm, 2_mm}});
     }
     const ElementId item = c_.add(Role::list_item, list);
     const ElementId label = c_.add(Role::list_label, item);

@@ -107,7 +107,7 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
       y += text.line_height();
     }
   }
-  const Stroke rule{composer_.style().guide_weight, kRuleInk, {}, false};
+  const Stroke rule{.width = composer_.style().guide_weight, .ink = kRuleInk};
   block.line({Length(), block.height}, {composer_.width(), block.height}, rule);
   return block;
 }
@@ -140,9 +140,9 @@ void Table::add_text_row_with_line(const std::vector<std::string>& cells,
   const Composer& c = composer_;
   const Length base = block.height - 2_mm;
   block.line({lefts_[from] + kCellPad, base}, {c.width() - kCellPad, base},
-             {c.style().guide_weight, kBlack, {}, false});
+             {.width = c.style().guide_weight});
   block.line({Length(), block.height}, {c.width(), block.height},
-             {c.style().guide_weight, kRuleInk, {}, false});
+             {.width = c.style().guide_weight, .ink = kRuleInk});
 }
 
 void Table::add_text_row(const std::vector<std::string>& cells, bool heads) {

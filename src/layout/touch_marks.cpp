@@ -135,20 +135,21 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
                                    true,
                                    tinted ? kTinted : kWhite,
                                    true,
-                                   {0.9_pt, kBlack, {}, true},
+                                   {.width = 0.9_pt, .round_ends = true},
                                    element});
   }
 }
 
 void TouchWord::draw_marks(Block& block, Point at) const {
-  const Stroke guide{options_.guide_weight * 2,
-                     kGuide,
-                     {Length(), options_.guide_weight * 6},
-                     true};
+  const Stroke guide{.width = options_.guide_weight * 2,
+                     .ink = kGuide,
+                     .dash = {Length(), options_.guide_weight * 6},
+                     .round_ends = true};
   if (options_.marks == MarkStyle::lines) {
     for (const Part& part : parts_) {
       if (part.is_split_e) continue;
-      const Stroke heavy{1.2_pt, kBlack, {Length(), 3_pt}, true};
+      const Stroke heavy{
+          .width = 1.2_pt, .dash = {Length(), 3_pt}, .round_ends = true};
       block.line({at.x + part.ink.left, at.y}, {at.x + part.ink.right, at.y},
                  heavy);
     }
@@ -160,7 +161,7 @@ void TouchWord::draw_marks(Block& block, Point at) const {
       if (part.long_mark) {
         const Length reach = (part.ink.width() - kDot) / 2;
         block.line({middle - reach, at.y}, {middle + reach, at.y},
-                   {kDot, kBlack, {}, true});
+                   {.width = kDot, .round_ends = true});
       } else {
         block.dot({middle, at.y}, kDot);
       }
@@ -192,13 +193,15 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
                   {to.x, to.y + start},
                   {from.x + lean, from.y + start + depth},
                   {to.x - lean, to.y + start + depth}});
-  const Stroke dotted{1_pt, kBlack, {Length(), 2.5_pt}, true};
+  const Stroke dotted{
+      .width = 1_pt, .dash = {Length(), 2.5_pt}, .round_ends = true};
   block.marks.push_back(
       PathMark{std::move(path), {}, false, kBlack, true, dotted, kDecoration});
 }
 
 void TouchWord::draw_arrow(Block& block, Point at) const {
-  const Stroke stroke{options_.guide_weight * 2, kGuide, {}, true};
+  const Stroke stroke{
+      .width = options_.guide_weight * 2, .ink = kGuide, .round_ends = true};
   const Length head = 2_mm;
   const Point tip{at.x + width_, at.y};
   block.line(at, tip, stroke);

@@ -79,7 +79,7 @@ class GridTable {
       draw_cell(block, row.cells[i], i, add_data_cell(c_, element));
     }
     block.line({Length(), block.height}, {width(), block.height},
-               {c_.style().guide_weight, 120, {}, false});
+               {.width = c_.style().guide_weight, .ink = 120});
   }
 
  private:
@@ -97,8 +97,9 @@ class GridTable {
                       block.height - 0.8_mm};
     if (cell.ground != kWhite) block.shade(inside, cell.ground);
     if (cell.few) {
-      block.frame(inside,
-                  {c_.style().guide_weight, 120, {1_mm, 0.8_mm}, false});
+      block.frame(inside, {.width = c_.style().guide_weight,
+                           .ink = 120,
+                           .dash = {1_mm, 0.8_mm}});
     }
     const TextStyle text = small_text(c_);
     const std::int64_t lines = cell.below.empty() ? 1 : 2;

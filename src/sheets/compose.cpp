@@ -61,7 +61,7 @@ void add_authors(Composer& c) {
   const TextStyle style = c.style().learner_text();
   Block& block = c.block(14_mm, 2_mm);
   const ElementId element = c.add(Role::paragraph);
-  const Stroke line{c.style().box_weight, kBlack, {}, false};
+  const Stroke line{.width = c.style().box_weight};
   const Length base = 9_mm;
   const Length half = c.width() / 2;
   const Length told =

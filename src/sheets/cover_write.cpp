@@ -98,12 +98,12 @@ void draw_fold(const SheetInput& in, const Composer& c, const Plan& plan,
                Block& block, Length height) {
   if (!in.options.flag("fold-line")) return;
   block.line({plan.fold, 0_mm}, {plan.fold, height},
-             {c.style().box_weight, 60, {3_mm, 2_mm}, false});
+             {.width = c.style().box_weight, .ink = 60, .dash = {3_mm, 2_mm}});
 }
 
 // A tick as the hand makes it.
 void draw_tick(Block& block, const Style& style, Point middle, Length side) {
-  const Stroke stroke{style.box_weight * 3 / 2, kBlack, {}, true};
+  const Stroke stroke{.width = style.box_weight * 3 / 2, .round_ends = true};
   const Point low{middle.x - side / 10, middle.y + side * 3 / 8};
   block.line({middle.x - side * 3 / 8, middle.y}, low, stroke);
   block.line(low, {middle.x + side * 3 / 8, middle.y - side * 3 / 8}, stroke);
@@ -145,7 +145,7 @@ void add_word(const SheetInput& in, Composer& c, const Plan& plan,
     const Length x = plan.fold + kGap + plan.step * i;
     draw_set(block, c.style(), plan.ruling, {x, 0_mm}, plan.line);
     block.frame({x + plan.line + kNear, base - box, box, box},
-                {c.style().box_weight, kBlack, {}, false});
+                {.width = c.style().box_weight});
   }
   draw_fold(in, c, plan, block, plan.pitch);
 }

@@ -35,13 +35,11 @@ constexpr OptionSpec kOptions[] = {
     {"words", Kind::count, "60", "most words", "0", "60"},
     {"sentences", Kind::count, "30", "most sentences; 0 dictates words only",
      "0", "30"},
-    {"sentence-form",
-     Kind::choice,
-     "whole",
-     "whole sentences, or printed with the pattern words missing",
-     {},
-     {},
-     "whole gaps"},
+    {.name = "sentence-form",
+     .kind = Kind::choice,
+     .fallback = "whole",
+     .help = "whole sentences, or printed with the pattern words missing",
+     .choices = "whole gaps"},
     {"self-check", Kind::flag, "yes", "steps to check at the end"},
     {"mending-line", Kind::flag, "yes", "a line to write it again, mended"},
 };
@@ -223,7 +221,7 @@ void add_gap_sentence(Sheet& s, std::size_t number,
     const Point at{x, base + pitch * line};
     if (pieces[i].text.empty()) {
       block.line(at, {x + pieces[i].blank, at.y},
-                 {s.c.style().box_weight, kBlack, {}, false});
+                 {.width = s.c.style().box_weight});
     } else {
       draw_text(s.c, block, style, pieces[i].text, at, body);
     }

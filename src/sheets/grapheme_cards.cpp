@@ -19,13 +19,11 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"graphemes",
-     Kind::choice,
-     "all",
-     "those of all words, or of the pattern only",
-     {},
-     {},
-     "all pattern"},
+    {.name = "graphemes",
+     .kind = Kind::choice,
+     .fallback = "all",
+     .help = "those of all words, or of the pattern only",
+     .choices = "all pattern"},
     {"columns", Kind::count, "4", "cards beside each other", "2", "6"},
     {"card-height", Kind::length, "45 mm", "height of a card", "25 mm",
      "100 mm"},

@@ -73,7 +73,7 @@ void draw_words(Composer& c, const WordGrid& grid) {
   const ElementId list = c.add(Role::list);
   Block& block = c.block(grid.height(), 1_mm);
   block.frame({0_mm, 0_mm, c.width(), block.height},
-              {c.style().box_weight, kBlack, {}, false});
+              {.width = c.style().box_weight});
   for (std::size_t i = 0; i < grid.words.size(); ++i) {
     const auto place = static_cast<std::int64_t>(i);
     const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));

@@ -80,7 +80,7 @@ void add_count(Composer& c) {
   Length x = kNumberWidth;
   x += draw_text(c, block, style, "I found ", {x, base}, element);
   const Rect box{x + 2_mm, 0_mm, 20_mm, height};
-  block.frame(box, {c.style().box_weight, kBlack, {}, false});
+  block.frame(box, {.width = c.style().box_weight});
   draw_text(c, block, style, " words.", {box.right() + 2_mm, base}, element);
 }
 

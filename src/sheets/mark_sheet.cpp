@@ -196,8 +196,8 @@ Length table_width(const SheetInput& in, const Columns& columns) {
 // The walls of a row: thin between words, heavier around a sum.
 void draw_walls(const SheetInput& in, Composer& c, Block& block,
                 const Columns& columns) {
-  const Stroke thin{c.style().guide_weight, 60, {}, false};
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 60};
+  const Stroke wall{.width = c.style().box_weight};
   Length x = in.options.length("name-width");
   block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);
   block.line({x, 0_mm}, {x, block.height}, wall);
@@ -238,7 +238,7 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
   }
   draw_walls(in, c, block, columns);
   block.line({0_mm, 0_mm}, {table_width(in, columns), 0_mm},
-             {c.style().box_weight, kBlack, {}, false});
+             {.width = c.style().box_weight});
 }
 
 void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
@@ -251,13 +251,10 @@ void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
     add_data_cell(c, row);
     for (std::size_t i = 0; i < column.squares.size(); ++i) {
       const bool heavy = column.word->is_pattern_unit(i);
-      block.frame(
-          {x + column.squares[i] - kSquare / 2, (block.height - kSquare) / 2,
-           kSquare, kSquare},
-          {heavy ? c.style().box_weight * 3 / 2 : c.style().guide_weight,
-           kBlack,
-           {},
-           false});
+      block.frame({x + column.squares[i] - kSquare / 2,
+                   (block.height - kSquare) / 2, kSquare, kSquare},
+                  {.width = heavy ? c.style().box_weight * 3 / 2
+                                  : c.style().guide_weight});
     }
     x += column.width;
   }

@@ -18,13 +18,11 @@ constexpr OptionSpec kOptions[] = {
     {"columns", Kind::count, "3", "cards beside each other", "1", "5"},
     {"card-height", Kind::length, "56 mm", "height of a card", "25 mm",
      "120 mm"},
-    {"back",
-     Kind::choice,
-     "word",
-     "on the back: the word, or only the code",
-     {},
-     {},
-     "word code"},
+    {.name = "back",
+     .kind = Kind::choice,
+     .fallback = "word",
+     .help = "on the back: the word, or only the code",
+     .choices = "word code"},
 };
 
 // Words of the list that have a picture.

@@ -66,7 +66,7 @@ Grid plan_grid(const SheetInput& in, const Composer& c, const SoundSort& sort) {
 }
 
 void draw_cross(Block& block, const Rect& box) {
-  const Stroke stroke{2.5_pt, kBlack, {}, true};
+  const Stroke stroke{.width = 2.5_pt, .round_ends = true};
   block.line({box.x, box.y}, {box.right(), box.bottom()}, stroke);
   block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke);
 }
@@ -102,8 +102,8 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
   const Length width = c.width() / columns;
   const Length cells = grid.side * grid.rows;
   Block& block = c.block(kHead + cells + 2_mm);
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
-  const Stroke thin{c.style().guide_weight, 110, {}, false};
+  const Stroke wall{.width = c.style().box_weight};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 110};
   const ElementId table = c.add(Role::table);
   const ElementId head = c.add(Role::table_row, table);
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {
@@ -142,7 +142,8 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
 
 void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
   const auto across = static_cast<int>(c.width() / grid.side);
-  const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
+  const Stroke cut{
+      .width = c.style().guide_weight, .ink = 90, .dash = {2_mm, 2_mm}};
   TextStyle small = c.style().text(c.style().footer_size);
   small.ink = 70;
   const ElementId list = c.add(Role::list);

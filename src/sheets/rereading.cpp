@@ -176,13 +176,13 @@ Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
 void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
                const std::vector<TextLine>& lines, const Rect& rect,
                ElementId list) {
-  block.frame(rect, {c.style().guide_weight, 60, {}, false});
+  block.frame(rect, {.width = c.style().guide_weight, .ink = 60});
   const Length side = tick_side(ticks.style);
   for (int i = 0; i < ticks.count; ++i) {
     const Length x =
         rect.right() - kPad - side - ticks.pitch() * (ticks.count - 1 - i);
     block.frame({x, rect.y + (rect.height - side) / 2, side, side},
-                {c.style().box_weight, kBlack, {}, false});
+                {.width = c.style().box_weight});
   }
   const ElementId item = c.add(Role::list_item, list);
   const ElementId body = c.add(Role::list_body, item);

@@ -115,7 +115,8 @@ void draw_dotted(const SheetInput& in, Composer& c, Block& block,
   // The two sides of a thin letter must not run into each other.
   const Length dot =
       std::min(in.options.length("dot"), plan.ruling.x_height / 18);
-  const Stroke stroke{dot, kBlack, {Length(), scaled(dot, 2.4)}, true};
+  const Stroke stroke{
+      .width = dot, .dash = {Length(), scaled(dot, 2.4)}, .round_ends = true};
   block.marks.push_back(PathMark{outline_of(c.shape(plan.text, text)), at,
                                  false, kBlack, true, stroke, element});
 }

@@ -52,7 +52,7 @@ void add_graphemes(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < items.size(); ++i) {
     const Length left = width * static_cast<std::int64_t>(i);
     block.frame({left, 0_mm, width, block.height},
-                {c.style().box_weight, kBlack, {}, false});
+                {.width = c.style().box_weight});
     const ElementId item = c.add(Role::list_item, list);
     draw_centred(c, block, style, items[i].grapheme,
                  {left + width / 2, 1_mm + baseline_in_line(style)},

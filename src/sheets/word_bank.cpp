@@ -22,7 +22,7 @@ void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words) {
   const ElementId list = c.add(Role::list);
   Block& block = c.block(row * rows + pad);
   block.frame({0_mm, 0_mm, c.width(), block.height},
-              {c.style().box_weight, kBlack, {}, false});
+              {.width = c.style().box_weight});
   for (int i = 0; i < count; ++i) {
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);

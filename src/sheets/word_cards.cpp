@@ -20,13 +20,11 @@ constexpr OptionSpec kOptions[] = {
     {"columns", Kind::count, "2", "cards beside each other", "1", "4"},
     {"card-height", Kind::length, "42 mm", "height of a card", "25 mm",
      "120 mm"},
-    {"back",
-     Kind::choice,
-     "picture",
-     "on the back: the picture, the graphemes, or only the code",
-     {},
-     {},
-     "picture graphemes code"},
+    {.name = "back",
+     .kind = Kind::choice,
+     .fallback = "picture",
+     .help = "on the back: the picture, the graphemes, or only the code",
+     .choices = "picture graphemes code"},
 };
 
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {

@@ -121,7 +121,7 @@ void draw_framed(Composer& c, Block& block, const TextStyle& style,
             element);
   block.frame(
       {base.x, base.y - baseline_in_line(style), width, style.line_height()},
-      {c.style().box_weight, kBlack, {}, false});
+      {.width = c.style().box_weight});
 }
 
 // The changes to choose from: the four usual ones, and what else happened to

@@ -150,7 +150,7 @@ void draw_place(Block& block, int place, Point centre, Length weight) {
   for (int i = 0; i < 3; ++i) {
     const Rect rect{left + side * i, centre.y - side / 2, side, side};
     if (i == place) block.shade(rect, 60);
-    block.frame(rect, {weight, kBlack, {}, false});
+    block.frame(rect, {.width = weight});
   }
 }
 
@@ -171,8 +171,8 @@ void add_mat(const SheetInput& in, Composer& c,
   Block& block = c.block(head + cell * rows, kBelowBank);
   const ElementId table = c.add(Role::table);
   const ElementId head_row = c.add(Role::table_row, table);
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
-  const Stroke thin{c.style().guide_weight, 120, {}, false};
+  const Stroke wall{.width = c.style().box_weight};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 120};
   const TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
   const TextStyle small = c.style().learner_text();
   for (int i = 0; i < columns; ++i) {
@@ -236,7 +236,8 @@ void add_cards(const SheetInput& in, Composer& c,
     style.size = scaled(style.size, static_cast<double>(width.mils()) /
                                         static_cast<double>(wide.mils()));
   }
-  const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
+  const Stroke cut{
+      .width = c.style().guide_weight, .ink = 90, .dash = {2_mm, 2_mm}};
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const int column = static_cast<int>(i) % columns;

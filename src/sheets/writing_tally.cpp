@@ -78,8 +78,8 @@ Plan plan_columns(const SheetInput& in, Composer& c) {
 }
 
 void draw_walls(Composer& c, Block& block, const Plan& plan) {
-  const Stroke thin{c.style().guide_weight, 60, {}, false};
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 60};
+  const Stroke wall{.width = c.style().box_weight};
   block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);
   Length x = plan.name;
   for (std::size_t i = 0; i < plan.patterns.size(); ++i) {
@@ -92,7 +92,8 @@ void draw_walls(Composer& c, Block& block, const Plan& plan) {
 
 // Between "right" and "wrong".
 void draw_middles(Composer& c, Block& block, const Plan& plan, Length top) {
-  const Stroke thin{c.style().guide_weight, 60, {2_mm, 1.5_mm}, false};
+  const Stroke thin{
+      .width = c.style().guide_weight, .ink = 60, .dash = {2_mm, 1.5_mm}};
   Length x = plan.name + plan.width / 2;
   for (std::size_t i = 0; i < plan.patterns.size(); ++i) {
     block.line({x, top}, {x, block.height}, thin);
@@ -128,7 +129,7 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
     if (name.empty()) {
       block.line({x + kPad, lower - 1_mm},
                  {x + plan.width - kPad, lower - 1_mm},
-                 {c.style().guide_weight, 60, {}, false});
+                 {.width = c.style().guide_weight, .ink = 60});
     }
     draw_text(c, block, text, "right", {x + kPad, base}, right);
     draw_text(c, block, text, "wrong", {x + plan.width / 2 + kPad, base},
@@ -137,8 +138,7 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
   }
   draw_middles(c, block, plan, lower);
   draw_walls(c, block, plan);
-  block.line({0_mm, 0_mm}, {c.width(), 0_mm},
-             {c.style().box_weight, kBlack, {}, false});
+  block.line({0_mm, 0_mm}, {c.width(), 0_mm}, {.width = c.style().box_weight});
 }
 
 void compose(const SheetInput& in, Composer& c) {
