@@ -31,6 +31,15 @@ void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
   if (ruling.style == LineStyle::four_line) line(3, guide);
 }
 
+void add_sets(Composer& composer, const Ruling& ruling, int count,
+              Length space_before) {
+  for (int i = 0; i < count; ++i) {
+    Block& block =
+        composer.block(set_height(ruling), i == 0 ? space_before : ruling.gap);
+    draw_set(block, composer.style(), ruling, {}, composer.width());
+  }
+}
+
 namespace {
 
 double letter_width(std::string_view character) {

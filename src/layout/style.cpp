@@ -128,13 +128,20 @@ OptionTable page_options() { return kPageOptions; }
 TextStyle Style::text(Length size, bool is_bold) const {
   const double ratio = static_cast<double>(size.mils()) /
                        static_cast<double>(reading_size.mils());
-  return {is_bold ? bold : regular, size,     leading, scaled(tracking, ratio),
-          scaled(word_gap, ratio),  features, 0};
+  return {.font = is_bold ? bold : regular,
+          .size = size,
+          .leading = leading,
+          .tracking = scaled(tracking, ratio),
+          .word_gap = scaled(word_gap, ratio),
+          .features = features};
 }
 
-TextStyle Style::teacher_text() const {
+TextStyle Style::teacher_text(bool is_bold) const {
   constexpr double kTeacherLeading = 1.4;
-  return {regular, teacher_size, kTeacherLeading, {}, {}, features, 0};
+  return {.font = is_bold ? bold : regular,
+          .size = teacher_size,
+          .leading = kTeacherLeading,
+          .features = features};
 }
 
 Style make_style(const OptionValues& settings, FontLibrary& fonts,

@@ -16,9 +16,8 @@ constexpr Length kWritingLine = 8_mm;  // for a grown-up's hand
 }  // namespace
 
 ElementId add_head_cell(Composer& composer, ElementId row, Scope scope) {
-  Element element{Role::header_cell, row};
-  element.scope = scope;
-  return composer.add(std::move(element));
+  return composer.add(
+      {.role = Role::header_cell, .parent = row, .scope = scope});
 }
 
 ElementId add_data_cell(Composer& composer, ElementId row) {
@@ -70,13 +69,12 @@ Table::Table(Composer& composer, std::vector<Column> columns)
   table_ = composer_.add(Role::table);
   const ElementId row = composer_.add(Role::table_row, table_);
   std::vector<Cell> titles;
-  TextStyle style = composer_.style().teacher_text();
-  style.font = composer_.style().bold;
+  const TextStyle style = composer_.style().teacher_text(true);
   for (const Column& c : columns_) titles.push_back({{c.title, style}});
   Block head = draw_row(titles, row, true, false);
   head.keep_with_next = true;
   composer_.blocks().push_back(head);
-  head_ = std::make_shared<const Block>(as_decoration(std::move(head)));
+  head_ = repeated_head(head);
 }
 
 Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,

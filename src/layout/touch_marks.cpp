@@ -175,10 +175,9 @@ void TouchWord::draw_marks(Block& block, Point at) const {
     const Point to{at.x + end.ink.middle(), at.y};
     draw_tie(block, {at.x + start->ink.middle(), at.y}, to);
     if (options_.marks == MarkStyle::dots) {
-      block.marks.push_back(RectMark{
-          {to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, true, kWhite, false});
+      block.shade({to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, kWhite);
     }
-    block.marks.push_back(DotMark{to, kDot, true, 0.8_pt, kBlack});
+    block.ring(to, kDot, 0.8_pt);
   }
 }
 
@@ -188,15 +187,15 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
   const Length start = kDot / 2;
   const Length lean = std::min(depth, (to.x - from.x) / 3);
   Path path;
-  path.push_back({PathStep::Kind::move, {from.x, from.y + start}, {}, {}});
-  path.push_back({PathStep::Kind::curve,
-                  {to.x, to.y + start},
-                  {from.x + lean, from.y + start + depth},
-                  {to.x - lean, to.y + start + depth}});
+  path.push_back(
+      {.kind = PathStep::Kind::move, .to = {from.x, from.y + start}});
+  path.push_back({.kind = PathStep::Kind::curve,
+                  .to = {to.x, to.y + start},
+                  .control1 = {from.x + lean, from.y + start + depth},
+                  .control2 = {to.x - lean, to.y + start + depth}});
   const Stroke dotted{
       .width = 1_pt, .dash = {Length(), 2.5_pt}, .round_ends = true};
-  block.marks.push_back(
-      PathMark{std::move(path), {}, false, kBlack, true, dotted, kDecoration});
+  block.marks.push_back(PathMark{.path = std::move(path), .stroke = dotted});
 }
 
 void TouchWord::draw_arrow(Block& block, Point at) const {

@@ -21,9 +21,8 @@ constexpr double kLeading = 1.3;
 constexpr Ink kHeadGround = 232;
 
 TextStyle small_text(const Composer& c, bool bold = false) {
-  TextStyle style = c.style().teacher_text();
+  TextStyle style = c.style().teacher_text(bold);
   style.size = scaled(style.size, 0.85);
-  if (bold) style.font = c.style().bold;
   return style;
 }
 
@@ -52,7 +51,7 @@ class GridTable {
       draw_centred(c_, block, bold, heads[i], {middle(i), base},
                    add_head_cell(c_, row));
     }
-    head_ = std::make_shared<const Block>(as_decoration(block));
+    head_ = repeated_head(block);
   }
 
   void add_row(const GridRow& row) {
@@ -153,9 +152,7 @@ void add_report(const ReportMaker& maker, std::string heading,
 }
 
 void add_report_heading(Composer& c, std::string_view text) {
-  add_paragraph(
-      c, c.style().text(c.style().teacher_size, true), text,
-      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+  add_subheading(c, c.style().teacher_size, text, 4_mm);
 }
 
 void add_grid(Composer& c, const std::string& corner,

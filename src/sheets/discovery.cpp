@@ -3,7 +3,6 @@
 // named; below them lines to write down what was noticed.
 
 #include <algorithm>
-#include <span>
 
 #include "layout/ruled_lines.h"
 #include "sheets/sheet.h"
@@ -54,12 +53,9 @@ struct Plan {
 };
 
 Plan plan_page(const SheetInput& in, Composer& c,
-               std::span<const AnalyzedWord* const> words) {
-  const TextStyle style = c.style().text(c.style().word_size);
-  Length widest;
-  for (const AnalyzedWord* w : words) {
-    widest = std::max(widest, width_of(c.shape(style, w->reading.word)));
-  }
+               const std::vector<const AnalyzedWord*>& words) {
+  const Length widest =
+      widest_word(c, c.style().text(c.style().word_size), words);
   Plan plan;
   plan.columns = std::clamp(static_cast<int>(c.width() / (widest + 8_mm)), 1,
                             in.options.count("columns"));
@@ -87,7 +83,7 @@ Plan plan_page(const SheetInput& in, Composer& c,
   return plan;
 }
 
-void add_words(Composer& c, std::span<const AnalyzedWord* const> words,
+void add_words(Composer& c, const std::vector<const AnalyzedWord*>& words,
                const Plan& plan) {
   const TextStyle style = c.style().text(c.style().word_size);
   const Length column = c.width() / plan.columns;
@@ -97,8 +93,7 @@ void add_words(Composer& c, std::span<const AnalyzedWord* const> words,
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto place = static_cast<int>(i) % plan.columns;
     if (place == 0) c.block(plan.row_height);
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
+    const ElementId body = add_list_body(c, list);
     draw_text(c, c.blocks().back(), style, words[i]->reading.word,
               {column * place + 4_mm, base}, body);
   }
@@ -138,13 +133,10 @@ void compose(const SheetInput& in, Composer& c) {
 
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   std::vector<TextPiece> pieces;
   for (const AnalyzedWord* w : listed(in)) {
-    for (TextPiece& piece : marked_word(*w, plain, strong)) {
-      pieces.push_back(std::move(piece));
-    }
+    append(pieces, marked_word(*w, plain, strong));
     pieces.push_back({"  ", plain});
   }
   add_paragraph(c, pieces);

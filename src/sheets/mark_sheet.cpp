@@ -12,6 +12,7 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
+#include "sheets/common_options.h"
 #include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -23,13 +24,10 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8",
-     "rows for learners, where there is no class file", "1", "40"},
+    kLearnersOption,
     {"words", Kind::count, "12", "most words", "1", "60"},
-    {"row-height", Kind::length, "9 mm", "height of a learner's row", "6 mm",
-     "20 mm"},
-    {"name-width", Kind::length, "34 mm", "room for a learner's name", "15 mm",
-     "80 mm"},
+    learner_row_height_option("9 mm", "6 mm", "20 mm"),
+    kNameWidthOption,
 };
 
 constexpr Length kSquare = 4.2_mm;
@@ -265,8 +263,7 @@ void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
   const ElementId table = c.add(Role::table);
   const std::size_t first = c.blocks().size();
   add_head(in, c, columns, table);
-  const auto head =
-      std::make_shared<const Block>(as_decoration(c.blocks().back()));
+  const auto head = repeated_head(c.blocks().back());
   Length height = head->height;
   for (const std::string& code : learner_rows(in)) {
     add_learner(in, c, columns, code, table);
@@ -275,9 +272,7 @@ void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
   }
   // A table is divided only where it takes most of a page.
   if (height > c.body().height * 2 / 3) return;
-  for (std::size_t i = first; i + 1 < c.blocks().size(); ++i) {
-    c.blocks()[i].keep_with_next = true;
-  }
+  keep_on_one_page(std::span(c.blocks()).subspan(first));
 }
 
 void compose(const SheetInput& in, Composer& c) {

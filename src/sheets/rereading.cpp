@@ -138,10 +138,8 @@ void add_cell(Grid& grid, std::vector<TextLine> lines) {
 }
 
 Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
-  Grid grid{c.style().text(c.style().word_size),
-            1,
-            in.options.length("cell-height"),
-            {}};
+  Grid grid{.style = c.style().text(c.style().word_size),
+            .height = in.options.length("cell-height")};
   const auto words = words_of(in);
   const Length widest = widest_word(c, grid.style, words);
   const Length needed = widest + kPad + ticks.width();
@@ -156,15 +154,10 @@ Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
 }
 
 Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
-  Grid grid{c.style().text(c.style().reading_size),
-            1,
-            in.options.length("cell-height"),
-            {}};
+  Grid grid{.style = c.style().text(c.style().reading_size),
+            .height = in.options.length("cell-height")};
   const auto texts = texts_of(in);
-  Length widest;
-  for (const std::string& text : texts) {
-    widest = std::max(widest, width_of(c.shape(grid.style, text)));
-  }
+  const Length widest = widest_text(c, grid.style, texts);
   if (2 * (widest + kPad + ticks.width()) <= c.width()) grid.columns = 2;
   const Length room = c.width() / grid.columns - kPad - ticks.width();
   for (const std::string& text : texts) {
@@ -184,8 +177,7 @@ void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
     block.frame({x, rect.y + (rect.height - side) / 2, side, side},
                 {.width = c.style().box_weight});
   }
-  const ElementId item = c.add(Role::list_item, list);
-  const ElementId body = c.add(Role::list_body, item);
+  const ElementId body = add_list_body(c, list);
   const Length line = grid.style.line_height();
   const auto count = static_cast<std::int64_t>(lines.size());
   Length base =

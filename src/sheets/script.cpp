@@ -27,9 +27,7 @@ namespace {
 using namespace literals;
 
 void add_heading(Composer& c, std::string_view text) {
-  add_paragraph(
-      c, c.style().text(c.style().teacher_size, true), text,
-      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+  add_subheading(c, c.style().teacher_size, text, 4_mm);
 }
 
 void add_steps(Composer& c, const std::vector<std::string>& steps) {
@@ -310,9 +308,7 @@ void compose(const SheetInput& in, Composer& c) {
   const std::size_t last = c.blocks().size();
   add_mending(in, c);
   add_notation(in, c);
-  for (std::size_t i = last; i + 1 < c.blocks().size(); ++i) {
-    c.blocks()[i].keep_with_next = true;
-  }
+  keep_on_one_page(std::span(c.blocks()).subspan(last));
 }
 
 const SheetKind kKind = {

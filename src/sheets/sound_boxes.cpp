@@ -12,6 +12,7 @@
 
 #include <algorithm>
 
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -22,18 +23,11 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
+    kPractiseWordsOption,
     {"per-page", Kind::count, "4", "words on a page", "1", "8"},
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
      "40 mm"},
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "12 mm",
-     {},
-     true},
+    line_height_option("12 mm"),
     {.name = "prompt",
      .kind = Kind::choice,
      .fallback = "picture",
@@ -73,12 +67,6 @@ std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   const auto most = static_cast<std::size_t>(in.options.count("words"));
   if (words.size() > most) words.resize(most);
   return words;
-}
-
-Ruling ruling_of(const SheetInput& in, const Style& style) {
-  Ruling ruling = style.ruling;
-  ruling.x_height = in.options.length("line-height");
-  return ruling;
 }
 
 // Room at the left for what tells the word.
@@ -156,7 +144,8 @@ void compose(const SheetInput& in, Composer& c) {
   std::vector<Item> items;
   std::vector<std::vector<SoundBox>> all;
   for (const AnalyzedWord* word : chosen(in)) {
-    items.push_back({items.size() + 1, word, boxes_of(*word), {}});
+    items.push_back(
+        {.number = items.size() + 1, .word = word, .boxes = boxes_of(*word)});
     all.push_back(items.back().boxes);
   }
   BoxRowOptions printed;
@@ -252,8 +241,7 @@ void answers(const SheetInput& in, Composer& c) {
     const auto rows = box_rows(all[i], measures, c.width() - left - 20_mm);
     const Length step = measures.height() + 1.5_mm;
     Block& block = c.block(step * static_cast<std::int64_t>(rows.size()));
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
+    const ElementId body = add_list_body(c, list);
     const Length base = measures.base() + 0.5_mm;
     draw_text(c, block, text,
               fmt::format("{}. {}", i + 1, words[i]->reading.word),

@@ -178,8 +178,7 @@ void add_told(Composer& c, const PatternCard& card) {
                   {.space_before = kAboveTold, .keep_with_next = true});
   }
   if (card.sounds.empty()) return;
-  TextStyle strong = style;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().text(c.style().reading_size, true);
   std::vector<TextPiece> pieces;
   for (const PatternCard::Sounds& s : card.sounds) {
     if (!pieces.empty()) pieces.push_back({"   ", style});

@@ -45,8 +45,7 @@ std::string joined(const std::vector<std::string>& parts) {
 void add_lesson_facts(const SheetInput& in, Composer& c) {
   const AnalyzedLesson& lesson = in.lesson;
   const TextStyle text = c.style().teacher_text();
-  TextStyle strong = text;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   const auto fact = [&](std::string name, std::string value) {
     if (value.empty()) return;
     const std::vector<TextPiece> pieces = {{std::move(name) + ": ", strong},
@@ -66,9 +65,7 @@ void add_lesson_facts(const SheetInput& in, Composer& c) {
 }
 
 void add_days(const SheetInput& in, Composer& c) {
-  add_paragraph(
-      c, c.style().text(c.style().teacher_size, true), "Day by day",
-      {.role = Role::heading2, .space_before = 5_mm, .keep_with_next = true});
+  add_subheading(c, c.style().teacher_size, "Day by day", 5_mm);
   Table table(
       c, {{"Day", 0, 14_mm},
           {"Do", 5},

@@ -55,6 +55,9 @@ std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
 /// The width of the widest of some words.
 Length widest_word(Composer& composer, const TextStyle& style,
                    const std::vector<const AnalyzedWord*>& words);
+/// The room that the widest of them takes when written by hand, by x-height.
+Length widest_by_hand(const std::vector<const AnalyzedWord*>& words,
+                      Length x_height);
 /// The style, smaller where `width`, measured in it, is more than `room`.
 TextStyle fitted_style(TextStyle style, Length width, Length room);
 

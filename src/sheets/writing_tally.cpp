@@ -11,6 +11,7 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -21,14 +22,11 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8",
-     "rows for learners, where there is no class file", "1", "40"},
+    kLearnersOption,
     {"other-patterns", Kind::count, "2",
      "columns without a name, for patterns of other weeks", "0", "4"},
-    {"row-height", Kind::length, "15 mm", "height of a learner's row", "8 mm",
-     "40 mm"},
-    {"name-width", Kind::length, "34 mm", "room for a learner's name", "15 mm",
-     "80 mm"},
+    learner_row_height_option("15 mm", "8 mm", "40 mm"),
+    kNameWidthOption,
 };
 
 constexpr Length kPad = 2_mm;
@@ -151,8 +149,7 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_columns(in, c);
   const ElementId table = c.add(Role::table);
   add_head(c, plan, table);
-  const auto head =
-      std::make_shared<const Block>(as_decoration(c.blocks().back()));
+  const auto head = repeated_head(c.blocks().back());
   for (const std::string& code : learner_rows(in)) {
     Block& block = c.block(in.options.length("row-height"));
     block.head = head;
