@@ -139,13 +139,10 @@ class Analyzer {
                            "take one of the two out");
         continue;
       }
-      result_.patterns.push_back({pattern.id,
-                                  pattern.written,
-                                  name_of(pattern.id, phonics_, conventions_),
-                                  {},
-                                  {},
-                                  {},
-                                  false});
+      result_.patterns.push_back(
+          {.id = pattern.id,
+           .written = pattern.written,
+           .name = name_of(pattern.id, phonics_, conventions_)});
     }
     // One name may be a contrast of several.
     if (result_.patterns.size() > kMostLessonPatterns) {

@@ -31,14 +31,17 @@ TouchWord::TouchWord(Composer& composer, std::string word,
 void TouchWord::make_parts(Composer& composer) {
   struct Stretch {
     std::size_t begin, end, grapheme;
-    bool is_split_e;
+    bool is_split_e = false;
   };
   std::vector<Stretch> stretches;
   for (std::size_t i = 0; i < graphemes_.size(); ++i) {
     const Grapheme& g = graphemes_[i];
-    stretches.push_back({g.begin, g.end, i, false});
+    stretches.push_back({.begin = g.begin, .end = g.end, .grapheme = i});
     if (g.split_e != std::string_view::npos) {
-      stretches.push_back({g.split_e, g.split_e + 1, i, true});
+      stretches.push_back({.begin = g.split_e,
+                           .end = g.split_e + 1,
+                           .grapheme = i,
+                           .is_split_e = true});
     }
   }
   std::ranges::sort(stretches, {}, &Stretch::begin);
@@ -53,8 +56,11 @@ void TouchWord::make_parts(Composer& composer) {
     const GlyphRun run = composer.shape(options_.text, letters);
     const InkSpan ink = ink_of(run, 0, letters.size());
     const bool long_mark = letters.size() > 1 && ink.width() > kDot * 3 / 2;
-    parts_.push_back({run, Length(), ink, s.grapheme, s.is_split_e,
-                      long_mark && !s.is_split_e});
+    parts_.push_back({.run = run,
+                      .ink = ink,
+                      .grapheme = s.grapheme,
+                      .is_split_e = s.is_split_e,
+                      .long_mark = long_mark && !s.is_split_e});
   }
 }
 
@@ -130,13 +136,13 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
       continue;
     }
     const bool tinted = options_.pattern == PatternLetters::tinted;
-    block.marks.push_back(PathMark{outline_of(part.run),
-                                   origin,
-                                   true,
-                                   tinted ? kTinted : kWhite,
-                                   true,
-                                   {.width = 0.9_pt, .round_ends = true},
-                                   element});
+    block.marks.push_back(
+        PathMark{.path = outline_of(part.run),
+                 .at = origin,
+                 .filled = true,
+                 .fill = tinted ? kTinted : kWhite,
+                 .stroke = {.width = 0.9_pt, .round_ends = true},
+                 .element = element});
   }
 }
 

@@ -187,7 +187,8 @@ class TextMarker {
       if (g.word.size() == 1 && !is_word_by_itself(g.word)) continue;
       // foxs is foxes sooner than fox's.
       if (!right.empty() && g.word.ends_with("'s")) continue;
-      Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
+      Guess guess{
+          .reading = first_reading(g.word), .cost = g.cost, .score = g.score};
       if (std::ranges::find(right, g.word) != right.end()) {
         guess.score -= kEndingBonus;
       }

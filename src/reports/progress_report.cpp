@@ -105,9 +105,9 @@ void add_states(Composer& c, const LearnerProgress& learner,
     add_paragraph(c, pieces);
   }
   if (!others) return;
-  Table table(c, {{"Pattern", 0, 39_mm},
-                  {"Taught", 0, 20_mm},
-                  {"Stands at", 0, 22_mm},
+  Table table(c, {{.title = "Pattern", .share = 0, .fixed = 39_mm},
+                  {.title = "Taught", .share = 0, .fixed = 20_mm},
+                  {.title = "Stands at", .share = 0, .fixed = 22_mm},
                   {"What that rests on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
