@@ -9,7 +9,6 @@ namespace {
 using namespace literals;
 
 constexpr Length kCellPad = 1.8_mm;
-constexpr Ink kHeadGround = 232;
 constexpr Ink kRuleInk = 120;
 constexpr Length kWritingLine = 8_mm;  // for a grown-up's hand
 

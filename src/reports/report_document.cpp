@@ -18,7 +18,6 @@ constexpr Length kWidestCell = 26_mm;
 constexpr Length kTextSize = 9_pt;
 constexpr Length kHeadingSize = 18_pt;
 constexpr double kLeading = 1.3;
-constexpr Ink kHeadGround = 232;
 
 TextStyle small_text(const Composer& c, bool bold = false) {
   TextStyle style = c.style().teacher_text(bold);

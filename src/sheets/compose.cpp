@@ -69,11 +69,7 @@ void add_authors(Composer& c) {
 void compose(const SheetInput& in, Composer& c) {
   const Ruling ruling = ruling_of(in, c.style());
   Length used = 16_mm;
-  if (in.options.flag("word-bank")) {
-    std::vector<const AnalyzedWord*> words;
-    for (const AnalyzedWord& word : in.lesson.words) words.push_back(&word);
-    add_word_bank(c, words);
-  }
+  if (in.options.flag("word-bank")) add_word_bank(c, words_of_list(in.lesson));
   if (in.options.flag("pictures")) add_pictures(in, c);
   used += height_of(c.blocks());
   if (!c.blocks().empty()) used += 5_mm;

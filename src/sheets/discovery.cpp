@@ -32,8 +32,7 @@ std::vector<const AnalyzedWord*> listed(const SheetInput& in) {
       if (w.has_pattern()) words.push_back(&w);
     }
   }
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  keep_first(words, in.options.count("words"));
   return words;
 }
 

@@ -33,7 +33,6 @@ constexpr OptionSpec kOptions[] = {
 constexpr Length kSquare = 4.2_mm;
 constexpr Length kPad = 2_mm;
 constexpr Length kTotalWidth = 16_mm;
-constexpr Ink kHeadGround = 232;
 
 // A column of the table: a word, or the sum of a pattern.
 struct Column {
@@ -71,8 +70,7 @@ std::vector<Marked> words_of(const SheetInput& in) {
   if (words.empty()) {
     for (const AnalyzedWord& word : in.lesson.words) add(word, false);
   }
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  keep_first(words, in.options.count("words"));
   return words;
 }
 

@@ -114,8 +114,7 @@ std::vector<std::string> texts_of(const SheetInput& in) {
       texts.push_back(sentence.text.text());
     }
   }
-  const auto most = static_cast<std::size_t>(in.options.count("phrases"));
-  if (texts.size() > most) texts.resize(most);
+  keep_first(texts, in.options.count("phrases"));
   return texts;
 }
 

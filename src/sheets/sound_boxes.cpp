@@ -64,8 +64,7 @@ BoxFill fill_of(const SheetInput& in) {
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   std::vector<const AnalyzedWord*> words = mixed_words(in.lesson, "boxes");
   std::erase_if(words, [](const AnalyzedWord* w) { return !w->has_pattern(); });
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  keep_first(words, in.options.count("words"));
   return words;
 }
 

@@ -26,10 +26,8 @@ constexpr OptionSpec kOptions[] = {
 };
 
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
-  std::vector<const AnalyzedWord*> words;
-  for (const AnalyzedWord& word : in.lesson.words) words.push_back(&word);
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  std::vector<const AnalyzedWord*> words = words_of_list(in.lesson);
+  keep_first(words, in.options.count("words"));
   return words;
 }
 

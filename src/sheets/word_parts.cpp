@@ -138,10 +138,15 @@ std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
   return pieces;
 }
 
-std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
-                                             std::string_view salt) {
+std::vector<const AnalyzedWord*> words_of_list(const AnalyzedLesson& lesson) {
   std::vector<const AnalyzedWord*> words;
   for (const AnalyzedWord& word : lesson.words) words.push_back(&word);
+  return words;
+}
+
+std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
+                                             std::string_view salt) {
+  std::vector<const AnalyzedWord*> words = words_of_list(lesson);
   Random random(text_hash(salt, lesson.seed));
   shuffle(words, random);
   return words;

@@ -30,7 +30,6 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr Length kPad = 2_mm;
-constexpr Ink kHeadGround = 232;
 
 struct Plan {
   std::vector<std::string> patterns;  // empty for one to be named by hand
