@@ -139,13 +139,10 @@ class Analyzer {
                            "take one of the two out");
         continue;
       }
-      result_.patterns.push_back({pattern.id,
-                                  pattern.written,
-                                  name_of(pattern.id, phonics_, conventions_),
-                                  {},
-                                  {},
-                                  {},
-                                  false});
+      result_.patterns.push_back(
+          {.id = pattern.id,
+           .written = pattern.written,
+           .name = name_of(pattern.id, phonics_, conventions_)});
     }
     // One name may be a contrast of several.
     if (result_.patterns.size() > kMostLessonPatterns) {
@@ -253,8 +250,11 @@ class Analyzer {
       sentence.text = line;
       for (const WordPlace& place : words_in(line.text())) {
         const PlacedWord word = line.part(place.begin, place.end);
-        sentence.words.push_back({place.begin, place.end, look_up({word, {}}),
-                                  finder_.is_sight_word(word.value)});
+        sentence.words.push_back(
+            {.begin = place.begin,
+             .end = place.end,
+             .word = look_up({.spelling = word}),
+             .sight_word = finder_.is_sight_word(word.value)});
       }
       if (to_read && sentence.pattern_words() == 0 &&
           !result_.patterns.empty()) {

@@ -81,7 +81,7 @@ bool add_review_words(AnalyzedLesson& lesson,
                     diagnostics, lesson.may_suggest);
   std::vector<AnalyzedWord> words;
   for (const PlacedWord& word : wanted) {
-    words.push_back(finder.look_up({word, {}}));
+    words.push_back(finder.look_up({.spelling = word}));
     words.back().hits =
         find_hits(words.back().reading, lesson.patterns, *lesson.phonics);
   }

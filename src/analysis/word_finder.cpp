@@ -26,7 +26,7 @@ WordFinder::WordFinder(const Lesson& lesson, const Phonics& phonics,
 }
 
 AnalyzedWord WordFinder::look_up(const LessonWord& word) {
-  return {word.spelling, read(word), {}};
+  return {.spelling = word.spelling, .reading = read(word)};
 }
 
 bool WordFinder::is_sight_word(std::string_view word) const {

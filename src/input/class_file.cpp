@@ -200,7 +200,7 @@ class ClassReader {
   void read_own(const ValueEntry& entry) {
     const std::string& key = entry.key.value;
     if (key == "sheaf") {
-      Spanned<int> version{1, {}};
+      Spanned<int> version{.value = 1};
       read_version(entry.value, version, diagnostics_);
     } else if (key == "groups") {
       read_groups(entry.value);

@@ -22,10 +22,10 @@ struct LearnerSettings {
   PlacedWord layout;
   PlacedWord sequence;
   Spanned<std::string> step;
-  Spanned<int> amount{0, {}};     ///< words of the list to work on
-  Spanned<Length> line_size;      ///< x-height of the writing lines
-  PlacedWord spacing;             ///< between letters: normal, wide, wider
-  std::vector<PlacedWord> extra;  ///< kinds of sheets for extra practice
+  Spanned<int> amount{.value = 0};  ///< words of the list to work on
+  Spanned<Length> line_size;        ///< x-height of the writing lines
+  PlacedWord spacing;               ///< between letters: normal, wide, wider
+  std::vector<PlacedWord> extra;    ///< kinds of sheets for extra practice
   std::vector<PlacedWord> review_words;
 };
 

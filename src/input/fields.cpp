@@ -371,7 +371,7 @@ std::vector<std::pair<PlacedWord, PlacedWord>> read_pairs(
     return pairs;
   }
   for (const ValueEntry& entry : field.value.entries) {
-    const Field part = {entry.key.value, entry.value, {}};
+    const Field part = {.key = entry.key.value, .value = entry.value};
     PlacedWord value = read_short_text(part, diagnostics);
     if (value.given()) pairs.emplace_back(entry.key, std::move(value));
   }

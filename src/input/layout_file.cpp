@@ -97,7 +97,7 @@ LayoutFile read_layout_keys(const SourceFile& file, Value keys,
   }
   for (ValueEntry& entry : keys.entries) {
     if (entry.key.value == "sheaf") {
-      Spanned<int> version{1, {}};
+      Spanned<int> version{.value = 1};
       read_version(entry.value, version, diagnostics);
     } else if (entry.key.value == "sheets") {
       read_sheets(entry.value, layout, diagnostics);

@@ -42,7 +42,7 @@ bool has_records(const ValueEntry& entry) {
 // The codes of a text or a list, as the readers of such files part them.
 std::vector<PlacedWord> names_of(const Value& value) {
   Diagnostics unheard;
-  return read_names({{}, value, {}}, SIZE_MAX, unheard);
+  return read_names({.value = value}, SIZE_MAX, unheard);
 }
 
 bool all_true(const std::vector<bool>& gone) {

@@ -70,7 +70,7 @@ void look_through(const Value& keys, std::set<int>& lines) {
       }
       Diagnostics unheard;
       for (const PlacedWord& code :
-           read_names({key, entry.value, {}}, SIZE_MAX, unheard)) {
+           read_names({.key = key, .value = entry.value}, SIZE_MAX, unheard)) {
         note_code(code.value, code.span, lines);
       }
     }

@@ -39,11 +39,11 @@ using LessonLine = PlacedText;
 struct Lesson {
   const SourceFile* file = nullptr;
 
-  Spanned<int> version{1, {}};
+  Spanned<int> version{.value = 1};
   Spanned<std::string> title;
   std::vector<PlacedWord> patterns;  ///< one to four
   std::vector<LessonWord> words;
-  Spanned<int> pick{0, {}};
+  Spanned<int> pick{.value = 0};
   PlacedWord key_word;
   std::vector<PlacedWord> same_sound;
   std::vector<PlacedWord> other_sound;
@@ -55,16 +55,16 @@ struct Lesson {
   Spanned<std::string> step;  ///< a step's number or name
   std::vector<PlacedWord> taught;
   /// Whether a word that was not taught yet is an error.
-  Spanned<bool> strict{false, {}};
+  Spanned<bool> strict{.value = false};
   std::vector<LessonSplit> splits;
   /// Word and picture file, or word and an emoji.
   std::vector<std::pair<PlacedWord, PlacedWord>> pictures;
   std::vector<LessonLine> rhyme;
   std::vector<LessonLine> teacher_note;
   std::vector<LessonLine> home_note;
-  Spanned<int> days{5, {}};
-  Spanned<int> minutes{25, {}};
-  Spanned<int> set{1, {}};
+  Spanned<int> days{.value = 5};
+  Spanned<int> minutes{.value = 25};
+  Spanned<int> set{.value = 1};
   /// Switch and value, unread.
   std::vector<std::pair<PlacedWord, PlacedWord>> conventions;
   PlacedWord accent;
@@ -75,7 +75,7 @@ struct Lesson {
   /// names: keys with values; else nothing.
   Value own_layout;
   Value own_sequence;
-  Spanned<int> review{0, {}};
+  Spanned<int> review{.value = 0};
   PlacedWord group;
   PlacedWord author;
   PlacedWord licence;

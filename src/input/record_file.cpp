@@ -176,7 +176,7 @@ std::vector<OfLearner<Attempt>> read_attempts(const Field& field,
         }
         attempt.blank =
             attempt.written.text() == kBlank || attempt.written.text().empty();
-        if (attempt.blank) attempt.written = {{}, value.span, {}};
+        if (attempt.blank) attempt.written = PlacedText("", value.span, {});
         return attempt;
       });
 }
@@ -331,7 +331,7 @@ void read_one(const Value& keys, const Record& defaults, RecordFile& into,
 void read_several(const Value& list, const Record& defaults, RecordFile& into,
                   Diagnostics& d) {
   if (list.kind != Value::Kind::list || list.items.empty()) {
-    report_wrong_kind({"records", list, {}}, d);
+    report_wrong_kind({.key = "records", .value = list}, d);
     return;
   }
   for (const Value& item : list.items) {
@@ -355,7 +355,7 @@ void read_several(const Value& list, const Record& defaults, RecordFile& into,
 
 void read_records(Value keys, RecordFile& into, Diagnostics& d) {
   if (const Value* version = keys.find("sheaf")) {
-    Spanned<int> read{1, {}};
+    Spanned<int> read{.value = 1};
     read_version(*version, read, d);
     std::erase_if(keys.entries, [](const ValueEntry& entry) {
       return entry.key.value == "sheaf";

@@ -44,7 +44,7 @@ struct Record {
 
   Spanned<Date> date;
   PlacedWord lesson;
-  Spanned<Kind> kind{Kind::dictation, {}};
+  Spanned<Kind> kind{.value = Kind::dictation};
   PlacedWord class_file;
   /// `marked: all`: everyone whom the record lists was marked. `marked: not
   /// yet`: nobody was, and the record counts for nobody.

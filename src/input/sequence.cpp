@@ -73,7 +73,7 @@ class StepCounter {
 
   void count(SequenceStep& step) {
     if (!step.number.given()) {
-      step.number = {last_.value + 1, {}};
+      step.number = {.value = last_.value + 1};
     } else if (step.number.value <= last_.value) {
       Diagnostic& d = diagnostics_.error(
           diagnostic::value_out_of_range, step.number.span,
@@ -121,7 +121,7 @@ class StepCounter {
   }
 
   Diagnostics& diagnostics_;
-  Spanned<int> last_{0, {}};
+  Spanned<int> last_{.value = 0};
   std::map<std::string, Span> names_;
   std::map<std::string, Span> patterns_;
 };
@@ -152,7 +152,7 @@ using SequenceKey = KeySpec<SequenceFile>;
 constexpr std::array kSequenceKeys = {
     SequenceKey{"sheaf", "sheaf: 1", "version of the format",
                 [](const Field& field, SequenceFile&, Diagnostics& d) {
-                  Spanned<int> version{1, {}};
+                  Spanned<int> version{.value = 1};
                   read_version(field.value, version, d);
                 }},
     SequenceKey{"title", "title: Our year", "the sequence's name",

@@ -14,7 +14,7 @@ namespace sheaf {
 /// One step of a sequence: what is taught in it.
 struct SequenceStep {
   /// As the file counts, from 1; without a number, one more than the last.
-  Spanned<int> number{0, {}};
+  Spanned<int> number{.value = 0};
   PlacedWord name;                   ///< empty where the step has a number only
   std::vector<PlacedWord> patterns;  ///< none in a step for practice
   std::vector<PlacedWord> sight_words;

@@ -22,7 +22,7 @@ struct Gap {
 
 Gap gap_of(std::string_view grapheme) {
   const std::size_t gap = grapheme.find('_');
-  if (gap == std::string_view::npos) return {grapheme, {}};
+  if (gap == std::string_view::npos) return {.head = grapheme};
   return {grapheme.substr(0, gap), grapheme.substr(gap + 1)};
 }
 
@@ -142,7 +142,7 @@ bool graphemes_make(const std::vector<std::string_view>& graphemes,
     way.placed = fits ? way.placed + letters.size() : std::string::npos;
     return way;
   };
-  std::vector<Way> ways = {{0, {}, 0}};
+  std::vector<Way> ways = {{.placed = 0, .waiting = "", .passed = 0}};
   for (const std::string_view grapheme : graphemes) {
     const Gap gap = gap_of(grapheme);
     std::vector<Way> next;
@@ -150,12 +150,16 @@ bool graphemes_make(const std::vector<std::string_view>& graphemes,
       Way way = place(before, letters_of(gap.head));
       if (way.placed == std::string::npos) continue;
       if (way.waiting.empty()) {
-        next.push_back({way.placed, letters_of(gap.tail), 0});
+        next.push_back({.placed = way.placed,
+                        .waiting = letters_of(gap.tail),
+                        .passed = 0});
         continue;
       }
       const Way joined = place(way, way.waiting);
       if (joined.placed != std::string::npos) {
-        next.push_back({joined.placed, letters_of(gap.tail), 0});
+        next.push_back({.placed = joined.placed,
+                        .waiting = letters_of(gap.tail),
+                        .passed = 0});
       }
       if (way.passed == 0 && gap.tail.empty()) {
         next.push_back({way.placed, way.waiting, 1});

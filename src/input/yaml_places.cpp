@@ -63,7 +63,7 @@ std::optional<Escape> read_escape(std::string_view source) {
   if (fault != std::errc() || end != number.data() + digits) {
     return std::nullopt;
   }
-  Escape escape{{}, 2 + digits};
+  Escape escape{.length = 2 + digits};
   append_utf8(escape.text, code_point);
   return escape;
 }

@@ -84,9 +84,12 @@ void draw_action(Block& block, Action action, Point at, Length side) {
     const auto part = read_drawn_part(line, pen, why);
     assert(part && "our own drawings follow the notation");
     const bool filled = part->pen == Length();
-    const Stroke stroke{scaled(part->pen, ratio), kBlack, {}, true};
-    block.marks.push_back(PathMark{scaled_path(part->path, ratio), at, filled,
-                                   kBlack, !filled, stroke, kDecoration});
+    const Stroke stroke{.width = scaled(part->pen, ratio), .round_ends = true};
+    block.marks.push_back(PathMark{.path = scaled_path(part->path, ratio),
+                                   .at = at,
+                                   .filled = filled,
+                                   .stroked = !filled,
+                                   .stroke = stroke});
   }
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <map>
-#include <span>
 
 namespace sheaf {
 
@@ -33,6 +32,10 @@ Block as_decoration(Block block) {
   return block;
 }
 
+std::shared_ptr<const Block> repeated_head(const Block& block) {
+  return std::make_shared<const Block>(as_decoration(block));
+}
+
 ElementId Composer::add(Role role, ElementId parent, std::string alternative) {
   return add(Element{role, parent, std::move(alternative)});
 }
@@ -57,6 +60,39 @@ Block& Composer::block(Length height, Length space_before) {
 void Composer::note_too_wide(std::string text) {
   if (std::ranges::find(too_wide_, text) == too_wide_.end()) {
     too_wide_.push_back(std::move(text));
+  }
+}
+
+ListItem add_list_item(Composer& composer, ElementId list) {
+  const ElementId item = composer.add(Role::list_item, list);
+  const ElementId label = composer.add(Role::list_label, item);
+  return {label, composer.add(Role::list_body, item)};
+}
+
+ElementId add_list_body(Composer& composer, ElementId list) {
+  return composer.add(Role::list_body, composer.add(Role::list_item, list));
+}
+
+Length height_of(std::span<const Block> blocks) {
+  Length height;
+  for (const Block& block : blocks) {
+    height += block.space_before + block.height;
+  }
+  return height;
+}
+
+Length height_on_last_page(std::span<const Block> blocks) {
+  Length height;
+  for (const Block& block : blocks) {
+    if (block.new_page) height = -block.space_before;
+    height += block.space_before + block.height;
+  }
+  return height;
+}
+
+void keep_on_one_page(std::span<Block> blocks) {
+  for (std::size_t i = 0; i + 1 < blocks.size(); ++i) {
+    blocks[i].keep_with_next = true;
   }
 }
 
@@ -114,7 +150,7 @@ class PageFiller {
   PageFiller(const Rect& body, Size paper) : body_(body), paper_(paper) {}
 
   void begin_page(const Block* head) {
-    pages_.push_back({paper_, {}, {}, false});
+    pages_.push_back({.size = paper_});
     y_ = Length();
     if (head == nullptr) return;
     for (Mark mark : head->marks) place(std::move(mark));
@@ -170,7 +206,7 @@ void outline_tints(std::span<Mark> marks, Length weight) {
     rect->filled = false;
     if (rect->stroked) continue;
     rect->stroked = true;
-    rect->stroke = {weight, kBlack, {}, false};
+    rect->stroke = {.width = weight};
   }
 }
 

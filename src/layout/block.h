@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <span>
 #include <utility>
 #include <vector>
 
@@ -35,13 +36,26 @@ struct Block {
   }
   void frame(const Rect& rect, const Stroke& stroke,
              ElementId element = kDecoration) {
-    marks.push_back(RectMark{rect, false, kWhite, true, stroke, element});
+    marks.push_back(
+        RectMark{.rect = rect, .stroke = stroke, .element = element});
   }
   void shade(const Rect& rect, Ink ink, ElementId element = kDecoration) {
-    marks.push_back(RectMark{rect, true, ink, false, {}, element});
+    marks.push_back(RectMark{.rect = rect,
+                             .filled = true,
+                             .fill = ink,
+                             .stroked = false,
+                             .element = element});
   }
   void dot(Point centre, Length diameter, ElementId element = kDecoration) {
-    marks.push_back(DotMark{centre, diameter, false, {}, kBlack, element});
+    marks.push_back(
+        DotMark{.centre = centre, .diameter = diameter, .element = element});
+  }
+  /// A hollow dot: to tick, or at an end that is not touched.
+  void ring(Point centre, Length diameter, Length weight) {
+    marks.push_back(DotMark{.centre = centre,
+                            .diameter = diameter,
+                            .hollow = true,
+                            .ring = weight});
   }
   void glyphs(const GlyphRun& run, Point at, ElementId element,
               Ink ink = kBlack) {
@@ -55,6 +69,10 @@ void shift(Mark& mark, Point by);
 /// The same drawing without meaning, for what is drawn again on later pages: a
 /// reader has heard it already.
 Block as_decoration(Block block);
+
+/// The same drawing to stand again above the rows of later pages, as their
+/// `Block::head`.
+std::shared_ptr<const Block> repeated_head(const Block& block);
 
 /// What a sheet composes with: the shaper, the style, the document's element
 /// tree, and the blocks made so far. Elements that it adds become children of
@@ -98,6 +116,24 @@ class Composer {
   std::vector<Block> blocks_;
   std::vector<std::string> too_wide_;
 };
+
+/// A list's item with its parts: what stands before it (a number, a code), and
+/// the item itself.
+struct ListItem {
+  ElementId label = kDecoration;
+  ElementId body = kDecoration;
+};
+ListItem add_list_item(Composer& composer, ElementId list);
+/// The body of an item that has nothing before it.
+ElementId add_list_body(Composer& composer, ElementId list);
+
+/// What blocks take one below the other, with the blanks before them.
+Length height_of(std::span<const Block> blocks);
+/// How much of the last page that they begin these blocks take.
+Length height_on_last_page(std::span<const Block> blocks);
+
+/// Asks that all these blocks stand on one page, if one has room for them.
+void keep_on_one_page(std::span<Block> blocks);
 
 /// How many rows to put on each page so that the pages are about equally full:
 /// `total` rows where at most `capacity` fit. At least 1.

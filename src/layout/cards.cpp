@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/picture_frame.h"
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -16,6 +17,14 @@ constexpr Length kGutter = 3_mm;
 constexpr Length kPad = 3_mm;
 constexpr Length kCodeRoom = 5_mm;
 constexpr Ink kCodeInk = 70;
+
+Length card_width(const Composer& composer, const CardGrid& grid) {
+  return (composer.width() - kGutter * (grid.columns - 1)) / grid.columns;
+}
+
+Stroke cut_stroke(const Style& style) {
+  return {.width = style.guide_weight, .ink = 90, .dash = {2_mm, 2_mm}};
+}
 
 class CardPages {
  public:
@@ -61,11 +70,9 @@ class CardPages {
     const Rect card{(width + kGutter) * column, 0_mm, width, grid_.height};
     // Cut from the front: the back has nothing that could miss the cut.
     if (!back) {
-      block.frame(card, {c_.style().guide_weight, 90, {2_mm, 2_mm}, false});
+      block.frame(card, cut_stroke(c_.style()));
     }
-    const ElementId item = c_.add(Role::list_item, list);
-    const ElementId label = c_.add(Role::list_label, item);
-    const ElementId body = c_.add(Role::list_body, item);
+    const auto [label, body] = add_list_item(c_, list);
     const Rect room{card.x + kPad, card.y + kPad, card.width - 2 * kPad,
                     card.height - kPad - kCodeRoom};
     const auto& draw = back ? cards_[index].back : cards_[index].front;
@@ -84,13 +91,42 @@ class CardPages {
 
 }  // namespace
 
-Length card_width(const Composer& composer, const CardGrid& grid) {
-  return (composer.width() - kGutter * (grid.columns - 1)) / grid.columns;
+Card::Side text_side(Composer& composer, TextStyle style, std::string text) {
+  return [&composer, style = std::move(style), text = std::move(text)](
+             Block& block, const Rect& rect, ElementId element) {
+    draw_in_middle(composer, block, style, text, rect, element);
+  };
+}
+
+Card::Side picture_side(Composer& composer, const Picture* picture,
+                        std::string about) {
+  return [&composer, picture, about = std::move(about)](
+             Block& block, const Rect& rect, ElementId element) {
+    draw_picture(block, composer.style(), picture, rect,
+                 composer.add(Role::figure, element, about));
+  };
+}
+
+Length card_room(const Composer& composer, const CardGrid& grid) {
+  return card_width(composer, grid) - 2 * kPad;
 }
 
 void add_cards(Composer& composer, const CardGrid& grid,
                const std::vector<Card>& cards) {
   CardPages(composer, grid, cards).add();
+}
+
+Rect add_cut_cell(Composer& composer, std::size_t index, int columns,
+                  Size cell) {
+  const int column = static_cast<int>(index) % columns;
+  if (column == 0) {
+    Block& row = composer.block(cell.height);
+    row.new_page = index == 0;
+    row.own_leaf = true;
+  }
+  const Rect place{cell.width * column, 0_mm, cell.width, cell.height};
+  composer.blocks().back().frame(place, cut_stroke(composer.style()));
+  return place;
 }
 
 }  // namespace sheaf

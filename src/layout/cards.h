@@ -13,10 +13,18 @@ namespace sheaf {
 /// the page. Their backs follow on the next page in mirrored columns, so that
 /// they meet when the paper is turned on its long edge.
 struct Card {
-  /// Draw what is on it into a rectangle; `back` may be null: only the code.
-  std::function<void(Block&, const Rect&, ElementId)> front;
-  std::function<void(Block&, const Rect&, ElementId)> back;
+  /// Draws what is on one side into a rectangle, as part of an element.
+  using Side = std::function<void(Block&, const Rect&, ElementId)>;
+  Side front;
+  Side back = nullptr;  ///< may be null: only the code
 };
+
+/// A side with a text in its middle.
+Card::Side text_side(Composer& composer, TextStyle style, std::string text);
+/// A side with a picture; `about` says what is there to someone who cannot see
+/// it.
+Card::Side picture_side(Composer& composer, const Picture* picture,
+                        std::string about);
 
 struct CardGrid {
   int columns = 3;
@@ -26,11 +34,18 @@ struct CardGrid {
   std::string code;
 };
 
-/// The width that one card has.
-Length card_width(const Composer& composer, const CardGrid& grid);
+/// The width that a card has for what is drawn on it.
+Length card_room(const Composer& composer, const CardGrid& grid);
 
 /// Adds pages of fronts, each followed by the page of their backs.
 void add_cards(Composer& composer, const CardGrid& grid,
                const std::vector<Card>& cards);
+
+/// Adds a cell to cut out, for sheets that are cut along shared edges: the row
+/// that it stands in where it is the first there, and the dashed line around
+/// it. The first of all, `index` 0, begins a page. Gives its place in the last
+/// block.
+Rect add_cut_cell(Composer& composer, std::size_t index, int columns,
+                  Size cell);
 
 }  // namespace sheaf

@@ -20,7 +20,7 @@ void add_fill_in_lines(Composer& composer,
     const Length wide = draw_text(composer, block, text, label, {x, base},
                                   composer.add(Role::paragraph));
     block.line({x + wide + near, base}, {x + width, base},
-               {composer.style().box_weight, kBlack, {}, false});
+               {.width = composer.style().box_weight});
     x += width + gap;
   }
 }

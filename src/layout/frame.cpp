@@ -58,8 +58,7 @@ void draw_fill_in_line(Block& block, Composer& composer, const Style& style,
   const Length width =
       draw_text(composer, block, text, label, {left, base}, element);
   const Length start = left + width + 2_mm;
-  block.line({start, base}, {right, base},
-             {style.box_weight, kBlack, {}, false});
+  block.line({start, base}, {right, base}, {.width = style.box_weight});
   if (known.empty()) return;
   draw_text(composer, block, style.text(style.text_size, true), known,
             {start + 2_mm, base - 1_mm}, element);

@@ -53,14 +53,15 @@ void draw_axes(Composer& c, Block& block, const Axes& axes,
   for (int value = 0; value <= 100; value += tick) {
     const Length y = axes.y(value);
     const bool base = value == 0;
-    block.line({axes.room.x, y}, {axes.room.right(), y},
-               {c.style().guide_weight, base ? kBlack : kGridInk, {}, false},
-               figure);
+    block.line(
+        {axes.room.x, y}, {axes.room.right(), y},
+        {.width = c.style().guide_weight, .ink = base ? kBlack : kGridInk},
+        figure);
     draw_right(c, block, small, fmt::format("{}", value),
                {axes.room.x - 2_mm, y + down}, figure);
   }
   block.line({axes.room.x, axes.room.y}, {axes.room.x, axes.room.bottom()},
-             {c.style().guide_weight, kBlack, {}, false}, figure);
+             {.width = c.style().guide_weight}, figure);
   // Numbers under the steps, as many as have room.
   const Length step = axes.room.width / std::max(axes.steps, 1);
   const int every = step >= 6_mm ? 1 : step >= 3_mm ? 2 : 5;
@@ -99,17 +100,21 @@ void add_line_plot(Composer& c, const LinePlot& plot, Length height,
   std::optional<Length> taken;
   if (plot.level) {
     const Length y = axes.y(*plot.level);
-    block.line({axes.room.x, y}, {axes.room.right(), y},
-               {c.style().box_weight, 110, {1.2_mm, 1.2_mm}, false}, figure);
+    block.line(
+        {axes.room.x, y}, {axes.room.right(), y},
+        {.width = c.style().box_weight, .ink = 110, .dash = {1.2_mm, 1.2_mm}},
+        figure);
     taken = y + down;
     draw_text(c, block, small, plot.level_label, {label, *taken}, figure);
   }
   if (plot.aim) {
     const auto& from = plot.aim->first;
     const auto& to = plot.aim->second;
-    block.line({axes.x(from.step), axes.y(from.value)},
-               {axes.x(to.step), axes.y(to.value)},
-               {c.style().box_weight, 60, {4_mm, 1.5_mm}, false}, figure);
+    block.line(
+        {axes.x(from.step), axes.y(from.value)},
+        {axes.x(to.step), axes.y(to.value)},
+        {.width = c.style().box_weight, .ink = 60, .dash = {4_mm, 1.5_mm}},
+        figure);
     const Length y =
         clear_of(axes.y(to.value) + down, taken, small.line_height());
     draw_text(c, block, small, plot.aim_label, {label, y}, figure);
@@ -119,7 +124,8 @@ void add_line_plot(Composer& c, const LinePlot& plot, Length height,
     if (i > 0) {
       block.line(
           {axes.x(plot.points[i - 1].step), axes.y(plot.points[i - 1].value)},
-          at, {c.style().box_weight * 3 / 2, kBlack, {}, true}, figure);
+          at, {.width = c.style().box_weight * 3 / 2, .round_ends = true},
+          figure);
     }
     block.dot(at, 2.2_mm, figure);
   }

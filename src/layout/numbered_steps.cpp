@@ -51,7 +51,7 @@ void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
       baseline_left.y -
       at_size(*text.font, text.size, text.font->x_height()) / 2;
   block.frame({baseline_left.x, middle - side / 2, side, side},
-              {style.box_weight, kBlack, {}, false});
+              {.width = style.box_weight});
 }
 
 void add_tick_steps(Composer& composer, const TextStyle& style,

@@ -9,10 +9,9 @@ void draw_picture(Block& block, const Style& style, const Picture* picture,
     return;
   }
   constexpr Ink kFaint = 120;
-  const Stroke dashed{style.guide_weight,
-                      kFaint,
-                      {Length::from_mm(1.5), Length::from_mm(1.5)},
-                      false};
+  const Stroke dashed{.width = style.guide_weight,
+                      .ink = kFaint,
+                      .dash = {Length::from_mm(1.5), Length::from_mm(1.5)}};
   block.frame(box, dashed, figure);
 }
 

@@ -20,16 +20,24 @@ void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
     const Length y = at.y + step * x_height;
     block.line({at.x, y}, {at.x + width, y}, stroke);
   };
-  const Stroke guide{style.guide_weight, kGuide, {}, false};
-  const Stroke dashed{style.guide_weight,
-                      kGuide,
-                      {Length::from_mm(2), Length::from_mm(1.5)},
-                      false};
-  const Stroke base{style.box_weight, kBlack, {}, false};
+  const Stroke guide{.width = style.guide_weight, .ink = kGuide};
+  const Stroke dashed{.width = style.guide_weight,
+                      .ink = kGuide,
+                      .dash = {Length::from_mm(2), Length::from_mm(1.5)}};
+  const Stroke base{.width = style.box_weight};
   if (ruling.style == LineStyle::four_line) line(0, guide);
   if (ruling.style != LineStyle::base_only) line(1, dashed);
   line(2, base);
   if (ruling.style == LineStyle::four_line) line(3, guide);
+}
+
+void add_sets(Composer& composer, const Ruling& ruling, int count,
+              Length space_before) {
+  for (int i = 0; i < count; ++i) {
+    Block& block =
+        composer.block(set_height(ruling), i == 0 ? space_before : ruling.gap);
+    draw_set(block, composer.style(), ruling, {}, composer.width());
+  }
 }
 
 namespace {

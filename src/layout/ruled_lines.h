@@ -21,6 +21,11 @@ Length set_pitch(const Ruling& ruling);
 void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
               Length width);
 
+/// Adds lines to write on as wide as the page, a block for each set;
+/// `space_before` is kept before the first of them.
+void add_sets(Composer& composer, const Ruling& ruling, int count,
+              Length space_before);
+
 /// The width that a learner's hand needs for some letters, by x-height. Our
 /// own judgement: i, j, l and t are narrow, m and w wide, a word space a letter
 /// and a half.

@@ -163,9 +163,10 @@ void draw_box_row(Composer& composer, Block& block,
                   std::span<const SoundBox> row, const BoxMeasures& measures,
                   const BoxRowOptions& options, Point at, ElementId element) {
   const Style& style = composer.style();
-  const Stroke wall{style.box_weight, kBlack, {}, false};
-  const Stroke guide{style.guide_weight, kGuide, {}, false};
-  const Stroke dashed{style.guide_weight, 60, {2_mm, 1.5_mm}, false};
+  const Stroke wall{.width = style.box_weight};
+  const Stroke guide{.width = style.guide_weight, .ink = kGuide};
+  const Stroke dashed{
+      .width = style.guide_weight, .ink = 60, .dash = {2_mm, 1.5_mm}};
   const Length top = at.y + kTapRoom;
   const Length base = top + measures.base();
   const Length inset = 1.5_mm;

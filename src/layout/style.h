@@ -74,7 +74,7 @@ struct Style {
   Size body_size() const { return {body().width, body().height}; }
   TextStyle text(Length size, bool is_bold = false) const;
   TextStyle learner_text() const { return text(text_size); }
-  TextStyle teacher_text() const;
+  TextStyle teacher_text(bool is_bold = false) const;
 };
 
 /// Resolves the settings against the typefaces at hand. Reports a typeface

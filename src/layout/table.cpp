@@ -9,16 +9,14 @@ namespace {
 using namespace literals;
 
 constexpr Length kCellPad = 1.8_mm;
-constexpr Ink kHeadGround = 232;
 constexpr Ink kRuleInk = 120;
 constexpr Length kWritingLine = 8_mm;  // for a grown-up's hand
 
 }  // namespace
 
 ElementId add_head_cell(Composer& composer, ElementId row, Scope scope) {
-  Element element{Role::header_cell, row};
-  element.scope = scope;
-  return composer.add(std::move(element));
+  return composer.add(
+      {.role = Role::header_cell, .parent = row, .scope = scope});
 }
 
 ElementId add_data_cell(Composer& composer, ElementId row) {
@@ -70,13 +68,12 @@ Table::Table(Composer& composer, std::vector<Column> columns)
   table_ = composer_.add(Role::table);
   const ElementId row = composer_.add(Role::table_row, table_);
   std::vector<Cell> titles;
-  TextStyle style = composer_.style().teacher_text();
-  style.font = composer_.style().bold;
+  const TextStyle style = composer_.style().teacher_text(true);
   for (const Column& c : columns_) titles.push_back({{c.title, style}});
   Block head = draw_row(titles, row, true, false);
   head.keep_with_next = true;
   composer_.blocks().push_back(head);
-  head_ = std::make_shared<const Block>(as_decoration(std::move(head)));
+  head_ = repeated_head(head);
 }
 
 Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
@@ -107,7 +104,7 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
       y += text.line_height();
     }
   }
-  const Stroke rule{composer_.style().guide_weight, kRuleInk, {}, false};
+  const Stroke rule{.width = composer_.style().guide_weight, .ink = kRuleInk};
   block.line({Length(), block.height}, {composer_.width(), block.height}, rule);
   return block;
 }
@@ -140,9 +137,9 @@ void Table::add_text_row_with_line(const std::vector<std::string>& cells,
   const Composer& c = composer_;
   const Length base = block.height - 2_mm;
   block.line({lefts_[from] + kCellPad, base}, {c.width() - kCellPad, base},
-             {c.style().guide_weight, kBlack, {}, false});
+             {.width = c.style().guide_weight});
   block.line({Length(), block.height}, {c.width(), block.height},
-             {c.style().guide_weight, kRuleInk, {}, false});
+             {.width = c.style().guide_weight, .ink = kRuleInk});
 }
 
 void Table::add_text_row(const std::vector<std::string>& cells, bool heads) {

@@ -8,6 +8,10 @@
 
 namespace sheaf {
 
+/// How dark the ground is under the head of a table: it survives a photocopier,
+/// and can be written on.
+inline constexpr Ink kHeadGround = 232;
+
 /// A cell's element, for tables that a sheet draws by itself.
 ElementId add_head_cell(Composer& composer, ElementId row,
                         Scope scope = Scope::column);

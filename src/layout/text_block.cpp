@@ -63,14 +63,14 @@ class WordCollector {
     glue_ = false;
     Word& word = words_.back();
     const GlyphRun space = composer_.shape(piece.style, " ");
-    add_run(word, {space, word.width, piece.style.ink, false});
+    add_run(word, {.run = space, .x = word.width, .ink = piece.style.ink});
     word.space_after = width_of(space) + piece.style.tracking;
   }
 
   // The space after a word is shaped with it, so that it is extracted too.
   void append(const TextPiece& piece, std::string_view text, bool spaced) {
     if (!glue_ || words_.empty()) {
-      words_.push_back({runs_.size(), runs_.size(), {}, {}});
+      words_.push_back({.begin = runs_.size(), .end = runs_.size()});
     }
     Word& word = words_.back();
     const GlyphRun run = composer_.shape(piece.style, text);
@@ -97,6 +97,11 @@ class WordCollector {
 };
 
 }  // namespace
+
+void append(std::vector<TextPiece>& pieces, std::vector<TextPiece> more) {
+  pieces.insert(pieces.end(), std::make_move_iterator(more.begin()),
+                std::make_move_iterator(more.end()));
+}
 
 std::vector<TextLine> break_lines(Composer& composer,
                                   std::span<const TextPiece> pieces,
@@ -126,7 +131,7 @@ std::vector<TextLine> break_lines(Composer& composer,
 
 std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
                                   std::string_view text, Length width) {
-  const TextPiece piece{std::string(text), style, false};
+  const TextPiece piece{std::string(text), style};
   return break_lines(composer, std::span(&piece, 1), width);
 }
 
@@ -180,8 +185,16 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
 ElementId add_paragraph(Composer& composer, const TextStyle& style,
                         std::string_view text,
                         const ParagraphOptions& options) {
-  const TextPiece piece{std::string(text), style, false};
+  const TextPiece piece{std::string(text), style};
   return add_paragraph(composer, std::span(&piece, 1), options);
+}
+
+void add_subheading(Composer& composer, Length size, std::string_view text,
+                    Length space_before) {
+  add_paragraph(composer, composer.style().text(size, true), text,
+                {.role = Role::heading2,
+                 .space_before = space_before,
+                 .keep_with_next = true});
 }
 
 Length draw_text(Composer& composer, Block& block, const TextStyle& style,

@@ -1,7 +1,10 @@
 #pragma once
 
+#include <algorithm>
+#include <functional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "layout/block.h"
@@ -16,6 +19,9 @@ struct TextPiece {
   /// Printed on a light band, as a highlighter would: for answer keys.
   bool marked = false;
 };
+
+/// Appends pieces to others.
+void append(std::vector<TextPiece>& pieces, std::vector<TextPiece> more);
 
 /// A line of text as it will be printed.
 struct TextLine {
@@ -62,6 +68,10 @@ ElementId add_paragraph(Composer& composer, const TextStyle& style,
                         std::string_view text,
                         const ParagraphOptions& options = {});
 
+/// Adds a heading inside a sheet, in bold; it stays with what follows.
+void add_subheading(Composer& composer, Length size, std::string_view text,
+                    Length space_before);
+
 /// Draws text of one line at a place and gives its width.
 Length draw_text(Composer& composer, Block& block, const TextStyle& style,
                  std::string_view text, Point baseline, ElementId element);
@@ -71,5 +81,18 @@ void draw_centred(Composer& composer, Block& block, const TextStyle& style,
 /// The same in the middle of a rectangle.
 void draw_in_middle(Composer& composer, Block& block, const TextStyle& style,
                     std::string_view text, const Rect& room, ElementId element);
+
+/// The width of the widest text among some things, each on one line; `text_of`
+/// says which text one of them has.
+template <typename Things, typename TextOf = std::identity>
+Length widest_text(Composer& composer, const TextStyle& style,
+                   const Things& things, TextOf text_of = {}) {
+  Length widest;
+  for (const auto& thing : things) {
+    widest = std::max(
+        widest, width_of(composer.shape(style, std::invoke(text_of, thing))));
+  }
+  return widest;
+}
 
 }  // namespace sheaf

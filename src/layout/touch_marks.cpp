@@ -31,14 +31,17 @@ TouchWord::TouchWord(Composer& composer, std::string word,
 void TouchWord::make_parts(Composer& composer) {
   struct Stretch {
     std::size_t begin, end, grapheme;
-    bool is_split_e;
+    bool is_split_e = false;
   };
   std::vector<Stretch> stretches;
   for (std::size_t i = 0; i < graphemes_.size(); ++i) {
     const Grapheme& g = graphemes_[i];
-    stretches.push_back({g.begin, g.end, i, false});
+    stretches.push_back({.begin = g.begin, .end = g.end, .grapheme = i});
     if (g.split_e != std::string_view::npos) {
-      stretches.push_back({g.split_e, g.split_e + 1, i, true});
+      stretches.push_back({.begin = g.split_e,
+                           .end = g.split_e + 1,
+                           .grapheme = i,
+                           .is_split_e = true});
     }
   }
   std::ranges::sort(stretches, {}, &Stretch::begin);
@@ -53,8 +56,11 @@ void TouchWord::make_parts(Composer& composer) {
     const GlyphRun run = composer.shape(options_.text, letters);
     const InkSpan ink = ink_of(run, 0, letters.size());
     const bool long_mark = letters.size() > 1 && ink.width() > kDot * 3 / 2;
-    parts_.push_back({run, Length(), ink, s.grapheme, s.is_split_e,
-                      long_mark && !s.is_split_e});
+    parts_.push_back({.run = run,
+                      .ink = ink,
+                      .grapheme = s.grapheme,
+                      .is_split_e = s.is_split_e,
+                      .long_mark = long_mark && !s.is_split_e});
   }
 }
 
@@ -130,25 +136,26 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
       continue;
     }
     const bool tinted = options_.pattern == PatternLetters::tinted;
-    block.marks.push_back(PathMark{outline_of(part.run),
-                                   origin,
-                                   true,
-                                   tinted ? kTinted : kWhite,
-                                   true,
-                                   {0.9_pt, kBlack, {}, true},
-                                   element});
+    block.marks.push_back(
+        PathMark{.path = outline_of(part.run),
+                 .at = origin,
+                 .filled = true,
+                 .fill = tinted ? kTinted : kWhite,
+                 .stroke = {.width = 0.9_pt, .round_ends = true},
+                 .element = element});
   }
 }
 
 void TouchWord::draw_marks(Block& block, Point at) const {
-  const Stroke guide{options_.guide_weight * 2,
-                     kMarkGuide,
-                     {Length(), options_.guide_weight * 6},
-                     true};
+  const Stroke guide{.width = options_.guide_weight * 2,
+                     .ink = kMarkGuide,
+                     .dash = {Length(), options_.guide_weight * 6},
+                     .round_ends = true};
   if (options_.marks == MarkStyle::lines) {
     for (const Part& part : parts_) {
       if (part.is_split_e) continue;
-      const Stroke heavy{1.2_pt, kBlack, {Length(), 3_pt}, true};
+      const Stroke heavy{
+          .width = 1.2_pt, .dash = {Length(), 3_pt}, .round_ends = true};
       block.line({at.x + part.ink.left, at.y}, {at.x + part.ink.right, at.y},
                  heavy);
     }
@@ -160,7 +167,7 @@ void TouchWord::draw_marks(Block& block, Point at) const {
       if (part.long_mark) {
         const Length reach = (part.ink.width() - kDot) / 2;
         block.line({middle - reach, at.y}, {middle + reach, at.y},
-                   {kDot, kBlack, {}, true});
+                   {.width = kDot, .round_ends = true});
       } else {
         block.dot({middle, at.y}, kDot);
       }
@@ -174,10 +181,9 @@ void TouchWord::draw_marks(Block& block, Point at) const {
     const Point to{at.x + end.ink.middle(), at.y};
     draw_tie(block, {at.x + start->ink.middle(), at.y}, to);
     if (options_.marks == MarkStyle::dots) {
-      block.marks.push_back(RectMark{
-          {to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, true, kWhite, false});
+      block.shade({to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, kWhite);
     }
-    block.marks.push_back(DotMark{to, kDot, true, 0.8_pt, kBlack});
+    block.ring(to, kDot, 0.8_pt);
   }
 }
 
@@ -187,18 +193,21 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
   const Length start = kDot / 2;
   const Length lean = std::min(depth, (to.x - from.x) / 3);
   Path path;
-  path.push_back({PathStep::Kind::move, {from.x, from.y + start}, {}, {}});
-  path.push_back({PathStep::Kind::curve,
-                  {to.x, to.y + start},
-                  {from.x + lean, from.y + start + depth},
-                  {to.x - lean, to.y + start + depth}});
-  const Stroke dotted{1_pt, kBlack, {Length(), 2.5_pt}, true};
-  block.marks.push_back(
-      PathMark{std::move(path), {}, false, kBlack, true, dotted, kDecoration});
+  path.push_back(
+      {.kind = PathStep::Kind::move, .to = {from.x, from.y + start}});
+  path.push_back({.kind = PathStep::Kind::curve,
+                  .to = {to.x, to.y + start},
+                  .control1 = {from.x + lean, from.y + start + depth},
+                  .control2 = {to.x - lean, to.y + start + depth}});
+  const Stroke dotted{
+      .width = 1_pt, .dash = {Length(), 2.5_pt}, .round_ends = true};
+  block.marks.push_back(PathMark{.path = std::move(path), .stroke = dotted});
 }
 
 void TouchWord::draw_arrow(Block& block, Point at) const {
-  const Stroke stroke{options_.guide_weight * 2, kMarkGuide, {}, true};
+  const Stroke stroke{.width = options_.guide_weight * 2,
+                      .ink = kMarkGuide,
+                      .round_ends = true};
   const Length head = 2_mm;
   const Point tip{at.x + width_, at.y};
   block.line(at, tip, stroke);

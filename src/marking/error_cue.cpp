@@ -278,7 +278,7 @@ bool says_rule(CueKind kind) {
 // The vowel letter that an e made long (hope for hop), as an error of its own.
 WordError lengthened(const Reading& word, std::size_t before,
                      std::string& written) {
-  WordError error{before, Cause::changes_vowel, {}};
+  WordError error{.unit = before, .cause = Cause::changes_vowel};
   for (std::size_t i = before; i-- > 0;) {
     if (!is_vowel(word.units[i].phonemes[0])) continue;
     written = word.units[i].grapheme + "_e";
@@ -326,7 +326,7 @@ ErrorCue first_cue(const Reading& word, const MarkedAttempt& attempt,
   for (std::size_t i = 0; i <= attempt.graphemes.size(); ++i) {
     for (const ExtraLetter& extra : attempt.extra) {
       if (extra.before != i) continue;
-      WordError error{i > 0 ? i - 1 : 0, extra.cause, {}};
+      WordError error{.unit = i > 0 ? i - 1 : 0, .cause = extra.cause};
       if (extra.cause == Cause::changes_vowel) {
         error = lengthened(word, i, lengthened_by);
       }
@@ -335,12 +335,16 @@ ErrorCue first_cue(const Reading& word, const MarkedAttempt& attempt,
     if (i == attempt.graphemes.size()) break;
     const MarkedGrapheme& g = attempt.graphemes[i];
     if (g.result == GraphemeResult::correct) continue;
-    return error_cue(word, {i, g.cause, g.written, attempt.other_word}, rules,
-                     conventions);
+    return error_cue(word,
+                     {.unit = i,
+                      .cause = g.cause,
+                      .written = g.written,
+                      .other_word = attempt.other_word},
+                     rules, conventions);
   }
   if (!attempt.only_marks_wrong) return {};
-  return error_cue(word, {word.units.size(), Cause::left_out, {}}, rules,
-                   conventions);
+  return error_cue(word, {.unit = word.units.size(), .cause = Cause::left_out},
+                   rules, conventions);
 }
 
 }  // namespace sheaf

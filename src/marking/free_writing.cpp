@@ -71,11 +71,12 @@ class TextMarker {
       look_for_twin(index, written);
     } else if (is_likely_name(word, written)) {
       if (!ground_.phonics.knows(written.signs)) {
-        result_.noted.push_back({index, NotedWord::Kind::name, {}});
+        result_.noted.push_back({.word = index, .kind = NotedWord::Kind::name});
       }
     } else if (written.letters.size() < kShortest) {
       if (!is_word_by_itself(written.letters)) {
-        result_.noted.push_back({index, NotedWord::Kind::not_known, {}});
+        result_.noted.push_back(
+            {.word = index, .kind = NotedWord::Kind::not_known});
       }
     } else {
       guess(index, written);
@@ -186,7 +187,8 @@ class TextMarker {
       if (g.word.size() == 1 && !is_word_by_itself(g.word)) continue;
       // foxs is foxes sooner than fox's.
       if (!right.empty() && g.word.ends_with("'s")) continue;
-      Guess guess{first_reading(g.word), g.cost, g.score, false, 0};
+      Guess guess{
+          .reading = first_reading(g.word), .cost = g.cost, .score = g.score};
       if (std::ranges::find(right, g.word) != right.end()) {
         guess.score -= kEndingBonus;
       }
@@ -256,7 +258,7 @@ class TextMarker {
 
   void note_word(std::size_t index, const std::vector<Guess>& guesses,
                  bool known) {
-    NotedWord noted{index, NotedWord::Kind::not_known, {}};
+    NotedWord noted{.word = index, .kind = NotedWord::Kind::not_known};
     for (const Guess& g : guesses) {
       if (noted.meant.size() == kMostMeant) break;
       if (!is_near(g) || (!noted.meant.empty() && g.sure < kWorthNaming)) {

@@ -334,7 +334,11 @@ class Table {
           break;
         case Move::unit: {
           AlignedGrapheme& unit = result.units[i];
-          unit = {cell.kind, j, cell.end, -1, cell.fit, cell.by_speech};
+          unit = {.kind = cell.kind,
+                  .begin = j,
+                  .end = cell.end,
+                  .fit = cell.fit,
+                  .by_speech = cell.by_speech};
           if (from_owed == kInPlace && owed == kNothing) paid_at = cell.end;
           if (from_owed == kNothing && owed != kNothing) {
             unit.split_e = paid_at;
@@ -346,8 +350,9 @@ class Table {
           const Kind kind =
               cell.step == Move::swap ? Kind::moved : Kind::plausible;
           if (from_owed == kInPlace && owed == kNothing) paid_at = cell.end;
-          result.units[i] = {kind, j, cell.end, -1, Fit::unusual, false};
-          result.units[i + 1] = {kind, j, cell.end, -1, Fit::unusual, false};
+          result.units[i] = {
+              .kind = kind, .begin = j, .end = cell.end, .fit = Fit::unusual};
+          result.units[i + 1] = result.units[i];
           break;
         }
         case Move::start:

@@ -162,14 +162,16 @@ void WrittenGraphemes::matches(const TargetUnit& unit, std::size_t at,
   // -ed is one ending with three sounds: d may stand for it where it says /t/.
   if (unit.ending_ed && unit.sound().size() == 1 && at + 1 == letters_.size() &&
       letters_[at] == 'd') {
-    found.push_back({at + 1, cost::kPlausible, Fit::unusual, false, false});
+    found.push_back(
+        {.end = at + 1, .cost = cost::kPlausible, .fit = Fit::unusual});
   }
   // carryed, partys: the y of the base kept, whatever it says there.
   if (unit.y_to_i && at < letters_.size() && letters_[at] == 'y') {
     const bool with_e = unit.grapheme == "ie" && at + 1 < letters_.size() &&
                         letters_[at + 1] == 'e';
-    found.push_back({at + (with_e ? 2U : 1U), cost::kPlausible, Fit::unusual,
-                     false, false});
+    found.push_back({.end = at + (with_e ? 2U : 1U),
+                     .cost = cost::kPlausible,
+                     .fit = Fit::unusual});
   }
   std::erase_if(found, [&](const SoundMatch& m) {
     const std::string_view span = letters_.substr(at, m.end - at);

@@ -109,9 +109,12 @@ class ErrorFinder {
     if (written == right_ || written.empty() || is_rude(written)) return;
     if (chance < weight::kLeast) return;
     const bool of_pattern = is_of_pattern(at);
-    drafts_.push_back({{std::move(written), at, cause, chance, {}},
-                       std::string(letters),
-                       of_pattern});
+    drafts_.push_back({.error = {.written = std::move(written),
+                                 .grapheme = at,
+                                 .cause = cause,
+                                 .weight = chance},
+                       .letters = std::string(letters),
+                       .of_pattern = of_pattern});
   }
   // The same for other letters in the place of one unit.
   void add(std::size_t at, std::string_view letters, Cause cause, int chance) {
@@ -333,10 +336,10 @@ class ErrorFinder {
   void apostrophe() {
     const std::string signs = read_written(word_.word).signs;
     if (signs.find('\'') == std::string::npos) return;
-    drafts_.push_back(
-        {{right_, units_.size(), Cause::left_out, weight::kApostrophe, {}},
-         {},
-         false});
+    drafts_.push_back({.error = {.written = right_,
+                                 .grapheme = units_.size(),
+                                 .cause = Cause::left_out,
+                                 .weight = weight::kApostrophe}});
   }
 
   // The likeliest one about the pattern comes first; beside the others its

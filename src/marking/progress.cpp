@@ -249,7 +249,7 @@ LearnerProgress progress_of(const std::string& code, const Sessions& sessions,
   }
   for (const History::Day& day : history.days()) {
     if (day.learner->words.empty()) continue;
-    SequencePoint point{day.session->date, day.session->kind, {}, {}};
+    SequencePoint point{.date = day.session->date, .kind = day.session->kind};
     for (const SessionWord& word : day.learner->words) {
       point.sequences += word.attempt.sequences;
       point.words += Share{word.right() ? 1 : 0, 1};

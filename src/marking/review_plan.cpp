@@ -39,7 +39,7 @@ class Planner {
   }
 
   LearnerReview plan(const LearnerProgress& learner) {
-    LearnerReview review{learner.code, {}};
+    LearnerReview review{.code = learner.code};
     for (const PatternProgress& p : learner.patterns) {
       if (auto item = item_for(p)) review.items.push_back(std::move(*item));
     }
@@ -59,38 +59,41 @@ class Planner {
     const int ago = days_between(p.last, week_);
     switch (p.state) {
       case ProgressState::check_again:
-        return ReviewItem{p.pattern, Reason::slipped, p.why, {}};
+        return ReviewItem{
+            .pattern = p.pattern, .reason = Reason::slipped, .why = p.why};
       case ProgressState::practising:
         return slipped_early(p)
-                   ? ReviewItem{p.pattern,
-                                Reason::slipped,
-                                fmt::format("had gone well, then {}",
-                                            last_text(p)),
-                                {}}
-                   : ReviewItem{p.pattern, Reason::practising, p.why, {}};
+                   ? ReviewItem{.pattern = p.pattern,
+                                .reason = Reason::slipped,
+                                .why = fmt::format("had gone well, then {}",
+                                                   last_text(p))}
+                   : ReviewItem{.pattern = p.pattern,
+                                .reason = Reason::practising,
+                                .why = p.why};
       case ProgressState::go_on:
       case ProgressState::secure:
         break;
     }
     if (missed_last(p)) {
-      return ReviewItem{p.pattern, Reason::missed, last_text(p), {}};
+      return ReviewItem{
+          .pattern = p.pattern, .reason = Reason::missed, .why = last_text(p)};
     }
     const int gap = review_gap(good_days(p), rules_.weeks);
     if (ago - off >= gap) {
       const std::string no_school =
           off == 0 ? "" : fmt::format(", {} of them without school", off);
-      return ReviewItem{p.pattern,
-                        Reason::due,
-                        fmt::format("last seen {} days before{}; due after {}",
-                                    ago, no_school, gap),
-                        {}};
+      return ReviewItem{
+          .pattern = p.pattern,
+          .reason = Reason::due,
+          .why = fmt::format("last seen {} days before{}; due after {}", ago,
+                             no_school, gap)};
     }
     if (p.state == ProgressState::go_on && p.new_words.of == 0) {
       return ReviewItem{
-          p.pattern,
-          Reason::transfer,
-          fmt::format("{} right, none of them in new words", p.all.text()),
-          {}};
+          .pattern = p.pattern,
+          .reason = Reason::transfer,
+          .why =
+              fmt::format("{} right, none of them in new words", p.all.text())};
     }
     return std::nullopt;
   }
@@ -256,7 +259,7 @@ std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews) {
   }
   std::vector<ReviewGroup> groups;
   while (const auto pattern = most_wanted(waiting)) {
-    ReviewGroup group{*pattern, {}};
+    ReviewGroup group{.pattern = *pattern};
     std::erase_if(waiting, [&](const LearnerReview* learner) {
       if (std::ranges::find(learner->items, *pattern, &ReviewItem::pattern) ==
           learner->items.end()) {

@@ -54,7 +54,7 @@ void add(const Score& from, Score& to) {
 Score empty_score(std::span<const PatternId> patterns) {
   Score score;
   for (const PatternId pattern : patterns) {
-    score.patterns.push_back({pattern, {}, {}});
+    score.patterns.push_back({.pattern = pattern});
   }
   return score;
 }

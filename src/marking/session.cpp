@@ -37,7 +37,7 @@ class SessionMarker {
     const auto found =
         std::ranges::find(result_.learners, code, &LearnerResult::code);
     if (found != result_.learners.end()) return *found;
-    result_.learners.push_back({std::string(code), false, {}, {}, {}});
+    result_.learners.push_back({.code = std::string(code)});
     return result_.learners.back();
   }
 

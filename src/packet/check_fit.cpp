@@ -69,9 +69,10 @@ void FitCheck::report_wide(const std::string& text) {
 
 bool FitCheck::check_body(const Rect& body) {
   if (body.height >= kLeastHeight && body.width >= kLeastWidth) return true;
-  report({}, fmt::format("the margins and the head of the sheet `{}` leave no "
-                         "room on the page",
-                         sheet_.kind->name));
+  report(Span(),
+         fmt::format("the margins and the head of the sheet `{}` leave no "
+                     "room on the page",
+                     sheet_.kind->name));
   return false;
 }
 
@@ -80,9 +81,10 @@ void FitCheck::check_blocks(Composer& composer) {
   for (const Block& block : composer.blocks()) {
     const Length head = block.head == nullptr ? Length() : block.head->height;
     if (head + block.height <= composer.body().height) continue;
-    report({}, fmt::format("a part of the sheet `{}` that cannot be divided is "
-                           "taller than the page",
-                           sheet_.kind->name));
+    report(Span(),
+           fmt::format("a part of the sheet `{}` that cannot be divided is "
+                       "taller than the page",
+                       sheet_.kind->name));
     return;
   }
 }
@@ -101,9 +103,9 @@ void FitCheck::check_pages(const std::vector<Page>& pages) {
       if (!text.empty()) {
         report_wide(text);
       } else {
-        report({}, fmt::format("a part of the sheet `{}` is wider than the "
-                               "page",
-                               sheet_.kind->name));
+        report(Span(), fmt::format("a part of the sheet `{}` is wider than the "
+                                   "page",
+                                   sheet_.kind->name));
       }
       return;
     }

@@ -139,12 +139,24 @@ bool has_something(const Bindery& b, const SheetKind& kind,
   return false;
 }
 
-std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
-                                        const LayoutPlan& layout,
-                                        const std::vector<std::string>& only,
-                                        bool for_teacher,
-                                        std::span<const PlannedSheet> packet,
-                                        Diagnostics& diagnostics) {
+// Which sheets one of a packet's two documents gets. Those that the lesson has
+// nothing for are noted and left out.
+struct SheetChoice {
+  const Bindery& b;
+  const LayoutPlan& layout;
+  bool for_teacher = false;
+  // The learner's sheets, which teacher's sheets speak of.
+  std::span<const PlannedSheet> packet = {};
+
+  std::vector<PlannedSheet> of_layout(const std::vector<std::string>& only,
+                                      Diagnostics& diagnostics) const;
+  std::vector<PlannedSheet> beside_layout(const std::vector<std::string>& only,
+                                          Diagnostics& diagnostics) const;
+};
+
+// The sheets of the layout, or those among them that are asked for by name.
+std::vector<PlannedSheet> SheetChoice::of_layout(
+    const std::vector<std::string>& only, Diagnostics& diagnostics) const {
   std::vector<PlannedSheet> sheets;
   for (const LayoutPlan::Sheet& entry : layout.sheets) {
     if (entry.kind->for_teacher != for_teacher) continue;
@@ -154,20 +166,19 @@ std::vector<PlannedSheet> chosen_sheets(const Bindery& b,
     if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back({entry.kind, entry.options, entry.extra ? 0 : 1,
-                      entry.kind->minutes, entry.span});
+    sheets.push_back({.kind = entry.kind,
+                      .options = entry.options,
+                      .day = entry.extra ? 0 : 1,
+                      .minutes = entry.kind->minutes,
+                      .span = entry.span});
   }
   return sheets;
 }
 
 // Sheets that are asked for by name although the layout lacks them: with all
 // options as they come, and on no day, since the week does not plan them.
-std::vector<PlannedSheet> extra_sheets(const Bindery& b,
-                                       const LayoutPlan& layout,
-                                       const std::vector<std::string>& only,
-                                       bool for_teacher,
-                                       std::span<const PlannedSheet> packet,
-                                       Diagnostics& diagnostics) {
+std::vector<PlannedSheet> SheetChoice::beside_layout(
+    const std::vector<std::string>& only, Diagnostics& diagnostics) const {
   std::vector<PlannedSheet> sheets;
   for (const std::string& name : only) {
     const SheetKind* kind = find_sheet_kind(name);
@@ -182,7 +193,8 @@ std::vector<PlannedSheet> extra_sheets(const Bindery& b,
         !has_something(b, *kind, options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back({kind, options, 0, kind->minutes});
+    sheets.push_back(
+        {.kind = kind, .options = options, .day = 0, .minutes = kind->minutes});
   }
   return sheets;
 }
@@ -218,14 +230,16 @@ std::vector<PlannedSheet> plan_week(const Bindery& b, const LayoutPlan& layout,
                                     Diagnostics& diagnostics) {
   // Nobody asks why a sheet is left out of a week that is not printed.
   Diagnostics unheard;
-  if (!only.empty()) chosen_sheets(b, layout, only, false, {}, diagnostics);
-  std::vector<PlannedSheet> week = chosen_sheets(
-      b, layout, {}, false, {}, only.empty() ? diagnostics : unheard);
+  const SheetChoice choice{.b = b, .layout = layout};
+  if (!only.empty()) choice.of_layout(only, diagnostics);
+  const std::vector<std::string> all;
+  std::vector<PlannedSheet> week =
+      choice.of_layout(all, only.empty() ? diagnostics : unheard);
   const auto extra = std::ranges::stable_partition(
       week, [](const PlannedSheet& s) { return s.day > 0; });
   plan_days({week.begin(), extra.begin()}, b.lesson.lesson->days.value,
             b.lesson.lesson->minutes.value);
-  append(week, extra_sheets(b, layout, only, false, {}, diagnostics));
+  append(week, choice.beside_layout(only, diagnostics));
   return week;
 }
 
@@ -254,8 +268,10 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
     compose_document(b, learner, week, packet.learner, diagnostics);
   }
   if (whom.teacher_pages) {
-    auto teacher = chosen_sheets(b, layout, only, true, week, diagnostics);
-    append(teacher, extra_sheets(b, layout, only, true, week, diagnostics));
+    const SheetChoice choice{
+        .b = b, .layout = layout, .for_teacher = true, .packet = week};
+    std::vector<PlannedSheet> teacher = choice.of_layout(only, diagnostics);
+    append(teacher, choice.beside_layout(only, diagnostics));
     compose_document(b, teacher, week, packet.teacher, diagnostics);
   }
   return packet;

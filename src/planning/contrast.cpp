@@ -31,7 +31,7 @@ struct Spoken {
 };
 
 Spoken spoken(const FoundWord& word, PatternId pattern) {
-  Spoken result{&word, listed_sounds(word.reading->units), {}, {}};
+  Spoken result{.word = &word, .sounds = listed_sounds(word.reading->units)};
   const PatternPlace* place = word.reading->find(pattern);
   for (std::size_t i = 0; i < word.reading->units.size(); ++i) {
     const Unit& unit = word.reading->units[i];
@@ -142,7 +142,8 @@ class PairFinder {
   }
 
   void add(const Spoken& a, const Spoken& b) {
-    Candidate c{a.word->cost + b.word->cost, a.word, b.word, {}, {}};
+    Candidate c{
+        .cost = a.word->cost + b.word->cost, .first = a.word, .second = b.word};
     if (a.word->later || b.word->later) c.cost += kLaterInPair;
     if (!of_shape_ && a.rest != b.rest) c.cost += kOtherRest;
     if (!of_shape_ && a.word->place != b.word->place)

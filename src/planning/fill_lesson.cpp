@@ -270,7 +270,7 @@ class Filler {
            std::vector<LessonWord>& list) {
     if (words.empty()) return;
     for (const std::string& word : words) {
-      list.push_back({PlacedWord{word, lesson_.patterns.front().span}, {}});
+      list.push_back({.spelling = {word, lesson_.patterns.front().span}});
     }
     FilledKey& filled = filled_.emplace_back();
     filled.key = key;

@@ -36,18 +36,21 @@ std::vector<ScoreColumn> score_columns(const SessionScores& scores,
   std::vector<ScoreColumn> columns;
   // Counts from a journal say nothing about words.
   if (scores.group.words.of > 0) {
-    columns.push_back({{"Words", 0, kScoreWidth},
+    columns.push_back({{.title = "Words", .share = 0, .fixed = kScoreWidth},
                        [](const Score& s) { return shown(s.words); }});
-    columns.push_back({{"Letter pairs", 0, kScoreWidth}, [](const Score& s) {
-                         return s.sequences.possible == 0
-                                    ? std::string("–")
-                                    : fmt::format("{} of {}",
-                                                  s.sequences.correct,
-                                                  s.sequences.possible);
-                       }});
+    columns.push_back(
+        {{.title = "Letter pairs", .share = 0, .fixed = kScoreWidth},
+         [](const Score& s) {
+           return s.sequences.possible == 0
+                      ? std::string("–")
+                      : fmt::format("{} of {}", s.sequences.correct,
+                                    s.sequences.possible);
+         }});
   }
   for (std::size_t i = 0; i < patterns.size(); ++i) {
-    columns.push_back({{column_title(catalogue[patterns[i]]), 0, kScoreWidth},
+    columns.push_back({{.title = column_title(catalogue[patterns[i]]),
+                        .share = 0,
+                        .fixed = kScoreWidth},
                        [i](const Score& s) {
                          return i < s.patterns.size()
                                     ? shown(s.patterns[i].share)
@@ -59,7 +62,8 @@ std::vector<ScoreColumn> score_columns(const SessionScores& scores,
 
 void add_score_table(Composer& c, const SessionScores& scores,
                      std::span<const ScoreColumn> columns) {
-  std::vector<Table::Column> heads = {{"Learner", 0, 18_mm}};
+  std::vector<Table::Column> heads = {
+      {.title = "Learner", .share = 0, .fixed = 18_mm}};
   for (const ScoreColumn& column : columns) heads.push_back(column.head);
   Table table(c, heads);
   const auto add = [&](const std::string& name, const Score& score) {
@@ -129,9 +133,9 @@ void add_misses(Composer& c, const SessionResult& session) {
   }
   if (!any) return;
   add_report_heading(c, "What went wrong, and what may lie behind it");
-  Table table(c, {{"Learner", 0, 20_mm},
-                  {"Word", 0, 32_mm},
-                  {"Written", 0, 32_mm},
+  Table table(c, {{.title = "Learner", .share = 0, .fixed = 20_mm},
+                  {.title = "Word", .share = 0, .fixed = 32_mm},
+                  {.title = "Written", .share = 0, .fixed = 32_mm},
                   {"Graphemes", 1}});
   for (const LearnerResult& learner : session.learners) {
     for (const SessionWord& word : learner.words) {

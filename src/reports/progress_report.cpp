@@ -100,15 +100,14 @@ void add_states(Composer& c, const LearnerProgress& learner,
   }
   if (!secure.empty()) {
     const TextStyle text = c.style().teacher_text();
-    TextStyle bold = text;
-    bold.font = c.style().bold;
+    const TextStyle bold = c.style().teacher_text(true);
     const TextPiece pieces[] = {{"Secure: ", bold}, {secure + ".", text}};
     add_paragraph(c, pieces);
   }
   if (!others) return;
-  Table table(c, {{"Pattern", 0, 39_mm},
-                  {"Taught", 0, 20_mm},
-                  {"Stands at", 0, 22_mm},
+  Table table(c, {{.title = "Pattern", .share = 0, .fixed = 39_mm},
+                  {.title = "Taught", .share = 0, .fixed = 20_mm},
+                  {.title = "Stands at", .share = 0, .fixed = 22_mm},
                   {"What that rests on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
@@ -153,7 +152,7 @@ std::vector<std::string> week_numbers(const Weeks& weeks) {
 // The counts of letter pairs, and what they are of each hundred.
 void add_letter_rows(std::vector<GridRow>& rows, const LearnerProgress& learner,
                      const Weeks& weeks) {
-  GridRow letters{"Letter pairs", {}}, hundred{"of a hundred", {}};
+  GridRow letters{.head = "Letter pairs"}, hundred{.head = "of a hundred"};
   for (const LetterSequences& s : sequences_by_week(learner, weeks)) {
     GridCell cell, of_hundred;
     if (s.possible > 0) {
@@ -194,7 +193,7 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
     const bool missed = std::ranges::any_of(
         sums, [](const Share& s) { return s.right < s.of; });
     if (!all && !missed && p.state == ProgressState::secure) continue;
-    GridRow row{column_title(catalogue[p.pattern]), {}};
+    GridRow row{.head = column_title(catalogue[p.pattern])};
     for (const Share& share : sums) row.cells.push_back(share_cell(share));
     rows.push_back(std::move(row));
   }
@@ -329,7 +328,7 @@ void add_group_report(const ReportMaker& maker,
   }
   std::vector<GridRow> rows;
   for (const LearnerProgress& learner : learners) {
-    GridRow row{learner.code, {}};
+    GridRow row{.head = learner.code};
     for (const PatternId pattern : patterns) {
       const PatternProgress* p = learner.find(pattern);
       row.cells.push_back(

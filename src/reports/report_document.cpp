@@ -18,12 +18,10 @@ constexpr Length kWidestCell = 26_mm;
 constexpr Length kTextSize = 9_pt;
 constexpr Length kHeadingSize = 18_pt;
 constexpr double kLeading = 1.3;
-constexpr Ink kHeadGround = 232;
 
 TextStyle small_text(const Composer& c, bool bold = false) {
-  TextStyle style = c.style().teacher_text();
+  TextStyle style = c.style().teacher_text(bold);
   style.size = scaled(style.size, 0.85);
-  if (bold) style.font = c.style().bold;
   return style;
 }
 
@@ -52,7 +50,7 @@ class GridTable {
       draw_centred(c_, block, bold, heads[i], {middle(i), base},
                    add_head_cell(c_, row));
     }
-    head_ = std::make_shared<const Block>(as_decoration(block));
+    head_ = repeated_head(block);
   }
 
   void add_row(const GridRow& row) {
@@ -79,7 +77,7 @@ class GridTable {
       draw_cell(block, row.cells[i], i, add_data_cell(c_, element));
     }
     block.line({Length(), block.height}, {width(), block.height},
-               {c_.style().guide_weight, 120, {}, false});
+               {.width = c_.style().guide_weight, .ink = 120});
   }
 
  private:
@@ -97,8 +95,9 @@ class GridTable {
                       block.height - 0.8_mm};
     if (cell.ground != kWhite) block.shade(inside, cell.ground);
     if (cell.few) {
-      block.frame(inside,
-                  {c_.style().guide_weight, 120, {1_mm, 0.8_mm}, false});
+      block.frame(inside, {.width = c_.style().guide_weight,
+                           .ink = 120,
+                           .dash = {1_mm, 0.8_mm}});
     }
     const TextStyle text = small_text(c_);
     const std::int64_t lines = cell.below.empty() ? 1 : 2;
@@ -152,9 +151,7 @@ void add_report(const ReportMaker& maker, std::string heading,
 }
 
 void add_report_heading(Composer& c, std::string_view text) {
-  add_paragraph(
-      c, c.style().text(c.style().teacher_size, true), text,
-      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+  add_subheading(c, c.style().teacher_size, text, 4_mm);
 }
 
 void add_grid(Composer& c, const std::string& corner,

@@ -4,7 +4,7 @@
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
 
-namespace sheaf {
+namespace sheaf::answer_key_sheet {
 namespace {
 
 using namespace literals;
@@ -12,11 +12,13 @@ using namespace literals;
 void compose(const SheetInput& in, Composer& c) {
   for (const PlannedSheet& sheet : in.packet) {
     if (sheet.kind->answers == nullptr) continue;
-    add_paragraph(
-        c, c.style().text(c.style().teacher_size, true), sheet.kind->title,
-        {.role = Role::heading2, .space_before = 5_mm, .keep_with_next = true});
-    const SheetInput own{in.lesson, sheet.options, in.pictures,
-                         in.memory, in.packet,     in.learners};
+    add_subheading(c, c.style().teacher_size, sheet.kind->title, 5_mm);
+    const SheetInput own{.lesson = in.lesson,
+                         .options = sheet.options,
+                         .pictures = in.pictures,
+                         .memory = in.memory,
+                         .packet = in.packet,
+                         .learners = in.learners};
     sheet.kind->answers(own, c);
   }
 }
@@ -39,4 +41,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::answer_key_sheet

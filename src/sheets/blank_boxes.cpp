@@ -9,10 +9,11 @@
 
 #include "layout/ruled_lines.h"
 #include "layout/sound_boxes.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::blank_boxes_sheet {
 namespace {
 
 using namespace literals;
@@ -35,12 +36,6 @@ BoxMeasures measures_of(const SheetInput& in, const Composer& c) {
                             in.options.length("widest-box"));
   measures.x_height = in.options.length("line-height");
   return measures;
-}
-
-Ruling ruling_of(const SheetInput& in, const Style& style) {
-  Ruling ruling = style.ruling;
-  ruling.x_height = in.options.length("line-height");
-  return ruling;
 }
 
 void add_row(const SheetInput& in, Composer& c, const BoxMeasures& measures,
@@ -75,8 +70,7 @@ void compose(const SheetInput& in, Composer& c) {
 // Words to say, by how many boxes they need.
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   int most = 0;
   for (const AnalyzedWord& word : in.lesson.words) {
     most = std::max(most, word.reading.boxes());
@@ -117,4 +111,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::blank_boxes_sheet

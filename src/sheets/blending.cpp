@@ -5,10 +5,11 @@
 
 #include <algorithm>
 
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::blending_sheet {
 namespace {
 
 using namespace literals;
@@ -16,22 +17,19 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"per-page", Kind::count, "6", "words on a page", "1", "10"},
-    {"marks",
-     Kind::choice,
-     "dots",
-     "under each grapheme a dot, a line, or nothing",
-     {},
-     {},
-     "dots lines none"},
-    {"pattern",
-     Kind::choice,
-     "plain",
-     "letters of the pattern: like the others, hollow to colour, or grey",
-     {},
-     {},
-     "plain outlined tinted"},
+    {.name = "marks",
+     .kind = Kind::choice,
+     .fallback = "dots",
+     .help = "under each grapheme a dot, a line, or nothing",
+     .choices = "dots lines none"},
+    {.name = "pattern",
+     .kind = Kind::choice,
+     .fallback = "plain",
+     .help =
+         "letters of the pattern: like the others, hollow to colour, or grey",
+     .choices = "plain outlined tinted"},
     {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
-    {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
+    kReadingsOption,
 };
 
 constexpr Length kRing = 6_mm;
@@ -74,8 +72,7 @@ TouchWord fitted(const SheetInput& in, Composer& c, const AnalyzedWord& word,
 void draw_rings(Composer& c, Block& block, int count, Length middle) {
   for (int i = 0; i < count; ++i) {
     const Length x = c.width() - kRing / 2 - kRingPitch * (count - 1 - i);
-    block.marks.push_back(
-        DotMark{{x, middle}, kRing, true, c.style().box_weight, kBlack});
+    block.ring({x, middle}, kRing, c.style().box_weight);
   }
 }
 
@@ -100,9 +97,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     Block& block = c.block(pitch);
     block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
-    words[i].draw(c, block, {}, body);
+    words[i].draw(c, block, {}, add_list_body(c, list));
     draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6));
   }
 }
@@ -156,4 +151,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::blending_sheet

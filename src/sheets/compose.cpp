@@ -7,25 +7,19 @@
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::compose_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
+    line_height_option(),
     {"lines", Kind::count, "0", "lines to write on; 0 fills the page", "0",
      "40"},
     {"word-bank", Kind::flag, "yes", "the words of the week in a box"},
@@ -61,7 +55,7 @@ void add_authors(Composer& c) {
   const TextStyle style = c.style().learner_text();
   Block& block = c.block(14_mm, 2_mm);
   const ElementId element = c.add(Role::paragraph);
-  const Stroke line{c.style().box_weight, kBlack, {}, false};
+  const Stroke line{.width = c.style().box_weight};
   const Length base = 9_mm;
   const Length half = c.width() / 2;
   const Length told =
@@ -73,18 +67,11 @@ void add_authors(Composer& c) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  Ruling ruling = c.style().ruling;
-  ruling.x_height = in.options.length("line-height");
+  const Ruling ruling = ruling_of(in, c.style());
   Length used = 16_mm;
-  if (in.options.flag("word-bank")) {
-    std::vector<const AnalyzedWord*> words;
-    for (const AnalyzedWord& word : in.lesson.words) words.push_back(&word);
-    add_word_bank(c, words);
-  }
+  if (in.options.flag("word-bank")) add_word_bank(c, words_of_list(in.lesson));
   if (in.options.flag("pictures")) add_pictures(in, c);
-  for (const Block& block : c.blocks()) {
-    used += block.space_before + block.height;
-  }
+  used += height_of(c.blocks());
   if (!c.blocks().empty()) used += 5_mm;
   const Length left = c.body().height - used;
   const int fitting = std::max<int>(
@@ -119,4 +106,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::compose_sheet

@@ -8,25 +8,19 @@
 #include "layout/ruled_lines.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::cover_write_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
-    {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
+    line_height_option(),
+    kPractiseWordsOption,
     {"tries", Kind::count, "2",
      "times to write each word, as far as there is room", "1", "4"},
     {"tick-box", Kind::length, "7 mm", "side of the squares to tick", "4 mm",
@@ -59,14 +53,9 @@ Length head_height(const Composer& c) {
 Plan plan_columns(const SheetInput& in, Composer& c,
                   const std::vector<const AnalyzedWord*>& words) {
   Plan plan;
-  plan.ruling = c.style().ruling;
-  plan.ruling.x_height = in.options.length("line-height");
-  Length by_hand;
-  for (const AnalyzedWord* word : words) {
-    by_hand =
-        std::max(by_hand, hand_width(word->reading.word, plan.ruling.x_height));
-  }
-  by_hand = scaled(by_hand, 1.1);
+  plan.ruling = ruling_of(in, c.style());
+  const Length by_hand =
+      scaled(widest_by_hand(words, plan.ruling.x_height), 1.1);
   // The words may take what one try leaves over, but no less than a quarter.
   const Length box = in.options.length("tick-box") + kNear;
   const Length rest = c.width() - kGap * 2 - box - by_hand;
@@ -98,12 +87,12 @@ void draw_fold(const SheetInput& in, const Composer& c, const Plan& plan,
                Block& block, Length height) {
   if (!in.options.flag("fold-line")) return;
   block.line({plan.fold, 0_mm}, {plan.fold, height},
-             {c.style().box_weight, 60, {3_mm, 2_mm}, false});
+             {.width = c.style().box_weight, .ink = 60, .dash = {3_mm, 2_mm}});
 }
 
 // A tick as the hand makes it.
 void draw_tick(Block& block, const Style& style, Point middle, Length side) {
-  const Stroke stroke{style.box_weight * 3 / 2, kBlack, {}, true};
+  const Stroke stroke{.width = style.box_weight * 3 / 2, .round_ends = true};
   const Point low{middle.x - side / 10, middle.y + side * 3 / 8};
   block.line({middle.x - side * 3 / 8, middle.y}, low, stroke);
   block.line(low, {middle.x + side * 3 / 8, middle.y - side * 3 / 8}, stroke);
@@ -145,7 +134,7 @@ void add_word(const SheetInput& in, Composer& c, const Plan& plan,
     const Length x = plan.fold + kGap + plan.step * i;
     draw_set(block, c.style(), plan.ruling, {x, 0_mm}, plan.line);
     block.frame({x + plan.line + kNear, base - box, box, box},
-                {c.style().box_weight, kBlack, {}, false});
+                {.width = c.style().box_weight});
   }
   draw_fold(in, c, plan, block, plan.pitch);
 }
@@ -156,8 +145,7 @@ void compose(const SheetInput& in, Composer& c) {
   plan_rows(c, plan, static_cast<int>(words.size()));
   const ElementId table = c.add(Role::table);
   add_head(in, c, plan, table);
-  const auto head =
-      std::make_shared<const Block>(as_decoration(c.blocks().back()));
+  const auto head = repeated_head(c.blocks().back());
   for (std::size_t i = 0; i < words.size(); ++i) {
     add_word(in, c, plan, *words[i], table);
     Block& block = c.blocks().back();
@@ -195,4 +183,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::cover_write_sheet

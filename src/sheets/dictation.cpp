@@ -12,36 +12,28 @@
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::dictation_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
+    line_height_option(),
     {"words", Kind::count, "60", "most words", "0", "60"},
     {"sentences", Kind::count, "30", "most sentences; 0 dictates words only",
      "0", "30"},
-    {"sentence-form",
-     Kind::choice,
-     "whole",
-     "whole sentences, or printed with the pattern words missing",
-     {},
-     {},
-     "whole gaps"},
+    {.name = "sentence-form",
+     .kind = Kind::choice,
+     .fallback = "whole",
+     .help = "whole sentences, or printed with the pattern words missing",
+     .choices = "whole gaps"},
     {"self-check", Kind::flag, "yes", "steps to check at the end"},
     {"mending-line", Kind::flag, "yes", "a line to write it again, mended"},
 };
@@ -58,8 +50,7 @@ struct Sheet {
 };
 
 Sheet sheet_of(const SheetInput& in, Composer& c) {
-  Ruling ruling = c.style().ruling;
-  ruling.x_height = in.options.length("line-height");
+  const Ruling ruling = ruling_of(in, c.style());
   Ruling mending = ruling;
   mending.style = LineStyle::base_only;
   return {in, c, ruling, mending, in.options.flag("mending-line")};
@@ -91,22 +82,13 @@ void draw_mending_label(Sheet& s, Block& block, Point at, ElementId element) {
   draw_text(s.c, block, mending_style(s), kMend, at, element);
 }
 
-struct ItemElements {
-  ElementId label, body;
-};
-ItemElements add_item(Composer& c, ElementId list) {
-  const ElementId item = c.add(Role::list_item, list);
-  const ElementId label = c.add(Role::list_label, item);
-  return {label, c.add(Role::list_body, item)};
-}
-
 // Words stand one below the other with room to mend beside them, else two
 // beside each other.
 void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
   const ElementId list = s.c.add(Role::list);
   const Length half = (s.c.width() - kMiddle) / 2;
   for (std::size_t i = 0; i < words.size(); ++i) {
-    const auto [label, body] = add_item(s.c, list);
+    const auto [label, body] = add_list_item(s.c, list);
     const bool right = !s.mends && i % 2 == 1;
     // The first of the lines keeps clear of the heading.
     if (!right) s.c.block(set_pitch(s.ruling), i == 0 ? 2_mm : Length());
@@ -126,7 +108,7 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
 
 void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
                   ElementId list) {
-  const auto [label, body] = add_item(s.c, list);
+  const auto [label, body] = add_list_item(s.c, list);
   const Length width = s.c.width() - kNumberWidth;
   const int lines = hand_lines(text.text.text(), s.ruling.x_height, width);
   const int sets = lines + (s.mends ? lines : 0);
@@ -168,12 +150,13 @@ std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
         word += text[done];
         continue;
       }
-      if (!word.empty()) pieces.push_back({std::move(word), {}, space});
+      if (!word.empty())
+        pieces.push_back({.text = std::move(word), .after_space = space});
       word.clear();
       space = true;
     }
     if (word.empty()) return space;
-    pieces.push_back({std::move(word), {}, space});
+    pieces.push_back({.text = std::move(word), .after_space = space});
     return false;
   };
   for (const AnalyzedSentence::Part& part : sentence.words) {
@@ -183,7 +166,7 @@ std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
         24_mm, scaled(hand_width(text.substr(part.begin, part.end - part.begin),
                                  s.ruling.x_height),
                       1.3));
-    pieces.push_back({{}, width, before});
+    pieces.push_back({.blank = width, .after_space = before});
     done = part.end;
   }
   add_text(text.size());
@@ -194,7 +177,7 @@ std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
 // as the hand needs.
 void add_gap_sentence(Sheet& s, std::size_t number,
                       const AnalyzedSentence& sentence, ElementId list) {
-  const auto [label, body] = add_item(s.c, list);
+  const auto [label, body] = add_list_item(s.c, list);
   const TextStyle style = s.c.style().text(s.c.style().reading_size);
   const Length pitch = std::max(set_pitch(s.ruling), style.line_height());
   const Length space =
@@ -223,7 +206,7 @@ void add_gap_sentence(Sheet& s, std::size_t number,
     const Point at{x, base + pitch * line};
     if (pieces[i].text.empty()) {
       block.line(at, {x + pieces[i].blank, at.y},
-                 {s.c.style().box_weight, kBlack, {}, false});
+                 {.width = s.c.style().box_weight});
     } else {
       draw_text(s.c, block, style, pieces[i].text, at, body);
     }
@@ -244,27 +227,19 @@ void add_self_check(Composer& c) {
   add_tick_steps(c, c.style().learner_text(), steps, 1_mm);
   c.blocks()[first].space_before = 5_mm;
   // Never alone on a page.
-  for (std::size_t i = first - 1; i + 1 < c.blocks().size(); ++i) {
-    c.blocks()[i].keep_with_next = true;
-  }
+  keep_on_one_page(std::span(c.blocks()).subspan(first - 1));
 }
 
 void add_heading(Composer& c, std::string_view text, Length before) {
-  ParagraphOptions options;
-  options.role = Role::heading2;
-  options.space_before = before;
-  options.keep_with_next = true;
-  add_paragraph(c, c.style().text(c.style().text_size, true), text, options);
+  add_subheading(c, c.style().text_size, text, before);
 }
 
 // The sentences, from block `first` on, begin a page of their own where the
 // words leave no room for all of them: better than one alone on the last page.
 void keep_together(Composer& c, std::size_t first) {
-  Length words, rest;
-  for (std::size_t i = 0; i < c.blocks().size(); ++i) {
-    const Block& block = c.blocks()[i];
-    (i < first ? words : rest) += block.space_before + block.height;
-  }
+  const std::span<const Block> blocks = c.blocks();
+  const Length words = height_of(blocks.first(first));
+  const Length rest = height_of(blocks.subspan(first));
   const Length page = c.body().height;
   // Pages that the words take, and what stays free at the end of each.
   const std::int64_t pages = (words + page - 1_pt) / page;
@@ -309,15 +284,12 @@ std::string missing(const SheetInput& in) {
 
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   std::size_t number = 0;
   const auto [words, sentences] = dictated(in.lesson, in.options);
   for (const AnalyzedWord& word : words) {
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
-    for (TextPiece& piece : marked_word(word, plain, strong)) {
-      pieces.push_back(std::move(piece));
-    }
+    append(pieces, marked_word(word, plain, strong));
     pieces.push_back({" – " + spelled_out(word), plain});
     // For packets without a script: it cannot be dictated bare.
     if (const auto said = in_sentence(in.lesson, word)) {
@@ -331,9 +303,7 @@ void answers(const SheetInput& in, Composer& c) {
   }
   for (const AnalyzedSentence& sentence : sentences) {
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
-    for (TextPiece& piece : marked_sentence(sentence, plain, strong)) {
-      pieces.push_back(std::move(piece));
-    }
+    append(pieces, marked_sentence(sentence, plain, strong));
     add_paragraph(c, pieces);
   }
 }
@@ -353,4 +323,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::dictation_sheet

@@ -3,13 +3,12 @@
 // named; below them lines to write down what was noticed.
 
 #include <algorithm>
-#include <span>
 
 #include "layout/ruled_lines.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::discovery_sheet {
 namespace {
 
 using namespace literals;
@@ -33,8 +32,7 @@ std::vector<const AnalyzedWord*> listed(const SheetInput& in) {
       if (w.has_pattern()) words.push_back(&w);
     }
   }
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  keep_first(words, in.options.count("words"));
   return words;
 }
 
@@ -54,12 +52,9 @@ struct Plan {
 };
 
 Plan plan_page(const SheetInput& in, Composer& c,
-               std::span<const AnalyzedWord* const> words) {
-  const TextStyle style = c.style().text(c.style().word_size);
-  Length widest;
-  for (const AnalyzedWord* w : words) {
-    widest = std::max(widest, width_of(c.shape(style, w->reading.word)));
-  }
+               const std::vector<const AnalyzedWord*>& words) {
+  const Length widest =
+      widest_word(c, c.style().text(c.style().word_size), words);
   Plan plan;
   plan.columns = std::clamp(static_cast<int>(c.width() / (widest + 8_mm)), 1,
                             in.options.count("columns"));
@@ -87,7 +82,7 @@ Plan plan_page(const SheetInput& in, Composer& c,
   return plan;
 }
 
-void add_words(Composer& c, std::span<const AnalyzedWord* const> words,
+void add_words(Composer& c, const std::vector<const AnalyzedWord*>& words,
                const Plan& plan) {
   const TextStyle style = c.style().text(c.style().word_size);
   const Length column = c.width() / plan.columns;
@@ -97,8 +92,7 @@ void add_words(Composer& c, std::span<const AnalyzedWord* const> words,
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto place = static_cast<int>(i) % plan.columns;
     if (place == 0) c.block(plan.row_height);
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
+    const ElementId body = add_list_body(c, list);
     draw_text(c, c.blocks().back(), style, words[i]->reading.word,
               {column * place + 4_mm, base}, body);
   }
@@ -138,13 +132,10 @@ void compose(const SheetInput& in, Composer& c) {
 
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   std::vector<TextPiece> pieces;
   for (const AnalyzedWord* w : listed(in)) {
-    for (TextPiece& piece : marked_word(*w, plain, strong)) {
-      pieces.push_back(std::move(piece));
-    }
+    append(pieces, marked_word(*w, plain, strong));
     pieces.push_back({"  ", plain});
   }
   add_paragraph(c, pieces);
@@ -166,4 +157,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::discovery_sheet

@@ -7,28 +7,25 @@
 
 #include <algorithm>
 
-#include "layout/cards.h"
 #include "layout/picture_frame.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::grapheme_cards_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"graphemes",
-     Kind::choice,
-     "all",
-     "those of all words, or of the pattern only",
-     {},
-     {},
-     "all pattern"},
-    {"columns", Kind::count, "4", "cards beside each other", "2", "6"},
-    {"card-height", Kind::length, "45 mm", "height of a card", "25 mm",
-     "100 mm"},
+    {.name = "graphemes",
+     .kind = Kind::choice,
+     .fallback = "all",
+     .help = "those of all words, or of the pattern only",
+     .choices = "all pattern"},
+    card_columns_option("4", "2", "6"),
+    card_height_option("45 mm", "100 mm"),
 };
 
 struct Item {
@@ -86,21 +83,14 @@ void draw_key(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
 
 void compose(const SheetInput& in, Composer& c) {
   const std::vector<Item> items = chosen(in);
-  const CardGrid grid{in.options.count("columns"),
-                      in.options.length("card-height"), in.lesson.code};
+  const CardGrid grid = card_grid(in);
   TextStyle style = c.style().text(scaled(c.style().blending_size, 1.2), true);
-  Length widest;
-  for (const Item& item : items) {
-    widest = std::max(widest, width_of(c.shape(style, item.shown)));
-  }
-  style = fitted_style(style, widest, card_width(c, grid) - 6_mm);
+  style = fitted_style(style, widest_text(c, style, items, &Item::shown),
+                       card_room(c, grid));
   std::vector<Card> cards;
   for (const Item& item : items) {
     Card card;
-    card.front = [&c, style, item](Block& block, const Rect& rect,
-                                   ElementId element) {
-      draw_in_middle(c, block, style, item.shown, rect, element);
-    };
+    card.front = text_side(c, style, item.shown);
     if (item.key != nullptr) {
       card.back = [&in, &c, item](Block& block, const Rect& rect,
                                   ElementId element) {
@@ -132,4 +122,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::grapheme_cards_sheet

@@ -13,7 +13,7 @@
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::home_note_sheet {
 namespace {
 
 using namespace literals;
@@ -73,10 +73,10 @@ void draw_words(Composer& c, const WordGrid& grid) {
   const ElementId list = c.add(Role::list);
   Block& block = c.block(grid.height(), 1_mm);
   block.frame({0_mm, 0_mm, c.width(), block.height},
-              {c.style().box_weight, kBlack, {}, false});
+              {.width = c.style().box_weight});
   for (std::size_t i = 0; i < grid.words.size(); ++i) {
     const auto place = static_cast<std::int64_t>(i);
-    const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));
+    const ElementId body = add_list_body(c, list);
     const Length y = kPad / 2 +
                      grid.style.line_height() * (place / grid.in_row) +
                      baseline_in_line(grid.style);
@@ -159,29 +159,33 @@ Part patterns(const SheetInput& in) {
 
 // What stands below the words; parts without text are left out.
 std::vector<Part> parts_of(const SheetInput& in) {
-  Part teacher{"From the teacher", {}, false};
+  Part teacher{.heading = "From the teacher"};
   for (const LessonLine& line : in.lesson.lesson->home_note) {
     teacher.texts.push_back(line.text());
   }
   std::vector<Part> parts = {
       patterns(in),
-      {"Ten minutes a night",
-       {"Read the words aloud together, a finger under each. (2 minutes)",
-        "You say a word. Your reader says it, taps once for each sound, and "
-        "writes it. Do three or four. (4 minutes)",
-        "Look at this list. Tick what is right. Mend one part at a time. "
-        "(2 minutes)",
-        "Your reader tells you a sentence with one of the words. "
-        "(2 minutes)"},
-       true},
-      {"When a word goes wrong",
-       {"Wait, and count to five.",
-        "Say what is right: “Yes, that is how it begins.”",
-        "Show the hard part only. “What sound is this?” If it does not come, "
-        "say it yourself.",
-        "Read the whole word together and go on. Three such words are enough "
-        "for one night."},
-       true},
+      {.heading = "Ten minutes a night",
+       .texts =
+           {"Read the words aloud together, a finger under each. (2 minutes)",
+            "You say a word. Your reader says it, taps once for each sound, "
+            "and "
+            "writes it. Do three or four. (4 minutes)",
+            "Look at this list. Tick what is right. Mend one part at a time. "
+            "(2 minutes)",
+            "Your reader tells you a sentence with one of the words. "
+            "(2 minutes)"},
+       .steps = true},
+      {.heading = "When a word goes wrong",
+       .texts = {"Wait, and count to five.",
+                 "Say what is right: “Yes, that is how it begins.”",
+                 "Show the hard part only. “What sound is this?” If it does "
+                 "not come, "
+                 "say it yourself.",
+                 "Read the whole word together and go on. Three such words are "
+                 "enough "
+                 "for one night."},
+       .steps = true},
       std::move(teacher)};
   std::erase_if(parts, [](const Part& p) { return p.texts.empty(); });
   return parts;
@@ -254,7 +258,7 @@ void compose(const SheetInput& in, Composer& c) {
   const Length left = c.body().height - 5_mm - height_at(in, c, size, parts);
   const auto gaps = static_cast<std::int64_t>(parts.size()) + 1;
   const Length gap = kBetweenParts + std::clamp(left / gaps, 0_mm, 6_mm);
-  add_heading(c, text, "Our words this week", {});
+  add_heading(c, text, "Our words this week", 0_mm);
   draw_words(c, plan_words(in, c, text));
   for (const Part& part : parts) {
     add_heading(c, text, part.heading, gap);
@@ -283,4 +287,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::home_note_sheet

@@ -10,10 +10,11 @@
 
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::hunt_sheet {
 namespace {
 
 using namespace literals;
@@ -22,7 +23,7 @@ using Kind = OptionSpec::Kind;
 constexpr OptionSpec kOptions[] = {
     {"leading", Kind::number, "2", "line distance, as a ratio of the size",
      "1.4", "4"},
-    {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
+    kReadingsOption,
     {"count", Kind::flag, "yes", "a box for how many were found"},
     {"lines", Kind::count, "4",
      "lines to write down what was found, as far as there is room", "0", "12"},
@@ -80,7 +81,7 @@ void add_count(Composer& c) {
   Length x = kNumberWidth;
   x += draw_text(c, block, style, "I found ", {x, base}, element);
   const Rect box{x + 2_mm, 0_mm, 20_mm, height};
-  block.frame(box, {c.style().box_weight, kBlack, {}, false});
+  block.frame(box, {.width = c.style().box_weight});
   draw_text(c, block, style, " words.", {box.right() + 2_mm, base}, element);
 }
 
@@ -95,12 +96,8 @@ void add_rings(const SheetInput& in, Composer& c) {
   const Length middle =
       base - at_size(*style.font, style.size, style.font->x_height()) / 2;
   for (int i = 0; i < readings; ++i) {
-    block.marks.push_back(
-        DotMark{{x + 2_mm + kRing / 2 + kRingPitch * i, middle},
-                kRing,
-                true,
-                c.style().box_weight,
-                kBlack});
+    block.ring({x + 2_mm + kRing / 2 + kRingPitch * i, middle}, kRing,
+               c.style().box_weight);
   }
 }
 
@@ -140,25 +137,15 @@ void add_passage(const SheetInput& in, Composer& c) {
 void add_lines(const SheetInput& in, Composer& c) {
   const Ruling& ruling = c.style().ruling;
   const TextStyle bold = c.style().text(c.style().text_size, true);
-  Length used;
-  for (const Block& block : c.blocks()) {
-    if (block.new_page) used = -block.space_before;
-    used += block.space_before + block.height;
-  }
+  const Length used = height_on_last_page(c.blocks());
   const Length left =
       c.body().height - used - kBeforeRings - bold.line_height() - 1_mm;
   const auto fitting =
       static_cast<int>((left + ruling.gap) / set_pitch(ruling));
   const int lines = std::min(in.options.count("lines"), fitting);
   if (lines < 1) return;
-  add_paragraph(c, bold, "Words I found",
-                {.role = Role::heading2,
-                 .space_before = kBeforeRings,
-                 .keep_with_next = true});
-  for (int i = 0; i < lines; ++i) {
-    Block& block = c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
-    draw_set(block, c.style(), ruling, {}, c.width());
-  }
+  add_subheading(c, c.style().text_size, "Words I found", kBeforeRings);
+  add_sets(c, ruling, lines, 1_mm);
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -181,15 +168,12 @@ std::string missing(const SheetInput& in) {
 // The passage in its own lines, so that a word is found by the line's number.
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   std::vector<TextPiece> pieces;
   int total = 0;
   for (const AnalyzedSentence& sentence : in.lesson.sentences) {
     if (!pieces.empty()) pieces.push_back({" ", plain});
-    for (TextPiece& piece : marked_sentence(sentence, plain, strong)) {
-      pieces.push_back(std::move(piece));
-    }
+    append(pieces, marked_sentence(sentence, plain, strong));
     total += sentence.pattern_words();
   }
   add_paragraph(c, pieces);
@@ -212,4 +196,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::hunt_sheet

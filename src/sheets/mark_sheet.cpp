@@ -12,30 +12,27 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
+#include "sheets/common_options.h"
 #include "sheets/dictated.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::mark_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8",
-     "rows for learners, where there is no class file", "1", "40"},
+    kLearnersOption,
     {"words", Kind::count, "12", "most words", "1", "60"},
-    {"row-height", Kind::length, "9 mm", "height of a learner's row", "6 mm",
-     "20 mm"},
-    {"name-width", Kind::length, "34 mm", "room for a learner's name", "15 mm",
-     "80 mm"},
+    learner_row_height_option("9 mm", "6 mm", "20 mm"),
+    kNameWidthOption,
 };
 
 constexpr Length kSquare = 4.2_mm;
 constexpr Length kPad = 2_mm;
 constexpr Length kTotalWidth = 16_mm;
-constexpr Ink kHeadGround = 232;
 
 // A column of the table: a word, or the sum of a pattern.
 struct Column {
@@ -73,8 +70,7 @@ std::vector<Marked> words_of(const SheetInput& in) {
   if (words.empty()) {
     for (const AnalyzedWord& word : in.lesson.words) add(word, false);
   }
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  keep_first(words, in.options.count("words"));
   return words;
 }
 
@@ -196,8 +192,8 @@ Length table_width(const SheetInput& in, const Columns& columns) {
 // The walls of a row: thin between words, heavier around a sum.
 void draw_walls(const SheetInput& in, Composer& c, Block& block,
                 const Columns& columns) {
-  const Stroke thin{c.style().guide_weight, 60, {}, false};
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 60};
+  const Stroke wall{.width = c.style().box_weight};
   Length x = in.options.length("name-width");
   block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);
   block.line({x, 0_mm}, {x, block.height}, wall);
@@ -238,7 +234,7 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
   }
   draw_walls(in, c, block, columns);
   block.line({0_mm, 0_mm}, {table_width(in, columns), 0_mm},
-             {c.style().box_weight, kBlack, {}, false});
+             {.width = c.style().box_weight});
 }
 
 void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
@@ -251,13 +247,10 @@ void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
     add_data_cell(c, row);
     for (std::size_t i = 0; i < column.squares.size(); ++i) {
       const bool heavy = column.word->is_pattern_unit(i);
-      block.frame(
-          {x + column.squares[i] - kSquare / 2, (block.height - kSquare) / 2,
-           kSquare, kSquare},
-          {heavy ? c.style().box_weight * 3 / 2 : c.style().guide_weight,
-           kBlack,
-           {},
-           false});
+      block.frame({x + column.squares[i] - kSquare / 2,
+                   (block.height - kSquare) / 2, kSquare, kSquare},
+                  {.width = heavy ? c.style().box_weight * 3 / 2
+                                  : c.style().guide_weight});
     }
     x += column.width;
   }
@@ -268,8 +261,7 @@ void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
   const ElementId table = c.add(Role::table);
   const std::size_t first = c.blocks().size();
   add_head(in, c, columns, table);
-  const auto head =
-      std::make_shared<const Block>(as_decoration(c.blocks().back()));
+  const auto head = repeated_head(c.blocks().back());
   Length height = head->height;
   for (const std::string& code : learner_rows(in)) {
     add_learner(in, c, columns, code, table);
@@ -278,9 +270,7 @@ void add_table(const SheetInput& in, Composer& c, const Columns& columns) {
   }
   // A table is divided only where it takes most of a page.
   if (height > c.body().height * 2 / 3) return;
-  for (std::size_t i = first; i + 1 < c.blocks().size(); ++i) {
-    c.blocks()[i].keep_with_next = true;
-  }
+  keep_on_one_page(std::span(c.blocks()).subspan(first));
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -312,4 +302,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::mark_sheet

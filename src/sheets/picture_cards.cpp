@@ -2,12 +2,11 @@
 // size to cut, a small code on each, no letters; on the back the word, to check
 // with, or nothing but the code.
 
-#include "layout/cards.h"
-#include "layout/picture_frame.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::picture_cards_sheet {
 namespace {
 
 using namespace literals;
@@ -15,16 +14,13 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"pictures", Kind::count, "24", "most cards", "1", "60"},
-    {"columns", Kind::count, "3", "cards beside each other", "1", "5"},
-    {"card-height", Kind::length, "56 mm", "height of a card", "25 mm",
-     "120 mm"},
-    {"back",
-     Kind::choice,
-     "word",
-     "on the back: the word, or only the code",
-     {},
-     {},
-     "word code"},
+    card_columns_option("3", "1", "5"),
+    card_height_option("56 mm", "120 mm"),
+    {.name = "back",
+     .kind = Kind::choice,
+     .fallback = "word",
+     .help = "on the back: the word, or only the code",
+     .choices = "word code"},
 };
 
 // Words of the list that have a picture.
@@ -40,26 +36,16 @@ std::vector<const AnalyzedWord*> pictured(const SheetInput& in) {
 
 void compose(const SheetInput& in, Composer& c) {
   const auto words = pictured(in);
-  const CardGrid grid{in.options.count("columns"),
-                      in.options.length("card-height"), in.lesson.code};
+  const CardGrid grid = card_grid(in);
   TextStyle style = c.style().text(c.style().word_size);
-  style = fitted_style(style, widest_word(c, style, words),
-                       card_width(c, grid) - 6_mm);
+  style = fitted_style(style, widest_word(c, style, words), card_room(c, grid));
   const bool has_words = in.options.choice("back") == "word";
   std::vector<Card> cards;
   for (const AnalyzedWord* word : words) {
     Card card;
-    card.front = [&in, &c, word](Block& block, const Rect& rect,
-                                 ElementId element) {
-      draw_picture(block, c.style(), in.pictures.find(word->reading.word), rect,
-                   c.add(Role::figure, element, "a picture to name"));
-    };
-    if (has_words) {
-      card.back = [&c, style, word](Block& block, const Rect& rect,
-                                    ElementId element) {
-        draw_in_middle(c, block, style, word->reading.word, rect, element);
-      };
-    }
+    card.front = picture_side(c, in.pictures.find(word->reading.word),
+                              "a picture to name");
+    if (has_words) card.back = text_side(c, style, word->reading.word);
     cards.push_back(std::move(card));
   }
   add_cards(c, grid, cards);
@@ -85,4 +71,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::picture_cards_sheet

@@ -8,14 +8,15 @@
 
 #include <algorithm>
 
+#include "layout/cards.h"
 #include "layout/picture_frame.h"
-#include "layout/text_block.h"
+#include "layout/table.h"
 #include "phonics/explain.h"
 #include "sheets/sheet.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::picture_sort_sheet {
 namespace {
 
 using namespace literals;
@@ -66,7 +67,7 @@ Grid plan_grid(const SheetInput& in, const Composer& c, const SoundSort& sort) {
 }
 
 void draw_cross(Block& block, const Rect& box) {
-  const Stroke stroke{2.5_pt, kBlack, {}, true};
+  const Stroke stroke{.width = 2.5_pt, .round_ends = true};
   block.line({box.x, box.y}, {box.right(), box.bottom()}, stroke);
   block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke);
 }
@@ -102,15 +103,13 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
   const Length width = c.width() / columns;
   const Length cells = grid.side * grid.rows;
   Block& block = c.block(kHead + cells + 2_mm);
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
-  const Stroke thin{c.style().guide_weight, 110, {}, false};
+  const Stroke wall{.width = c.style().box_weight};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 110};
   const ElementId table = c.add(Role::table);
   const ElementId head = c.add(Role::table_row, table);
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {
     const Length left = width * static_cast<std::int64_t>(i);
-    Element heading{Role::header_cell, head};
-    heading.scope = Scope::column;
-    const ElementId cell = c.add(std::move(heading));
+    const ElementId cell = add_head_cell(c, head);
     block.shade({left, 0_mm, width, kHead}, kGround);
     draw_head(c, block, sort, i, left, width, cell);
     block.frame({left, 0_mm, width, kHead + cells + 2_mm}, wall);
@@ -118,7 +117,7 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
   block.line({0_mm, kHead}, {c.width(), kHead}, wall);
   const ElementId row = c.add(Role::table_row, table);
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {
-    const ElementId cell = c.add(Role::data_cell, row);
+    const ElementId cell = add_data_cell(c, row);
     const Length left = width * static_cast<std::int64_t>(i) +
                         (width - grid.side * grid.across) / 2;
     for (int k = 0; k < grid.rows * grid.across; ++k) {
@@ -142,23 +141,13 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
 
 void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
   const auto across = static_cast<int>(c.width() / grid.side);
-  const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
   TextStyle small = c.style().text(c.style().footer_size);
   small.ink = 70;
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < sort.items.size(); ++i) {
-    const int column = static_cast<int>(i) % across;
-    if (column == 0) {
-      Block& row = c.block(grid.side);
-      row.new_page = i == 0;
-      row.own_leaf = true;
-    }
+    const Length x = add_cut_cell(c, i, across, {grid.side, grid.side}).x;
     Block& block = c.blocks().back();
-    const Length x = grid.side * column;
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId label = c.add(Role::list_label, item);
-    const ElementId body = c.add(Role::list_body, item);
-    block.frame({x, 0_mm, grid.side, grid.side}, cut);
+    const auto [label, body] = add_list_item(c, list);
     draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, 4.5_mm},
               label);
     const ElementId figure = c.add(Role::figure, body, "a picture to sort");
@@ -221,4 +210,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::picture_sort_sheet

@@ -8,24 +8,18 @@
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::proofread_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
+    line_height_option(),
     {"lines", Kind::count, "0", "lines to write on; 0 fills the page", "0",
      "20"},
     {"mended-words", Kind::count, "3", "lines for words that were mended", "0",
@@ -33,19 +27,6 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr int kLeastLines = 2;
-
-void add_heading(Composer& c, std::string_view text, Length before) {
-  add_paragraph(
-      c, c.style().text(c.style().text_size, true), text,
-      {.role = Role::heading2, .space_before = before, .keep_with_next = true});
-}
-
-void add_lines(Composer& c, const Ruling& ruling, int lines) {
-  for (int i = 0; i < lines; ++i) {
-    Block& block = c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
-    draw_set(block, c.style(), ruling, {}, c.width());
-  }
-}
 
 void add_steps(Composer& c) {
   const std::vector<std::string> steps = {
@@ -55,7 +36,7 @@ void add_steps(Composer& c) {
       "There is a space after each word.",
       "I tapped the sounds of the hard words.",
   };
-  add_heading(c, "Check", 6_mm);
+  add_subheading(c, c.style().text_size, "Check", 6_mm);
   add_tick_steps(c, c.style().learner_text(), steps, 1.5_mm);
 }
 
@@ -63,7 +44,7 @@ void add_steps(Composer& c) {
 void add_mended(const SheetInput& in, Composer& c, const Ruling& ruling) {
   const int wanted = in.options.count("mended-words");
   if (wanted == 0) return;
-  add_heading(c, "Words I mended", 6_mm);
+  add_subheading(c, c.style().text_size, "Words I mended", 6_mm);
   const Length gap = 6_mm;
   const Length needed = std::max(50_mm, 8 * ruling.x_height);
   const int columns =
@@ -81,22 +62,13 @@ void add_mended(const SheetInput& in, Composer& c, const Ruling& ruling) {
   }
 }
 
-Length height_of(const std::vector<Block>& blocks) {
-  Length height;
-  for (const Block& block : blocks) {
-    height += block.space_before + block.height;
-  }
-  return height;
-}
-
 int lines_fitting(Length height, const Ruling& ruling) {
   return static_cast<int>((height + ruling.gap - 1_mm) / set_pitch(ruling));
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  Ruling ruling = c.style().ruling;
-  ruling.x_height = in.options.length("line-height");
-  add_heading(c, "My sentences", {});
+  const Ruling ruling = ruling_of(in, c.style());
+  add_subheading(c, c.style().text_size, "My sentences", 0_mm);
   const Length heading = height_of(c.blocks());
   const std::size_t after_heading = c.blocks().size();
   add_steps(c);
@@ -113,7 +85,7 @@ void compose(const SheetInput& in, Composer& c) {
       c.blocks().begin() + static_cast<std::ptrdiff_t>(after_heading);
   const std::vector<Block> below(place, c.blocks().end());
   c.blocks().erase(place, c.blocks().end());
-  add_lines(c, ruling, lines);
+  add_sets(c, ruling, lines, 1_mm);
   c.blocks().insert(c.blocks().end(), below.begin(), below.end());
 }
 
@@ -130,4 +102,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::proofread_sheet

@@ -12,7 +12,7 @@
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::rereading_sheet {
 namespace {
 
 using namespace literals;
@@ -114,8 +114,7 @@ std::vector<std::string> texts_of(const SheetInput& in) {
       texts.push_back(sentence.text.text());
     }
   }
-  const auto most = static_cast<std::size_t>(in.options.count("phrases"));
-  if (texts.size() > most) texts.resize(most);
+  keep_first(texts, in.options.count("phrases"));
   return texts;
 }
 
@@ -138,10 +137,8 @@ void add_cell(Grid& grid, std::vector<TextLine> lines) {
 }
 
 Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
-  Grid grid{c.style().text(c.style().word_size),
-            1,
-            in.options.length("cell-height"),
-            {}};
+  Grid grid{.style = c.style().text(c.style().word_size),
+            .height = in.options.length("cell-height")};
   const auto words = words_of(in);
   const Length widest = widest_word(c, grid.style, words);
   const Length needed = widest + kPad + ticks.width();
@@ -156,15 +153,10 @@ Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
 }
 
 Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
-  Grid grid{c.style().text(c.style().reading_size),
-            1,
-            in.options.length("cell-height"),
-            {}};
+  Grid grid{.style = c.style().text(c.style().reading_size),
+            .height = in.options.length("cell-height")};
   const auto texts = texts_of(in);
-  Length widest;
-  for (const std::string& text : texts) {
-    widest = std::max(widest, width_of(c.shape(grid.style, text)));
-  }
+  const Length widest = widest_text(c, grid.style, texts);
   if (2 * (widest + kPad + ticks.width()) <= c.width()) grid.columns = 2;
   const Length room = c.width() / grid.columns - kPad - ticks.width();
   for (const std::string& text : texts) {
@@ -176,16 +168,15 @@ Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
 void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
                const std::vector<TextLine>& lines, const Rect& rect,
                ElementId list) {
-  block.frame(rect, {c.style().guide_weight, 60, {}, false});
+  block.frame(rect, {.width = c.style().guide_weight, .ink = 60});
   const Length side = tick_side(ticks.style);
   for (int i = 0; i < ticks.count; ++i) {
     const Length x =
         rect.right() - kPad - side - ticks.pitch() * (ticks.count - 1 - i);
     block.frame({x, rect.y + (rect.height - side) / 2, side, side},
-                {c.style().box_weight, kBlack, {}, false});
+                {.width = c.style().box_weight});
   }
-  const ElementId item = c.add(Role::list_item, list);
-  const ElementId body = c.add(Role::list_body, item);
+  const ElementId body = add_list_body(c, list);
   const Length line = grid.style.line_height();
   const auto count = static_cast<std::int64_t>(lines.size());
   Length base =
@@ -255,4 +246,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::rereading_sheet

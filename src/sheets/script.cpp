@@ -21,15 +21,13 @@
 #include "sheets/sound_key.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::script_sheet {
 namespace {
 
 using namespace literals;
 
 void add_heading(Composer& c, std::string_view text) {
-  add_paragraph(
-      c, c.style().text(c.style().teacher_size, true), text,
-      {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+  add_subheading(c, c.style().teacher_size, text, 4_mm);
 }
 
 void add_steps(Composer& c, const std::vector<std::string>& steps) {
@@ -143,7 +141,9 @@ void add_dictation(const SheetInput& in, Composer& c) {
                 "words on their fingers. Say it again and let them write.",
                 "Wait. Say it again only when asked. Then learners read back "
                 "what they wrote, not what they meant."});
-  Table table(c, {{"No.", 0, 12_mm}, {"Say", 4}, {"Graphemes", 3}});
+  Table table(c, {{.title = "No.", .share = 0, .fixed = 12_mm},
+                  {"Say", 4},
+                  {"Graphemes", 3}});
   int number = 0;
   const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
@@ -310,9 +310,7 @@ void compose(const SheetInput& in, Composer& c) {
   const std::size_t last = c.blocks().size();
   add_mending(in, c);
   add_notation(in, c);
-  for (std::size_t i = last; i + 1 < c.blocks().size(); ++i) {
-    c.blocks()[i].keep_with_next = true;
-  }
+  keep_on_one_page(std::span(c.blocks()).subspan(last));
 }
 
 const SheetKind kKind = {
@@ -325,4 +323,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::script_sheet

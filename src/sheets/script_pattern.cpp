@@ -254,8 +254,7 @@ class PatternScript {
 // A paragraph that begins with what it is about, in bold.
 void add_remark(Composer& c, std::string_view lead, std::string_view text) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   const std::vector<TextPiece> pieces = {{std::string(lead) + " ", strong},
                                          {std::string(text), plain}};
   add_paragraph(c, pieces, {.space_before = 1.5_mm, .whole = true});
@@ -266,9 +265,7 @@ void add_remark(Composer& c, std::string_view lead, std::string_view text) {
 void add_pattern_steps(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     PatternScript script(in, i);
-    add_paragraph(
-        c, c.style().text(c.style().teacher_size, true), script.heading(),
-        {.role = Role::heading2, .space_before = 4_mm, .keep_with_next = true});
+    add_subheading(c, c.style().teacher_size, script.heading(), 4_mm);
     add_numbered_steps(c, c.style().teacher_text(), script.steps());
     if (script.text() == nullptr) continue;
     add_remark(c, "The rule for you:", script.text()->teacher);

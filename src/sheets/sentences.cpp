@@ -6,17 +6,18 @@
 
 #include <algorithm>
 
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::sentences_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"readings", Kind::count, "3", "rings to tick for each reading", "0", "6"},
+    kReadingsOption,
     {"gap", Kind::length, "7 mm", "between two sentences", "2 mm", "40 mm"},
 };
 
@@ -54,20 +55,15 @@ void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
   const auto lines = lines_of(in, c, index);
   Block& block = c.block(
       style.line_height() * static_cast<std::int64_t>(lines.size()), gap);
-  const ElementId item = c.add(Role::list_item, list);
-  const ElementId label = c.add(Role::list_label, item);
-  const ElementId body = c.add(Role::list_body, item);
+  const auto [label, body] = add_list_item(c, list);
   Length y = baseline_in_line(style);
   TextStyle number = c.style().text(scaled(c.style().reading_size, 0.7));
   number.ink = 90;
   draw_text(c, block, number, fmt::format("{}", index + 1), {0_mm, y}, label);
   for (int i = 0; i < rings; ++i) {
     const Length x = c.width() - kRing / 2 - kRingPitch * (rings - 1 - i);
-    block.marks.push_back(DotMark{{x, y - scaled(style.size, 0.25)},
-                                  kRing,
-                                  true,
-                                  c.style().guide_weight * 2,
-                                  kBlack});
+    block.ring({x, y - scaled(style.size, 0.25)}, kRing,
+               c.style().guide_weight * 2);
   }
   for (const TextLine& line : lines) {
     draw_line(block, line, {kNumberWidth, y}, body);
@@ -89,14 +85,11 @@ std::string missing(const SheetInput& in) {
 
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
     const AnalyzedSentence& sentence = in.lesson.sentences[i];
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", i + 1), plain}};
-    for (TextPiece& piece : marked_sentence(sentence, plain, strong)) {
-      pieces.push_back(std::move(piece));
-    }
+    append(pieces, marked_sentence(sentence, plain, strong));
     pieces.push_back({fmt::format("  ({})", sentence.pattern_words()), plain});
     add_paragraph(c, pieces);
   }
@@ -118,4 +111,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::sentences_sheet

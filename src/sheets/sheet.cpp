@@ -14,14 +14,6 @@ std::vector<const SheetKind*>& table() {
 
 }  // namespace
 
-std::vector<std::string> learner_rows(const SheetInput& input) {
-  if (!input.learners.empty()) {
-    return {input.learners.begin(), input.learners.end()};
-  }
-  return std::vector<std::string>(
-      static_cast<std::size_t>(input.options.count("learners")));
-}
-
 SheetRegistration::SheetRegistration(const SheetKind& kind) {
   auto& kinds = table();
   const auto place = std::ranges::lower_bound(

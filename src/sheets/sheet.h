@@ -52,11 +52,6 @@ struct SheetInput {
   std::span<const std::string> learners = {};
 };
 
-/// The rows of a table with a row for each learner: their codes where the pages
-/// are for learners of a class, else as many empty ones as option `learners`
-/// says.
-std::vector<std::string> learner_rows(const SheetInput& input);
-
 /// What a learner is told to do, in words and as a small picture.
 struct Direction {
   std::string_view text;

@@ -12,44 +12,34 @@
 
 #include <algorithm>
 
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::sound_boxes_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
+    kPractiseWordsOption,
     {"per-page", Kind::count, "4", "words on a page", "1", "8"},
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
      "40 mm"},
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "12 mm",
-     {},
-     true},
-    {"prompt",
-     Kind::choice,
-     "picture",
-     "what tells the word: a picture, the word, or the teacher's voice",
-     {},
-     {},
-     "picture word dictated"},
+    line_height_option("12 mm"),
+    {.name = "prompt",
+     .kind = Kind::choice,
+     .fallback = "picture",
+     .help = "what tells the word: a picture, the word, or the teacher's voice",
+     .choices = "picture word dictated"},
     {"picture", Kind::length, "26 mm", "side of the picture's square", "10 mm",
      "50 mm"},
-    {"given",
-     Kind::choice,
-     "nothing",
-     "what is printed in the boxes",
-     {},
-     {},
-     "nothing first pattern everything"},
+    {.name = "given",
+     .kind = Kind::choice,
+     .fallback = "nothing",
+     .help = "what is printed in the boxes",
+     .choices = "nothing first pattern everything"},
     {"slots", Kind::flag, "yes", "a dashed slot for a silent final e"},
     {"word-line", Kind::flag, "yes", "a line for the whole word"},
 };
@@ -74,15 +64,8 @@ BoxFill fill_of(const SheetInput& in) {
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   std::vector<const AnalyzedWord*> words = mixed_words(in.lesson, "boxes");
   std::erase_if(words, [](const AnalyzedWord* w) { return !w->has_pattern(); });
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  keep_first(words, in.options.count("words"));
   return words;
-}
-
-Ruling ruling_of(const SheetInput& in, const Style& style) {
-  Ruling ruling = style.ruling;
-  ruling.x_height = in.options.length("line-height");
-  return ruling;
 }
 
 // Room at the left for what tells the word.
@@ -160,7 +143,8 @@ void compose(const SheetInput& in, Composer& c) {
   std::vector<Item> items;
   std::vector<std::vector<SoundBox>> all;
   for (const AnalyzedWord* word : chosen(in)) {
-    items.push_back({items.size() + 1, word, boxes_of(*word), {}});
+    items.push_back(
+        {.number = items.size() + 1, .word = word, .boxes = boxes_of(*word)});
     all.push_back(items.back().boxes);
   }
   BoxRowOptions printed;
@@ -256,8 +240,7 @@ void answers(const SheetInput& in, Composer& c) {
     const auto rows = box_rows(all[i], measures, c.width() - left - 20_mm);
     const Length step = measures.height() + 1.5_mm;
     Block& block = c.block(step * static_cast<std::int64_t>(rows.size()));
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
+    const ElementId body = add_list_body(c, list);
     const Length base = measures.base() + 0.5_mm;
     draw_text(c, block, text,
               fmt::format("{}. {}", i + 1, words[i]->reading.word),
@@ -298,4 +281,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::sound_boxes_sheet

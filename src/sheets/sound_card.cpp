@@ -17,7 +17,7 @@
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::sound_card_sheet {
 namespace {
 
 using namespace literals;
@@ -92,7 +92,7 @@ void draw_sum(Composer& c, Block& block, const PatternCard& card, Room& room) {
     const Length behind = width_of(c.shape(style, word));
     block.line({left + before - 0.5_mm, base + scaled(style.size, 0.12)},
                {left + behind + 0.5_mm, base - scaled(style.size, 0.6)},
-               {c.style().box_weight * 2, kBlack, {}, false});
+               {.width = c.style().box_weight * 2});
   }
   room.top += style.line_height();
 }
@@ -138,7 +138,7 @@ void draw_face(const SheetInput& in, Composer& c, Block& block,
       card.face.find_first_of("gjpqy", card.changed_begin) < card.changed_end;
   const Length under = base + scaled(big.size, hangs ? 0.28 : 0.1);
   block.line({to(card.changed_begin), under}, {to(card.changed_end), under},
-             {c.style().box_weight * 3, kBlack, {}, false});
+             {.width = c.style().box_weight * 3});
 }
 
 void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
@@ -148,7 +148,7 @@ void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
   block.new_page = new_page;
   block.keep_with_next = true;
   block.frame({0_mm, 0_mm, c.width(), height},
-              {c.style().box_weight * 3 / 2, kBlack, {}, false});
+              {.width = c.style().box_weight * 3 / 2});
   const Length pad = pad_of(height);
   const bool has_picture = in.options.flag("picture");
   const Length side = has_picture ? height - 2 * pad : Length();
@@ -178,8 +178,7 @@ void add_told(Composer& c, const PatternCard& card) {
                   {.space_before = kAboveTold, .keep_with_next = true});
   }
   if (card.sounds.empty()) return;
-  TextStyle strong = style;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().text(c.style().reading_size, true);
   std::vector<TextPiece> pieces;
   for (const PatternCard::Sounds& s : card.sounds) {
     if (!pieces.empty()) pieces.push_back({"   ", style});
@@ -288,7 +287,7 @@ Block& add_rhyme_line(Composer& c, const std::string& line, bool first) {
     if (close == std::string_view::npos) break;
     const Length blank = 34_mm;
     block.line({x + 1_mm, base + 1_mm}, {x + blank - 1_mm, base + 1_mm},
-               {c.style().box_weight, kBlack, {}, false});
+               {.width = c.style().box_weight});
     x += blank;
     rest.remove_prefix(close + 1);
   }
@@ -376,4 +375,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::sound_card_sheet

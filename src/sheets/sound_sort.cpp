@@ -96,7 +96,7 @@ class Chooser {
             return is_one_sound(c.sound, sound);
           });
       if (known) continue;
-      SoundSort::Column column{sound, "", nullptr};
+      SoundSort::Column column{.sound = sound};
       const int key = in_.lesson.key_words[i];
       if (key >= 0) {
         column.key_word =

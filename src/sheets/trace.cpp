@@ -7,25 +7,19 @@
 
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::trace_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
-    {"words", Kind::count, "8", "most words on the sheet", "1", "60"},
+    line_height_option(),
+    kPractiseWordsOption,
     {"copies", Kind::count, "2",
      "dotted copies of each word, as far as there is room", "1", "4"},
     {"grapheme", Kind::flag, "yes", "a line for the grapheme before the words"},
@@ -73,8 +67,7 @@ std::vector<std::string> graphemes_to_trace(const SheetInput& in) {
 Plan plan_lines(const SheetInput& in, Composer& c,
                 const std::vector<const AnalyzedWord*>& words) {
   Plan plan;
-  plan.ruling = c.style().ruling;
-  plan.ruling.x_height = in.options.length("line-height");
+  plan.ruling = ruling_of(in, c.style());
   plan.text = c.style().text(20_pt);
   const auto fit_text = [&] {
     plan.text.size = size_for_x_height(*plan.text.font, plan.ruling.x_height);
@@ -86,11 +79,7 @@ Plan plan_lines(const SheetInput& in, Composer& c,
     plan.ruling.x_height -= 0.5_mm;
     widest = fit_text();
   }
-  Length by_hand;
-  for (const AnalyzedWord* word : words) {
-    by_hand =
-        std::max(by_hand, hand_width(word->reading.word, plan.ruling.x_height));
-  }
+  const Length by_hand = widest_by_hand(words, plan.ruling.x_height);
   // Lines go down to the foot of the page, a little wider apart if need be.
   const auto sets = static_cast<std::int64_t>(
       (c.body().height + plan.ruling.gap) / set_pitch(plan.ruling));
@@ -115,15 +104,16 @@ void draw_dotted(const SheetInput& in, Composer& c, Block& block,
   // The two sides of a thin letter must not run into each other.
   const Length dot =
       std::min(in.options.length("dot"), plan.ruling.x_height / 18);
-  const Stroke stroke{dot, kBlack, {Length(), scaled(dot, 2.4)}, true};
-  block.marks.push_back(PathMark{outline_of(c.shape(plan.text, text)), at,
-                                 false, kBlack, true, stroke, element});
+  const Stroke stroke{
+      .width = dot, .dash = {Length(), scaled(dot, 2.4)}, .round_ends = true};
+  block.marks.push_back(PathMark{.path = outline_of(c.shape(plan.text, text)),
+                                 .at = at,
+                                 .stroke = stroke,
+                                 .element = element});
 }
 
 ElementId add_item(Composer& c, ElementId list, std::string_view text) {
-  const ElementId item = c.add(Role::list_item, list);
-  const ElementId body = c.add(Role::list_body, item);
-  return c.add(Role::span, body, std::string(text));
+  return c.add(Role::span, add_list_body(c, list), std::string(text));
 }
 
 // One line for all graphemes: each has its share, half to trace, half to write.
@@ -173,10 +163,7 @@ void add_empty_lines(const SheetInput& in, Composer& c, const Plan& plan,
   const auto fitting =
       static_cast<int>((c.body().height - used) / set_pitch(plan.ruling));
   const int count = asked > 0 ? asked : fitting;
-  for (int i = 0; i < count; ++i) {
-    Block& block = c.block(set_height(plan.ruling), plan.ruling.gap);
-    draw_set(block, c.style(), plan.ruling, {}, c.width());
-  }
+  add_sets(c, plan.ruling, count, plan.ruling.gap);
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -190,12 +177,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (Block& block : c.blocks()) block.space_before = plan.ruling.gap;
   c.blocks().front().space_before = Length();
   even_pages(c.blocks(), c.body().height);
-  Length used;
-  for (const Block& block : c.blocks()) {
-    if (block.new_page) used = -block.space_before;
-    used += block.space_before + block.height;
-  }
-  add_empty_lines(in, c, plan, used);
+  add_empty_lines(in, c, plan, height_on_last_page(c.blocks()));
 }
 
 std::string missing(const SheetInput& in) {
@@ -216,4 +198,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::trace_sheet

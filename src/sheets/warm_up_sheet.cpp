@@ -9,54 +9,42 @@
 
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::warm_up_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
+    line_height_option(),
     {"sentence-lines", Kind::count, "1", "lines for the sentence", "0", "4"},
 };
 
 constexpr Length kNumberWidth = 9_mm;
 
 void add_heading(Composer& c, std::string_view text, Length before) {
-  add_paragraph(
-      c, c.style().text(c.style().text_size, true), text,
-      {.role = Role::heading2, .space_before = before, .keep_with_next = true});
+  add_subheading(c, c.style().text_size, text, before);
 }
 
 void add_graphemes(const SheetInput& in, Composer& c) {
   const auto& items = in.lesson.warm_up.to_say;
   TextStyle style = c.style().text(c.style().word_size);
   const Length width = c.width() / static_cast<std::int64_t>(items.size());
-  Length widest;
-  for (const WarmUp::Item& item : items) {
-    widest = std::max(widest, width_of(c.shape(style, item.grapheme)));
-  }
+  const Length widest = widest_text(c, style, items, &WarmUp::Item::grapheme);
   style = fitted_style(style, widest, width - 4_mm);
   Block& block = c.block(style.line_height() + 2_mm, 1_mm);
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < items.size(); ++i) {
     const Length left = width * static_cast<std::int64_t>(i);
     block.frame({left, 0_mm, width, block.height},
-                {c.style().box_weight, kBlack, {}, false});
-    const ElementId item = c.add(Role::list_item, list);
+                {.width = c.style().box_weight});
     draw_centred(c, block, style, items[i].grapheme,
                  {left + width / 2, 1_mm + baseline_in_line(style)},
-                 c.add(Role::list_body, item));
+                 add_list_body(c, list));
   }
 }
 
@@ -81,8 +69,7 @@ void add_spaces(Composer& c, const Ruling& ruling, std::size_t count,
 
 void compose(const SheetInput& in, Composer& c) {
   const WarmUp& warm_up = in.lesson.warm_up;
-  Ruling ruling = c.style().ruling;
-  ruling.x_height = in.options.length("line-height");
+  const Ruling ruling = ruling_of(in, c.style());
   const Length before = 6_mm;
   if (!warm_up.to_say.empty()) {
     add_heading(c, "Say each sound", 0_mm);
@@ -110,11 +97,9 @@ void compose(const SheetInput& in, Composer& c) {
   const int lines = in.options.count("sentence-lines");
   if (lines == 0) return;
   add_heading(c, "Write the sentence", before);
-  for (int i = 0; i < lines; ++i) {
-    Block& block = c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
-    draw_set(block, c.style(), ruling, {}, c.width());
-    block.keep_with_next = i + 1 < lines;
-  }
+  const std::size_t first = c.blocks().size();
+  add_sets(c, ruling, lines, 1_mm);
+  keep_on_one_page(std::span(c.blocks()).subspan(first));
 }
 
 std::string missing(const SheetInput& in) {
@@ -171,4 +156,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::warm_up_sheet

@@ -9,7 +9,7 @@
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::week_plan_sheet {
 namespace {
 
 using namespace literals;
@@ -45,8 +45,7 @@ std::string joined(const std::vector<std::string>& parts) {
 void add_lesson_facts(const SheetInput& in, Composer& c) {
   const AnalyzedLesson& lesson = in.lesson;
   const TextStyle text = c.style().teacher_text();
-  TextStyle strong = text;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   const auto fact = [&](std::string name, std::string value) {
     if (value.empty()) return;
     const std::vector<TextPiece> pieces = {{std::move(name) + ": ", strong},
@@ -66,15 +65,15 @@ void add_lesson_facts(const SheetInput& in, Composer& c) {
 }
 
 void add_days(const SheetInput& in, Composer& c) {
-  add_paragraph(
-      c, c.style().text(c.style().teacher_size, true), "Day by day",
-      {.role = Role::heading2, .space_before = 5_mm, .keep_with_next = true});
-  Table table(
-      c, {{"Day", 0, 14_mm},
-          {"Do", 5},
-          {"Minutes", 0, std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
-          {"Have ready", 3},
-          {"Short of time? Stop after", 3}});
+  add_subheading(c, c.style().teacher_size, "Day by day", 5_mm);
+  Table table(c,
+              {{.title = "Day", .share = 0, .fixed = 14_mm},
+               {"Do", 5},
+               {.title = "Minutes",
+                .share = 0,
+                .fixed = std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
+               {"Have ready", 3},
+               {"Short of time? Stop after", 3}});
   auto days = days_of(in);
   // Beyond the last sheet there is nothing to say again.
   while (days.size() > 1 && days.back().sheets.empty()) days.pop_back();
@@ -139,4 +138,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::week_plan_sheet

@@ -22,10 +22,9 @@ void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words) {
   const ElementId list = c.add(Role::list);
   Block& block = c.block(row * rows + pad);
   block.frame({0_mm, 0_mm, c.width(), block.height},
-              {c.style().box_weight, kBlack, {}, false});
+              {.width = c.style().box_weight});
   for (int i = 0; i < count; ++i) {
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
+    const ElementId body = add_list_body(c, list);
     const Length y = pad / 2 + row * (i / columns) +
                      (row - style.line_height()) / 2 + baseline_in_line(style);
     draw_text(c, block, style, words[static_cast<std::size_t>(i)]->reading.word,

@@ -4,12 +4,11 @@
 
 #include <algorithm>
 
-#include "layout/cards.h"
-#include "layout/picture_frame.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::word_cards_sheet {
 namespace {
 
 using namespace literals;
@@ -17,64 +16,42 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     {"words", Kind::count, "24", "most cards", "1", "60"},
-    {"columns", Kind::count, "2", "cards beside each other", "1", "4"},
-    {"card-height", Kind::length, "42 mm", "height of a card", "25 mm",
-     "120 mm"},
-    {"back",
-     Kind::choice,
-     "picture",
-     "on the back: the picture, the graphemes, or only the code",
-     {},
-     {},
-     "picture graphemes code"},
+    card_columns_option("2", "1", "4"),
+    card_height_option("42 mm", "120 mm"),
+    {.name = "back",
+     .kind = Kind::choice,
+     .fallback = "picture",
+     .help = "on the back: the picture, the graphemes, or only the code",
+     .choices = "picture graphemes code"},
 };
 
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
-  std::vector<const AnalyzedWord*> words;
-  for (const AnalyzedWord& word : in.lesson.words) words.push_back(&word);
-  const auto most = static_cast<std::size_t>(in.options.count("words"));
-  if (words.size() > most) words.resize(most);
+  std::vector<const AnalyzedWord*> words = words_of_list(in.lesson);
+  keep_first(words, in.options.count("words"));
   return words;
-}
-
-Length widest_spelled(Composer& c, const TextStyle& style,
-                      const std::vector<const AnalyzedWord*>& words) {
-  Length widest;
-  for (const AnalyzedWord* word : words) {
-    widest = std::max(widest, width_of(c.shape(style, spelled_out(*word))));
-  }
-  return widest;
 }
 
 void compose(const SheetInput& in, Composer& c) {
   const auto words = chosen(in);
-  const CardGrid grid{in.options.count("columns"),
-                      in.options.length("card-height"), in.lesson.code};
-  const Length room = card_width(c, grid) - 6_mm;
+  const CardGrid grid = card_grid(in);
+  const Length room = card_room(c, grid);
   TextStyle style = c.style().text(scaled(c.style().word_size, 1.3));
   style = fitted_style(style, widest_word(c, style, words), room);
   TextStyle spelled = c.style().text(c.style().word_size);
-  spelled = fitted_style(spelled, widest_spelled(c, spelled, words), room);
+  const Length widest_spelled =
+      widest_text(c, spelled, words,
+                  [](const AnalyzedWord* word) { return spelled_out(*word); });
+  spelled = fitted_style(spelled, widest_spelled, room);
   const std::string& back = in.options.choice("back");
   std::vector<Card> cards;
   for (const AnalyzedWord* word : words) {
     Card card;
-    card.front = [&c, style, word](Block& block, const Rect& rect,
-                                   ElementId element) {
-      draw_in_middle(c, block, style, word->reading.word, rect, element);
-    };
+    card.front = text_side(c, style, word->reading.word);
     const Picture* picture = in.pictures.find(word->reading.word);
     if (back == "graphemes") {
-      card.back = [&c, spelled, word](Block& block, const Rect& rect,
-                                      ElementId element) {
-        draw_in_middle(c, block, spelled, spelled_out(*word), rect, element);
-      };
+      card.back = text_side(c, spelled, spelled_out(*word));
     } else if (back == "picture" && picture != nullptr) {
-      card.back = [&c, picture](Block& block, const Rect& rect,
-                                ElementId element) {
-        draw_picture(block, c.style(), picture, rect,
-                     c.add(Role::figure, element, "a picture of the word"));
-      };
+      card.back = picture_side(c, picture, "a picture of the word");
     }
     cards.push_back(std::move(card));
   }
@@ -101,4 +78,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::word_cards_sheet

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/shuffle.h"
+#include "layout/ruled_lines.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 
@@ -128,18 +129,24 @@ std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
     if (part.begin > done) {
       pieces.push_back({text.substr(done, part.begin - done), style});
     }
-    pieces.push_back(
-        {text.substr(part.begin, part.end - part.begin), pattern_style, true});
+    pieces.push_back({.text = text.substr(part.begin, part.end - part.begin),
+                      .style = pattern_style,
+                      .marked = true});
     done = part.end;
   }
   if (done < text.size()) pieces.push_back({text.substr(done), style});
   return pieces;
 }
 
-std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
-                                             std::string_view salt) {
+std::vector<const AnalyzedWord*> words_of_list(const AnalyzedLesson& lesson) {
   std::vector<const AnalyzedWord*> words;
   for (const AnalyzedWord& word : lesson.words) words.push_back(&word);
+  return words;
+}
+
+std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
+                                             std::string_view salt) {
+  std::vector<const AnalyzedWord*> words = words_of_list(lesson);
   Random random(text_hash(salt, lesson.seed));
   shuffle(words, random);
   return words;
@@ -169,10 +176,16 @@ std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
 
 Length widest_word(Composer& composer, const TextStyle& style,
                    const std::vector<const AnalyzedWord*>& words) {
+  return widest_text(composer, style, words, [](const AnalyzedWord* word) {
+    return std::string_view(word->reading.word);
+  });
+}
+
+Length widest_by_hand(const std::vector<const AnalyzedWord*>& words,
+                      Length x_height) {
   Length widest;
   for (const AnalyzedWord* word : words) {
-    widest =
-        std::max(widest, width_of(composer.shape(style, word->reading.word)));
+    widest = std::max(widest, hand_width(word->reading.word, x_height));
   }
   return widest;
 }

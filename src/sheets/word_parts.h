@@ -42,10 +42,20 @@ std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
 /// one flag a byte.
 std::vector<bool> pattern_bytes(const AnalyzedWord& word);
 
+/// All words of the lesson, in its order.
+std::vector<const AnalyzedWord*> words_of_list(const AnalyzedLesson& lesson);
+
 /// The lesson's words, mixed by its seed; `salt` keeps two sheets from having
 /// the same order.
 std::vector<const AnalyzedWord*> mixed_words(const AnalyzedLesson& lesson,
                                              std::string_view salt);
+
+/// Leaves the first `most` of some things and drops the others.
+template <typename T>
+void keep_first(std::vector<T>& things, int most) {
+  const auto count = static_cast<std::size_t>(most);
+  if (things.size() > count) things.erase(things.begin() + most, things.end());
+}
 
 /// Up to `most` words of the list that have the pattern, in its order; where
 /// the lesson has several patterns, about as many of each.
@@ -55,6 +65,9 @@ std::vector<const AnalyzedWord*> practice_words(const AnalyzedLesson& lesson,
 /// The width of the widest of some words.
 Length widest_word(Composer& composer, const TextStyle& style,
                    const std::vector<const AnalyzedWord*>& words);
+/// The room that the widest of them takes when written by hand, by x-height.
+Length widest_by_hand(const std::vector<const AnalyzedWord*>& words,
+                      Length x_height);
 /// The style, smaller where `width`, measured in it, is more than `room`.
 TextStyle fitted_style(TextStyle style, Length width, Length room);
 

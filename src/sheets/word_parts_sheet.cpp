@@ -13,25 +13,19 @@
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 #include "sheets/word_parts_content.h"
 
-namespace sheaf {
+namespace sheaf::word_parts_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"line-height",
-     Kind::length,
-     "6 mm",
-     "height of small letters",
-     "3 mm",
-     "15 mm",
-     {},
-     true},
+    line_height_option(),
     {"words", Kind::count, "8", "most words in each part of the sheet", "1",
      "40"},
     {"endings", Kind::flag, "yes", "words of a base and an ending"},
@@ -71,8 +65,7 @@ TextStyle fitted_words(const Composer& c, Measure measure) {
 Plan plan_rows(const SheetInput& in, const Composer& c, const TextStyle& text,
                Length printed, Length by_hand) {
   Plan plan;
-  plan.ruling = c.style().ruling;
-  plan.ruling.x_height = in.options.length("line-height");
+  plan.ruling = ruling_of(in, c.style());
   plan.text = text;
   plan.line_left = printed + kGap;
   plan.below = c.width() - plan.line_left < scaled(by_hand, 1.1);
@@ -90,10 +83,8 @@ void draw_writing_line(Composer& c, Block& block, const Plan& plan) {
 }
 
 void add_heading(Composer& c, std::string_view text) {
-  add_paragraph(c, c.style().text(c.style().text_size, true), text,
-                {.role = Role::heading2,
-                 .space_before = c.blocks().empty() ? 0_mm : 9_mm,
-                 .keep_with_next = true});
+  add_subheading(c, c.style().text_size, text,
+                 c.blocks().empty() ? 0_mm : 9_mm);
 }
 
 Block& add_item_block(Composer& c, Length height, bool first) {
@@ -121,7 +112,7 @@ void draw_framed(Composer& c, Block& block, const TextStyle& style,
             element);
   block.frame(
       {base.x, base.y - baseline_in_line(style), width, style.line_height()},
-      {c.style().box_weight, kBlack, {}, false});
+      {.width = c.style().box_weight});
 }
 
 // The changes to choose from: the four usual ones, and what else happened to
@@ -211,7 +202,7 @@ void add_built(const SheetInput& in, Composer& c,
   for (const Built& b : words) {
     Block& block = add_item_block(c, plan.height() + 2_mm + small.line_height(),
                                   b.word == words.front().word);
-    const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));
+    const ElementId body = add_list_body(c, list);
     draw_sum(c, block, plan.text, columns, b, base_in_set(plan.ruling), body);
     draw_writing_line(c, block, plan);
     draw_changes(c, block, small, changes,
@@ -246,10 +237,8 @@ void add_divided(const SheetInput& in, Composer& c,
   for (const Divided& d : words) {
     Block& block =
         add_item_block(c, plan.height(), d.word == words.front().word);
-    Element span{Role::span,
-                 c.add(Role::list_body, c.add(Role::list_item, list))};
-    span.alternative = d.word->reading.word;
-    const ElementId element = c.add(std::move(span));
+    const ElementId element =
+        c.add(Role::span, add_list_body(c, list), d.word->reading.word);
     Length x;
     for (const std::string& s : d.syllables) {
       const Length width = framed_width(c, style, s);
@@ -285,11 +274,7 @@ void add_irregular_words(const SheetInput& in, Composer& c,
                          const std::vector<Irregular>& words) {
   if (words.empty()) return;
   const auto measure = [&](const TextStyle& s) {
-    Length widest;
-    for (const Irregular& item : words) {
-      widest = std::max(widest, width_of(c.shape(s, item.text)));
-    }
-    return widest;
+    return widest_text(c, s, words, &Irregular::text);
   };
   const TextStyle style = fitted_words(c, measure);
   Length hand;
@@ -302,7 +287,7 @@ void add_irregular_words(const SheetInput& in, Composer& c,
   for (const Irregular& item : words) {
     Block& block =
         add_item_block(c, plan.height(), item.word == words.front().word);
-    const ElementId body = c.add(Role::list_body, c.add(Role::list_item, list));
+    const ElementId body = add_list_body(c, list);
     draw_shaded(c, block, plan.text, item, {0_mm, base_in_set(plan.ruling)},
                 body);
     draw_writing_line(c, block, plan);
@@ -371,4 +356,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::word_parts_sheet

@@ -8,12 +8,14 @@
 #include <algorithm>
 
 #include "base/shuffle.h"
+#include "layout/cards.h"
+#include "layout/table.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
 #include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::word_sort_sheet {
 namespace {
 
 using namespace literals;
@@ -64,9 +66,10 @@ int only_pattern(const AnalyzedWord& word) {
 }
 
 std::vector<Category> by_place(const SheetInput& in) {
-  std::vector<Category> all = {{"first", "at the beginning", 0, {}, {}},
-                               {"middle", "in the middle", 1, {}, {}},
-                               {"last", "at the end", 2, {}, {}}};
+  std::vector<Category> all = {
+      {.head = "first", .said = "at the beginning", .place = 0},
+      {.head = "middle", .said = "in the middle", .place = 1},
+      {.head = "last", .said = "at the end", .place = 2}};
   for (const AnalyzedWord& word : in.lesson.words) {
     const int place = place_of(word);
     if (place >= 0) all[static_cast<std::size_t>(place)].words.push_back(&word);
@@ -104,7 +107,7 @@ std::vector<Category> by_pattern(const SheetInput& in) {
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     all.push_back(category_of(in, i));
   }
-  Category none{"none of these", "none of these", -1, {}, {}};
+  Category none{.head = "none of these", .said = "none of these"};
   for (const AnalyzedWord& word : in.lesson.words) {
     const int pattern = only_pattern(word);
     if (pattern >= 0) {
@@ -150,7 +153,7 @@ void draw_place(Block& block, int place, Point centre, Length weight) {
   for (int i = 0; i < 3; ++i) {
     const Rect rect{left + side * i, centre.y - side / 2, side, side};
     if (i == place) block.shade(rect, 60);
-    block.frame(rect, {weight, kBlack, {}, false});
+    block.frame(rect, {.width = weight});
   }
 }
 
@@ -171,15 +174,13 @@ void add_mat(const SheetInput& in, Composer& c,
   Block& block = c.block(head + cell * rows, kBelowBank);
   const ElementId table = c.add(Role::table);
   const ElementId head_row = c.add(Role::table_row, table);
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
-  const Stroke thin{c.style().guide_weight, 120, {}, false};
+  const Stroke wall{.width = c.style().box_weight};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 120};
   const TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
   const TextStyle small = c.style().learner_text();
   for (int i = 0; i < columns; ++i) {
     const Category& category = all[static_cast<std::size_t>(i)];
-    Element heading{Role::header_cell, head_row};
-    heading.scope = Scope::column;
-    const ElementId element = c.add(std::move(heading));
+    const ElementId element = add_head_cell(c, head_row);
     const Length middle = width * i + width / 2;
     block.shade({width * i, 0_mm, width, head}, 238);
     if (category.place >= 0) {
@@ -200,7 +201,7 @@ void add_mat(const SheetInput& in, Composer& c,
     block.frame({width * i, 0_mm, width, head + cell * rows}, wall);
   }
   const ElementId body_row = c.add(Role::table_row, table);
-  for (int i = 0; i < columns; ++i) c.add(Role::data_cell, body_row);
+  for (int i = 0; i < columns; ++i) add_data_cell(c, body_row);
   for (int row = 0; row < rows; ++row) {
     const Length y = head + cell * row;
     block.line({0_mm, y}, {c.width(), y}, row == 0 ? wall : thin);
@@ -236,23 +237,11 @@ void add_cards(const SheetInput& in, Composer& c,
     style.size = scaled(style.size, static_cast<double>(width.mils()) /
                                         static_cast<double>(wide.mils()));
   }
-  const Stroke cut{c.style().guide_weight, 90, {2_mm, 2_mm}, false};
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
-    const int column = static_cast<int>(i) % columns;
-    if (column == 0) {
-      Block& row = c.block(height);
-      row.new_page = i == 0;
-      row.own_leaf = true;
-    }
-    Block& block = c.blocks().back();
-    const ElementId item = c.add(Role::list_item, list);
-    const ElementId body = c.add(Role::list_body, item);
-    block.frame({width * column, 0_mm, width, height}, cut);
-    draw_centred(c, block, style, words[i]->reading.word,
-                 {width * column + width / 2,
-                  (height - style.line_height()) / 2 + baseline_in_line(style)},
-                 body);
+    const Rect card = add_cut_cell(c, i, columns, {width, height});
+    draw_in_middle(c, c.blocks().back(), style, words[i]->reading.word, card,
+                   add_list_body(c, list));
   }
 }
 
@@ -271,8 +260,7 @@ Direction other_direction(const SheetInput& in) {
 
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  TextStyle strong = plain;
-  strong.font = c.style().bold;
+  const TextStyle strong = c.style().teacher_text(true);
   for (const Category& category : categories(in)) {
     std::vector<TextPiece> pieces = {{category.said + ": ", strong}};
     for (std::size_t i = 0; i < category.words.size(); ++i) {
@@ -306,4 +294,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::word_sort_sheet

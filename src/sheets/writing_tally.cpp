@@ -11,28 +11,25 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
+#include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::writing_tally_sheet {
 namespace {
 
 using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"learners", Kind::count, "8",
-     "rows for learners, where there is no class file", "1", "40"},
+    kLearnersOption,
     {"other-patterns", Kind::count, "2",
      "columns without a name, for patterns of other weeks", "0", "4"},
-    {"row-height", Kind::length, "15 mm", "height of a learner's row", "8 mm",
-     "40 mm"},
-    {"name-width", Kind::length, "34 mm", "room for a learner's name", "15 mm",
-     "80 mm"},
+    learner_row_height_option("15 mm", "8 mm", "40 mm"),
+    kNameWidthOption,
 };
 
 constexpr Length kPad = 2_mm;
-constexpr Ink kHeadGround = 232;
 
 struct Plan {
   std::vector<std::string> patterns;  // empty for one to be named by hand
@@ -78,8 +75,8 @@ Plan plan_columns(const SheetInput& in, Composer& c) {
 }
 
 void draw_walls(Composer& c, Block& block, const Plan& plan) {
-  const Stroke thin{c.style().guide_weight, 60, {}, false};
-  const Stroke wall{c.style().box_weight, kBlack, {}, false};
+  const Stroke thin{.width = c.style().guide_weight, .ink = 60};
+  const Stroke wall{.width = c.style().box_weight};
   block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);
   Length x = plan.name;
   for (std::size_t i = 0; i < plan.patterns.size(); ++i) {
@@ -92,7 +89,8 @@ void draw_walls(Composer& c, Block& block, const Plan& plan) {
 
 // Between "right" and "wrong".
 void draw_middles(Composer& c, Block& block, const Plan& plan, Length top) {
-  const Stroke thin{c.style().guide_weight, 60, {2_mm, 1.5_mm}, false};
+  const Stroke thin{
+      .width = c.style().guide_weight, .ink = 60, .dash = {2_mm, 1.5_mm}};
   Length x = plan.name + plan.width / 2;
   for (std::size_t i = 0; i < plan.patterns.size(); ++i) {
     block.line({x, top}, {x, block.height}, thin);
@@ -128,7 +126,7 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
     if (name.empty()) {
       block.line({x + kPad, lower - 1_mm},
                  {x + plan.width - kPad, lower - 1_mm},
-                 {c.style().guide_weight, 60, {}, false});
+                 {.width = c.style().guide_weight, .ink = 60});
     }
     draw_text(c, block, text, "right", {x + kPad, base}, right);
     draw_text(c, block, text, "wrong", {x + plan.width / 2 + kPad, base},
@@ -137,8 +135,7 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
   }
   draw_middles(c, block, plan, lower);
   draw_walls(c, block, plan);
-  block.line({0_mm, 0_mm}, {c.width(), 0_mm},
-             {c.style().box_weight, kBlack, {}, false});
+  block.line({0_mm, 0_mm}, {c.width(), 0_mm}, {.width = c.style().box_weight});
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -151,8 +148,7 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_columns(in, c);
   const ElementId table = c.add(Role::table);
   add_head(c, plan, table);
-  const auto head =
-      std::make_shared<const Block>(as_decoration(c.blocks().back()));
+  const auto head = repeated_head(c.blocks().back());
   for (const std::string& code : learner_rows(in)) {
     Block& block = c.block(in.options.length("row-height"));
     block.head = head;
@@ -181,4 +177,4 @@ const SheetKind kKind = {
 const SheetRegistration kRegistration(kKind);
 
 }  // namespace
-}  // namespace sheaf
+}  // namespace sheaf::writing_tally_sheet

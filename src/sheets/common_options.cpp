@@ -1,0 +1,25 @@
+#include "sheets/common_options.h"
+
+namespace sheaf {
+
+Ruling ruling_of(const SheetInput& input, const Style& style) {
+  Ruling ruling = style.ruling;
+  ruling.x_height = input.options.length("line-height");
+  return ruling;
+}
+
+CardGrid card_grid(const SheetInput& input) {
+  return {.columns = input.options.count("columns"),
+          .height = input.options.length("card-height"),
+          .code = input.lesson.code};
+}
+
+std::vector<std::string> learner_rows(const SheetInput& input) {
+  if (!input.learners.empty()) {
+    return {input.learners.begin(), input.learners.end()};
+  }
+  return std::vector<std::string>(
+      static_cast<std::size_t>(input.options.count("learners")));
+}
+
+}  // namespace sheaf
