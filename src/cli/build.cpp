@@ -145,7 +145,7 @@ class Builder {
   }
 
   MadePackets make_class(Workspace& workspace, const BuildJob& job) const {
-    ClassRequest request{request_, job.lesson, line_.learners};
+    ClassRequest request{request_, job.lesson, codes_given(line_.learners)};
     // Many classes keep the workers busy; one is shared out.
     const int workers = jobs_.size() > 1 ? 1 : line_.workers();
     std::optional<Progress> progress;

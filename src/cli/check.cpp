@@ -169,7 +169,7 @@ bool check_class(std::string& out, Workspace& workspace,
     const Document pages =
         compose_learner(workspace.shaper(), learner, line.only, diagnostics);
     out += fmt::format(
-        "  {:<12}  {} (code {}), {}, {}\n", learner.code,
+        "  {:<12}  {} (code {}), {}, {}\n", learner.code.text(),
         printable(learner.prepared->lesson.file->name()), learner.lesson.code,
         counted(static_cast<int>(learner.lesson.words.size()), "word", "words"),
         counted(static_cast<int>(pages.pages.size()), "page", "pages"));

@@ -39,7 +39,9 @@ CLI::Option* take_codes(CLI::Option* option) {
                    : fmt::format("this is no learner's code: it takes {}",
                                  kLearnerCodeForm);
       })
-      ->transform([](const std::string& code) { return learner_code(code); });
+      ->transform([](const std::string& code) {
+        return LearnerCode::read(code).value_or(LearnerCode()).text();
+      });
 }
 
 void add_jobs_option(CLI::App& verb, CommandLine& line) {

@@ -46,7 +46,7 @@ class Planner {
   Planner(const CommandLine& line, std::deque<SourceFile>& sources,
           Diagnostics& diagnostics)
       : line_(line),
-        code_(line.arguments.front()),
+        code_(LearnerCode::read(line.arguments.front()).value()),
         sources_(sources),
         diagnostics_(diagnostics),
         ground_(forget_ground(line)) {}
@@ -376,7 +376,7 @@ class Planner {
   }
 
   const CommandLine& line_;
-  std::string code_;
+  LearnerCode code_;
   std::deque<SourceFile>& sources_;
   Diagnostics& diagnostics_;
   ForgetGround ground_;

@@ -83,7 +83,7 @@ std::vector<AttemptRow> rows_of(const std::vector<MarkedRecord>& records) {
       for (const SessionWord& word : learner.words) {
         rows.push_back({date_text(marked.session.date), marked.session.lesson,
                         std::string(kind_name(marked.session.kind)),
-                        learner.code, word.attempt});
+                        learner.code.text(), word.attempt});
       }
     }
   }
@@ -161,7 +161,7 @@ void print_scores(const MarkedRecord& marked, const SessionScores& scores,
   heads.emplace_back("causes");
   TextTable table(heads);
   for (const Score& score : scores.learners) {
-    table.add(score_row(score.code, score));
+    table.add(score_row(score.code.text(), score));
   }
   if (scores.learners.size() > 1) table.add(score_row("group", scores.group));
   fmt::print("{}", table.text());
@@ -173,12 +173,12 @@ void print_misses(const MarkedRecord& marked) {
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
-      table.add({learner.code, printable(a.target),
+      table.add({learner.code.text(), printable(a.target),
                  a.blank ? "." : printable(a.written),
                  printable(faults_text(word.kind, a))});
     }
     for (const ExtraWord& extra : learner.extra_words) {
-      table.add({learner.code, "-", printable(extra.written),
+      table.add({learner.code.text(), "-", printable(extra.written),
                  std::string(kNotDictatedWord)});
     }
   }
@@ -268,7 +268,7 @@ int run_mark(const CommandLine& line) {
   std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
-  keep_learners(records, line.marking.learners);
+  keep_learners(records, codes_given(line.marking.learners));
   const bool any = keep_marked(records);
   if (!any) print_nobody_marked();
   if (any && !line.marking.pdf.empty()) {

@@ -31,7 +31,7 @@ void print_learner(const LearnerProgress& learner,
                std::string(state_name(p.state)), p.all.text(),
                shown(p.new_words), shown(p.writing), p.why});
   }
-  fmt::print("{}\n{}", learner.code, table.text());
+  fmt::print("{}\n{}", learner.code.text(), table.text());
   const std::string before = known_before_text(learner, catalogue);
   if (!before.empty()) fmt::print("  {}: {}\n", kKnownBefore, before);
   std::string line;
@@ -70,7 +70,7 @@ int run_progress(const CommandLine& line) {
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
-  keep_learners(records, line.marking.learners);
+  keep_learners(records, codes_given(line.marking.learners));
   if (!keep_marked(records)) {
     print_nobody_marked();
     return kDone;

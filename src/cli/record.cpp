@@ -83,7 +83,7 @@ std::string first_word(const TaughtFile& lesson) {
 }
 
 std::string form(const CommandLine& line, const TaughtFile& lesson,
-                 const std::vector<std::string>& codes,
+                 const std::vector<LearnerCode>& codes,
                  const PatternCatalogue& patterns,
                  const std::string& lesson_name,
                  const std::string& class_name) {
@@ -109,8 +109,8 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
                   kind.empty() ? "dictation" : kind, as_file_name(class_name));
   if (kind == "writing") {
     text += "writing:\n";
-    for (const std::string& code : codes) {
-      text += fmt::format("  {}:\n", code);
+    for (const LearnerCode& code : codes) {
+      text += fmt::format("  {}:\n", code.text());
       for (const LessonPattern& p : lesson.analyzed.patterns) {
         text += fmt::format("    {}: 0/0\n", patterns[p.id].id);
       }
@@ -118,8 +118,9 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     return text;
   }
   text += "marked: not yet\n# absent: CODE, CODE\nwrong:\n";
-  for (const std::string& code : codes)
-    text += fmt::format("  {}: {{}}\n", code);
+  for (const LearnerCode& code : codes) {
+    text += fmt::format("  {}: {{}}\n", code.text());
+  }
   return text;
 }
 
@@ -137,7 +138,7 @@ std::string why_nobody(const std::vector<RollEntry>& roll) {
       known = reasons.insert(reasons.end(), {reason, ""});
     }
     known->second +=
-        (known->second.empty() ? "" : ", ") + entry.learner->code.value;
+        (known->second.empty() ? "" : ", ") + entry.learner->code.value.text();
   }
   std::string text;
   for (const auto& [reason, codes] : reasons) {
@@ -147,7 +148,7 @@ std::string why_nobody(const std::vector<RollEntry>& roll) {
 }
 
 // Those whom the form is to list; nobody, and said, where there are none.
-std::vector<std::string> listed_codes(const CommandLine& line,
+std::vector<LearnerCode> listed_codes(const CommandLine& line,
                                       const ClassFile& pupils,
                                       std::vector<RollEntry> roll,
                                       Diagnostics& diagnostics) {
@@ -174,7 +175,7 @@ std::vector<std::string> listed_codes(const CommandLine& line,
     return entry.has == RollEntry::Has::lesson;
   };
   const bool for_all = check && std::ranges::none_of(roll, has);
-  std::vector<std::string> codes;
+  std::vector<LearnerCode> codes;
   for (const RollEntry& entry : roll) {
     if (has(entry) || (for_all && entry.has != RollEntry::Has::nothing)) {
       codes.push_back(entry.learner->code.value);
@@ -228,7 +229,7 @@ int run_record(const CommandLine& line) {
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
   const FilePath home = FilePath(line.marking.class_file).parent_path();
-  std::vector<std::string> codes;
+  std::vector<LearnerCode> codes;
   if (lesson != nullptr && pupils != nullptr) {
     codes = listed_codes(
         line, *pupils,

@@ -18,12 +18,20 @@ LessonRequest lesson_request(const CommandLine& line) {
 ClassRequest class_request(const CommandLine& line) {
   return {lesson_request(line),
           line.arguments.empty() ? std::string() : line.arguments.front(),
-          line.learners};
+          codes_given(line.learners)};
 }
 
 MarkingRequest marking_request(const CommandLine& line) {
   return {line.allowed_folders, line.accent, line.marking.confusions,
           line.workers()};
+}
+
+std::vector<LearnerCode> codes_given(const std::vector<std::string>& texts) {
+  std::vector<LearnerCode> codes;
+  for (const std::string& text : texts) {
+    if (auto code = LearnerCode::read(text)) codes.push_back(*std::move(code));
+  }
+  return codes;
 }
 
 bool known_sheets(const CommandLine& line) {

@@ -155,7 +155,7 @@ void print_plan(const std::vector<LearnerReview>& reviews,
                 const PatternCatalogue& catalogue) {
   TextTable table({"learner", "pattern", "why", "", "words"});
   for (const LearnerReview& review : reviews) {
-    std::string code = review.code;
+    std::string code = review.code.text();
     for (const ReviewItem& item : review.items) {
       std::string words;
       for (const std::string& word : item.words) {
@@ -169,13 +169,9 @@ void print_plan(const std::vector<LearnerReview>& reviews,
   }
   fmt::print("{}\n", table.text());
   for (const ReviewGroup& group : group_by_need(reviews)) {
-    std::string codes;
-    for (const std::string& code : group.codes) {
-      codes += (codes.empty() ? "" : ", ") + code;
-    }
     fmt::print("  {} {}: {}\n",
                group.codes.size() == 1 ? "alone, for" : "together, for",
-               catalogue[group.pattern].name, codes);
+               catalogue[group.pattern].name, codes_text(group.codes));
   }
 }
 
@@ -252,7 +248,7 @@ void write_plan(const CommandLine& line, const ClassFile& pupils,
   const FilePath class_path = line.marking.class_file;
   const FilePath folder = line.marking.out.empty() ? class_path.parent_path()
                                                    : FilePath(line.marking.out);
-  std::map<std::string, std::vector<std::string>> words;
+  std::map<LearnerCode, std::vector<std::string>> words;
   for (const LearnerReview& review : reviews) {
     if (!review.items.empty()) words[review.code] = review.words(kReviewWords);
   }

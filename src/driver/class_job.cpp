@@ -49,7 +49,7 @@ class JobMaker {
   }
 
  private:
-  bool is_wanted(const std::string& code) const {
+  bool is_wanted(const LearnerCode& code) const {
     return request_.learners.empty() ||
            std::ranges::find(request_.learners, code) !=
                request_.learners.end();
@@ -58,14 +58,14 @@ class JobMaker {
   void check_codes() {
     std::vector<std::string_view> codes;
     for (const LearnerEntry& learner : job_->class_file.learners) {
-      codes.push_back(learner.code.value);
+      codes.push_back(learner.code.value.text());
     }
-    for (const std::string& wanted : request_.learners) {
-      if (std::ranges::find(codes, wanted) != codes.end()) continue;
-      diagnostics_.error(
-          diagnostic::unknown_learner, {},
-          fmt::format("the class has no learner {}", sheaf::quoted(wanted)),
-          did_you_mean(wanted, codes));
+    for (const LearnerCode& wanted : request_.learners) {
+      if (std::ranges::find(codes, wanted.text()) != codes.end()) continue;
+      diagnostics_.error(diagnostic::unknown_learner, {},
+                         fmt::format("the class has no learner {}",
+                                     sheaf::quoted(wanted.text())),
+                         did_you_mean(wanted.text(), codes));
     }
   }
 
@@ -107,7 +107,7 @@ class JobMaker {
       diagnostics_.error(
           diagnostic::missing_key, entry.code.span,
           fmt::format("the learner {} has no lesson",
-                      sheaf::quoted(entry.code.value)),
+                      sheaf::quoted(entry.code.value.text())),
           "write `lesson: NAME.yaml` for the learner, the group or the class, "
           "or name one for all of them: `sheaf build LESSON --class ...`");
       return std::nullopt;
@@ -281,7 +281,7 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics) {
-  return compose(shaper, only, learner, {{learner.code}, true, false},
+  return compose(shaper, only, learner, {{learner.code.text()}, true, false},
                  diagnostics)
       .learner;
 }
@@ -292,7 +292,7 @@ Document compose_teacher(Shaper& shaper,
                          Diagnostics& diagnostics) {
   PacketFor whom{{}, false, true};
   for (const LearnerJob* learner : learners) {
-    whom.learners.push_back(learner->code);
+    whom.learners.push_back(learner->code.text());
   }
   return compose(shaper, only, *learners.front(), whom, diagnostics).teacher;
 }

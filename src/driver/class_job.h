@@ -14,7 +14,7 @@ namespace sheaf {
 /// belongs to the job and is shared by all who have the same lesson and
 /// layout.
 struct LearnerJob {
-  std::string code;
+  LearnerCode code;
   const PreparedLesson* prepared = nullptr;
   AnalyzedLesson lesson;
   LayoutPlan layout;

@@ -93,11 +93,11 @@ void report_not_yet(const Record& record, Diagnostics& diagnostics) {
 }
 
 // "B7, C3 and D1".
-std::string listed(const std::vector<std::string>& codes) {
+std::string listed(const std::vector<LearnerCode>& codes) {
   std::string text;
   for (std::size_t i = 0; i < codes.size(); ++i) {
     text += i == 0 ? "" : i + 1 == codes.size() ? " and " : ", ";
-    text += codes[i];
+    text += codes[i].text();
   }
   return text;
 }
@@ -213,10 +213,10 @@ void MarkingDesk::report(const MarkedRecord& marked,
         "no error is written in this record: everyone who is listed counts as "
         "right in everything");
   }
-  for (const PlacedWord& code : marked.session.not_in_class) {
+  for (const PlacedCode& code : marked.session.not_in_class) {
     diagnostics.warning(diagnostic::not_in_class, code.span,
                         fmt::format("there is no learner {} in the class",
-                                    sheaf::quoted(code.value)),
+                                    sheaf::quoted(code.value.text())),
                         "check the code against the class file");
   }
   for (const PlacedWord& pattern : marked.session.unknown_patterns) {
@@ -239,12 +239,13 @@ void MarkingDesk::report_learners(const Taken& taken,
   const Record& record = *taken.marked.record;
   if (taken.pupils == nullptr || record.not_yet) return;
   for (const LearnerEntry& learner : taken.pupils->learners) {
-    const PlacedWord* code = record.find_code(learner.code.value);
+    const PlacedCode* code = record.find_code(learner.code.value);
     if (code == nullptr || learner.is_here_on(record.date.value)) continue;
     diagnostics.warning(
         diagnostic::not_in_class, code->span,
         fmt::format("{} was not in the class on {}, by the class file",
-                    sheaf::quoted(code->value), date_text(record.date.value)),
+                    sheaf::quoted(code->value.text()),
+                    date_text(record.date.value)),
         "check the day, or `from` and `until` of this learner");
   }
   // A check may be of some learners only; of a lesson all are to be known.
@@ -253,7 +254,7 @@ void MarkingDesk::report_learners(const Taken& taken,
       record.kind.value != Record::Kind::dictation) {
     return;
   }
-  std::vector<std::string> left_out;
+  std::vector<LearnerCode> left_out;
   for (const RollEntry& entry :
        class_roll(*taken.pupils, FilePath(taken.class_path).parent_path(),
                   *taken.marked.lesson, record.date.value, workspace_,
@@ -272,7 +273,7 @@ void MarkingDesk::report_learners(const Taken& taken,
       fmt::format("who had everything right is listed under `wrong:` as `{}: "
                   "{{}}`, who was not there under `absent:`; who came or left "
                   "has `from:` or `until:` in the class file",
-                  left_out.front()));
+                  left_out.front().text()));
 }
 
 // Everything that a file's records name, and what marking them will take.
@@ -314,7 +315,7 @@ void MarkingDesk::mark_one(Taken& taken) const {
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
   one.session =
       mark_session(*one.record,
-                   taken.pupils == nullptr ? std::vector<std::string>{}
+                   taken.pupils == nullptr ? std::vector<LearnerCode>{}
                                            : codes_of(*taken.pupils),
                    dictated ? one.lesson->items() : std::vector<DictatedItem>{},
                    spellings_, workspace_.phonics(), options_);
@@ -394,7 +395,7 @@ std::vector<std::string> record_paths(const Files& files,
 }
 
 void keep_learners(std::vector<MarkedRecord>& records,
-                   const std::vector<std::string>& learners) {
+                   const std::vector<LearnerCode>& learners) {
   if (learners.empty()) return;
   for (MarkedRecord& marked : records) {
     std::erase_if(marked.session.learners, [&](const LearnerResult& l) {
@@ -419,8 +420,8 @@ std::vector<SessionResult> sessions_of(
   return sessions;
 }
 
-std::vector<std::string> codes_of(const ClassFile& class_file) {
-  std::vector<std::string> codes;
+std::vector<LearnerCode> codes_of(const ClassFile& class_file) {
+  std::vector<LearnerCode> codes;
   for (const LearnerEntry& learner : class_file.learners) {
     codes.push_back(learner.code.value);
   }

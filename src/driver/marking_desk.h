@@ -102,7 +102,7 @@ std::vector<std::string> record_paths(const Files& files,
 
 /// Takes out all learners but these; none are named for all.
 void keep_learners(std::vector<MarkedRecord>& records,
-                   const std::vector<std::string>& learners);
+                   const std::vector<LearnerCode>& learners);
 
 /// Takes out records in which nobody is left; false where none remain.
 bool keep_marked(std::vector<MarkedRecord>& records);
@@ -112,7 +112,7 @@ std::vector<SessionResult> sessions_of(
     const std::vector<MarkedRecord>& records);
 
 /// The codes of a class, in its order.
-std::vector<std::string> codes_of(const ClassFile& class_file);
+std::vector<LearnerCode> codes_of(const ClassFile& class_file);
 
 /// Reads rules such as "secure-days=4". What is wrong with one comes back, or
 /// nothing.

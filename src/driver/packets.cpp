@@ -67,7 +67,7 @@ class ClassMaker {
           made_,
           compose_teacher(workspace_.shaper(), {&learner}, request_.lesson.only,
                           made_.diagnostics),
-          FilePath(learner.code) /
+          FilePath(learner.code.text()) /
               (sheets.empty() ? "teacher.pdf" : "teacher-" + sheets + ".pdf"));
     }
   }
@@ -94,7 +94,7 @@ class ClassMaker {
         },
         [&](std::size_t i) {
           Composed& one = composed[i];
-          const std::string& code = job_.learners[i].code;
+          const std::string& code = job_.learners[i].code.text();
           add_unheard(one.diagnostics, made_.diagnostics);
           made_.learner_pages += one.pages.pages.size();
           if (!one.pdf.empty()) {
@@ -118,7 +118,7 @@ class ClassMaker {
       Document pages = compose_teacher(workspace_.shaper(), learners,
                                        request_.lesson.only, made_.diagnostics);
       made_.teacher_pages += pages.pages.size();
-      run.add(pages, learners.front()->code);
+      run.add(pages, learners.front()->code.text());
       all.add(pages);
     }
     add(all, name + ".pdf");

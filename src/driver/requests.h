@@ -3,6 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "input/learner_code.h"
+
 namespace sheaf {
 
 /// What whoever calls may ask for beyond what a lesson says of itself.
@@ -18,7 +20,7 @@ struct LessonRequest {
 struct ClassRequest {
   LessonRequest lesson;
   std::string lesson_file;  ///< for learners who have none of their own
-  std::vector<std::string> learners;  ///< codes; none: all of the class
+  std::vector<LearnerCode> learners;  ///< none: all of the class
 };
 
 /// How records are read.

@@ -245,8 +245,8 @@ class ClassReader {
     }
   }
 
-  void add_learner(PlacedWord code, const Value* value, const Span& place) {
-    code.value = learner_code(code.value);
+  void add_learner(const PlacedWord& name, const Value* value,
+                   const Span& place) {
     if (class_.learners.size() == kMostLearners) {
       diagnostics_.error(
           diagnostic::too_many, place,
@@ -255,32 +255,33 @@ class ClassReader {
       return;
     }
     if (value != nullptr && value->kind == Value::Kind::text &&
-        std::ranges::find(kSettingsKeys, code.value, &SettingsKey::name) !=
+        std::ranges::find(kSettingsKeys, name.value, &SettingsKey::name) !=
             kSettingsKeys.end()) {
       diagnostics_.error(
-          diagnostic::wrong_indentation, code.span,
+          diagnostic::wrong_indentation, name.span,
           fmt::format("{} stands beside the learners and not beneath one",
-                      quoted(code.value)),
+                      quoted(name.value)),
           "begin a learner's settings two spaces further right than the code");
       return;
     }
-    if (!is_learner_code(code.value)) {
-      report_bad_code(place, code.span, diagnostics_);
+    const auto code = LearnerCode::read(name.value);
+    if (!code) {
+      report_bad_code(place, name.span, diagnostics_);
       return;
     }
-    const auto [first, fresh] = codes_.try_emplace(code.value, code.span);
+    const auto [first, fresh] = codes_.try_emplace(*code, name.span);
     if (!fresh) {
       Diagnostic& d = diagnostics_.error(
-          diagnostic::repeated_word, code.span,
-          fmt::format("two learners have the code {}", quoted(code.value)),
+          diagnostic::repeated_word, name.span,
+          fmt::format("two learners have the code {}", quoted(code->text())),
           "give each learner a code of their own; capital letters make no "
           "difference");
       d.remarks.push_back({first->second, "the first one"});
       return;
     }
     LearnerEntry learner;
-    learner.code = code;
-    if (value != nullptr && has_settings(*value, code.value, diagnostics_)) {
+    learner.code = {*code, name.span};
+    if (value != nullptr && has_settings(*value, code->text(), diagnostics_)) {
       read_learner(*value, learner);
     }
     class_.learners.push_back(std::move(learner));
@@ -305,7 +306,7 @@ class ClassReader {
     diagnostics_
         .error(diagnostic::wrong_value, learner.until->span,
                fmt::format("{} leaves the class before the first day in it",
-                           quoted(learner.code.value)),
+                           quoted(learner.code.value.text())),
                "make `until` a later day than `from`")
         .remarks.push_back({learner.from->span, "the first day"});
   }
@@ -332,7 +333,7 @@ class ClassReader {
 
   ClassFile& class_;
   Diagnostics& diagnostics_;
-  std::map<std::string, Span> codes_;
+  std::map<LearnerCode, Span> codes_;
 };
 
 // Fills what `own` leaves open.

@@ -31,7 +31,7 @@ struct LearnerSettings {
 
 struct LearnerEntry {
   /// Initials or another short code; never printed with more than itself.
-  PlacedWord code;
+  PlacedCode code;
   PlacedWord group;
   /// The first and the last day in the class; none where the file does not
   /// say.

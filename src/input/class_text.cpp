@@ -62,7 +62,7 @@ std::string entry_text(const std::string& name, const std::string& inside) {
 
 std::string class_text(
     const ClassFile& class_file,
-    const std::map<std::string, std::vector<std::string>>& review_words) {
+    const std::map<LearnerCode, std::vector<std::string>>& review_words) {
   std::string text = "sheaf: 1\n";
   add(text, "", "title", as_value(class_file.title.value));
   add(text, "", "review-weeks",
@@ -96,7 +96,7 @@ std::string class_text(
       }
     }
     inside += settings_text(learner.settings, "    ", words);
-    text += entry_text(learner.code.value, inside);
+    text += entry_text(learner.code.value.text(), inside);
   }
   return text;
 }

@@ -12,6 +12,6 @@ namespace sheaf {
 /// (by code): what `read_class` reads to the same class. Comments are not kept.
 std::string class_text(
     const ClassFile& class_file,
-    const std::map<std::string, std::vector<std::string>>& review_words);
+    const std::map<LearnerCode, std::vector<std::string>>& review_words);
 
 }  // namespace sheaf

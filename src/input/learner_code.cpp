@@ -35,9 +35,18 @@ bool is_learner_code(std::string_view text) {
   return figures > 0 || capitals == letters;
 }
 
-std::string learner_code(std::string_view text) {
-  std::string code = normalized(text);
-  return is_learner_code(code) ? upper_case(code) : code;
+std::optional<LearnerCode> LearnerCode::read(std::string_view text) {
+  const std::string code = normalized(text);
+  if (!is_learner_code(code)) return std::nullopt;
+  return LearnerCode(upper_case(code));
+}
+
+std::string codes_text(const std::vector<LearnerCode>& codes) {
+  std::string text;
+  for (const LearnerCode& code : codes) {
+    text += (text.empty() ? "" : ", ") + code.text();
+  }
+  return text;
 }
 
 }  // namespace sheaf

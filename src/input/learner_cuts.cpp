@@ -63,7 +63,8 @@ bool is_blank(char c) { return c == ' ' || c == '\r'; }
 
 class Cutter {
  public:
-  Cutter(const SourceFile& file, std::string_view source, std::string_view code)
+  Cutter(const SourceFile& file, std::string_view source,
+         const LearnerCode& code)
       : file_(file), source_(source), code_(code) {}
 
   LearnerCuts run(const Value& keys) {
@@ -266,7 +267,7 @@ class Cutter {
 
   const SourceFile& file_;
   std::string_view source_;
-  std::string_view code_;
+  const LearnerCode& code_;
   LearnerCuts found_;
 };
 
@@ -297,11 +298,11 @@ std::string said(const Value& value) {
 }
 
 std::optional<std::string> said_record(const Value& keys,
-                                       std::string_view code);
+                                       const LearnerCode& code);
 
 // Nothing where all of it is the learner's.
 std::optional<std::string> said_entry(const ValueEntry& entry,
-                                      std::string_view code) {
+                                      const LearnerCode& code) {
   std::string all;
   bool gone = false;
   const auto add = [&](std::string_view name, const std::string& value) {
@@ -332,7 +333,7 @@ std::optional<std::string> said_entry(const ValueEntry& entry,
 }
 
 std::optional<std::string> said_record(const Value& keys,
-                                       std::string_view code) {
+                                       const LearnerCode& code) {
   std::string all;
   bool gone = false;
   for (const ValueEntry& entry : keys.entries) {
@@ -346,18 +347,18 @@ std::optional<std::string> said_record(const Value& keys,
 
 }  // namespace
 
-bool is_same_code(std::string_view text, std::string_view code) {
+bool is_same_code(std::string_view text, const LearnerCode& code) {
   const std::string name = normalized(text);
-  return name != kAll && !code.empty() &&
-         lower_case(name) == lower_case(normalized(code));
+  return name != kAll && code != LearnerCode() &&
+         lower_case(name) == lower_case(code.text());
 }
 
 LearnerCuts learner_cuts(const SourceFile& file, std::string_view source,
-                         const Value& keys, std::string_view code) {
+                         const Value& keys, const LearnerCode& code) {
   return Cutter(file, source, code).run(keys);
 }
 
-std::string said_without(const Value& keys, std::string_view code) {
+std::string said_without(const Value& keys, const LearnerCode& code) {
   return said_record(keys, code).value_or("");
 }
 

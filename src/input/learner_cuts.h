@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "base/value.h"
+#include "input/learner_code.h"
 
 namespace sheaf {
 
@@ -20,7 +21,7 @@ struct LearnerCuts {
 
 /// Whether a text is the code. Capital and small letters are the same, and
 /// `all`, which stands for everyone, is nobody's code.
-bool is_same_code(std::string_view text, std::string_view code);
+bool is_same_code(std::string_view text, const LearnerCode& code);
 
 /// Finds a learner in the keys of a class or record file: the entries under
 /// `wrong`, `written`, `writing` and `learners`, and the code in lists of
@@ -28,11 +29,11 @@ bool is_same_code(std::string_view text, std::string_view code);
 /// goes too, and so does a record. `source` is the file's text as
 /// `check_raw_text` gives it.
 LearnerCuts learner_cuts(const SourceFile& file, std::string_view source,
-                         const Value& keys, std::string_view code);
+                         const Value& keys, const LearnerCode& code);
 
 /// What the keys of a class or record file say without a learner, in a form to
 /// compare: a file without its cuts says the same with and without the code,
 /// and what the whole file said without it.
-std::string said_without(const Value& keys, std::string_view code);
+std::string said_without(const Value& keys, const LearnerCode& code);
 
 }  // namespace sheaf

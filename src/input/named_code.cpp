@@ -11,8 +11,9 @@ namespace sheaf {
 
 namespace {
 
-bool has_figure(std::string_view code) {
-  return std::ranges::any_of(code, [](char c) { return c >= '0' && c <= '9'; });
+bool has_figure(const LearnerCode& code) {
+  return std::ranges::any_of(code.text(),
+                             [](char c) { return c >= '0' && c <= '9'; });
 }
 
 bool is_inside_word(std::string_view text, std::size_t at) {
@@ -75,8 +76,8 @@ void hide_words(const Value& keys, FileKind kind, std::string& text) {
 
 }  // namespace
 
-bool names_code(std::string_view text, std::string_view code) {
-  const std::string wanted = normalized(code);
+bool names_code(std::string_view text, const LearnerCode& code) {
+  const std::string& wanted = code.text();
   const std::string whole = normalized(text);
   return has_figure(code) ? has_word(lower_case(whole), lower_case(wanted))
                           : has_word(whole, wanted);
@@ -85,7 +86,7 @@ bool names_code(std::string_view text, std::string_view code) {
 std::vector<std::uint32_t> lines_with_code(const SourceFile& file,
                                            const Value& keys, FileKind kind,
                                            const std::vector<Span>& known,
-                                           std::string_view code) {
+                                           const LearnerCode& code) {
   std::string text = file.text();
   for (const Span& span : known) hide(span, text);
   if (!has_figure(code) && has_key_of(kind, keys)) hide_words(keys, kind, text);

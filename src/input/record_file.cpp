@@ -60,16 +60,18 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
           "write `dictation`, `transfer`, `retention` or `writing`");
 }
 
-// Learners' codes, or the word for all of them; a bad one is reported without
-// being shown.
-std::vector<PlacedWord> read_codes(const Field& field, Diagnostics& d) {
-  std::vector<PlacedWord> codes = read_names(field, kMostLearners, d);
-  std::erase_if(codes, [&](PlacedWord& code) {
-    code.value = learner_code(code.value);
-    if (code.value == kAll || is_learner_code(code.value)) return false;
-    report_bad_code(field.place, code.span, d);
-    return true;
-  });
+// Learners' codes; a bad one is reported without being shown.
+std::vector<PlacedCode> read_codes(const Field& field,
+                                   std::span<const PlacedWord> names,
+                                   Diagnostics& d) {
+  std::vector<PlacedCode> codes;
+  for (const PlacedWord& name : names) {
+    if (auto code = LearnerCode::read(name.value)) {
+      codes.push_back({*std::move(code), name.span});
+    } else {
+      report_bad_code(field.place, name.span, d);
+    }
+  }
   return codes;
 }
 
@@ -84,11 +86,9 @@ void marked_key(const Field& field, Record& record, Diagnostics& d) {
   record.marked_span = field.value.span;
   record.not_yet = says_not_yet(field.value);
   if (record.not_yet) return;
-  record.marked = read_codes(field, d);
-  if (record.marked.size() == 1 && record.marked.front().value == kAll) {
-    record.marked_all = true;
-    record.marked.clear();
-  }
+  const std::vector<PlacedWord> names = read_names(field, kMostLearners, d);
+  record.marked_all = names.size() == 1 && names.front().value == kAll;
+  if (!record.marked_all) record.marked = read_codes(field, names, d);
 }
 
 // The learners under a key, each with keys and values of its own; `read` turns
@@ -110,20 +110,20 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
       break;
     }
     OfLearner<T> learner;
-    learner.code = entry.key;
-    learner.code.value = learner_code(learner.code.value);
-    if (!is_learner_code(learner.code.value)) {
+    const auto code = LearnerCode::read(entry.key.value);
+    if (!code) {
       report_bad_code(field.place, entry.key.span, d);
       continue;
     }
+    learner.code = {*code, entry.key.span};
     const auto same = [&](const OfLearner<T>& other) {
       return other.code.value == learner.code.value;
     };
     const auto first = std::ranges::find_if(learners, same);
     if (first != learners.end()) {
       d.error(diagnostic::repeated_key, entry.key.span,
-              fmt::format("{} stands twice under {}",
-                          quoted(learner.code.value), quoted(field.key)),
+              fmt::format("{} stands twice under {}", quoted(code->text()),
+                          quoted(field.key)),
               "write what this learner wrote in one place; capital letters "
               "make no difference in a code")
           .remarks.push_back({first->code.span, "the first one"});
@@ -220,7 +220,8 @@ constexpr std::array kRecordKeys = {
     RecordKey{"marked", "marked: all", "whose writing was marked", marked_key},
     RecordKey{"absent", "absent: C3, D1", "who was not there",
               [](const Field& field, Record& record, Diagnostics& d) {
-                record.absent = read_codes(field, d);
+                record.absent =
+                    read_codes(field, read_names(field, kMostLearners, d), d);
               }},
     RecordKey{"wrong", "wrong: {B7: {rain: rane}}", "errors alone",
               [](const Field& field, Record& record, Diagnostics& d) {
@@ -287,7 +288,7 @@ class RecordCheck {
   }
 
   void check_absent() {
-    for (const PlacedWord& code : record_.absent) {
+    for (const PlacedCode& code : record_.absent) {
       for (const auto& learner : record_.wrong) {
         // A form lists everyone; whoever has nothing beneath may be absent.
         if (!learner.entries.empty()) check_code(code, learner.code);
@@ -298,12 +299,12 @@ class RecordCheck {
     }
   }
 
-  void check_code(const PlacedWord& absent, const PlacedWord& wrote) {
+  void check_code(const PlacedCode& absent, const PlacedCode& wrote) {
     if (absent.value != wrote.value) return;
     Diagnostic& d = diagnostics_.error(
         diagnostic::wrong_value, wrote.span,
         fmt::format("{} wrote something, and stands under `absent` too",
-                    quoted(wrote.value)),
+                    quoted(wrote.value.text())),
         "take the code out in one of the two places");
     d.remarks.push_back({absent.span, "absent here"});
   }
@@ -409,15 +410,15 @@ bool Record::has_entries() const {
          std::ranges::any_of(writing, filled);
 }
 
-const PlacedWord* Record::find_code(std::string_view code) const {
-  const PlacedWord* first = nullptr;
-  const auto look_at = [&](const PlacedWord& word) {
+const PlacedCode* Record::find_code(const LearnerCode& code) const {
+  const PlacedCode* first = nullptr;
+  const auto look_at = [&](const PlacedCode& word) {
     const bool earlier =
         first == nullptr || word.span.begin < first->span.begin;
     if (word.value == code && earlier) first = &word;
   };
-  for (const PlacedWord& word : marked) look_at(word);
-  for (const PlacedWord& word : absent) look_at(word);
+  for (const PlacedCode& one : marked) look_at(one);
+  for (const PlacedCode& one : absent) look_at(one);
   for (const auto& learner : wrong) look_at(learner.code);
   for (const auto& learner : written) look_at(learner.code);
   for (const auto& learner : writing) look_at(learner.code);

@@ -6,6 +6,7 @@
 
 #include "base/diagnostics.h"
 #include "base/value.h"
+#include "input/learner_code.h"
 #include "input/lesson.h"
 
 namespace sheaf {
@@ -33,7 +34,7 @@ struct Tally {
 
 template <typename T>
 struct OfLearner {
-  PlacedWord code;
+  PlacedCode code;
   std::vector<T> entries;
 };
 
@@ -51,8 +52,8 @@ struct Record {
   bool marked_all = false;
   bool not_yet = false;
   Span marked_span;                ///< what stands after `marked`, if anything
-  std::vector<PlacedWord> marked;  ///< else these learners
-  std::vector<PlacedWord> absent;
+  std::vector<PlacedCode> marked;  ///< else these learners
+  std::vector<PlacedCode> absent;
   /// Errors alone: what is not here was right, for those who were marked.
   std::vector<OfLearner<Attempt>> wrong;
   /// Whole attempts: nothing is known of what is not here.
@@ -65,7 +66,7 @@ struct Record {
   bool has_entries() const;
   /// Where the record first lists a learner, absent or not; null where it does
   /// not.
-  const PlacedWord* find_code(std::string_view code) const;
+  const PlacedCode* find_code(const LearnerCode& code) const;
 };
 
 /// A record file as it was written: one record, or several under `records:`,

@@ -56,7 +56,7 @@ std::string without_cuts(std::string_view text, const std::vector<Span>& cuts) {
 
 // Whether the rest says what the file said before, less the learner.
 bool says_the_rest(const Value& before, const SourceFile& rest,
-                   std::string_view code) {
+                   const LearnerCode& code) {
   Diagnostics unheard;
   const Value after = read_yaml(rest, unheard);
   if (unheard.has_errors()) return false;
@@ -95,7 +95,7 @@ void find_named(const SourceFile& file, const SourceFile& rest,
 }
 
 WithoutLearner take_out(const SourceFile& file, const Value& keys,
-                        FileKind kind, std::string_view code,
+                        FileKind kind, const LearnerCode& code,
                         Diagnostics& diagnostics) {
   WithoutLearner without;
   Diagnostics unheard;
@@ -131,7 +131,7 @@ WithoutLearner take_out(const SourceFile& file, const Value& keys,
 }  // namespace
 
 std::optional<WithoutLearner> without_learner(const SourceFile& file,
-                                              std::string_view code,
+                                              const LearnerCode& code,
                                               Diagnostics& diagnostics) {
   Diagnostics form;
   const Value keys = read_yaml(file, form, kLargestFile);

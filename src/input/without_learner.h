@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/diagnostics.h"
+#include "input/learner_code.h"
 
 namespace sheaf {
 
@@ -39,7 +40,7 @@ struct WithoutLearner {
 /// cannot be read as any kind, or is a record or class with faults; these are
 /// reported then.
 std::optional<WithoutLearner> without_learner(const SourceFile& file,
-                                              std::string_view code,
+                                              const LearnerCode& code,
                                               Diagnostics& diagnostics);
 
 /// Reports a file of which nothing would be left.

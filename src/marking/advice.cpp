@@ -117,7 +117,7 @@ std::vector<Advice> advise(const Score& learner, const AdviceRules& rules) {
     advice.pattern = score.pattern;
     advice.step = step_for(score, {}, rules);
     advice.why = why_text(score, {}, advice.step, rules);
-    if (advice.step != Step::go_on && !learner.code.empty() &&
+    if (advice.step != Step::go_on && learner.code != LearnerCode() &&
         advice.step != Step::too_few) {
       advice.not_yet.push_back(learner.code);
     }

@@ -20,7 +20,7 @@ struct Advice {
   /// A sentence with the counts behind it, lower case, no full stop.
   std::string why;
   /// Those of the group who are not there yet, in the order of the scores.
-  std::vector<std::string> not_yet;
+  std::vector<LearnerCode> not_yet;
 };
 
 std::string_view step_name(Advice::Step step);

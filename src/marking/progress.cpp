@@ -77,7 +77,7 @@ std::vector<Taught> taught_in(const Sessions& sessions,
 // One learner's days: what was taught to them, which words they had met.
 class History {
  public:
-  History(std::string_view code, const Sessions& sessions,
+  History(const LearnerCode& code, const Sessions& sessions,
           std::span<const TaughtLesson> lessons)
       : lessons_(lessons) {
     for (const SessionResult* session : sessions) {
@@ -222,7 +222,7 @@ void split_at_teaching(PatternProgress& progress) {
   progress.points.erase(progress.points.begin(), first);
 }
 
-LearnerProgress progress_of(const std::string& code, const Sessions& sessions,
+LearnerProgress progress_of(const LearnerCode& code, const Sessions& sessions,
                             std::span<const TaughtLesson> lessons,
                             std::span<const Taught> of_all,
                             const PatternCatalogue& catalogue,
@@ -295,7 +295,7 @@ std::vector<LearnerProgress> class_progress(
   const Sessions sorted = by_date(sessions);
   const std::vector<Taught> of_all =
       taught_in(sorted, lessons, [](const SessionResult&) { return true; });
-  std::vector<std::string> codes;
+  std::vector<LearnerCode> codes;
   for (const SessionResult& session : sessions) {
     for (const LearnerResult& learner : session.learners) {
       if (std::ranges::find(codes, learner.code) == codes.end()) {
@@ -305,7 +305,7 @@ std::vector<LearnerProgress> class_progress(
   }
   std::vector<LearnerProgress> all;
   all.reserve(codes.size());
-  for (const std::string& code : codes) {
+  for (const LearnerCode& code : codes) {
     all.push_back(progress_of(code, sorted, lessons, of_all, catalogue, rules));
   }
   return all;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "base/options.h"
+#include "input/learner_code.h"
 #include "marking/scores.h"
 
 namespace sheaf {
@@ -103,7 +104,7 @@ struct UntaughtPattern {
 };
 
 struct LearnerProgress {
-  std::string code;
+  LearnerCode code;
   std::vector<PatternProgress> patterns;  ///< in the order of teaching
   /// Of the patterns of all lessons that were recorded.
   std::vector<UntaughtPattern> untaught;

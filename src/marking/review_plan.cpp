@@ -135,7 +135,7 @@ class Planner {
     return good;
   }
 
-  void add_words(std::string_view code, ReviewItem& item) const {
+  void add_words(const LearnerCode& code, ReviewItem& item) const {
     std::set<std::string> taken;
     const auto add = [&](const std::string& word) {
       if (item.words.size() < rules_.words_each &&

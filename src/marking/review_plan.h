@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "input/learner_code.h"
 #include "marking/progress.h"
 
 namespace sheaf {
@@ -28,7 +29,7 @@ struct ReviewItem {
 std::string_view reason_name(ReviewItem::Reason reason);
 
 struct LearnerReview {
-  std::string code;
+  LearnerCode code;
   std::vector<ReviewItem> items;  ///< most pressing first
 
   /// Words of all items, an item's turn at a time, at most `most`.
@@ -38,7 +39,7 @@ struct LearnerReview {
 /// Learners who need the same pattern.
 struct ReviewGroup {
   PatternId pattern = 0;
-  std::vector<std::string> codes;
+  std::vector<LearnerCode> codes;
 };
 
 struct ReviewRules {

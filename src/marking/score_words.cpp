@@ -119,8 +119,8 @@ std::string not_yet_text(const Advice& advice, const SessionScores& scores) {
     }
     for (const Advice& own : advise(learner)) {
       if (own.pattern != advice.pattern) continue;
-      text += fmt::format("{}{} ({})", text.empty() ? "" : ", ", learner.code,
-                          step_name(own.step));
+      text += fmt::format("{}{} ({})", text.empty() ? "" : ", ",
+                          learner.code.text(), step_name(own.step));
     }
   }
   return text;

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "input/learner_code.h"
 #include "marking/session.h"
 
 namespace sheaf {
@@ -42,7 +43,7 @@ struct PatternScore {
 };
 
 struct Score {
-  std::string code;  ///< empty for a group
+  LearnerCode code;  ///< nobody for a group
   bool absent = false;
   Share words;
   LetterSequences sequences;

@@ -33,11 +33,11 @@ class SessionMarker {
     of_lesson_ = keys_.size();
   }
 
-  LearnerResult& learner(std::string_view code) {
+  LearnerResult& learner(const LearnerCode& code) {
     const auto found =
         std::ranges::find(result_.learners, code, &LearnerResult::code);
     if (found != result_.learners.end()) return *found;
-    result_.learners.push_back({.code = std::string(code)});
+    result_.learners.push_back({.code = code});
     return result_.learners.back();
   }
 
@@ -122,14 +122,14 @@ class SessionMarker {
   std::set<std::string> said_;
 };
 
-bool names(std::span<const PlacedWord> words, std::string_view code) {
+bool names(std::span<const PlacedCode> codes, const LearnerCode& code) {
   return std::ranges::any_of(
-      words, [&](const PlacedWord& word) { return word.value == code; });
+      codes, [&](const PlacedCode& one) { return one.value == code; });
 }
 
 template <typename T>
 const OfLearner<T>* entries_of(std::span<const OfLearner<T>> all,
-                               std::string_view code) {
+                               const LearnerCode& code) {
   for (const OfLearner<T>& one : all) {
     if (one.code.value == code) return &one;
   }
@@ -137,20 +137,20 @@ const OfLearner<T>* entries_of(std::span<const OfLearner<T>> all,
 }
 
 // Everyone whom the record speaks of, the class first.
-std::vector<std::string> codes_of(const Record& record,
-                                  std::span<const std::string> class_codes,
+std::vector<LearnerCode> codes_of(const Record& record,
+                                  std::span<const LearnerCode> class_codes,
                                   SessionResult& result) {
-  std::vector<std::string> codes(class_codes.begin(), class_codes.end());
-  const auto add = [&](const PlacedWord& code) {
+  std::vector<LearnerCode> codes(class_codes.begin(), class_codes.end());
+  const auto add = [&](const PlacedCode& code) {
     if (std::ranges::find(codes, code.value) != codes.end()) return;
     codes.push_back(code.value);
     if (!class_codes.empty()) result.not_in_class.push_back(code);
   };
-  for (const PlacedWord& code : record.marked) add(code);
+  for (const PlacedCode& code : record.marked) add(code);
   for (const auto& one : record.wrong) add(one.code);
   for (const auto& one : record.written) add(one.code);
   for (const auto& one : record.writing) add(one.code);
-  for (const PlacedWord& code : record.absent) add(code);
+  for (const PlacedCode& code : record.absent) add(code);
   return codes;
 }
 
@@ -168,7 +168,7 @@ void add_tallies(const OfLearner<Tally>& tallies, const Phonics& phonics,
 
 }  // namespace
 
-const LearnerResult* SessionResult::find(std::string_view code) const {
+const LearnerResult* SessionResult::find(const LearnerCode& code) const {
   const auto found = std::ranges::find(learners, code, &LearnerResult::code);
   return found == learners.end() ? nullptr : &*found;
 }
@@ -211,7 +211,7 @@ std::size_t marking_work(const Record& record, std::size_t lesson_work) {
 }
 
 SessionResult mark_session(const Record& record,
-                           std::span<const std::string> class_codes,
+                           std::span<const LearnerCode> class_codes,
                            std::vector<DictatedItem> items,
                            const SoundSpellings& spellings,
                            const Phonics& phonics,
@@ -223,7 +223,7 @@ SessionResult mark_session(const Record& record,
   result.items = std::move(items);
   if (record.not_yet) return result;
   SessionMarker marker(result, spellings, phonics, options);
-  for (const std::string& code : codes_of(record, class_codes, result)) {
+  for (const LearnerCode& code : codes_of(record, class_codes, result)) {
     const auto* wrong = entries_of<Attempt>(record.wrong, code);
     const auto* written = entries_of<Attempt>(record.written, code);
     const auto* writing = entries_of<Tally>(record.writing, code);

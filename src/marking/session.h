@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "input/learner_code.h"
 #include "input/record_file.h"
 #include "marking/mark_sentence.h"
 #include "phonics/phonics.h"
@@ -33,7 +34,7 @@ struct SessionWord {
 };
 
 struct LearnerResult {
-  std::string code;
+  LearnerCode code;
   bool absent = false;
   std::vector<SessionWord> words;
   /// Words that stand in a sentence and were not dictated.
@@ -67,14 +68,14 @@ struct SessionResult {
   /// dictated (they are marked all the same), codes that the class does not
   /// have, names of patterns that are unknown or stand for several.
   std::vector<PlacedText> not_dictated;
-  std::vector<PlacedWord> not_in_class;
+  std::vector<PlacedCode> not_in_class;
   std::vector<PlacedWord> unknown_patterns;
 
   /// The reading that a session word was marked against.
   const Reading& reading(const SessionWord& word) const {
     return items[word.item].words[word.word];
   }
-  const LearnerResult* find(std::string_view code) const;
+  const LearnerResult* find(const LearnerCode& code) const;
 };
 
 /// The dictation of a sentence or word: `text` with its words looked up.
@@ -93,7 +94,7 @@ std::size_t marking_work(const Record& record, std::size_t lesson_work);
 /// nothing else is known. `.` is a blank. The codes of the class give the
 /// order, and no more.
 SessionResult mark_session(const Record& record,
-                           std::span<const std::string> class_codes,
+                           std::span<const LearnerCode> class_codes,
                            std::vector<DictatedItem> items,
                            const SoundSpellings& spellings,
                            const Phonics& phonics,

@@ -78,7 +78,7 @@ void add_score_table(Composer& c, const SessionScores& scores,
     }
     table.add_text_row(row, true);
   };
-  for (const Score& score : scores.learners) add(score.code, score);
+  for (const Score& score : scores.learners) add(score.code.text(), score);
   if (scores.learners.size() > 1) add("Group", scores.group);
 }
 
@@ -141,14 +141,14 @@ void add_misses(Composer& c, const SessionResult& session) {
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
-      table.add_text_row({learner.code, a.target, a.blank ? "–" : a.written,
-                          faults_text(word.kind, a)},
+      table.add_text_row({learner.code.text(), a.target,
+                          a.blank ? "–" : a.written, faults_text(word.kind, a)},
                          true);
     }
     for (const ExtraWord& extra : learner.extra_words) {
-      table.add_text_row(
-          {learner.code, "–", extra.written, std::string(kNotDictatedWord)},
-          true);
+      table.add_text_row({learner.code.text(), "–", extra.written,
+                          std::string(kNotDictatedWord)},
+                         true);
     }
   }
 }

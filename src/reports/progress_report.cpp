@@ -270,21 +270,21 @@ void add_plot(Composer& c, const LearnerProgress& learner, const Weeks& weeks,
 // Who needs to come back to the same pattern.
 void add_needs(Composer& c, std::span<const LearnerProgress> learners,
                const PatternCatalogue& catalogue) {
-  std::map<PatternId, std::array<std::string, 2>> needs;
+  std::map<PatternId, std::array<std::vector<LearnerCode>, 2>> needs;
   for (const LearnerProgress& learner : learners) {
     for (const PatternProgress& p : learner.patterns) {
       const bool slipped = p.state == ProgressState::check_again;
       if (!slipped && p.state != ProgressState::practising) continue;
-      std::string& codes = needs[p.pattern][slipped ? 0 : 1];
-      codes += (codes.empty() ? "" : ", ") + learner.code;
+      needs[p.pattern][slipped ? 0 : 1].push_back(learner.code);
     }
   }
   if (needs.empty()) return;
   add_report_heading(c, "Who needs the same");
   Table table(c, {{"Pattern", 2}, {"Check again", 2}, {"Still practising", 2}});
   for (const auto& [pattern, codes] : needs) {
-    table.add_text_row(
-        {std::string(catalogue[pattern].name), codes[0], codes[1]}, true);
+    table.add_text_row({std::string(catalogue[pattern].name),
+                        codes_text(codes[0]), codes_text(codes[1])},
+                       true);
   }
 }
 
@@ -328,7 +328,7 @@ void add_group_report(const ReportMaker& maker,
   }
   std::vector<GridRow> rows;
   for (const LearnerProgress& learner : learners) {
-    GridRow row{.head = learner.code};
+    GridRow row{.head = learner.code.text()};
     for (const PatternId pattern : patterns) {
       const PatternProgress* p = learner.find(pattern);
       row.cells.push_back(
@@ -349,8 +349,8 @@ void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner,
                         const PatternCatalogue& catalogue, int rate) {
   const Weeks weeks(learner);
-  add_report(maker, learner.code, "Progress", last_of(std::span(&learner, 1)),
-             [&](Composer& c) {
+  add_report(maker, learner.code.text(), "Progress",
+             last_of(std::span(&learner, 1)), [&](Composer& c) {
                add_states(c, learner, catalogue);
                add_known_before(c, learner, catalogue);
                add_week_grid(c, learner, catalogue);

@@ -31,7 +31,7 @@ TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
   EXPECT_EQ(all.title.value, "Room 4");
   ASSERT_EQ(all.groups.size(), 2U);
   ASSERT_EQ(all.learners.size(), 3U);
-  EXPECT_EQ(all.learners[2].code.value, "NO");
+  EXPECT_EQ(all.learners[2].code.value.text(), "NO");
   const LearnerSettings b7 = settings_for(all, all.learners[0]);
   EXPECT_EQ(b7.lesson.value, "oa.yaml");
   EXPECT_EQ(b7.layout.value, "large-print");
@@ -57,7 +57,7 @@ TEST(ClassFile, TakesAPlainListOfLearners) {
     const ClassFile all = read_class(file, d);
     EXPECT_EQ(to_text(d), "") << text;
     ASSERT_EQ(all.learners.size(), 2U) << text;
-    EXPECT_EQ(all.learners[1].code.value, "C3");
+    EXPECT_EQ(all.learners[1].code.value.text(), "C3");
   }
 }
 
@@ -79,17 +79,24 @@ TEST(ClassFile, KnowsFromWhenAndUntilWhen) {
 }
 
 TEST(LearnerCode, HasOneForm) {
-  EXPECT_EQ(learner_code("b7"), "B7");
-  EXPECT_EQ(learner_code("B7"), "B7");
-  EXPECT_EQ(learner_code("\xC3\xA9"
-                         "2"),
-            "\xC3\x89"
-            "2");  // é2
-  EXPECT_EQ(learner_code("e\xCC\x81"
-                         "2"),
-            "\xC3\x89"
-            "2");                           // e and its mark
-  EXPECT_EQ(learner_code("beth"), "beth");  // no code
+  const auto text = [](std::string_view written) {
+    return LearnerCode::read(written).value_or(LearnerCode()).text();
+  };
+  EXPECT_EQ(text("b7"), "B7");
+  EXPECT_EQ(text("B7"), "B7");
+  EXPECT_EQ(text("\u00E9"
+                 "2"),
+            "\u00C9"
+            "2");
+  EXPECT_EQ(text("e\u0301"
+                 "2"),
+            "\u00C9"
+            "2");               // e and its mark
+  EXPECT_EQ(text("beth"), "");  // no code
+  EXPECT_EQ(text("all"), "");   // everyone
+  EXPECT_EQ(LearnerCode::read("b7"), LearnerCode::read("B7"));
+  EXPECT_EQ(codes_text({*LearnerCode::read("c3"), *LearnerCode::read("AB")}),
+            "C3, AB");
 }
 
 TEST(ClassFile, KnowsACodeFromAName) {

@@ -34,7 +34,7 @@ TEST(RecordFile, ReadsErrorsAlone) {
   ASSERT_EQ(record.absent.size(), 1U);
   ASSERT_EQ(record.wrong.size(), 2U);
   const auto& b7 = record.wrong[0];
-  EXPECT_EQ(b7.code.value, "B7");
+  EXPECT_EQ(b7.code.value.text(), "B7");
   ASSERT_EQ(b7.entries.size(), 2U);
   EXPECT_EQ(b7.entries[0].target.text(), "rain");
   EXPECT_EQ(b7.entries[0].target.span().text(), "rain");

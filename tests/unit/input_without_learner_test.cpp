@@ -5,6 +5,7 @@
 
 #include "input/class_text.h"
 #include "input/without_learner.h"
+#include "learner_codes.h"
 
 namespace sheaf {
 namespace {
@@ -178,7 +179,7 @@ TEST(WithoutLearner, LeavesAllElseAsItWas) {
   for (const Case& one : kCases) {
     const SourceFile file("record.yaml", one.before);
     Diagnostics d;
-    const auto without = without_learner(file, "B7", d);
+    const auto without = without_learner(file, code_of("B7"), d);
     EXPECT_EQ(to_text(d), "") << one.what;
     if (!without) {
       ADD_FAILURE() << one.what;
@@ -196,7 +197,7 @@ TEST(WithoutLearner, LeavesTheWordForAll) {
   const std::string text = kHead + "absent: [ALL, C3]\n";
   const SourceFile file("record.yaml", text);
   Diagnostics d;
-  const auto without = without_learner(file, "ALL", d);
+  const auto without = without_learner(file, code_of("ALL"), d);
   ASSERT_TRUE(without.has_value()) << to_text(d);
   EXPECT_EQ(without->text, kHead + "absent: [C3]\n");
 }
@@ -215,7 +216,7 @@ TEST(WithoutLearner, SaysWhereTheCodeStillStands) {
                                            "  C3: {rain: ran}  # as b7 did\n"
                                            "note: B7's chair, and B77.\n");
   Diagnostics d;
-  const auto without = without_learner(file, "B7", d);
+  const auto without = without_learner(file, code_of("B7"), d);
   ASSERT_TRUE(without.has_value());
   EXPECT_EQ(without->removed.size(), 1U);
   EXPECT_EQ(lines_of(*without, false), (std::vector<int>{8, 9}));
@@ -229,13 +230,13 @@ TEST(WithoutLearner, LooksForInitialsWhereNoWordsAreWritten) {
                             "wrong: {C3: {\"I saw IT.\": I sor IT.}}\n"
                             "note: |\n  it was\n  with IT\n");
   Diagnostics d;
-  const auto without = without_learner(file, "IT", d);
+  const auto without = without_learner(file, code_of("IT"), d);
   ASSERT_TRUE(without.has_value());
   EXPECT_EQ(lines_of(*without, false), (std::vector<int>{1, 9}));
   const SourceFile lesson("lesson.yaml",
                           "pattern: sh\nwords: ship\nsentences: IT is a ship.\n"
                           "teacher-note: Sit by IT.\n# IT\n");
-  const auto other = without_learner(lesson, "IT", d);
+  const auto other = without_learner(lesson, code_of("IT"), d);
   ASSERT_TRUE(other.has_value());
   EXPECT_EQ(lines_of(*other, false), (std::vector<int>{4, 5}));
 }
@@ -246,7 +247,7 @@ TEST(WithoutLearner, LeavesOtherFilesAlone) {
         "sheets: [trace]\n", "services: {web: 1}\n"}) {
     const SourceFile file("other.yaml", text);
     Diagnostics d;
-    const auto without = without_learner(file, "B7", d);
+    const auto without = without_learner(file, code_of("B7"), d);
     EXPECT_EQ(to_text(d), "") << text;
     ASSERT_TRUE(without.has_value()) << text;
     EXPECT_EQ(without->text, text);
@@ -254,7 +255,7 @@ TEST(WithoutLearner, LeavesOtherFilesAlone) {
   }
   const SourceFile slip("slip.yaml", "wrnog: {B7: {a: b}}\n");
   Diagnostics d;
-  const auto without = without_learner(slip, "B7", d);
+  const auto without = without_learner(slip, code_of("B7"), d);
   ASSERT_TRUE(without.has_value());
   EXPECT_EQ(lines_of(*without, false), (std::vector<int>{1}));
 }
@@ -270,7 +271,7 @@ TEST(WithoutLearner, PassesNoFileOverThatItCannotRead) {
         "learners: {B7: {lyaout: x}, C3: }\n"}) {
     const SourceFile file("record.yaml", text);
     Diagnostics d;
-    EXPECT_FALSE(without_learner(file, "B7", d).has_value()) << text;
+    EXPECT_FALSE(without_learner(file, code_of("B7"), d).has_value()) << text;
     EXPECT_GT(d.error_count(), 0) << text;
   }
 }
@@ -282,7 +283,7 @@ TEST(WithoutLearner, DoesNotLeaveABrokenFile) {
         "{B7: {a: b}, C3: {a: b}}}]\n"}) {
     const SourceFile file("class.yaml", text);
     Diagnostics d;
-    const auto without = without_learner(file, "B7", d);
+    const auto without = without_learner(file, code_of("B7"), d);
     ASSERT_TRUE(without.has_value()) << text << to_text(d);
     EXPECT_TRUE(without->nothing_left) << text;
     EXPECT_FALSE(without->removed.empty());
@@ -305,7 +306,8 @@ TEST(ClassText, ReadsToTheSameClass) {
                         "  C3: {extra: [trace, cover-write]}\n");
   Diagnostics d;
   const ClassFile before = read_class(file, d);
-  const std::string text = class_text(before, {{"C3", {"null", "boat"}}});
+  const std::string text =
+      class_text(before, {{code_of("C3"), {"null", "boat"}}});
   const SourceFile again("class.yaml", text);
   const ClassFile after = read_class(again, d);
   ASSERT_EQ(to_text(d), "") << text;
@@ -321,7 +323,7 @@ TEST(ClassText, ReadsToTheSameClass) {
   EXPECT_EQ(b7.step.value, "12");
   EXPECT_EQ(b7.line_size.value, Length::from_pt(28.8));
   EXPECT_EQ(b7.amount.value, 6);
-  EXPECT_EQ(after.learners[1].code.value, "NO");
+  EXPECT_EQ(after.learners[1].code.value.text(), "NO");
   ASSERT_EQ(after.learners[1].settings.review_words.size(), 2U);
   const auto& c3 = after.learners[2].settings;
   ASSERT_EQ(c3.review_words.size(), 2U);

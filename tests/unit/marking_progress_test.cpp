@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "learner_codes.h"
 #include "marking/calendar.h"
 #include "marking/goal_line.h"
 #include "marking_data.h"
@@ -65,7 +66,8 @@ class Term {
         {"oa", {ground().pattern("oa")}, {"boat", "road"}}};
     const auto all =
         class_progress(sessions_, lessons, ground().phonics.patterns(), rules);
-    const auto b7 = std::ranges::find(all, "B7", &LearnerProgress::code);
+    const auto b7 =
+        std::ranges::find(all, code_of("B7"), &LearnerProgress::code);
     EXPECT_NE(b7, all.end());
     return b7 == all.end() ? LearnerProgress{} : *b7;
   }

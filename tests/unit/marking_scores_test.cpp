@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "learner_codes.h"
 #include "marking_data.h"
 
 namespace sheaf {
@@ -21,8 +22,10 @@ class Session {
     for (const std::string& text : dictated) {
       items.push_back(dictated_item(text, ground().phonics));
     }
+    std::vector<LearnerCode> learners;
+    for (const std::string& code : codes) learners.push_back(code_of(code));
     result =
-        mark_session(records_.records.at(0), codes, std::move(items),
+        mark_session(records_.records.at(0), learners, std::move(items),
                      ground().spellings, ground().phonics, ground().options);
   }
 
@@ -88,8 +91,8 @@ TEST(Session, AllAreThoseWhoAreListed) {
       "  L2: {}\n",
       {"rain", "tail"});
   ASSERT_EQ(session.result.learners.size(), 2U);
-  EXPECT_EQ(session.result.learners[0].code, "B7");
-  EXPECT_EQ(session.result.learners[1].code, "L2");  // left the class
+  EXPECT_EQ(session.result.learners[0].code.text(), "B7");
+  EXPECT_EQ(session.result.learners[1].code.text(), "L2");  // left the class
   const SessionScores scores = session.scores({"ai"});
   EXPECT_EQ(scores.learners[0].words, (Share{1, 2}));
   EXPECT_EQ(scores.learners[1].words, (Share{2, 2}));
@@ -144,7 +147,7 @@ TEST(Session, SentencesInErrorsAreMarkedWordByWord) {
       "marked: B7\n"
       "wrong: {B7: {The rain is here: The rane is big here}}\n",
       {"The rain is here."}, {});
-  const LearnerResult* b7 = session.result.find("B7");
+  const LearnerResult* b7 = session.result.find(code_of("B7"));
   ASSERT_NE(b7, nullptr);
   ASSERT_EQ(b7->words.size(), 4U);
   EXPECT_TRUE(b7->words[0].right());
@@ -169,7 +172,7 @@ TEST(Session, SaysWhatItCannotPlace) {
   EXPECT_EQ(session.result.not_dictated.size(), 1U);
   EXPECT_EQ(session.result.not_dictated[0].text(), "drain");
   ASSERT_EQ(session.result.not_in_class.size(), 1U);
-  EXPECT_EQ(session.result.not_in_class[0].value, "Z9");
+  EXPECT_EQ(session.result.not_in_class[0].value.text(), "Z9");
   EXPECT_EQ(session.result.unknown_patterns.size(), 1U);
   const SessionScores scores = session.scores({"ai"});
   EXPECT_EQ(scores.learners[0].words, (Share{2, 2}));
