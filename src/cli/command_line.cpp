@@ -102,14 +102,14 @@ std::string explain_extra(const CLI::App& app, std::string extra) {
     const bool takes_pattern = verb.get_option_no_throw("PATTERN") != nullptr ||
                                verb.get_name() == "patterns";
     if (takes_pattern && extra.size() > 1 && extra[1] != '-') {
-      help = fmt::format("an ending is named without its hyphen: `{}`",
+      help = fmt::format("write an ending without its hyphen: `{}`",
                          printable(extra.substr(1)));
     }
   } else if (&verb == &app) {
     text = fmt::format("there is no verb `{}`", shown);
     help = nearest_verb(app, extra);
   } else {
-    text = fmt::format("there is nothing to do with `{}` here", shown);
+    text = fmt::format("`{}` does not belong here", shown);
   }
   return help.empty() ? text : text + "; " + help;
 }
@@ -133,8 +133,8 @@ std::string explain(const CLI::App& app, const CLI::ParseError& fault) {
   if (option != nullptr && given > 0 &&
       static_cast<int>(given) > option->get_expected_max()) {
     return fmt::format(
-        "this takes one {}, and here are {}: {}; several values of an "
-        "option have commas between them",
+        "this takes one {}, but you gave {}: {}; put commas between several "
+        "values of an option",
         name, given,
         printable(fmt::format("{}", fmt::join(option->results(), ", "))));
   }
@@ -144,7 +144,7 @@ std::string explain(const CLI::App& app, const CLI::ParseError& fault) {
 void print_fault(const CLI::App& app, const CLI::ParseError& fault) {
   const CLI::App& verb = current(app);
   const std::string name = &verb == &app ? "sheaf" : "sheaf " + verb.get_name();
-  fmt::print(stderr, "{}: {}\n`{} --help` says how it is used\n", name,
+  fmt::print(stderr, "{}: {}\n`{} --help` shows how to use it\n", name,
              explain(app, fault), name);
 }
 

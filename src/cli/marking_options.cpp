@@ -27,7 +27,7 @@ OptionList record_files(CommandLine& line, bool required) {
            {.commas = true,
             .one_at_a_time = true,
             .check = OptionForm::Check::code}},
-          {"--allow", "a further folder in which lessons and classes may be",
+          {"--allow", "another folder in which lessons and classes may be",
            &line.allowed_folders}};
 }
 
@@ -74,7 +74,7 @@ VerbOptions mark_verb(CommandLine& line) {
                    record_files(line, false)};
   append(mark.options,
          {{"--pairs",
-           "instead of records: a file with a target, a tab and an attempt in "
+           "instead of records: a file with a target, a tab and an attempt on "
            "each line; - reads them from standard input",
            &marking.pairs},
           {"--csv", "as a table for a spreadsheet", &marking.csv},
@@ -112,7 +112,7 @@ VerbOptions writing_verb(CommandLine& line) {
 }
 
 VerbOptions progress_verb(CommandLine& line) {
-  VerbOptions progress{"progress", "what each learner has, over the weeks",
+  VerbOptions progress{"progress", "how each learner is doing, over the weeks",
                        record_files(line, true)};
   append(progress.options,
          {rule_option(line),
@@ -142,7 +142,7 @@ VerbOptions review_verb(CommandLine& line) {
         "file that `review` did not write stays as it is",
         &marking.out},
        rule_option(line),
-       {"--allow", "a further folder in which lessons and classes may be",
+       {"--allow", "another folder in which lessons and classes may be",
         &line.allowed_folders}}};
   append(review.options, speech_options(line));
   return review;
@@ -157,7 +157,7 @@ VerbOptions forget_verb(CommandLine& line) {
             &line.arguments,
             {.required = true, .values = {{1, 1}}}},
            {"--records",
-            "the folder of records with all folders in it, or one record; "
+            "the folder of records, with all folders in it, or one record; "
             "else records",
             &marking.records},
            {"--class", "a class file as well, with the files beside it",
@@ -166,7 +166,7 @@ VerbOptions forget_verb(CommandLine& line) {
             "the folder of packets; only what Sheaf made there is deleted",
             &line.out,
             {.shows_default = true}},
-           {"--yes", "do it; without this it only shows what it would touch",
+           {"--yes", "do it; without this it only shows what it would change",
             &marking.yes}}};
 }
 

@@ -35,7 +35,7 @@ VerbOptions find_verb(CommandLine& line) {
        accent_option(line),
        {"--later", "for a later set: the pattern in any place",
         &planning.later_set},
-       {"--older", "also words that only older learners know, behind the rest",
+       {"--older", "also words that only older learners know, after the rest",
         &planning.older},
        {"--contrast", "a second pattern to tell apart from the first",
         &planning.contrast},
@@ -67,7 +67,7 @@ VerbOptions draft_verb(CommandLine& line) {
 
 VerbOptions settle_verb(CommandLine& line) {
   return {"settle",
-          "a lesson with every choice written out, to send",
+          "a lesson with every choice written out, ready to send",
           {{"LESSON",
             "a lesson file",
             &line.arguments,
@@ -79,7 +79,7 @@ VerbOptions settle_verb(CommandLine& line) {
            {"--layout", "a layout's name or file instead of the lesson's own",
             &line.layout},
            {"--allow",
-            "a further folder in which files named by a lesson may be",
+            "another folder in which files named by a lesson may be",
             &line.allowed_folders,
             {.one_at_a_time = true}}}};
 }
@@ -91,9 +91,10 @@ VerbOptions block_verb(CommandLine& line) {
       {{"WORD", "words", &line.arguments, {.required = true}},
        {"--file",
         "the list to add them to; else blocked-words.txt in this folder. "
-        "Nothing else in it changes, and no other kind of file does",
+        "Nothing else in it changes, and a file of another kind stays as "
+        "it is",
         &line.planning.file},
-       {"--rude", "rude words: what is made up is not to be like them either",
+       {"--rude", "rude words: made-up words are not to be like them either",
         &line.planning.rude}}};
 }
 

@@ -14,11 +14,11 @@ std::string fault_of_value(OptionForm::Check check, const std::string& value) {
       break;
     case OptionForm::Check::paper:
       if (value == "letter" || value == "a4") break;
-      return "say `letter` or `a4`, not `" + value + "`";
+      return "choose `letter` or `a4`, not `" + value + "`";
     case OptionForm::Check::code:
       // What is not a code could be a name, and is not repeated.
       if (is_learner_code(value)) break;
-      return fmt::format("this is no learner's code: it takes {}",
+      return fmt::format("this is not a learner's code: a code has {}",
                          kLearnerCodeForm);
   }
   return {};
@@ -30,7 +30,7 @@ void append(OptionList& list, const OptionList& more) {
 
 VerbOption jobs_option(CommandLine& line) {
   return {"--jobs",
-          "how many at once; else one a core",
+          "how many at once; else one per core",
           &line.jobs,
           {.range = {{1, 256}}}};
 }
@@ -60,7 +60,7 @@ OptionList layout_options(CommandLine& line) {
        "make these sheets only (may be given again)",
        &line.only,
        {.commas = true}},
-      {"--allow", "a further folder in which files named by a lesson may be",
+      {"--allow", "another folder in which files named by a lesson may be",
        &line.allowed_folders},
   };
 }

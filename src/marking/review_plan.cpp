@@ -64,7 +64,7 @@ class Planner {
         return slipped_early(p)
                    ? ReviewItem{p.pattern,
                                 Reason::slipped,
-                                fmt::format("had gone well, then {}",
+                                fmt::format("went well before, then {}",
                                             last_text(p)),
                                 {}}
                    : ReviewItem{p.pattern, Reason::practising, p.why, {}};
