@@ -362,6 +362,17 @@ TEST_F(Forget, NamesWhatOnlyPeopleCanChange) {
   expect_said(forget("B7"), "journal-B7.txt");
 }
 
+// A file with many notes has twenty named and the rest counted.
+TEST_F(Forget, CountsTheNotesThatItDoesNotName) {
+  std::string notes;
+  for (int i = 0; i < 21; ++i) notes += "# B7\n";
+  folder.write("one-more.yaml", kLesson + notes);
+  folder.write("two-more.yaml", kLesson + notes + "# B7\n");
+  const Outcome done = forget("B7");
+  expect_said(done, "one-more.yaml: 1 more line has the code\n");
+  expect_said(done, "two-more.yaml: 2 more lines have the code\n");
+}
+
 TEST_F(Forget, NamesTheClassThatNobodyAskedItToLookInto) {
   const Outcome done = sheaf({"forget", "B7", "--yes"});
   EXPECT_EQ(done.status, 0) << done.out;
