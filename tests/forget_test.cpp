@@ -97,7 +97,7 @@ TEST_F(Forget, FindsRecordsWhateverTheyAreCalledAndHoweverDeepTheyLie) {
   EXPECT_EQ(read(path("class.yaml")),
             "lesson: lesson.yaml\nlearners: [C3, D1]\n");
   EXPECT_EQ(read(path("lesson.yaml")), kLesson);
-  expect_said(forget("B7"), "nothing has the code B7");
+  expect_said(forget("B7"), "the code B7 was not found anywhere");
 }
 
 TEST_F(Forget, ReadsTheNamedFilesByAnyName) {
@@ -142,7 +142,7 @@ TEST_F(Forget, FindsThePlansThatReviewWrote) {
   const auto before = files();
   const Outcome refused = forget("D1");
   EXPECT_EQ(refused.status, 1) << refused.out;
-  expect_said(refused, "without this learner nothing is left");
+  expect_said(refused, "without this learner, nothing would be left");
   EXPECT_TRUE(files() == before);
 }
 
@@ -353,7 +353,7 @@ TEST_F(Forget, NamesWhatOnlyPeopleCanChange) {
         "records/2026-03-12-b7.yaml:5: has the code",
         "records/2026-03-12-b7.yaml:8: has the code",
         "lesson.yaml:3: has the code", "journal-B7.txt: its name has the code",
-        "records/marks.csv:3: has the code, and so does 1 line more",
+        "records/marks.csv:3: has the code, and so does 1 more line",
         "records/one.yaml~:6: has the code"}) {
     expect_said(done, text);
   }
@@ -362,10 +362,21 @@ TEST_F(Forget, NamesWhatOnlyPeopleCanChange) {
   expect_said(forget("B7"), "journal-B7.txt");
 }
 
+// A file with many notes has twenty named and the rest counted.
+TEST_F(Forget, CountsTheNotesThatItDoesNotName) {
+  std::string notes;
+  for (int i = 0; i < 21; ++i) notes += "# B7\n";
+  folder.write("one-more.yaml", kLesson + notes);
+  folder.write("two-more.yaml", kLesson + notes + "# B7\n");
+  const Outcome done = forget("B7");
+  expect_said(done, "one-more.yaml: 1 more line has the code\n");
+  expect_said(done, "two-more.yaml: 2 more lines have the code\n");
+}
+
 TEST_F(Forget, NamesTheClassThatNobodyAskedItToLookInto) {
   const Outcome done = sheaf({"forget", "B7", "--yes"});
   EXPECT_EQ(done.status, 0) << done.out;
-  expect_said(done, "say `--class class.yaml` as well");
+  expect_said(done, "add `--class class.yaml`");
   EXPECT_EQ(read(path("class.yaml")), kClass);
   EXPECT_EQ(forget("B7").status, 0);
   expect_not_said(sheaf({"forget", "B7", "--yes"}), "--class");

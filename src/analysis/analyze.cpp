@@ -149,9 +149,9 @@ class Analyzer {
       diagnostics_.error(
           diagnostic::too_many,
           result_.patterns[kMostLessonPatterns].written.span,
-          fmt::format("a lesson has up to {} patterns, and here are {}",
+          fmt::format("a lesson takes up to {} patterns; this one has {}",
                       kMostLessonPatterns, result_.patterns.size()),
-          "keep those that are to be told apart this week");
+          "keep the ones that learners are to tell apart this week");
     }
   }
 
@@ -200,7 +200,7 @@ class Analyzer {
           shared.empty()
               ? "add words that have it, or take the pattern out"
               : fmt::format("all of them have {}: write `pattern: {}`, or "
-                            "words that have this one",
+                            "choose words that have this pattern",
                             shared, shared));
     }
   }
@@ -237,10 +237,10 @@ class Analyzer {
       }
     }
     diagnostics_.error(diagnostic::key_word_not_in_list, lesson_.key_word.span,
-                       fmt::format("the key word {} is not a word of the list "
-                                   "that has the pattern",
+                       fmt::format("the key word {} is not one of the words in "
+                                   "the list that have the pattern",
                                    quoted(lesson_.key_word.value)),
-                       "put it into `words`, or choose one that is there");
+                       "add it to `words`, or choose one of those");
   }
 
   void add_sentences(const std::vector<LessonLine>& lines,

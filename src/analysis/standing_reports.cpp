@@ -48,8 +48,8 @@ std::string why_not_yet(const AnalyzedLesson& lesson,
                   sound_name(unit.phonemes, lesson.conventions));
   if (word.standing.step < 0) {
     return what + (lesson.taught.steps().empty()
-                       ? " is not among what was taught"
-                       : " is taught in no step of the sequence");
+                       ? " has not been taught"
+                       : " is not taught in any step of the sequence");
   }
   const auto step = static_cast<std::size_t>(word.standing.step);
   return fmt::format("{} is taught in {}", what,
@@ -74,11 +74,11 @@ void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
         fmt::format("{} is not decodable yet: {}", quoted(word.spelling.value),
                     why_not_yet(lesson, word));
     if (entry.times > 1) {
-      text += fmt::format("; it stands here {} times", entry.times);
+      text += fmt::format("; it is used {} times here", entry.times);
     }
     const std::string help =
-        "take another word, or add it to `sight-words:` if it is known by "
-        "sight";
+        "choose another word, or add this one to `sight-words:` if learners "
+        "know it by sight";
     const Span span = word.spelling.span;
     if (lesson.lesson->strict.value) {
       diagnostics.error(diagnostic::not_yet_taught, span, text, help);
@@ -97,11 +97,11 @@ void report_read_sentences(const AnalyzedLesson& lesson,
   for (const AnalyzedSentence& sentence : lesson.dictate_sentences) {
     const auto found = read.find(words_alone(sentence));
     if (found == read.end()) continue;
-    Diagnostic& d = diagnostics.warning(
-        diagnostic::read_and_dictated, sentence.text.span(),
-        "this sentence to dictate was also read",
-        "dictate another one with the same words, so that it is not written "
-        "from memory of the page");
+    Diagnostic& d =
+        diagnostics.warning(diagnostic::read_and_dictated, sentence.text.span(),
+                            "this sentence to dictate was also read",
+                            "dictate another one with the same words, so that "
+                            "learners do not write it from memory");
     d.remarks.push_back({found->second->text.span(), "read here"});
   }
 }

@@ -76,8 +76,8 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
       has_part ? places[static_cast<std::size_t>(result.part)] : spelling.span,
       fmt::format("the graphemes of {} do not fit: {}", quoted(spelling.value),
                   result.fault),
-      "part the word so that the pieces make it up again, such as `sh e d`, "
-      "or `sh a_e k` for shake");
+      "divide the word into graphemes that make it up, such as `sh e d`, or "
+      "`sh a_e k` for shake");
   return phonics_.read(spelling.value, conventions_).front();
 }
 
@@ -92,10 +92,13 @@ void WordFinder::warn_of_guess(const PlacedWord& spelling,
       diagnostic::unknown_word, spelling.span,
       fmt::format("{} is not in the word list; its graphemes are a guess: {}",
                   quoted(spelling.value), graphemes_text(reading)),
-      fmt::format("{} the guess is right, say so under `split:` with the line "
-                  "`{}`; else mend it there",
-                  question.empty() ? "if" : question + " If not, and",
-                  split_line(reading)));
+      question.empty()
+          ? fmt::format("if the guess is right, put the line `{}` under "
+                        "`split:`; if not, correct it there",
+                        split_line(reading))
+          : fmt::format("{} If not, put the line `{}` under `split:` if the "
+                        "guess is right, or correct it there",
+                        question, split_line(reading)));
 }
 
 namespace {
@@ -140,7 +143,7 @@ void WordFinder::report_unused_splits() {
     if (used_splits_.contains(word)) continue;
     diagnostics_.warning(
         diagnostic::unused_split, split->word.span,
-        fmt::format("`split:` speaks of {}, which the lesson does not use",
+        fmt::format("`split:` has {}, which the lesson does not use",
                     quoted(split->word.value)),
         "take the line out, or check how the word is written elsewhere");
   }

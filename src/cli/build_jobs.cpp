@@ -46,8 +46,8 @@ void add_folder(Workspace& workspace, const FilePath& folder,
     const FileKind kind = file ? likely_kind(*file) : FileKind::lesson;
     if (kind == FileKind::learners && !has_lessons(*file)) {
       fmt::print(
-          "{}: it names no lesson, so there is nothing to make of it here; "
-          "`sheaf build LESSON --class` makes packets for such a class\n",
+          "{}: it names no lesson, so there is nothing to make; `sheaf build "
+          "LESSON --class` makes packets for such a class\n",
           printable(path.string()));
       continue;
     }
@@ -68,8 +68,8 @@ bool have_places(const std::vector<BuildJob>& jobs) {
     const FilePath name = job.target.filename();
     if (name.empty() || name == "." || name == "..") {
       fmt::print(stderr,
-                 "sheaf: no folder can have the name that the packet of {} "
-                 "would get; rename the file\n",
+                 "sheaf: the packet of {} would need a folder name that is not "
+                 "possible; rename the file\n",
                  printable(job.path));
       return false;
     }
@@ -77,7 +77,7 @@ bool have_places(const std::vector<BuildJob>& jobs) {
     if (is_new) continue;
     fmt::print(stderr,
                "sheaf: {} and {} would both be written to {}; rename one or "
-               "build them apart with --out\n",
+               "build them separately with --out\n",
                printable(entry->second), printable(job.path),
                printable(job.target.string()));
     return false;

@@ -69,8 +69,7 @@ void print_choices(std::string& out, const AnalyzedLesson& lesson) {
         lesson.phonics->read(w.reading.word, lesson.conventions);
     for (std::size_t i = 1; i < readings.size(); ++i) {
       out += fmt::format(
-          "{} is taken as {}; for {} write under `split:` the line "
-          "`{}`\n",
+          "{} is treated as {}; for {}, put this line under `split:`: `{}`\n",
           w.reading.word,
           readings[0].label.empty()
               ? sounds_text(readings[0], lesson.conventions)
@@ -84,7 +83,7 @@ void print_choices(std::string& out, const AnalyzedLesson& lesson) {
 }
 
 void print_defaults(std::string& out, const Lesson& lesson) {
-  out += fmt::format("taken because the lesson does not say:");
+  out += fmt::format("defaults, because the lesson does not say:");
   const auto say = [&](std::string_view key, const std::string& value,
                        bool given) {
     if (!given) out += fmt::format(" {}: {};", key, value);

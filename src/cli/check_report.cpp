@@ -62,7 +62,7 @@ void print_sentence(std::string& out, const AnalyzedLesson& lesson,
                        why_not_yet(lesson, *word));
     const auto others = stand_ins(word->reading, source, kStandIns);
     if (!others.empty()) {
-      out += fmt::format("; near by sound and length: {}", listed(others));
+      out += fmt::format("; similar in sound and length: {}", listed(others));
     }
     out += fmt::format("\n");
   }

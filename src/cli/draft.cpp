@@ -27,9 +27,10 @@ std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
     patterns.insert(patterns.end(), named->begin(), named->end());
   }
   if (patterns.size() > kMostLessonPatterns) {
-    fmt::print(stderr,
-               "sheaf draft: a lesson has up to {} patterns, and here are {}\n",
-               kMostLessonPatterns, patterns.size());
+    fmt::print(
+        stderr,
+        "sheaf draft: a lesson takes up to {} patterns, and you gave {}\n",
+        kMostLessonPatterns, patterns.size());
     return std::nullopt;
   }
   if (!patterns.empty()) return patterns;

@@ -117,19 +117,19 @@ Draft draft_lesson(const SearchGround& source,
         words.key_word);
   }
   text +=
-      "# Six or more sentences to read, one a line. Take the # away from the\n"
-      "# next two lines and write; `sheaf check` counts the words of the list\n"
-      "# and says which words were not taught yet.\n"
+      "# Six or more sentences to read, one on each line. Remove the # from\n"
+      "# the next two lines and write; `sheaf check` counts the words of the\n"
+      "# list and says which words were not taught yet.\n"
       "# sentences: |\n"
       "#   \n";
   if (!dictate.words.empty()) {
     text += fmt::format(
-        "# Four of the list and new ones with the same pattern.\n"
+        "# Four from the list, and new ones with the same pattern.\n"
         "dictate-words: {}\n",
         fmt::join(dictate.words, " "));
   }
   text +=
-      "# Other sentences than those to read, or they are written from memory.\n"
+      "# Not the sentences to read, or learners write them from memory.\n"
       "# dictate-sentences: |\n"
       "#   \n"
       "# Words known by sight although they cannot be sounded out yet.\n"

@@ -89,7 +89,7 @@ int run_dump(const CommandLine& line) {
   const std::string& stage = line.arguments[0];
   if (stage != "lesson" && stage != "words" && stage != "pages") {
     fmt::print(stderr,
-               "sheaf: there is nothing called `{}` to dump; say `lesson`, "
+               "sheaf: there is nothing called `{}` to dump; choose `lesson`, "
                "`words` or `pages`\n",
                stage);
     return kWrongCommandLine;

@@ -150,10 +150,11 @@ int print_pseudo(const SearchGround& source, PatternId pattern,
     return kDone;
   }
   if (words.empty()) {
-    fmt::print(stderr,
-               "sheaf: no word could be made up for {}; that is done where a "
-               "pattern stands inside one syllable and is read in one way\n",
-               p.name);
+    fmt::print(
+        stderr,
+        "sheaf: no word could be made up for {}; Sheaf makes up words only for "
+        "patterns that fit in one syllable and are read in one way\n",
+        p.name);
   } else if (words.size() < std::min(count, kFewWords)) {
     fmt::print(stderr, "sheaf: only {} word{} could be made up for {}\n",
                words.size(), words.size() == 1 ? "" : "s", p.name);
@@ -192,7 +193,7 @@ std::optional<std::vector<PatternId>> wanted_patterns(const CommandLine& line,
   }
   if (!patterns || patterns->size() <= 2) return patterns;
   fmt::print(stderr,
-             "sheaf find: words are told apart by two patterns, and here are "
+             "sheaf find: this takes two patterns to tell apart, and you gave "
              "{}; `sheaf draft` takes up to four\n",
              patterns->size());
   return std::nullopt;

@@ -52,7 +52,7 @@ void show(const ForgetPlan& plan) {
   print_lines("would be taken out:", changed);
   print_lines("would be deleted:", deleted);
   print_lines("would stay, for you to look at:", left);
-  fmt::print("nothing was changed; `--yes` does it\n");
+  fmt::print("nothing was changed; add `--yes` to do it\n");
 }
 
 // What was done, to be said whatever comes next.
@@ -124,16 +124,17 @@ int forget(const CommandLine& line, Done& done) {
     const ForgetPlan plan = plan_forgetting(line, sources, diagnostics);
     print(diagnostics);
     if (diagnostics.has_errors()) {
-      fmt::print(stderr,
-                 "sheaf forget: nothing {}was changed; put these files right, "
-                 "or move those that are no records elsewhere, and say it "
-                 "again\n",
-                 done.is_nothing() ? "" : "more ");
+      fmt::print(
+          stderr,
+          "sheaf forget: nothing {}was changed; put these files right, or move "
+          "those that are not records elsewhere, then try again\n",
+          done.is_nothing() ? "" : "more ");
       done.print();
       return kFaultsInFiles;
     }
     if (plan.has_nothing() && done.changed.empty()) {
-      fmt::print("nothing has the code {}\n", line.arguments.front());
+      fmt::print("the code {} was not found anywhere\n",
+                 line.arguments.front());
       return kDone;
     }
     if (!line.marking.yes) {

@@ -86,10 +86,10 @@ class Walk {
     if (!real) {
       // Nothing can be known of a record that is somewhere else now.
       if (!file.is_yaml()) return;
-      throw MachineError(fmt::format(
-          "cannot read {}: it is a link to something that is not there; take "
-          "the link out, or put back what it leads to",
-          path.string()));
+      throw MachineError(
+          fmt::format("cannot read {}: it is a link to something that is not "
+                      "there; remove the link, or put back what it leads to",
+                      path.string()));
     }
     if (!disk().is_folder(*real)) {
       ground_.files.push_back(std::move(file));
@@ -125,8 +125,8 @@ ForgetGround forget_ground(const CommandLine& line) {
   } else if (kind != Standing::none) {
     walk.look_at_file(records, Place::records);
   } else {
-    throw MachineError(
-        fmt::format("there are no records {}", records.string()));
+    throw MachineError(fmt::format(
+        "there is no file or folder of records called {}", records.string()));
   }
   if (!line.marking.class_file.empty()) {
     const FilePath class_file = line.marking.class_file;

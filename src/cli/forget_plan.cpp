@@ -63,8 +63,8 @@ class Planner {
     }
     for (const ForgetGround::FolderLink& link : ground_.folder_links) {
       leave(fmt::format(
-          "{}: a link to the folder {}, which was not looked "
-          "through; `--{} {}` looks there",
+          "{}: a link to the folder {}, which was not searched; `--{} {}` "
+          "searches it",
           link.path.string(), link.real.string(),
           link.place == Place::out ? "out" : "records", link.real.string()));
     }
@@ -136,8 +136,9 @@ class Planner {
                             fmt::format(kText, source.name(), named.after)});
     }
     if (without->more_named > 0) {
-      leave(fmt::format("{}: {} more have the code", source.name(),
-                        counted(without->more_named, "line", "lines")));
+      leave(fmt::format(
+          "{}: {} the code", source.name(),
+          counted(without->more_named, "more line has", "more lines have")));
     }
     for (const std::string& name : without->classes) {
       class_names_.emplace(file.path.parent_path(), name);
@@ -236,7 +237,7 @@ class Planner {
     }
     if (text.find('\0') != std::string::npos) return;
     if (text.size() > kLargestFile) {
-      leave(fmt::format("{}: longer than {} MB, and was not looked through",
+      leave(fmt::format("{}: longer than {} MB, so it was not searched",
                         file.path.string(), kLargestFile >> 20U));
       return;
     }
@@ -260,9 +261,9 @@ class Planner {
     if (first == 0) return;
     leave(more == 0
               ? fmt::format("{}:{}: has the code", source.name(), first)
-              : fmt::format("{}:{}: has the code, and so {} {} more",
-                            source.name(), first, more == 1 ? "does" : "do",
-                            counted(more, "line", "lines")));
+              : fmt::format("{}:{}: has the code, and so {} {}", source.name(),
+                            first, more == 1 ? "does" : "do",
+                            counted(more, "more line", "more lines")));
   }
 
   void delete_own(const FilePath& path, OwnKind kind) {
@@ -359,7 +360,7 @@ class Planner {
             has_learner(*real)) {
           leave(
               fmt::format("{}: the class of these records still has the "
-                          "learner; say `--class {}` as well",
+                          "learner; add `--class {}`",
                           path.string(), path.string()));
         }
         break;

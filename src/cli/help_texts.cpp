@@ -137,7 +137,7 @@ int run_manual(const CommandLine&) {
       ".TP\n.B 0\ndone; warnings are allowed\n"
       ".TP\n.B 1\nfiles have errors; no pages are made of those\n"
       ".TP\n.B 2\nthe command line is wrong\n"
-      ".TP\n.B 3\nthe machine would not: a file cannot be read or written, "
+      ".TP\n.B 3\nthe machine refused: a file cannot be read or written, "
       "or one that Sheaf did not make is in the way\n"
       ".TP\n.B 130\ninterrupted\n"
       ".SH ENVIRONMENT\n.TP\n.B NO_COLOR\nno colour in messages\n");
@@ -154,10 +154,11 @@ int run_completions(const CommandLine& line) {
   } else if (shell == "fish") {
     print_fish(verbs);
   } else {
-    fmt::print(stderr,
-               "sheaf: there are no completions for {}; say `bash`, `zsh` or "
-               "`fish`\n",
-               sheaf::quoted(shell));
+    fmt::print(
+        stderr,
+        "sheaf: there are no completions for {}; choose `bash`, `zsh` or "
+        "`fish`\n",
+        sheaf::quoted(shell));
     return kWrongCommandLine;
   }
   return kDone;

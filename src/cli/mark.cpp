@@ -253,7 +253,7 @@ int run_mark(const CommandLine& line) {
   const std::string wrong = wrong_request(line);
   if (!wrong.empty()) {
     fmt::print(stderr,
-               "sheaf mark: {}\n`sheaf mark --help` says how it is used\n",
+               "sheaf mark: {}\n`sheaf mark --help` shows how to use it\n",
                wrong);
     return kWrongCommandLine;
   }

@@ -47,9 +47,9 @@ void print_catalogue(const Phonics& phonics) {
     fmt::print("\n");
   }
   fmt::print(
-      "`sheaf patterns NAME` tells more about one. NAME may also be a sound "
-      "(`/ay/`),\nletters with a word (`ow as in cow`), or what stands behind "
-      "`find by`.\n");
+      "`sheaf patterns NAME` says more about one. NAME may also be a sound "
+      "(`/ay/`),\nletters with a word (`ow as in cow`), or anything listed "
+      "after `find by`.\n");
 }
 
 void explain(const Phonics& phonics, PatternId id) {
@@ -67,7 +67,8 @@ void explain(const Phonics& phonics, PatternId id) {
   }
   fmt::print("\n");
   const auto misses = phonics.near_misses(id, kMisses);
-  if (!misses.empty()) fmt::print("words that look like it and have not:\n");
+  if (!misses.empty())
+    fmt::print("words that look as if they had it, but do not:\n");
   for (const NearMiss& miss : misses) {
     fmt::print("  {}: {}\n", miss.word, miss.why_not);
   }

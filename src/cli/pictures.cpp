@@ -94,8 +94,8 @@ Document contact_sheet(Workspace& workspace, const CommandLine& line,
   FrameText frame;
   frame.sheet = "Pictures";
   frame.direction =
-      "A word in brackets is to be named before it is sorted: children may "
-      "say another.";
+      "Name a picture whose word is in brackets before sorting: children may "
+      "call it something else.";
   frame.for_teacher = true;
   frame.code = fmt::format("{} pictures", words.size());
   Composer outer(workspace.shaper(), style, document, section,

@@ -21,8 +21,8 @@ namespace {
 
 void print_learner(const LearnerProgress& learner,
                    const PatternCatalogue& catalogue) {
-  TextTable table({"pattern", "taught", "stands at", "right", "new words",
-                   "writing", "what that rests on"});
+  TextTable table({"pattern", "taught", "status", "right", "new words",
+                   "writing", "based on"});
   const auto shown = [](const Share& share) {
     return share.of == 0 ? std::string("-") : share.text();
   };

@@ -97,10 +97,10 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
   } else {
     text = fmt::format(
         "# What was written. Type errors only, as in `{}: ...`, and `.` where "
-        "a word was\n# left blank: all else counts as right. A sentence is "
-        "typed whole. Name learners\n# who were not there after `absent`. This "
-        "form counts for nobody until you write\n# `marked: all`, for everyone "
-        "whom it lists.\n# Dictated:\n{}",
+        "a word was\n# left blank: everything else counts as right. A sentence "
+        "is typed whole. List\n# learners who were away after `absent:`. This "
+        "form counts for nobody until you\n# write `marked: all`, which means "
+        "everyone it lists.\n# Dictated:\n{}",
         first_word(lesson), dictated_lines(lesson));
   }
   text +=
@@ -201,12 +201,12 @@ std::string wrong_request(const CommandLine& line) {
                      kind == "writing";
   if (!known) {
     return fmt::format(
-        "{} is not a kind of record; say dictation, transfer, retention or "
+        "{} is not a kind of record; choose dictation, transfer, retention or "
         "writing",
         sheaf::quoted(kind));
   }
   if (!line.marking.date.empty() && !read_date(line.marking.date)) {
-    return fmt::format("{} is not a day; write it as in 2026-03-12",
+    return fmt::format("{} is not a date; write it like 2026-03-12",
                        sheaf::quoted(line.marking.date));
   }
   return {};

@@ -310,7 +310,7 @@ int run_review(const CommandLine& line) {
   const auto week = read_date(line.marking.date);
   if (!week) {
     fmt::print(stderr,
-               "sheaf review: {} is not a day; write it as in 2026-03-12\n",
+               "sheaf review: {} is not a date; write it like 2026-03-12\n",
                sheaf::quoted(line.marking.date));
     return kWrongCommandLine;
   }
@@ -331,7 +331,7 @@ int run_review(const CommandLine& line) {
   const ClassFile here = in_week(*pupils, *week);
   if (here.learners.empty()) {
     fmt::print(stderr,
-               "sheaf review: by `from` and `until` in {} nobody is in the "
+               "sheaf review: `from` and `until` in {} leave nobody in the "
                "class in the week of {}\n",
                printable(line.marking.class_file), line.marking.date);
     return kFaultsInFiles;

@@ -235,8 +235,8 @@ int run_schema(const CommandLine& line) {
     return kDone;
   }
   fmt::print(stderr,
-             "sheaf: there is no schema of {}; say `lesson`, `layout`, `class` "
-             "or `sequence`\n",
+             "sheaf: there is no schema for {}; choose `lesson`, `layout`, "
+             "`class` or `sequence`\n",
              sheaf::quoted(wanted));
   return kWrongCommandLine;
 }

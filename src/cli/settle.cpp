@@ -38,8 +38,8 @@ int run_settle(const CommandLine& line) {
   }
   for (const std::string& name : settled.typefaces) {
     fmt::print(stderr,
-               "sheaf: the typeface file {} cannot stand in a lesson; send it "
-               "along, if its licence lets you\n",
+               "sheaf: the typeface file {} cannot be put into a lesson; send "
+               "it along with the lesson, if its licence lets you\n",
                sheaf::quoted(name));
   }
   if (!write_new_file(workspace.files(), target, *settled.text)) {

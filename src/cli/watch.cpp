@@ -46,7 +46,7 @@ int run_watch(const CommandLine& line) {
       return code;
     }
     folders.watch(workspace.files_read().all());
-    fmt::print("{}; waiting for the next save (Ctrl-C ends)\n",
+    fmt::print("{}; waiting for the next save (Ctrl-C stops)\n",
                code == kDone ? "built" : "not built: the last pages stay");
     std::fflush(stdout);
     folders.wait();

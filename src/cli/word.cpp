@@ -39,7 +39,8 @@ void print_reading(const Phonics& phonics, const Reading& reading,
     patterns += pattern.id;
     if (pattern.id != pattern.name)
       patterns += fmt::format(" ({})", pattern.name);
-    if (place.later) patterns += " later, its neighbour colours it";
+    if (place.later)
+      patterns += " (for later: the sound beside it changes the vowel)";
   }
   fmt::print("{}{}\n", reading.word,
              reading.label.empty() ? "" : " (" + reading.label + ")");
@@ -57,7 +58,7 @@ void print_reading(const Phonics& phonics, const Reading& reading,
         });
     const std::vector<std::string_view> meant(words.begin(), words.end());
     if (!meant.empty()) fmt::print("  {}\n", did_you_mean(meant));
-    fmt::print("  to keep it, or to mend it, write under `split:`  {}\n",
+    fmt::print("  to keep or correct it, put this under `split:`  {}\n",
                split_line(reading));
   }
 }

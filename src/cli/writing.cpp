@@ -83,7 +83,7 @@ bool is_readable(const SourceFile& file, Diagnostics& diagnostics) {
        static_cast<std::uint32_t>(first.end)},
       fmt::format("the text has more than {} words before this one",
                   kMostTextWords),
-      "make several texts of it");
+      "split it into several texts");
   return false;
 }
 
@@ -95,8 +95,8 @@ void report_unread(const FreeWriting& writing, const SourceFile& file,
         {&file, static_cast<std::uint32_t>(place.begin),
          static_cast<std::uint32_t>(place.end)},
         "these braces say nothing about a word",
-        "put them right behind a word: `{=ship}` if ship was meant, `{-shop}` "
-        "if shop was not, `{-}` to leave the word alone");
+        "put them directly after a word: `{=ship}` if ship was meant, "
+        "`{-shop}` if shop was not, `{-}` to leave the word alone");
   }
 }
 

@@ -89,7 +89,8 @@ class WordRows {
              "a word too, but a rare one" + patterns});
         break;
       case Kind::not_known:
-        add({written(word), "-", "-", "-", "not known, and like no word"});
+        add({written(word), "-", "-", "-",
+             "unknown, and not close to any word"});
         break;
       case Kind::name:
         break;
@@ -167,7 +168,7 @@ std::string summary(const FreeWriting& writing) {
     text += fmt::format(", {} perhaps", rare);
   }
   if (const auto unknown = of_kind(Kind::not_known)) {
-    text += fmt::format(", {} not known", unknown);
+    text += fmt::format(", {} unknown", unknown);
   }
   return text;
 }
@@ -207,14 +208,13 @@ std::string writing_text(const FreeWriting& writing,
   const std::string words = WordRows(writing, catalogue).text();
   if (!words.empty()) {
     text += fmt::format(
-        "\n{}\nIf another word was meant, say so in the text: "
-        "`{{=word}}` behind it, or `{{-word}}` for a word that was "
-        "not meant.\n",
+        "\n{}\nIf another word was meant, say so in the text: `{{=word}}` "
+        "after it, or `{{-word}}` for a word that was not meant.\n",
         words);
   }
   const std::string names = names_in(writing);
   if (!names.empty()) {
-    text += fmt::format("Not known, and left alone as names: {}\n", names);
+    text += fmt::format("Unknown, and left alone as names: {}\n", names);
   }
   if (!record.empty()) {
     text += fmt::format("For a record: writing: {{{}: {{{}}}}}\n",

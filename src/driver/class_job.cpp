@@ -162,7 +162,7 @@ class JobMaker {
                        Diagnostics& diagnostics) {
     if (place.step.given() && prepared.sequence_file == nullptr) {
       diagnostics.note(diagnostic::not_used_yet, place.step.span,
-                       "the lesson has no sequence, so this step says nothing",
+                       "the lesson has no sequence, so this step has no effect",
                        "name one with `sequence: sequence.yaml`");
       return;
     }
@@ -238,7 +238,7 @@ class JobMaker {
                                  &LayoutPlan::Sheet::kind) !=
                layout.sheets.end()) {
       own.note(diagnostic::sheet_there_already, name.span,
-               fmt::format("the layout has the sheet {} already",
+               fmt::format("the layout already has the sheet {}",
                            sheaf::quoted(name.value)));
     } else {
       layout.sheets.push_back(

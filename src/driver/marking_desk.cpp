@@ -85,11 +85,10 @@ void report_not_yet(const Record& record, Diagnostics& diagnostics) {
                      std::string(kHelp));
     return;
   }
-  diagnostics.warning(
-      diagnostic::not_marked_yet, record.marked_span,
-      "there are errors in this record, and it says that nothing is marked "
-      "yet, so it counts for nobody",
-      std::string(kHelp));
+  diagnostics.warning(diagnostic::not_marked_yet, record.marked_span,
+                      "this record has errors written down but says it is not "
+                      "marked yet, so it counts for nobody",
+                      std::string(kHelp));
 }
 
 // "B7, C3 and D1".
@@ -202,16 +201,14 @@ void MarkingDesk::report(const MarkedRecord& marked,
     if (!of_lesson) continue;
     diagnostics.note(
         diagnostic::not_dictated, target.span(),
-        fmt::format("{} is not among what the lesson dictates; it is marked "
-                    "all the same",
+        fmt::format("the lesson does not dictate {}; it is marked anyway",
                     sheaf::quoted(target.text())));
   }
   if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
   if (is_all_right(*marked.record)) {
-    diagnostics.note(
-        diagnostic::no_errors_written, marked.record->date.span,
-        "no error is written in this record: everyone who is listed counts as "
-        "right in everything");
+    diagnostics.note(diagnostic::no_errors_written, marked.record->date.span,
+                     "this record has no errors: everyone listed counts as "
+                     "having everything right");
   }
   for (const PlacedCode& code : marked.session.not_in_class) {
     diagnostics.warning(diagnostic::not_in_class, code.span,
@@ -243,7 +240,7 @@ void MarkingDesk::report_learners(const Taken& taken,
     if (code == nullptr || learner.is_here_on(record.date.value)) continue;
     diagnostics.warning(
         diagnostic::not_in_class, code->span,
-        fmt::format("{} was not in the class on {}, by the class file",
+        fmt::format("the class file says that {} was not in the class on {}",
                     sheaf::quoted(code->value.text()),
                     date_text(record.date.value)),
         "check the day, or `from` and `until` of this learner");
@@ -267,13 +264,14 @@ void MarkingDesk::report_learners(const Taken& taken,
   if (left_out.empty()) return;
   diagnostics.warning(
       diagnostic::learner_not_listed, record.marked_span,
-      fmt::format("`marked: all` speaks of those whom the record lists; {} of "
-                  "the class {} not among them",
+      fmt::format("`marked: all` means everyone the record lists; it does not "
+                  "list {}, who {} in the class",
                   listed(left_out), left_out.size() == 1 ? "is" : "are"),
-      fmt::format("who had everything right is listed under `wrong:` as `{}: "
-                  "{{}}`, who was not there under `absent:`; who came or left "
-                  "has `from:` or `until:` in the class file",
-                  left_out.front().text()));
+      fmt::format(
+          "list a learner who had everything right under `wrong:` as `{}: "
+          "{{}}`, and one who was away under `absent:`; for one who joined or "
+          "left, use `from:` or `until:` in the class file",
+          left_out.front().text()));
 }
 
 // Everything that a file's records name, and what marking them will take.
@@ -300,8 +298,8 @@ void MarkingDesk::take_file(const std::string& path,
     if (work_ > kMostWork) {
       diagnostics.error(
           diagnostic::too_many, record.date.span,
-          "up to this record, more was written than Sheaf marks at once",
-          "mark fewer files at once, or make several files of this one");
+          "with this record there is more writing than Sheaf marks at once",
+          "mark fewer files at once, or split this one into several");
       return;
     }
     all_taken.push_back(std::move(taken));

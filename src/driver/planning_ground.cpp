@@ -16,7 +16,7 @@ BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
     const std::string& text = workspace.open(path).text();
     if (text.size() > kLargestBlockedList) {
       throw MachineError(
-          fmt::format("the list of words not to suggest {} is longer than {} "
+          fmt::format("the list of words not to suggest, {}, is longer than {} "
                       "kB; take some out",
                       path.string(), kLargestBlockedList >> 10U));
     }

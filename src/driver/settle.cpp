@@ -52,8 +52,8 @@ std::optional<Pictures> embedded(const Workspace& workspace,
     size += bytes.size();
     if (size > kMostPictureBytes) {
       why = fmt::format(
-          "{} and the pictures before it are too large to stand in a lesson, "
-          "by more than {} MB; make them smaller",
+          "{} and the pictures before it are over {} MB together, too much to "
+          "be put into a lesson; make them smaller",
           printable(path->string()), kMostPictureBytes >> 20U);
       return std::nullopt;
     }

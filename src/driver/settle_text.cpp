@@ -108,8 +108,8 @@ class Settler {
           (begins.size() < 2 || begins[begins.size() - 2] < begins.back());
       if (alone) continue;
       why = fmt::format(
-          "{} does not begin a line; a lesson can be settled if each of its "
-          "keys does",
+          "{} is not at the start of a line; a lesson can be settled only if "
+          "each key starts a line",
           sheaf::quoted(key.value));
       return false;
     }

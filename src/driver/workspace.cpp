@@ -196,7 +196,7 @@ std::optional<Picture> decode_embedded(std::string_view text,
                          ? std::nullopt
                          : from_base64(text.substr(comma + 1));
   if (bytes) return decode_image(*bytes, word, why);
-  why = "what stands behind `base64,` is cut short or changed";
+  why = "the picture after `base64,` is cut short or changed";
   return std::nullopt;
 }
 

@@ -15,7 +15,7 @@ void check_in_the_way(const FilePath& target, const InTheWay& allowed,
   if (!is_there) {
     if (!allowed.before) return;
     throw FileChanged(
-        fmt::format("{} is gone since it was read", target.string()));
+        fmt::format("{} has gone since it was read", target.string()));
   }
   if (allowed.form) {
     if (there != nullptr && allowed.form->is_own(*there)) return;
@@ -33,10 +33,10 @@ void check_in_the_way(const FilePath& target, const InTheWay& allowed,
       there->read(0, before.size()) == before) {
     return;
   }
-  throw FileChanged(fmt::format(
-      "{} was changed by someone else in the meantime, and is left as it is "
-      "now; say the same again",
-      target.string()));
+  throw FileChanged(
+      fmt::format("{} was changed by someone else in the meantime, and is left "
+                  "as it is; run the command again",
+                  target.string()));
 }
 
 }  // namespace sheaf

@@ -114,7 +114,7 @@ std::optional<Spanned<Date>> read_day(const Field& field, Diagnostics& d) {
     return Spanned<Date>{*day, text.span};
   }
   d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a day of the calendar", quoted(text.value)),
+          fmt::format("{} is not a date in the calendar", quoted(text.value)),
           fmt::format("write year, month and day with hyphens, as in `{}`",
                       field.example));
   return std::nullopt;
@@ -251,7 +251,7 @@ class ClassReader {
       diagnostics_.error(
           diagnostic::too_many, place,
           fmt::format("there are more than {} learners", kMostLearners),
-          "make two classes of them");
+          "split them into two classes");
       return;
     }
     if (value != nullptr && value->kind == Value::Kind::text &&
@@ -259,7 +259,7 @@ class ClassReader {
             kSettingsKeys.end()) {
       diagnostics_.error(
           diagnostic::wrong_indentation, name.span,
-          fmt::format("{} stands beside the learners and not beneath one",
+          fmt::format("{} is level with the learners, not under one of them",
                       quoted(name.value)),
           "begin a learner's settings two spaces further right than the code");
       return;
@@ -305,7 +305,7 @@ class ClassReader {
     }
     diagnostics_
         .error(diagnostic::wrong_value, learner.until->span,
-               fmt::format("{} leaves the class before the first day in it",
+               fmt::format("{} leaves the class before joining it",
                            quoted(learner.code.value.text())),
                "make `until` a later day than `from`")
         .remarks.push_back({learner.from->span, "the first day"});

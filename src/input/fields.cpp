@@ -56,7 +56,7 @@ void report_item(const Field& field, const Value& item,
         "write something there or take it out");
   } else if (item.kind == Value::Kind::list) {
     diagnostics.error(diagnostic::wrong_value, item.span,
-                      fmt::format("a list stands inside the list under {}",
+                      fmt::format("there is a list inside the list under {}",
                                   quoted(field.key)),
                       "put a text with brackets or dashes in quotes");
   } else {
@@ -64,7 +64,7 @@ void report_item(const Field& field, const Value& item,
         item.entries.empty() ? nullptr : &item.entries.front();
     diagnostics.error(
         diagnostic::colon_in_text, first ? first->key.span : item.span,
-        first ? fmt::format("the colon after {} makes a key of it",
+        first ? fmt::format("the colon after {} turns it into a key",
                             quoted(first->key.value))
               : "there are braces where a text should be",
         "put the whole text in quotes, or write it as a line under `|`");
@@ -98,7 +98,7 @@ bool is_too_long(const PlacedText& text, int most, std::string_view key,
                     fmt::format("this text under {} has more than {} "
                                 "characters",
                                 quoted(key), most),
-                    "make it shorter or part it");
+                    "shorten it or split it");
   return true;
 }
 
@@ -118,7 +118,8 @@ std::optional<Value> read_keys(const SourceFile& file, std::string_view what,
   } else {
     diagnostics.error(
         diagnostic::file_form, {&file, value.span.begin, value.span.begin + 1},
-        fmt::format("this file is a list, and {} is keys with values", what),
+        fmt::format("this file is a list, but {} is made of keys with values",
+                    what),
         fmt::format("leave the dashes or brackets out and begin the lines with "
                     "a key and a colon, as in `{}`",
                     example));
@@ -142,7 +143,7 @@ constexpr KeyElsewhere kElsewhere[] = {
 std::string help_elsewhere(std::string_view key) {
   const auto* found = std::ranges::find(kElsewhere, key, &KeyElsewhere::key);
   if (found == std::end(kElsewhere)) return {};
-  return fmt::format("it belongs in the file of {}; take it out here",
+  return fmt::format("it belongs in the file of {}; remove it here",
                      found->file);
 }
 
@@ -231,7 +232,7 @@ PlacedWord read_file_name(const Field& field, Diagnostics& diagnostics) {
     diagnostics.error(
         diagnostic::bad_path, name.span,
         fmt::format("{} has a backslash in it", quoted(name.value)),
-        "part folders with `/`");
+        "separate folders with `/`");
     return {};
   }
   if (name.value.find(':') != std::string::npos) {
@@ -264,10 +265,10 @@ void read_number(const Field& field, int least, int most, Spanned<int>& into,
   const PlacedText text = field.value.text.squeezed();
   const auto number = read_count(text.text());
   if (!number) {
-    diagnostics.error(
-        diagnostic::wrong_value, field.value.span,
-        fmt::format("{} is not a whole number in figures", quoted(text.text())),
-        like_this(field.example));
+    diagnostics.error(diagnostic::wrong_value, field.value.span,
+                      fmt::format("{} is not a whole number written in figures",
+                                  quoted(text.text())),
+                      like_this(field.example));
     return;
   }
   if (*number < least || *number > most) {

@@ -12,8 +12,9 @@ namespace {
 constexpr std::size_t kMostSheets = 200;
 constexpr std::string_view kLayoutExample = "sheets: [discovery, sound-boxes]";
 constexpr std::string_view kHelp =
-    "write one sheet a line, as in `- discovery`, and its options two spaces "
-    "further right in the lines beneath, after `- sound-boxes:`";
+    "write one sheet on each line, as in `- discovery`; if a sheet has "
+    "options, end its line with a colon, as in `- sound-boxes:`, and write "
+    "them on the lines below it, two spaces further right";
 
 // A sheet with options: one key whose value holds them.
 bool read_entry(const Value& item, LayoutFile::SheetEntry& entry,
@@ -32,7 +33,7 @@ bool read_entry(const Value& item, LayoutFile::SheetEntry& entry,
   if (item.kind == Value::Kind::keys && item.entries.size() > 1) {
     diagnostics.error(
         diagnostic::wrong_indentation, item.entries[1].key.span,
-        fmt::format("{} stands beside the sheet {} and not beneath it",
+        fmt::format("{} is level with the sheet {}, not under it",
                     quoted(item.entries[1].key.value),
                     quoted(item.entries[0].key.value)),
         "begin the options of a sheet two spaces further right than its name");
@@ -59,7 +60,7 @@ void read_sheets(const Value& value, LayoutFile& layout,
                         fmt::format("there are more than {} sheets before this "
                                     "one",
                                     kMostSheets),
-                        "make several layouts of them");
+                        "split them into several layouts");
       return;
     }
     LayoutFile::SheetEntry entry;

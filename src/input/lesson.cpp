@@ -65,7 +65,7 @@ void report_repeated(const std::vector<PlacedWord>& names, std::string_view key,
     if (first == names.begin() + static_cast<std::ptrdiff_t>(i)) continue;
     Diagnostic& report =
         d.error(diagnostic::repeated_word, names[i].span,
-                fmt::format("{} stands under {} a second time",
+                fmt::format("{} is listed twice under {}",
                             quoted(names[i].value), quoted(key)),
                 "take one of the two out");
     report.remarks.push_back({first->span, "the first one"});

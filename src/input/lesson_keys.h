@@ -15,7 +15,7 @@ struct LessonKey {
 
 inline constexpr std::array kLessonKeys = {
     LessonKey{"sheaf", "sheaf: 1", "version of the format"},
-    LessonKey{"title", "title: Week 3", "stands on every page"},
+    LessonKey{"title", "title: Week 3", "printed on every page"},
     LessonKey{"pattern", "pattern: sh",
               "the pattern, or up to four to contrast"},
     LessonKey{"words", "words: ship shed shell", "the words of the week"},
@@ -64,7 +64,7 @@ inline constexpr std::array kLessonKeys = {
     LessonKey{"group", "group: Tuesday readers", "who the lesson is for"},
     LessonKey{"author", "author: K. Moss", "who wrote the lesson"},
     LessonKey{"licence", "licence: CC0", "what others may do with it"},
-    LessonKey{"seed", "seed: 7", "another order of all that is shuffled"},
+    LessonKey{"seed", "seed: 7", "shuffles everything in another order"},
 };
 
 }  // namespace sheaf

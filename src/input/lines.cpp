@@ -160,12 +160,12 @@ std::string_view bullet_of(std::string_view line) {
 void report_bullet(const PlacedText& line, std::string_view bullet,
                    const Field& field, Diagnostics& diagnostics) {
   const bool dash = bullet == "- ";
-  diagnostics.error(diagnostic::bad_list,
-                    line.span_of(0, dash ? 1 : bullet.size()),
-                    fmt::format("this line under {} begins with a {}",
-                                quoted(field.key), dash ? "dash" : "bullet"),
-                    dash ? "leave out the dashes, or the `|` after the key"
-                         : "take the bullets out; each line is one already");
+  diagnostics.error(
+      diagnostic::bad_list, line.span_of(0, dash ? 1 : bullet.size()),
+      fmt::format("this line under {} begins with a {}", quoted(field.key),
+                  dash ? "dash" : "bullet"),
+      dash ? "leave out the dashes, or the `|` after the key"
+           : "take the bullets out; each line counts as one already");
 }
 
 // Cuts a text into its lines; see LineBreaks.
@@ -232,7 +232,7 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
         diagnostics.error(diagnostic::too_many, line.span(),
                           fmt::format("{} has more than {} lines",
                                       quoted(field.key), kMostLines),
-                          "make several lessons of them");
+                          "split them into several lessons");
         return lines;
       }
       if (is_too_long(line, kLongestLine, field.key, diagnostics)) return lines;

@@ -69,8 +69,8 @@ bool looks_like_utf16(std::string_view text) {
 
 bool refuse_encoding(const SourceFile& file, Diagnostics& diagnostics) {
   constexpr std::string_view kHelp =
-      "in the program that you write with, choose `Save As` and the encoding "
-      "`UTF-8`, and save the file again";
+      "in your editor, choose `Save As` with the encoding `UTF-8`, and save "
+      "the file again";
   const std::string& text = file.text();
   if (looks_like_utf16(text)) {
     diagnostics.error(diagnostic::bad_utf8, span_at(file, 0, 1),
@@ -135,18 +135,17 @@ class Checker {
     if (indent_tab_) count_tab_line();
     if (const auto name = unseen_character(character)) {
       report(at, next,
-             fmt::format("{} (U+{:04X}) stands here", *name,
+             fmt::format("there is {} (U+{:04X}) here", *name,
                          static_cast<std::uint32_t>(character)),
              character == '\v' || character == 0x2028 || character == 0x2029
                  ? "take it out and begin a new line with the Enter key"
-                 : "take it out, or write the line again by hand");
+                 : "take it out, or type the line again");
     }
     marks_ = is_mark(character) ? marks_ + 1 : 0;
     if (marks_ == kMostMarks + 1) {
       report(at, next,
-             fmt::format("more than {} accents are heaped on one letter",
-                         kMostMarks),
-             "write the line again by hand");
+             fmt::format("one letter has more than {} accents", kMostMarks),
+             "type the line again");
     }
     return next;
   }
@@ -184,8 +183,8 @@ class Checker {
     }
     diagnostics_.error(
         diagnostic::tab_in_indentation, first_tab_, std::move(found),
-        tab ? "put spaces in its place: two for each step to the right"
-            : "put spaces from the space bar in its place");
+        tab ? "use spaces instead, two for each step to the right"
+            : "use spaces from the space bar instead");
   }
 
   const SourceFile& file_;
@@ -241,7 +240,7 @@ bool refuse_size(const SourceFile& file, std::size_t limit,
   if (file.text().size() <= limit) return false;
   diagnostics.error(
       diagnostic::file_too_large, span_at(file, 0, 0),
-      fmt::format("the file has {} kB; Sheaf reads files of up to {} kB",
+      fmt::format("the file is {} kB; Sheaf reads files of up to {} kB",
                   (file.text().size() + 1023) / 1024, limit / 1024),
       "split it into several files");
   return true;

@@ -43,7 +43,7 @@ void date_key(const Field& field, Record& record, Diagnostics& d) {
     return;
   }
   d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a day of the calendar", quoted(text.value)),
+          fmt::format("{} is not a date in the calendar", quoted(text.value)),
           "write year, month and day with hyphens, as in `date: 2026-03-12`");
 }
 
@@ -106,7 +106,7 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
       d.error(diagnostic::too_many, field.place,
               fmt::format("{} has more than {} learners after it",
                           quoted(field.key), kMostLearners),
-              "make a record of each class");
+              "make one record for each class");
       break;
     }
     OfLearner<T> learner;
@@ -122,7 +122,7 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
     const auto first = std::ranges::find_if(learners, same);
     if (first != learners.end()) {
       d.error(diagnostic::repeated_key, entry.key.span,
-              fmt::format("{} stands twice under {}", quoted(code->text()),
+              fmt::format("{} is listed twice under {}", quoted(code->text()),
                           quoted(field.key)),
               "write what this learner wrote in one place; capital letters "
               "make no difference in a code")
@@ -196,7 +196,7 @@ std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
     }
   }
   d.error(diagnostic::wrong_value, entry.value.span,
-          fmt::format("{} is not a count of right ones out of all",
+          fmt::format("{} is not a count such as 3/5",
                       quoted(entry.value.span.text())),
           fmt::format("write how often it was right, a slash, and how often it "
                       "came up, as in `{}: 3/5`",
@@ -264,8 +264,7 @@ class RecordCheck {
     }
     if (!record_.wrong.empty() && !record_.marked_span) {
       missing(
-          "the record has errors under `wrong`, and does not say who was "
-          "marked",
+          "the record has errors under `wrong` but does not say who was marked",
           "add `marked: all` if everyone who is listed was marked, or the "
           "learners, as in `marked: B7, C3`");
     }
@@ -273,7 +272,7 @@ class RecordCheck {
         record_.written.empty() && record_.writing.empty()) {
       diagnostics_.warning(
           diagnostic::missing_key, record_.marked_span,
-          "the record says `marked: all` and lists nobody, so it counts for "
+          "the record says `marked: all` but lists nobody, so it counts for "
           "nobody",
           "name those who wrote, as in `marked: B7, C3`, or list each under "
           "`wrong:`, as in `B7: {}` where everything was right");
@@ -303,9 +302,9 @@ class RecordCheck {
     if (absent.value != wrote.value) return;
     Diagnostic& d = diagnostics_.error(
         diagnostic::wrong_value, wrote.span,
-        fmt::format("{} wrote something, and stands under `absent` too",
+        fmt::format("{} wrote something but is also listed under `absent`",
                     quoted(wrote.value.text())),
-        "take the code out in one of the two places");
+        "remove the code from one of the two places");
     d.remarks.push_back({absent.span, "absent here"});
   }
 
@@ -340,13 +339,13 @@ void read_several(const Value& list, const Record& defaults, RecordFile& into,
       d.error(diagnostic::wrong_value, item.span,
               fmt::format("there is {} where a record should be",
                           describe(item.kind)),
-              "begin each record with `- date:` and write its other keys "
-              "beneath the date");
+              "begin each record with `- date:` and write its other keys under "
+              "the date");
     } else if (into.records.size() == kMostRecords) {
       d.error(diagnostic::too_many, item.span,
               fmt::format("there are more than {} records before this one",
                           kMostRecords),
-              "make two files of them");
+              "split them into two files");
       return;
     } else {
       read_one(item, defaults, into, d);

@@ -43,7 +43,7 @@ std::vector<Date> read_no_school(const Field& field, Diagnostics& d) {
       continue;
     }
     d.error(diagnostic::wrong_value, written.span,
-            fmt::format("{} is not a day", quoted(written.value)),
+            fmt::format("{} is not a date", quoted(written.value)),
             "write a day of each week without school, as in `no-school: "
             "2026-10-26, 2026-12-21`");
   }

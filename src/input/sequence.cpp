@@ -23,7 +23,8 @@ constexpr std::string_view kSequenceExample = "steps: [short i, sh, ck]";
 
 using StepKey = KeySpec<SequenceStep>;
 constexpr std::array kStepKeys = {
-    StepKey{"number", "number: 3", "the step's number, if not one more",
+    StepKey{"number", "number: 3",
+            "the step's number, if it is not the next one",
             [](const Field& field, SequenceStep& step, Diagnostics& d) {
               read_number(field, 1, kHighestNumber, step.number, d);
             }},
@@ -61,8 +62,8 @@ std::optional<SequenceStep> read_step(const Value& item, Diagnostics& d) {
   d.error(
       diagnostic::wrong_value, item.span,
       fmt::format("there is {} where a step should be", describe(item.kind)),
-      "write a step as `- patterns: sh, ch`, and `sight-words:` in the "
-      "line beneath");
+      "write a step as `- patterns: sh, ch`, and `sight-words:` on the line "
+      "below it");
   return std::nullopt;
 }
 
@@ -137,7 +138,7 @@ void read_steps(const Field& field, SequenceFile& sequence, Diagnostics& d) {
       d.error(diagnostic::too_many, item.span,
               fmt::format("there are more than {} steps before this one",
                           kMostSteps),
-              "make two sequences of them");
+              "split them into two sequences");
       return;
     }
     auto step = read_step(item, d);
@@ -211,7 +212,7 @@ SequenceFile read_sequence_keys(const SourceFile& file, const Value& keys,
   read_by_table<SequenceFile>(keys, kSequenceKeys, "a sequence", sequence,
                               diagnostics);
   require_key(file, keys, "steps", "the sequence has no steps",
-              "add `steps:` and beneath it one line a step, as in `  - "
+              "add `steps:` and, below it, one line for each step, as in `  - "
               "patterns: sh`",
               diagnostics);
   return sequence;

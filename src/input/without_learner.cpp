@@ -159,8 +159,8 @@ void report_nothing_left(const WithoutLearner& without,
                          Diagnostics& diagnostics) {
   diagnostics.error(
       diagnostic::last_learner, without.removed.front(),
-      "without this learner nothing is left that such a file needs",
-      "remove the file by hand if it is not wanted any more");
+      "without this learner, nothing would be left that such a file needs",
+      "delete the file yourself if it is no longer wanted");
 }
 
 }  // namespace sheaf

@@ -38,8 +38,7 @@ Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
   }
   if (c == '_') {
     return {fmt::format("{} has a `_` in it, which no word has", whole),
-            "part the whole word to show a grapheme with a gap, as in "
-            "`sh|a_e|k`"};
+            "divide the whole word to show a split grapheme, as in `sh|a_e|k`"};
   }
   if (is_quote(c)) {
     return {fmt::format("{} has a quote in it, which no word has", whole),
@@ -51,25 +50,26 @@ Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
             "words"};
   }
   if (is_letter(c)) {
-    return {fmt::format("{} in {} is not a letter of the Latin alphabet",
-                        quoted(shown), whole),
-            "write the word again by hand; some letters of other alphabets "
-            "look the same"};
+    return {
+        fmt::format("{} in {} is not a letter of the Latin alphabet",
+                    quoted(shown), whole),
+        "type the word again; some letters of other alphabets look the same"};
   }
   if (c == 0x2022 || c == 0x25E6 || c == 0x25CF || c == 0x25AA) {
-    return {fmt::format("{} is a bullet, and no word", whole),
+    return {fmt::format("{} is a bullet, not a word", whole),
             "take the bullets out, or write `- ` in place of each"};
   }
   if (shown == word) {
-    return {fmt::format("{} is a sign, and no word", whole),
+    return {fmt::format("{} is a sign, not a word", whole),
             "write letters only; a picture for a word goes under `pictures:`"};
   }
   if (c < 0x80) {
     return {fmt::format("{} has a {} in it, which no word has", whole,
                         quoted(shown)),
-            "write letters only, and part words by spaces, commas or lines"};
+            "write letters only, and separate words with spaces, commas or new "
+            "lines"};
   }
-  return {fmt::format("{} in {} is no letter", quoted(shown), whole),
+  return {fmt::format("{} in {} is not a letter", quoted(shown), whole),
           "write letters only; a picture for a word goes under `pictures:`"};
 }
 
@@ -86,7 +86,7 @@ class WordChecker {
       diagnostics_.error(diagnostic::text_too_long, word_.span,
                          fmt::format("{} has more than {} letters",
                                      quoted(text), kMostLetters),
-                         "part words by spaces, commas or lines");
+                         "separate words with spaces, commas or new lines");
       return false;
     }
     int letters = 0;
@@ -119,15 +119,15 @@ class WordChecker {
       const bool alone = text.find_first_not_of('-') == std::string::npos;
       diagnostics_.error(
           diagnostic::bad_word, word_.span,
-          alone ? "a dash stands here without a word"
+          alone ? "there is a dash here without a word"
                 : fmt::format("{} {} a hyphen", quoted(text),
                               begin == 0           ? "begins with"
                               : end == text.size() ? "ends with"
                                                    : "has no letter before"),
-          alone ? "part words by spaces, commas or lines, without dashes; a "
-                  "list with dashes begins in the line after its key, without "
-                  "`|`"
-                : "a hyphen stands between two letters of a word");
+          alone ? "separate words with spaces, commas or new lines, without "
+                  "dashes; a list with dashes begins on the line after its "
+                  "key, without `|`"
+                : "put a hyphen only between two letters of a word");
       return;
     }
     Fault fault =
@@ -172,7 +172,7 @@ class RepeatCheck {
     if (first->second.exact == exact) {
       Diagnostic& d =
           diagnostics_.error(diagnostic::repeated_word, word.span,
-                             fmt::format("{} stands under {} a second time",
+                             fmt::format("{} is listed twice under {}",
                                          quoted(word.value), quoted(key_)),
                              "take one of the two out");
       d.remarks.push_back({first->second.span, "the first one"});
@@ -180,7 +180,7 @@ class RepeatCheck {
     }
     Diagnostic& d = diagnostics_.warning(
         diagnostic::repeated_word, word.span,
-        fmt::format("{} stands under {} twice, once with a capital letter",
+        fmt::format("{} is listed twice under {}, once with a capital letter",
                     quoted(word.value), quoted(key_)),
         "take one of the two out, if they are the same word");
     d.remarks.push_back({first->second.span, "the first one"});
@@ -220,18 +220,17 @@ std::optional<LessonWord> read_parted(const PlacedText& piece,
   }
   word.spelling = {put_together(word.graphemes), piece.span()};
   if (word.spelling.value.empty()) {
-    diagnostics.error(diagnostic::bad_split, piece.span(),
-                      fmt::format("nothing stands in the gap of a grapheme in "
-                                  "{}",
-                                  quoted(text)),
-                      "the sound in the gap comes next, as in `sh|a_e|k`");
+    diagnostics.error(
+        diagnostic::bad_split, piece.span(),
+        fmt::format("the gap of a grapheme in {} is empty", quoted(text)),
+        "write what is in the gap next, as in `sh|a_e|k`");
     return std::nullopt;
   }
   if (count_characters(word.spelling.value) > kMostLetters) {
     diagnostics.error(
         diagnostic::text_too_long, piece.span(),
         fmt::format("{} has more than {} letters", quoted(text), kMostLetters),
-        "part words by spaces, commas or lines");
+        "separate words with spaces, commas or new lines");
     return std::nullopt;
   }
   return word;
@@ -263,7 +262,7 @@ std::vector<LessonWord> read_words(const Field& field, bool may_be_parted,
                           fmt::format("{} has more than {} words before this "
                                       "one",
                                       quoted(field.key), kMostWords),
-                          "make several lessons of them");
+                          "split them into several lessons");
         return words;
       }
       if (diagnostics.error_count() - errors >= kMostBadWords) return words;

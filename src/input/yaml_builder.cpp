@@ -134,8 +134,9 @@ void ValueBuilder::open(std::size_t at, YAML::anchor_t anchor, Value::Kind kind,
   if (open_.size() == kDeepest) {
     diagnostics_.error(
         diagnostic::too_deep, span(at, at + 1),
-        fmt::format("lists and keys stand inside each other more than {} times",
-                    kDeepest),
+        fmt::format(
+            "there are more than {} levels of lists and keys inside each other",
+            kDeepest),
         "put a text with brackets in quotes");
     throw FileRefused();
   }
@@ -201,9 +202,9 @@ void ValueBuilder::add(Value value) {
     }
     Diagnostic& d =
         diagnostics_.error(diagnostic::repeated_key, frame.key.span,
-                           fmt::format("the key {} stands here a second time",
+                           fmt::format("the key {} is here a second time",
                                        quoted(frame.key.value)),
-                           "put all that belongs to it in one place");
+                           "keep everything that belongs to it in one place");
     d.remarks.push_back({first->second, "the first one"});
   }
 }
@@ -358,8 +359,8 @@ void ValueBuilder::check_comment(const Value& value, std::size_t end) {
       diagnostic::comment_in_text, span(sign, line_around(source_, sign).end),
       fmt::format("the text ends after {}, because ` #` begins a comment",
                   quoted(value.text.text())),
-      "put the whole text in quotes if this belongs to it, else write a space "
-      "after the `#`");
+      "if this belongs to the text, put the whole text in quotes; if it is a "
+      "comment, write a space after the `#`");
 }
 
 // Text over several lines some of which begin with a dash was meant as a list.
@@ -380,8 +381,8 @@ void ValueBuilder::check_dashes(const Value& value) {
     if (!line.dash()) continue;
     diagnostics_.error(
         diagnostic::bad_list, span(line.first, line.first + 1),
-        "this line begins with a dash, the text above it does not",
-        "begin every line of the list with `- `, in one column");
+        "this line begins with a dash, but the text above it does not",
+        "begin every line of the list with `- `, all in the same column");
     throw FileRefused();
   }
 }

@@ -64,12 +64,12 @@ class Explainer {
     if (reason_is("block entry")) {
       const bool in_brackets = stop_.open_bracket != std::string_view::npos;
       report(diagnostic::bad_list, at_, at_ + 1,
-             in_brackets ? "a dash stands among words in brackets"
-                         : "a list with dashes begins in the line of its key",
              in_brackets
-                 ? "part the words by commas, without dashes"
-                 : "begin the list in the next line, each `- ` on a line of "
-                   "its own");
+                 ? "there is a dash among words in brackets"
+                 : "a list with dashes begins on the same line as its key",
+             in_brackets ? "separate the words with commas, without dashes"
+                         : "begin the list on the next line, with each `- ` on "
+                           "a line of its own");
       return true;
     }
     if (reason_is("illegal flow end")) {
@@ -95,8 +95,8 @@ class Explainer {
     if (source_.substr(at, 2) == "* " && at == line.first) {
       const std::string_view text = source_.substr(at + 2, line.end - at - 2);
       report(diagnostic::bad_list, at, at + 1,
-             "this line begins with a star, and the lines of a list begin "
-             "with a dash",
+             "this line begins with a star, but the lines of a list begin with "
+             "a dash",
              fmt::format("write {}", quoted(fmt::format("- {}", text))));
     } else {
       explain_special_sign(file_, source_, at, diagnostics_);
@@ -123,7 +123,7 @@ class Explainer {
     const std::size_t slash = source_.rfind('\\', at_);
     if (slash == std::string_view::npos) return false;
     report(diagnostic::bad_quotes, slash, slash + 1,
-           "in double quotes a backslash has a meaning of its own",
+           "in double quotes a backslash has a special meaning",
            "put the text in single quotes, where a backslash is only a "
            "backslash");
     return true;
@@ -133,10 +133,10 @@ class Explainer {
     const std::size_t bar = source_.find_last_of("|>", at_);
     if (bar == std::string_view::npos || bar < line_.begin) return false;
     report(diagnostic::special_sign, at_, line_.end,
-           fmt::format("text follows the sign `{}` in the same line",
+           fmt::format("text follows the sign `{}` on the same line",
                        source_[bar]),
-           "begin the text in the next line, two spaces further right than "
-           "its key; if the sign belongs to the text, put the text in quotes");
+           "begin the text on the next line, two spaces further right than its "
+           "key; if the sign belongs to the text, put the text in quotes");
     return true;
   }
 
@@ -208,7 +208,8 @@ class Explainer {
   void report_missing_comma() {
     report(diagnostic::bad_list, at_, at_ + 1,
            "a comma is missing before this part of the list",
-           "put a comma between the parts, or write one a line with `- `");
+           "put a comma between the parts, or write each on a line of its own "
+           "after `- `");
   }
 
   bool in_bracket() {
@@ -238,11 +239,10 @@ class Explainer {
     if (!above) return false;
     if (line_.dash()) {
       wrong_column(*above, "this dash",
-                   "let every `- ` of a list begin in the "
-                   "same column");
+                   "start every `- ` of a list in the same column");
     } else if (line_.colon()) {
       wrong_column(*above, key_of(line_),
-                   "let keys that belong together begin in the same column");
+                   "start keys that belong together in the same column");
     } else {
       explain_missing_colon(file_, source_, line_.first, diagnostics_);
     }
@@ -257,11 +257,11 @@ class Explainer {
   void wrong_column(const FileLine& above, std::string_view what,
                     std::string_view help) {
     const std::size_t end = line_.colon().value_or(line_.first + 1);
-    Diagnostic& d = report(diagnostic::wrong_indentation, line_.first, end,
-                           fmt::format("{} does not begin in the column of "
-                                       "the {} above it",
-                                       what, line_.dash() ? "dash" : "key"),
-                           std::string(help));
+    Diagnostic& d = report(
+        diagnostic::wrong_indentation, line_.first, end,
+        fmt::format("{} does not begin in the same column as the {} above it",
+                    what, line_.dash() ? "dash" : "key"),
+        std::string(help));
     d.remarks.push_back({span(above.first, above.end), "the line above it"});
   }
 
@@ -284,7 +284,7 @@ class Explainer {
       line_ = top.colon() ? line_ : top;
       if (top.colon()) {
         wrong_column(top, key_of(line_),
-                     "let keys that belong together begin in the same column");
+                     "start keys that belong together in the same column");
       } else {
         explain_missing_colon(file_, source_, line_.first, diagnostics_);
       }
@@ -294,10 +294,10 @@ class Explainer {
         source_.substr(line_.content(), *first - line_.content());
     if (std::ranges::all_of(key, is_letter_of_key)) {
       wrong_column(*above, key_of(line_),
-                   "let keys that belong together begin in the same column");
+                   "start keys that belong together in the same column");
     } else {
       report(diagnostic::colon_in_text, *first, *first + 1,
-             fmt::format("the colon after {} makes a key of it", quoted(key)),
+             fmt::format("the colon after {} turns it into a key", quoted(key)),
              "write the lines under `|`, or put this one in quotes");
     }
     return true;
@@ -310,7 +310,7 @@ class Explainer {
     const std::string better =
         in_quotes(source_.substr(value, line_.end - value));
     report(diagnostic::colon_in_text, at_, at_ + 1,
-           fmt::format("the second colon in this line makes a key of {}",
+           fmt::format("the second colon in this line turns {} into a key",
                        quoted(source_.substr(value, at_ - value))),
            better.empty() || key.size() > 40
                ? std::string("put the text after the first colon in quotes")

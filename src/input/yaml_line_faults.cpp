@@ -95,7 +95,7 @@ class LineExplainer {
       return false;
     }
     report(diagnostic::bad_list, line_.first, line_.end,
-           "this line has no dash, and the line above has one",
+           "this line has no dash, but the line above has one",
            "begin it with `- `, or with more spaces if it goes on from the "
            "line above");
     return true;
@@ -185,8 +185,8 @@ void explain_special_sign(const SourceFile& file, std::string_view source,
       diagnostic::special_sign,
       {&file, static_cast<std::uint32_t>(at),
        static_cast<std::uint32_t>(std::max(at, line.end))},
-      fmt::format("this text begins with {}, which has a meaning of its own "
-                  "there",
+      fmt::format("this text begins with {}, which has a special meaning at "
+                  "the start of a text",
                   source[at] == '`' ? std::string("a backtick")
                                     : fmt::format("`{}`", source[at])),
       better.empty()

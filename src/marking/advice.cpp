@@ -28,8 +28,8 @@ std::string about_misses(const PatternScore& score) {
                        sound, all);
   }
   return fmt::format(
-      "in {} of {} misses the spelling was at fault and not the sound",
-      spelling, all);
+      "in {} of {} misses the spelling was at fault, not the sound", spelling,
+      all);
 }
 
 // Where several learners have enough words, it is they who decide: one who has
@@ -56,7 +56,7 @@ std::string why_text(const PatternScore& score, const Share& there, Step step,
                        there.of, rules.go_on_percent);
   }
   if (step == Step::too_few) {
-    return why + fmt::format("; fewer than {} words do not tell",
+    return why + fmt::format("; it takes at least {} words to tell",
                              Share::kLeastForPercent);
   }
   const std::string misses = about_misses(score);

@@ -81,14 +81,15 @@ class CueWriter {
         return fmt::format(
             "“I can hear {}. {} How is it written in {}?” Show {}.", sound(),
             error_.cause == Cause::not_used_here
-                ? "We write it so in other places."
+                ? "We write it like that in other words."
                 : "That is one way to write it.",
             word_.word, unit_.grapheme);
       case CueKind::other_word:
         return other_word();
       case CueKind::silent:
         return fmt::format(
-            "“I can hear {}. In {}, one letter says nothing. Which?” Show {}.",
+            "“I can hear {}. In {}, one letter makes no sound. Which?” Show "
+            "{}.",
             sound(), word_.word, unit_.grapheme);
       case CueKind::read_back:
         return read_back();
@@ -155,13 +156,13 @@ class CueWriter {
   std::string other_word() const {
     if (error_.sentence.empty()) {
       return fmt::format(
-          "“That is a word, but another one. It does not mean {}. How is {} "
-          "written in the one that we want?” Show {}.",
+          "“That is a word, but a different one. It does not mean {}. How is "
+          "{} written in the one that we want?” Show {}.",
           word_.word, sound(), unit_.grapheme);
     }
     return fmt::format(
-        "“That is a word, but another one. We want the {} of this sentence: {} "
-        "How is {} written there?” Show {}.",
+        "“That is a word, but a different one. We want the {} of this "
+        "sentence: {} How is {} written there?” Show {}.",
         word_.word, error_.sentence, sound(), unit_.grapheme);
   }
 

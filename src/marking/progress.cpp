@@ -29,7 +29,7 @@ constexpr std::array kOptions = {
     OptionSpec{"secure-later-days", OptionSpec::Kind::count, "14",
                "days after teaching that one of them must be", "0", "365"},
     OptionSpec{"secure-again", OptionSpec::Kind::count, "4",
-               "right in a row that mend a slip", "1", "50"},
+               "right in a row that make up for a slip", "1", "50"},
     OptionSpec{"week-days", OptionSpec::Kind::count, "7",
                "days that count as the week", "1", "31"},
 };

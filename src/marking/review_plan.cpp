@@ -65,7 +65,7 @@ class Planner {
         return slipped_early(p)
                    ? ReviewItem{.pattern = p.pattern,
                                 .reason = Reason::slipped,
-                                .why = fmt::format("had gone well, then {}",
+                                .why = fmt::format("went well before, then {}",
                                                    last_text(p))}
                    : ReviewItem{.pattern = p.pattern,
                                 .reason = Reason::practising,

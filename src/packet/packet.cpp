@@ -133,8 +133,8 @@ bool has_something(const Bindery& b, const SheetKind& kind,
       diagnostic::sheet_left_out, Span::whole(b.lesson.lesson->file),
       fmt::format("the sheet `{}` is left out: {}", kind.name, why),
       why.ends_with("`sentences`")
-          ? "write `sentences: |` and six or more beneath it, one a line, two "
-            "spaces in"
+          ? "write `sentences: |` and, under it, six or more sentences, one on "
+            "each line, indented by two spaces"
           : "");
   return false;
 }

@@ -167,12 +167,17 @@ class Filler {
     if (words.empty()) return;
     diagnostics_.note(
         diagnostic::words_chosen, place(),
-        fmt::format(
-            "the lesson leaves its words to Sheaf, which chose {}: {}{}",
-            words.size(), fmt::join(words, " "), exceptions_text()),
-        "`sheaf check` shows them in a form to paste; read them before you "
-        "print");
+        fmt::format("{} {}: {}{}", why_chosen(), words.size(),
+                    fmt::join(words, " "), exceptions_text()),
+        "`sheaf check` shows them ready to paste; read them before you print");
     add("words", words, lesson_.words);
+  }
+
+  std::string why_chosen() const {
+    if (lesson_.words.empty())
+      return "the lesson lists no words, so Sheaf chose";
+    return fmt::format("the lesson lists {} of {} words, so Sheaf added",
+                       lesson_.words.size(), lesson_.pick.value);
   }
 
   // Those among the chosen, for which the rule of the contrast does not hold.
@@ -186,7 +191,7 @@ class Filler {
   void report_few(std::size_t found, std::size_t wanted) {
     diagnostics_.warning(
         diagnostic::not_enough_words, place(),
-        fmt::format("Sheaf found {} of the {} to choose", found,
+        fmt::format("Sheaf found only {} of the {} it was to choose", found,
                     counted_words(wanted)),
         source_.taught.known()
             ? "ask for fewer, or move the lesson to a later step of the "
@@ -257,7 +262,7 @@ class Filler {
     if (words.size() < count && lesson_.review.given()) {
       diagnostics_.warning(
           diagnostic::not_enough_words, lesson_.review.span,
-          fmt::format("Sheaf found {} of the {} to review", words.size(),
+          fmt::format("Sheaf found only {} of the {} for review", words.size(),
                       counted_words(count)),
           due.empty() ? "name a sequence, so that Sheaf knows what was taught "
                         "before"

@@ -106,11 +106,11 @@ void add_scores(Composer& c, const SessionScores& scores,
     }
   }
   if (!words) return;
-  add_paragraph(c, c.style().teacher_text(),
-                "Letter pairs are correct letter sequences: neighbouring "
-                "letters that stand as they should, the blanks at both ends "
-                "counted in.",
-                {.space_before = 2_mm});
+  add_paragraph(
+      c, c.style().teacher_text(),
+      "Letter pairs are correct letter sequences: neighbouring letters that "
+      "are as they should be, including the blanks at both ends.",
+      {.space_before = 2_mm});
 }
 
 void add_advice(Composer& c, const SessionScores& scores,

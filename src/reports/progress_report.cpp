@@ -79,10 +79,11 @@ GridCell share_cell(const Share& share, std::string below = {}) {
 }
 
 void add_legend(Composer& c) {
-  add_paragraph(c, c.style().teacher_text(),
-                "Right out of all. White: 80% or more; light grey: 50 to 79%; "
-                "darker grey: under half; dashed: under five, no percentage.",
-                {.space_before = 2_mm});
+  add_paragraph(
+      c, c.style().teacher_text(),
+      "Right out of all. White: 80% or more; light grey: 50 to 79%; darker "
+      "grey: under half; dashed: fewer than five, so no percentage.",
+      {.space_before = 2_mm});
 }
 
 // Those that are secure in a line; of the others what is still missing.
@@ -107,8 +108,8 @@ void add_states(Composer& c, const LearnerProgress& learner,
   if (!others) return;
   Table table(c, {{.title = "Pattern", .share = 0, .fixed = 39_mm},
                   {.title = "Taught", .share = 0, .fixed = 20_mm},
-                  {.title = "Stands at", .share = 0, .fixed = 22_mm},
-                  {"What that rests on", 1}});
+                  {.title = "Status", .share = 0, .fixed = 22_mm},
+                  {"Based on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
     table.add_text_row(
@@ -152,7 +153,7 @@ std::vector<std::string> week_numbers(const Weeks& weeks) {
 // The counts of letter pairs, and what they are of each hundred.
 void add_letter_rows(std::vector<GridRow>& rows, const LearnerProgress& learner,
                      const Weeks& weeks) {
-  GridRow letters{.head = "Letter pairs"}, hundred{.head = "of a hundred"};
+  GridRow letters{.head = "Letter pairs"}, hundred{.head = "per hundred"};
   for (const LetterSequences& s : sequences_by_week(learner, weeks)) {
     GridCell cell, of_hundred;
     if (s.possible > 0) {
@@ -207,8 +208,9 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
   add_grid(c, "Pattern", week_numbers(weeks), rows, 26_mm, 11_mm);
   add_legend(c);
   if (all) return;
-  add_paragraph(c, c.style().teacher_text(),
-                "Left out: what is secure and had no miss in these weeks.");
+  add_paragraph(
+      c, c.style().teacher_text(),
+      "Left out: patterns that are secure and had no misses in these weeks.");
   add_letter_grid(c, learner, Weeks(learner));
 }
 
@@ -239,9 +241,9 @@ void add_plot(Composer& c, const LearnerProgress& learner, const Weeks& weeks,
   }
   if (values.empty()) return;
   plot.step_label = "week";
-  plot.value_label = "correct letter pairs of each hundred";
+  plot.value_label = "correct letter pairs per hundred";
   std::string alternative =
-      "Line plot of correct letter pairs of each hundred, by week" + figures;
+      "Line plot of correct letter pairs per hundred, by week" + figures;
   if (const auto baseline = baseline_of(values)) {
     const int first = plot.points.front().step;
     const int span = weeks.count - 1 - first;
@@ -259,10 +261,10 @@ void add_plot(Composer& c, const LearnerProgress& learner, const Weeks& weeks,
   add_paragraph(
       c, c.style().teacher_text(),
       fmt::format(
-          "Letter pairs: correct letter sequences, the blanks at both "
-          "ends of a word counted in. Baseline: the middle one of the first "
-          "three weeks. The aim line rises by {}.{:02} a week, as the teacher "
-          "has set it. Words differ from week to week.",
+          "Letter pairs: correct letter sequences, including the blanks at "
+          "both ends of a word. Baseline: the middle one of the first three "
+          "weeks. The aim line rises by {}.{:02} a week, as the teacher has "
+          "set it. Words differ from week to week.",
           rate / 100, rate % 100),
       {.space_before = 1_mm});
 }
@@ -279,7 +281,7 @@ void add_needs(Composer& c, std::span<const LearnerProgress> learners,
     }
   }
   if (needs.empty()) return;
-  add_report_heading(c, "Who needs the same");
+  add_report_heading(c, "Who needs the same pattern");
   Table table(c, {{"Pattern", 2}, {"Check again", 2}, {"Still practising", 2}});
   for (const auto& [pattern, codes] : needs) {
     table.add_text_row({std::string(catalogue[pattern].name),
@@ -301,8 +303,8 @@ void add_rules(Composer& c, const ProgressRules& rules) {
       c, c.style().teacher_text(),
       fmt::format(
           "Go on: {}% right in the week. Secure: at most {} wrong in {}, over "
-          "{} days, {} of them new words, one {} days later. Check again: a "
-          "miss after that.",
+          "{} days, {} of them new words, and one day at least {} days after "
+          "teaching. Check again: a miss after that.",
           rules.go_on_percent, rules.secure_misses, rules.secure_chances,
           rules.secure_days, rules.secure_new_words, rules.secure_later_days),
       {.space_before = 1.5_mm});

@@ -103,8 +103,7 @@ void compose(const SheetInput& in, Composer& c) {
 }
 
 std::string missing(const SheetInput& in) {
-  return in.lesson.warm_up.empty() ? "nothing is known of earlier patterns"
-                                   : "";
+  return in.lesson.warm_up.empty() ? "no earlier patterns are known" : "";
 }
 
 void answers(const SheetInput& in, Composer& c) {

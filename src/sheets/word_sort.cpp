@@ -143,7 +143,7 @@ std::string missing(const SheetInput& in) {
   if (categories(in).size() >= 2) return "";
   return in.lesson.patterns.size() > 1
              ? "its words all fall into one column"
-             : "its words have the pattern all in one place";
+             : "all its words have the pattern in the same place";
 }
 
 // Three squares for a word, the one where the pattern stands filled.

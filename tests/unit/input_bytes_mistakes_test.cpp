@@ -20,7 +20,7 @@ const Mistake kByteMistakes[] = {
      "[tab-in-indentation]\n"
      "   3 |  ship\n"
      "     | ^\n"
-     "  help: put spaces in its place: two for each step to the right\n"},
+     "  help: use spaces instead, two for each step to the right\n"},
     {"a no-break space at the start of a line",
      "pattern: sh\n"
      "words:\n"
@@ -29,7 +29,7 @@ const Mistake kByteMistakes[] = {
      "[tab-in-indentation]\n"
      "   3 |   ship\n"
      "     | ^\n"
-     "  help: put spaces from the space bar in its place\n"},
+     "  help: use spaces from the space bar instead\n"},
     {"saved by a Windows editor in its old code",
      "pattern: sh\n"
      "words: ship shed\n"
@@ -39,8 +39,8 @@ const Mistake kByteMistakes[] = {
      "character here may be `é` [bad-utf8]\n"
      "   4 |   The caf� is shut.\n"
      "     |          ^\n"
-     "  help: in the program that you write with, choose `Save As` and the "
-     "encoding `UTF-8`, and save the file again\n"},
+     "  help: in your editor, choose `Save As` with the encoding `UTF-8`, and "
+     "save the file again\n"},
     {"a curly apostrophe from a Windows editor",
      "pattern: sh\n"
      "words: ship\n"
@@ -50,23 +50,23 @@ const Mistake kByteMistakes[] = {
      "character here may be `’` [bad-utf8]\n"
      "   4 |   It�s the fish.\n"
      "     |     ^\n"
-     "  help: in the program that you write with, choose `Save As` and the "
-     "encoding `UTF-8`, and save the file again\n"},
+     "  help: in your editor, choose `Save As` with the encoding `UTF-8`, and "
+     "save the file again\n"},
     {"a zero-width space from a web page",
      "pattern: sh\n"
      "words: ship\342\200\213 shed\n",
-     "shells.yaml:2:12: error: an unseen zero-width space (U+200B) stands "
+     "shells.yaml:2:12: error: there is an unseen zero-width space (U+200B) "
      "here [bad-character]\n"
      "   2 | words: ship� shed\n"
      "     |            ^\n"
-     "  help: take it out, or write the line again by hand\n"},
+     "  help: take it out, or type the line again\n"},
     {"a line break from a word processor",
      "pattern: sh\n"
      "words: ship shed\n"
      "sentences: |\n"
      "  The fish is here.\342\200\250It is big.\n",
-     "shells.yaml:4:20: error: a line break of a word processor (U+2028) "
-     "stands here [bad-character]\n"
+     "shells.yaml:4:20: error: there is a line break of a word processor "
+     "(U+2028) here [bad-character]\n"
      "   4 |   The fish is here.�It is big.\n"
      "     |                    ^\n"
      "  help: take it out and begin a new line with the Enter key\n"},
@@ -74,39 +74,39 @@ const Mistake kByteMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "title: Week\007 3\n",
-     "shells.yaml:3:12: error: a control character (U+0007) stands here "
+     "shells.yaml:3:12: error: there is a control character (U+0007) here "
      "[bad-character]\n"
      "   3 | title: Week� 3\n"
      "     |            ^\n"
-     "  help: take it out, or write the line again by hand\n"},
+     "  help: take it out, or type the line again\n"},
     {"a direction mark",
      "pattern: sh\n"
      "words: ship shed\n"
      "title: Week \342\200\2563\n",
-     "shells.yaml:3:13: error: an unseen direction mark (U+202E) stands here "
+     "shells.yaml:3:13: error: there is an unseen direction mark (U+202E) here "
      "[bad-character]\n"
      "   3 | title: Week �3\n"
      "     |             ^\n"
-     "  help: take it out, or write the line again by hand\n"},
+     "  help: take it out, or type the line again\n"},
     {"a letter that was lost",
      "pattern: sh\n"
      "words: ship shed\n"
      "sentences: |\n"
      "  The caf� is shut.\n",
-     "shells.yaml:4:10: error: the sign for a letter that was lost (U+FFFD) "
-     "stands here [bad-character]\n"
+     "shells.yaml:4:10: error: there is the sign for a letter that was lost "
+     "(U+FFFD) here [bad-character]\n"
      "   4 |   The caf� is shut.\n"
      "     |          ^\n"
-     "  help: take it out, or write the line again by hand\n"},
+     "  help: take it out, or type the line again\n"},
     {"accents heaped up",
      "pattern: sh\n"
      "words: ship shed\n"
      "title: e\314\201\314\201\314\201\314\201\314\201\314\201\n",
-     "shells.yaml:3:9: error: more than 4 accents are heaped on one letter "
+     "shells.yaml:3:9: error: one letter has more than 4 accents "
      "[bad-character]\n"
      "   3 | title: e\314\201\314\201\314\201\314\201\314\201\314\201\n"
      "     |         ^\n"
-     "  help: write the line again by hand\n"},
+     "  help: type the line again\n"},
     {"an unseen character written with a backslash",
      "pattern: sh\n"
      "words: ship shed\n"
@@ -139,7 +139,7 @@ TEST(Mistakes, InFilesWithZeroBytes) {
   EXPECT_EQ(first_line_of("\376\377\0p\0a\0t"s), kUtf16);
   EXPECT_EQ(first_line_of("p\0a\0t\0"s), kUtf16);
   EXPECT_EQ(first_line_of("pattern: sh\0\n"s),
-            "shells.yaml:1:12: error: a zero byte (U+0000) stands here "
+            "shells.yaml:1:12: error: there is a zero byte (U+0000) here "
             "[bad-character]");
 }
 

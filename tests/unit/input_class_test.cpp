@@ -137,8 +137,8 @@ const Mistake kMistakes[] = {
     {"a learner who leaves before the first day",
      "learners:\n"
      "  B7: {from: 2026-10-05, until: 2026-10-01}\n",
-     "class.yaml:2:33: error: `B7` leaves the class before the first day in "
-     "it [wrong-value]\n"
+     "class.yaml:2:33: error: `B7` leaves the class before joining it "
+     "[wrong-value]\n"
      "   2 |   B7: {from: 2026-10-05, until: 2026-10-01}\n"
      "     |                                 ^~~~~~~~~~\n"
      "class.yaml:2:14: note: the first day\n"
@@ -148,7 +148,7 @@ const Mistake kMistakes[] = {
     {"a first day that is none",
      "learners:\n"
      "  B7: {from: week 6}\n",
-     "class.yaml:2:14: error: `week 6` is not a day of the calendar "
+     "class.yaml:2:14: error: `week 6` is not a date in the calendar "
      "[wrong-value]\n"
      "   2 |   B7: {from: week 6}\n"
      "     |              ^~~~~~\n"
@@ -184,9 +184,9 @@ const Mistake kMistakes[] = {
      "learners:\n"
      "  Beth Smith: {layout: large-print}\n"
      "  Beth Smith: {layout: week}\n",
-     "class.yaml: error: line 3, column 3: the key … stands here a second time "
+     "class.yaml: error: line 3, column 3: the key … is here a second time "
      "[repeated-key]\n"
-     "  help: put all that belongs to it in one place\n"},
+     "  help: keep everything that belongs to it in one place\n"},
     {"a name where a key belongs",
      "learners: B7, C3\n"
      "Beth: {layout: large-print}\n"
@@ -207,9 +207,8 @@ const Mistake kMistakes[] = {
      "     |                 ^~~\n"
      "  help: write `normal`, `wide` or `wider`\n"},
     {"a name in a list within the list", "learners: [B7, [Beth]]\n",
-     "class.yaml: error: line 1, column 16: a list stands inside the list "
-     "under "
-     "`learners` [wrong-value]\n"
+     "class.yaml: error: line 1, column 16: there is a list inside the list "
+     "under `learners` [wrong-value]\n"
      "  help: put a text with brackets or dashes in quotes\n"},
     {"a name in the line of another fault",
      "learners: {B7: {spacing: odd, Beth: week}}\n",
@@ -222,7 +221,7 @@ const Mistake kMistakes[] = {
      "yourself\n"},
     {"a name after a sign", "learners: *Beth\n",
      "class.yaml: error: line 1, column 11: this text begins with `*`, which "
-     "has a meaning of its own there [special-sign]\n"
+     "has a special meaning at the start of a text [special-sign]\n"
      "  help: put the text in quotes, as in …, or write it as a line under "
      "`|`\n"},
     {"a name in a line that is none",
@@ -271,7 +270,7 @@ const Mistake kMistakes[] = {
     {"an amount in letters",
      "learners:\n"
      "  B7: {amount: few}\n",
-     "class.yaml:2:16: error: `few` is not a whole number in figures "
+     "class.yaml:2:16: error: `few` is not a whole number written in figures "
      "[wrong-value]\n"
      "   2 |   B7: {amount: few}\n"
      "     |                ^~~\n"
@@ -281,14 +280,14 @@ const Mistake kMistakes[] = {
      "  B7:\n"
      "  layout: large-print\n"
      "  amount: 6\n",
-     "class.yaml:3:3: error: `layout` stands beside the learners and not "
-     "beneath one [wrong-indentation]\n"
+     "class.yaml:3:3: error: `layout` is level with the learners, not under "
+     "one of them [wrong-indentation]\n"
      "   3 |   layout: large-print\n"
      "     |   ^~~~~~\n"
      "  help: begin a learner's settings two spaces further right than the "
      "code\n"
-     "class.yaml:4:3: error: `amount` stands beside the learners and not "
-     "beneath one [wrong-indentation]\n"
+     "class.yaml:4:3: error: `amount` is level with the learners, not under "
+     "one of them [wrong-indentation]\n"
      "   4 |   amount: 6\n"
      "     |   ^~~~~~\n"
      "  help: begin a learner's settings two spaces further right than the "

@@ -69,47 +69,47 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "sentences: | The fish is here.\n",
-     "shells.yaml:3:14: error: text follows the sign `|` in the same line "
+     "shells.yaml:3:14: error: text follows the sign `|` on the same line "
      "[special-sign]\n"
      "   3 | sentences: | The fish is here.\n"
      "     |              ^~~~~~~~~~~~~~~~~\n"
-     "  help: begin the text in the next line, two spaces further right than "
+     "  help: begin the text on the next line, two spaces further right than "
      "its key; if the sign belongs to the text, put the text in quotes\n"},
     {"a key that begins with a space",
      "pattern: sh\n"
      " words: ship shed\n",
-     "shells.yaml:2:2: error: `words` does not begin in the column of the "
+     "shells.yaml:2:2: error: `words` does not begin in the same column as the "
      "key above it [wrong-indentation]\n"
      "   2 |  words: ship shed\n"
      "     |  ^~~~~\n"
      "shells.yaml:1:1: note: the line above it\n"
      "   1 | pattern: sh\n"
      "     | ^~~~~~~~~~~\n"
-     "  help: let keys that belong together begin in the same column\n"},
+     "  help: start keys that belong together in the same column\n"},
     {"a first line that begins with a space",
      " pattern: sh\n"
      "words: ship shed\n",
-     "shells.yaml:2:1: error: `words` does not begin in the column of the "
+     "shells.yaml:2:1: error: `words` does not begin in the same column as the "
      "key above it [wrong-indentation]\n"
      "   2 | words: ship shed\n"
      "     | ^~~~~\n"
      "shells.yaml:1:2: note: the line above it\n"
      "   1 |  pattern: sh\n"
      "     |  ^~~~~~~~~~~\n"
-     "  help: let keys that belong together begin in the same column\n"},
+     "  help: start keys that belong together in the same column\n"},
     {"dashes in two columns",
      "pattern: sh\n"
      "words:\n"
      "    - ship\n"
      "  - shed\n",
-     "shells.yaml:4:3: error: this dash does not begin in the column of the "
-     "dash above it [wrong-indentation]\n"
+     "shells.yaml:4:3: error: this dash does not begin in the same column as "
+     "the dash above it [wrong-indentation]\n"
      "   4 |   - shed\n"
      "     |   ^\n"
      "shells.yaml:3:5: note: the line above it\n"
      "   3 |     - ship\n"
      "     |     ^~~~~~\n"
-     "  help: let every `- ` of a list begin in the same column\n"},
+     "  help: start every `- ` of a list in the same column\n"},
     {"no space after a dash",
      "pattern: sh\n"
      "words:\n"
@@ -126,17 +126,18 @@ const Mistake kFormMistakes[] = {
      "words:\n"
      "  ship\n"
      "  - shed\n",
-     "shells.yaml:4:3: error: this line begins with a dash, the text above "
+     "shells.yaml:4:3: error: this line begins with a dash, but the text above "
      "it does not [bad-list]\n"
      "   4 |   - shed\n"
      "     |   ^\n"
-     "  help: begin every line of the list with `- `, in one column\n"},
+     "  help: begin every line of the list with `- `, all in the same "
+     "column\n"},
     {"a line without a dash among dashes",
      "pattern: sh\n"
      "words:\n"
      "  - ship\n"
      "  shed\n",
-     "shells.yaml:4:3: error: this line has no dash, and the line above has "
+     "shells.yaml:4:3: error: this line has no dash, but the line above has "
      "one [bad-list]\n"
      "   4 |   shed\n"
      "     |   ^~~~\n"
@@ -146,21 +147,22 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: - ship\n"
      "  - shed\n",
-     "shells.yaml:2:8: error: a list with dashes begins in the line of its "
-     "key [bad-list]\n"
+     "shells.yaml:2:8: error: a list with dashes begins on the same line as "
+     "its key [bad-list]\n"
      "   2 | words: - ship\n"
      "     |        ^\n"
-     "  help: begin the list in the next line, each `- ` on a line of its "
+     "  help: begin the list on the next line, with each `- ` on a line of its "
      "own\n"},
     {"a comma left out between quotes",
      "pattern: sh\n"
      "words: ship shed\n"
      "sentences: [\"The fish.\" \"The dish.\"]\n",
-     "shells.yaml:3:25: error: a comma is missing before this part of the "
-     "list [bad-list]\n"
+     "shells.yaml:3:25: error: a comma is missing before this part of the list "
+     "[bad-list]\n"
      "   3 | sentences: [\"The fish.\" \"The dish.\"]\n"
      "     |                         ^\n"
-     "  help: put a comma between the parts, or write one a line with `- `\n"},
+     "  help: put a comma between the parts, or write each on a line of its "
+     "own after `- `\n"},
     {"a bracket left open in the last line",
      "pattern: sh\n"
      "words: [ship, shed\n",
@@ -252,8 +254,8 @@ const Mistake kFormMistakes[] = {
      "title: Week 3: fish\n"
      "pattern: sh\n"
      "words: ship shed\n",
-     "shells.yaml:1:14: error: the second colon in this line makes a key of "
-     "`Week 3` [colon-in-text]\n"
+     "shells.yaml:1:14: error: the second colon in this line turns `Week 3` "
+     "into a key [colon-in-text]\n"
      "   1 | title: Week 3: fish\n"
      "     |              ^\n"
      "  help: put the text in quotes: `title: \"Week 3: fish\"`\n"},
@@ -262,7 +264,7 @@ const Mistake kFormMistakes[] = {
      "words: ship shed\n"
      "sentences:\n"
      "  - Beth said: shut the shed.\n",
-     "shells.yaml:4:5: error: the colon after `Beth said` makes a key of it "
+     "shells.yaml:4:5: error: the colon after `Beth said` turns it into a key "
      "[colon-in-text]\n"
      "   4 |   - Beth said: shut the shed.\n"
      "     |     ^~~~~~~~~\n"
@@ -273,7 +275,7 @@ const Mistake kFormMistakes[] = {
      "sentences:\n"
      "  The fish is here.\n"
      "  Beth said: shut the shed.\n",
-     "shells.yaml:5:12: error: the colon after `Beth said` makes a key of it "
+     "shells.yaml:5:12: error: the colon after `Beth said` turns it into a key "
      "[colon-in-text]\n"
      "   5 |   Beth said: shut the shed.\n"
      "     |            ^\n"
@@ -283,8 +285,8 @@ const Mistake kFormMistakes[] = {
      "words: ship shed\n"
      "sentences:\n"
      "  - *The* fish is here.\n",
-     "shells.yaml:4:5: error: this text begins with `*`, which has a meaning "
-     "of its own there [special-sign]\n"
+     "shells.yaml:4:5: error: this text begins with `*`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   4 |   - *The* fish is here.\n"
      "     |     ^~~~~~~~~~~~~~~~~~~\n"
      "  help: put the text in quotes, as in `\"*The* fish is here.\"`, or "
@@ -294,8 +296,8 @@ const Mistake kFormMistakes[] = {
      "words:\n"
      "  * ship\n"
      "  * shed\n",
-     "shells.yaml:3:3: error: this line begins with a star, and the lines of "
-     "a list begin with a dash [bad-list]\n"
+     "shells.yaml:3:3: error: this line begins with a star, but the lines of a "
+     "list begin with a dash [bad-list]\n"
      "   3 |   * ship\n"
      "     |   ^\n"
      "  help: write `- ship`\n"},
@@ -303,8 +305,8 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "teacher-note: , then the bell.\n",
-     "shells.yaml:3:15: error: this text begins with `,`, which has a "
-     "meaning of its own there [special-sign]\n"
+     "shells.yaml:3:15: error: this text begins with `,`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   3 | teacher-note: , then the bell.\n"
      "     |               ^~~~~~~~~~~~~~~~\n"
      "  help: put the text in quotes, as in `\", then the bell.\"`, or write "
@@ -315,18 +317,18 @@ const Mistake kFormMistakes[] = {
      "sentences:\n"
      "  - `Shut` it.\n",
      "shells.yaml:4:5: error: this text begins with a backtick, which has a "
-     "meaning of its own there [special-sign]\n"
+     "special meaning at the start of a text [special-sign]\n"
      "   4 |   - `Shut` it.\n"
      "     |     ^~~~~~~~~~\n"
-     "  help: put the text in quotes, as in `\"`Shut` it.\"`, or write it as "
-     "a line under `|`\n"},
+     "  help: put the text in quotes, as in `\"`Shut` it.\"`, or write it as a "
+     "line under `|`\n"},
     {"a sentence that begins with an ampersand",
      "pattern: sh\n"
      "words: ship shed\n"
      "sentences:\n"
      "  - &Fish and chips.\n",
-     "shells.yaml:4:5: error: this text begins with `&`, which has a meaning "
-     "of its own there [special-sign]\n"
+     "shells.yaml:4:5: error: this text begins with `&`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   4 |   - &Fish and chips.\n"
      "     |     ^~~~~~~~~~~~~~~~\n"
      "  help: put the text in quotes, as in `\"&Fish and chips.\"`, or write "
@@ -335,8 +337,8 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "teacher-note: !Begin with the bell.\n",
-     "shells.yaml:3:15: error: this text begins with `!`, which has a "
-     "meaning of its own there [special-sign]\n"
+     "shells.yaml:3:15: error: this text begins with `!`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   3 | teacher-note: !Begin with the bell.\n"
      "     |               ^~~~~~~~~~~~~~~~~~~~~\n"
      "  help: put the text in quotes, as in `\"!Begin with the bell.\"`, or "
@@ -345,33 +347,33 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "teacher-note: %80 is enough.\n",
-     "shells.yaml:3:15: error: this text begins with `%`, which has a "
-     "meaning of its own there [special-sign]\n"
+     "shells.yaml:3:15: error: this text begins with `%`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   3 | teacher-note: %80 is enough.\n"
      "     |               ^~~~~~~~~~~~~~\n"
-     "  help: put the text in quotes, as in `\"%80 is enough.\"`, or write "
-     "it as a line under `|`\n"},
+     "  help: put the text in quotes, as in `\"%80 is enough.\"`, or write it "
+     "as a line under `|`\n"},
     {"a group that begins with an at sign",
      "pattern: sh\n"
      "words: ship shed\n"
      "group: @home\n",
-     "shells.yaml:3:8: error: this text begins with `@`, which has a meaning "
-     "of its own there [special-sign]\n"
+     "shells.yaml:3:8: error: this text begins with `@`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   3 | group: @home\n"
      "     |        ^~~~~\n"
-     "  help: put the text in quotes, as in `\"@home\"`, or write it as a "
-     "line under `|`\n"},
+     "  help: put the text in quotes, as in `\"@home\"`, or write it as a line "
+     "under `|`\n"},
     {"a rhyme that begins with a blank",
      "pattern: sh\n"
      "words: ship shed\n"
      "rhyme:\n"
      "  - {word} in the dish\n",
-     "shells.yaml:4:5: error: this text begins with `{`, which has a meaning "
-     "of its own there [special-sign]\n"
+     "shells.yaml:4:5: error: this text begins with `{`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
      "   4 |   - {word} in the dish\n"
      "     |     ^~~~~~~~~~~~~~~~~~\n"
-     "  help: put the text in quotes, as in `\"{word} in the dish\"`, or "
-     "write it as a line under `|`\n"},
+     "  help: put the text in quotes, as in `\"{word} in the dish\"`, or write "
+     "it as a line under `|`\n"},
     {"a number sign in a title",
      "pattern: sh\n"
      "words: ship shed\n"
@@ -380,8 +382,8 @@ const Mistake kFormMistakes[] = {
      "begins a comment [comment-in-text]\n"
      "   3 | title: Week #3 with fish\n"
      "     |             ^~~~~~~~~~~~\n"
-     "  help: put the whole text in quotes if this belongs to it, else write "
-     "a space after the `#`\n"},
+     "  help: if this belongs to the text, put the whole text in quotes; if it "
+     "is a comment, write a space after the `#`\n"},
     {"a number sign at the start of a title",
      "pattern: sh\n"
      "words: ship shed\n"
@@ -427,8 +429,8 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "layout: \"large\\print\"\n",
-     "shells.yaml:3:15: error: in double quotes a backslash has a meaning of "
-     "its own [bad-quotes]\n"
+     "shells.yaml:3:15: error: in double quotes a backslash has a special "
+     "meaning [bad-quotes]\n"
      "   3 | layout: \"large\\print\"\n"
      "     |               ^\n"
      "  help: put the text in single quotes, where a backslash is only a "
@@ -447,12 +449,12 @@ const Mistake kFormMistakes[] = {
     {"dashes before the keys",
      "- pattern: sh\n"
      "- words: ship shed\n",
-     "shells.yaml:1:1: error: this file is a list, and a lesson is keys with "
-     "values [file-form]\n"
+     "shells.yaml:1:1: error: this file is a list, but a lesson is made of "
+     "keys with values [file-form]\n"
      "   1 | - pattern: sh\n"
      "     | ^\n"
-     "  help: leave the dashes or brackets out and begin the lines with a "
-     "key and a colon, as in `pattern: sh`\n"},
+     "  help: leave the dashes or brackets out and begin the lines with a key "
+     "and a colon, as in `pattern: sh`\n"},
     {"an empty file", "",
      "shells.yaml:1:1: error: there is nothing in this file [missing-key]\n"
      "   1 | \n"
@@ -467,14 +469,14 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "words: fish dish\n",
-     "shells.yaml:3:1: error: the key `words` stands here a second time "
+     "shells.yaml:3:1: error: the key `words` is here a second time "
      "[repeated-key]\n"
      "   3 | words: fish dish\n"
      "     | ^~~~~\n"
      "shells.yaml:2:1: note: the first one\n"
      "   2 | words: ship shed\n"
      "     | ^~~~~\n"
-     "  help: put all that belongs to it in one place\n"},
+     "  help: keep everything that belongs to it in one place\n"},
     {"nothing before the colon", ": ship shed\n",
      "shells.yaml:1:1: error: there is no key before the colon [file-form]\n"
      "   1 | : ship shed\n"
@@ -484,8 +486,8 @@ const Mistake kFormMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "title: [[[[[[[[[[[[[[[[[\n",
-     "shells.yaml:3:16: error: lists and keys stand inside each other more "
-     "than 16 times [too-deep]\n"
+     "shells.yaml:3:16: error: there are more than 16 levels of lists and keys "
+     "inside each other [too-deep]\n"
      "   3 | title: [[[[[[[[[[[[[[[[[\n"
      "     |                ^\n"
      "  help: put a text with brackets in quotes\n"},

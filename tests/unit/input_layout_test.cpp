@@ -74,8 +74,8 @@ TEST(LayoutFile, SaysWhatIsWrong) {
        "     |         ^~~~~~~~~\n"
        "  help: write it like this: `sheets: [discovery, sound-boxes]`\n"},
       {"sheets:\n  - sound-boxes:\n    words: 4\n",
-       "week.yaml:3:5: error: `words` stands beside the sheet `sound-boxes` "
-       "and not beneath it [wrong-indentation]\n"
+       "week.yaml:3:5: error: `words` is level with the sheet `sound-boxes`, "
+       "not under it [wrong-indentation]\n"
        "   3 |     words: 4\n"
        "     |     ^~~~~\n"
        "  help: begin the options of a sheet two spaces further right than its "
@@ -85,9 +85,9 @@ TEST(LayoutFile, SaysWhatIsWrong) {
        "[wrong-value]\n"
        "   2 |   - [discovery]\n"
        "     |     ^~~~~~~~~~~\n"
-       "  help: write one sheet a line, as in `- discovery`, and its options "
-       "two spaces further right in the lines beneath, after `- "
-       "sound-boxes:`\n"},
+       "  help: write one sheet on each line, as in `- discovery`; if a sheet "
+       "has options, end its line with a colon, as in `- sound-boxes:`, and "
+       "write them on the lines below it, two spaces further right\n"},
       {"pattern: sh\nwords: ship\n",
        "week.yaml:1:1: error: this file is a lesson, as `pattern` shows, and "
        "not a layout [wrong-file-kind]\n"

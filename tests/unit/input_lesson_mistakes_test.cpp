@@ -48,7 +48,7 @@ const Mistake kLessonMistakes[] = {
      "[unknown-key]\n"
      "   3 | review-weeks: 1, 2\n"
      "     | ^~~~~~~~~~~~\n"
-     "  help: it belongs in the file of a sequence or a class; take it out "
+     "  help: it belongs in the file of a sequence or a class; remove it "
      "here\n"},
     {"a sentence taken for a key",
      "pattern: sh\n"
@@ -116,7 +116,7 @@ const Mistake kLessonMistakes[] = {
     {"a word twice",
      "pattern: sh\n"
      "words: ship, shed, ship\n",
-     "shells.yaml:2:20: error: `ship` stands under `words` a second time "
+     "shells.yaml:2:20: error: `ship` is listed twice under `words` "
      "[repeated-word]\n"
      "   2 | words: ship, shed, ship\n"
      "     |                    ^~~~\n"
@@ -127,7 +127,7 @@ const Mistake kLessonMistakes[] = {
     {"a word twice, once with a capital",
      "pattern: sh\n"
      "words: Ship, shed, ship\n",
-     "shells.yaml:2:20: warning: `ship` stands under `words` twice, once "
+     "shells.yaml:2:20: warning: `ship` is listed twice under `words`, once "
      "with a capital letter [repeated-word]\n"
      "   2 | words: Ship, shed, ship\n"
      "     |                    ^~~~\n"
@@ -146,7 +146,7 @@ const Mistake kLessonMistakes[] = {
     {"a pattern twice",
      "pattern: ai, ay, ai\n"
      "words: rain\n",
-     "shells.yaml:1:18: error: `ai` stands under `pattern` a second time "
+     "shells.yaml:1:18: error: `ai` is listed twice under `pattern` "
      "[repeated-word]\n"
      "   1 | pattern: ai, ay, ai\n"
      "     |                  ^~\n"
@@ -161,7 +161,8 @@ const Mistake kLessonMistakes[] = {
      "[bad-word]\n"
      "   2 | words: ship shed shell.\n"
      "     |                       ^\n"
-     "  help: write letters only, and part words by spaces, commas or lines\n"},
+     "  help: write letters only, and separate words with spaces, commas or "
+     "new lines\n"},
     {"semicolons between words",
      "pattern: sh\n"
      "words: ship; shed\n",
@@ -169,7 +170,8 @@ const Mistake kLessonMistakes[] = {
      "[bad-word]\n"
      "   2 | words: ship; shed\n"
      "     |            ^\n"
-     "  help: write letters only, and part words by spaces, commas or lines\n"},
+     "  help: write letters only, and separate words with spaces, commas or "
+     "new lines\n"},
     {"a digit in a word",
      "pattern: sh\n"
      "words: ship 2shed\n",
@@ -189,7 +191,7 @@ const Mistake kLessonMistakes[] = {
     {"an emoji for a word",
      "pattern: sh\n"
      "words: ship 🐟\n",
-     "shells.yaml:2:13: error: `🐟` is a sign, and no word [bad-word]\n"
+     "shells.yaml:2:13: error: `🐟` is a sign, not a word [bad-word]\n"
      "   2 | words: ship 🐟\n"
      "     |             ^~\n"
      "  help: write letters only; a picture for a word goes under "
@@ -232,34 +234,34 @@ const Mistake kLessonMistakes[] = {
      "sentences: |\n"
      "  • The fish is here.\n"
      "  • It is big.\n",
-     "shells.yaml:4:3: error: this line under `sentences` begins with a "
-     "bullet [bad-list]\n"
+     "shells.yaml:4:3: error: this line under `sentences` begins with a bullet "
+     "[bad-list]\n"
      "   4 |   • The fish is here.\n"
      "     |   ^\n"
-     "  help: take the bullets out; each line is one already\n"},
+     "  help: take the bullets out; each line counts as one already\n"},
     {"bullets before words",
      "pattern: sh\n"
      "words:\n"
      "  • ship\n",
-     "shells.yaml:3:3: error: `•` is a bullet, and no word [bad-word]\n"
+     "shells.yaml:3:3: error: `•` is a bullet, not a word [bad-word]\n"
      "   3 |   • ship\n"
      "     |   ^\n"
      "  help: take the bullets out, or write `- ` in place of each\n"},
     {"a dash between words",
      "pattern: sh\n"
      "words: ship - shed\n",
-     "shells.yaml:2:13: error: a dash stands here without a word [bad-word]\n"
+     "shells.yaml:2:13: error: there is a dash here without a word [bad-word]\n"
      "   2 | words: ship - shed\n"
      "     |             ^\n"
-     "  help: part words by spaces, commas or lines, without dashes; a list "
-     "with dashes begins in the line after its key, without `|`\n"},
+     "  help: separate words with spaces, commas or new lines, without dashes; "
+     "a list with dashes begins on the line after its key, without `|`\n"},
     {"a hyphen after a word",
      "pattern: sh\n"
      "words: ship- shed\n",
      "shells.yaml:2:8: error: `ship-` ends with a hyphen [bad-word]\n"
      "   2 | words: ship- shed\n"
      "     |        ^~~~~\n"
-     "  help: a hyphen stands between two letters of a word\n"},
+     "  help: put a hyphen only between two letters of a word\n"},
     {"a letter that only looks Latin",
      "pattern: sh\n"
      "words: shеd\n",
@@ -267,12 +269,12 @@ const Mistake kLessonMistakes[] = {
      "alphabet [bad-word]\n"
      "   2 | words: shеd\n"
      "     |          ^\n"
-     "  help: write the word again by hand; some letters of other alphabets "
-     "look the same\n"},
+     "  help: type the word again; some letters of other alphabets look the "
+     "same\n"},
     {"a tilde for a word",
      "pattern: sh\n"
      "words: ~\n",
-     "shells.yaml:2:8: error: `~` is a sign, and no word [bad-word]\n"
+     "shells.yaml:2:8: error: `~` is a sign, not a word [bad-word]\n"
      "   2 | words: ~\n"
      "     |        ^\n"
      "  help: write letters only; a picture for a word goes under "
@@ -284,7 +286,7 @@ const Mistake kLessonMistakes[] = {
      "[bad-word]\n"
      "   2 | words: a_e cake\n"
      "     |         ^\n"
-     "  help: part the whole word to show a grapheme with a gap, as in "
+     "  help: divide the whole word to show a split grapheme, as in "
      "`sh|a_e|k`\n"},
     {"a word without end",
      "pattern: sh\n"
@@ -292,11 +294,11 @@ const Mistake kLessonMistakes[] = {
      "ship\n",
      "shells.yaml:2:8: error: `shipshipshipshipshipshipshipshipshipshi…` has "
      "more than 64 letters [text-too-long]\n"
-     "   2 | words: shipshipshipshipshipshipshipshipshipshipshipshipshipships"
-     "hip…\n"
-     "     |        ^~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~"
-     "~~~~\n"
-     "  help: part words by spaces, commas or lines\n"},
+     "   2 | words: "
+     "shipshipshipshipshipshipshipshipshipshipshipshipshipshipship…\n"
+     "     |        "
+     "^~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~~\n"
+     "  help: separate words with spaces, commas or new lines\n"},
     {"a bar too many in a parted word",
      "pattern: sh\n"
      "words: sh||e|d\n",
@@ -308,11 +310,11 @@ const Mistake kLessonMistakes[] = {
     {"a gap with nothing in it",
      "pattern: a_e\n"
      "words: sh|a_e\n",
-     "shells.yaml:2:8: error: nothing stands in the gap of a grapheme in "
-     "`sh|a_e` [bad-split]\n"
+     "shells.yaml:2:8: error: the gap of a grapheme in `sh|a_e` is empty "
+     "[bad-split]\n"
      "   2 | words: sh|a_e\n"
      "     |        ^~~~~~\n"
-     "  help: the sound in the gap comes next, as in `sh|a_e|k`\n"},
+     "  help: write what is in the gap next, as in `sh|a_e|k`\n"},
     {"two gaps in a grapheme",
      "pattern: a_e\n"
      "words: a_e_e|k\n",
@@ -353,7 +355,7 @@ const Mistake kLessonMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "days: five\n",
-     "shells.yaml:3:7: error: `five` is not a whole number in figures "
+     "shells.yaml:3:7: error: `five` is not a whole number written in figures "
      "[wrong-value]\n"
      "   3 | days: five\n"
      "     |       ^~~~\n"
@@ -362,8 +364,8 @@ const Mistake kLessonMistakes[] = {
      "pattern: sh\n"
      "words: ship shed\n"
      "minutes: 25 min\n",
-     "shells.yaml:3:10: error: `25 min` is not a whole number in figures "
-     "[wrong-value]\n"
+     "shells.yaml:3:10: error: `25 min` is not a whole number written in "
+     "figures [wrong-value]\n"
      "   3 | minutes: 25 min\n"
      "     |          ^~~~~~\n"
      "  help: write it like this: `minutes: 25`\n"},
@@ -430,7 +432,7 @@ const Mistake kLessonMistakes[] = {
      "[bad-path]\n"
      "   3 | layout: layouts\\week.yaml\n"
      "     |         ^~~~~~~~~~~~~~~~~\n"
-     "  help: part folders with `/`\n"},
+     "  help: separate folders with `/`\n"},
     {"a file from the web",
      "pattern: sh\n"
      "words: ship shed\n"

@@ -105,7 +105,7 @@ const Mistake kMistakes[] = {
     {"a date the other way round",
      "date: 12/3/2026\n"
      "lesson: oa.yaml\n",
-     "record.yaml:1:7: error: `12/3/2026` is not a day of the calendar "
+     "record.yaml:1:7: error: `12/3/2026` is not a date in the calendar "
      "[wrong-value]\n"
      "   1 | date: 12/3/2026\n"
      "     |       ^~~~~~~~~\n"
@@ -114,7 +114,7 @@ const Mistake kMistakes[] = {
     {"a day that is not",
      "date: 2026-02-30\n"
      "lesson: oa.yaml\n",
-     "record.yaml:1:7: error: `2026-02-30` is not a day of the calendar "
+     "record.yaml:1:7: error: `2026-02-30` is not a date in the calendar "
      "[wrong-value]\n"
      "   1 | date: 2026-02-30\n"
      "     |       ^~~~~~~~~~\n"
@@ -139,8 +139,8 @@ const Mistake kMistakes[] = {
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
      "wrong: {B7: {rain: rane}}\n",
-     "record.yaml:1:1: error: the record has errors under `wrong`, and does "
-     "not say who was marked [missing-key]\n"
+     "record.yaml:1:1: error: the record has errors under `wrong` but does not "
+     "say who was marked [missing-key]\n"
      "   1 | date: 2026-03-12\n"
      "     | ^~~~\n"
      "  help: add `marked: all` if everyone who is listed was marked, or the "
@@ -151,9 +151,8 @@ const Mistake kMistakes[] = {
      "class: class.yaml\n"
      "absent: C3\n"
      "marked: all\n",
-     "record.yaml:5:9: warning: the record says `marked: all` and lists "
-     "nobody, "
-     "so it counts for nobody [missing-key]\n"
+     "record.yaml:5:9: warning: the record says `marked: all` but lists "
+     "nobody, so it counts for nobody [missing-key]\n"
      "   5 | marked: all\n"
      "     |         ^~~\n"
      "  help: name those who wrote, as in `marked: B7, C3`, or list each under "
@@ -165,7 +164,7 @@ const Mistake kMistakes[] = {
      "wrong:\n"
      "  B7: {rain: rane}\n"
      "  b7: {tail: tale}\n",
-     "record.yaml:6:3: error: `B7` stands twice under `wrong` "
+     "record.yaml:6:3: error: `B7` is listed twice under `wrong` "
      "[repeated-key]\n"
      "   6 |   b7: {tail: tale}\n"
      "     |   ^~\n"
@@ -180,14 +179,14 @@ const Mistake kMistakes[] = {
      "marked: B7, C3\n"
      "absent: C3\n"
      "wrong: {C3: {rain: rane}}\n",
-     "record.yaml:5:9: error: `C3` wrote something, and stands under "
-     "`absent` too [wrong-value]\n"
+     "record.yaml:5:9: error: `C3` wrote something but is also listed under "
+     "`absent` [wrong-value]\n"
      "   5 | wrong: {C3: {rain: rane}}\n"
      "     |         ^~\n"
      "record.yaml:4:9: note: absent here\n"
      "   4 | absent: C3\n"
      "     |         ^~\n"
-     "  help: take the code out in one of the two places\n"},
+     "  help: remove the code from one of the two places\n"},
     {"nothing where something was written",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
@@ -211,12 +210,11 @@ const Mistake kMistakes[] = {
     {"a tally that is none",
      "date: 2026-03-12\n"
      "writing: {B7: {ai: 5/3}}\n",
-     "record.yaml:2:20: error: `5/3` is not a count of right ones out of all "
-     "[wrong-value]\n"
+     "record.yaml:2:20: error: `5/3` is not a count such as 3/5 [wrong-value]\n"
      "   2 | writing: {B7: {ai: 5/3}}\n"
      "     |                    ^~~\n"
-     "  help: write how often it was right, a slash, and how often it came "
-     "up, as in `ai: 3/5`\n"},
+     "  help: write how often it was right, a slash, and how often it came up, "
+     "as in `ai: 3/5`\n"},
     {"a full name in the line of its key",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
@@ -248,8 +246,8 @@ const Mistake kMistakes[] = {
      "[wrong-value]\n"
      "   3 |   - oa\n"
      "     |     ^~\n"
-     "  help: begin each record with `- date:` and write its other keys "
-     "beneath the date\n"},
+     "  help: begin each record with `- date:` and write its other keys under "
+     "the date\n"},
 };
 
 TEST(RecordFile, SaysWhatIsWrong) {

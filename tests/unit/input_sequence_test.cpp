@@ -55,7 +55,7 @@ const Mistake kMistakes[] = {
      "sequence.yaml:1:1: error: the sequence has no steps [missing-key]\n"
      "   1 | title: Our year\n"
      "     | ^~~~~\n"
-     "  help: add `steps:` and beneath it one line a step, as in `  - "
+     "  help: add `steps:` and, below it, one line for each step, as in `  - "
      "patterns: sh`\n"},
     {"steps without dashes", "steps: sh, ch\n",
      "sequence.yaml:1:8: error: `steps` has text after it [wrong-value]\n"
@@ -133,8 +133,8 @@ const Mistake kMistakes[] = {
      "[wrong-value]\n"
      "   2 |   - - sh\n"
      "     |     ^~~~\n"
-     "  help: write a step as `- patterns: sh, ch`, and `sight-words:` in "
-     "the line beneath\n"},
+     "  help: write a step as `- patterns: sh, ch`, and `sight-words:` on the "
+     "line below it\n"},
     {"a lesson",
      "pattern: sh\n"
      "words: ship shed\n",

@@ -126,8 +126,8 @@ TEST(Yaml, RefusesAFileAboveItsLimit) {
   read_yaml(file, small, 2048);
   const std::string text = to_text(small);
   EXPECT_EQ(text.substr(0, text.find('\n')),
-            "a.yaml:1:1: error: the file has 3 kB; Sheaf reads files of up to "
-            "2 kB [file-too-large]");
+            "a.yaml:1:1: error: the file is 3 kB; Sheaf reads files of up to 2 "
+            "kB [file-too-large]");
 }
 
 std::string repeated(std::string_view part, int count) {

@@ -67,7 +67,7 @@ TEST(Advice, LooksAtEachLearner) {
   EXPECT_EQ(advice.step, Step::another_set);
   EXPECT_EQ(advice.why,
             "32/40 (80%) right; 2 of 4 learners at 80% or more; in 8 of 8 "
-            "misses the spelling was at fault and not the sound");
+            "misses the spelling was at fault, not the sound");
 }
 
 TEST(Advice, GoesBackToTheSoundsWhenTheyAreLost) {
@@ -87,7 +87,7 @@ TEST(Advice, SaysWhenThereIsTooLittle) {
       advise(group({score("A1", {1, 2}), score("B7", {2, 2})}))[0];
   EXPECT_EQ(advice.step, Step::too_few);
   EXPECT_TRUE(advice.not_yet.empty());
-  EXPECT_EQ(advice.why, "3/4 right; fewer than 5 words do not tell");
+  EXPECT_EQ(advice.why, "3/4 right; it takes at least 5 words to tell");
 }
 
 TEST(Advice, IsGivenForOneLearnerToo) {

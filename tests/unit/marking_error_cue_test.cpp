@@ -62,7 +62,7 @@ TEST(ErrorCue, SaysThatItIsAnotherWord) {
        {std::pair{"mail", "male"}, {"sail", "sale"}, {"plain", "plane"}}) {
     const ErrorCue cue = cue_of(word, written);
     EXPECT_EQ(cue.kind, CueKind::other_word) << word;
-    EXPECT_TRUE(has(cue.text, "another one")) << cue.text;
+    EXPECT_TRUE(has(cue.text, "a different one")) << cue.text;
     EXPECT_FALSE(has(cue.text, "one way to write it")) << cue.text;
     EXPECT_FALSE(has(cue.text, written)) << cue.text;
   }

@@ -80,8 +80,7 @@ TEST(Review, KnowsASlipThatNoRuleHasSeen) {
   ASSERT_EQ(review.items.size(), 2U);
   EXPECT_EQ(review.items[0].reason, Reason::slipped);
   EXPECT_EQ(review.items[0].why,
-            "had gone well, then 2/5 (40%) right on "
-            "2026-03-26");
+            "went well before, then 2/5 (40%) right on 2026-03-26");
   EXPECT_EQ(review.items[1].reason, Reason::practising);
 }
 

@@ -1,0 +1,180 @@
+// The verbs that work with records of what learners wrote.
+
+#include "cli/verb_options.h"
+
+namespace sheaf {
+
+namespace {
+
+// How a learner speaks.
+OptionList speech_options(CommandLine& line) {
+  return {accent_option(line),
+          {"--confuses",
+           "two sounds that the learner does not tell apart, as in th/f (may "
+           "be given again)",
+           &line.marking.confusions,
+           {.commas = true, .one_at_a_time = true}}};
+}
+
+OptionList record_files(CommandLine& line, bool required) {
+  return {{"RECORD",
+           "record files, or folders of them",
+           &line.arguments,
+           {.required = required}},
+          {"--learner",
+           "these learners only (may be given again)",
+           &line.marking.learners,
+           {.commas = true,
+            .one_at_a_time = true,
+            .check = OptionForm::Check::code}},
+          {"--allow", "another folder in which lessons and classes may be",
+           &line.allowed_folders}};
+}
+
+VerbOption rule_option(CommandLine& line) {
+  return {"--rule",
+          "when a pattern counts as learned, as in secure-days=4 (may be given "
+          "again)",
+          &line.marking.rules,
+          {.one_at_a_time = true}};
+}
+
+VerbOption pdf_option(CommandLine& line) {
+  return {
+      "--pdf",
+      "write a PDF file as well; a file that Sheaf did not make stays as it is",
+      &line.marking.pdf};
+}
+
+// Of a report: the layout of a lesson has no part in it.
+VerbOption report_paper(CommandLine& line) {
+  return {"--paper", "letter or a4", &line.paper};
+}
+
+VerbOptions record_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  return {
+      "record",
+      "write a form for what learners wrote, ready to fill",
+      {{"LESSON",
+        "the lesson",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--class", "the class file", &marking.class_file, {.required = true}},
+       {"--group", "this group of the class only", &marking.group},
+       {"--date", "the day, as in 2026-03-12", &marking.date},
+       {"--kind", "dictation, transfer, retention or writing", &marking.kind},
+       {"--records", "the folder for it; else records beside the class file",
+        &marking.records}}};
+}
+
+VerbOptions mark_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  VerbOptions mark{"mark", "mark what learners wrote, grapheme by grapheme",
+                   record_files(line, false)};
+  append(mark.options,
+         {{"--pairs",
+           "instead of records: a file with a target, a tab and an attempt on "
+           "each line; - reads them from standard input",
+           &marking.pairs},
+          {"--csv", "as a table for a spreadsheet", &marking.csv},
+          json_option(line),
+          pdf_option(line),
+          report_paper(line),
+          jobs_option(line)});
+  append(mark.options, speech_options(line));
+  return mark;
+}
+
+VerbOptions writing_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  VerbOptions writing{
+      "writing",
+      "find taught patterns and misspelled words in a learner's own text",
+      {{"FILE",
+        "the text, typed in; - reads it from standard input",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--sequence", "the sequence file", &marking.sequence},
+       {"--step", "the last step taught; else the whole sequence",
+        &marking.step},
+       {"--taught",
+        "patterns taught, instead of a sequence",
+        &marking.taught,
+        {.commas = true, .one_at_a_time = true}},
+       {"--learner",
+        "whose text it is",
+        &marking.learners,
+        {.commas = true, .values = {{1, 1}}, .check = OptionForm::Check::code}},
+       json_option(line)}};
+  append(writing.options, speech_options(line));
+  return writing;
+}
+
+VerbOptions progress_verb(CommandLine& line) {
+  VerbOptions progress{"progress", "how each learner is doing, over the weeks",
+                       record_files(line, true)};
+  append(progress.options,
+         {rule_option(line),
+          {"--rate",
+           "letter sequences a week that the aim line rises by",
+           &line.marking.rate,
+           {.shows_default = true}},
+          pdf_option(line),
+          report_paper(line)});
+  append(progress.options, speech_options(line));
+  return progress;
+}
+
+VerbOptions review_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  VerbOptions review{
+      "review",
+      "what each learner should come back to, and when",
+      {{"--class", "the class file", &marking.class_file, {.required = true}},
+       {"--records",
+        "the folder of records",
+        &marking.records,
+        {.required = true}},
+       {"--week", "the week's first day", &marking.date, {.required = true}},
+       {"--out",
+        "folder for the files that it writes; else the class file's own. A "
+        "file that `review` did not write stays as it is",
+        &marking.out},
+       rule_option(line),
+       {"--allow", "another folder in which lessons and classes may be",
+        &line.allowed_folders}}};
+  append(review.options, speech_options(line));
+  return review;
+}
+
+VerbOptions forget_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  return {"forget",
+          "take a learner out of records and outputs",
+          {{"CODE",
+            "the learner's code",
+            &line.arguments,
+            {.required = true, .values = {{1, 1}}}},
+           {"--records",
+            "the folder of records, with all folders in it, or one record; "
+            "else records",
+            &marking.records},
+           {"--class", "a class file as well, with the files beside it",
+            &marking.class_file},
+           {"--out",
+            "the folder of packets; only what Sheaf made there is deleted",
+            &line.out,
+            {.shows_default = true}},
+           {"--yes", "do it; without this it only shows what it would change",
+            &marking.yes}}};
+}
+
+}  // namespace
+
+std::vector<VerbOptions> marking_verbs(CommandLine& line) {
+  return {record_verb(line),   mark_verb(line),   writing_verb(line),
+          progress_verb(line), review_verb(line), forget_verb(line)};
+}
+
+}  // namespace sheaf

@@ -1,0 +1,82 @@
+// The verbs that make packets and look at lessons, words and patterns.
+
+#include "cli/verb_options.h"
+
+namespace sheaf {
+
+namespace {
+
+VerbOptions build_verb(CommandLine& line) {
+  VerbOptions build{
+      "build",
+      "make the packet of each lesson as PDF files",
+      {{"LESSON",
+        "lesson files; of a folder, all lessons and classes in it whose pages "
+        "are not up to date; with --class, one lesson for learners who have "
+        "none of their own",
+        &line.arguments},
+       {"--out", "folder for the packets", &line.out, {.shows_default = true}},
+       {"--deps",
+        "write a dependency file for make; a file of another kind stays as it "
+        "is",
+        &line.dependency_file},
+       {"--separate", "a PDF file for each sheet", &line.separate},
+       {"--if-needed", "leave pages that are up to date, as for a folder",
+        &line.if_needed}}};
+  append(build.options, class_options(line));
+  append(build.options, layout_options(line));
+  build.options.push_back(jobs_option(line));
+  return build;
+}
+
+VerbOptions watch_verb(CommandLine& line) {
+  VerbOptions watch{
+      "watch",
+      "make the packets again whenever a file is saved",
+      {{"LESSON",
+        "lesson files or folders of them; with --class, at most one file",
+        &line.arguments},
+       {"--out",
+        "folder for the packets",
+        &line.out,
+        {.shows_default = true}}}};
+  append(watch.options, class_options(line));
+  append(watch.options, layout_options(line));
+  return watch;
+}
+
+VerbOptions check_verb(CommandLine& line) {
+  VerbOptions check{
+      "check",
+      "say what is in a lesson and what is wrong",
+      {{"FILE", "lesson or class files", &line.arguments, {.required = true}}}};
+  append(check.options, layout_options(line));
+  check.options.push_back(jobs_option(line));
+  return check;
+}
+
+}  // namespace
+
+std::vector<VerbOptions> packet_verbs(CommandLine& line) {
+  return {
+      build_verb(line),
+      watch_verb(line),
+      check_verb(line),
+      {"word",
+       "graphemes, sounds, boxes and patterns of words",
+       {{"WORD", "words", &line.arguments, {.required = true}},
+        json_option(line),
+        accent_option(line),
+        {"--count", "as-spoken or as-taught", &line.count},
+        {"--notation", "how sounds are written: plain, marks or ipa",
+         &line.notation}}},
+      {"patterns",
+       "the spelling patterns that Sheaf knows",
+       {{"NAME",
+         "a pattern to explain",
+         &line.arguments,
+         {.values = {{0, 1}}}}}},
+  };
+}
+
+}  // namespace sheaf
