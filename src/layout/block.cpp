@@ -37,11 +37,13 @@ std::shared_ptr<const Block> repeated_head(const Block& block) {
 }
 
 ElementId Composer::add(Role role, ElementId parent, std::string alternative) {
-  return add(Element{role, parent, std::move(alternative)});
+  return add(Element{
+      .role = role, .parent = parent, .alternative = std::move(alternative)});
 }
 
 ElementId Composer::add(Element element) {
   if (element.parent == 0) element.parent = section_;
+  if (!element.span) element.span = from_;
   return document_->add(std::move(element));
 }
 

@@ -93,6 +93,7 @@ class Composer {
   Length width() const { return body_.width; }
   ElementId section() const { return section_; }
 
+  /// An element without a place of its own gets the one that `From` has set.
   ElementId add(Role role, ElementId parent = 0, std::string alternative = {});
   ElementId add(Element element);
 
@@ -113,8 +114,28 @@ class Composer {
   Document* document_;
   ElementId section_;
   Size body_;
+  Span from_;
   std::vector<Block> blocks_;
   std::vector<std::string> too_wide_;
+
+  friend class From;
+};
+
+/// While one lives, what a composer adds comes from this place in a teacher's
+/// files. Nothing changes where the place is nowhere.
+class From {
+ public:
+  From(Composer& composer, const Span& span)
+      : composer_(composer), before_(composer.from_) {
+    if (span && !span.is_whole()) composer.from_ = span;
+  }
+  ~From() { composer_.from_ = before_; }
+  From(const From&) = delete;
+  From& operator=(const From&) = delete;
+
+ private:
+  Composer& composer_;
+  Span before_;
 };
 
 /// A list's item with its parts: what stands before it (a number, a code), and

@@ -72,6 +72,7 @@ class CardPages {
     if (!back) {
       block.frame(card, cut_stroke(c_.style()));
     }
+    const From from(c_, cards_[index].from);
     const auto [label, body] = add_list_item(c_, list);
     const Rect room{card.x + kPad, card.y + kPad, card.width - 2 * kPad,
                     card.height - kPad - kCodeRoom};

@@ -17,6 +17,7 @@ struct Card {
   using Side = std::function<void(Block&, const Rect&, ElementId)>;
   Side front;
   Side back = nullptr;  ///< may be null: only the code
+  Span from = {};       ///< where what is on it stands in the lesson
 };
 
 /// A side with a text in its middle.

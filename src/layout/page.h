@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/geometry.h"
+#include "base/source.h"
 #include "pictures/picture.h"
 #include "text/glyph_run.h"
 
@@ -126,6 +127,9 @@ struct Element {
   Scope scope = Scope::none;
   /// A language tag if it differs from the document's.
   std::string language = {};
+  /// Where it comes from: the word, the sentence or the pattern in the lesson,
+  /// or the sheet's entry in the layout. None where nobody wrote it.
+  Span span = {};
 };
 
 struct Page {
@@ -149,6 +153,8 @@ struct OutlineEntry {
 struct Document {
   std::string title;
   std::string language = "en";
+  /// The lesson's file; null where there is none.
+  const SourceFile* source = nullptr;
   std::vector<Page> pages;
   std::vector<Element> elements = {{Role::document, 0}};
   std::vector<OutlineEntry> outline;

@@ -95,6 +95,15 @@ struct MarkText {
   }
 };
 
+std::string place_text(const Document& document, const Span& span) {
+  const SourceFile::Place place = span.file->place_of(span.begin);
+  std::string_view name = span.file->name();
+  name.remove_prefix(name.rfind('/') + 1);
+  return span.file == document.source
+             ? fmt::format("@{}:{}", place.line, place.column)
+             : fmt::format("@{}:{}:{}", name, place.line, place.column);
+}
+
 void dump_elements(const Document& document, std::string& text) {
   std::vector<int> depth(document.elements.size() + 1, 0);
   for (std::size_t i = 0; i < document.elements.size(); ++i) {
@@ -110,6 +119,10 @@ void dump_elements(const Document& document, std::string& text) {
     if (e.scope == Scope::column) text += " scope=column";
     if (!e.language.empty()) text += " lang=" + e.language;
     if (!e.alternative.empty()) text += " alt=\"" + e.alternative + "\"";
+    if (e.span &&
+        (e.parent == 0 || document.element(e.parent).span != e.span)) {
+      text += " " + place_text(document, e.span);
+    }
     text += "\n";
   }
 }

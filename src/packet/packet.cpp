@@ -96,7 +96,12 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                                 std::span<const PlannedSheet> packet,
                                 Document& document, Diagnostics& diagnostics) {
   FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
-  const ElementId section = document.add({Role::section, kDocumentElement});
+  // Where no layout asks for it (`--only`), the lesson itself does.
+  const Span asked_for =
+      sheet.span ? sheet.span : b.lesson.patterns.front().written.span;
+  const ElementId section = document.add(
+      {.role = Role::section, .parent = kDocumentElement, .span = asked_for});
+  document.source = b.lesson.lesson->file;
   const FrameText frame = frame_text(b, sheet, packet);
   Style style = b.style;
   if (sheet.kind->for_teacher) {
@@ -110,6 +115,7 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
   if (!fit.check_body(body)) return {};
   Composer composer(b.shaper, style, document, section,
                     {body.width, body.height});
+  const From from(composer, asked_for);
   const FrameElements elements = add_frame_elements(composer, frame);
   sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
   fit.check_blocks(composer);

@@ -12,6 +12,7 @@ using namespace literals;
 void compose(const SheetInput& in, Composer& c) {
   for (const PlannedSheet& sheet : in.packet) {
     if (sheet.kind->answers == nullptr) continue;
+    const From from(c, sheet.span);
     add_subheading(c, c.style().teacher_size, sheet.kind->title, 5_mm);
     const SheetInput own{.lesson = in.lesson,
                          .options = sheet.options,

@@ -97,6 +97,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     Block& block = c.block(pitch);
     block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
+    const From from(c, in.lesson.words[i].spelling.span);
     words[i].draw(c, block, {}, add_list_body(c, list));
     draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6));
   }

@@ -31,11 +31,11 @@ constexpr std::size_t kMostPictures = 4;
 constexpr Length kPictureSide = 24_mm;
 
 void add_pictures(const SheetInput& in, Composer& c) {
-  std::vector<const Picture*> pictures;
+  std::vector<std::pair<const Picture*, Span>> pictures;
   for (const AnalyzedWord& word : in.lesson.words) {
     const Picture* picture = in.pictures.find(word.reading.word);
     if (picture != nullptr && pictures.size() < kMostPictures) {
-      pictures.push_back(picture);
+      pictures.emplace_back(picture, word.spelling.span);
     }
   }
   if (pictures.empty()) return;
@@ -43,7 +43,8 @@ void add_pictures(const SheetInput& in, Composer& c) {
   const Length step = c.width() / count;
   Block& block = c.block(kPictureSide, c.blocks().empty() ? 0_mm : 4_mm);
   Length left = (step - kPictureSide) / 2;
-  for (const Picture* picture : pictures) {
+  for (const auto& [picture, place] : pictures) {
+    const From from(c, place);
     draw_picture(block, c.style(), picture,
                  {left, 0_mm, kPictureSide, kPictureSide},
                  c.add(Role::figure, 0, "a picture to tell about"));

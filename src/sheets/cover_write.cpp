@@ -123,6 +123,7 @@ void add_head(const SheetInput& in, Composer& c, const Plan& plan,
 
 void add_word(const SheetInput& in, Composer& c, const Plan& plan,
               const AnalyzedWord& word, ElementId table) {
+  const From from(c, word.spelling.span);
   Block& block = c.block(plan.pitch);
   const ElementId row = c.add(Role::table_row, table);
   const Length base = base_in_set(plan.ruling);

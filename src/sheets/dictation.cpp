@@ -88,6 +88,7 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
   const ElementId list = s.c.add(Role::list);
   const Length half = (s.c.width() - kMiddle) / 2;
   for (std::size_t i = 0; i < words.size(); ++i) {
+    const From from(s.c, words[i].spelling.span);
     const auto [label, body] = add_list_item(s.c, list);
     const bool right = !s.mends && i % 2 == 1;
     // The first of the lines keeps clear of the heading.
@@ -108,6 +109,7 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
 
 void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
                   ElementId list) {
+  const From from(s.c, text.text.span());
   const auto [label, body] = add_list_item(s.c, list);
   const Length width = s.c.width() - kNumberWidth;
   const int lines = hand_lines(text.text.text(), s.ruling.x_height, width);
@@ -177,6 +179,7 @@ std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
 // as the hand needs.
 void add_gap_sentence(Sheet& s, std::size_t number,
                       const AnalyzedSentence& sentence, ElementId list) {
+  const From from(s.c, sentence.text.span());
   const auto [label, body] = add_list_item(s.c, list);
   const TextStyle style = s.c.style().text(s.c.style().reading_size);
   const Length pitch = std::max(set_pitch(s.ruling), style.line_height());
@@ -288,6 +291,7 @@ void answers(const SheetInput& in, Composer& c) {
   std::size_t number = 0;
   const auto [words, sentences] = dictated(in.lesson, in.options);
   for (const AnalyzedWord& word : words) {
+    const From from(c, word.spelling.span);
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
     append(pieces, marked_word(word, plain, strong));
     pieces.push_back({" – " + spelled_out(word), plain});
@@ -302,6 +306,7 @@ void answers(const SheetInput& in, Composer& c) {
     add_paragraph(c, pieces);
   }
   for (const AnalyzedSentence& sentence : sentences) {
+    const From from(c, sentence.text.span());
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
     append(pieces, marked_sentence(sentence, plain, strong));
     add_paragraph(c, pieces);

@@ -92,6 +92,7 @@ void add_words(Composer& c, const std::vector<const AnalyzedWord*>& words,
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto place = static_cast<int>(i) % plan.columns;
     if (place == 0) c.block(plan.row_height);
+    const From from(c, words[i]->spelling.span);
     const ElementId body = add_list_body(c, list);
     draw_text(c, c.blocks().back(), style, words[i]->reading.word,
               {column * place + 4_mm, base}, body);

@@ -90,6 +90,7 @@ void compose(const SheetInput& in, Composer& c) {
   std::vector<Card> cards;
   for (const Item& item : items) {
     Card card;
+    if (item.key != nullptr) card.from = item.key->spelling.span;
     card.front = text_side(c, style, item.shown);
     if (item.key != nullptr) {
       card.back = [&in, &c, item](Block& block, const Rect& rect,

@@ -76,6 +76,7 @@ void draw_words(Composer& c, const WordGrid& grid) {
               {.width = c.style().box_weight});
   for (std::size_t i = 0; i < grid.words.size(); ++i) {
     const auto place = static_cast<std::int64_t>(i);
+    const From from(c, grid.words[i]->spelling.span);
     const ElementId body = add_list_body(c, list);
     const Length y = kPad / 2 +
                      grid.style.line_height() * (place / grid.in_row) +

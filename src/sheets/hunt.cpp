@@ -125,6 +125,10 @@ void add_passage(const SheetInput& in, Composer& c) {
   const TextStyle style = passage_style(in, c);
   const auto lines = lines_of(in, c);
   const Length height = line_height(in, c, style, lines.size());
+  // A line of the passage may begin in one sentence and end in the next.
+  const auto& sentences = in.lesson.sentences;
+  const From from(
+      c, join(sentences.front().text.span(), sentences.back().text.span()));
   const ElementId paragraph = c.add(Role::paragraph);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     add_line(c, style, lines[i], i + 1, height, paragraph);

@@ -220,6 +220,8 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
                     in.options.length("name-width") - 2 * kPad, row);
   Length x = in.options.length("name-width");
   for (const Column& column : columns) {
+    const From from(
+        c, column.word == nullptr ? Span() : column.word->spelling.span);
     const ElementId cell = add_head_cell(c, row);
     const Length middle = x + column.width / 2;
     draw_centred(c, block, bold, column.head, {middle, first}, cell);

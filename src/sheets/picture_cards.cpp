@@ -43,6 +43,7 @@ void compose(const SheetInput& in, Composer& c) {
   std::vector<Card> cards;
   for (const AnalyzedWord* word : words) {
     Card card;
+    card.from = word->spelling.span;
     card.front = picture_side(c, in.pictures.find(word->reading.word),
                               "a picture to name");
     if (has_words) card.back = text_side(c, style, word->reading.word);

@@ -98,7 +98,22 @@ void draw_head(Composer& c, Block& block, const SoundSort& sort,
   }
 }
 
-void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
+// Where the lesson has the word of a picture, if it does.
+Span place_of(const SheetInput& in, std::string_view word) {
+  const Lesson& lesson = *in.lesson.lesson;
+  for (const auto* list : {&lesson.same_sound, &lesson.other_sound}) {
+    for (const PlacedWord& listed : *list) {
+      if (listed.value == word) return listed.span;
+    }
+  }
+  for (const AnalyzedWord& listed : in.lesson.words) {
+    if (listed.reading.word == word) return listed.spelling.span;
+  }
+  return {};
+}
+
+void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
+             const Grid& grid) {
   const auto columns = static_cast<std::int64_t>(sort.columns.size());
   const Length width = c.width() / columns;
   const Length cells = grid.side * grid.rows;
@@ -129,6 +144,7 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
     const auto model = std::ranges::find(sort.models, static_cast<int>(i),
                                          &SoundSort::Item::column);
     if (model == sort.models.end()) continue;
+    const From from(c, place_of(in, model->word));
     const ElementId figure =
         c.add(Role::figure, cell, "a picture that is laid already");
     const Length pad = grid.side / 8;
@@ -139,7 +155,8 @@ void add_mat(Composer& c, const SoundSort& sort, const Grid& grid) {
   }
 }
 
-void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
+void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
+                 const Grid& grid) {
   const auto across = static_cast<int>(c.width() / grid.side);
   TextStyle small = c.style().text(c.style().footer_size);
   small.ink = 70;
@@ -147,6 +164,7 @@ void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
   for (std::size_t i = 0; i < sort.items.size(); ++i) {
     const Length x = add_cut_cell(c, i, across, {grid.side, grid.side}).x;
     Block& block = c.blocks().back();
+    const From from(c, place_of(in, sort.items[i].word));
     const auto [label, body] = add_list_item(c, list);
     draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, 4.5_mm},
               label);
@@ -161,8 +179,8 @@ void add_squares(Composer& c, const SoundSort& sort, const Grid& grid) {
 void compose(const SheetInput& in, Composer& c) {
   const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
   const Grid grid = plan_grid(in, c, sort);
-  add_mat(c, sort, grid);
-  add_squares(c, sort, grid);
+  add_mat(in, c, sort, grid);
+  add_squares(in, c, sort, grid);
 }
 
 std::string missing(const SheetInput& in) {

@@ -90,15 +90,20 @@ std::string phrase_at(const AnalyzedSentence& sentence, std::size_t first) {
   return {};
 }
 
+struct Text {
+  std::string text;
+  Span from;  // the sentence
+};
+
 // The phrases of all sentences, each once.
-std::vector<std::string> phrases_of(const SheetInput& in) {
-  std::vector<std::string> phrases;
+std::vector<Text> phrases_of(const SheetInput& in) {
+  std::vector<Text> phrases;
   for (const AnalyzedSentence& sentence : in.lesson.sentences) {
     for (std::size_t i = 0; i < sentence.words.size(); ++i) {
       std::string phrase = phrase_at(sentence, i);
       if (!phrase.empty() &&
-          std::ranges::find(phrases, phrase) == phrases.end()) {
-        phrases.push_back(std::move(phrase));
+          std::ranges::find(phrases, phrase, &Text::text) == phrases.end()) {
+        phrases.push_back({std::move(phrase), sentence.text.span()});
       }
     }
   }
@@ -106,12 +111,12 @@ std::vector<std::string> phrases_of(const SheetInput& in) {
 }
 
 // Phrases, or the sentences where there are too few to make a list.
-std::vector<std::string> texts_of(const SheetInput& in) {
-  std::vector<std::string> texts = phrases_of(in);
+std::vector<Text> texts_of(const SheetInput& in) {
+  std::vector<Text> texts = phrases_of(in);
   if (texts.size() < 3) {
     texts.clear();
     for (const AnalyzedSentence& sentence : in.lesson.sentences) {
-      texts.push_back(sentence.text.text());
+      texts.push_back({sentence.text.text(), sentence.text.span()});
     }
   }
   keep_first(texts, in.options.count("phrases"));
@@ -123,17 +128,21 @@ struct Grid {
   TextStyle style;
   int columns = 1;
   Length height;
-  std::vector<std::vector<TextLine>> cells;
+  struct Cell {
+    std::vector<TextLine> lines;
+    Span from;  // where the word or the sentence stands
+  };
+  std::vector<Cell> cells;
 
   std::int64_t rows() const {
     return (static_cast<std::int64_t>(cells.size()) + columns - 1) / columns;
   }
 };
 
-void add_cell(Grid& grid, std::vector<TextLine> lines) {
+void add_cell(Grid& grid, std::vector<TextLine> lines, const Span& from) {
   const auto count = static_cast<std::int64_t>(lines.size());
   grid.height = std::max(grid.height, grid.style.line_height() * count + 2_mm);
-  grid.cells.push_back(std::move(lines));
+  grid.cells.push_back({std::move(lines), from});
 }
 
 Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
@@ -147,7 +156,8 @@ Grid word_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
   grid.style = fitted_style(grid.style, widest,
                             c.width() / grid.columns - kPad - ticks.width());
   for (const AnalyzedWord* word : words) {
-    add_cell(grid, break_lines(c, grid.style, word->reading.word, c.width()));
+    add_cell(grid, break_lines(c, grid.style, word->reading.word, c.width()),
+             word->spelling.span);
   }
   return grid;
 }
@@ -156,18 +166,17 @@ Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
   Grid grid{.style = c.style().text(c.style().reading_size),
             .height = in.options.length("cell-height")};
   const auto texts = texts_of(in);
-  const Length widest = widest_text(c, grid.style, texts);
+  const Length widest = widest_text(c, grid.style, texts, &Text::text);
   if (2 * (widest + kPad + ticks.width()) <= c.width()) grid.columns = 2;
   const Length room = c.width() / grid.columns - kPad - ticks.width();
-  for (const std::string& text : texts) {
-    add_cell(grid, break_lines(c, grid.style, text, room));
+  for (const Text& text : texts) {
+    add_cell(grid, break_lines(c, grid.style, text.text, room), text.from);
   }
   return grid;
 }
 
 void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
-               const std::vector<TextLine>& lines, const Rect& rect,
-               ElementId list) {
+               const Grid::Cell& cell, const Rect& rect, ElementId list) {
   block.frame(rect, {.width = c.style().guide_weight, .ink = 60});
   const Length side = tick_side(ticks.style);
   for (int i = 0; i < ticks.count; ++i) {
@@ -176,12 +185,13 @@ void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
     block.frame({x, rect.y + (rect.height - side) / 2, side, side},
                 {.width = c.style().box_weight});
   }
+  const From from(c, cell.from);
   const ElementId body = add_list_body(c, list);
   const Length line = grid.style.line_height();
-  const auto count = static_cast<std::int64_t>(lines.size());
+  const auto count = static_cast<std::int64_t>(cell.lines.size());
   Length base =
       rect.y + (rect.height - line * count) / 2 + baseline_in_line(grid.style);
-  for (const TextLine& text : lines) {
+  for (const TextLine& text : cell.lines) {
     draw_line(block, text, {rect.x + kPad, base}, body);
     base += line;
   }

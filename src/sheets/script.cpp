@@ -104,6 +104,7 @@ void add_tapping(const SheetInput& in, Composer& c) {
   Table table(c, {{"Word", 2}, {"Graphemes", 3}, {"Sounds", 3}, {"Boxes", 1}});
   for (const AnalyzedWord& word : in.lesson.words) {
     if (!word.has_pattern()) continue;
+    const From from(c, word.spelling.span);
     table.add_text_row(
         {word.reading.word, spelled_out(word), sounds_of(in.lesson, word),
          fmt::format("{}", word.reading.boxes())},
@@ -147,6 +148,7 @@ void add_dictation(const SheetInput& in, Composer& c) {
   int number = 0;
   const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
+    const From from(c, word.spelling.span);
     add_dictated_word(in, table, ++number, word);
   }
   for (const AnalyzedSentence& s : sentences_said) {
@@ -155,6 +157,7 @@ void add_dictation(const SheetInput& in, Composer& c) {
       if (!part.word.has_pattern()) continue;
       words += (words.empty() ? "" : ", ") + spelled_out(part.word);
     }
+    const From from(c, s.text.span());
     table.add_text_row({fmt::format("{}", ++number), s.text.text(), words},
                        true);
   }

@@ -264,6 +264,7 @@ void add_remark(Composer& c, std::string_view lead, std::string_view text) {
 
 void add_pattern_steps(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    const From from(c, in.lesson.patterns[i].written.span);
     PatternScript script(in, i);
     add_subheading(c, c.style().teacher_size, script.heading(), 4_mm);
     add_numbered_steps(c, c.style().teacher_text(), script.steps());

@@ -55,6 +55,7 @@ void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
   const auto lines = lines_of(in, c, index);
   Block& block = c.block(
       style.line_height() * static_cast<std::int64_t>(lines.size()), gap);
+  const From from(c, in.lesson.sentences[index].text.span());
   const auto [label, body] = add_list_item(c, list);
   Length y = baseline_in_line(style);
   TextStyle number = c.style().text(scaled(c.style().reading_size, 0.7));
@@ -88,6 +89,7 @@ void answers(const SheetInput& in, Composer& c) {
   const TextStyle strong = c.style().teacher_text(true);
   for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
     const AnalyzedSentence& sentence = in.lesson.sentences[i];
+    const From from(c, sentence.text.span());
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", i + 1), plain}};
     append(pieces, marked_sentence(sentence, plain, strong));
     pieces.push_back({fmt::format("  ({})", sentence.pattern_words()), plain});

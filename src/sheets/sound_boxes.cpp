@@ -180,6 +180,7 @@ void compose(const SheetInput& in, Composer& c) {
     Block& block = even ? c.block(last_of_page ? tallest : pitch)
                         : c.block(item_height(in, c, items[i], measures), 7_mm);
     block.new_page = even && i > 0 && i % rows == 0;
+    const From from(c, items[i].word->spelling.span);
     const ElementId item = c.add(Role::list_item, list);
     const ElementId label = in.options.choice("prompt") == "dictated"
                                 ? c.add(Role::list_label, item)
@@ -240,6 +241,7 @@ void answers(const SheetInput& in, Composer& c) {
     const auto rows = box_rows(all[i], measures, c.width() - left - 20_mm);
     const Length step = measures.height() + 1.5_mm;
     Block& block = c.block(step * static_cast<std::int64_t>(rows.size()));
+    const From from(c, words[i]->spelling.span);
     const ElementId body = add_list_body(c, list);
     const Length base = measures.base() + 0.5_mm;
     draw_text(c, block, text,

@@ -55,6 +55,7 @@ constexpr Length kAboveLines = 4_mm;
 
 void draw_key_picture(const SheetInput& in, Composer& c, Block& block,
                       const PatternCard& card, Length pad, Length side) {
+  const From from(c, card.key->spelling.span);
   const Picture* picture = in.pictures.find(card.key->reading.word);
   const ElementId figure =
       c.add(Role::figure, 0,
@@ -162,6 +163,7 @@ void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
   const bool affix = card.look == Look::ending || card.look == Look::prefix;
   if (made) draw_sum(c, block, card, room);
   if (card.key != nullptr && card.face != card.key->reading.word) {
+    const From from(c, card.key->spelling.span);
     const std::string& word = card.key->reading.word;
     const std::string sum = affix ? card.sum() : "";
     draw_foot(c, block, sum.empty() ? word : sum + " = " + word, room);
@@ -330,6 +332,7 @@ void compose(const SheetInput& in, Composer& c) {
   }
   const Plan plan = plan_cards(in, c, cards, height);
   for (std::size_t i = 0; i < cards.size(); ++i) {
+    const From from(c, in.lesson.patterns[i].written.span);
     draw_card(in, c, cards[i], plan.card, i > 0 && i % plan.per_page == 0);
     add_told(c, cards[i]);
     add_lines(c, plan.lines);
@@ -338,6 +341,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < rhyme.size(); ++i) {
     // A short rhyme stays whole.
     constexpr std::size_t kShort = 8;
+    const From from(c, rhyme[i].span());
     add_rhyme_line(c, rhyme[i].text(), i == 0).keep_with_next =
         rhyme.size() <= kShort && (i + 1 < rhyme.size() || !words.empty());
   }

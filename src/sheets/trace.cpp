@@ -141,6 +141,7 @@ void add_graphemes(const SheetInput& in, Composer& c, const Plan& plan,
 
 void add_word(const SheetInput& in, Composer& c, const Plan& plan,
               const AnalyzedWord& word, ElementId list) {
+  const From from(c, word.spelling.span);
   const int sets = plan.below ? 2 : 1;
   Block& block = c.block(set_pitch(plan.ruling) * sets - plan.ruling.gap);
   ElementId element = add_item(c, list, word.reading.word);

@@ -116,6 +116,7 @@ void add_notes(const SheetInput& in, Composer& c) {
   const TextStyle text = c.style().teacher_text();
   bool first = true;
   for (const LessonLine& line : in.lesson.lesson->teacher_note) {
+    const From from(c, line.span());
     add_paragraph(c, text, line.text(), {.space_before = first ? 5_mm : 0_mm});
     first = false;
   }

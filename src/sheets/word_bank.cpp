@@ -24,10 +24,12 @@ void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words) {
   block.frame({0_mm, 0_mm, c.width(), block.height},
               {.width = c.style().box_weight});
   for (int i = 0; i < count; ++i) {
+    const AnalyzedWord& word = *words[static_cast<std::size_t>(i)];
+    const From from(c, word.spelling.span);
     const ElementId body = add_list_body(c, list);
     const Length y = pad / 2 + row * (i / columns) +
                      (row - style.line_height()) / 2 + baseline_in_line(style);
-    draw_text(c, block, style, words[static_cast<std::size_t>(i)]->reading.word,
+    draw_text(c, block, style, word.reading.word,
               {pad + step * (i % columns), y}, body);
   }
 }

@@ -46,6 +46,7 @@ void compose(const SheetInput& in, Composer& c) {
   std::vector<Card> cards;
   for (const AnalyzedWord* word : words) {
     Card card;
+    card.from = word->spelling.span;
     card.front = text_side(c, style, word->reading.word);
     const Picture* picture = in.pictures.find(word->reading.word);
     if (back == "graphemes") {

@@ -202,6 +202,7 @@ void add_built(const SheetInput& in, Composer& c,
   for (const Built& b : words) {
     Block& block = add_item_block(c, plan.height() + 2_mm + small.line_height(),
                                   b.word == words.front().word);
+    const From from(c, b.word->spelling.span);
     const ElementId body = add_list_body(c, list);
     draw_sum(c, block, plan.text, columns, b, base_in_set(plan.ruling), body);
     draw_writing_line(c, block, plan);
@@ -237,6 +238,7 @@ void add_divided(const SheetInput& in, Composer& c,
   for (const Divided& d : words) {
     Block& block =
         add_item_block(c, plan.height(), d.word == words.front().word);
+    const From from(c, d.word->spelling.span);
     const ElementId element =
         c.add(Role::span, add_list_body(c, list), d.word->reading.word);
     Length x;
@@ -287,6 +289,7 @@ void add_irregular_words(const SheetInput& in, Composer& c,
   for (const Irregular& item : words) {
     Block& block =
         add_item_block(c, plan.height(), item.word == words.front().word);
+    const From from(c, item.word->spelling.span);
     const ElementId body = add_list_body(c, list);
     draw_shaded(c, block, plan.text, item, {0_mm, base_in_set(plan.ruling)},
                 body);
@@ -316,6 +319,7 @@ void answers(const SheetInput& in, Composer& c) {
   const WordParts content = word_parts_of(in);
   const TextStyle plain = c.style().teacher_text();
   for (const Built& b : content.built) {
+    const From from(c, b.word->spelling.span);
     add_paragraph(c, plain,
                   fmt::format("{} + {} = {}: {}", b.parts.base,
                               ending_text(b.parts.ending), b.word->reading.word,
@@ -326,6 +330,7 @@ void answers(const SheetInput& in, Composer& c) {
     for (const std::string& s : d.syllables) {
       text += (text.empty() ? "" : " · ") + s;
     }
+    const From from(c, d.word->spelling.span);
     add_paragraph(c, plain, text + " = " + d.word->reading.word);
   }
   for (const Irregular& item : content.irregular) {
@@ -337,6 +342,7 @@ void answers(const SheetInput& in, Composer& c) {
               said(in.lesson, unit.phonemes);
       first = false;
     }
+    const From from(c, item.word->spelling.span);
     add_paragraph(c, plain, text);
   }
 }

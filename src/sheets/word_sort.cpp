@@ -240,6 +240,7 @@ void add_cards(const SheetInput& in, Composer& c,
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const Rect card = add_cut_cell(c, i, columns, {width, height});
+    const From from(c, words[i]->spelling.span);
     draw_in_middle(c, c.blocks().back(), style, words[i]->reading.word, card,
                    add_list_body(c, list));
   }
@@ -270,6 +271,7 @@ void answers(const SheetInput& in, Composer& c) {
     add_paragraph(c, pieces);
   }
   for (const LessonPattern& pattern : in.lesson.patterns) {
+    const From from(c, pattern.written.span);
     const std::string_view id = in.lesson.phonics->patterns()[pattern.id].id;
     if (const PatternText* text = find_pattern_text(id)) {
       add_paragraph(c, plain, fmt::format("The rule: {}", text->teacher));

@@ -6,6 +6,7 @@
 #include "driver/packets.h"
 #include "files/disk_files.h"
 #include "files/memory_files.h"
+#include "layout/page_places.h"
 #include "support/faulty_files.h"
 
 namespace sheaf {
@@ -15,7 +16,8 @@ using testing_support::FaultyFiles;
 
 constexpr std::string_view kLesson =
     "pattern: sh\nwords: ship fish shop shed wish shell\n"
-    "sentences: |\n  The fish is in the shop.\n";
+    "sentences: |\n  The fish is in the shop.\n"
+    "dictate-words: shed wish\n";
 
 // All that a build of this lesson reads, in memory.
 class Memory {
@@ -91,6 +93,51 @@ TEST(DriverFiles, AFaultOfTheMachineIsNeverTheLessons) {
           << fault.what();
     }
   }
+}
+
+// Every printed word of the week leads back to that word in the lesson, and the
+// line of words to all sheets that are made of it.
+TEST(DriverFiles, PagesLeadBackToTheLesson) {
+  Memory memory;
+  Workspace workspace(memory.files, "shipped");
+  Diagnostics diagnostics;
+  const auto lesson = prepare(workspace, {}, "week/sh.yaml", diagnostics);
+  ASSERT_NE(lesson, nullptr) << to_text(diagnostics);
+  const Packet packet =
+      make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+                  lesson->style, workspace.shaper(), {}, diagnostics);
+  std::set<std::string> words;
+  for (const AnalyzedWord& word : lesson->analyzed.words) {
+    words.insert(word.reading.word);
+  }
+  int found = 0;
+  for (const Page& page : packet.learner.pages) {
+    for (const Mark& mark : page.marks) {
+      const auto* text = std::get_if<GlyphMark>(&mark);
+      if (text == nullptr || text->element == kDecoration ||
+          !words.contains(text->run.shape->text)) {
+        continue;
+      }
+      const Span span = source_of(packet.learner, text->element);
+      EXPECT_NE(span.text().find(text->run.shape->text), std::string_view::npos)
+          << page.label << " has " << text->run.shape->text << " from "
+          << span.text();
+      ++found;
+    }
+  }
+  EXPECT_GT(found, 15);
+  const SourceFile& file = *packet.learner.source;
+  const Span line = {&file, file.line_begin(2), file.line_begin(3)};
+  std::set<std::string> sheets;
+  for (const PagePlace& place : places_from(packet.learner, line)) {
+    const std::string& label = packet.learner.pages[place.page].label;
+    sheets.insert(label.substr(0, label.rfind(' ')));
+  }
+  for (const char* sheet :
+       {"discovery", "blending", "sound-boxes", "picture-sort"}) {
+    EXPECT_TRUE(sheets.contains(sheet)) << sheet;
+  }
+  EXPECT_FALSE(sheets.contains("dictation"));
 }
 
 }  // namespace
