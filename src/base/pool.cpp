@@ -63,14 +63,14 @@ class Pool {
   Pool(std::size_t count, std::size_t workers,
        const std::function<void(int, std::size_t)>& work)
       : count_(count), ahead_(workers * 2), work_(work), ended_(count) {
+    threads_.reserve(workers);
     const WithoutInterrupts held;
     try {
       for (std::size_t i = 0; i < workers; ++i) {
         threads_.emplace_back([this, i] { run(static_cast<int>(i)); });
       }
-    } catch (const std::system_error&) {
-      // Fewer will do, if there are any.
-      if (threads_.empty()) throw;
+    } catch (const std::exception&) {
+      // The system has no more threads, or no memory for them: fewer will do.
     }
   }
   ~Pool() {
@@ -83,6 +83,8 @@ class Pool {
   }
   Pool(const Pool&) = delete;
   Pool& operator=(const Pool&) = delete;
+
+  bool has_workers() const { return !threads_.empty(); }
 
   void wait_for(std::size_t index) {
     std::unique_lock lock(lock_);
@@ -144,6 +146,10 @@ void work_in_order(std::size_t count, int workers,
     return;
   }
   Pool pool(count, wanted, work);
+  if (!pool.has_workers()) {
+    work_alone(count, work, done);
+    return;
+  }
   for (std::size_t i = 0; i < count; ++i) {
     pool.wait_for(i);
     done(i);
