@@ -194,7 +194,7 @@ void many(Workspace& workspace, const LessonRequest& request,
 }
 
 std::vector<std::string> lessons_in(const char* folder) {
-  Workspace workspace("");
+  Workspace workspace(disk(), "");
   std::vector<std::string> lessons;
   for (const fs::path& file : yaml_files(disk(), folder)) {
     if (likely_kind(workspace.open(file)) == FileKind::lesson) {
@@ -227,7 +227,7 @@ int run(int argc, char** argv) {
         " {:.0f} ms of CPU (bound 600)\n",
         year.size(), best_process(5, command));
   }
-  Workspace workspace(fs::path(program).parent_path() / "share/sheaf");
+  Workspace workspace(disk(), fs::path(program).parent_path() / "share/sheaf");
   stages(workspace, request, lessons[0]);
   many(workspace, request, lessons, 36,
        "36 lessons, both documents, one process");
