@@ -79,7 +79,8 @@ Pen::Pen(FT_Library library) {
 }
 
 void Pen::draw(const CanvasPath& path, const Stroke& stroke, const Scale& scale,
-               Shape& shape) {
+               Shape& shape, const std::function<void()>& fill) {
+  fill_ = &fill;
   const double radius = scale.length(stroke.width) / 2;
   const double on = scale.length(stroke.dash.on);
   const double off = scale.length(stroke.dash.off);
@@ -193,6 +194,7 @@ void Pen::draw_dash(const std::vector<Spot>& spots, double radius,
   } else if (is_round_) {
     shape.circle(part.start, radius);
   }
+  if (shape.size() > Shape::kMostPoints / 2) (*fill_)();
 }
 
 }  // namespace sheaf

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "layout/page.h"
@@ -14,10 +15,10 @@ class Pen {
  public:
   explicit Pen(FT_Library library);
 
-  /// Adds what the pen covers along `path`. The shape may have too many points
-  /// to be filled at once then; whoever adds many strokes looks at its size.
+  /// Adds what the pen covers along `path`. Before the shape grows too large to
+  /// be filled at once, `fill` is called, which has to fill and to clear it.
   void draw(const CanvasPath& path, const Stroke& stroke, const Scale& scale,
-            Shape& shape);
+            Shape& shape, const std::function<void()>& fill);
 
  private:
   struct Part;
@@ -27,6 +28,7 @@ class Pen {
   void draw_dash(const std::vector<Spot>& spots, double radius, Shape& shape);
 
   FtOwner<FT_Stroker> stroker_;
+  const std::function<void()>* fill_ = nullptr;
   bool is_round_ = false;  // the ends of what is being drawn
 };
 

@@ -1,7 +1,8 @@
 #include "preview/shapes.h"
 
+#include <algorithm>
 #include <cmath>
-#include <limits>
+#include <numbers>
 
 #include "base/error.h"
 
@@ -12,10 +13,6 @@ namespace {
 FT_Vector in_64ths(Spot spot) {
   return {std::lround(spot.x * 64), std::lround(spot.y * 64)};
 }
-
-// How far the control points of a quarter circle stand out, for a radius of 1:
-// 4/3 (sqrt(2) - 1), the usual approximation by a cubic curve.
-constexpr double kQuarterCircle = 0.5522847498;
 
 }  // namespace
 
@@ -44,17 +41,24 @@ void Shape::curve(Spot control1, Spot control2, Spot to) {
 }
 
 void Shape::circle(Spot centre, double radius, Turn turn) {
-  const double up = turn == Turn::forth ? radius : -radius;
-  const double handle = radius * kQuarterCircle;
-  const double up_handle = up * kQuarterCircle;
-  const auto at = [&](double x, double y) {
-    return Spot{centre.x + x, centre.y + y};
-  };
-  move(at(radius, 0));
-  curve(at(radius, up_handle), at(handle, up), at(0, up));
-  curve(at(-handle, up), at(-radius, up_handle), at(-radius, 0));
-  curve(at(-radius, -up_handle), at(-handle, -up), at(0, -up));
-  curve(at(handle, -up), at(radius, -up_handle), at(radius, 0));
+  if (radius <= 0) return;
+  // FreeType bends small curves too little; these lines are nowhere further
+  // from the circle.
+  constexpr double kMostOff = 0.02;  // pixels
+  const double part = std::acos(std::max(0.0, 1 - kMostOff / radius));
+  const int count =
+      std::max(8, static_cast<int>(std::ceil(std::numbers::pi / part)));
+  const double step =
+      2 * std::numbers::pi / count * (turn == Turn::forth ? 1 : -1);
+  for (int i = 0; i < count; ++i) {
+    const Spot spot{centre.x + radius * std::cos(i * step),
+                    centre.y + radius * std::sin(i * step)};
+    if (i == 0) {
+      move(spot);
+    } else {
+      line(spot);
+    }
+  }
   end_contour();
 }
 
@@ -113,12 +117,12 @@ CanvasPath on_canvas(const Path& path, Point at, const Scale& scale) {
   return result;
 }
 
-CanvasPath on_canvas(const Rect& rect, const Scale& scale) {
+CanvasPath rectangle(Spot corner, Spot opposite) {
   using enum PathStep::Kind;
-  return {{move, scale.spot({rect.x, rect.bottom()}), {}, {}},
-          {line, scale.spot({rect.right(), rect.bottom()}), {}, {}},
-          {line, scale.spot({rect.right(), rect.y}), {}, {}},
-          {line, scale.spot({rect.x, rect.y}), {}, {}},
+  return {{move, {corner.x, opposite.y}, {}, {}},
+          {line, opposite, {}, {}},
+          {line, {opposite.x, corner.y}, {}, {}},
+          {line, corner, {}, {}},
           {close, {}, {}, {}}};
 }
 

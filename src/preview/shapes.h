@@ -68,8 +68,8 @@ struct CanvasStep {
 using CanvasPath = std::vector<CanvasStep>;
 
 CanvasPath on_canvas(const Path& path, Point at, const Scale& scale);
-/// The corners of a rectangle, from its lower left one on as in PDF.
-CanvasPath on_canvas(const Rect& rect, const Scale& scale);
+/// A rectangle, from its lower left corner on as in PDF, where dashes begin.
+CanvasPath rectangle(Spot corner, Spot opposite);
 /// Adds what a path encloses.
 void add_filled(const CanvasPath& path, Shape& shape);
 
