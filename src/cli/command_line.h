@@ -24,9 +24,9 @@ struct CommandLine {
 
   /// Of `preview`.
   struct Preview {
-    std::string file;  ///< empty: beside the packet
-    int page = 0;      ///< 0: a contact sheet of all
-    int dpi = 0;       ///< 0: as a screen has room
+    std::string file;                ///< empty: beside the packet
+    std::vector<std::string> pages;  ///< their numbers; empty: all
+    int dpi = 0;                     ///< 0: as a screen has room
     bool teacher = false;
     bool strip = false;
   } preview;

@@ -59,16 +59,16 @@ VerbOptions preview_verb(CommandLine& line) {
         &line.only,
         {.commas = true, .one_at_a_time = true}},
        {"--page",
-        "one page by its number instead of all on one picture",
-        &line.preview.page,
-        {.range = {{1, 9999}}}},
+        "this page only, by its number (may be given again)",
+        &line.preview.pages,
+        {.commas = true, .one_at_a_time = true}},
        {"--dpi",
-        "dots an inch: 96 for a page, 40 for all pages unless you say so; "
-        "many pages are drawn smaller",
+        "dots an inch, 20 to 600: 96 for one page and 40 for several unless "
+        "you say so; many pages are drawn smaller",
         &line.preview.dpi,
         {.range = {{kLeastDpi, kMostDpi}}}},
        {"--teacher", "the teacher's pages", &line.preview.teacher},
-       {"--strip", "all pages in one row", &line.preview.strip},
+       {"--strip", "all in one row", &line.preview.strip},
        {"--out",
         "the PNG file to write; without it preview.png beside the packet in "
         "out/; a picture that Sheaf did not make stays as it is",

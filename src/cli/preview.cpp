@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
+#include <optional>
 
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
@@ -16,6 +18,7 @@
 #include "files/disk_files.h"
 #include "files/output_files.h"
 #include "sheets/sheet.h"
+#include "sheets/word_parts.h"
 
 namespace sheaf {
 
@@ -40,33 +43,42 @@ bool for_teacher(const CommandLine& line) {
           }));
 }
 
-PreviewImage draw(const Document& document, const CommandLine::Preview& asked) {
-  PreviewOptions options;
-  const int usual = asked.page > 0 ? kPageDpi : kSheetDpi;
-  options.dpi = asked.dpi > 0 ? asked.dpi : usual;
-  const int pages = static_cast<int>(document.pages.size());
-  if (asked.page == 0) {
-    return contact_sheet(document, options, asked.strip ? pages : 0);
+// The pages that are asked for, in that order; all where none is. Where there
+// is no such page, says so and gives nothing.
+std::optional<Document> chosen_pages(const Document& all,
+                                     const std::vector<std::string>& numbers,
+                                     bool teacher) {
+  const std::string whose = teacher ? "the teacher" : "the learner";
+  const std::size_t count = all.pages.size();
+  if (count == 0) {
+    fmt::print(stderr, "sheaf: there is no page for {} to show\n", whose);
+    return std::nullopt;
   }
-  return draw_page(document.pages[static_cast<std::size_t>(asked.page - 1)],
-                   options);
+  if (numbers.empty()) return all;
+  Document chosen;
+  for (const std::string& text : numbers) {
+    std::size_t number = 0;
+    const char* const end = text.data() + text.size();
+    const auto [stop, fault] = std::from_chars(text.data(), end, number);
+    if (fault != std::errc() || stop != end || number == 0 || number > count) {
+      fmt::print(stderr, "sheaf: there is no page {}; {} has {}\n",
+                 sheaf::quoted(text), whose,
+                 counted(static_cast<int>(count), "page", "pages"));
+      return std::nullopt;
+    }
+    chosen.pages.push_back(all.pages[number - 1]);
+  }
+  return chosen;
 }
 
-// Whether there is such a page; if not, says so.
-bool has_page(const Document& document, const CommandLine::Preview& asked,
-              bool teacher) {
-  const std::string whose = teacher ? "the teacher" : "the learner";
-  if (document.pages.empty()) {
-    fmt::print(stderr, "sheaf: there is no page for {} to show\n", whose);
-    return false;
-  }
-  const std::size_t count = document.pages.size();
-  if (asked.page == 0 || static_cast<std::size_t>(asked.page) <= count) {
-    return true;
-  }
-  fmt::print(stderr, "sheaf: there is no page {}; {} has {} page{}\n",
-             asked.page, whose, count, count == 1 ? "" : "s");
-  return false;
+PreviewImage draw(const Document& document, const CommandLine::Preview& asked) {
+  const int count = static_cast<int>(document.pages.size());
+  const bool alone = count == 1 && !asked.pages.empty();
+  PreviewOptions options;
+  options.dpi = alone ? kPageDpi : kSheetDpi;
+  if (asked.dpi > 0) options.dpi = asked.dpi;
+  return alone ? draw_page(document.pages.front(), options)
+               : contact_sheet(document, options, asked.strip ? count : 0);
 }
 
 }  // namespace
@@ -89,16 +101,17 @@ int run_preview(const CommandLine& line) {
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
   const bool teacher = for_teacher(line);
-  const Document& document = teacher ? packet.teacher : packet.learner;
-  if (!has_page(document, line.preview, teacher)) return kWrongCommandLine;
-  const PreviewImage image = draw(document, line.preview);
+  const auto pages = chosen_pages(teacher ? packet.teacher : packet.learner,
+                                  line.preview.pages, teacher);
+  if (!pages) return kWrongCommandLine;
+  const PreviewImage image = draw(*pages, line.preview);
   const auto files = disk().write();
   files->add(target, write_png(image), own_form(OwnKind::preview),
              kPreviewWayOut);
   files->finish();
-  const std::size_t shown = line.preview.page > 0 ? 1 : document.pages.size();
-  fmt::print("{}: {} page{}, {} by {} pixels\n", printable(target.string()),
-             shown, shown == 1 ? "" : "s", image.width, image.height);
+  fmt::print("{}: {}, {} by {} pixels\n", printable(target.string()),
+             counted(static_cast<int>(pages->pages.size()), "page", "pages"),
+             image.width, image.height);
   return kDone;
 }
 
