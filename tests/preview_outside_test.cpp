@@ -69,8 +69,9 @@ class BothWays {
     ASSERT_FALSE(document.pages.empty()) << about;
     const TemporaryFolder folder;
     const std::string pdf = folder.write("pages.pdf", write_pdf(document));
-    const auto drawn = run_program({"pdftoppm", "-r", std::to_string(kDpi),
-                                    "-gray", pdf, folder.path() + "/page"});
+    const auto drawn =
+        run_program({"pdftoppm", "-r", std::to_string(kDpi), "-gray",
+                     "-thinlinemode", "shape", pdf, folder.path() + "/page"});
     ASSERT_EQ(drawn.status, 0) << drawn.out;
     const std::size_t digits = std::to_string(document.pages.size()).size();
     for (std::size_t i = 0; i < document.pages.size(); ++i) {

@@ -63,7 +63,7 @@ VerbOptions preview_verb(CommandLine& line) {
         &line.preview.pages,
         {.commas = true, .one_at_a_time = true}},
        {"--dpi",
-        "dots an inch, 20 to 600: 96 for one page and 40 for several unless "
+        "dots an inch: 96 for one page and 40 for several unless "
         "you say so; many pages are drawn smaller",
         &line.preview.dpi,
         {.range = {{kLeastDpi, kMostDpi}}}},

@@ -14,10 +14,6 @@ constexpr int kMiterLimit = 10;
 // Dashes of which ten go into a pixel look like a line.
 constexpr double kLeastPeriod = 0.1;
 
-FT_Vector in_64ths(Spot spot) {
-  return {std::lround(spot.x * 64), std::lround(spot.y * 64)};
-}
-
 double distance(Spot a, Spot b) { return std::hypot(b.x - a.x, b.y - a.y); }
 
 Spot between(Spot a, Spot b, double share) {

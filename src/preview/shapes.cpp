@@ -8,13 +8,9 @@
 
 namespace sheaf {
 
-namespace {
-
 FT_Vector in_64ths(Spot spot) {
   return {std::lround(spot.x * 64), std::lround(spot.y * 64)};
 }
-
-}  // namespace
 
 void Shape::add_point(Spot spot, int tag) {
   points_.push_back(in_64ths(spot));

@@ -12,6 +12,9 @@ struct Spot {
   double x = 0, y = 0;
 };
 
+/// The same as FreeType counts.
+FT_Vector in_64ths(Spot spot);
+
 /// From places on a page to places on the canvas.
 struct Scale {
   double pixels_per_mil = 0;
