@@ -107,10 +107,11 @@ format:
 
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics \
-	  sheaf_bench_pdf
+	  sheaf_bench_pdf sheaf_bench_preview
 	$(BUILD)/bench/sheaf_bench $(SHEAF) lessons lessons/year
 	$(BUILD)/bench/sheaf_bench_phonics $(BUILD)/share/sheaf/phonics.bin $(SHEAF)
 	$(BUILD)/tests/sheaf_bench_pdf
+	$(BUILD)/bench/sheaf_bench_preview lessons
 	@rm -f $(BUILD)/share/sheaf/phonics.bin
 	@echo "The build step of the word list:"; \
 	  time -p cmake --build $(BUILD) --target sheaf_word_list >/dev/null
@@ -159,7 +160,8 @@ print: $(SHEAF)
 	@sh tools/print.sh
 
 # ---- to look at ------------------------------------------------------------
-# Every sheet in every layout on both papers, as pictures: out/gallery.
+# Every sheet in every layout on both papers, as pictures: out/gallery. The
+# picture in README.md is made again as well.
 gallery: $(BUILT)
 	SHEAF=$(SHEAF) sh tools/gallery.sh out/gallery
 

@@ -1,6 +1,6 @@
 // The include lines of src/ against the table of stages: a folder includes
-// only what its row names, each outside library is used in one folder, and the
-// two heavy headers in one file each.
+// only what its row names, outside libraries are used only in the folders that
+// name them, and the two heavy headers in one file each.
 
 #include <gtest/gtest.h>
 

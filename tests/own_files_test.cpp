@@ -35,6 +35,10 @@ const std::vector<Writer>& writers() {
       {{"mark", "records", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
       {{"progress", "records", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
       {{"pictures", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
+      {{"preview", "lesson.yaml", "--out", "x.png"}, "x.png", "--out"},
+      {{"preview", "lesson.yaml", "--page", "1"},
+       "out/lesson/preview.png",
+       "--out"},
       {{"build", "lesson.yaml", "--deps", "x.d"}, "x.d", "--deps"},
       {{"build", "--class", "class.yaml", "--deps", "x.d"}, "x.d", "--deps"},
       {{"build", "lesson.yaml"}, "out/lesson/packet.pdf", "--out"},
@@ -138,6 +142,38 @@ TEST_F(OwnFiles, NoVerbReplacesAFileThatIsNotItsOwn) {
       fs::remove(path(writer.target));
     }
   }
+}
+
+// A picture of the teacher's, made by another program.
+TEST_F(OwnFiles, APreviewReplacesNoPictureOfAnotherProgram) {
+  const Command command = {"preview", "lesson.yaml", "--out", "x.png"};
+  ASSERT_EQ(sheaf(command).status, 0);
+  std::string picture = read(path("x.png"));
+  const std::size_t maker = picture.find("Software");
+  ASSERT_NE(maker, std::string::npos);
+  picture.replace(maker + 9, 5, "Other");
+  put("x.png", picture);
+  expect_refused(command, "x.png", "--out");
+}
+
+// What cannot be drawn leaves the picture of before.
+TEST_F(OwnFiles, APreviewThatIsRefusedLeavesTheOldOne) {
+  ASSERT_EQ(sheaf({"preview", "lesson.yaml"}).status, 0);
+  const auto before = files();
+  for (const Command& command :
+       {Command{"preview", "lesson.yaml", "--page", "99"},
+        Command{"preview", "lesson.yaml", "--page", "one"},
+        Command{"preview", "lesson.yaml", "--page", "0"},
+        Command{"preview", "lesson.yaml", "--dpi", "19"},
+        Command{"preview", "lesson.yaml", "--dpi", "601"},
+        Command{"preview", "lesson.yaml", "--sheet", "sound-box"}}) {
+    EXPECT_EQ(sheaf(command).status, 2) << command.back();
+    EXPECT_TRUE(files() == before) << command.back();
+  }
+  const Outcome outcome = sheaf({"preview", "lesson.yaml", "--page", "99"});
+  EXPECT_NE(outcome.out.find("sheaf: there is no page `99`; the learner has "),
+            std::string::npos)
+      << outcome.out;
 }
 
 // As the shell makes it of `--pdf records/*.yaml`.

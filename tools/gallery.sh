@@ -1,11 +1,10 @@
 #!/bin/sh
-# Renders every kind of sheet in every layout on both papers to
-# FOLDER/LAYOUT/PAPER/LESSON-SHEET-n.png. SHEAF names the program.
+# Draws every kind of sheet in every layout on both papers, its pages side by
+# side, to FOLDER/LAYOUT/PAPER/LESSON-SHEET.png, and the picture in README.md.
+# SHEAF names the program.
 set -e
 folder=${1:?which folder?}
 program=${SHEAF:-build/sheaf}
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
 kinds=$("$program" sheets | sed -n 's/^  \([a-z][a-z-]*\): .*/\1/p')
 layouts=$("$program" layouts | cut -d ' ' -f 1)
 for layout in $layouts; do
@@ -16,19 +15,20 @@ for layout in $layouts; do
       case $lesson in *class.yaml) continue ;; esac
       name=${lesson#lessons/}
       name=${name%.yaml}
-      only=
-      for kind in $kinds; do only="$only --only $kind"; done
-      # shellcheck disable=SC2086
-      "$program" build "$lesson" --layout "$layout" --paper "$paper" \
-        --separate $only --out "$work" 2>/dev/null >/dev/null ||
-        { echo "$layout, $paper: $name does not fit"; continue; }
       for kind in $kinds; do
-        pdf=$work/$name/$kind.pdf
-        [ -f "$pdf" ] || continue
-        pdftoppm -r 60 -gray -png "$pdf" "$target/$name-$kind"
+        status=0
+        "$program" preview "$lesson" --layout "$layout" --paper "$paper" \
+          --sheet "$kind" --strip --dpi 60 --out "$target/$name-$kind.png" \
+          >/dev/null 2>&1 || status=$?
+        # With 2, the lesson has nothing for the sheet.
+        case $status in
+          0 | 2) ;;
+          *) echo "$layout, $paper: $name does not fit on $kind" ;;
+        esac
       done
-      rm -rf "${work:?}/$name"
     done
-    echo "$layout, $paper: $(find "$target" -name '*.png' | wc -l) pages"
+    echo "$layout, $paper: $(find "$target" -name '*.png' | wc -l) pictures"
   done
 done
+"$program" preview lessons/i-e-kite.yaml --sheet blending,sound-boxes \
+  --page 3,1 --strip --dpi 72 --out docs/pages.png

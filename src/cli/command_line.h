@@ -21,6 +21,15 @@ struct CommandLine {
   std::vector<std::string> allowed_folders;
   std::string dependency_file;
   std::string pdf_file;  ///< where a contact sheet goes
+
+  /// Of `preview`.
+  struct Preview {
+    std::string file;                ///< empty: beside the packet
+    std::vector<std::string> pages;  ///< their numbers; empty: all
+    int dpi = 0;                     ///< 0: as a screen has room
+    bool teacher = false;
+    bool strip = false;
+  } preview;
   bool separate = false;
   bool if_needed = false;  ///< leave what is up to date
   int jobs = 0;            ///< lessons worked on at once; 0: a core each

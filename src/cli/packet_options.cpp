@@ -1,6 +1,7 @@
 // The verbs that make packets and look at lessons, words and patterns.
 
 #include "cli/verb_options.h"
+#include "preview/preview.h"
 
 namespace sheaf {
 
@@ -45,6 +46,40 @@ VerbOptions watch_verb(CommandLine& line) {
   return watch;
 }
 
+VerbOptions preview_verb(CommandLine& line) {
+  return {
+      "preview",
+      "show a lesson's pages as a picture",
+      {{"LESSON",
+        "a lesson file",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--sheet",
+        "the pages of this sheet only (may be given again)",
+        &line.only,
+        {.commas = true, .one_at_a_time = true}},
+       {"--page",
+        "this page only, by its number (may be given again)",
+        &line.preview.pages,
+        {.commas = true, .one_at_a_time = true}},
+       {"--dpi",
+        "dots an inch: 96 for one page and 40 for several unless "
+        "you say so; many pages are drawn smaller",
+        &line.preview.dpi,
+        {.range = {{kLeastDpi, kMostDpi}}}},
+       {"--teacher", "the teacher's pages", &line.preview.teacher},
+       {"--strip", "all in one row", &line.preview.strip},
+       {"--out",
+        "the PNG file to write; without it preview.png beside the packet in "
+        "out/; a picture that Sheaf did not make stays as it is",
+        &line.preview.file},
+       {"--layout", "a layout's name or file instead of the lesson's own",
+        &line.layout},
+       paper_option(line),
+       {"--allow", "another folder in which files named by a lesson may be",
+        &line.allowed_folders}}};
+}
+
 VerbOptions check_verb(CommandLine& line) {
   VerbOptions check{
       "check",
@@ -61,6 +96,7 @@ std::vector<VerbOptions> packet_verbs(CommandLine& line) {
   return {
       build_verb(line),
       watch_verb(line),
+      preview_verb(line),
       check_verb(line),
       {"word",
        "graphemes, sounds, boxes and patterns of words",

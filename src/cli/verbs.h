@@ -26,6 +26,7 @@ int run_block(const CommandLine& line);
 int run_draft(const CommandLine& line);
 int run_settle(const CommandLine& line);
 int run_watch(const CommandLine& line);
+int run_preview(const CommandLine& line);
 int run_record(const CommandLine& line);
 int run_mark(const CommandLine& line);
 int run_writing(const CommandLine& line);

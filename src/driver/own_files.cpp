@@ -5,6 +5,7 @@
 
 #include "base/utf8.h"
 #include "planning/block_list.h"
+#include "preview/own_png.h"
 
 namespace sheaf {
 
@@ -95,6 +96,7 @@ bool is_own_text(OwnKind kind, std::string_view text) {
     case OwnKind::blocked_words:
       return is_blocked_words(text);
     case OwnKind::pdf:
+    case OwnKind::preview:
       break;
   }
   return false;
@@ -117,6 +119,11 @@ bool is_of(const OpenFile& file) {
 
 bool is_own(OwnKind kind, const OpenFile& file) {
   if (kind == OwnKind::pdf) return own_pdf(file).has_value();
+  if (kind == OwnKind::preview) {
+    return is_own_png(file.size(), [&](std::uint64_t begin, std::size_t most) {
+      return file.read(begin, most);
+    });
+  }
   return file.size() <= kLargestText &&
          is_own_text(kind, file.read(0, kLargestText));
 }
@@ -135,6 +142,10 @@ const OwnForm& own_form(OwnKind kind) {
   static constexpr OwnForm kPdf = {.is_own = is_of<OwnKind::pdf>,
                                    .why_not = "not a PDF as Sheaf made it",
                                    .can_be_made_again = true};
+  static constexpr OwnForm kPreview = {
+      .is_own = is_of<OwnKind::preview>,
+      .why_not = "not a picture of pages as Sheaf made it",
+      .can_be_made_again = true};
   static constexpr OwnForm kDependencies = {
       .is_own = is_of<OwnKind::dependencies>,
       .why_not = "not a dependency file that Sheaf made",
@@ -152,6 +163,8 @@ const OwnForm& own_form(OwnKind kind) {
   switch (kind) {
     case OwnKind::pdf:
       return kPdf;
+    case OwnKind::preview:
+      return kPreview;
     case OwnKind::dependencies:
       return kDependencies;
     case OwnKind::review:

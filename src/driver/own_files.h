@@ -13,13 +13,14 @@ namespace sheaf {
 /// itself may be in the way.
 enum class OwnKind {
   pdf,           ///< known by its first and its last object
+  preview,       ///< a PNG file, known by its parts and their order
   dependencies,  ///< what `--deps` writes, known by its whole form
   review,        ///< what `review` writes, known by the comment at its head
   made_from,     ///< what packets were made from; a damaged one is one too
   blocked_words  ///< a list for `block`: its head, or nothing but such lines
 };
 
-/// Whether a text is of a kind that Sheaf writes. A PDF is no text.
+/// Whether a text is of a kind that Sheaf writes. PDF and PNG are no texts.
 bool is_own_text(OwnKind kind, std::string_view text);
 
 /// Whether an open file is of the kind. Of a text, up to 4 MiB are read; what
@@ -37,6 +38,10 @@ const OwnForm& own_form(OwnKind kind);
 /// slip that is easily made: `--pdf records/*.yaml`.
 inline constexpr std::string_view kPdfWayOut =
     "write the name of a PDF right after `--pdf`, as in `--pdf pages.pdf`";
+
+/// The same of a picture of pages.
+inline constexpr std::string_view kPreviewWayOut =
+    "name another file with `--out`";
 
 /// The same for packets.
 inline constexpr std::string_view kPacketWayOut =

@@ -154,4 +154,22 @@ std::optional<JpegImage> decode_jpeg(std::string_view bytes, std::string& why) {
   return image;
 }
 
+std::optional<PixelImage> pixels_of(const JpegImage& image) {
+  JpegDecoder decoder;
+  if (!decoder.open(image.bytes) || !decoder.start(1)) return std::nullopt;
+  std::optional<Pixels> pixels =
+      unpack(decoder, std::max(decoder.width(), decoder.height()));
+  if (!pixels) return std::nullopt;
+  PixelImage result{pixels->width, pixels->height, {}, {}};
+  if (pixels->channels == 3) {
+    result.rgb = std::move(pixels->bytes);
+  } else {
+    result.rgb.reserve(3 * pixels->bytes.size());
+    for (const std::uint8_t grey : pixels->bytes) {
+      result.rgb.insert(result.rgb.end(), 3, grey);
+    }
+  }
+  return result;
+}
+
 }  // namespace sheaf

@@ -18,4 +18,7 @@ bool is_jpeg(std::string_view bytes);
 /// `why`.
 std::optional<JpegImage> decode_jpeg(std::string_view bytes, std::string& why);
 
+/// Its pixels, for a screen. Nothing where it cannot be unpacked.
+std::optional<PixelImage> pixels_of(const JpegImage& image);
+
 }  // namespace sheaf
