@@ -70,10 +70,10 @@ class Parts {
   }
 
   bool may_stand_before(const std::string& part) const {
-    constexpr std::string_view kPrefixes[] = {
+    constexpr std::string_view kBathPrefixes[] = {
         "un", "re", "mis", "dis", "up", "over", "anti", "non", "pre"};
-    return is_word(part) ||
-           std::ranges::find(kPrefixes, part) != std::ranges::end(kPrefixes);
+    return is_word(part) || std::ranges::find(kBathPrefixes, part) !=
+                                std::ranges::end(kBathPrefixes);
   }
   bool may_stand_behind(const std::string& part) const {
     return is_word(part) || part == "by";
@@ -102,9 +102,9 @@ class Parts {
 };
 
 bool may_follow_bath(Phoneme sound) {
-  using P = Phoneme;
-  constexpr P kSounds[] = {P::f, P::s, P::th, P::dh, P::n,
-                           P::m, P::v, P::z,  P::sh};
+  constexpr Phoneme kSounds[] = {Phoneme::f,  Phoneme::s, Phoneme::th,
+                                 Phoneme::dh, Phoneme::n, Phoneme::m,
+                                 Phoneme::v,  Phoneme::z, Phoneme::sh};
   return std::ranges::find(kSounds, sound) != std::ranges::end(kSounds);
 }
 

@@ -10,20 +10,21 @@ namespace sheaf {
 namespace {
 
 bool sound_alike(std::span<const Phoneme> a, std::span<const Phoneme> b) {
-  using P = Phoneme;
-  constexpr std::array<std::array<P, 2>, 3> kAlike = {
-      {{P::r, P::er}, {P::ax, P::ih}, {P::uw, P::uh}}};  // room in showroom
+  constexpr std::array<std::array<Phoneme, 2>, 3> kAlike = {
+      {{Phoneme::r, Phoneme::er},
+       {Phoneme::ax, Phoneme::ih},
+       {Phoneme::uw, Phoneme::uh}}};  // room in showroom
   if (a.size() != b.size()) return false;
   for (std::size_t i = 0; i < a.size(); ++i) {
-    const auto both = [&](P x, P y) {
+    const auto both = [&](Phoneme x, Phoneme y) {
       return (a[i] == x && b[i] == y) || (a[i] == y && b[i] == x);
     };
     // The y of copyright is not that of lyric.
-    const bool before_r = i + 1 < a.size() && a[i + 1] == P::r;
-    const bool alike = a[i] == b[i] || (before_r && both(P::iy, P::ih)) ||
-                       std::ranges::any_of(kAlike, [&](const auto& two) {
-                         return both(two[0], two[1]);
-                       });
+    const bool before_r = i + 1 < a.size() && a[i + 1] == Phoneme::r;
+    const bool alike =
+        a[i] == b[i] || (before_r && both(Phoneme::iy, Phoneme::ih)) ||
+        std::ranges::any_of(
+            kAlike, [&](const auto& two) { return both(two[0], two[1]); });
     if (!alike) return false;
   }
   return true;

@@ -131,11 +131,11 @@ bool is_likely(const EndingAnalysis& analysis, std::string_view stem) {
 // The base that a regular ending was most likely put on, where the letters
 // tell.
 std::optional<EndingAnalysis> likely_ending(std::string_view letters) {
-  constexpr std::array kEndings = {Ending::ness, Ending::less, Ending::ful,
-                                   Ending::es,   Ending::ed,   Ending::ing,
-                                   Ending::s,    Ending::ly};
+  constexpr std::array kGuessedEndings = {
+      Ending::ness, Ending::less, Ending::ful, Ending::es,
+      Ending::ed,   Ending::ing,  Ending::s,   Ending::ly};
   constexpr std::size_t kShortestStem = 3;
-  for (const Ending ending : kEndings) {
+  for (const Ending ending : kGuessedEndings) {
     const std::string_view text = ending_text(ending);
     if (letters.size() < text.size() + kShortestStem) continue;
     const std::string_view stem =
