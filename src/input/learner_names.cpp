@@ -130,7 +130,7 @@ std::string without_quotes(std::string_view text, std::string_view line) {
 }
 
 Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
-                std::string help, Diagnostics& diagnostics) {
+                Help help, Diagnostics& diagnostics) {
   switch (d.severity) {
     case Severity::error:
       return diagnostics.error(*d.name, span, std::move(text), std::move(help));
@@ -142,10 +142,16 @@ Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
   }
 }
 
+// Its fixes, if they say nothing of what stands there.
+std::vector<Fix> fixes_of_blanks(const Diagnostic& d) {
+  if (d.name != &diagnostic::tab_in_indentation) return {};
+  return d.fixes;
+}
+
 // The place in words, and nothing of what stands there.
 void add_unshown(const Diagnostic& d, Diagnostics& diagnostics) {
   if (!d.span || d.span.is_whole()) {
-    add(d, d.span, d.text, d.help, diagnostics);
+    add(d, d.span, d.text, {d.help, d.fixes}, diagnostics);
     return;
   }
   const auto [line, column] = d.span.file->place_of(d.span.begin);
@@ -153,7 +159,7 @@ void add_unshown(const Diagnostic& d, Diagnostics& diagnostics) {
   add(d, Span::whole(d.span.file),
       fmt::format("line {}, column {}: {}", line, column,
                   without_quotes(d.text, shown)),
-      without_quotes(d.help, shown), diagnostics);
+      {without_quotes(d.help, shown), fixes_of_blanks(d)}, diagnostics);
 }
 
 // A key that is like none that Sheaf knows may be somebody's name.
@@ -181,7 +187,8 @@ void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
       continue;
     }
     const Span span = hidden ? Span::whole(d->span.file) : d->span;
-    Diagnostic& passed = add(*d, span, d->text, d->help, diagnostics);
+    Diagnostic& passed =
+        add(*d, span, d->text, {d->help, d->fixes}, diagnostics);
     for (const Remark& remark : d->remarks) {
       if (!shows(remark.span, lines)) passed.remarks.push_back(remark);
     }
