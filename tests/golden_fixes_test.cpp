@@ -45,7 +45,7 @@ class GoldenFixes : public testing::TestWithParam<fs::path> {
   GoldenFixes() {
     // The other files that goldens name lie beside them.
     for (const auto& [from, to] : {std::pair{"tests/golden", "/golden"},
-                                   std::pair{"layouts", "/layouts"}}) {
+                                   std::pair{"tests/layouts", "/layouts"}}) {
       fs::copy(project() / from, folder_.path() + to,
                fs::copy_options::recursive);
     }

@@ -112,12 +112,10 @@ TEST_F(Mend, MendsAClassAndShowsNoName) {
   const std::string head = "lesson: l.yaml\nlearners:\n";
   fix(head + "\tB7: {amuont: 4}\n\tC3: {amount: 3}\n");
   EXPECT_EQ(file(), head + "  B7: {amount: 4}\n  C3: {amount: 3}\n");
-  // What a name in the file hides nobody can know, so nothing is written.
-  const std::string named = head + "\tB7: {amuont: 4}\n\tMiriam: {}\n";
-  const Outcome o = fix(named);
+  const Outcome o = fix(head + "\tB7: {amuont: 4}\n\tMiriam: {amount: 4}\n");
   EXPECT_EQ(o.status, 1);
   EXPECT_EQ(o.out.find("Miriam"), std::string::npos) << o.out;
-  EXPECT_EQ(file(), named);
+  EXPECT_EQ(file(), head + "  B7: {amount: 4}\n  Miriam: {amount: 4}\n");
 }
 
 TEST_F(Mend, JsonHasPlacesInBytesAndInUnitsOfUtf16) {

@@ -52,14 +52,14 @@ Diagnostic& Diagnostics::add(Severity severity, const DiagnosticName& name,
   std::erase_if(help.fixes, [](const Fix& fix) {
     return !fix.span || fix.span.is_whole();
   });
-  all_.push_back(
-      std::make_unique<Diagnostic>(Diagnostic{severity,
-                                              &name,
-                                              span,
-                                              std::move(text),
-                                              std::move(help.text),
-                                              {},
-                                              std::move(help.fixes)}));
+  all_.push_back(std::make_unique<Diagnostic>(Diagnostic{severity,
+                                                         &name,
+                                                         span,
+                                                         std::move(text),
+                                                         std::move(help.text),
+                                                         {},
+                                                         std::move(help.fixes),
+                                                         {}}));
   return *all_.back();
 }
 

@@ -57,6 +57,9 @@ struct Diagnostic {
   /// Mends, the likeliest first. All that are certain belong together; of the
   /// others one is to be chosen.
   std::vector<Fix> fixes;
+  /// What it is about where that must not be shown: it may be a name. Never
+  /// printed.
+  Span unshown;
 };
 
 /// Collects messages while a stage works. A stage reports all it can find; the

@@ -8,6 +8,7 @@
 #include "base/fixes.h"
 #include "cli/check_file.h"
 #include "files/memory_files.h"
+#include "input/yaml_value.h"
 
 namespace sheaf {
 
@@ -57,9 +58,27 @@ int line_of(const Span& span) {
   return span.is_whole() ? 0 : span.file->place_of(span.begin).line;
 }
 
-std::set<int> lines_of(const std::vector<Fix>& fixes) {
+bool has_good_form(const std::string& text) {
+  const SourceFile file({}, text);
+  Diagnostics unheard;
+  read_yaml(file, unheard);
+  return !unheard.has_errors();
+}
+
+// The lines whose errors fixes may have brought: what is wrong behind other
+// spaces was wrong before, unless the spaces themselves are.
+std::set<int> changed_lines(const std::vector<Fix>& fixes,
+                            const std::string& mended) {
+  const auto blank = [](std::string_view text) {
+    return std::ranges::all_of(text, [](char c) { return c == ' '; });
+  };
+  const bool good_form = has_good_form(mended);
   std::set<int> lines;
-  for (const Fix& fix : fixes) lines.insert(line_of(fix.span));
+  for (const Fix& fix : fixes) {
+    const bool spaces = !fix.replacement.empty() && blank(fix.replacement) &&
+                        fix.span.text().size() <= fix.replacement.size();
+    if (!spaces || !good_form) lines.insert(line_of(fix.span));
+  }
   return lines;
 }
 
@@ -80,7 +99,9 @@ std::string new_error(const Diagnostics& before, const Diagnostics& after,
     };
     const bool by_remark = std::ranges::any_of(
         d->remarks, [&](const Remark& remark) { return here(remark.span); });
-    if (here(d->span) || by_remark || !before.has_errors()) return d->text;
+    if (here(d->unshown ? d->unshown : d->span) || by_remark ||
+        !before.has_errors())
+      return d->text;
   }
   return {};
 }
@@ -125,8 +146,9 @@ class Mender {
     for (std::size_t i = 0; i < fixes.size() && i < kMostTries; ++i) {
       const MendedText mended = with_fixes(text_, {fixes[i]});
       const auto then = trial(mended.text);
-      const std::string error = new_error(now_->messages(), then->messages(),
-                                          lines_of({fixes[i]}), path_);
+      const std::string error =
+          new_error(now_->messages(), then->messages(),
+                    changed_lines({fixes[i]}, mended.text), path_);
       if (error.empty()) {
         good.push_back(fixes[i]);
       } else {
@@ -141,8 +163,8 @@ class Mender {
   bool put_in(const std::vector<Fix>& fixes) {
     MendedText mended = with_fixes(text_, fixes);
     auto then = trial(mended.text);
-    if (!new_error(now_->messages(), then->messages(), lines_of(mended.put_in),
-                   path_)
+    if (!new_error(now_->messages(), then->messages(),
+                   changed_lines(mended.put_in, mended.text), path_)
              .empty()) {
       return false;
     }

@@ -84,10 +84,11 @@ void report_bad_code(const Span& place, const Span& code,
   const int line = line_of(code);
   // A message shows its line, and this one must not.
   const bool apart = place && line_of(place) != line;
-  diagnostics.error(
-      diagnostic::wrong_value, apart ? place : Span::whole(code.file),
-      fmt::format("the learner in line {} has no short code", line),
-      bad_code_help());
+  diagnostics
+      .error(diagnostic::wrong_value, apart ? place : Span::whole(code.file),
+             fmt::format("the learner in line {} has no short code", line),
+             bad_code_help())
+      .unshown = code;
 }
 
 std::set<int> lines_with_names(const Value& keys) {
@@ -156,10 +157,12 @@ void add_unshown(const Diagnostic& d, Diagnostics& diagnostics) {
   }
   const auto [line, column] = d.span.file->place_of(d.span.begin);
   const std::string_view shown = d.span.file->line(line);
-  add(d, Span::whole(d.span.file),
-      fmt::format("line {}, column {}: {}", line, column,
-                  without_quotes(d.text, shown)),
-      {without_quotes(d.help, shown), fixes_of_blanks(d)}, diagnostics);
+  Diagnostic& passed =
+      add(d, Span::whole(d.span.file),
+          fmt::format("line {}, column {}: {}", line, column,
+                      without_quotes(d.text, shown)),
+          {without_quotes(d.help, shown), fixes_of_blanks(d)}, diagnostics);
+  passed.unshown = d.span;
 }
 
 // A key that is like none that Sheaf knows may be somebody's name.
@@ -189,6 +192,7 @@ void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
     const Span span = hidden ? Span::whole(d->span.file) : d->span;
     Diagnostic& passed =
         add(*d, span, d->text, {d->help, d->fixes}, diagnostics);
+    passed.unshown = d->unshown;
     for (const Remark& remark : d->remarks) {
       if (!shows(remark.span, lines)) passed.remarks.push_back(remark);
     }
