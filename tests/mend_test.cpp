@@ -57,6 +57,25 @@ TEST_F(Mend, KeepsCommentsOrderAndLineEnds) {
   }
 }
 
+TEST_F(Mend, NamesWordsWithoutTheMarksAroundThem) {
+  const Outcome o =
+      fix("pattern: sh\nwords: ship\nsentences: |\n  \"go\" to the \"ship\"\n");
+  EXPECT_EQ(file(),
+            "pattern: sh\nwords: ship\nsentences: |\n  \"Go\" to the "
+            "\"ship\".\n");
+  EXPECT_NE(o.out.find("  line 4: go is now Go\n"), std::string::npos) << o.out;
+  EXPECT_NE(o.out.find("  line 4: ship ends with a full stop now\n"),
+            std::string::npos)
+      << o.out;
+}
+
+TEST_F(Mend, MendsMoreThanOneRoundNeeds) {
+  // The tab hides the key, and the key hides the capital.
+  const Outcome o = fix("wrods: Ship shed\npattern: sh\nsentences: |\n\tGo\n");
+  EXPECT_EQ(o.status, 0) << o.out;
+  EXPECT_EQ(file(), "words: ship shed\npattern: sh\nsentences: |\n  Go.\n");
+}
+
 TEST_F(Mend, DoesNothingASecondTime) {
   fix("pattern sh\nwords: Ship shed\n");
   const std::string once = file();

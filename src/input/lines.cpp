@@ -75,12 +75,19 @@ std::optional<std::size_t> small_beginning(std::string_view text) {
   return at;
 }
 
+// Words for a label, without the marks around them.
 std::string_view first_word(std::string_view text, std::size_t from) {
-  return text.substr(from, text.find(' ', from) - from);
+  const std::string_view word = text.substr(from, text.find(' ', from) - from);
+  return word.substr(0, word.find_first_of("\",.!?)"));
 }
 
 std::string_view last_word(std::string_view text) {
-  return text.substr(text.find_last_of(' ') + 1);
+  std::string_view word = text.substr(text.find_last_of(' ') + 1);
+  while (!word.empty() && !ends_in_word(word.substr(word.size() - 1))) {
+    word.remove_suffix(1);
+  }
+  const std::size_t begin = word.find_first_not_of("\"'(");
+  return begin == std::string_view::npos ? word : word.substr(begin);
 }
 
 // Where the file goes on behind a text; nowhere if quotes are written there in
