@@ -61,10 +61,14 @@ void put_capitals_right(Lesson& lesson, const Phonics& phonics,
   // Jack beside sock and duck is a name; beside Sock and Duck he is not.
   if (std::ranges::all_of(found, &Capital::may_be_name)) return;
   std::vector<std::string> changed;
+  std::vector<Fix> fixes;
   for (Capital& word : found) {
     if (std::ranges::find(changed, *word.text) == changed.end()) {
       changed.push_back(*word.text);
     }
+    // Bars between the graphemes stay where the file has them.
+    fixes.push_back({word.span, lower_case(word.span.text()),
+                     is_now(*word.text, word.small), true});
     *word.text = std::move(word.small);
   }
   diagnostics.note(
@@ -74,7 +78,7 @@ void put_capitals_right(Lesson& lesson, const Phonics& phonics,
                         quoted(changed.front()))
           : fmt::format("{} words are printed without their capitals: {}",
                         changed.size(), fmt::join(changed, " ")),
-      "only names have capitals in a list of words");
+      {"only names have capitals in a list of words", std::move(fixes)});
 }
 
 }  // namespace sheaf

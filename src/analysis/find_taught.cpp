@@ -142,7 +142,7 @@ void report_unknown_step(const PlacedWord& step, const SequenceFile& sequence,
   for (const SequenceStep& s : sequence.steps) {
     if (s.name.given()) names.push_back(s.name.value);
   }
-  std::string help = did_you_mean(step.value, names);
+  Help help = did_you_mean(step.value, names);
   if (help.empty() && !sequence.steps.empty()) {
     help = fmt::format("its steps go from {} to {}",
                        sequence.steps.front().number.value,

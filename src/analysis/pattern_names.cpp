@@ -55,6 +55,14 @@ std::string listed(const std::vector<PatternId>& ids,
   return text;
 }
 
+std::vector<Fix> fixes_of(std::string_view written,
+                          const std::vector<PatternId>& ids,
+                          const PatternCatalogue& catalogue) {
+  std::vector<std::string_view> names;
+  for (const PatternId id : ids) names.push_back(catalogue[id].id);
+  return ask_for(written, names).fixes;
+}
+
 // The part of a name's place that a part of its text stands at; all of it
 // where the file has the text written otherwise.
 PlacedWord part_of(const PlacedWord& whole, const PatternName& name) {
@@ -75,14 +83,16 @@ PatternFault fault_of(const PatternName& name, std::string_view written,
   if (name.is_group) {
     fault.text = fmt::format("{} stands for {} patterns", quoted(written),
                              name.could_be.size());
-    fault.help = "name one of them: " + listed(name.could_be, catalogue);
+    fault.help = {"name one of them: " + listed(name.could_be, catalogue),
+                  fixes_of(written, name.could_be, catalogue)};
     return fault;
   }
   fault.text = fmt::format("there is no pattern called {}", quoted(written));
   if (!name.could_be.empty()) {
-    fault.help = "did you mean " + listed(name.could_be, catalogue) + "?";
+    fault.help = {"did you mean " + listed(name.could_be, catalogue) + "?",
+                  fixes_of(written, name.could_be, catalogue)};
   } else {
-    fault.help = did_you_mean(name.nearest);
+    fault.help = ask_for(written, name.nearest);
   }
   if (fault.help.empty()) fault.help = "`sheaf patterns` lists them";
   return fault;

@@ -18,7 +18,8 @@ struct NamedPattern {
 /// What is wrong with a name, and what can be done about it: the patterns that
 /// could be meant, each with its name and a word that has it.
 struct PatternFault {
-  std::string text, help;
+  std::string text;
+  Help help;
 };
 /// For a name that is not clear; `written` is what stands there.
 PatternFault fault_of(const PatternName& name, std::string_view written,

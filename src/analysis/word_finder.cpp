@@ -87,18 +87,20 @@ void WordFinder::warn_of_guess(const PlacedWord& spelling,
   const std::vector<std::string> words =
       phonics_.meant_words(spelling.value, may_suggest_);
   const std::vector<std::string_view> meant(words.begin(), words.end());
-  const std::string question = did_you_mean(meant);
+  Help question = ask_for(spelling.value, meant);
   diagnostics_.warning(
       diagnostic::unknown_word, spelling.span,
       fmt::format("{} is not in the word list; its graphemes are a guess: {}",
                   quoted(spelling.value), graphemes_text(reading)),
       question.empty()
-          ? fmt::format("if the guess is right, put the line `{}` under "
-                        "`split:`; if not, correct it there",
-                        split_line(reading))
-          : fmt::format("{} If not, put the line `{}` under `split:` if the "
-                        "guess is right, or correct it there",
-                        question, split_line(reading)));
+          ? Help(fmt::format("if the guess is right, put the line `{}` under "
+                             "`split:`; if not, correct it there",
+                             split_line(reading)))
+          : Help(fmt::format(
+                     "{} If not, put the line `{}` under `split:` if the "
+                     "guess is right, or correct it there",
+                     question.text, split_line(reading)),
+                 std::move(question.fixes)));
 }
 
 namespace {

@@ -45,26 +45,38 @@ SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_CONSTANT)
 std::span<const DiagnosticName> diagnostic_names() { return kNames; }
 
 Diagnostic& Diagnostics::add(Severity severity, const DiagnosticName& name,
-                             Span span, std::string text, std::string help) {
-  all_.push_back(std::make_unique<Diagnostic>(
-      Diagnostic{severity, &name, span, std::move(text), std::move(help), {}}));
+                             Span span, std::string text, Help help) {
+  for (Fix& fix : help.fixes) {
+    if (!fix.span) fix.span = span;
+  }
+  std::erase_if(help.fixes, [](const Fix& fix) {
+    return !fix.span || fix.span.is_whole();
+  });
+  all_.push_back(std::make_unique<Diagnostic>(Diagnostic{severity,
+                                                         &name,
+                                                         span,
+                                                         std::move(text),
+                                                         std::move(help.text),
+                                                         {},
+                                                         std::move(help.fixes),
+                                                         {}}));
   return *all_.back();
 }
 
 Diagnostic& Diagnostics::error(const DiagnosticName& name, Span span,
-                               std::string text, std::string help) {
+                               std::string text, Help help) {
   ++errors_;
   return add(Severity::error, name, span, std::move(text), std::move(help));
 }
 
 Diagnostic& Diagnostics::warning(const DiagnosticName& name, Span span,
-                                 std::string text, std::string help) {
+                                 std::string text, Help help) {
   ++warnings_;
   return add(Severity::warning, name, span, std::move(text), std::move(help));
 }
 
 Diagnostic& Diagnostics::note(const DiagnosticName& name, Span span,
-                              std::string text, std::string help) {
+                              std::string text, Help help) {
   return add(Severity::note, name, span, std::move(text), std::move(help));
 }
 
@@ -94,15 +106,28 @@ std::vector<const Diagnostic*> Diagnostics::sorted() const {
   return result;
 }
 
-std::string quoted(std::string_view text) {
+namespace {
+
+// Without what no terminal should show, and cut short.
+std::string shortened(std::string_view text) {
   constexpr int kLongest = 40;
   const std::string shown =
       printable(text.substr(0, std::size_t{8} * kLongest));
   const auto parts = characters(shown);
-  if (static_cast<int>(parts.size()) <= kLongest) return "`" + shown + "`";
-  std::string cut = "`";
+  if (static_cast<int>(parts.size()) <= kLongest) return shown;
+  std::string cut;
   for (int i = 0; i < kLongest - 1; ++i) cut += parts[i];
-  return cut + "…`";
+  return cut + "…";
+}
+
+}  // namespace
+
+std::string quoted(std::string_view text) {
+  return "`" + shortened(text) + "`";
+}
+
+std::string is_now(std::string_view wrong, std::string_view right) {
+  return shortened(wrong) + " is now " + shortened(right);
 }
 
 }  // namespace sheaf

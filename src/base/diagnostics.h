@@ -18,6 +18,32 @@ struct Remark {
   std::string text;
 };
 
+/// A mend that can be put into the file: `replacement` takes the place of
+/// `span`, which has no bytes where something is only put in, and no file
+/// where it is that of the message. `label` says what has changed then, for
+/// the teacher, as "Ship is now ship".
+struct Fix {
+  Span span;
+  std::string replacement;
+  std::string label;
+  /// Putting it in cannot change what the teacher meant.
+  bool certain = false;
+};
+
+/// What to do about a message, said to the teacher and, where the mend is
+/// known exactly, as text to put into the file.
+struct Help {
+  Help() = default;
+  Help(std::string said, std::vector<Fix> mends = {})
+      : text(std::move(said)), fixes(std::move(mends)) {}
+  Help(const char* said) : text(said) {}
+
+  bool empty() const { return text.empty(); }
+
+  std::string text;
+  std::vector<Fix> fixes;
+};
+
 /// One message about a teacher's file, as data. `text` says what was found, in
 /// lower case, without a full stop, with the teacher's own words in backticks;
 /// only `help` says what to do about it.
@@ -28,6 +54,12 @@ struct Diagnostic {
   std::string text;
   std::string help;
   std::vector<Remark> remarks;
+  /// Mends, the likeliest first. All that are certain belong together; of the
+  /// others one is to be chosen.
+  std::vector<Fix> fixes;
+  /// What it is about where that must not be shown: it may be a name. Never
+  /// printed.
+  Span unshown;
 };
 
 /// Collects messages while a stage works. A stage reports all it can find; the
@@ -35,11 +67,11 @@ struct Diagnostic {
 class Diagnostics {
  public:
   Diagnostic& error(const DiagnosticName& name, Span span, std::string text,
-                    std::string help = {});
+                    Help help = {});
   Diagnostic& warning(const DiagnosticName& name, Span span, std::string text,
-                      std::string help = {});
+                      Help help = {});
   Diagnostic& note(const DiagnosticName& name, Span span, std::string text,
-                   std::string help = {});
+                   Help help = {});
 
   bool has_errors() const { return errors_ > 0; }
   int error_count() const { return errors_; }
@@ -51,12 +83,15 @@ class Diagnostics {
 
  private:
   Diagnostic& add(Severity severity, const DiagnosticName& name, Span span,
-                  std::string text, std::string help);
+                  std::string text, Help help);
 
   std::vector<std::unique_ptr<Diagnostic>> all_;
   int errors_ = 0;
   int warnings_ = 0;
 };
+
+/// The label of a fix that puts `right` where `wrong` stood.
+std::string is_now(std::string_view wrong, std::string_view right);
 
 /// Puts a teacher's own text into a message: in backticks, unprintable
 /// characters made visible, and cut short if it is long.

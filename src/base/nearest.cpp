@@ -74,19 +74,25 @@ std::vector<std::string_view> nearest_names(
   return result;
 }
 
-std::string did_you_mean(std::span<const std::string_view> names) {
+Help ask_for(std::string_view wrong, std::span<const std::string_view> names,
+             Suggests suggests) {
   if (names.empty()) return {};
+  std::vector<Fix> fixes;
   std::string text = "did you mean ";
   for (std::size_t i = 0; i < names.size(); ++i) {
     if (i > 0) text += i + 1 == names.size() ? " or " : ", ";
     text += "`" + std::string(names[i]) + "`";
+    fixes.push_back({{},
+                     std::string(names[i]),
+                     is_now(wrong, names[i]),
+                     names.size() == 1 && suggests == Suggests::fixed_choice});
   }
-  return text + "?";
+  return {text + "?", std::move(fixes)};
 }
 
-std::string did_you_mean(std::string_view name,
-                         std::span<const std::string_view> names) {
-  return did_you_mean(nearest_names(name, names));
+Help did_you_mean(std::string_view wrong,
+                  std::span<const std::string_view> names, Suggests suggests) {
+  return ask_for(wrong, nearest_names(wrong, names), suggests);
 }
 
 }  // namespace sheaf

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "base/diagnostics.h"
+
 namespace sheaf {
 
 /// Steps (a letter put in, left out, changed, or two neighbours swapped) from
@@ -20,9 +22,20 @@ std::vector<std::string_view> nearest_names(
     std::string_view name, std::span<const std::string_view> names,
     std::size_t count = 3);
 
-/// "did you mean `a`, `b` or `c`?" or nothing.
-std::string did_you_mean(std::span<const std::string_view> names);
-std::string did_you_mean(std::string_view name,
-                         std::span<const std::string_view> names);
+/// What a suggestion is about.
+enum class Suggests {
+  fixed_choice,  ///< a key, or one of a few values: one that is near is meant
+  anything,      ///< what only the teacher can know
+};
+
+/// The question "did you mean `a`, `b` or `c`?" with a fix for each, or
+/// nothing. The fixes take the place of the message's span. One is certain
+/// where it is the only one and `suggests` a fixed choice.
+Help ask_for(std::string_view wrong, std::span<const std::string_view> names,
+             Suggests suggests = Suggests::anything);
+/// The same for those of `names` that are near to `wrong`.
+Help did_you_mean(std::string_view wrong,
+                  std::span<const std::string_view> names,
+                  Suggests suggests = Suggests::anything);
 
 }  // namespace sheaf

@@ -67,6 +67,16 @@ std::string expected(const OptionSpec& spec) {
   return "write plain text";
 }
 
+// What fits instead: the choice that is near, or what may be written.
+Help fitting(const OptionSpec& spec, std::string_view wrong) {
+  if (spec.kind == OptionSpec::Kind::choice) {
+    const auto choices = split_choices(spec.choices);
+    Help near = did_you_mean(wrong, choices, Suggests::fixed_choice);
+    if (!near.empty()) return near;
+  }
+  return expected(spec);
+}
+
 using Setting = std::variant<Length, int, double, bool, std::string>;
 
 template <typename T>
@@ -200,7 +210,7 @@ void OptionValues::set(std::string_view name, const Value& value,
     diagnostics.error(
         diagnostic::wrong_value, value.span,
         fmt::format("{} does not fit `{}`", quoted(value.text.text()), name),
-        expected(spec));
+        fitting(spec, value.text.text()));
     return;
   }
   if (beyond(spec, *setting)) {
@@ -247,7 +257,7 @@ OptionValues read_options(OptionTable table, const Value* given,
     if (std::ranges::find(names, key) == names.end()) {
       // A short table is named whole where nothing in it comes near.
       constexpr std::size_t kFew = 12;
-      std::string help = did_you_mean(key, names);
+      Help help = did_you_mean(key, names, Suggests::fixed_choice);
       if (help.empty() && names.size() <= kFew) {
         help = names.empty()
                    ? "it has no options"

@@ -1,224 +1,76 @@
-// `sheaf check`: what is in a lesson, and what is wrong with it.
+// `sheaf check`: what is in a lesson, what is wrong with it, and, with --fix,
+// what of that Sheaf can put right by itself.
 
 #include <fmt/format.h>
 
 #include <deque>
-#include <set>
 
-#include "analysis/lesson_conventions.h"
 #include "base/pool.h"
 #include "base/utf8.h"
-#include "cli/check_report.h"
+#include "cli/check_file.h"
 #include "cli/exit_codes.h"
+#include "cli/json.h"
+#include "cli/mend_file.h"
 #include "cli/messages.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
-#include "driver/class_job.h"
-#include "driver/workspace.h"
 #include "files/disk_files.h"
-#include "input/file_kind.h"
-#include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
 
 namespace {
 
-void print_words(std::string& out, const AnalyzedLesson& lesson,
-                 const std::vector<AnalyzedWord>& words) {
-  std::size_t widest = 0;
-  for (const AnalyzedWord& w : words) {
-    widest = std::max(widest, w.reading.word.size());
+void print_mended(const std::string& path, const MendedFile& mended) {
+  std::string out = printable(path) + ": ";
+  if (mended.done.empty()) {
+    out += "there is nothing that Sheaf can put right by itself\n";
+  } else {
+    const auto count = static_cast<int>(mended.done.size());
+    out += fmt::format("put right in {}\n", counted(count, "place", "places"));
   }
-  for (const AnalyzedWord& w : words) {
-    const std::string standing = standing_text(lesson, w);
-    out += fmt::format("  {:<{}}  {:<18} {:<26} {}{}\n", w.reading.word, widest,
-                       spelled_out(w), sounds_of(lesson, w),
-                       counted(w.reading.boxes(), "box", "boxes"),
-                       standing.empty() ? "" : "  " + standing);
+  for (const MendedFile::Mend& mend : mended.done) {
+    out += fmt::format("  line {}: {}\n", mend.line, mend.label);
   }
-}
-
-// Every word that the lesson uses, wherever it stands, once.
-std::vector<const AnalyzedWord*> all_words(const AnalyzedLesson& lesson) {
-  std::vector<const AnalyzedWord*> words;
-  std::set<std::string> seen;
-  const auto add = [&](const AnalyzedWord& w) {
-    if (seen.insert(lower_case(w.reading.word)).second) words.push_back(&w);
-  };
-  for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
-    for (const AnalyzedWord& w : *list) add(w);
-  }
-  for (const auto* list : {&lesson.sentences, &lesson.dictate_sentences}) {
-    for (const AnalyzedSentence& s : *list) {
-      for (const AnalyzedSentence::Part& part : s.words) add(part.word);
-    }
-  }
-  return words;
-}
-
-// Words that can be said in two ways: which was taken, and how to choose the
-// other.
-void print_choices(std::string& out, const AnalyzedLesson& lesson) {
-  for (const AnalyzedWord* word : all_words(lesson)) {
-    const AnalyzedWord& w = *word;
-    if (w.reading.origin == Reading::Origin::by_hand) continue;
-    // Nobody needs telling how `the` and `a` are said in a sentence.
-    if (w.reading.label == "weak") continue;
-    const auto readings =
-        lesson.phonics->read(w.reading.word, lesson.conventions);
-    for (std::size_t i = 1; i < readings.size(); ++i) {
-      out += fmt::format(
-          "{} is treated as {}; for {}, put this line under `split:`: `{}`\n",
-          w.reading.word,
-          readings[0].label.empty()
-              ? sounds_text(readings[0], lesson.conventions)
-              : readings[0].label,
-          readings[i].label.empty()
-              ? sounds_text(readings[i], lesson.conventions)
-              : readings[i].label,
-          split_line(readings[i], readings));
-    }
-  }
-}
-
-void print_defaults(std::string& out, const Lesson& lesson) {
-  out += fmt::format("defaults, because the lesson does not say:");
-  const auto say = [&](std::string_view key, const std::string& value,
-                       bool given) {
-    if (!given) out += fmt::format(" {}: {};", key, value);
-  };
-  say("layout", "week", lesson.layout.given());
-  say("days", std::to_string(lesson.days.value), lesson.days.given());
-  say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
-  say("set", std::to_string(lesson.set.value), lesson.set.given());
-  out += fmt::format("\n");
-}
-
-void print_report(std::string& out, Workspace& workspace,
-                  const std::string& path, const PreparedLesson& prepared) {
-  const AnalyzedLesson& lesson = prepared.analyzed;
-  out += fmt::format("{} (code {})\n", printable(path), lesson.code);
-  for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
-    const LessonPattern& p = lesson.patterns[i];
-    const int key = lesson.key_words[i];
-    out += fmt::format("pattern: {} {}", p.name, said(lesson, p.sound));
-    if (key >= 0) {
-      out +=
-          fmt::format(", key word {}",
-                      lesson.words[static_cast<std::size_t>(key)].reading.word);
-    }
-    out += fmt::format("\n");
-  }
-  out += fmt::format("words: {}\n", lesson.words.size());
-  print_words(out, lesson, lesson.words);
-  out += fmt::format(
-      "to dictate: {}\n",
-      counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
-  print_words(out, lesson, lesson.dictate_words);
-  print_sentences(out, workspace, lesson);
-  print_share(out, lesson);
-  print_choices(out, lesson);
-  print_filled(out, prepared);
-  print_defaults(out, *lesson.lesson);
-}
-
-// A sequence by itself: its steps and what each teaches.
-bool check_sequence(std::string& out, Workspace& workspace,
-                    const std::string& path, Diagnostics& diagnostics) {
-  const SequenceFile* sequence = workspace.sequence(path, diagnostics);
-  if (sequence == nullptr) return false;
-  const Phonics& phonics = workspace.phonics();
-  const Taught taught =
-      taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
-                phonics, diagnostics);
-  // As a lesson would find them.
-  Lesson lesson;
-  inherit_conventions(*sequence, lesson);
-  lesson_conventions(lesson, diagnostics);
-  if (diagnostics.has_errors()) return false;
-  out += fmt::format(
-      "{}: {}\n", printable(path),
-      counted(static_cast<int>(taught.steps().size()), "step", "steps"));
-  for (const Taught::Step& step : taught.steps()) {
-    std::vector<std::string_view> names;
-    for (const PatternId id : step.patterns) {
-      names.push_back(phonics.patterns()[id].name);
-    }
+  for (const MendedFile::Mend& mend : mended.left) {
     out += fmt::format(
-        "  {:>3}  {}{}\n", step.number,
-        names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
-        step.sight_words.empty()
-            ? ""
-            : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")));
+        "  line {} stays as it is, because mending it brings "
+        "another error: {}\n",
+        mend.line, mend.new_error);
   }
-  return true;
+  fmt::print("{}", out);
 }
 
-// What each learner of a class gets.
-bool check_class(std::string& out, Workspace& workspace,
-                 const CommandLine& line, const std::string& path,
-                 Diagnostics& diagnostics) {
-  ClassRequest request = class_request(line);
-  request.lesson_file.clear();
-  const auto job = prepare_class(workspace, request, path, diagnostics);
-  if (job == nullptr) return false;
-  out += fmt::format("{}\n", printable(path));
-  for (const LearnerJob& learner : job->learners) {
-    const Document pages =
-        compose_learner(workspace.shaper(), learner, line.only, diagnostics);
-    out += fmt::format(
-        "  {:<12}  {} (code {}), {}, {}\n", learner.code.text(),
-        printable(learner.prepared->lesson.file->name()), learner.lesson.code,
-        counted(static_cast<int>(learner.lesson.words.size()), "word", "words"),
-        counted(static_cast<int>(pages.pages.size()), "page", "pages"));
+// Mends the files one after the other and says what is left.
+int mend_files(const CommandLine& line) {
+  bool good = true;
+  for (const std::string& path : line.arguments) {
+    const MendedFile mended = mend_file(disk(), shipped_folder(), line, path);
+    if (mended.after != mended.before) {
+      const auto output = disk().write();
+      output->rewrite(path, mended.after, mended.before);
+      output->finish();
+    }
+    print_mended(path, mended);
+    Workspace workspace(disk(), shipped_folder());
+    const Checked checked = check_file(workspace, line, path);
+    print(checked.diagnostics);
+    good = good && checked.good;
   }
-  return true;
-}
-
-bool check_lesson(std::string& out, Workspace& workspace,
-                  const CommandLine& line, const std::string& path,
-                  Diagnostics& diagnostics) {
-  const auto lesson =
-      prepare(workspace, lesson_request(line), path, diagnostics);
-  if (lesson == nullptr) return false;
-  // Composing says which sheets the lesson has nothing for.
-  make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
-              lesson->style, workspace.shaper(), line.only, diagnostics);
-  print_report(out, workspace, path, *lesson);
-  return !diagnostics.has_errors();
-}
-
-// What is said of a file.
-struct Checked {
-  Diagnostics diagnostics;
-  std::string report;
-  bool good = false;
-};
-
-Checked check_file(Workspace& workspace, const CommandLine& line,
-                   const std::string& path) {
-  Checked checked;
-  switch (likely_kind(workspace.open(path))) {
-    case FileKind::learners:
-      checked.good = check_class(checked.report, workspace, line, path,
-                                 checked.diagnostics);
-      break;
-    case FileKind::sequence:
-      checked.good =
-          check_sequence(checked.report, workspace, path, checked.diagnostics);
-      break;
-    default:
-      checked.good = check_lesson(checked.report, workspace, line, path,
-                                  checked.diagnostics);
-  }
-  return checked;
+  return good ? kDone : kFaultsInFiles;
 }
 
 }  // namespace
 
 int run_check(const CommandLine& line) {
   if (!known_sheets(line)) return kWrongCommandLine;
+  if (line.json && line.fix) {
+    fmt::print(stderr,
+               "sheaf: --json and --fix do not go together; mend the files "
+               "first\n");
+    return kWrongCommandLine;
+  }
+  if (line.fix) return mend_files(line);
   const auto& paths = line.arguments;
   constexpr std::size_t kFilesForEach = 3;
   const auto workers = static_cast<int>(std::min<std::size_t>(
@@ -237,8 +89,13 @@ int run_check(const CommandLine& line) {
                                 line, paths[i]);
       },
       [&](std::size_t i) {
-        print(checked[i].diagnostics);
-        fmt::print("{}", checked[i].report);
+        if (line.json) {
+          fmt::print("{}\n", check_json(paths[i], checked[i].diagnostics,
+                                        checked[i].lesson.get()));
+        } else {
+          print(checked[i].diagnostics);
+          fmt::print("{}", checked[i].report);
+        }
         good = good && checked[i].good;
         checked[i] = {};
       });

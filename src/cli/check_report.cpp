@@ -128,6 +128,17 @@ void print_sentences(std::string& out, Workspace& workspace,
   }
 }
 
+WordShare word_share(const AnalyzedLesson& lesson) {
+  WordShare share;
+  if (!lesson.taught.known()) return share;
+  each_word(lesson, [&](const AnalyzedWord& word) {
+    share.decodable += word.standing.kind == Kind::decodable;
+    share.sight += word.standing.kind == Kind::sight_word;
+    share.not_yet += word.standing.kind == Kind::not_yet;
+  });
+  return share;
+}
+
 void print_share(std::string& out, const AnalyzedLesson& lesson) {
   if (!lesson.taught.known()) {
     out += fmt::format(
@@ -135,19 +146,12 @@ void print_share(std::string& out, const AnalyzedLesson& lesson) {
         "taught before\n");
     return;
   }
-  int decodable = 0, sight = 0, not_yet = 0;
-  each_word(lesson, [&](const AnalyzedWord& word) {
-    decodable += word.standing.kind == Kind::decodable;
-    sight += word.standing.kind == Kind::sight_word;
-    not_yet += word.standing.kind == Kind::not_yet;
-  });
-  const int all = decodable + sight + not_yet;
-  if (all == 0) return;
-  // Rounded down, so that 100% means all.
+  const WordShare share = word_share(lesson);
+  if (share.all() == 0) return;
   out +=
       fmt::format("readable: {}% of {} ({} decodable, {} by sight, {} not yet)",
-                  (decodable + sight) * 100 / all,
-                  counted(all, "word", "words"), decodable, sight, not_yet);
+                  share.percent(), counted(share.all(), "word", "words"),
+                  share.decodable, share.sight, share.not_yet);
   if (lesson.taught.step() >= 0) {
     const auto step = static_cast<std::size_t>(lesson.taught.step());
     out += fmt::format(" at {}", step_name(lesson.taught.steps()[step]));

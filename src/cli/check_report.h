@@ -18,6 +18,18 @@ std::string standing_text(const AnalyzedLesson& lesson,
 void print_sentences(std::string& out, Workspace& workspace,
                      const AnalyzedLesson& lesson);
 
+/// Words of the whole lesson by how they can be read. Together they are none
+/// where nothing says what was taught.
+struct WordShare {
+  int decodable = 0, sight = 0, not_yet = 0;
+
+  int all() const { return decodable + sight + not_yet; }
+  /// Words that can be read, rounded down, so that 100 means all; there must
+  /// be some.
+  int percent() const { return (decodable + sight) * 100 / all(); }
+};
+WordShare word_share(const AnalyzedLesson& lesson);
+
 /// How many words of the whole lesson can be read, and the share.
 void print_share(std::string& out, const AnalyzedLesson& lesson);
 

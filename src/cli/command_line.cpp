@@ -78,7 +78,7 @@ std::string nearest_option(const CLI::App& verb, std::string_view wrong) {
     }
   }
   const std::vector<std::string_view> views(names.begin(), names.end());
-  return did_you_mean(wrong, views);
+  return did_you_mean(wrong, views).text;
 }
 
 std::string nearest_verb(const CLI::App& app, std::string_view wrong) {
@@ -87,7 +87,7 @@ std::string nearest_verb(const CLI::App& app, std::string_view wrong) {
     names.push_back(verb->get_name());
   }
   const std::vector<std::string_view> views(names.begin(), names.end());
-  return did_you_mean(wrong, views);
+  return did_you_mean(wrong, views).text;
 }
 
 // What stands on the command line and has no place there.

@@ -100,7 +100,11 @@ class Walk {
 
   void add(ForgetFile file) {
     file.is_link = disk().own_status(file.path).kind == Standing::link;
-    file.real = real_of(file.path);
+    auto real = disk().real(file.path);
+    // Another run may take it away while this one looks.
+    if (!real && !file.asked_for) return;
+    if (!real) fail_to_look(file.path, "it is not there");
+    file.real = *std::move(real);
     ground_.files.push_back(std::move(file));
   }
 

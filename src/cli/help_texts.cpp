@@ -133,6 +133,22 @@ int run_manual(const CommandLine&) {
       SHEAF_VERSION);
   for (const VerbNote& verb : verb_notes()) print_verb(verb);
   fmt::print(
+      ".SH CHECKING FOR OTHER PROGRAMS\n"
+      "With \\-\\-json, check prints a line of JSON for each file: its "
+      "messages, each with its place, remarks and fixes, and the words and "
+      "sentences of a lesson. A place has a beginning and an end, which is the "
+      "first that is no longer part of it. Lines count from 1. Columns count "
+      "from 0, as utf8 in bytes and as utf16 in code units; a byte order mark "
+      "at the head of a file is not counted. A fix is a text that takes the "
+      "place of another. Those that are certain may all be put in, and "
+      "\\-\\-fix does that; of the others one is to be chosen.\n"
+      ".SH MESSAGES\n"
+      "The name of a message stands in brackets at its end;\n"
+      ".B sheaf explain\nwith that name says more.\n");
+  for (const DiagnosticName& name : diagnostic_names()) {
+    fmt::print(".TP\n.B {}\n{}\n", troff(name.name), troff(name.meaning));
+  }
+  fmt::print(
       ".SH EXIT STATUS\n"
       ".TP\n.B 0\ndone; warnings are allowed\n"
       ".TP\n.B 1\nfiles have errors; no pages are made of those\n"

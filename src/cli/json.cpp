@@ -4,6 +4,9 @@
 
 #include <algorithm>
 
+#include "analysis/standing_reports.h"
+#include "base/utf8.h"
+#include "cli/check_report.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 
@@ -212,6 +215,146 @@ std::string writing_json(const FreeWriting& writing,
     if (!word.is_null()) all["noted"].push_back(std::move(word));
   }
   return all.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+namespace {
+
+Json position_json(const SourceFile& file, std::uint32_t offset) {
+  const int line = file.place_of(offset).line;
+  const std::uint32_t begin = file.line_begin(line);
+  const std::string_view before =
+      std::string_view(file.text()).substr(begin, offset - begin);
+  int units = 0;
+  for (std::size_t at = 0; at < before.size();) {
+    units += next_code_point(before, at) > 0xFFFF ? 2 : 1;
+  }
+  return {{"line", line}, {"utf8", before.size()}, {"utf16", units}};
+}
+
+Json place_json(const Span& span) {
+  if (!span) return nullptr;
+  Json j;
+  j["file"] = span.file->name();
+  if (span.is_whole()) return j;
+  j["begin"] = position_json(*span.file, span.begin);
+  j["end"] = position_json(*span.file, span.end);
+  return j;
+}
+
+std::string_view severity_word(Severity severity) {
+  switch (severity) {
+    case Severity::error:
+      return "error";
+    case Severity::warning:
+      return "warning";
+    case Severity::note:
+      break;
+  }
+  return "note";
+}
+
+Json message_json(const Diagnostic& d) {
+  Json j;
+  j["name"] = d.name->name;
+  j["severity"] = severity_word(d.severity);
+  j["text"] = d.text;
+  j["help"] = nullptr;
+  if (!d.help.empty()) j["help"] = d.help;
+  j["place"] = place_json(d.span);
+  j["remarks"] = Json::array();
+  for (const Remark& remark : d.remarks) {
+    j["remarks"].push_back(
+        {{"text", remark.text}, {"place", place_json(remark.span)}});
+  }
+  j["fixes"] = Json::array();
+  for (const Fix& fix : d.fixes) {
+    j["fixes"].push_back({{"place", place_json(fix.span)},
+                          {"replacement", fix.replacement},
+                          {"label", fix.label},
+                          {"certain", fix.certain}});
+  }
+  return j;
+}
+
+Json analyzed_json(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
+  Json j = reading_json(*lesson.phonics, word.reading, lesson.conventions);
+  j["standing"] = nullptr;
+  if (!lesson.taught.known()) return j;
+  switch (word.standing.kind) {
+    case WordStanding::Kind::decodable:
+      j["standing"] = "decodable";
+      break;
+    case WordStanding::Kind::sight_word:
+      j["standing"] = "by-sight";
+      break;
+    case WordStanding::Kind::not_yet:
+      j["standing"] = "not-yet";
+      j["why"] = why_not_yet(lesson, word);
+      break;
+  }
+  return j;
+}
+
+Json analyzed_list(const AnalyzedLesson& lesson,
+                   const std::vector<AnalyzedWord>& words) {
+  Json list = Json::array();
+  for (const AnalyzedWord& word : words) {
+    list.push_back(analyzed_json(lesson, word));
+  }
+  return list;
+}
+
+Json sentences_json(const AnalyzedLesson& lesson,
+                    const std::vector<AnalyzedSentence>& sentences) {
+  Json list = Json::array();
+  for (const AnalyzedSentence& sentence : sentences) {
+    Json words = Json::array();
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      words.push_back(analyzed_json(lesson, part.word));
+    }
+    list.push_back({{"text", sentence.text.text()},
+                    {"place", place_json(sentence.text.span())},
+                    {"words", std::move(words)}});
+  }
+  return list;
+}
+
+Json lesson_json(const AnalyzedLesson& lesson) {
+  Json j;
+  j["code"] = lesson.code;
+  j["patterns"] = Json::array();
+  for (const LessonPattern& pattern : lesson.patterns) {
+    j["patterns"].push_back(lesson.phonics->patterns()[pattern.id].id);
+  }
+  j["words"] = analyzed_list(lesson, lesson.words);
+  j["sentences"] = sentences_json(lesson, lesson.sentences);
+  j["dictate_words"] = analyzed_list(lesson, lesson.dictate_words);
+  j["dictate_sentences"] = sentences_json(lesson, lesson.dictate_sentences);
+  j["readable"] = nullptr;
+  const WordShare share = word_share(lesson);
+  if (share.all() > 0) {
+    j["readable"] = {{"percent", share.percent()},
+                     {"decodable", share.decodable},
+                     {"by_sight", share.sight},
+                     {"not_yet", share.not_yet}};
+  }
+  return j;
+}
+
+}  // namespace
+
+std::string check_json(std::string_view path, const Diagnostics& diagnostics,
+                       const PreparedLesson* lesson) {
+  Json j;
+  j["file"] = path;
+  j["good"] = !diagnostics.has_errors();
+  j["messages"] = Json::array();
+  for (const Diagnostic* d : diagnostics.sorted()) {
+    j["messages"].push_back(message_json(*d));
+  }
+  j["lesson"] = nullptr;
+  if (lesson != nullptr) j["lesson"] = lesson_json(lesson->analyzed);
+  return j.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 }  // namespace sheaf

@@ -3,7 +3,9 @@
 #include <string>
 #include <vector>
 
+#include "base/diagnostics.h"
 #include "base/source.h"
+#include "driver/workspace.h"
 #include "marking/free_writing.h"
 #include "marking/mark_attempt.h"
 #include "phonics/phonics.h"
@@ -55,5 +57,24 @@ std::string attempts_json(const std::vector<AttemptRow>& rows);
 std::string writing_json(const FreeWriting& writing,
                          const PatternCatalogue& catalogue,
                          const SourceFile& file, std::string_view learner);
+
+/// What `sheaf check` has to say of a file, in one line: an object with `file`,
+/// `good` (no error stands), the list `messages` in the order of the text form,
+/// and `lesson`, null where the file is none or could not be read.
+///
+/// A message has `name`, `severity`, `text`, `help` (null where there is none),
+/// `place`, `remarks` (`text`, `place`) and `fixes` (`place`, `replacement`,
+/// `label`, `certain`). A place is null, or has `file` and, where it is one
+/// in the file, `begin` and `end` (the first that is not part of it), each with
+/// `line` from 1, and the column from 0 in `utf8` (bytes) and `utf16` (code
+/// units).
+///
+/// A lesson has `code`, `patterns`, `words` and `dictate_words` (as
+/// `words_json` has them, with `standing`: decodable, by-sight, not-yet or
+/// null, and `why` for not-yet), `sentences` and `dictate_sentences` (`text`,
+/// `place`, `words`), and `readable`: `percent` and the counts of words, null
+/// where nothing says what was taught.
+std::string check_json(std::string_view path, const Diagnostics& diagnostics,
+                       const PreparedLesson* lesson);
 
 }  // namespace sheaf

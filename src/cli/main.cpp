@@ -33,7 +33,7 @@ constexpr Verb kVerbs[] = {
     {"forget", run_forget},     {"find", run_find},
     {"block", run_block},       {"draft", run_draft},
     {"settle", run_settle},     {"watch", run_watch},
-    {"preview", run_preview},
+    {"preview", run_preview},   {"explain", run_explain},
 };
 
 int run(const CommandLine& line) {

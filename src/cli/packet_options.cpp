@@ -81,11 +81,22 @@ VerbOptions preview_verb(CommandLine& line) {
 }
 
 VerbOptions check_verb(CommandLine& line) {
-  VerbOptions check{
-      "check",
-      "say what is in a lesson and what is wrong",
-      {{"FILE", "lesson or class files", &line.arguments, {.required = true}}}};
+  VerbOptions check{"check",
+                    "say what is in a lesson and what is wrong",
+                    {{"FILE",
+                      "lesson, class or sequence files",
+                      &line.arguments,
+                      {.required = true}}}};
   append(check.options, layout_options(line));
+  check.options.push_back(
+      {"--fix",
+       "put right in the files what cannot be meant otherwise, and say what "
+       "was done",
+       &line.fix});
+  check.options.push_back({"--json",
+                           "a line of JSON for each file: messages with places "
+                           "and fixes, words and sentences",
+                           &line.json});
   check.options.push_back(jobs_option(line));
   return check;
 }

@@ -51,7 +51,7 @@ std::vector<const PictureWord*> chosen(const std::vector<std::string>& names) {
   for (const std::string& name : names) {
     words.push_back(find_picture_word(name));
     if (words.back() != nullptr) continue;
-    const std::string nearest = did_you_mean(name, known);
+    const std::string nearest = did_you_mean(name, known).text;
     fmt::print(stderr, "sheaf: there is no picture of {}{}{}\n",
                sheaf::quoted(name), nearest.empty() ? "" : "; ", nearest);
     return {};

@@ -19,7 +19,7 @@ void print_unclear(const PatternName& name, std::string_view written,
                    const PatternCatalogue& catalogue) {
   const PatternFault fault = fault_of(name, written, catalogue);
   if (name.could_be.empty()) {
-    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help.text);
     return;
   }
   fmt::print(stderr, "sheaf: {}; {}\n", fault.text,
@@ -57,7 +57,7 @@ std::optional<Conventions> accent_argument(const std::string& accent) {
   if (accent.empty()) return conventions;
   const auto fault = set_convention(conventions, "accent", accent);
   if (!fault) return conventions_for(conventions.accent);
-  fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+  fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help.text);
   return std::nullopt;
 }
 

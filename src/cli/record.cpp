@@ -160,7 +160,7 @@ std::vector<LearnerCode> listed_codes(const CommandLine& line,
       diagnostics.error(diagnostic::wrong_value, Span::whole(pupils.file),
                         fmt::format("there is no group {} in the class",
                                     sheaf::quoted(group)),
-                        did_you_mean(group, names));
+                        did_you_mean(group, names).text);
       return {};
     }
     std::erase_if(roll, [&](const RollEntry& entry) {

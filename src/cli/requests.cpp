@@ -39,7 +39,7 @@ bool known_sheets(const CommandLine& line) {
   for (const SheetKind* kind : sheet_kinds()) names.push_back(kind->name);
   for (const std::string& name : line.only) {
     if (find_sheet_kind(name) != nullptr) continue;
-    const std::string nearest = did_you_mean(name, names);
+    const std::string nearest = did_you_mean(name, names).text;
     fmt::print(stderr, "sheaf: there is no sheet called {}; {}\n",
                sheaf::quoted(name),
                nearest.empty() ? "`sheaf sheets` lists them" : nearest);

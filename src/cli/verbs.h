@@ -12,6 +12,7 @@ int run_build(const CommandLine& line);
 /// Builds what `build` would; exit code 2 where the command line is wrong.
 int build_all(Workspace& workspace, const CommandLine& line);
 int run_check(const CommandLine& line);
+int run_explain(const CommandLine& line);
 int run_word(const CommandLine& line);
 int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);

@@ -57,7 +57,7 @@ void print_reading(const Phonics& phonics, const Reading& reading,
           return !BlockList::shipped().blocks(word);
         });
     const std::vector<std::string_view> meant(words.begin(), words.end());
-    if (!meant.empty()) fmt::print("  {}\n", did_you_mean(meant));
+    if (!meant.empty()) fmt::print("  {}\n", ask_for(reading.word, meant).text);
     fmt::print("  to keep or correct it, put this under `split:`  {}\n",
                split_line(reading));
   }
@@ -74,7 +74,7 @@ bool set_presets(const CommandLine& line, Conventions& conventions) {
     if (value.empty()) continue;
     const auto fault = set_convention(conventions, name, value);
     if (!fault) continue;
-    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help);
+    fmt::print(stderr, "sheaf: {}; {}\n", fault.text, fault.help.text);
     return false;
   }
   return true;

@@ -229,11 +229,11 @@ class JobMaker {
       for (const SheetKind* known : sheet_kinds()) {
         if (!known->for_teacher) names.push_back(known->name);
       }
-      const std::string nearest = did_you_mean(name.value, names);
+      Help nearest = did_you_mean(name.value, names, Suggests::fixed_choice);
       own.error(
           diagnostic::unknown_sheet, name.span,
           fmt::format("there is no sheet called {}", sheaf::quoted(name.value)),
-          nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+          nearest.empty() ? "`sheaf sheets` lists them" : std::move(nearest));
     } else if (std::ranges::find(layout.sheets, kind,
                                  &LayoutPlan::Sheet::kind) !=
                layout.sheets.end()) {

@@ -34,7 +34,7 @@ std::optional<FilePath> find_layout(
   const auto known =
       layout_names(workspace.files(), workspace.shipped() / "layouts");
   const std::vector<std::string_view> views(known.begin(), known.end());
-  std::string help = did_you_mean(name.value, views);
+  Help help = did_you_mean(name.value, views);
   if (help.empty()) help = "`sheaf layouts` lists them";
   diagnostics.error(
       diagnostic::unknown_layout, name.span,

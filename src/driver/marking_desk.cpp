@@ -56,7 +56,8 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
   if (!request.accent.empty()) {
     Conventions conventions;
     const auto fault = set_convention(conventions, "accent", request.accent);
-    if (fault) faults.push_back(fmt::format("{}; {}", fault.text, fault.help));
+    if (fault)
+      faults.push_back(fmt::format("{}; {}", fault.text, fault.help.text));
     options_.speech.accent = conventions.accent;
   }
   for (const std::string& pair : request.confusions) {
@@ -440,7 +441,7 @@ std::string read_rules(const std::vector<std::string>& texts,
     }
     if (spec == nullptr) {
       return fmt::format("there is no rule called {}; {}", sheaf::quoted(name),
-                         did_you_mean(name, names));
+                         did_you_mean(name, names).text);
     }
     const std::string count =
         sign == std::string::npos ? std::string() : rule.substr(sign + 1);

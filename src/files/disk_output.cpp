@@ -160,6 +160,11 @@ std::unique_ptr<OpenDescriptor> DiskOutput::open_replaced(Pending& pending) {
                               : "there is something of that name that is not a "
                                 "file");
   }
+  constexpr mode_t kWrite = S_IWUSR | S_IWGRP | S_IWOTH;
+  if (pending.replaces && pending.allowed.before &&
+      (about.st_mode & kWrite) == 0) {
+    fail_to_write(target, "the file is protected from changes");
+  }
   auto file = pending.replaces ? open_for_reading(target, false) : nullptr;
   if (pending.replaces && !file && pending.allowed.before) {
     fail(target);

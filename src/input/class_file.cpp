@@ -322,7 +322,7 @@ class ClassReader {
           std::ranges::find(names, group.value) != names.end()) {
         continue;
       }
-      std::string help = did_you_mean(group.value, names);
+      Help help = did_you_mean(group.value, names);
       if (help.empty()) help = "write the group under `groups:` as well";
       diagnostics_.error(
           diagnostic::wrong_value, group.span,

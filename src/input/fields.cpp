@@ -47,6 +47,22 @@ void report_nothing(const Field& field, Diagnostics& diagnostics) {
                     std::move(help));
 }
 
+// Puts an item that a colon made a key of into quotes, if it is one line.
+std::vector<Fix> quotes_around_line(const Value& item) {
+  if (item.entries.size() != 1) return {};
+  const FileLine line =
+      line_around(item.span.file->text(), item.entries.front().key.span.begin);
+  if (!line.dash() || line.content() != item.span.begin ||
+      item.span.end > line.end) {
+    return {};
+  }
+  const Span whole = {item.span.file, item.span.begin,
+                      static_cast<std::uint32_t>(line.end)};
+  const std::string better = in_quotes(whole.text());
+  if (better.empty()) return {};
+  return {quotes_around(whole, better)};
+}
+
 void report_item(const Field& field, const Value& item,
                  Diagnostics& diagnostics) {
   if (item.kind == Value::Kind::nothing) {
@@ -67,7 +83,8 @@ void report_item(const Field& field, const Value& item,
         first ? fmt::format("the colon after {} turns it into a key",
                             quoted(first->key.value))
               : "there are braces where a text should be",
-        "put the whole text in quotes, or write it as a line under `|`");
+        {"put the whole text in quotes, or write it as a line under `|`",
+         quotes_around_line(item)});
   }
 }
 
@@ -159,8 +176,8 @@ void check_known_keys(const Value& keys,
     const ValueEntry* before = std::exchange(above, &entry);
     if (std::ranges::find(names, key) != names.end()) continue;
     if (++unknown > kMostUnknownKeys) return;
-    std::string help = help_elsewhere(key);
-    if (help.empty()) help = did_you_mean(key, names);
+    Help help = help_elsewhere(key);
+    if (help.empty()) help = did_you_mean(key, names, Suggests::fixed_choice);
     if (help.empty() && before && is_empty(before->value)) {
       help = fmt::format(
           "if it belongs to {} above, begin the line with two "
@@ -229,10 +246,16 @@ PlacedWord read_file_name(const Field& field, Diagnostics& diagnostics) {
   PlacedWord name = read_short_text(field, diagnostics);
   if (!name.given()) return name;
   if (name.value.find('\\') != std::string::npos) {
+    std::vector<Fix> fixes;
+    if (name.span.text() == name.value) {
+      std::string better = name.value;
+      std::ranges::replace(better, '\\', '/');
+      fixes.push_back({name.span, better, is_now(name.value, better)});
+    }
     diagnostics.error(
         diagnostic::bad_path, name.span,
         fmt::format("{} has a backslash in it", quoted(name.value)),
-        "separate folders with `/`");
+        {"separate folders with `/`", std::move(fixes)});
     return {};
   }
   if (name.value.find(':') != std::string::npos) {

@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <array>
 
+#include "input/class_file.h"
+#include "input/lesson_keys.h"
+#include "input/sequence.h"
 #include "input/yaml_value.h"
 
 namespace sheaf {
@@ -71,6 +74,18 @@ std::optional<FileKind> kind_of(const SourceFile& file) {
     return std::nullopt;
   }
   return kind_of(value);
+}
+
+bool is_key_of_a_file(std::string_view name) {
+  const auto among = [&](const std::vector<KeyNote>& keys) {
+    return std::ranges::find(keys, name, &KeyNote::name) != keys.end();
+  };
+  return std::ranges::find(kLessonKeys, name, &LessonKey::name) !=
+             kLessonKeys.end() ||
+         std::ranges::find(kOwnKeys, name, &OwnKey::name) != kOwnKeys.end() ||
+         among(class_keys()) || among(learner_keys()) ||
+         among(learner_own_keys()) || among(sequence_keys()) ||
+         among(step_keys());
 }
 
 bool has_key_of(FileKind kind, const Value& keys) {

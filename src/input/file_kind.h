@@ -32,4 +32,7 @@ FileKind likely_kind(const SourceFile& file);
 /// another.
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics);
 
+/// Whether some kind of file has a key of this name.
+bool is_key_of_a_file(std::string_view name);
+
 }  // namespace sheaf

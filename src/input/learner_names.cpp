@@ -84,10 +84,11 @@ void report_bad_code(const Span& place, const Span& code,
   const int line = line_of(code);
   // A message shows its line, and this one must not.
   const bool apart = place && line_of(place) != line;
-  diagnostics.error(
-      diagnostic::wrong_value, apart ? place : Span::whole(code.file),
-      fmt::format("the learner in line {} has no short code", line),
-      bad_code_help());
+  diagnostics
+      .error(diagnostic::wrong_value, apart ? place : Span::whole(code.file),
+             fmt::format("the learner in line {} has no short code", line),
+             bad_code_help())
+      .unshown = code;
 }
 
 std::set<int> lines_with_names(const Value& keys) {
@@ -130,7 +131,7 @@ std::string without_quotes(std::string_view text, std::string_view line) {
 }
 
 Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
-                std::string help, Diagnostics& diagnostics) {
+                Help help, Diagnostics& diagnostics) {
   switch (d.severity) {
     case Severity::error:
       return diagnostics.error(*d.name, span, std::move(text), std::move(help));
@@ -142,18 +143,26 @@ Diagnostic& add(const Diagnostic& d, const Span& span, std::string text,
   }
 }
 
+// Its fixes, if they say nothing of what stands there.
+std::vector<Fix> fixes_of_blanks(const Diagnostic& d) {
+  if (d.name != &diagnostic::tab_in_indentation) return {};
+  return d.fixes;
+}
+
 // The place in words, and nothing of what stands there.
 void add_unshown(const Diagnostic& d, Diagnostics& diagnostics) {
   if (!d.span || d.span.is_whole()) {
-    add(d, d.span, d.text, d.help, diagnostics);
+    add(d, d.span, d.text, {d.help, d.fixes}, diagnostics);
     return;
   }
   const auto [line, column] = d.span.file->place_of(d.span.begin);
   const std::string_view shown = d.span.file->line(line);
-  add(d, Span::whole(d.span.file),
-      fmt::format("line {}, column {}: {}", line, column,
-                  without_quotes(d.text, shown)),
-      without_quotes(d.help, shown), diagnostics);
+  Diagnostic& passed =
+      add(d, Span::whole(d.span.file),
+          fmt::format("line {}, column {}: {}", line, column,
+                      without_quotes(d.text, shown)),
+          {without_quotes(d.help, shown), fixes_of_blanks(d)}, diagnostics);
+  passed.unshown = d.span;
 }
 
 // A key that is like none that Sheaf knows may be somebody's name.
@@ -181,7 +190,9 @@ void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
       continue;
     }
     const Span span = hidden ? Span::whole(d->span.file) : d->span;
-    Diagnostic& passed = add(*d, span, d->text, d->help, diagnostics);
+    Diagnostic& passed =
+        add(*d, span, d->text, {d->help, d->fixes}, diagnostics);
+    passed.unshown = d->unshown;
     for (const Remark& remark : d->remarks) {
       if (!shows(remark.span, lines)) passed.remarks.push_back(remark);
     }

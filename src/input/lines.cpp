@@ -75,6 +75,34 @@ std::optional<std::size_t> small_beginning(std::string_view text) {
   return at;
 }
 
+// Words for a label, without the marks around them.
+std::string_view first_word(std::string_view text, std::size_t from) {
+  const std::string_view word = text.substr(from, text.find(' ', from) - from);
+  return word.substr(0, word.find_first_of("\",.!?)"));
+}
+
+std::string_view last_word(std::string_view text) {
+  std::string_view word = text.substr(text.find_last_of(' ') + 1);
+  while (!word.empty() && !ends_in_word(word.substr(word.size() - 1))) {
+    word.remove_suffix(1);
+  }
+  const std::size_t begin = word.find_first_not_of("\"'(");
+  return begin == std::string_view::npos ? word : word.substr(begin);
+}
+
+// Where the file goes on behind a text; nowhere if quotes are written there in
+// a way of their own.
+Span end_of(const PlacedText& line) {
+  const std::string& text = line.text();
+  const Span last = line.span_of(text.size() - 1, text.size());
+  if (last.text() != text.substr(text.size() - 1)) return {};
+  const std::string& all = last.file->text();
+  const bool doubled =
+      text.back() == '\'' && last.end < all.size() && all[last.end] == '\'';
+  if (doubled) return {};
+  return {last.file, last.end, last.end};
+}
+
 // Makes sentences what is to be printed, without numbers, with capitals and end
 // marks, and says so once for all of a key.
 class Mender {
@@ -82,16 +110,31 @@ class Mender {
   // `may_be_split`: a missing end mark was said to be a comma's work.
   PlacedText mend(PlacedText line, bool may_be_split) {
     if (const std::size_t front = number_in_front(line.text()); front > 0) {
-      numbers_.count(line.span_of(0, front), line.text().substr(front));
+      const Span number = line.span_of(0, front);
+      numbers_.count(
+          number, line.text().substr(front),
+          {number, "",
+           fmt::format("the number {} is left out",
+                       line.text().substr(0, line.text().find(' ')))});
       line = line.slice(front, line.text().size());
     }
     if (const auto small = small_beginning(line.text());
         small && !may_be_split) {
-      small_.count(line.span_of(*small, *small + 1), line.text());
-      line = line.with_capital(*small);
+      const PlacedText better = line.with_capital(*small);
+      const Span letter = line.span_of(*small, *small + 1);
+      small_.count(letter, line.text(),
+                   {letter, better.text().substr(*small, 1),
+                    is_now(first_word(line.text(), *small),
+                           first_word(better.text(), *small))});
+      line = better;
     }
     if (ends_sentence(line.text()) || !ends_in_word(line.text())) return line;
-    if (!may_be_split) ends_.count(line.span(), line.text());
+    if (!may_be_split) {
+      ends_.count(line.span(), line.text(),
+                  {end_of(line), ".",
+                   fmt::format("{} ends with a full stop now",
+                               last_word(line.text()))});
+    }
     return line.with_end('.');
   }
 
@@ -104,7 +147,7 @@ class Mender {
                             quoted(numbers_.text))
               : fmt::format("the numbers in front of {} sentences are left out",
                             numbers_.times),
-          "sheets number their sentences themselves");
+          {"sheets number their sentences themselves", numbers_.fixes});
     }
     if (small_.times > 0) {
       diagnostics.note(
@@ -116,7 +159,7 @@ class Mender {
               : fmt::format("{} sentences begin with a small letter and are "
                             "printed with a capital; the first is {}",
                             small_.times, quoted(small_.text)),
-          "write the capital, so that learners see one");
+          {"write the capital, so that learners see one", small_.fixes});
     }
     if (ends_.times > 0) {
       diagnostics.note(
@@ -128,7 +171,7 @@ class Mender {
               : fmt::format("{} sentences have no end mark and are printed "
                             "with a full stop; the first is {}",
                             ends_.times, quoted(ends_.text)),
-          "write the mark at the end; it may be a question");
+          {"write the mark at the end; it may be a question", ends_.fixes});
     }
   }
 
@@ -137,8 +180,12 @@ class Mender {
     int times = 0;
     Span first;
     std::string text;  // of the first
+    std::vector<Fix> fixes;
 
-    void count(const Span& span, std::string sentence) {
+    void count(const Span& span, std::string sentence, Fix fix) {
+      // What is printed so already is certain.
+      fix.certain = true;
+      if (fix.span) fixes.push_back(std::move(fix));
       if (++times > 1) return;
       first = span;
       text = std::move(sentence);

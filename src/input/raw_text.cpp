@@ -161,7 +161,7 @@ class Checker {
   }
 
   void report(std::size_t begin, std::size_t end, std::string found,
-              std::string help) {
+              Help help) {
     ++bad_;
     diagnostics_.error(diagnostic::bad_character, span_at(file_, begin, end),
                        std::move(found), std::move(help));
@@ -170,7 +170,29 @@ class Checker {
   void count_tab_line() {
     if (tab_lines_ == 0) first_tab_ = indent_tab_.value_or(Span());
     ++tab_lines_;
+    mend_indentation(indent_tab_->begin);
     indent_tab_.reset();
+  }
+
+  // Two spaces for each tab that the line begins with, one for each other
+  // space.
+  void mend_indentation(std::size_t at) {
+    constexpr std::size_t kMostFixes = 2000;
+    const std::string& text = file_.text();
+    while (at < text.size() && tab_fixes_.size() < kMostFixes) {
+      std::size_t next = at;
+      const char32_t character = next_code_point(text, next);
+      if (!is_space(character)) return;
+      const bool tab = character == '\t';
+      if (character != ' ') {
+        tab_fixes_.push_back(
+            {span_at(file_, at, next), tab ? "  " : " ",
+             tab ? "a tab is now two spaces"
+                 : "an unusual space is now one from the space bar",
+             true});
+      }
+      at = next;
+    }
   }
 
   void report_tabs() {
@@ -183,8 +205,9 @@ class Checker {
     }
     diagnostics_.error(
         diagnostic::tab_in_indentation, first_tab_, std::move(found),
-        tab ? "use spaces instead, two for each step to the right"
-            : "use spaces from the space bar instead");
+        {tab ? "use spaces instead, two for each step to the right"
+             : "use spaces from the space bar instead",
+         std::move(tab_fixes_)});
   }
 
   const SourceFile& file_;
@@ -194,6 +217,7 @@ class Checker {
   bool in_indentation_ = true;
   std::optional<Span> indent_tab_;
   Span first_tab_;
+  std::vector<Fix> tab_fixes_;
   int tab_lines_ = 0;
   int marks_ = 0;
   int bad_ = 0;

@@ -36,6 +36,19 @@ bool in_curly_quotes(std::string_view text) {
          inside.find("”") == std::string_view::npos;
 }
 
+// With straight quotes in place of the curly ones, and around them.
+std::vector<Fix> straight_quotes(const Span& span) {
+  constexpr std::size_t kSize = std::string_view("“").size();
+  const std::string_view text = span.text();
+  if (!in_curly_quotes(text)) return {};
+  const std::string inside =
+      in_quotes(text.substr(kSize, text.size() - 2 * kSize));
+  const std::string whole = in_quotes(text);
+  if (inside.empty() || whole.empty()) return {};
+  return {{span, inside, "the quotes around the text are now straight"},
+          {span, whole, "straight quotes now stand around the curly ones"}};
+}
+
 std::size_t column(std::string_view source, std::size_t at) {
   return at - line_around(source, at).begin;
 }
@@ -355,12 +368,23 @@ void ValueBuilder::check_comment(const Value& value, std::size_t end) {
   }
   const char after = sign + 1 < source_.size() ? source_[sign + 1] : '\n';
   if (after == ' ' || after == '\n' || after == '\r' || after == '#') return;
+  const std::size_t line_end = line_around(source_, sign).end;
+  std::vector<Fix> fixes;
+  const std::string better = in_quotes(source_.substr(
+      value.span.begin,
+      std::max<std::size_t>(line_end, value.span.begin) - value.span.begin));
+  if (!better.empty()) {
+    fixes.push_back(quotes_around(span(value.span.begin, line_end), better));
+  }
+  fixes.push_back({span(sign + 1, sign + 1), " ",
+                   "a space is now after the sign #, so it is a comment"});
   diagnostics_.warning(
-      diagnostic::comment_in_text, span(sign, line_around(source_, sign).end),
+      diagnostic::comment_in_text, span(sign, line_end),
       fmt::format("the text ends after {}, because ` #` begins a comment",
                   quoted(value.text.text())),
-      "if this belongs to the text, put the whole text in quotes; if it is a "
-      "comment, write a space after the `#`");
+      {"if this belongs to the text, put the whole text in quotes; if it is a "
+       "comment, write a space after the `#`",
+       std::move(fixes)});
 }
 
 // Text over several lines some of which begin with a dash was meant as a list.
@@ -399,10 +423,12 @@ void ValueBuilder::check_curly_quotes(const Value& value) {
       diagnostic::bad_quotes, value.span,
       in_list ? "the comma ends this text: curly quotes do not hold it together"
               : "curly quotes do not hold a text together",
-      in_list ? "use straight quotes (\") around it, or write the list with "
-                "each `- ` on a line of its own"
-              : "use straight quotes (\"); to have the curly ones printed, put "
-                "straight ones around them");
+      in_list
+          ? "use straight quotes (\") around it, or write the list with "
+            "each `- ` on a line of its own"
+          : Help("use straight quotes (\"); to have the curly ones printed, "
+                 "put straight ones around them",
+                 straight_quotes(value.span)));
 }
 
 void ValueBuilder::check_unseen(const Value& value) {

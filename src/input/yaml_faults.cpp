@@ -41,7 +41,7 @@ class Explainer {
 
  private:
   Diagnostic& report(const DiagnosticName& name, std::size_t begin,
-                     std::size_t end, std::string text, std::string help) {
+                     std::size_t end, std::string text, Help help) {
     return diagnostics_.error(name, span(begin, std::max(begin, end)),
                               std::move(text), std::move(help));
   }
@@ -97,7 +97,8 @@ class Explainer {
       report(diagnostic::bad_list, at, at + 1,
              "this line begins with a star, but the lines of a list begin with "
              "a dash",
-             fmt::format("write {}", quoted(fmt::format("- {}", text))));
+             {fmt::format("write {}", quoted(fmt::format("- {}", text))),
+              {{span(at, at + 1), "-", "the star is now a dash"}}});
     } else {
       explain_special_sign(file_, source_, at, diagnostics_);
     }
@@ -174,11 +175,14 @@ class Explainer {
       std::string inside(whole.substr(1));
       if (inside.ends_with('\'')) inside.pop_back();
       const std::string better = in_quotes(inside);
-      report(diagnostic::bad_quotes, stop_.last_end - 1, stop_.last_end,
-             "this apostrophe ends the text, which begins with the same sign",
-             better.empty()
-                 ? "put the text in double quotes"
-                 : fmt::format("put the text in double quotes: `{}`", better));
+      report(
+          diagnostic::bad_quotes, stop_.last_end - 1, stop_.last_end,
+          "this apostrophe ends the text, which begins with the same sign",
+          better.empty()
+              ? Help("put the text in double quotes")
+              : Help(fmt::format("put the text in double quotes: `{}`", better),
+                     {quotes_around(span(stop_.last_begin, begins.end),
+                                    better)}));
       return true;
     }
     const bool in_list = stop_.open_bracket != std::string_view::npos;
@@ -187,14 +191,17 @@ class Explainer {
       return true;
     }
     const std::string better = in_list ? std::string() : in_quotes(whole);
-    report(diagnostic::bad_quotes, at_, begins.end,
-           "text goes on after the closing quote",
-           better.empty()
-               ? std::string("put other quotes around the whole text, or write "
-                             "it as a line under `|`")
-               : fmt::format("put other quotes around the whole text, as in "
-                             "`{}`, or write it as a line under `|`",
-                             better));
+    report(
+        diagnostic::bad_quotes, at_, begins.end,
+        "text goes on after the closing quote",
+        better.empty()
+            ? Help("put other quotes around the whole text, or write it as a "
+                   "line under `|`")
+            : Help(
+                  fmt::format("put other quotes around the whole text, as "
+                              "in `{}`, or write it as a line under `|`",
+                              better),
+                  {quotes_around(span(stop_.last_begin, begins.end), better)}));
     return true;
   }
 
@@ -208,8 +215,10 @@ class Explainer {
   void report_missing_comma() {
     report(diagnostic::bad_list, at_, at_ + 1,
            "a comma is missing before this part of the list",
-           "put a comma between the parts, or write each on a line of its own "
-           "after `- `");
+           {"put a comma between the parts, or write each on a line of its own "
+            "after `- `",
+            {{span(stop_.last_end, stop_.last_end), ",",
+              "a comma is now between the parts"}}});
   }
 
   bool in_bracket() {
@@ -309,12 +318,14 @@ class Explainer {
         source_.substr(line_.content(), first - line_.content());
     const std::string better =
         in_quotes(source_.substr(value, line_.end - value));
-    report(diagnostic::colon_in_text, at_, at_ + 1,
-           fmt::format("the second colon in this line turns {} into a key",
-                       quoted(source_.substr(value, at_ - value))),
-           better.empty() || key.size() > 40
-               ? std::string("put the text after the first colon in quotes")
-               : fmt::format("put the text in quotes: `{}: {}`", key, better));
+    report(
+        diagnostic::colon_in_text, at_, at_ + 1,
+        fmt::format("the second colon in this line turns {} into a key",
+                    quoted(source_.substr(value, at_ - value))),
+        better.empty() || key.size() > 40
+            ? Help("put the text after the first colon in quotes")
+            : Help(fmt::format("put the text in quotes: `{}: {}`", key, better),
+                   {quotes_around(span(value, line_.end), better)}));
   }
 
   const SourceFile& file_;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "input/file_kind.h"
 #include "input/yaml_lines.h"
 
 namespace sheaf {
@@ -32,18 +33,22 @@ class LineExplainer {
     const bool key_like =
         space != std::string_view::npos &&
         std::all_of(text.begin(), text.begin() + space, is_letter_of_key);
-    std::string help =
+    const std::string_view key = key_like ? text.substr(0, space) : "";
+    const bool known = is_key_of_a_file(key);
+    Help help =
         "if it goes on from the line above, begin it with two spaces; if it "
         "begins something new, put a colon after its key";
     if (!line_above(line_)) {
       help = "begin the line with a key and a colon, as in `pattern: sh`";
     }
-    if (!line_above(line_) && key_like) {
-      const std::size_t value = text.find_first_not_of(" =", space);
-      help = fmt::format(
-          "put a colon after the key, as in {}",
-          quoted(fmt::format("{}: {}", text.substr(0, space),
-                             text.substr(std::min(value, text.size())))));
+    if (known || (!line_above(line_) && key_like)) {
+      const std::size_t value =
+          std::min(text.find_first_not_of(" =", space), text.size());
+      help = {
+          fmt::format("put a colon after the key, as in {}",
+                      quoted(fmt::format("{}: {}", key, text.substr(value)))),
+          {{span(line_.first + space, line_.first + value), ": ",
+            fmt::format("a colon is now after {}", key), known}}};
     }
     report(diagnostic::missing_colon, line_.first, line_.end,
            "this line has no key with a colon after it", std::move(help));
@@ -51,7 +56,7 @@ class LineExplainer {
 
  private:
   Diagnostic& report(const DiagnosticName& name, std::size_t begin,
-                     std::size_t end, std::string text, std::string help) {
+                     std::size_t end, std::string text, Help help) {
     return diagnostics_.error(name, span(begin, std::max(begin, end)),
                               std::move(text), std::move(help));
   }
@@ -70,9 +75,11 @@ class LineExplainer {
     report(
         diagnostic::missing_space, line_.first, line_.first + 1,
         "there is no space after the dash",
-        fmt::format("write {}; if the dash belongs to the text, put the text "
-                    "in quotes",
-                    quoted(fmt::format("- {}", text.substr(1)))));
+        {fmt::format("write {}; if the dash belongs to the text, put the text "
+                     "in quotes",
+                     quoted(fmt::format("- {}", text.substr(1)))),
+         {{span(line_.first + 1, line_.first + 1), " ",
+           "a space is now after the dash"}}});
     return true;
   }
 
@@ -83,9 +90,12 @@ class LineExplainer {
     if (size == 0 || size == text.size() || text[size] != ':') return false;
     report(diagnostic::missing_space, line_.first + size,
            line_.first + size + 1, "there is no space after the colon",
-           fmt::format("write {}",
-                       quoted(fmt::format("{}: {}", text.substr(0, size),
-                                          text.substr(size + 1)))));
+           {fmt::format("write {}",
+                        quoted(fmt::format("{}: {}", text.substr(0, size),
+                                           text.substr(size + 1)))),
+            {{span(line_.first + size + 1, line_.first + size + 1), " ",
+              "a space is now after the colon",
+              is_key_of_a_file(text.substr(0, size))}}});
     return true;
   }
 
@@ -174,7 +184,11 @@ void explain_open_quote(const SourceFile& file, std::string_view source,
       source[at] == '\''
           ? "put a `'` at the end of the text; if the first one is an "
             "apostrophe, put the text in double quotes"
-          : "put a `\"` at the end of the text");
+          : Help("put a `\"` at the end of the text",
+                 {{{&file, static_cast<std::uint32_t>(end),
+                    static_cast<std::uint32_t>(end)},
+                   "\"",
+                   "the quote is now closed at the end of the line"}}));
 }
 
 void explain_special_sign(const SourceFile& file, std::string_view source,
@@ -190,11 +204,17 @@ void explain_special_sign(const SourceFile& file, std::string_view source,
                   source[at] == '`' ? std::string("a backtick")
                                     : fmt::format("`{}`", source[at])),
       better.empty()
-          ? std::string("put the text in quotes, or write it as a line under "
-                        "`|`")
-          : fmt::format("put the text in quotes, as in `{}`, or write it as a "
-                        "line under `|`",
-                        better));
+          ? Help("put the text in quotes, or write it as a line under `|`")
+          : Help(fmt::format("put the text in quotes, as in `{}`, or write it "
+                             "as a line under `|`",
+                             better),
+                 {quotes_around({&file, static_cast<std::uint32_t>(at),
+                                 static_cast<std::uint32_t>(line.end)},
+                                better)}));
+}
+
+Fix quotes_around(const Span& text, std::string better) {
+  return {text, std::move(better), "the text is now in quotes"};
 }
 
 }  // namespace sheaf

@@ -28,6 +28,9 @@ void explain_special_sign(const SourceFile& file, std::string_view source,
 /// long or needs more than quotes.
 std::string in_quotes(std::string_view text);
 
+/// Puts `better`, which is the text in quotes, where the text stands.
+Fix quotes_around(const Span& text, std::string better);
+
 /// Whether keys are made of such characters: letters, hyphens, underscores.
 bool is_letter_of_key(char c);
 

@@ -109,15 +109,15 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
   }
   std::vector<std::string> families = fonts.families();
   std::vector<std::string_view> names(families.begin(), families.end());
-  const std::string nearest = did_you_mean(family, names);
+  Help nearest = did_you_mean(family, names);
   std::string known;
   for (const auto& name : families) known += " `" + name + "`";
   diagnostics.error(diagnostic::unknown_typeface, span,
                     fmt::format("there is no typeface {} here", quoted(family)),
                     nearest.empty()
-                        ? "write one of" + known +
-                              ", or the name of a font file beside the layout"
-                        : nearest);
+                        ? Help("write one of" + known +
+                               ", or the name of a font file beside the layout")
+                        : std::move(nearest));
   return nullptr;
 }
 

@@ -35,11 +35,12 @@ LayoutPlan plan_layout(const LayoutFile& file, Diagnostics& diagnostics) {
   for (const LayoutFile::SheetEntry& entry : file.sheets) {
     const SheetKind* kind = find_sheet_kind(entry.kind.value);
     if (kind == nullptr) {
-      const std::string nearest = did_you_mean(entry.kind.value, names);
+      Help nearest =
+          did_you_mean(entry.kind.value, names, Suggests::fixed_choice);
       diagnostics.error(
           diagnostic::unknown_sheet, entry.kind.span,
           fmt::format("there is no sheet called {}", quoted(entry.kind.value)),
-          nearest.empty() ? "`sheaf sheets` lists them" : nearest);
+          nearest.empty() ? "`sheaf sheets` lists them" : std::move(nearest));
       continue;
     }
     OptionValues options =

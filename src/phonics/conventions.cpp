@@ -108,12 +108,13 @@ ConventionFault unknown_value(std::string_view name, std::string_view value,
                               std::span<const std::string_view> values) {
   ConventionFault fault;
   fault.text = "`" + std::string(name) + "` cannot be " + quoted(value);
-  fault.help = did_you_mean(value, values);
+  fault.help = did_you_mean(value, values, Suggests::fixed_choice);
   if (fault.help.empty()) {
-    fault.help = "write ";
+    std::string& help = fault.help.text;
+    help = "write ";
     for (std::size_t i = 0; i < values.size(); ++i) {
-      if (i > 0) fault.help += i + 1 == values.size() ? " or " : ", ";
-      fault.help += "`" + std::string(values[i]) + "`";
+      if (i > 0) help += i + 1 == values.size() ? " or " : ", ";
+      help += "`" + std::string(values[i]) + "`";
     }
   }
   return fault;
@@ -183,7 +184,7 @@ ConventionFault set_convention(Conventions& conventions, std::string_view name,
   ConventionFault fault;
   fault.in_name = true;
   fault.text = "there is no convention named " + quoted(name);
-  fault.help = did_you_mean(name, names);
+  fault.help = did_you_mean(name, names, Suggests::fixed_choice);
   return fault;
 }
 

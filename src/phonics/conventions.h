@@ -5,6 +5,8 @@
 #include <string>
 #include <string_view>
 
+#include "base/diagnostics.h"
+
 namespace sheaf {
 
 /// How sounds are written for people: plain letters (/sh/, /ee/), dictionary
@@ -72,7 +74,7 @@ Conventions conventions_for(Accent accent);
 /// nothing, or a sentence that says what is wrong, with the nearest names.
 struct ConventionFault {
   std::string text;
-  std::string help;
+  Help help;
   bool in_name = false;
   explicit operator bool() const { return !text.empty(); }
 };

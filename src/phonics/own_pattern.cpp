@@ -106,7 +106,7 @@ OwnPattern read_own_pattern(std::string_view written,
       if (!sound ||
           !is_sound_of_one_grapheme(*sound, spelling.sound, inventory)) {
         const std::string near =
-            did_you_mean(spelling.sound, plain_sound_names());
+            did_you_mean(spelling.sound, plain_sound_names()).text;
         fault =
             fmt::format("there is no sound named {}{}{}",
                         quoted(spelling.sound), near.empty() ? "" : "; ", near);

@@ -54,7 +54,7 @@ std::string read_parts(const Inventory& inventory,
         !is_sound_of_one_grapheme(*sound, parts[i].sound, inventory)) {
       part = static_cast<int>(i);
       const std::string near =
-          did_you_mean(parts[i].sound, plain_sound_names());
+          did_you_mean(parts[i].sound, plain_sound_names()).text;
       return fmt::format("there is no sound named `{}`{}{}", parts[i].sound,
                          near.empty() ? "" : "; ", near);
     }

@@ -29,7 +29,7 @@ TEST(Nearest, ForgivesSlipsOfTheHand) {
   EXPECT_EQ(nearest_names("Key Word", names).front(), "key-word");
   EXPECT_EQ(nearest_names("sentence", names).front(), "sentences");
   EXPECT_TRUE(nearest_names("zzz", names).empty());
-  EXPECT_EQ(did_you_mean("patern", names), "did you mean `pattern`?");
+  EXPECT_EQ(did_you_mean("patern", names).text, "did you mean `pattern`?");
 }
 
 TEST(Nearest, CountsASwapAsOneStep) {

@@ -1,0 +1,207 @@
+// What is in a lesson, a class or a sequence, and what is wrong with it.
+
+#include "cli/check_file.h"
+
+#include <fmt/format.h>
+
+#include <set>
+
+#include "analysis/lesson_conventions.h"
+#include "base/utf8.h"
+#include "cli/check_report.h"
+#include "cli/requests.h"
+#include "driver/class_job.h"
+#include "input/file_kind.h"
+#include "phonics/explain.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+
+namespace {
+
+void print_words(std::string& out, const AnalyzedLesson& lesson,
+                 const std::vector<AnalyzedWord>& words) {
+  std::size_t widest = 0;
+  for (const AnalyzedWord& w : words) {
+    widest = std::max(widest, w.reading.word.size());
+  }
+  for (const AnalyzedWord& w : words) {
+    const std::string standing = standing_text(lesson, w);
+    out += fmt::format("  {:<{}}  {:<18} {:<26} {}{}\n", w.reading.word, widest,
+                       spelled_out(w), sounds_of(lesson, w),
+                       counted(w.reading.boxes(), "box", "boxes"),
+                       standing.empty() ? "" : "  " + standing);
+  }
+}
+
+// Every word that the lesson uses, wherever it stands, once.
+std::vector<const AnalyzedWord*> all_words(const AnalyzedLesson& lesson) {
+  std::vector<const AnalyzedWord*> words;
+  std::set<std::string> seen;
+  const auto add = [&](const AnalyzedWord& w) {
+    if (seen.insert(lower_case(w.reading.word)).second) words.push_back(&w);
+  };
+  for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
+    for (const AnalyzedWord& w : *list) add(w);
+  }
+  for (const auto* list : {&lesson.sentences, &lesson.dictate_sentences}) {
+    for (const AnalyzedSentence& s : *list) {
+      for (const AnalyzedSentence::Part& part : s.words) add(part.word);
+    }
+  }
+  return words;
+}
+
+// Words that can be said in two ways: which was taken, and how to choose the
+// other.
+void print_choices(std::string& out, const AnalyzedLesson& lesson) {
+  for (const AnalyzedWord* word : all_words(lesson)) {
+    const AnalyzedWord& w = *word;
+    if (w.reading.origin == Reading::Origin::by_hand) continue;
+    // Nobody needs telling how `the` and `a` are said in a sentence.
+    if (w.reading.label == "weak") continue;
+    const auto readings =
+        lesson.phonics->read(w.reading.word, lesson.conventions);
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+      out += fmt::format(
+          "{} is treated as {}; for {}, put this line under `split:`: `{}`\n",
+          w.reading.word,
+          readings[0].label.empty()
+              ? sounds_text(readings[0], lesson.conventions)
+              : readings[0].label,
+          readings[i].label.empty()
+              ? sounds_text(readings[i], lesson.conventions)
+              : readings[i].label,
+          split_line(readings[i], readings));
+    }
+  }
+}
+
+void print_defaults(std::string& out, const Lesson& lesson) {
+  out += fmt::format("defaults, because the lesson does not say:");
+  const auto say = [&](std::string_view key, const std::string& value,
+                       bool given) {
+    if (!given) out += fmt::format(" {}: {};", key, value);
+  };
+  say("layout", "week", lesson.layout.given());
+  say("days", std::to_string(lesson.days.value), lesson.days.given());
+  say("minutes", std::to_string(lesson.minutes.value), lesson.minutes.given());
+  say("set", std::to_string(lesson.set.value), lesson.set.given());
+  out += fmt::format("\n");
+}
+
+void print_report(std::string& out, Workspace& workspace,
+                  const std::string& path, const PreparedLesson& prepared) {
+  const AnalyzedLesson& lesson = prepared.analyzed;
+  out += fmt::format("{} (code {})\n", printable(path), lesson.code);
+  for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
+    const LessonPattern& p = lesson.patterns[i];
+    const int key = lesson.key_words[i];
+    out += fmt::format("pattern: {} {}", p.name, said(lesson, p.sound));
+    if (key >= 0) {
+      out +=
+          fmt::format(", key word {}",
+                      lesson.words[static_cast<std::size_t>(key)].reading.word);
+    }
+    out += fmt::format("\n");
+  }
+  out += fmt::format("words: {}\n", lesson.words.size());
+  print_words(out, lesson, lesson.words);
+  out += fmt::format(
+      "to dictate: {}\n",
+      counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
+  print_words(out, lesson, lesson.dictate_words);
+  print_sentences(out, workspace, lesson);
+  print_share(out, lesson);
+  print_choices(out, lesson);
+  print_filled(out, prepared);
+  print_defaults(out, *lesson.lesson);
+}
+
+// A sequence by itself: its steps and what each teaches.
+bool check_sequence(std::string& out, Workspace& workspace,
+                    const std::string& path, Diagnostics& diagnostics) {
+  const SequenceFile* sequence = workspace.sequence(path, diagnostics);
+  if (sequence == nullptr) return false;
+  const Phonics& phonics = workspace.phonics();
+  const Taught taught =
+      taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
+                phonics, diagnostics);
+  // As a lesson would find them.
+  Lesson lesson;
+  inherit_conventions(*sequence, lesson);
+  lesson_conventions(lesson, diagnostics);
+  if (diagnostics.has_errors()) return false;
+  out += fmt::format(
+      "{}: {}\n", printable(path),
+      counted(static_cast<int>(taught.steps().size()), "step", "steps"));
+  for (const Taught::Step& step : taught.steps()) {
+    std::vector<std::string_view> names;
+    for (const PatternId id : step.patterns) {
+      names.push_back(phonics.patterns()[id].name);
+    }
+    out += fmt::format(
+        "  {:>3}  {}{}\n", step.number,
+        names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
+        step.sight_words.empty()
+            ? ""
+            : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")));
+  }
+  return true;
+}
+
+// What each learner of a class gets.
+bool check_class(std::string& out, Workspace& workspace,
+                 const CommandLine& line, const std::string& path,
+                 Diagnostics& diagnostics) {
+  ClassRequest request = class_request(line);
+  request.lesson_file.clear();
+  const auto job = prepare_class(workspace, request, path, diagnostics);
+  if (job == nullptr) return false;
+  out += fmt::format("{}\n", printable(path));
+  for (const LearnerJob& learner : job->learners) {
+    const Document pages =
+        compose_learner(workspace.shaper(), learner, line.only, diagnostics);
+    out += fmt::format(
+        "  {:<12}  {} (code {}), {}, {}\n", learner.code.text(),
+        printable(learner.prepared->lesson.file->name()), learner.lesson.code,
+        counted(static_cast<int>(learner.lesson.words.size()), "word", "words"),
+        counted(static_cast<int>(pages.pages.size()), "page", "pages"));
+  }
+  return true;
+}
+
+void check_lesson(Checked& checked, Workspace& workspace,
+                  const CommandLine& line, const std::string& path) {
+  Diagnostics& diagnostics = checked.diagnostics;
+  auto lesson = prepare(workspace, lesson_request(line), path, diagnostics);
+  if (lesson == nullptr) return;
+  // Composing says which sheets the lesson has nothing for.
+  make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
+              lesson->style, workspace.shaper(), line.only, diagnostics);
+  print_report(checked.report, workspace, path, *lesson);
+  checked.good = !diagnostics.has_errors();
+  checked.lesson = std::move(lesson);
+}
+
+}  // namespace
+
+Checked check_file(Workspace& workspace, const CommandLine& line,
+                   const std::string& path) {
+  Checked checked;
+  switch (likely_kind(workspace.open(path))) {
+    case FileKind::learners:
+      checked.good = check_class(checked.report, workspace, line, path,
+                                 checked.diagnostics);
+      break;
+    case FileKind::sequence:
+      checked.good =
+          check_sequence(checked.report, workspace, path, checked.diagnostics);
+      break;
+    default:
+      check_lesson(checked, workspace, line, path);
+  }
+  return checked;
+}
+
+}  // namespace sheaf
