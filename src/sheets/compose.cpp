@@ -31,6 +31,7 @@ constexpr std::size_t kMostPictures = 4;
 constexpr Length kPictureSide = 24_mm;
 
 void add_pictures(const SheetInput& in, Composer& c) {
+  const From asked_for(c, in.options.span("pictures"));
   std::vector<std::pair<const Picture*, Span>> pictures;
   for (const AnalyzedWord& word : in.lesson.words) {
     const Picture* picture = in.pictures.find(word.reading.word);
@@ -70,7 +71,10 @@ void add_authors(Composer& c) {
 void compose(const SheetInput& in, Composer& c) {
   const Ruling ruling = ruling_of(in, c.style());
   Length used = 16_mm;
-  if (in.options.flag("word-bank")) add_word_bank(c, words_of_list(in.lesson));
+  if (in.options.flag("word-bank")) {
+    const From from(c, in.options.span("word-bank"));
+    add_word_bank(c, words_of_list(in.lesson));
+  }
   if (in.options.flag("pictures")) add_pictures(in, c);
   used += height_of(c.blocks());
   if (!c.blocks().empty()) used += 5_mm;

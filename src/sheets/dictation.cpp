@@ -273,7 +273,10 @@ void compose(const SheetInput& in, Composer& c) {
       }
     }
   }
-  if (in.options.flag("self-check")) add_self_check(c);
+  if (in.options.flag("self-check")) {
+    const From from(c, in.options.span("self-check"));
+    add_self_check(c);
+  }
   if (!sentences.empty()) keep_together(c, first);
   even_pages(c.blocks(), c.body().height);
 }

@@ -238,6 +238,7 @@ void add_heading(Composer& c, const TextStyle& text, std::string_view heading,
 
 void add_nights(const SheetInput& in, Composer& c, const TextStyle& text,
                 Length space_before) {
+  const From from(c, in.options.span("nights"));
   Block& block = c.block(text.line_height(), space_before);
   const Length base = baseline_in_line(text);
   const Length side = tick_side(text);

@@ -71,7 +71,8 @@ Length count_height(const Composer& c) {
   return std::max(style.line_height(), 14_mm);
 }
 
-void add_count(Composer& c) {
+void add_count(const SheetInput& in, Composer& c) {
+  const From from(c, in.options.span("count"));
   const TextStyle style = c.style().text(c.style().reading_size);
   const Length height = count_height(c);
   Block& block = c.block(height, kBeforeCount);
@@ -86,6 +87,7 @@ void add_count(Composer& c) {
 }
 
 void add_rings(const SheetInput& in, Composer& c) {
+  const From from(c, in.options.span("readings"));
   const int readings = in.options.count("readings");
   const TextStyle style = c.style().text(c.style().reading_size);
   Block& block = c.block(style.line_height(), kBeforeRings);
@@ -154,7 +156,7 @@ void add_lines(const SheetInput& in, Composer& c) {
 
 void compose(const SheetInput& in, Composer& c) {
   add_passage(in, c);
-  if (in.options.flag("count")) add_count(c);
+  if (in.options.flag("count")) add_count(in, c);
   if (in.options.count("readings") > 0) add_rings(in, c);
   c.blocks().back().keep_with_next = false;
   even_pages(c.blocks(), c.body().height);

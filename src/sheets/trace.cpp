@@ -172,7 +172,10 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_lines(in, c, words);
   const ElementId list = c.add(Role::list);
   const auto graphemes = graphemes_to_trace(in);
-  if (!graphemes.empty()) add_graphemes(in, c, plan, graphemes, list);
+  if (!graphemes.empty()) {
+    const From from(c, in.options.span("grapheme"));
+    add_graphemes(in, c, plan, graphemes, list);
+  }
   for (const AnalyzedWord* word : words) add_word(in, c, plan, *word, list);
   // All lines are equally far apart, and pages about equally full.
   for (Block& block : c.blocks()) block.space_before = plan.ruling.gap;
