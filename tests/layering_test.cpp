@@ -252,5 +252,30 @@ TEST(Data, EveryFileStandsInItsTable) {
   }
 }
 
+// What the documents for developers name is there. NAME stands for a name to
+// be chosen, and paths may be those below src/.
+TEST(Documents, NameFilesThatExist) {
+  int named = 0;
+  for (const char* document :
+       {"DEVELOPERS.md", "docs/decisions.md", "src/data/README.md"}) {
+    std::istringstream text(read(project() / document));
+    std::string word;
+    for (bool quoted = false; std::getline(text, word, '`'); quoted = !quoted) {
+      const bool is_path = quoted && word.find('/') != std::string::npos &&
+                           word.find_first_of(" \n") == std::string::npos &&
+                           !fs::path(word).extension().empty() &&
+                           word.find("NAME") == std::string::npos &&
+                           !word.starts_with("out/") &&
+                           !word.starts_with("build/");
+      if (!is_path) continue;
+      ++named;
+      EXPECT_TRUE(fs::exists(project() / word) ||
+                  fs::exists(project() / "src" / word))
+          << document << " names " << word;
+    }
+  }
+  EXPECT_GT(named, 40);
+}
+
 }  // namespace
 }  // namespace sheaf::test
