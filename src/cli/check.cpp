@@ -7,13 +7,13 @@
 
 #include "base/pool.h"
 #include "base/utf8.h"
-#include "cli/check_file.h"
 #include "cli/exit_codes.h"
+#include "cli/file_report.h"
 #include "cli/json.h"
-#include "cli/mend_file.h"
 #include "cli/messages.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
+#include "driver/mend_file.h"
 #include "files/disk_files.h"
 #include "sheets/word_parts.h"
 
@@ -43,9 +43,11 @@ void print_mended(const std::string& path, const MendedFile& mended) {
 
 // Mends the files one after the other and says what is left.
 int mend_files(const CommandLine& line) {
+  const LessonRequest request = lesson_request(line);
   bool good = true;
   for (const std::string& path : line.arguments) {
-    const MendedFile mended = mend_file(disk(), shipped_folder(), line, path);
+    const MendedFile mended =
+        mend_file(disk(), shipped_folder(), request, path);
     if (mended.after != mended.before) {
       const auto output = disk().write();
       output->rewrite(path, mended.after, mended.before);
@@ -53,9 +55,9 @@ int mend_files(const CommandLine& line) {
     }
     print_mended(path, mended);
     Workspace workspace(disk(), shipped_folder());
-    const Checked checked = check_file(workspace, line, path);
+    const CheckedFile checked = check_file(workspace, request, path);
     print(checked.diagnostics);
-    good = good && checked.good;
+    good = good && checked.good();
   }
   return good ? kDone : kFaultsInFiles;
 }
@@ -80,24 +82,28 @@ int run_check(const CommandLine& line) {
   for (int i = 0; i < std::max(workers, 1); ++i) {
     workspaces.emplace_back(disk(), shipped_folder());
   }
-  std::vector<Checked> checked(paths.size());
+  const LessonRequest request = lesson_request(line);
+  struct Result {
+    CheckedFile checked;
+    std::string report;
+  };
+  std::vector<Result> results(paths.size());
   bool good = true;
   work_in_order(
       paths.size(), workers,
       [&](int worker, std::size_t i) {
-        checked[i] = check_file(workspaces[static_cast<std::size_t>(worker)],
-                                line, paths[i]);
+        Workspace& workspace = workspaces[static_cast<std::size_t>(worker)];
+        CheckedFile checked = check_file(workspace, request, paths[i]);
+        std::string report = line.json
+                                 ? check_json(paths[i], checked) + "\n"
+                                 : file_report(workspace, paths[i], checked);
+        results[i] = {std::move(checked), std::move(report)};
       },
       [&](std::size_t i) {
-        if (line.json) {
-          fmt::print("{}\n", check_json(paths[i], checked[i].diagnostics,
-                                        checked[i].lesson.get()));
-        } else {
-          print(checked[i].diagnostics);
-          fmt::print("{}", checked[i].report);
-        }
-        good = good && checked[i].good;
-        checked[i] = {};
+        if (!line.json) print(results[i].checked.diagnostics);
+        fmt::print("{}", results[i].report);
+        good = good && results[i].checked.good();
+        results[i] = {};
       });
   return good ? kDone : kFaultsInFiles;
 }

@@ -343,17 +343,16 @@ Json lesson_json(const AnalyzedLesson& lesson) {
 
 }  // namespace
 
-std::string check_json(std::string_view path, const Diagnostics& diagnostics,
-                       const PreparedLesson* lesson) {
+std::string check_json(std::string_view path, const CheckedFile& checked) {
   Json j;
   j["file"] = path;
-  j["good"] = !diagnostics.has_errors();
+  j["good"] = checked.good();
   j["messages"] = Json::array();
-  for (const Diagnostic* d : diagnostics.sorted()) {
+  for (const Diagnostic* d : checked.diagnostics.sorted()) {
     j["messages"].push_back(message_json(*d));
   }
   j["lesson"] = nullptr;
-  if (lesson != nullptr) j["lesson"] = lesson_json(lesson->analyzed);
+  if (checked.lesson) j["lesson"] = lesson_json(checked.lesson->analyzed);
   return j.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

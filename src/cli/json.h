@@ -5,6 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "base/source.h"
+#include "driver/check_file.h"
 #include "driver/workspace.h"
 #include "marking/free_writing.h"
 #include "marking/mark_attempt.h"
@@ -74,7 +75,6 @@ std::string writing_json(const FreeWriting& writing,
 /// null, and `why` for not-yet), `sentences` and `dictate_sentences` (`text`,
 /// `place`, `words`), and `readable`: `percent` and the counts of words, null
 /// where nothing says what was taught.
-std::string check_json(std::string_view path, const Diagnostics& diagnostics,
-                       const PreparedLesson* lesson);
+std::string check_json(std::string_view path, const CheckedFile& checked);
 
 }  // namespace sheaf

@@ -139,40 +139,23 @@ class Mender {
   }
 
   void report(Diagnostics& diagnostics) const {
-    if (numbers_.times > 0) {
-      diagnostics.note(
-          diagnostic::number_left_out, numbers_.first,
-          numbers_.times == 1
-              ? fmt::format("the number in front of {} is left out",
-                            quoted(numbers_.text))
-              : fmt::format("the numbers in front of {} sentences are left out",
-                            numbers_.times),
-          {"sheets number their sentences themselves", numbers_.fixes});
-    }
-    if (small_.times > 0) {
-      diagnostics.note(
-          diagnostic::capitals_put_right, small_.first,
-          small_.times == 1
-              ? fmt::format("the sentence {} begins with a small letter and is "
-                            "printed with a capital",
-                            quoted(small_.text))
-              : fmt::format("{} sentences begin with a small letter and are "
-                            "printed with a capital; the first is {}",
-                            small_.times, quoted(small_.text)),
-          {"write the capital, so that learners see one", small_.fixes});
-    }
-    if (ends_.times > 0) {
-      diagnostics.note(
-          diagnostic::end_mark_added, ends_.first,
-          ends_.times == 1
-              ? fmt::format("the sentence {} has no end mark and is printed "
-                            "with a full stop",
-                            quoted(ends_.text))
-              : fmt::format("{} sentences have no end mark and are printed "
-                            "with a full stop; the first is {}",
-                            ends_.times, quoted(ends_.text)),
-          {"write the mark at the end; it may be a question", ends_.fixes});
-    }
+    numbers_.report(
+        diagnostic::number_left_out, "the number in front of {} is left out",
+        "the numbers in front of {} sentences are left out; the first is {}",
+        "sheets number their sentences themselves", diagnostics);
+    small_.report(diagnostic::capitals_put_right,
+                  "the sentence {} begins with a small letter and is printed "
+                  "with a capital",
+                  "{} sentences begin with a small letter and are printed with "
+                  "a capital; the first is {}",
+                  "write the capital, so that learners see one", diagnostics);
+    ends_.report(diagnostic::end_mark_added,
+                 "the sentence {} has no end mark and is printed with a full "
+                 "stop",
+                 "{} sentences have no end mark and are printed with a full "
+                 "stop; the first is {}",
+                 "write the mark at the end; it may be a question",
+                 diagnostics);
   }
 
  private:
@@ -189,6 +172,17 @@ class Mender {
       if (++times > 1) return;
       first = span;
       text = std::move(sentence);
+    }
+
+    // `one` has room for a sentence, `several` for their count and the first.
+    void report(const DiagnosticName& name, fmt::format_string<std::string> one,
+                fmt::format_string<const int&, std::string> several,
+                std::string_view help, Diagnostics& diagnostics) const {
+      if (times == 0) return;
+      diagnostics.note(name, first,
+                       times == 1 ? fmt::format(one, quoted(text))
+                                  : fmt::format(several, times, quoted(text)),
+                       {std::string(help), fixes});
     }
   };
   Found numbers_, small_, ends_;

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "cli/command_line.h"
+#include "driver/requests.h"
 #include "files/files.h"
 
 namespace sheaf {
@@ -28,6 +28,6 @@ struct MendedFile {
 /// in a file that had no error, any error is. (Errors hide others: a lesson
 /// whose form is wrong is not looked at any further.) Throws MachineError.
 MendedFile mend_file(const Files& files, const FilePath& shipped,
-                     const CommandLine& line, const std::string& path);
+                     const LessonRequest& request, const std::string& path);
 
 }  // namespace sheaf

@@ -1,4 +1,4 @@
-#include "cli/mend_file.h"
+#include "driver/mend_file.h"
 
 #include <algorithm>
 #include <memory>
@@ -6,7 +6,7 @@
 #include <tuple>
 
 #include "base/fixes.h"
-#include "cli/check_file.h"
+#include "driver/check_file.h"
 #include "files/memory_files.h"
 #include "input/yaml_value.h"
 
@@ -22,11 +22,12 @@ constexpr std::size_t kMostTries = 50;
 // The messages point into the workspace's texts.
 class Trial {
  public:
-  Trial(const Files& files, const FilePath& shipped, const CommandLine& line,
-        const std::string& path, const std::string& bytes)
+  Trial(const Files& files, const FilePath& shipped,
+        const LessonRequest& request, const std::string& path,
+        const std::string& bytes)
       : path_(path), files_(&files), workspace_(files_, shipped) {
     files_.put(path, bytes);
-    checked_ = check_file(workspace_, line, path);
+    checked_ = check_file(workspace_, request, path);
   }
 
   // The certain fixes of this file, each once.
@@ -51,7 +52,7 @@ class Trial {
   std::string path_;
   MemoryFiles files_;
   Workspace workspace_;
-  Checked checked_;
+  CheckedFile checked_;
 };
 
 int line_of(const Span& span) {
@@ -108,9 +109,9 @@ std::string new_error(const Diagnostics& before, const Diagnostics& after,
 
 class Mender {
  public:
-  Mender(const Files& files, const FilePath& shipped, const CommandLine& line,
-         const std::string& path)
-      : files_(files), shipped_(shipped), line_(line), path_(path) {
+  Mender(const Files& files, const FilePath& shipped,
+         const LessonRequest& request, const std::string& path)
+      : files_(files), shipped_(shipped), request_(request), path_(path) {
     result_.before = files.read(path, kLargest);
     const bool marked = result_.before.starts_with(kByteOrderMark);
     head_ = marked ? kByteOrderMark : "";
@@ -133,7 +134,7 @@ class Mender {
   static constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
   std::unique_ptr<Trial> trial(const std::string& text) const {
-    return std::make_unique<Trial>(files_, shipped_, line_, path_,
+    return std::make_unique<Trial>(files_, shipped_, request_, path_,
                                    head_ + text);
   }
 
@@ -184,7 +185,7 @@ class Mender {
 
   const Files& files_;
   const FilePath& shipped_;
-  const CommandLine& line_;
+  const LessonRequest& request_;
   const std::string& path_;
   std::string head_;  // a byte order mark, if the file has one
   std::string text_;
@@ -195,8 +196,8 @@ class Mender {
 }  // namespace
 
 MendedFile mend_file(const Files& files, const FilePath& shipped,
-                     const CommandLine& line, const std::string& path) {
-  return Mender(files, shipped, line, path).mend();
+                     const LessonRequest& request, const std::string& path) {
+  return Mender(files, shipped, request, path).mend();
 }
 
 }  // namespace sheaf

@@ -1,17 +1,11 @@
-// What is in a lesson, a class or a sequence, and what is wrong with it.
-
-#include "cli/check_file.h"
+#include "cli/file_report.h"
 
 #include <fmt/format.h>
 
 #include <set>
 
-#include "analysis/lesson_conventions.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
-#include "cli/requests.h"
-#include "driver/class_job.h"
-#include "input/file_kind.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
@@ -119,19 +113,8 @@ void print_report(std::string& out, Workspace& workspace,
 }
 
 // A sequence by itself: its steps and what each teaches.
-bool check_sequence(std::string& out, Workspace& workspace,
-                    const std::string& path, Diagnostics& diagnostics) {
-  const SequenceFile* sequence = workspace.sequence(path, diagnostics);
-  if (sequence == nullptr) return false;
-  const Phonics& phonics = workspace.phonics();
-  const Taught taught =
-      taught_at(*sequence, static_cast<int>(sequence->steps.size()) - 1,
-                phonics, diagnostics);
-  // As a lesson would find them.
-  Lesson lesson;
-  inherit_conventions(*sequence, lesson);
-  lesson_conventions(lesson, diagnostics);
-  if (diagnostics.has_errors()) return false;
+void print_steps(std::string& out, const Phonics& phonics,
+                 const std::string& path, const Taught& taught) {
   out += fmt::format(
       "{}: {}\n", printable(path),
       counted(static_cast<int>(taught.steps().size()), "step", "steps"));
@@ -147,61 +130,33 @@ bool check_sequence(std::string& out, Workspace& workspace,
             ? ""
             : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")));
   }
-  return true;
 }
 
 // What each learner of a class gets.
-bool check_class(std::string& out, Workspace& workspace,
-                 const CommandLine& line, const std::string& path,
-                 Diagnostics& diagnostics) {
-  ClassRequest request = class_request(line);
-  request.lesson_file.clear();
-  const auto job = prepare_class(workspace, request, path, diagnostics);
-  if (job == nullptr) return false;
+void print_learners(std::string& out, const std::string& path,
+                    const CheckedFile& checked) {
   out += fmt::format("{}\n", printable(path));
-  for (const LearnerJob& learner : job->learners) {
-    const Document pages =
-        compose_learner(workspace.shaper(), learner, line.only, diagnostics);
+  for (std::size_t i = 0; i < checked.pages.size(); ++i) {
+    const LearnerJob& learner = checked.job->learners[i];
     out += fmt::format(
         "  {:<12}  {} (code {}), {}, {}\n", learner.code.text(),
         printable(learner.prepared->lesson.file->name()), learner.lesson.code,
         counted(static_cast<int>(learner.lesson.words.size()), "word", "words"),
-        counted(static_cast<int>(pages.pages.size()), "page", "pages"));
+        counted(static_cast<int>(checked.pages[i]), "page", "pages"));
   }
-  return true;
-}
-
-void check_lesson(Checked& checked, Workspace& workspace,
-                  const CommandLine& line, const std::string& path) {
-  Diagnostics& diagnostics = checked.diagnostics;
-  auto lesson = prepare(workspace, lesson_request(line), path, diagnostics);
-  if (lesson == nullptr) return;
-  // Composing says which sheets the lesson has nothing for.
-  make_packet(lesson->analyzed, lesson->layout, *lesson->pictures,
-              lesson->style, workspace.shaper(), line.only, diagnostics);
-  print_report(checked.report, workspace, path, *lesson);
-  checked.good = !diagnostics.has_errors();
-  checked.lesson = std::move(lesson);
 }
 
 }  // namespace
 
-Checked check_file(Workspace& workspace, const CommandLine& line,
-                   const std::string& path) {
-  Checked checked;
-  switch (likely_kind(workspace.open(path))) {
-    case FileKind::learners:
-      checked.good = check_class(checked.report, workspace, line, path,
-                                 checked.diagnostics);
-      break;
-    case FileKind::sequence:
-      checked.good =
-          check_sequence(checked.report, workspace, path, checked.diagnostics);
-      break;
-    default:
-      check_lesson(checked, workspace, line, path);
+std::string file_report(Workspace& workspace, const std::string& path,
+                        const CheckedFile& checked) {
+  std::string out;
+  if (checked.lesson) print_report(out, workspace, path, *checked.lesson);
+  if (checked.job) print_learners(out, path, checked);
+  if (checked.taught) {
+    print_steps(out, workspace.phonics(), path, *checked.taught);
   }
-  return checked;
+  return out;
 }
 
 }  // namespace sheaf

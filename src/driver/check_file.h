@@ -1,0 +1,33 @@
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "driver/class_job.h"
+#include "driver/workspace.h"
+#include "input/file_kind.h"
+
+namespace sheaf {
+
+/// A lesson, a class or a sequence, taken as far as its errors let it, and all
+/// there is to say of it. The messages point into texts that the workspace
+/// keeps. Of the parts, that of the file's kind is there, where it could be
+/// read.
+struct CheckedFile {
+  FileKind kind = FileKind::lesson;
+  Diagnostics diagnostics;
+  std::unique_ptr<PreparedLesson> lesson;
+  std::unique_ptr<ClassJob> job;   ///< of a class
+  std::vector<std::size_t> pages;  ///< of each learner in it
+  std::optional<Taught> taught;    ///< of a sequence: all its steps
+
+  bool good() const { return !diagnostics.has_errors(); }
+};
+
+/// What is no class and no sequence is read as a lesson. Throws MachineError.
+CheckedFile check_file(Workspace& workspace, const LessonRequest& request,
+                       const std::string& path);
+
+}  // namespace sheaf
