@@ -123,9 +123,12 @@ class TaughtBuilder {
   void teach(PatternId id, int stage) {
     int& own = taught_.pattern_stages_[id];
     own = std::min(own, stage);
-    for (const TaughtUnit& unit : phonics_.patterns()[id].teaches) {
-      taught_.entries_.push_back(
-          {Taught::key_of(unit.grapheme, unit.phonemes), stage});
+    const Pattern& pattern = phonics_.patterns()[id];
+    for (const auto* units : {&pattern.teaches, &pattern.lets_in}) {
+      for (const TaughtUnit& unit : *units) {
+        taught_.entries_.push_back(
+            {Taught::key_of(unit.grapheme, unit.phonemes), stage});
+      }
     }
   }
 

@@ -42,6 +42,33 @@ bool is_coloured(const Reading& reading, std::size_t unit) {
          next == Phoneme::l;
 }
 
+// The graphemes of a rule that the pattern is not taught with, for those of its
+// sounds that are taught.
+void add_let_in(const PatternRule& rule, Pattern& pattern) {
+  using Key = RuleCondition::Key;
+  const auto asked = [&](Key key) {
+    return std::ranges::find_if(rule.unit, [&](const RuleCondition& c) {
+      return c.key == key && !c.negative;
+    });
+  };
+  const auto graphemes = asked(Key::grapheme);
+  const auto sounds = asked(Key::sound);
+  if (graphemes == rule.unit.end() || sounds == rule.unit.end()) return;
+  const auto& taught = pattern.teaches;
+  for (const std::string& grapheme : graphemes->values) {
+    if (std::ranges::find(taught, grapheme, &TaughtUnit::grapheme) !=
+        taught.end()) {
+      continue;
+    }
+    for (const std::vector<Phoneme>& sound : sounds->sounds) {
+      if (std::ranges::find(taught, sound, &TaughtUnit::phonemes) !=
+          taught.end()) {
+        pattern.lets_in.push_back({grapheme, sound});
+      }
+    }
+  }
+}
+
 // What a narrow column holds in one line.
 constexpr std::size_t kLongestTitle = 12;
 
@@ -78,6 +105,7 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
       rule.of_ending = asks_for_ending(rule);
       rules.push_back(std::move(rule));
     }
+    for (const PatternRule& rule : rules) add_let_in(rule, pattern);
     pattern.of_units = std::ranges::all_of(rules, [](const PatternRule& r) {
       return std::ranges::any_of(r.unit, [](const RuleCondition& c) {
         return c.key == RuleCondition::Key::grapheme && !c.negative;

@@ -35,6 +35,9 @@ struct Pattern {
   std::string_view family;   ///< what it is listed with: "vowel teams"
   std::string_view example;  ///< a word that has it; empty for a lesson's own
   std::vector<TaughtUnit> teaches;
+  /// Rarer graphemes that its rule lets in for a sound that it teaches: dg of
+  /// badger. Who was taught the pattern can read them; nobody is asked them.
+  std::vector<TaughtUnit> lets_in;
   /// One of the short vowels: words in which a neighbour colours the vowel
   /// come later in a first list.
   bool short_vowel = false;
