@@ -57,6 +57,16 @@ TEST_F(Mend, KeepsCommentsOrderAndLineEnds) {
   }
 }
 
+TEST_F(Mend, TellsTheTabsOfALineOnce) {
+  const Outcome o =
+      fix("pattern: sh\nwords: ship\nsentences: |\n\t\tA ship.\n");
+  EXPECT_EQ(file(), "pattern: sh\nwords: ship\nsentences: |\n    A ship.\n");
+  EXPECT_NE(o.out.find("put right in 2 places\n"
+                       "  line 4: a tab is now two spaces, 2 times\n"),
+            std::string::npos)
+      << o.out;
+}
+
 TEST_F(Mend, NamesWordsWithoutTheMarksAroundThem) {
   const Outcome o =
       fix("pattern: sh\nwords: ship\nsentences: |\n  \"go\" to the \"ship\"\n");

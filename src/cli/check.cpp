@@ -29,8 +29,17 @@ void print_mended(const std::string& path, const MendedFile& mended) {
     const auto count = static_cast<int>(mended.done.size());
     out += fmt::format("put right in {}\n", counted(count, "place", "places"));
   }
-  for (const MendedFile::Mend& mend : mended.done) {
-    out += fmt::format("  line {}: {}\n", mend.line, mend.label);
+  for (std::size_t i = 0; i < mended.done.size();) {
+    const MendedFile::Mend& mend = mended.done[i];
+    // The tabs of a line are told once.
+    const std::size_t first = i;
+    while (i < mended.done.size() && mended.done[i].line == mend.line &&
+           mended.done[i].label == mend.label) {
+      ++i;
+    }
+    out += fmt::format("  line {}: {}", mend.line, mend.label);
+    if (i - first > 1) out += fmt::format(", {} times", i - first);
+    out += "\n";
   }
   for (const MendedFile::Mend& mend : mended.left) {
     out += fmt::format(
