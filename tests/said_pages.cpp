@@ -10,7 +10,7 @@ std::vector<PageText> texts_of(const Document& document) {
     const std::string sheet = page.label.substr(0, page.label.rfind(' '));
     for (const Mark& mark : page.marks) {
       const auto* glyphs = std::get_if<GlyphMark>(&mark);
-      if (glyphs == nullptr || glyphs->element == kDecoration) continue;
+      if (glyphs == nullptr || is_artifact(glyphs->element)) continue;
       if (texts.empty() || texts.back().element != glyphs->element) {
         texts.push_back({sheet, glyphs->element,
                          document.element(glyphs->element).role, ""});

@@ -51,11 +51,13 @@ struct Block {
         DotMark{.centre = centre, .diameter = diameter, .element = element});
   }
   /// A hollow dot: to tick, or at an end that is not touched.
-  void ring(Point centre, Length diameter, Length weight) {
+  void ring(Point centre, Length diameter, Length weight,
+            ElementId element = kDecoration) {
     marks.push_back(DotMark{.centre = centre,
                             .diameter = diameter,
                             .hollow = true,
-                            .ring = weight});
+                            .ring = weight,
+                            .element = element});
   }
   void glyphs(const GlyphRun& run, Point at, ElementId element,
               Ink ink = kBlack) {

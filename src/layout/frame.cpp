@@ -114,9 +114,9 @@ Block draw_footer(Composer& composer, const FrameText& text, std::size_t page,
   const std::string right =
       fmt::format("{} of {} · {}{}", page, pages,
                   text.learner.empty() ? "" : text.learner + " · ", text.code);
-  draw_text(composer, block, small, left, {}, kDecoration);
+  draw_text(composer, block, small, left, {}, kPageFooter);
   const GlyphRun run = composer.shape(small, right);
-  block.glyphs(run, {style.body().width - width_of(run), Length()}, kDecoration,
+  block.glyphs(run, {style.body().width - width_of(run), Length()}, kPageFooter,
                kFooterInk);
   return block;
 }

@@ -16,9 +16,15 @@ namespace sheaf {
 /// Places are from the top left corner of the page.
 
 /// Which element of the document a mark belongs to; 0 is decoration (rules,
-/// furniture), which a screen reader skips.
+/// furniture), which a screen reader skips. So is what stands on every page of
+/// a sheet alike, each kind with an id of its own (ISO 32000-1, 14.8.2.2).
 using ElementId = std::uint32_t;
 inline constexpr ElementId kDecoration = 0;
+inline constexpr ElementId kPageHeader = 0xFFFFFFFE;
+inline constexpr ElementId kPageFooter = 0xFFFFFFFF;
+constexpr bool is_artifact(ElementId element) {
+  return element == kDecoration || element >= kPageHeader;
+}
 
 /// Greyness: 0 is black, 255 white. Nothing in Sheaf needs more colour.
 using Ink = std::uint8_t;
@@ -125,6 +131,8 @@ struct Element {
   /// its graphemes) or say less than they show.
   std::string alternative = {};
   Scope scope = Scope::none;
+  /// How many columns and rows a table's cell takes.
+  std::uint16_t columns = 1, rows = 1;
   /// A language tag if it differs from the document's.
   std::string language = {};
   /// Where it comes from: the word, the sentence or the pattern in the lesson,

@@ -40,6 +40,8 @@ std::string stroke(const Stroke& s) {
 }
 
 std::string owner(ElementId element) {
+  if (element == kPageHeader) return "-header";
+  if (element == kPageFooter) return "-footer";
   return element == kDecoration ? "-" : fmt::format("#{}", element);
 }
 
@@ -117,6 +119,8 @@ void dump_elements(const Document& document, std::string& text) {
     }
     if (e.scope == Scope::row) text += " scope=row";
     if (e.scope == Scope::column) text += " scope=column";
+    if (e.columns != 1) text += fmt::format(" columns={}", e.columns);
+    if (e.rows != 1) text += fmt::format(" rows={}", e.rows);
     if (!e.language.empty()) text += " lang=" + e.language;
     if (!e.alternative.empty()) text += " alt=\"" + e.alternative + "\"";
     if (e.span &&

@@ -41,7 +41,7 @@ Places own_places(const Page& page) {
   Places places;
   for (const Mark& mark : page.marks) {
     const ElementId element = element_of(mark);
-    if (element == kDecoration) continue;
+    if (is_artifact(element)) continue;
     const Rect rect = seen(mark);
     const auto [known, fresh] = places.try_emplace(element, rect);
     if (!fresh) known->second = both(known->second, rect);

@@ -1,6 +1,7 @@
 #include "pdf/page_content.h"
 
 #include <algorithm>
+#include <string_view>
 #include <variant>
 
 #include "pdf/operators.h"
@@ -14,6 +15,17 @@ namespace {
 bool has_round_ends(const Stroke& stroke) {
   const bool dotted = stroke.dash.on == Length() && stroke.dash.off > Length();
   return stroke.round_ends || dotted;
+}
+
+// What a reader skips, by its type (ISO 32000-1, 14.8.2.2.2).
+std::string_view artifact(ElementId element) {
+  if (element == kPageHeader) {
+    return "/Artifact<</Type/Pagination/Subtype/Header>>BDC\n";
+  }
+  if (element == kPageFooter) {
+    return "/Artifact<</Type/Pagination/Subtype/Footer>>BDC\n";
+  }
+  return "/Artifact<</Type/Layout>>BDC\n";
 }
 
 }  // namespace
@@ -41,11 +53,11 @@ const std::string& PageContent::write(const Page& page, std::uint32_t index,
 
 void PageContent::belong_to(ElementId element_of_part) {
   const ElementId element =
-      element_of_part == kDecoration ? kDecoration : element_of_part + shift_;
+      is_artifact(element_of_part) ? element_of_part : element_of_part + shift_;
   if (is_open_ && element == element_) return;
   end_content();
-  if (element == kDecoration) {
-    out_ += "/Artifact BMC\n";
+  if (is_artifact(element)) {
+    out_ += artifact(element);
   } else {
     out_ += '/';
     out_ += structure_type(tree_.role(element));
@@ -62,7 +74,7 @@ void PageContent::belong_to(ElementId element_of_part) {
   }
   element_ = element;
   is_open_ = true;
-  is_in_figure_ = element != kDecoration && tree_.is_in_figure(element);
+  is_in_figure_ = !is_artifact(element) && tree_.is_in_figure(element);
 }
 
 void PageContent::end_content() {
@@ -159,7 +171,7 @@ void PageContent::write(const GlyphMark& mark) {
   if (shape.glyphs.empty()) return;
   belong_to(mark.element);
   end_strokes();
-  if (element_ != kDecoration) tree_.label(element_, shape.text);
+  if (!is_artifact(element_)) tree_.label(element_, shape.text);
   const FontUse& font = texts_.font_of(mark.run);
   set_fill(mark.ink);
   out_ += "BT\n";

@@ -79,6 +79,8 @@ ElementId StructureTree::add(const std::vector<Element>& elements,
     added.role = element.role;
     if (parent != 0 && tags_.size() == shift) added.role = Role::section;
     added.scope = element.scope;
+    added.columns = element.columns;
+    added.rows = element.rows;
     added.parent = element.parent == 0 ? parent : element.parent + shift;
     added.alternative = keep(element.alternative);
     added.is_in_figure = added.role == Role::figure ||
@@ -272,11 +274,29 @@ void StructureTree::append_kids(
   if (count != 1) out += ']';
 }
 
+// What a table's reader must know of a cell (ISO 32000-1, table 349).
+void StructureTree::append_cell(std::string& out, const Tag& cell) {
+  const bool has_scope =
+      cell.role == Role::header_cell && cell.scope != Scope::none;
+  if (!has_scope && cell.columns == 1 && cell.rows == 1) return;
+  out += "/A<</O/Table";
+  if (has_scope)
+    out += cell.scope == Scope::row ? "/Scope/Row" : "/Scope/Column";
+  if (cell.columns != 1) {
+    out += "/ColSpan ";
+    append_integer(out, cell.columns);
+  }
+  if (cell.rows != 1) {
+    out += "/RowSpan ";
+    append_integer(out, cell.rows);
+  }
+  out += ">>";
+}
+
 void StructureTree::append_attributes(std::string& out, ElementId id) const {
   const Tag& element = tag(id);
-  if (element.role == Role::header_cell && element.scope != Scope::none) {
-    out += "/A<</O/Table/Scope/";
-    out += element.scope == Scope::row ? "Row>>" : "Column>>";
+  if (element.role == Role::header_cell || element.role == Role::data_cell) {
+    append_cell(out, element);
   } else if (element.role == Role::list && element.first_label != 0) {
     out += "/A<</O/List/ListNumbering/";
     out += numbering(element.first_label);

@@ -62,6 +62,7 @@ class StructureTree {
     Scope scope : 2 = Scope::none;
     char first_label = 0;  // of a list
     bool is_in_figure = false;
+    std::uint16_t columns = 1, rows = 1;  // of a cell
     ElementId parent = 0;
     Text alternative;
     std::uint32_t area = 0;  // of a figure: index into areas_, plus one
@@ -81,6 +82,7 @@ class StructureTree {
                      const std::vector<Objects::PageObjects>& pages) const;
   void append_kids(std::string& out, ElementId id, ObjectId first,
                    const std::vector<Objects::PageObjects>& pages) const;
+  static void append_cell(std::string& out, const Tag& cell);
   void append_attributes(std::string& out, ElementId id) const;
   void write_parent_tree(FileWriter& file, ObjectId first) const;
   void order_contents();

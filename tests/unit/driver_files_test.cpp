@@ -114,7 +114,7 @@ TEST(DriverFiles, PagesLeadBackToTheLesson) {
   for (const Page& page : packet.learner.pages) {
     for (const Mark& mark : page.marks) {
       const auto* text = std::get_if<GlyphMark>(&mark);
-      if (text == nullptr || text->element == kDecoration ||
+      if (text == nullptr || is_artifact(text->element) ||
           !words.contains(text->run.shape->text)) {
         continue;
       }
