@@ -168,6 +168,31 @@ TEST_F(Parts, EmbedAJpegFileAsItIs) {
       << content();
 }
 
+TEST_F(Parts, HoldPicturesAsFineAsTheirLargestPlaceNeeds) {
+  Document document = blank();
+  const Picture& fine = maker.pixels(400, 200, true, true);
+  const Picture& other = maker.pixels(400, 200, true, false);
+  const auto place = [&](const Picture& picture, double side, bool grey) {
+    document.pages[0].marks.push_back(
+        PictureMark{&picture, {pt(100), pt(100), pt(side), pt(side)}, 0, grey});
+  };
+  place(fine, 36, false);
+  place(fine, 72, false);
+  place(fine, 18, false);
+  place(fine, 36, true);
+  place(other, 96, false);
+  read(document);
+  // An inch is 300 dots, in the file once; grey, it is another picture.
+  EXPECT_EQ(picture("X0/Width"), "300");
+  EXPECT_EQ(picture("X0/Height"), "150");
+  EXPECT_EQ(picture("X0/SMask/Width"), "300");
+  EXPECT_EQ(picture("X0/ColorSpace"), "/DeviceRGB");
+  EXPECT_EQ(picture("X1/Width"), "150");
+  EXPECT_EQ(picture("X1/ColorSpace"), "/DeviceGray");
+  EXPECT_EQ(picture("X2/Width"), "400");
+  EXPECT_EQ(picture("X0/Interpolate"), "null");
+}
+
 TEST_F(Parts, PaintDotsAsRoundEnds) {
   const DotMark dot{{pt(10), pt(12)}, pt(4)};
   const DotMark other{{pt(20), pt(12)}, pt(4)};
