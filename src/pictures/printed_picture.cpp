@@ -58,9 +58,12 @@ std::optional<Picture> printed_picture(const Picture& picture, Length side,
     return std::nullopt;
   }
   std::optional<JpegImage> made = packed_again(*jpeg, longest, turn);
+  // It was unpacked whole once when the lesson was read, so it may as well be
+  // memory that is lacking.
   if (!made) {
     throw MachineError(fmt::format(
-        "a page cannot be written: the picture {} is damaged", picture.name));
+        "a page cannot be written: the picture {} cannot be unpacked",
+        picture.name));
   }
   return Picture{picture.name, *std::move(made)};
 }
