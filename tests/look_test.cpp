@@ -14,6 +14,7 @@
 #include "preview/preview.h"
 #include "project_files.h"
 #include "sheets/sheet.h"
+#include "support/run_program.h"
 
 namespace sheaf::test {
 namespace {
@@ -120,6 +121,61 @@ TEST_F(Look, CodesOfCardsMeetTheirBacks) {
       }
     }
     EXPECT_GE(backs, 2) << made.about;
+  }
+}
+
+// What is heard in place of each picture, by the name of the picture.
+std::vector<std::pair<std::string, std::string>> heard_pictures(
+    const Document& document) {
+  std::vector<std::pair<std::string, std::string>> heard;
+  for (const Page& page : document.pages) {
+    for (const Mark& mark : page.marks) {
+      const auto* shown = std::get_if<PictureMark>(&mark);
+      if (shown == nullptr) continue;
+      if (is_artifact(shown->element)) {
+        heard.emplace_back(shown->picture->name, "");
+        continue;
+      }
+      const Element& figure = document.element(shown->element);
+      EXPECT_EQ(figure.role, Role::figure) << shown->picture->name;
+      heard.emplace_back(shown->picture->name, figure.alternative);
+    }
+  }
+  return heard;
+}
+
+// Every sheet that shows pictures, in each demo lesson.
+TEST_F(Look, PicturesAreHeardAsTheLayoutSays) {
+  const testing_support::TemporaryFolder folder;
+  const std::string sheets =
+      "\nsheets:\n  - picture-sort\n  - sound-card\n  - sound-boxes\n"
+      "  - picture-cards\n  - grapheme-cards\n"
+      "  - word-cards: {back: picture}\n  - compose: {pictures: yes}\n";
+  for (const char* names : {"said", "numbered", "left-out"}) {
+    const std::string layout =
+        folder.write(std::string(names) + ".yaml",
+                     "picture-names: " + std::string(names) + sheets);
+    std::size_t seen = 0;
+    for (const std::string& lesson : names_in("lessons")) {
+      const Made made =
+          make(workspace_, demo_lesson(lesson), layout, "letter", {});
+      ASSERT_NE(made.lesson, nullptr);
+      for (const auto& [name, text] : heard_pictures(made.packet.learner)) {
+        ++seen;
+        if (names == std::string("left-out")) {
+          EXPECT_EQ(text, "") << made.about << ", " << name;
+        } else if (names == std::string("said")) {
+          EXPECT_NE(text.find(": " + name), std::string::npos)
+              << made.about << ", " << text;
+        } else {
+          EXPECT_EQ(text.find(name), std::string::npos)
+              << made.about << ", " << text;
+          EXPECT_NE(text.find_first_of("123456789"), std::string::npos)
+              << made.about << ", " << text;
+        }
+      }
+    }
+    EXPECT_GE(seen, 100U) << names;
   }
 }
 

@@ -69,10 +69,10 @@ void add_row(Composer& c, PictureBook& book,
   for (const PictureWord* word : words) {
     const ElementId item = c.add(Role::list_item, list);
     const ElementId body = c.add(Role::list_body, item);
-    draw_picture(
-        block, c.style(), book.find(word->word),
-        {left + (step - kSide) / 2, 0_mm, kSide, kSide},
-        c.add(Role::figure, body, fmt::format("a picture of {}", word->word)));
+    const Picture* picture = book.find(word->word);
+    draw_picture(block, c.style(), picture,
+                 {left + (step - kSide) / 2, 0_mm, kSide, kSide},
+                 add_picture(c, body, picture, {.word = word->word}));
     // A word to be named first stands in brackets.
     draw_centred(
         c, block, style,

@@ -82,7 +82,7 @@ class JobMaker {
                    {settings.amount.value, settings.review_words}, own);
     add_unheard(own, diagnostics_);
     learner.layout = prepared->layout;
-    set_writing(settings, prepared->style, learner.layout);
+    set_pages(settings, prepared->style, learner.layout);
     std::string extra;
     for (const PlacedWord& name : settings.extra) {
       add_extra(name, learner.layout);
@@ -196,9 +196,10 @@ class JobMaker {
     return job_->prepared.back().get();
   }
 
-  // The height of writing lines and the room between letters.
-  static void set_writing(const LearnerSettings& settings, const Style& style,
-                          LayoutPlan& layout) {
+  // The height of writing lines, the room between letters, and what is heard of
+  // pictures.
+  static void set_pages(const LearnerSettings& settings, const Style& style,
+                        LayoutPlan& layout) {
     if (settings.line_size.given()) {
       const Length height = settings.line_size.value;
       layout.settings.set_length("line-height", height);
@@ -218,6 +219,9 @@ class JobMaker {
     const Length spacing = scaled(style.reading_size, ratio);
     if (spacing > style.tracking) {
       layout.settings.set_length("letter-spacing", spacing);
+    }
+    if (settings.picture_names.given()) {
+      layout.settings.set_choice("picture-names", settings.picture_names.value);
     }
   }
 

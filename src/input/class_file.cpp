@@ -23,8 +23,10 @@ constexpr std::size_t kMostLearners = 100;
 constexpr std::size_t kMostExtraSheets = 40;
 constexpr std::size_t kMostReviewWords = 100;
 constexpr std::string_view kClassExample = "learners: B7, C3, D1";
-constexpr std::array<std::string_view, 3> kSpacings = {"normal", "wide",
-                                                       "wider"};
+// Three values that a setting may have.
+using ThreeChoices = std::array<std::string_view, 3>;
+constexpr ThreeChoices kSpacings = {"normal", "wide", "wider"};
+constexpr ThreeChoices kPictureNames = {"said", "numbered", "left-out"};
 
 void read_line_size(const Field& field, LearnerSettings& settings,
                     Diagnostics& d) {
@@ -45,17 +47,18 @@ void read_line_size(const Field& field, LearnerSettings& settings,
   }
 }
 
-void read_spacing(const Field& field, LearnerSettings& settings,
-                  Diagnostics& d) {
+void read_choice(const Field& field, const ThreeChoices& choices,
+                 PlacedWord& setting, Diagnostics& d) {
   PlacedWord text = read_short_text(field, d);
   if (!text.given()) return;
-  if (std::ranges::find(kSpacings, text.value) == kSpacings.end()) {
+  if (std::ranges::find(choices, text.value) == choices.end()) {
     d.error(diagnostic::wrong_value, text.span,
-            fmt::format("{} does not fit `spacing`", quoted(text.value)),
-            "write `normal`, `wide` or `wider`");
+            fmt::format("{} does not fit `{}`", quoted(text.value), field.key),
+            fmt::format("write `{}`, `{}` or `{}`", choices[0], choices[1],
+                        choices[2]));
     return;
   }
-  settings.spacing = std::move(text);
+  setting = std::move(text);
 }
 
 void read_review_words(const Field& field, LearnerSettings& settings,
@@ -94,7 +97,14 @@ constexpr std::array kSettingsKeys = {
     SettingsKey{"line-size", "line-size: 8 mm",
                 "height of small letters on writing lines", read_line_size},
     SettingsKey{"spacing", "spacing: wide", "room between letters",
-                read_spacing},
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  read_choice(field, kSpacings, s.spacing, d);
+                }},
+    SettingsKey{"picture-names", "picture-names: left-out",
+                "what is heard in place of pictures; left-out for braille",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  read_choice(field, kPictureNames, s.picture_names, d);
+                }},
     SettingsKey{"extra", "extra: trace, cover-write",
                 "sheets for more practice",
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
@@ -345,6 +355,7 @@ void fill(LearnerSettings& own, const LearnerSettings& other) {
   if (!own.amount.given()) own.amount = other.amount;
   if (!own.line_size.given()) own.line_size = other.line_size;
   if (!own.spacing.given()) own.spacing = other.spacing;
+  if (!own.picture_names.given()) own.picture_names = other.picture_names;
   if (own.extra.empty()) own.extra = other.extra;
   if (own.review_words.empty()) own.review_words = other.review_words;
 }

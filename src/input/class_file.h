@@ -25,6 +25,7 @@ struct LearnerSettings {
   Spanned<int> amount{.value = 0};  ///< words of the list to work on
   Spanned<Length> line_size;        ///< x-height of the writing lines
   PlacedWord spacing;               ///< between letters: normal, wide, wider
+  PlacedWord picture_names;         ///< said, numbered, left-out
   std::vector<PlacedWord> extra;    ///< kinds of sheets for extra practice
   std::vector<PlacedWord> review_words;
 };

@@ -48,6 +48,7 @@ std::string settings_text(const LearnerSettings& s, std::string_view indent,
     add(text, indent, "line-size", std::string(s.line_size.span.text()));
   }
   add(text, indent, "spacing", as_value(s.spacing.value));
+  add(text, indent, "picture-names", as_value(s.picture_names.value));
   add(text, indent, "extra", joined(s.extra));
   add(text, indent, "review-words", review_words);
   return text;

@@ -100,11 +100,12 @@ Card::Side text_side(Composer& composer, TextStyle style, std::string text) {
 }
 
 Card::Side picture_side(Composer& composer, const Picture* picture,
-                        std::string about) {
-  return [&composer, picture, about = std::move(about)](
+                        std::string word, std::size_t number) {
+  return [&composer, picture, number, word = std::move(word)](
              Block& block, const Rect& rect, ElementId element) {
     draw_picture(block, composer.style(), picture, rect,
-                 composer.add(Role::figure, element, about));
+                 add_picture(composer, element, picture,
+                             {.word = word, .number = number}));
   };
 }
 

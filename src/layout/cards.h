@@ -22,10 +22,9 @@ struct Card {
 
 /// A side with a text in its middle.
 Card::Side text_side(Composer& composer, TextStyle style, std::string text);
-/// A side with a picture; `about` says what is there to someone who cannot see
-/// it.
+/// A side with the picture of a word; `number` is the card's, from 1.
 Card::Side picture_side(Composer& composer, const Picture* picture,
-                        std::string about);
+                        std::string word, std::size_t number);
 
 struct CardGrid {
   int columns = 3;

@@ -92,6 +92,7 @@ struct PictureMark {
   const Picture* picture = nullptr;
   Rect box;
   ElementId element = kDecoration;
+  bool grey = false;  ///< in shades of grey, where it has colours
 };
 
 using Mark =

@@ -92,8 +92,8 @@ struct MarkText {
     return text;
   }
   std::string operator()(const PictureMark& m) const {
-    return fmt::format("picture {} {} \"{}\"", owner(m.element), rect(m.box),
-                       m.picture->name);
+    return fmt::format("picture {} {} \"{}\"{}", owner(m.element), rect(m.box),
+                       m.picture->name, m.grey ? " grey" : "");
   }
 };
 

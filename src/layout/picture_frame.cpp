@@ -1,11 +1,29 @@
 #include "layout/picture_frame.h"
 
+#include <fmt/format.h>
+
 namespace sheaf {
+
+ElementId add_picture(Composer& composer, ElementId parent,
+                      const Picture* picture, const PictureCall& call) {
+  const PictureNames names = composer.style().picture_names;
+  if (names == PictureNames::left_out) return kDecoration;
+  std::string text(call.frame);
+  if (picture != nullptr) {
+    text = names == PictureNames::numbered
+               ? fmt::format("{} {}", call.what, call.number)
+               : fmt::format("{}: {}", call.what, call.word);
+  }
+  if (!call.state.empty()) text += fmt::format(", {}", call.state);
+  return composer.add(Role::figure, parent, std::move(text));
+}
 
 void draw_picture(Block& block, const Style& style, const Picture* picture,
                   const Rect& box, ElementId figure) {
   if (picture != nullptr) {
-    block.marks.push_back(PictureMark{picture, box, figure});
+    const bool is_drawing = std::holds_alternative<LineDrawing>(picture->image);
+    block.marks.push_back(
+        PictureMark{picture, box, figure, style.grey_pictures && !is_drawing});
     return;
   }
   constexpr Ink kFaint = 120;

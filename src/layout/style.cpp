@@ -75,6 +75,18 @@ constexpr OptionSpec kPageOptions[] = {
      .fallback = "filled",
      .help = "light grounds: filled, or outlined to save ink",
      .choices = "filled outlined"},
+    {.name = "picture-names",
+     .kind = Kind::choice,
+     .fallback = "said",
+     .help = "what someone who cannot see the pictures hears in their place: "
+             "the word, only a number (for a test), or nothing (for a copy in "
+             "braille)",
+     .choices = "said numbered left-out"},
+    {.name = "picture-colours",
+     .kind = Kind::choice,
+     .fallback = "kept",
+     .help = "your own pictures as they are, or in shades of grey",
+     .choices = "kept grey"},
     {"name-line", Kind::flag, "yes",
      "a line for name and date on learners' pages"},
     {"mark-spacing", Kind::length, "10 mm",
@@ -95,6 +107,12 @@ LineStyle line_style(const std::string& name) {
   if (name == "two-line") return LineStyle::two_line;
   if (name == "base-only") return LineStyle::base_only;
   return LineStyle::four_line;
+}
+
+PictureNames picture_names(const std::string& name) {
+  if (name == "numbered") return PictureNames::numbered;
+  if (name == "left-out") return PictureNames::left_out;
+  return PictureNames::said;
 }
 
 const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
@@ -154,6 +172,8 @@ Style make_style(const OptionValues& settings, FontLibrary& fonts,
   s.on_paper = settings.choice("paper") != "screen";
   s.fills_tints = settings.choice("tints") == "filled";
   s.has_name_line = settings.flag("name-line");
+  s.picture_names = picture_names(settings.choice("picture-names"));
+  s.grey_pictures = settings.choice("picture-colours") == "grey";
   s.margin = settings.length("margin");
   const std::string& family = settings.text("typeface");
   s.regular = face(fonts, family, FontRole::regular, settings.span("typeface"),

@@ -29,6 +29,11 @@ struct TextStyle {
 
 enum class LineStyle { four_line, two_line, base_only };
 
+/// What is said of a picture to a reader who cannot see it: its word, only a
+/// number (a test would give the word away), or nothing (a copy in braille,
+/// where the word would stand spelled).
+enum class PictureNames { said, numbered, left_out };
+
 /// The ruling for handwriting: x-height is the height of small letters, from
 /// the base line to the dashed middle line.
 struct Ruling {
@@ -64,6 +69,8 @@ struct Style {
   bool on_paper = true;       ///< else for a screen, which has no back
   bool fills_tints = true;    ///< else light grounds are outlined
   bool has_name_line = true;  ///< on learners' pages
+  PictureNames picture_names = PictureNames::said;
+  bool grey_pictures = false;  ///< a teacher's own in shades of grey
   Length mark_spacing;  ///< least distance of touch marks, centre to centre
 
   /// The part of the page inside the margins.

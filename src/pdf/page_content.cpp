@@ -258,9 +258,10 @@ void PageContent::write(const PathMark& mark) {
 void PageContent::write(const PictureMark& mark) {
   belong_to(mark.element);
   end_strokes();
-  const std::size_t number = pictures_.use(*mark.picture);
-  note_used(number);
   const Rect& box = mark.box;
+  const std::size_t number =
+      pictures_.use(*mark.picture, {box.width, box.height}, mark.grey);
+  note_used(number);
   pictures_.append_painting(
       out_, number, {box.x, height_ - box.bottom(), box.width, box.height});
   cover({box.x, box.y}, {box.right(), box.bottom()}, Length());

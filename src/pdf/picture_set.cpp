@@ -4,6 +4,7 @@
 #include <cassert>
 
 #include "pdf/operators.h"
+#include "pictures/printed_picture.h"
 
 namespace sheaf {
 
@@ -40,6 +41,23 @@ Extent extent_of(const Picture& picture) {
   }
   const auto& jpeg = std::get<JpegImage>(picture.image);
   return {jpeg.width, jpeg.height, false};
+}
+
+// How large it is in a box, on paper.
+struct Fitted {
+  double scale, width, height;  // in points
+};
+Fitted fitted(const Extent& extent, const Size& box) {
+  const double scale =
+      std::min(box.width.pt() / static_cast<double>(extent.width),
+               box.height.pt() / static_cast<double>(extent.height));
+  return {scale, scale * static_cast<double>(extent.width),
+          scale * static_cast<double>(extent.height)};
+}
+
+Length longer_side(const Extent& extent, const Size& box) {
+  const Fitted size = fitted(extent, box);
+  return Length::from_pt(std::max(size.width, size.height));
 }
 
 // All that a drawing's operators follow from, as bytes: far quicker to write.
@@ -220,9 +238,13 @@ ObjectId write_ring(Objects& objects, Deflater& deflater, const Ring& ring) {
 
 }  // namespace
 
-std::size_t PictureSet::use(const Picture& picture) {
-  const auto [place, is_new] = numbers_.try_emplace(&picture, pictures_.size());
-  if (is_new) pictures_.emplace_back(&picture);
+std::size_t PictureSet::use(const Picture& picture, const Size& box,
+                            bool grey) {
+  const auto [place, is_new] =
+      numbers_.try_emplace({&picture, grey}, pictures_.size());
+  if (is_new) pictures_.emplace_back(Shown{&picture, grey, {}});
+  Length& side = std::get<Shown>(pictures_[place->second]).side;
+  side = std::max(side, longer_side(extent_of(picture), box));
   return place->second;
 }
 
@@ -245,12 +267,8 @@ void PictureSet::append_ring(std::string& out, std::size_t number,
 
 void PictureSet::append_painting(std::string& out, std::size_t number,
                                  const Rect& box) const {
-  const Extent extent = extent_of(*std::get<const Picture*>(pictures_[number]));
-  const double scale =
-      std::min(box.width.pt() / static_cast<double>(extent.width),
-               box.height.pt() / static_cast<double>(extent.height));
-  const double width = scale * static_cast<double>(extent.width);
-  const double height = scale * static_cast<double>(extent.height);
+  const Extent extent = extent_of(*std::get<Shown>(pictures_[number]).picture);
+  const auto [scale, width, height] = fitted(extent, {box.width, box.height});
   // An image fills a unit square; a drawing has units of its own.
   out += "q ";
   append_decimal(out, extent.is_drawing ? scale : width, 6);
@@ -271,10 +289,11 @@ std::vector<ObjectId> PictureSet::write(Objects& objects,
   for (const auto& entry : pictures_) {
     if (const Ring* ring = std::get_if<Ring>(&entry)) {
       ids.push_back(write_ring(objects, deflater, *ring));
-    } else {
-      ids.push_back(
-          write_picture(objects, deflater, *std::get<const Picture*>(entry)));
+      continue;
     }
+    const auto& [picture, grey, side] = std::get<Shown>(entry);
+    const std::optional<Picture> made = printed_picture(*picture, side, grey);
+    ids.push_back(write_picture(objects, deflater, made ? *made : *picture));
   }
   return ids;
 }

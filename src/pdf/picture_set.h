@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <map>
 #include <string>
-#include <unordered_map>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -27,8 +27,9 @@ struct Ring {
 /// however often it stands on a page, in the order of their first use.
 class PictureSet {
  public:
-  /// The picture's number: /X0, /X1 ... in the resources.
-  std::size_t use(const Picture& picture);
+  /// The number of a picture that is printed into a box of this size: /X0,
+  /// /X1 ... in the resources. In shades of grey it is another picture.
+  std::size_t use(const Picture& picture, const Size& box, bool grey = false);
   std::size_t use(const Ring& ring);
   /// Appends what paints the picture into the middle of a box. `box` has its
   /// lower left corner at x, y, as PDF counts.
@@ -36,12 +37,19 @@ class PictureSet {
                        const Rect& box) const;
   /// Appends what paints a ring around a point; y upwards, as PDF counts.
   static void append_ring(std::string& out, std::size_t number, Point centre);
-  /// Writes all pictures; the result is by their numbers.
+  /// Writes all pictures, each as fine as the largest place on paper needs;
+  /// the result is by their numbers. Throws MachineError where one of them
+  /// cannot be unpacked.
   std::vector<ObjectId> write(Objects& objects, Deflater& deflater) const;
 
  private:
-  std::vector<std::variant<const Picture*, Ring>> pictures_;
-  std::unordered_map<const Picture*, std::size_t> numbers_;
+  struct Shown {
+    const Picture* picture = nullptr;
+    bool grey = false;
+    Length side;  // the longer, where it is printed largest
+  };
+  std::vector<std::variant<Shown, Ring>> pictures_;
+  std::map<std::pair<const Picture*, bool>, std::size_t> numbers_;
   std::map<Ring, std::size_t> ring_numbers_;
 };
 

@@ -10,7 +10,6 @@ namespace {
 
 // More than any picture of an allowed size needs.
 constexpr long kMaxMemory = 160L << 20;
-constexpr int kQuality = 90;
 
 JpegErrors& errors_of(j_common_ptr codec) {
   // The first member of a standard-layout struct has its address.
@@ -69,7 +68,7 @@ class JpegEncoder {
   JpegEncoder& operator=(const JpegEncoder&) = delete;
 
   bool encode(std::span<const std::uint8_t> pixels, int width, int height,
-              int channels) {
+              int channels, int quality) {
     return created_ && guarded(errors_, [&] {
              jpeg_mem_dest(&encoder_, &buffer_, &size_);
              encoder_.image_width = static_cast<JDIMENSION>(width);
@@ -77,7 +76,7 @@ class JpegEncoder {
              encoder_.input_components = channels;
              encoder_.in_color_space = channels == 1 ? JCS_GRAYSCALE : JCS_RGB;
              jpeg_set_defaults(&encoder_);
-             jpeg_set_quality(&encoder_, kQuality, TRUE);
+             jpeg_set_quality(&encoder_, quality, TRUE);
              encoder_.dct_method = JDCT_ISLOW;
              encoder_.optimize_coding = TRUE;
              jpeg_start_compress(&encoder_, TRUE);
@@ -155,9 +154,9 @@ bool JpegDecoder::finish() {
 }
 
 std::string encode_jpeg(std::span<const std::uint8_t> pixels, int width,
-                        int height, int channels) {
+                        int height, int channels, int quality) {
   JpegEncoder encoder;
-  if (!encoder.encode(pixels, width, height, channels)) return {};
+  if (!encoder.encode(pixels, width, height, channels, quality)) return {};
   return std::string(encoder.bytes());
 }
 

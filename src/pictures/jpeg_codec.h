@@ -53,8 +53,9 @@ class JpegDecoder {
   jpeg_decompress_struct decoder_{};
 };
 
-/// Packs rows of 1 or 3 bytes a pixel; empty where there is no memory.
+/// Packs rows of 1 or 3 bytes a pixel, with a quality up to 100; empty where
+/// there is no memory.
 std::string encode_jpeg(std::span<const std::uint8_t> pixels, int width,
-                        int height, int channels);
+                        int height, int channels, int quality = 90);
 
 }  // namespace sheaf

@@ -7,11 +7,17 @@
 #include "pictures/decode_image.h"
 #include "pictures/jpeg_codec.h"
 #include "pictures/jpeg_file.h"
+#include "pictures/pixels.h"
 #include "pictures/scale_down.h"
 
 namespace sheaf {
 
 namespace {
+
+// In libjpeg's scale to 100. A picture that is kept may be packed once more
+// when its size on paper is known, so it loses less the first time.
+constexpr int kKeptQuality = 90;
+constexpr int kPrintedQuality = 85;
 
 // Unpacked pixels of 1 or 3 bytes.
 struct Pixels {
@@ -97,27 +103,42 @@ bool can_stay(const JpegFile& file, J_COLOR_SPACE colours, bool odd) {
 }
 
 // The decoder can halve a picture while unpacking it, which is much faster.
-unsigned halvings(const JpegFile& file) {
-  const int longer = std::max(file.width, file.height);
+unsigned halvings(int width, int height, int longest) {
+  const int longer = std::max(width, height);
   for (const int by : {8, 4, 2}) {
-    if (longer >= by * kEnoughPixels) return static_cast<unsigned>(by);
+    if (longer / by >= longest) return static_cast<unsigned>(by);
   }
   return 1;
+}
+
+JpegImage packed(const Pixels& pixels, int quality) {
+  JpegImage image{pixels.width, pixels.height, pixels.channels, {}};
+  image.bytes = encode_jpeg(pixels.bytes, pixels.width, pixels.height,
+                            pixels.channels, quality);
+  if (image.bytes.empty()) {
+    throw MachineError("there is not enough memory for a picture");
+  }
+  return image;
+}
+
+void turn_grey(Pixels& pixels) {
+  if (pixels.channels != 3) return;
+  for (std::size_t i = 0; i < pixels.bytes.size() / 3; ++i) {
+    const std::uint8_t* rgb = pixels.bytes.data() + 3 * i;
+    pixels.bytes[i] = grey_of(rgb[0], rgb[1], rgb[2]);
+  }
+  pixels.bytes.resize(pixels.bytes.size() / 3);
+  pixels.channels = 1;
 }
 
 std::optional<JpegImage> packed_anew(JpegDecoder& decoder,
                                      const JpegFile& file) {
   std::optional<Pixels> pixels;
-  if (decoder.start(halvings(file))) pixels = unpack(decoder, kEnoughPixels);
-  if (!pixels) return std::nullopt;
-  const Pixels turned = upright(std::move(*pixels), file.orientation);
-  JpegImage image{turned.width, turned.height, turned.channels, {}};
-  image.bytes =
-      encode_jpeg(turned.bytes, turned.width, turned.height, turned.channels);
-  if (image.bytes.empty()) {
-    throw MachineError("there is not enough memory for a picture");
+  if (decoder.start(halvings(file.width, file.height, kEnoughPixels))) {
+    pixels = unpack(decoder, kEnoughPixels);
   }
-  return image;
+  if (!pixels) return std::nullopt;
+  return packed(upright(std::move(*pixels), file.orientation), kKeptQuality);
 }
 
 // The file as it is, or packed anew; nothing where it cannot be unpacked whole.
@@ -152,6 +173,19 @@ std::optional<JpegImage> decode_jpeg(std::string_view bytes, std::string& why) {
   std::optional<JpegImage> image = checked(std::move(*file));
   if (!image) why = "it is damaged or cut short";
   return image;
+}
+
+std::optional<JpegImage> packed_again(const JpegImage& image, int longest,
+                                      bool grey) {
+  JpegDecoder decoder;
+  if (!decoder.open(image.bytes) ||
+      !decoder.start(halvings(image.width, image.height, longest))) {
+    return std::nullopt;
+  }
+  std::optional<Pixels> pixels = unpack(decoder, longest);
+  if (!pixels) return std::nullopt;
+  if (grey) turn_grey(*pixels);
+  return packed(*pixels, kPrintedQuality);
 }
 
 std::optional<PixelImage> pixels_of(const JpegImage& image) {

@@ -18,6 +18,12 @@ bool is_jpeg(std::string_view bytes);
 /// `why`.
 std::optional<JpegImage> decode_jpeg(std::string_view bytes, std::string& why);
 
+/// The picture with its longer side brought down to `longest` pixels, in shades
+/// of grey if so asked, and packed for print. Nothing where it cannot be
+/// unpacked.
+std::optional<JpegImage> packed_again(const JpegImage& image, int longest,
+                                      bool grey);
+
 /// Its pixels, for a screen. Nothing where it cannot be unpacked.
 std::optional<PixelImage> pixels_of(const JpegImage& image);
 

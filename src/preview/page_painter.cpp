@@ -8,6 +8,7 @@
 
 #include "base/error.h"
 #include "pictures/jpeg_image.h"
+#include "pictures/pixels.h"
 #include "preview/scaled_picture.h"
 #include "text/font.h"
 
@@ -182,16 +183,16 @@ void PagePainter::paint(const PictureMark& mark) {
   const double box_width = scale_.length(mark.box.width);
   const double box_height = scale_.length(mark.box.height);
   const double own_width =
-      drawing != nullptr ? drawing->box.width.pt() : pixels(picture).width;
+      drawing != nullptr ? drawing->box.width.pt() : pixels(mark).width;
   const double own_height =
-      drawing != nullptr ? drawing->box.height.pt() : pixels(picture).height;
+      drawing != nullptr ? drawing->box.height.pt() : pixels(mark).height;
   if (own_width <= 0 || own_height <= 0) return;
   const double scale = std::min(box_width / own_width, box_height / own_height);
   const Spot box = scale_.spot({mark.box.x, mark.box.y});
   const Spot corner{box.x + (box_width - own_width * scale) / 2,
                     box.y + (box_height - own_height * scale) / 2};
   if (drawing == nullptr) {
-    draw_pixels(*canvas_, pixels(picture), corner, own_width * scale,
+    draw_pixels(*canvas_, pixels(mark), corner, own_width * scale,
                 own_height * scale);
     return;
   }
@@ -208,31 +209,35 @@ void PagePainter::paint(const PictureMark& mark) {
 bool PagePainter::has_colour(const Page& page) {
   for (const Mark& mark : page.marks) {
     const auto* shown = std::get_if<PictureMark>(&mark);
-    if (shown == nullptr ||
+    if (shown == nullptr || shown->grey ||
         std::holds_alternative<LineDrawing>(shown->picture->image)) {
       continue;
     }
     const auto [place, is_new] = coloured_.try_emplace(shown->picture);
-    if (is_new) place->second = !is_grey(pixels(*shown->picture));
+    if (is_new) place->second = !is_grey(pixels(*shown));
     if (place->second) return true;
   }
   return false;
 }
 
-const PixelImage& PagePainter::pixels(const Picture& picture) {
-  if (const auto* image = std::get_if<PixelImage>(&picture.image)) {
-    return *image;
+const PixelImage& PagePainter::pixels(const PictureMark& mark) {
+  const Picture& picture = *mark.picture;
+  const auto* image = std::get_if<PixelImage>(&picture.image);
+  if (image != nullptr && !mark.grey) return *image;
+  const auto [place, is_new] = unpacked_.try_emplace({&picture, mark.grey});
+  if (!is_new) return place->second;
+  if (image != nullptr) {
+    place->second = turned_grey(*image);
+    return place->second;
   }
-  const auto [place, is_new] = unpacked_.try_emplace(&picture);
-  if (is_new) {
-    auto image = pixels_of(std::get<JpegImage>(picture.image));
-    // It was unpacked whole once when the lesson was read.
-    if (!image) {
-      throw MachineError(fmt::format(
-          "a page cannot be drawn: the picture {} is damaged", picture.name));
-    }
-    place->second = *std::move(image);
+  auto unpacked = pixels_of(std::get<JpegImage>(picture.image));
+  // It was unpacked whole once when the lesson was read.
+  if (!unpacked) {
+    throw MachineError(fmt::format(
+        "a page cannot be drawn: the picture {} is damaged", picture.name));
   }
+  place->second =
+      mark.grey ? turned_grey(*std::move(unpacked)) : *std::move(unpacked);
   return place->second;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <utility>
 
 #include "layout/page.h"
 #include "preview/canvas.h"
@@ -36,7 +37,7 @@ class PagePainter {
   void stroke(const CanvasPath& path, const Stroke& stroke);
   void fill_shape(Ink ink);
   bool has_colour(const Page& page);
-  const PixelImage& pixels(const Picture& picture);
+  const PixelImage& pixels(const PictureMark& mark);
 
   PreviewOptions options_;
   Scale scale_;
@@ -44,8 +45,9 @@ class PagePainter {
   Glyphs glyphs_;
   Pen pen_;
   Shape shape_;
-  std::vector<FT_Vector> points_;  // of a letter where it stands
-  std::map<const Picture*, PixelImage> unpacked_;
+  std::vector<FT_Vector> points_;                 // of a letter where it stands
+  using Shown = std::pair<const Picture*, bool>;  // in shades of grey or not
+  std::map<Shown, PixelImage> unpacked_;
   std::map<const Picture*, bool> coloured_;
   Canvas* canvas_ = nullptr;  // while a page is painted
 };

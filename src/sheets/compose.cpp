@@ -32,11 +32,11 @@ constexpr Length kPictureSide = 24_mm;
 
 void add_pictures(const SheetInput& in, Composer& c) {
   const From asked_for(c, in.options.span("pictures"));
-  std::vector<std::pair<const Picture*, Span>> pictures;
+  std::vector<std::pair<const Picture*, const AnalyzedWord*>> pictures;
   for (const AnalyzedWord& word : in.lesson.words) {
     const Picture* picture = in.pictures.find(word.reading.word);
     if (picture != nullptr && pictures.size() < kMostPictures) {
-      pictures.emplace_back(picture, word.spelling.span);
+      pictures.emplace_back(picture, &word);
     }
   }
   if (pictures.empty()) return;
@@ -44,11 +44,13 @@ void add_pictures(const SheetInput& in, Composer& c) {
   const Length step = c.width() / count;
   Block& block = c.block(kPictureSide, c.blocks().empty() ? 0_mm : 4_mm);
   Length left = (step - kPictureSide) / 2;
-  for (const auto& [picture, place] : pictures) {
-    const From from(c, place);
+  std::size_t number = 0;
+  for (const auto& [picture, word] : pictures) {
+    const From from(c, word->spelling.span);
     draw_picture(block, c.style(), picture,
                  {left, 0_mm, kPictureSide, kPictureSide},
-                 c.add(Role::figure, 0, "a picture to tell about"));
+                 add_picture(c, 0, picture,
+                             {.word = word->reading.word, .number = ++number}));
     left += step;
   }
 }

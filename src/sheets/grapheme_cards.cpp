@@ -67,14 +67,20 @@ std::vector<Item> chosen(const SheetInput& in) {
 }
 
 void draw_key(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
-              const AnalyzedWord& word, ElementId element) {
+              const AnalyzedWord& word, std::size_t number, ElementId element) {
   TextStyle style = c.style().learner_text();
   style = fitted_style(style, width_of(c.shape(style, word.reading.word)),
                        rect.width);
   const Length text = style.line_height();
-  draw_picture(block, c.style(), in.pictures.find(word.reading.word),
-               {rect.x, rect.y, rect.width, rect.height - text - 1.5_mm},
-               c.add(Role::figure, element, "a picture of the key word"));
+  const Picture* picture = in.pictures.find(word.reading.word);
+  draw_picture(
+      block, c.style(), picture,
+      {rect.x, rect.y, rect.width, rect.height - text - 1.5_mm},
+      add_picture(c, element, picture,
+                  {.word = word.reading.word,
+                   .number = number,
+                   .what = "key picture",
+                   .frame = "an empty frame to draw the key word in"}));
   draw_centred(
       c, block, style, word.reading.word,
       {rect.x + rect.width / 2, rect.bottom() - text + baseline_in_line(style)},
@@ -93,9 +99,9 @@ void compose(const SheetInput& in, Composer& c) {
     if (item.key != nullptr) card.from = item.key->spelling.span;
     card.front = text_side(c, style, item.shown);
     if (item.key != nullptr) {
-      card.back = [&in, &c, item](Block& block, const Rect& rect,
-                                  ElementId element) {
-        draw_key(in, c, block, rect, *item.key, element);
+      card.back = [&in, &c, item, number = cards.size() + 1](
+                      Block& block, const Rect& rect, ElementId element) {
+        draw_key(in, c, block, rect, *item.key, number, element);
       };
     }
     cards.push_back(std::move(card));

@@ -45,7 +45,7 @@ void compose(const SheetInput& in, Composer& c) {
     Card card;
     card.from = word->spelling.span;
     card.front = picture_side(c, in.pictures.find(word->reading.word),
-                              "a picture to name");
+                              word->reading.word, cards.size() + 1);
     if (has_words) card.back = text_side(c, style, word->reading.word);
     cards.push_back(std::move(card));
   }

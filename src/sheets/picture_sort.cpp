@@ -72,7 +72,7 @@ void draw_cross(Block& block, const Rect& box) {
   block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke);
 }
 
-// A figure for the head of a column; what it shows is said, not spelled out.
+// The pictures at the head of a column.
 void draw_head(Composer& c, Block& block, const SoundSort& sort,
                std::size_t column, Length left, Length width, ElementId cell) {
   const Length side = kHead - 6_mm;
@@ -87,11 +87,14 @@ void draw_head(Composer& c, Block& block, const SoundSort& sort,
   Length x = left + (width - step * count) / 2 + (step - size) / 2;
   for (const SoundSort::Column* key : shown) {
     const Rect box{x, (kHead - size) / 2, size, size};
-    std::string about = key->key_picture == nullptr
-                            ? "an empty frame for the key picture"
-                            : "the key picture";
-    if (none) about += ", crossed out";
-    const ElementId figure = c.add(Role::figure, cell, about);
+    const auto number = static_cast<std::size_t>(key - sort.columns.data()) + 1;
+    const ElementId figure =
+        add_picture(c, cell, key->key_picture,
+                    {.word = key->key_word,
+                     .number = number,
+                     .what = "key picture",
+                     .state = none ? "crossed out" : "",
+                     .frame = "an empty frame for the key picture"});
     draw_picture(block, c.style(), key->key_picture, box, figure);
     if (none) draw_cross(block, box);
     x += step;
@@ -145,8 +148,9 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
                                          &SoundSort::Item::column);
     if (model == sort.models.end()) continue;
     const From from(c, place_of(in, model->word));
-    const ElementId figure =
-        c.add(Role::figure, cell, "a picture that is laid already");
+    const ElementId figure = add_picture(
+        c, cell, model->picture,
+        {.word = model->word, .number = i + 1, .what = "picture laid already"});
     const Length pad = grid.side / 8;
     draw_picture(block, c.style(), model->picture,
                  {left + pad, kHead + 1_mm + pad, grid.side - 2 * pad,
@@ -168,7 +172,9 @@ void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
     const auto [label, body] = add_list_item(c, list);
     draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, 4.5_mm},
               label);
-    const ElementId figure = c.add(Role::figure, body, "a picture to sort");
+    const ElementId figure =
+        add_picture(c, body, sort.items[i].picture,
+                    {.word = sort.items[i].word, .number = i + 1});
     const Length pad = grid.side / 8;
     draw_picture(block, c.style(), sort.items[i].picture,
                  {x + pad, pad, grid.side - 2 * pad, grid.side - 2 * pad},

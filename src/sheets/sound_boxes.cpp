@@ -103,13 +103,12 @@ void draw_prompt(const SheetInput& in, Composer& c, Block& block,
               item.word->reading.word, {0_mm, base}, body);
     return;
   }
-  // What is seen is said, but not how it is spelled.
   const Length side = in.options.length("picture");
   const Picture* picture = in.pictures.find(item.word->reading.word);
   const ElementId picture_figure =
-      c.add(Role::figure, body,
-            picture == nullptr ? "an empty frame to draw the word in"
-                               : "a picture of the word");
+      add_picture(c, body, picture,
+                  {.word = item.word->reading.word,
+                   .number = static_cast<std::size_t>(item.number)});
   draw_picture(block, c.style(), picture, {0_mm, 5.5_mm, side, side},
                picture_figure);
 }

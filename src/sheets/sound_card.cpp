@@ -54,13 +54,16 @@ constexpr Length kAboveTold = 3_mm;
 constexpr Length kAboveLines = 4_mm;
 
 void draw_key_picture(const SheetInput& in, Composer& c, Block& block,
-                      const PatternCard& card, Length pad, Length side) {
+                      const PatternCard& card, std::size_t number, Length pad,
+                      Length side) {
   const From from(c, card.key->spelling.span);
   const Picture* picture = in.pictures.find(card.key->reading.word);
   const ElementId figure =
-      c.add(Role::figure, 0,
-            picture == nullptr ? "an empty frame to draw the key word in"
-                               : "a picture of the key word");
+      add_picture(c, 0, picture,
+                  {.word = card.key->reading.word,
+                   .number = number,
+                   .what = "key picture",
+                   .frame = "an empty frame to draw the key word in"});
   draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
 }
 
@@ -143,7 +146,7 @@ void draw_face(const SheetInput& in, Composer& c, Block& block,
 }
 
 void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
-               Length height, bool new_page) {
+               std::size_t number, Length height, bool new_page) {
   using Look = PatternText::Card;
   Block& block = c.block(height, kAboveCard);
   block.new_page = new_page;
@@ -157,7 +160,7 @@ void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
             c.width() - side - 4 * pad, pad, height - pad,
             std::min(scaled(c.style().word_size, 1.2), scaled(height, 0.19))};
   if (card.key != nullptr && has_picture) {
-    draw_key_picture(in, c, block, card, pad, side);
+    draw_key_picture(in, c, block, card, number, pad, side);
   }
   const bool made = card.look == Look::join || card.look == Look::parts;
   const bool affix = card.look == Look::ending || card.look == Look::prefix;
@@ -313,10 +316,12 @@ void add_swap_words(const SheetInput& in, Composer& c,
   Block& block = c.block(kSwapPicture, kAboveSwap);
   const Length step = c.width() / static_cast<std::int64_t>(kMostRhymeWords);
   Length x;
+  std::size_t number = 0;
   for (const RhymeWord& word : words) {
     if (word.picture == nullptr) continue;
-    const ElementId figure = c.add(
-        Role::figure, 0, fmt::format("a picture to swap in: {}", word.word));
+    const ElementId figure = add_picture(
+        c, 0, word.picture,
+        {.word = word.word, .number = ++number, .what = "picture to swap in"});
     draw_picture(block, c.style(), word.picture,
                  {x, Length(), kSwapPicture, kSwapPicture}, figure);
     x += step;
@@ -333,7 +338,8 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_cards(in, c, cards, height);
   for (std::size_t i = 0; i < cards.size(); ++i) {
     const From from(c, in.lesson.patterns[i].written.span);
-    draw_card(in, c, cards[i], plan.card, i > 0 && i % plan.per_page == 0);
+    draw_card(in, c, cards[i], i + 1, plan.card,
+              i > 0 && i % plan.per_page == 0);
     add_told(c, cards[i]);
     add_lines(c, plan.lines);
   }

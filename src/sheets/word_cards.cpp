@@ -52,7 +52,8 @@ void compose(const SheetInput& in, Composer& c) {
     if (back == "graphemes") {
       card.back = text_side(c, spelled, spelled_out(*word));
     } else if (back == "picture" && picture != nullptr) {
-      card.back = picture_side(c, picture, "a picture of the word");
+      card.back =
+          picture_side(c, picture, word->reading.word, cards.size() + 1);
     }
     cards.push_back(std::move(card));
   }

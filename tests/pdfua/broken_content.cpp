@@ -25,10 +25,28 @@ QPDFObjectHandle form(QPDF& pdf) {
   return first_page(pdf).getKey("/Resources").getKey("/XObject").getKey("/X0");
 }
 
+// An image of that many dots on an inch of the first page.
+void paint_on_an_inch(QPDF& pdf, int dots) {
+  QPDFObjectHandle image = QPDFObjectHandle::newStream(
+      &pdf, std::string(static_cast<std::size_t>(dots), '\x80'));
+  image.replaceDict(QPDFObjectHandle::parse(
+      "<</Type/XObject/Subtype/Image/ColorSpace/DeviceGray/BitsPerComponent 8"
+      "/Height 1/Width " +
+      std::to_string(dots) + ">>"));
+  first_page(pdf)
+      .getKey("/Resources")
+      .getKey("/XObject")
+      .replaceKey("/Fine", image);
+  edit_content(pdf, [](const std::string& content) {
+    return content + "/Artifact BMC q 72 0 0 72 0 0 cm/Fine Do Q EMC\n";
+  });
+}
+
 }  // namespace
 
 std::vector<Break> content_breaks() {
   return {
+      breaking("own", 21, [](QPDF& pdf) { paint_on_an_inch(pdf, 312); }),
       breaking("7.1", 1,
                [](QPDF& pdf) {
                  edit_content(pdf, [](const std::string& content) {

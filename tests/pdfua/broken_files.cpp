@@ -105,8 +105,11 @@ void move_language_down(QPDF& pdf, QPDFObjectHandle silent) {
     return false;
   });
   edit_content(pdf, [](const std::string& content) {
-    return sheaf::testing_support::Pattern("/Artifact BMC")
-        .replace(content, "/Artifact<</Lang(en)>>BDC");
+    using sheaf::testing_support::Pattern;
+    return Pattern("/Artifact BMC")
+        .replace(
+            Pattern("/Artifact<<").replace(content, "/Artifact<</Lang(en)"),
+            "/Artifact<</Lang(en)>>BDC");
   });
 }
 

@@ -114,6 +114,12 @@ std::vector<Break> tree_breaks() {
       speechless(23, "/E"),
       planting("7.2", 29, "P:l"),
       planting("7.3", 1, "Figure"),
+      breaking("own", 22,
+               [](QPDF& pdf) {
+                 find_element(pdf, "Figure")
+                     .replaceKey("/Alt", QPDFObjectHandle::newString(
+                                             "a picture to sort"));
+               }),
       planting("7.4.2", 1, "H4"),
       breaking("7.4.4", 1,
                [](QPDF& pdf) {

@@ -1,5 +1,8 @@
 #include "pdfua/content.h"
 
+#include <algorithm>
+#include <array>
+#include <cmath>
 #include <set>
 #include <vector>
 
@@ -57,7 +60,23 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
   struct State {
     FontChecker* font = nullptr;
     int mode = 0;
+    // The first four numbers of the matrix from here to points.
+    std::array<double, 4> matrix{1, 0, 0, 1};
   };
+
+  // Puts a matrix before the current one (ISO 32000-1, 8.3.4).
+  void transform(std::vector<QPDFObjectHandle> numbers) {
+    if (numbers.size() != 6) return;
+    std::array<double, 4> m{};
+    for (std::size_t i = 0; i < 4; ++i) {
+      if (!numbers[i].isNumber()) return;
+      m[i] = numbers[i].getNumericValue();
+    }
+    const std::array<double, 4> old = state_.matrix;
+    state_.matrix = {
+        m[0] * old[0] + m[1] * old[2], m[0] * old[1] + m[1] * old[3],
+        m[2] * old[0] + m[3] * old[2], m[2] * old[1] + m[3] * old[3]};
+  }
 
   void operate(const std::string& name) {
     if (name == "q") {
@@ -65,6 +84,8 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
     } else if (name == "Q" && !saved_.empty()) {
       state_ = saved_.back();
       saved_.pop_back();
+    } else if (name == "cm") {
+      transform(operands_);
     } else if (name == "Tf" && operands_.size() == 2) {
       QPDFObjectHandle font = resource("/Font", operands_[0]);
       state_.font = font.isDictionary() ? &checker_.font(font) : nullptr;
@@ -177,6 +198,7 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
     QPDFObjectHandle dictionary = object.getDict();
     if (!dictionary.getKey("/Subtype").isNameAndEquals("/Form")) {
       item("an image");
+      note_image(object);
       return;
     }
     checker_.report_.require(!dictionary.hasKey("/Ref"), "7.20", 1,
@@ -185,12 +207,33 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
     QPDFObjectHandle own = dictionary.getKey("/Resources");
     Walker inner(checker_, page_, own.isDictionary() ? own : resources_);
     inner.inherit(*this);
+    if (dictionary.getKey("/Matrix").isArray()) {
+      inner.transform(dictionary.getKey("/Matrix").getArrayAsVector());
+    }
     object.parseAsContents(&inner);
     if (!inner.has_tags()) return;
     const int times = ++checker_.tagged_forms_[object.getObjGen()];
     checker_.report_.require(times < 2, "7.20", 2,
                              "tags in a form that is painted twice");
   }
+
+  // How many pixels the image has beyond what its place needs; that of its
+  // largest place counts.
+  void note_image(QPDFObjectHandle image) {
+    const auto beyond = [&](const char* key, double x, double y) {
+      QPDFObjectHandle pixels = image.getDict().getKey(key);
+      if (!pixels.isInteger()) return 0.0;
+      return pixels.getIntValueAsInt() - kMostDots * std::hypot(x, y) / 72;
+    };
+    const auto& m = state_.matrix;
+    const double here =
+        std::max(beyond("/Width", m[0], m[1]), beyond("/Height", m[2], m[3]));
+    const auto [place, is_new] =
+        checker_.pixels_beyond_.try_emplace(image.getObjGen(), here);
+    if (!is_new) place->second = std::min(place->second, here);
+  }
+  // 300 dots an inch and a little for rounding.
+  static constexpr double kMostDots = 310;
 
   ContentChecker& checker_;
   QPDFObjectHandle page_, resources_;
@@ -226,6 +269,10 @@ void ContentChecker::check() {
     page.parseContents(&walker);
   }
   for (const auto& [id, font] : fonts_) font->finish();
+  for (const auto& [id, pixels] : pixels_beyond_) {
+    report_.require(pixels <= 1, "own", 21,
+                    "an image with more than 310 dots an inch");
+  }
 }
 
 }  // namespace pdfua

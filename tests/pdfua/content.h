@@ -32,6 +32,9 @@ class ContentChecker {
   std::map<QPDFObjGen, std::unique_ptr<FontChecker>> fonts_;
   /// Form XObjects with tags of their own, and how often they are painted.
   std::map<QPDFObjGen, int> tagged_forms_;
+  /// Of each image, the pixels of a side that are too many where it is painted
+  /// largest.
+  std::map<QPDFObjGen, double> pixels_beyond_;
 };
 
 }  // namespace pdfua

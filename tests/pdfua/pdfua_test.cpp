@@ -41,19 +41,21 @@ std::vector<Break> all_breaks() {
   return all;
 }
 
-// Clause and test of every line of the rules' table.
+// Clause and test of every line of the tables of rules.
 std::set<Rule> listed_rules() {
-  std::ifstream file(SHEAF_RULES);
   std::set<Rule> rules;
-  for (std::string line; std::getline(file, line);) {
-    if (line.empty() || line[0] == '#' || line.rfind("clause\t", 0) == 0) {
-      continue;
+  for (const char* table : {SHEAF_RULES, SHEAF_OWN_RULES}) {
+    std::ifstream file(table);
+    for (std::string line; std::getline(file, line);) {
+      if (line.empty() || line[0] == '#' || line.rfind("clause\t", 0) == 0) {
+        continue;
+      }
+      std::istringstream cells(line);
+      std::string clause, test;
+      std::getline(cells, clause, '\t');
+      std::getline(cells, test, '\t');
+      rules.insert({clause, std::stoi(test)});
     }
-    std::istringstream cells(line);
-    std::string clause, test;
-    std::getline(cells, clause, '\t');
-    std::getline(cells, test, '\t');
-    rules.insert({clause, std::stoi(test)});
   }
   return rules;
 }

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cctype>
 #include <set>
 
 #include "pdfua/structure.h"
@@ -91,6 +92,29 @@ void check_parts(const StructureElement& element, Report& report) {
   }
 }
 
+// Whether an alternative text holds more than such words as "a picture to
+// sort". What follows a colon is a name.
+bool says_something(const std::string& text) {
+  static const std::set<std::string> empty_words = {
+      "a",     "about", "already", "an",   "crossed", "drawing", "figure",
+      "image", "in",    "is",      "key",  "laid",    "name",    "of",
+      "out",   "photo", "picture", "sort", "swap",    "tell",    "that",
+      "the",   "this",  "to",      "word"};
+  bool is_name = false;
+  std::string word;
+  for (const char c : text + ' ') {
+    if (std::isalnum(static_cast<unsigned char>(c)) ||
+        static_cast<unsigned char>(c) >= 0x80) {
+      word += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+      continue;
+    }
+    if (!word.empty() && (is_name || empty_words.count(word) == 0)) return true;
+    word.clear();
+    is_name |= c == ':';
+  }
+  return false;
+}
+
 void check_texts(const StructureElement& element, bool document_has_language,
                  Report& report) {
   QPDFObjectHandle object = element.object;
@@ -115,6 +139,10 @@ void check_texts(const StructureElement& element, bool document_has_language,
         alternative.isString() && !alternative.getStringValue().empty();
     report.require(described || object.hasKey("/ActualText"), "7.3", 1,
                    "a figure without alternative text");
+    report.require(!described || says_something(alternative.getUTF8Value()),
+                   "own", 22,
+                   "a figure that says only what kind of thing it is: " +
+                       alternative.getUTF8Value());
   }
 }
 

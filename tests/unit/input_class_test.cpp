@@ -13,7 +13,8 @@ TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
                         "lesson: oa.yaml\n"
                         "line-size: 6 mm\n"
                         "groups:\n"
-                        "  Tuesday: {step: 12, layout: older-learners}\n"
+                        "  Tuesday: {step: 12, layout: older-learners, "
+                        "picture-names: numbered}\n"
                         "  Thursday:\n"
                         "learners:\n"
                         "  B7:\n"
@@ -21,6 +22,7 @@ TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
                         "    layout: large-print\n"
                         "    amount: 6\n"
                         "    spacing: wide\n"
+                        "    picture-names: left-out\n"
                         "    extra: trace, cover-write\n"
                         "    review-words: ship shed\n"
                         "  C3: {group: Tuesday, line-size: 0.4 in}\n"
@@ -38,6 +40,7 @@ TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
   EXPECT_EQ(b7.step.value, "12");
   EXPECT_EQ(b7.amount.value, 6);
   EXPECT_EQ(b7.spacing.value, "wide");
+  EXPECT_EQ(b7.picture_names.value, "left-out");
   EXPECT_EQ(b7.line_size.value, Length::from_mm(6));
   ASSERT_EQ(b7.extra.size(), 2U);
   EXPECT_EQ(b7.extra[1].value, "cover-write");
@@ -45,6 +48,7 @@ TEST(ClassFile, ReadsLearnersGroupsAndTheClass) {
   EXPECT_EQ(b7.review_words[1].span.text(), "shed");
   const LearnerSettings c3 = settings_for(all, all.learners[1]);
   EXPECT_EQ(c3.layout.value, "older-learners");
+  EXPECT_EQ(c3.picture_names.value, "numbered");
   EXPECT_EQ(c3.line_size.value, Length::from_pt(28.8));
   EXPECT_FALSE(c3.amount.given());
 }

@@ -302,7 +302,8 @@ TEST(ClassText, ReadsToTheSameClass) {
                         "  Tuesday: {step: 12, layout: older-learners}\n"
                         "learners:\n"
                         "  B7: {group: Tuesday, line-size: 0.4 in, amount: 6}\n"
-                        "  NO: {review-words: ship shed}\n"
+                        "  NO: {review-words: ship shed, "
+                        "picture-names: left-out}\n"
                         "  C3: {extra: [trace, cover-write]}\n");
   Diagnostics d;
   const ClassFile before = read_class(file, d);
@@ -318,6 +319,7 @@ TEST(ClassText, ReadsToTheSameClass) {
             (std::vector<Date>{{2026, 10, 26}, {2026, 12, 21}}));
   ASSERT_EQ(after.learners.size(), 3U);
   EXPECT_EQ(after.learners[0].group.value, "Tuesday");
+  EXPECT_EQ(after.learners[1].settings.picture_names.value, "left-out");
   const LearnerSettings b7 = settings_for(after, after.learners[0]);
   EXPECT_EQ(b7.layout.value, "older-learners");
   EXPECT_EQ(b7.step.value, "12");

@@ -114,6 +114,17 @@ TEST(PreviewPictures, ColourOnlyWhereAPictureHasIt) {
   EXPECT_EQ(at(grey, 10, 10), 76);  // 0.299 of 255
 }
 
+TEST(PreviewPictures, GreyWhereThePageSaysSo) {
+  PixelImage red = chequered();
+  for (std::size_t i = 0; i < 12; ++i) red.rgb[i] = i % 3 == 0 ? 255 : 0;
+  const Picture picture{"red", red};
+  Page page = page_with(picture, {5_pt, 5_pt, 10_pt, 10_pt});
+  std::get<PictureMark>(page.marks[0]).grey = true;
+  const auto image = draw_page(page, {.dpi = 72});
+  EXPECT_FALSE(image.colour);
+  EXPECT_EQ(at(image, 10, 10), 76);  // 0.299 of 255
+}
+
 TEST(PreviewPictures, PhotographsAreUnpacked) {
   const std::vector<std::uint8_t> pixels(16 * 16, 90);
   const Picture picture{"photo",
