@@ -1,0 +1,53 @@
+// What is heard of every kind of sheet, of the reports and of a class, read
+// from the PDF files themselves: tests/heard/NAME.txt. Which documents those
+// are, documents.h says. SHEAF_UPDATE=1 rewrites what differs; read the diff
+// aloud, or let tests/heard/aloud.sh do it.
+
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "heard/documents.h"
+#include "sheets/sheet.h"
+#include "support/pattern.h"
+
+namespace sheaf::test {
+namespace {
+
+class Heard : public testing::TestWithParam<HeardCase> {};
+
+TEST_P(Heard, IsToldAsExpected) {
+  std::string told;
+  for (const auto& [file, document] : heard_in(GetParam())) {
+    if (!told.empty()) told += '\n';
+    told += "file: " + file + "\n" + heard::as_text(document);
+  }
+  // The code of a packet follows from all that it holds, down to the layout.
+  static const testing_support::Pattern code("code [0-9A-Z]{4}");
+  compare(heard_folder() / (GetParam().name + ".txt"),
+          code.replace(told, "code CODE"));
+}
+
+INSTANTIATE_TEST_SUITE_P(All, Heard, testing::ValuesIn(heard_cases()),
+                         [](const auto& one) {
+                           return test_name(one.param.name);
+                         });
+
+TEST(HeardGoldens, AreThereForEveryKindOfSheet) {
+  std::set<std::string> sheets;
+  for (const HeardCase& one : heard_cases()) sheets.insert(one.sheet);
+  for (const SheetKind* kind : sheet_kinds()) {
+    EXPECT_TRUE(sheets.contains(std::string(kind->name))) << kind->name;
+  }
+}
+
+TEST(HeardGoldens, AreEachOfADocument) {
+  std::set<std::string> names;
+  for (const HeardCase& one : heard_cases()) names.insert(one.name);
+  for (const auto& file : files_below(heard_folder(), {".txt"})) {
+    EXPECT_TRUE(names.contains(file.stem().string())) << file;
+  }
+}
+
+}  // namespace
+}  // namespace sheaf::test
