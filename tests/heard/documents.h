@@ -1,15 +1,12 @@
 #pragma once
 
-#include <algorithm>
 #include <filesystem>
 #include <ostream>
 #include <stdexcept>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "golden_files.h"
-#include "heard/heard.h"
 #include "heard/heard_rules.h"
 #include "support/run_program.h"
 
@@ -60,9 +57,13 @@ inline std::vector<HeardCase> heard_cases() {
   return cases;
 }
 
-/// The PDF files of a document, by name. Throws where the call fails.
-inline std::vector<std::pair<std::string, heard::Document>> heard_in(
-    const HeardCase& one) {
+struct HeardFile {
+  std::string name;
+  std::string bytes;
+};
+
+/// The PDF files of a document. Throws where the call fails.
+inline std::vector<HeardFile> files_of(const HeardCase& one) {
   const testing_support::TemporaryFolder folder;
   const std::filesystem::path out =
       std::filesystem::path(folder.path()) / "pages";
@@ -74,14 +75,13 @@ inline std::vector<std::pair<std::string, heard::Document>> heard_in(
   if (outcome.exit_code > 1) {
     throw std::runtime_error(one.name + ": " + outcome.messages);
   }
-  std::vector<std::pair<std::string, heard::Document>> documents;
+  std::vector<HeardFile> files;
   for (const auto& file : files_below(out, {".pdf"})) {
-    documents.emplace_back(
-        std::filesystem::relative(file, out).generic_string(),
-        heard::read(read(file)));
+    files.push_back(
+        {std::filesystem::relative(file, out).generic_string(), read(file)});
   }
-  if (documents.empty()) throw std::runtime_error(one.name + ": no pages");
-  return documents;
+  if (files.empty()) throw std::runtime_error(one.name + ": no pages");
+  return files;
 }
 
 }  // namespace sheaf::test

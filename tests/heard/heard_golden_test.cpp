@@ -8,6 +8,7 @@
 #include <set>
 
 #include "heard/documents.h"
+#include "heard/heard.h"
 #include "sheets/sheet.h"
 #include "support/pattern.h"
 
@@ -18,9 +19,9 @@ class Heard : public testing::TestWithParam<HeardCase> {};
 
 TEST_P(Heard, IsToldAsExpected) {
   std::string told;
-  for (const auto& [file, document] : heard_in(GetParam())) {
+  for (const auto& [file, bytes] : files_of(GetParam())) {
     if (!told.empty()) told += '\n';
-    told += "file: " + file + "\n" + heard::as_text(document);
+    told += "file: " + file + "\n" + heard::as_text(heard::read(bytes));
   }
   // The code of a packet follows from all that it holds, down to the layout.
   static const testing_support::Pattern code("code [0-9A-Z]{4}");

@@ -78,7 +78,7 @@ bool is_number_with_letters(const std::string& token) {
 class Finder {
  public:
   Finder(const Document& document, const Knowledge& knowledge)
-      : document_(document), knowledge_(knowledge), lines_(lines_of(document)) {
+      : knowledge_(knowledge), lines_(lines_of(document)) {
     for (const Line& line : lines_) {
       for (const std::string& token : tokens_of(line.text)) {
         std::string bare;
@@ -91,7 +91,6 @@ class Finder {
   }
 
   std::vector<Fault> find() {
-    check_document();
     for (const Line& line : lines_) {
       if (heading_level(*line.element) == 1) {
         place_ = line.text;
@@ -109,18 +108,6 @@ class Finder {
  private:
   void fault(const std::string& rule, const std::string& found) {
     faults_.push_back({rule, place_, found});
-  }
-
-  void check_document() {
-    const std::string& language = document_.language;
-    if (document_.title.find_first_not_of(" \t") == std::string::npos) {
-      fault("no-title", "");
-    }
-    if (language.find('-') == std::string::npos) fault("no-region", language);
-    std::set<std::string> seen;
-    for (const std::string& bookmark : document_.bookmarks) {
-      if (!seen.insert(bookmark).second) fault("bookmark-twice", bookmark);
-    }
   }
 
   void check_figure(const Element& figure) {
@@ -277,7 +264,6 @@ class Finder {
            (heard_.count(word) > 0 && knowledge_.words.count(word) > 0);
   }
 
-  const Document& document_;
   const Knowledge& knowledge_;
   std::vector<Line> lines_;
   std::set<std::string> heard_;  // words that stand alone somewhere
@@ -289,16 +275,10 @@ class Finder {
 }  // namespace
 
 const std::vector<std::string>& rule_names() {
-  static const std::vector<std::string> names = {"figure-without-words",
-                                                 "generic-picture",
-                                                 "empty-cell",
-                                                 "drawn-and-silent",
-                                                 "run-together",
-                                                 "bad-sign",
-                                                 "heading-twice",
-                                                 "bookmark-twice",
-                                                 "no-title",
-                                                 "no-region"};
+  static const std::vector<std::string> names = {
+      "figure-without-words", "generic-picture", "empty-cell",
+      "drawn-and-silent",     "run-together",    "bad-sign",
+      "heading-twice"};
   return names;
 }
 

@@ -17,9 +17,6 @@ namespace heard {
 /// run-together           two words without a space between them
 /// bad-sign               a sign that speech drops or calls by its name
 /// heading-twice          two headings of level 1 with the same words
-/// bookmark-twice         two bookmarks that lead to things of one name
-/// no-title               a document without a title
-/// no-region              a language without a region: en, not en-GB
 struct Fault {
   std::string rule;
   std::string place;  ///< the heading of level 1 above; "" before the first

@@ -3,11 +3,12 @@
 
 #include <gtest/gtest.h>
 
-#include <iostream>
 #include <map>
 #include <set>
 
 #include "heard/documents.h"
+#include "heard/heard.h"
+#include "pdfua/checker.h"
 
 namespace sheaf::test {
 namespace {
@@ -28,11 +29,27 @@ std::set<std::string> words_of_sizes(const std::vector<std::string>& sizes) {
   return words;
 }
 
-using Faults = std::map<std::string, std::vector<std::string>>;  // by rule
+// Rule, document and what is found, of each row of known.tsv.
+std::set<std::vector<std::string>> known_faults() {
+  std::set<std::vector<std::string>> known;
+  for (const auto& row :
+       heard::read_table((heard_folder() / "known.tsv").string())) {
+    if (row.size() != 4 || row[3].empty()) {
+      throw std::runtime_error("an exception without a reason: " + row[0]);
+    }
+    known.insert({row[0], row[1], row[2]});
+  }
+  return known;
+}
 
-// "document, heading: what was found" of each fault that is not known.
-const Faults& all_faults() {
-  static const Faults all = [] {
+struct Found {
+  /// "document, heading: what was found", by rule; without the known ones.
+  std::map<std::string, std::vector<std::string>> faults;
+  std::set<std::vector<std::string>> known_seen;
+};
+
+const Found& found_in_documents() {
+  static const Found all = [] {
     heard::Knowledge knowledge;
     // Beyond size 70 there is a word for nearly any letters.
     knowledge.words =
@@ -40,23 +57,32 @@ const Faults& all_faults() {
     knowledge.everyday = words_of_sizes({"10", "20", "35"});
     knowledge.signs =
         heard::read_signs((heard_folder() / "signs.tsv").string());
-    std::set<std::vector<std::string>> known;
-    for (const auto& row :
-         heard::read_table((heard_folder() / "known.tsv").string())) {
-      known.insert({row.at(0), row.at(1), row.at(2)});
-    }
-    Faults faults;
+    const std::set<std::vector<std::string>> known = known_faults();
+    Found found;
     for (const HeardCase& one : heard_cases()) {
-      for (const auto& [file, document] : heard_in(one)) {
+      const auto add = [&](const heard::Fault& fault) {
+        const std::vector<std::string> row = {fault.rule, one.name,
+                                              fault.found};
+        if (known.contains(row)) {
+          found.known_seen.insert(row);
+        } else {
+          found.faults[fault.rule].push_back(one.name + ", " + fault.place +
+                                             ": " + fault.found);
+        }
+      };
+      for (const auto& [file, bytes] : files_of(one)) {
         for (const heard::Fault& fault :
-             heard::faults_of(document, knowledge)) {
-          if (known.contains({fault.rule, one.name, fault.found})) continue;
-          faults[fault.rule].push_back(one.name + ", " + fault.place + ": " +
-                                       fault.found);
+             heard::faults_of(heard::read(bytes), knowledge)) {
+          add(fault);
+        }
+        const pdfua::Report report = pdfua::check_own(bytes);
+        for (const auto& [rule, entry] : report.entries()) {
+          add({rule.first + "-" + std::to_string(rule.second), file,
+               entry.first});
         }
       }
     }
-    return faults;
+    return found;
   }();
   return all;
 }
@@ -64,16 +90,42 @@ const Faults& all_faults() {
 class HeardRule : public testing::TestWithParam<std::string> {};
 
 TEST_P(HeardRule, IsKeptByEveryDocument) {
-  const auto found = all_faults().find(GetParam());
-  if (found == all_faults().end()) return;
+  const auto& faults = found_in_documents().faults;
+  const auto found = faults.find(GetParam());
+  if (found == faults.end()) return;
   std::string list;
   for (const std::string& fault : found->second) list += "  " + fault + "\n";
   ADD_FAILURE() << found->second.size() << " times " << GetParam() << ":\n"
                 << list;
 }
 
-INSTANTIATE_TEST_SUITE_P(All, HeardRule, testing::ValuesIn(heard::rule_names()),
+// Those of heard_rules.h, and those of files that own_rules.tsv lists.
+std::vector<std::string> all_rules() {
+  std::vector<std::string> rules = heard::rule_names();
+  const fs::path table = project() / "tests/pdfua/own_rules.tsv";
+  for (const auto& row : heard::read_table(table.string())) {
+    rules.push_back(row.at(0) + "-" + row.at(1));
+  }
+  return rules;
+}
+
+INSTANTIATE_TEST_SUITE_P(All, HeardRule, testing::ValuesIn(all_rules()),
                          [](const auto& one) { return test_name(one.param); });
+
+TEST(HeardRules, AreAllListed) {
+  const std::vector<std::string> listed = all_rules();
+  for (const auto& [rule, faults] : found_in_documents().faults) {
+    EXPECT_TRUE(std::ranges::find(listed, rule) != listed.end()) << rule;
+  }
+}
+
+// An exception that nothing needs any more would hide the next fault.
+TEST(HeardRules, HaveNoExceptionsThatNothingNeeds) {
+  for (const auto& row : known_faults()) {
+    EXPECT_TRUE(found_in_documents().known_seen.contains(row))
+        << row[0] << ", " << row[1] << ": " << row[2];
+  }
+}
 
 }  // namespace
 }  // namespace sheaf::test

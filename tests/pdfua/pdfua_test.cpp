@@ -20,11 +20,14 @@ std::string as_text(const std::set<Rule>& rules) {
   return text;
 }
 
-std::set<Rule> broken_rules(const std::string& bytes) {
+std::set<Rule> rules_in(const Report& report) {
   std::set<Rule> rules;
-  const Report report = check(bytes);
   for (const auto& [rule, entry] : report.entries()) rules.insert(rule);
   return rules;
+}
+
+std::set<Rule> broken_rules(const std::string& bytes) {
+  return rules_in(check(bytes));
 }
 
 std::string good_file() {
@@ -41,9 +44,9 @@ std::vector<Break> all_breaks() {
   return all;
 }
 
-// Clause and test of every line of the rules' table.
-std::set<Rule> listed_rules() {
-  std::ifstream file(SHEAF_RULES);
+// Clause and test of every line of a table of rules.
+std::set<Rule> listed_rules(const std::string& path) {
+  std::ifstream file(path);
   std::set<Rule> rules;
   for (std::string line; std::getline(file, line);) {
     if (line.empty() || line[0] == '#' || line.rfind("clause\t", 0) == 0) {
@@ -78,7 +81,19 @@ TEST(PdfUa, HasABrokenFileForEveryRule) {
   for (const Break& one : all_breaks()) {
     broken.insert(one.rules.begin(), one.rules.end());
   }
-  EXPECT_EQ(as_text(broken), as_text(listed_rules()));
+  EXPECT_EQ(as_text(broken), as_text(listed_rules(SHEAF_RULES)));
+}
+
+TEST(OwnRules, FindTheFaultOfEachBrokenFile) {
+  const std::string good = with_region(good_file());
+  EXPECT_EQ(as_text(rules_in(check_own(good))), "");
+  std::set<Rule> broken;
+  for (const Break& one : own_breaks()) {
+    const std::set<Rule> expected(one.rules.begin(), one.rules.end());
+    EXPECT_EQ(as_text(rules_in(check_own(one.apply(good)))), as_text(expected));
+    broken.insert(expected.begin(), expected.end());
+  }
+  EXPECT_EQ(as_text(broken), as_text(listed_rules(SHEAF_OWN_RULES)));
 }
 
 TEST(PdfUa, FindsNothingInWorksheets) {
