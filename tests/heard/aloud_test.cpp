@@ -95,14 +95,21 @@ TEST(Aloud, GivesSoundsAndNamesNoSigns) {
       }
     }
   }
+  const KnownFaults known = known_faults();
+  KnownFaults known_seen;
   std::map<std::string, std::set<std::string>> faults;  // by what is said
   for (const auto& [voice, lines] : texts) {
     const Said names = said(voice, names_of_signs());
     for (const auto& [text, sounds] : said(voice, lines)) {
       const std::string name = sign_named(text, sounds, names);
-      const std::string place = document.at(text) + ": " + text;
-      if (sounds.empty()) faults["nothing"].insert(place);
-      if (!name.empty()) faults["\"" + name + "\""].insert(place);
+      if (!sounds.empty() && name.empty()) continue;
+      const std::vector<std::string> row = {kSaidRule, document.at(text), text};
+      if (known.contains(row)) {
+        known_seen.insert(row);
+        continue;
+      }
+      const std::string what = sounds.empty() ? "nothing" : "\"" + name + "\"";
+      faults[what].insert(document.at(text) + ": " + text);
     }
   }
   for (const auto& [what, places] : faults) {
@@ -110,6 +117,10 @@ TEST(Aloud, GivesSoundsAndNamesNoSigns) {
     for (const std::string& place : places) list += "  " + place + "\n";
     ADD_FAILURE() << places.size() << " texts are said with " << what << ":\n"
                   << list;
+  }
+  for (const auto& row : known) {
+    if (row[0] != kSaidRule) continue;
+    EXPECT_TRUE(known_seen.contains(row)) << "nothing needs: " << row[2];
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <ostream>
+#include <set>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -56,6 +57,24 @@ inline std::vector<HeardCase> heard_cases() {
   }
   return cases;
 }
+
+/// Rule, document and what is found, of each row of known.tsv: what breaks a
+/// rule on purpose. Throws where one has no reason.
+using KnownFaults = std::set<std::vector<std::string>>;
+inline KnownFaults known_faults() {
+  KnownFaults known;
+  for (const auto& row :
+       heard::read_table((heard_folder() / "known.tsv").string())) {
+    if (row.size() != 4 || row[3].empty()) {
+      throw std::runtime_error("an exception without a reason: " + row[0]);
+    }
+    known.insert({row[0], row[1], row[2]});
+  }
+  return known;
+}
+
+/// The rule, for known.tsv, that a speech program says a text as it is meant.
+inline constexpr char kSaidRule[] = "said";
 
 struct HeardFile {
   std::string name;

@@ -91,13 +91,22 @@ class Finder {
   }
 
   std::vector<Fault> find() {
-    for (const Line& line : lines_) {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+      const Line& line = lines_[i];
       if (heading_level(*line.element) == 1) {
         place_ = line.text;
         if (++headings_[line.text] == 2) fault("heading-twice", line.text);
       }
       check_text(line.text);
       const std::string& type = line.element->type;
+      const int level = heading_level(*line.element);
+      const bool has_words = type == "P" || type == "LI" || level > 0;
+      const bool has_parts =
+          i + 1 < lines_.size() && lines_[i + 1].depth > line.depth;
+      if (has_words && line.text.empty() && !has_parts) {
+        fault("empty-item", line.announced);
+      }
+      if (level > 0 && is_alone(i)) fault("heading-alone", line.text);
       if (type == "Table") check_table(*line.element);
       if (type == "Figure") check_figure(*line.element);
       check_kids(*line.element);
@@ -108,6 +117,13 @@ class Finder {
  private:
   void fault(const std::string& rule, const std::string& found) {
     faults_.push_back({rule, place_, found});
+  }
+
+  // Whether nothing comes below a heading before the next that is not lower.
+  bool is_alone(std::size_t heading) const {
+    if (heading + 1 == lines_.size()) return true;
+    const int next = heading_level(*lines_[heading + 1].element);
+    return next > 0 && next <= heading_level(*lines_[heading].element);
   }
 
   void check_figure(const Element& figure) {
@@ -206,6 +222,9 @@ class Finder {
         });
     if (has_sign) fault("bad-sign", text);
     for (const std::string& token : tokens_of(text)) {
+      if (token.find_first_not_of(".,;:!?") == std::string::npos) {
+        fault("lone-sign", text);
+      }
       if (is_run_together(token)) fault("run-together", token);
     }
   }
@@ -213,10 +232,12 @@ class Finder {
   bool is_run_together(const std::string& token) const {
     static const Pattern case_changes("[a-z][A-Z]");
     static const Pattern sentence_goes_on("[a-z][.!?:;,][A-Za-z]{2}");
+    static const Pattern bracket_goes_on("[)\\]][A-Za-z]|”[A-Za-z]");
     static const Pattern mixed("[0-9][A-Za-z]|[A-Za-z][0-9]");
     static const Pattern edges("^[^A-Za-z0-9]+|[^A-Za-z0-9]+$");
     const std::string bare = edges.replace(token, "");
-    if (!case_changes.in(bare).empty() || !sentence_goes_on.in(bare).empty()) {
+    if (!case_changes.in(bare).empty() || !sentence_goes_on.in(bare).empty() ||
+        !bracket_goes_on.in(bare).empty()) {
       return true;
     }
     if (!mixed.in(bare).empty()) {
@@ -277,7 +298,8 @@ class Finder {
 const std::vector<std::string>& rule_names() {
   static const std::vector<std::string> names = {
       "figure-without-words", "generic-picture", "empty-cell",
-      "drawn-and-silent",     "run-together",    "bad-sign",
+      "empty-item",           "heading-alone",   "drawn-and-silent",
+      "run-together",         "lone-sign",       "bad-sign",
       "heading-twice"};
   return names;
 }

@@ -13,8 +13,13 @@ namespace heard {
 /// generic-picture        a picture that is only called one
 /// empty-cell             a row or column of a table in which nothing is heard:
 ///                        it is there to be written in; or a head without words
+/// empty-item             an item, a paragraph or a heading without a word
+/// heading-alone          a heading with nothing below it before the next
 /// drawn-and-silent       something drawn that no words stand for
 /// run-together           two words without a space between them
+/// lone-sign              a full stop, comma or their like by itself: speech
+/// drops
+///                        it, or a blank before it is not heard
 /// bad-sign               a sign that speech drops or calls by its name
 /// heading-twice          two headings of level 1 with the same words
 struct Fault {

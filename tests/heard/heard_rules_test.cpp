@@ -29,23 +29,10 @@ std::set<std::string> words_of_sizes(const std::vector<std::string>& sizes) {
   return words;
 }
 
-// Rule, document and what is found, of each row of known.tsv.
-std::set<std::vector<std::string>> known_faults() {
-  std::set<std::vector<std::string>> known;
-  for (const auto& row :
-       heard::read_table((heard_folder() / "known.tsv").string())) {
-    if (row.size() != 4 || row[3].empty()) {
-      throw std::runtime_error("an exception without a reason: " + row[0]);
-    }
-    known.insert({row[0], row[1], row[2]});
-  }
-  return known;
-}
-
 struct Found {
   /// "document, heading: what was found", by rule; without the known ones.
   std::map<std::string, std::vector<std::string>> faults;
-  std::set<std::vector<std::string>> known_seen;
+  KnownFaults known_seen;
 };
 
 const Found& found_in_documents() {
@@ -57,7 +44,7 @@ const Found& found_in_documents() {
     knowledge.everyday = words_of_sizes({"10", "20", "35"});
     knowledge.signs =
         heard::read_signs((heard_folder() / "signs.tsv").string());
-    const std::set<std::vector<std::string>> known = known_faults();
+    const KnownFaults known = known_faults();
     Found found;
     for (const HeardCase& one : heard_cases()) {
       const auto add = [&](const heard::Fault& fault) {
@@ -122,6 +109,7 @@ TEST(HeardRules, AreAllListed) {
 // An exception that nothing needs any more would hide the next fault.
 TEST(HeardRules, HaveNoExceptionsThatNothingNeeds) {
   for (const auto& row : known_faults()) {
+    if (row[0] == kSaidRule) continue;  // see aloud_test.cpp
     EXPECT_TRUE(found_in_documents().known_seen.contains(row))
         << row[0] << ", " << row[1] << ": " << row[2];
   }

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <functional>
+#include <set>
 
 #include "heard/edited_files.h"
 #include "heard/heard_rules.h"
@@ -61,6 +62,13 @@ class Small {
                         {pt(1)},
                         element});
   }
+  // Items of which "" has nothing in it.
+  void list(const std::vector<std::string>& items) {
+    const ElementId list = in_section(Role::list);
+    for (const std::string& item : items) {
+      in(in(list, Role::list_item), Role::list_body, item);
+    }
+  }
   // A table of rows of cells; the first row is of heads, "" is empty.
   void table(const std::vector<std::vector<std::string>>& rows) {
     const ElementId table = in_section(Role::table);
@@ -80,7 +88,7 @@ class Small {
 
   std::string file() const { return sheaf::write_pdf(document_); }
   std::string told() const { return as_text(read(file())); }
-  // The rules that it breaks, in the order of the page.
+  // The rules that it breaks, each once, in the order of the page.
   std::string broken() const {
     Knowledge knowledge;
     knowledge.words = {"ship", "shipping", "snail", "the",  "hit",
@@ -88,7 +96,9 @@ class Small {
     knowledge.everyday = {"the", "hit", "ship", "note", "nothing"};
     knowledge.signs = {{"/", ""}, {"·", ""}, {"–", " – "}};
     std::string rules;
+    std::set<std::string> seen;
     for (const Fault& fault : faults_of(read(file()), knowledge)) {
+      if (!seen.insert(fault.rule).second) continue;
       rules += (rules.empty() ? "" : " ") + fault.rule;
     }
     return rules;
@@ -258,8 +268,38 @@ TEST(HeardRules, HaveEachACounterExample) {
          s.table({{"a", "b"}, {"c", "blank"}, {"blank", "blank"}});
        }},
 
-      {"drawn-and-silent",
-       [](Small& s) { s.draw(s.in_section(Role::paragraph)); }},
+      {"empty-item",
+       [](Small& s) {
+         s.list({"ship", ""});
+       }},
+      {"empty-item", [](Small& s) { s.in_section(Role::paragraph); }},
+      {"empty-item",  // with its number, but nothing to do
+       [](Small& s) {
+         const ElementId item = s.in(s.in_section(Role::list), Role::list_item);
+         s.in(item, Role::list_label, "1.");
+         s.in(item, Role::list_body);
+       }},
+      {"",
+       [](Small& s) {
+         s.list({"a line to write on", "ship"});
+       }},
+
+      {"heading-alone",
+       [](Small& s) {
+         s.in_section(Role::heading1, "My writing");
+         s.in_section(Role::heading2, "My sentences");
+         s.in_section(Role::heading2, "Check");
+         s.in_section(Role::paragraph, "It begins with a capital.");
+       }},
+      {"heading-alone",
+       [](Small& s) { s.in_section(Role::heading1, "My writing"); }},
+      {"",
+       [](Small& s) {
+         s.in_section(Role::heading1, "My writing");
+         s.in_section(Role::heading2, "My sentences");
+         s.in_section(Role::paragraph, "4 lines to write on");
+       }},
+
       {"drawn-and-silent",
        [](Small& s) {
          s.draw(s.in(s.in_section(Role::paragraph, "here "), Role::span));
@@ -272,6 +312,7 @@ TEST(HeardRules, HaveEachACounterExample) {
       {"run-together", saying("Thehita!")},
       {"run-together", saying("box+es=nothingnote")},
       {"run-together", saying("one word.Another one")},
+      {"run-together", saying("ai (rain, sail)right")},
       {"run-together",  // two words of the page
        [](Small& s) {
          s.in_section(Role::paragraph, "fish snail");
@@ -287,15 +328,22 @@ TEST(HeardRules, HaveEachACounterExample) {
       {"bad-sign", saying("pages 1–2")},
       {"", saying("ship – it has sh")},
 
+      {"lone-sign", saying("here is a , let it be seen!")},
+      {"lone-sign", saying("It ends with . or ? or !")},
+      {"", saying("here is a blank, let it be seen!")},
+
       {"heading-twice",
        [](Small& s) {
-         s.in_section(Role::heading1, "Sound boxes");
-         s.in_section(Role::heading1, "Sound boxes");
+         for (int i = 0; i < 2; ++i) {
+           s.in_section(Role::heading1, "Sound boxes");
+           s.in_section(Role::paragraph, "Tap the sounds.");
+         }
        }},
       {"",
        [](Small& s) {
          s.in_section(Role::heading1, "Sound boxes");
          s.in_section(Role::heading2, "Sound boxes");
+         s.in_section(Role::paragraph, "Tap the sounds.");
        }},
   };
   std::set<std::string> shown;
