@@ -8,13 +8,9 @@
 // that nobody mistakes a rewrite for a pass.
 
 #include <gtest/gtest.h>
-#include <sys/wait.h>
-
-#include <cstdlib>
-#include <set>
 
 #include "base/diagnostic_names.h"
-#include "project_files.h"
+#include "golden_files.h"
 #include "sheets/sheet.h"
 #include "support/run_program.h"
 
@@ -23,32 +19,6 @@ namespace {
 
 namespace fs = std::filesystem;
 using testing_support::TemporaryFolder;
-
-fs::path goldens() { return project() / "tests/golden"; }
-
-struct Outcome {
-  int exit_code = -1;
-  std::string results, messages;
-};
-
-// Runs the program in the goldens' folder, as a teacher would beside a file.
-Outcome run(const std::string& arguments, const fs::path& out) {
-  const std::string command = "cd '" + goldens().string() + "' && '" +
-                              SHEAF_PROGRAM "' " + arguments + " >'" +
-                              (out / "results").string() + "' 2>'" +
-                              (out / "messages").string() + "'";
-  const int status = std::system(command.c_str());
-  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, read(out / "results"),
-          read(out / "messages")};
-}
-
-std::string line_with(const std::string& text, const std::string& start) {
-  std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) {
-    if (line.starts_with(start)) return line.substr(start.size());
-  }
-  return {};
-}
 
 // A copy of the file with its last line many times, if it asks for that.
 std::string repeated(const std::string& text, const fs::path& folder,
@@ -129,24 +99,6 @@ Parts parts_of(const std::string& outcome) {
   return parts;
 }
 
-// Whether a file holds what it should; if it is to be written again, it is.
-void compare(const fs::path& expected, const std::string& now) {
-  constexpr std::size_t kMost = 24576;
-  EXPECT_LT(now.size(), kMost) << "a golden is to be read: make it smaller";
-  const bool is_there = fs::exists(expected);
-  if (now.empty() ? !is_there : is_there && now == read(expected)) return;
-  if (std::getenv("SHEAF_UPDATE") != nullptr) {
-    if (now.empty()) {
-      fs::remove(expected);
-    } else {
-      std::ofstream(expected, std::ios::binary) << now;
-    }
-    ADD_FAILURE() << "rewritten: " << expected.filename() << "; read the diff";
-    return;
-  }
-  EXPECT_EQ(now, is_there ? read(expected) : "") << expected.filename();
-}
-
 class Golden : public testing::TestWithParam<fs::path> {};
 
 TEST_P(Golden, ComesOutAsExpected) {
@@ -159,11 +111,7 @@ TEST_P(Golden, ComesOutAsExpected) {
 }
 
 std::string name_of(const testing::TestParamInfo<fs::path>& info) {
-  std::string name = info.param.stem().string();
-  for (char& c : name) {
-    if (std::isalnum(static_cast<unsigned char>(c)) == 0) c = '_';
-  }
-  return name;
+  return test_name(info.param.stem().string());
 }
 
 INSTANTIATE_TEST_SUITE_P(All, Golden,

@@ -22,6 +22,11 @@ std::vector<Break> document_breaks();
 std::vector<Break> structure_breaks();
 std::vector<Break> content_breaks();
 std::vector<Break> font_breaks();
+/// Of the rules of own_rules.tsv, which a file `with_region` keeps.
+std::vector<Break> own_breaks();
+
+/// The file in a language of which the region is known.
+std::string with_region(const std::string& good);
 
 /// The file after an edit, written by libqpdf.
 std::string edited(const std::string& good,

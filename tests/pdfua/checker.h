@@ -13,4 +13,8 @@ namespace pdfua {
 /// where the file cannot be read at all.
 Report check(const std::string& bytes);
 
+/// The same for the rules of own_rules.tsv, where we ask for more than the
+/// standard does.
+Report check_own(const std::string& bytes);
+
 }  // namespace pdfua

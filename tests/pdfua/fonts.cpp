@@ -6,6 +6,7 @@
 
 #include <ft2build.h>
 #include FT_FREETYPE_H
+#include <qpdf/QUtil.hh>
 
 namespace pdfua {
 
@@ -152,19 +153,41 @@ void FontChecker::check_system_info(QPDFObjectHandle encoding) {
                   "7.21.3.1", 1, "the CMap of " + name_ + " is for other CIDs");
 }
 
-void FontChecker::show(const std::string& bytes, int mode) {
-  if (mode != 3) is_rendered_ = true;
+std::vector<std::uint32_t> FontChecker::codes_of(
+    const std::string& bytes) const {
   const std::size_t size = !is_composite_ ? 1
                            : is_identity_
                                ? 2
                                : static_cast<std::size_t>(encoding_.code_bytes);
+  std::vector<std::uint32_t> codes;
   for (std::size_t i = 0; i + size <= bytes.size(); i += size) {
     std::uint32_t code = 0;
     for (std::size_t b = 0; b < size; ++b) {
       code = code << 8U | static_cast<unsigned char>(bytes[i + b]);
     }
-    ++shown_[{code, mode}];
+    codes.push_back(code);
   }
+  return codes;
+}
+
+void FontChecker::show(const std::string& bytes, int mode) {
+  if (mode != 3) is_rendered_ = true;
+  for (const std::uint32_t code : codes_of(bytes)) ++shown_[{code, mode}];
+}
+
+std::string FontChecker::text_of(const std::string& bytes) const {
+  std::string utf16 = "\xFE\xFF";  // as libqpdf knows it
+  for (const std::uint32_t code : codes_of(bytes)) {
+    std::u16string text = u"\uFFFD";
+    if (to_unicode_ && to_unicode_->texts.count(code) > 0) {
+      text = to_unicode_->texts.at(code);
+    }
+    for (const char16_t unit : text) {
+      utf16 += static_cast<char>(unit >> 8U);
+      utf16 += static_cast<char>(unit & 0xFFU);
+    }
+  }
+  return QUtil::utf16_to_utf8(utf16);
 }
 
 std::optional<std::uint32_t> FontChecker::cid_of(std::uint32_t code) const {

@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "pdfua/cmap.h"
 #include "pdfua/report.h"
@@ -23,11 +24,15 @@ class FontChecker {
 
   /// Codes shown by a text operator, in text rendering mode `mode`.
   void show(const std::string& bytes, int mode);
+  /// The same codes as text (UTF-8), by the font's way back to it; codes that
+  /// have none are U+FFFD.
+  std::string text_of(const std::string& bytes) const;
   /// Rules of the font itself, once all that it shows is known.
   void finish();
 
  private:
   struct Program;
+  std::vector<std::uint32_t> codes_of(const std::string& bytes) const;
   void read_composite();
   void read_encoding();
   void check_system_info(QPDFObjectHandle encoding);

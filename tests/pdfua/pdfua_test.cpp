@@ -20,11 +20,14 @@ std::string as_text(const std::set<Rule>& rules) {
   return text;
 }
 
-std::set<Rule> broken_rules(const std::string& bytes) {
+std::set<Rule> rules_in(const Report& report) {
   std::set<Rule> rules;
-  const Report report = check(bytes);
   for (const auto& [rule, entry] : report.entries()) rules.insert(rule);
   return rules;
+}
+
+std::set<Rule> broken_rules(const std::string& bytes) {
+  return rules_in(check(bytes));
 }
 
 std::string good_file() {
@@ -77,10 +80,21 @@ TEST(PdfUa, FindsTheFaultOfEachBrokenFile) {
 
 TEST(PdfUa, HasABrokenFileForEveryRule) {
   std::set<Rule> broken;
-  for (const Break& one : all_breaks()) {
-    broken.insert(one.rules.begin(), one.rules.end());
+  for (const auto& breaks : {all_breaks(), own_breaks()}) {
+    for (const Break& one : breaks) {
+      broken.insert(one.rules.begin(), one.rules.end());
+    }
   }
   EXPECT_EQ(as_text(broken), as_text(listed_rules()));
+}
+
+TEST(OwnRules, FindTheFaultOfEachBrokenFile) {
+  const std::string good = with_region(good_file());
+  EXPECT_EQ(as_text(rules_in(check_own(good))), "");
+  for (const Break& one : own_breaks()) {
+    const std::set<Rule> expected(one.rules.begin(), one.rules.end());
+    EXPECT_EQ(as_text(rules_in(check_own(one.apply(good)))), as_text(expected));
+  }
 }
 
 TEST(PdfUa, FindsNothingInWorksheets) {

@@ -78,12 +78,15 @@ void StructureTree::read(QPDFObjectHandle object, StructureElement* parent,
     if (above->object.getObjGen() == object.getObjGen()) return;
   }
   elements_.push_back(
-      {object, parent, {}, bare_name(object.getKey("/S")), {}, false});
+      {object, parent, {}, bare_name(object.getKey("/S")), {}, false, {}});
   StructureElement* element = &elements_.back();
   element->type = standard_type(element->own_type);
   element->has_language =
       object.hasKey("/Lang") || (parent && parent->has_language);
-  if (parent) parent->kids.push_back(element);
+  if (parent) {
+    parent->kids.push_back(element);
+    parent->order.push_back({element, {}, -1});
+  }
   report_.require(object.hasKey("/P"), "7.1", 12,
                   "a tag " + element->own_type + " without /P");
   if (object.hasKey("/Pg")) page = object.getKey("/Pg").getObjGen();
@@ -99,13 +102,17 @@ void StructureTree::read(QPDFObjectHandle object, StructureElement* parent,
 
 void StructureTree::read_kid(QPDFObjectHandle kid, StructureElement* element,
                              QPDFObjGen page) {
+  const auto holds = [&](QPDFObjectHandle mcid) {
+    if (!mcid.isInteger()) return;
+    content_[{page, mcid.getIntValueAsInt()}] = element;
+    element->order.push_back({nullptr, page, mcid.getIntValueAsInt()});
+  };
   if (kid.isInteger()) {
-    content_[{page, kid.getIntValueAsInt()}] = element;
+    holds(kid);
   } else if (kid.isDictionary() &&
              kid.getKey("/Type").isNameAndEquals("/MCR")) {
     if (kid.hasKey("/Pg")) page = kid.getKey("/Pg").getObjGen();
-    QPDFObjectHandle mcid = kid.getKey("/MCID");
-    if (mcid.isInteger()) content_[{page, mcid.getIntValueAsInt()}] = element;
+    holds(kid.getKey("/MCID"));
   } else {
     read(kid, element, page);
   }

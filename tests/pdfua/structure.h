@@ -12,6 +12,15 @@
 
 namespace pdfua {
 
+struct StructureElement;
+
+/// What an element holds, in order: another element, or content of a page.
+struct StructureKid {
+  const StructureElement* element = nullptr;  ///< null: content
+  QPDFObjGen page;                            ///< of content
+  int mcid = -1;
+};
+
 /// One structure element of the file.
 struct StructureElement {
   QPDFObjectHandle object;
@@ -21,6 +30,7 @@ struct StructureElement {
   std::string type;      ///< the standard type it stands for, or ""
   /// Language of itself or the nearest element above that states one.
   bool has_language = false;
+  std::vector<StructureKid> order;  ///< kids and content as the file has them
 
   std::vector<std::string> kid_types() const;
 };
