@@ -1,6 +1,7 @@
 // What a teacher is told to say to an error: the kind of cue, the rule, and
 // where in the word the sound stands.
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
