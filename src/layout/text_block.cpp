@@ -140,9 +140,12 @@ void say_marked(std::span<const TextPiece> pieces,
   }
   std::string& text = last.heard->text;
   while (text.ends_with(' ')) text.pop_back();
-  constexpr std::string_view kEnds = ".?!:";
+  // A sentence may end inside quotation marks.
+  constexpr std::string_view kEnds = ".?!:", kQuote = "”";
+  std::string_view rest = text;
+  while (rest.ends_with(kQuote)) rest.remove_suffix(kQuote.size());
   const bool ended =
-      !text.empty() && kEnds.find(text.back()) != std::string::npos;
+      !rest.empty() && kEnds.find(rest.back()) != std::string_view::npos;
   text += (text.empty() || ended ? " " : ". ") + marked;
 }
 

@@ -156,6 +156,17 @@ TEST_F(HeardOnPages, ParagraphsEndWithWhatIsMarked) {
   EXPECT_EQ(heard(id, all_marks()), "ship is a word. Marked: sh.");
 }
 
+TEST_F(HeardOnPages, WhatIsMarkedBeginsASentence) {
+  const TextStyle text = style_.teacher_text();
+  for (const auto& [end, heard] : {std::pair("“Oh!”", "sh “Oh!” Marked: sh."),
+                                   std::pair("(2)", "sh (2). Marked: sh."),
+                                   std::pair("why?", "sh why? Marked: sh.")}) {
+    const std::vector<TextPiece> pieces = {{"sh ", text, true}, {end, text}};
+    const ElementId id = add_paragraph(composer_, pieces);
+    EXPECT_EQ(this->heard(id, all_marks()), heard);
+  }
+}
+
 // What is said in other words is one element, on however many lines it stands.
 TEST_F(HeardOnPages, AStretchOverTwoLinesIsSaidOnce) {
   std::string sounds;

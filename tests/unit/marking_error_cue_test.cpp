@@ -2,6 +2,7 @@
 // where in the word the sound stands.
 
 #include <fmt/format.h>
+
 #include <gtest/gtest.h>
 
 #include <algorithm>

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "learner_codes.h"
 #include "marking/calendar.h"
 #include "marking/goal_line.h"
