@@ -4,6 +4,14 @@
 
 namespace sheaf::test {
 
+// What stands in a span belongs to the paragraph or the cell around it.
+static ElementId owner_of(const Document& document, ElementId element) {
+  while (document.element(element).role == Role::span) {
+    element = document.element(element).parent;
+  }
+  return element;
+}
+
 std::vector<PageText> texts_of(const Document& document) {
   std::vector<PageText> texts;
   for (const Page& page : document.pages) {
@@ -11,9 +19,9 @@ std::vector<PageText> texts_of(const Document& document) {
     for (const Mark& mark : page.marks) {
       const auto* glyphs = std::get_if<GlyphMark>(&mark);
       if (glyphs == nullptr || is_artifact(glyphs->element)) continue;
-      if (texts.empty() || texts.back().element != glyphs->element) {
-        texts.push_back({sheet, glyphs->element,
-                         document.element(glyphs->element).role, ""});
+      const ElementId owner = owner_of(document, glyphs->element);
+      if (texts.empty() || texts.back().element != owner) {
+        texts.push_back({sheet, owner, document.element(owner).role, ""});
       }
       texts.back().text += glyphs->run.shape->text;
     }
@@ -96,7 +104,7 @@ std::vector<Card> cards_of(const std::vector<PageText>& learner) {
     if (text.sheet != "sound-card" || text.role != Role::paragraph) continue;
     texts.push_back(text.text);
   }
-  constexpr std::size_t kHead = 2;  // name and date, direction
+  constexpr std::size_t kHead = 3;  // name, date, direction
   std::vector<Card> cards;
   std::size_t begin = kHead;
   for (std::size_t i = kHead; i < texts.size(); ++i) {

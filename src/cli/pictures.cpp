@@ -15,6 +15,7 @@
 #include "files/disk_files.h"
 #include "files/output_files.h"
 #include "layout/frame.h"
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/text_block.h"
 #include "pdf/pdf_writer.h"
@@ -73,11 +74,17 @@ void add_row(Composer& c, PictureBook& book,
     draw_picture(block, c.style(), picture,
                  {left + (step - kSide) / 2, 0_mm, kSide, kSide},
                  add_picture(c, body, picture, {.word = word->word}));
-    // A word to be named first stands in brackets.
-    draw_centred(
-        c, block, style,
-        word->clear ? std::string(word->word) : fmt::format("({})", word->word),
-        {left + step / 2, kSide + 4_mm}, body);
+    // A word to be named first stands in brackets; what they mean
+    // is heard.
+    if (word->clear) {
+      draw_centred(c, block, style, word->word, {left + step / 2, kSide + 4_mm},
+                   body);
+    } else {
+      draw_centred(
+          c, block, style, fmt::format("({})", word->word),
+          {left + step / 2, kSide + 4_mm},
+          add_heard(c, body, fmt::format("{} (name it first)", word->word)));
+    }
     left += step;
   }
 }
@@ -89,7 +96,8 @@ Document contact_sheet(Workspace& workspace, const CommandLine& line,
   Diagnostics none;
   const Style style = make_style(settings, workspace.fonts(), none);
   Document document;
-  document.title = "Pictures";
+  // Some words or all that there are.
+  document.title = fmt::format("Pictures, {} words", words.size());
   const ElementId section = document.add({Role::section, kDocumentElement});
   FrameText frame;
   frame.sheet = "Pictures";
@@ -112,6 +120,7 @@ Document contact_sheet(Workspace& workspace, const CommandLine& line,
   }
   document.pages = paginate(composer.take(), body, style.paper);
   draw_frame(document.pages, composer, frame, elements);
+  document.outline.push_back({frame.sheet, 0});
   for (std::size_t i = 0; i < document.pages.size(); ++i) {
     document.pages[i].label = fmt::format("pictures {}", i + 1);
   }

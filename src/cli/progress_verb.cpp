@@ -78,7 +78,7 @@ int run_progress(const CommandLine& line) {
   const std::vector<LearnerProgress> learners = class_progress(
       sessions_of(records), lessons, desk.phonics().patterns(), rules);
   if (!line.marking.pdf.empty()) {
-    write_progress_pages(workspace, line, learners, rules,
+    write_progress_pages(workspace, line, records, learners, rules,
                          static_cast<int>(std::lround(*rate * 100)));
   }
   for (const LearnerProgress& learner : learners) {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/utf8.h"
 #include "cli/messages.h"
 #include "driver/own_files.h"
@@ -34,6 +36,42 @@ void write(const Document& document, const std::string& path) {
              document.pages.size() == 1 ? "" : "s");
 }
 
+// The voice of the first lesson that there is: those of a class have one.
+std::string language_of(const std::vector<MarkedRecord>& records) {
+  for (const MarkedRecord& marked : records) {
+    if (marked.lesson == nullptr) continue;
+    return std::string(
+        language_tag(marked.lesson->analyzed.conventions.accent));
+  }
+  return std::string(language_tag(Accent::general_american));
+}
+
+// "Marks, week-06-ai-ay", "Marks, week-06-ai-ay and 2 more".
+std::string marks_title(const std::vector<MarkedRecord>& records) {
+  std::vector<std::string_view> lessons;
+  for (const MarkedRecord& marked : records) {
+    const std::string_view name = marked.session.lesson;
+    if (!name.empty() && std::ranges::find(lessons, name) == lessons.end()) {
+      lessons.push_back(name);
+    }
+  }
+  std::string title(kMarksTitle);
+  if (lessons.empty()) return title;
+  title.append(", ").append(lessons.front());
+  if (lessons.size() > 1) {
+    title += fmt::format(" and {} more", lessons.size() - 1);
+  }
+  return title;
+}
+
+std::string progress_title(const std::vector<LearnerProgress>& learners) {
+  if (learners.empty()) return std::string(kProgressTitle);
+  return fmt::format("{}{}{}", kProgressTitle, kProgressOf,
+                     learners.size() == 1
+                         ? learners.front().code.text()
+                         : fmt::format("{} learners", learners.size()));
+}
+
 }  // namespace
 
 void check_report_file(const CommandLine& line) {
@@ -44,7 +82,8 @@ void write_mark_pages(Workspace& workspace, const CommandLine& line,
                       const std::vector<MarkedRecord>& records) {
   const Style style = report_style(workspace, line);
   Document document;
-  document.title = kMarksTitle;
+  document.title = marks_title(records);
+  document.language = language_of(records);
   const ReportMaker maker{workspace.shaper(), style, document};
   for (const MarkedRecord& marked : records) {
     add_mark_report(maker, marked.session, marked.patterns,
@@ -55,11 +94,13 @@ void write_mark_pages(Workspace& workspace, const CommandLine& line,
 }
 
 void write_progress_pages(Workspace& workspace, const CommandLine& line,
+                          const std::vector<MarkedRecord>& records,
                           const std::vector<LearnerProgress>& learners,
                           const ProgressRules& rules, int rate) {
   const Style style = report_style(workspace, line);
   Document document;
-  document.title = kProgressTitle;
+  document.title = progress_title(learners);
+  document.language = language_of(records);
   const ReportMaker maker{workspace.shaper(), style, document};
   const PatternCatalogue& catalogue = workspace.phonics().patterns();
   // One learner's pages show nobody else.

@@ -15,8 +15,10 @@ void check_report_file(const CommandLine& line);
 /// Write reports as PDF to the file that `--pdf` names.
 void write_mark_pages(Workspace& workspace, const CommandLine& line,
                       const std::vector<MarkedRecord>& records);
-/// `rate` in hundredths of a letter sequence a week.
+/// `rate` in hundredths of a letter sequence a week; the pages are in the
+/// language of the records' lessons.
 void write_progress_pages(Workspace& workspace, const CommandLine& line,
+                          const std::vector<MarkedRecord>& records,
                           const std::vector<LearnerProgress>& learners,
                           const ProgressRules& rules, int rate);
 

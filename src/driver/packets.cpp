@@ -81,7 +81,7 @@ class ClassMaker {
 
   void add_learners(const std::string& name) {
     PrintRun run;
-    PdfWriter all({title(kAllPackets)});
+    PdfWriter all({title(kAllPackets), language()});
     std::vector<Composed> composed(job_.learners.size());
     work_in_order(
         composed.size(), workers_,
@@ -113,7 +113,7 @@ class ClassMaker {
 
   void add_teacher(const std::string& name) {
     PrintRun run;
-    PdfWriter all({title(kAllTeachersPages)});
+    PdfWriter all({title(kAllTeachersPages), language()});
     for (const auto& learners : by_teacher_key(job_)) {
       Document pages = compose_teacher(workspace_.shaper(), learners,
                                        request_.lesson.only, made_.diagnostics);
@@ -127,6 +127,12 @@ class ClassMaker {
   std::string title(std::string_view what) const {
     const std::string& own = job_.class_file.title.value;
     return own.empty() ? std::string(what) : fmt::format("{}, {}", own, what);
+  }
+
+  // The learners of a class hear one teacher: the first of them tells.
+  std::string language() const {
+    return std::string(
+        language_tag(job_.learners.front().lesson.conventions.accent));
   }
 
   void add(PdfWriter& pages, const FilePath& name) {

@@ -13,6 +13,17 @@ bool is_title(std::string_view title, std::string_view what) {
   return title.empty() || title.ends_with(", ");
 }
 
+// "Marks", "Marks, week-06"; a lesson's own title ends in its code.
+bool is_report(std::string_view title, std::string_view what) {
+  if (!title.starts_with(what) ||
+      title.find(", code ") != std::string_view::npos) {
+    return false;
+  }
+  title.remove_prefix(what.size());
+  return title.empty() || title.starts_with(", ") ||
+         title.starts_with(kProgressOf);
+}
+
 }  // namespace
 
 // A lesson's title ends in its code, and then in those whom it is for.
@@ -20,8 +31,18 @@ PdfAbout about_pdf(std::string_view title) {
   if (is_title(title, kAllPackets) || is_title(title, kAllTeachersPages)) {
     return {PdfAbout::Kind::class_job, {}};
   }
-  if (title == kMarksTitle || title == kProgressTitle) {
-    return {PdfAbout::Kind::report, {}};
+  if (is_report(title, kMarksTitle)) return {PdfAbout::Kind::report, {}};
+  if (is_report(title, kProgressTitle)) {
+    PdfAbout about{PdfAbout::Kind::report, {}};
+    title.remove_prefix(kProgressTitle.size());
+    if (title.starts_with(kProgressOf)) {
+      title.remove_prefix(kProgressOf.size());
+      // "of 5 learners" names nobody.
+      if (title.find(' ') == std::string_view::npos) {
+        about.learners.emplace_back(title);
+      }
+    }
+    return about;
   }
   constexpr std::string_view kCode = ", code ", kFor = ", for ";
   const std::size_t code = title.rfind(kCode);

@@ -10,8 +10,11 @@ namespace sheaf {
 /// of Sheaf's is about when it is read again.
 inline constexpr std::string_view kAllPackets = "learners' packets";
 inline constexpr std::string_view kAllTeachersPages = "teacher's pages";
-inline constexpr std::string_view kMarksTitle = "Marked dictations";
+/// Those of reports begin so.
+inline constexpr std::string_view kMarksTitle = "Marks";
 inline constexpr std::string_view kProgressTitle = "Progress";
+/// What stands between that and the learner whose report it is.
+inline constexpr std::string_view kProgressOf = " of ";
 
 /// What a PDF is about, by its title.
 struct PdfAbout {
@@ -22,7 +25,8 @@ struct PdfAbout {
     other
   };
   Kind kind = Kind::other;
-  /// The learners that a lesson's packet or pages are for.
+  /// The learners that a lesson's packet or pages are for; the one whose
+  /// progress a report shows.
   std::vector<std::string> learners;
 };
 PdfAbout about_pdf(std::string_view title);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "layout/heard.h"
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -49,16 +50,34 @@ HeaderPlan plan_header(const Style& style, Composer& composer,
   return plan;
 }
 
+// A part of an element that is said in its own words; on later pages it is
+// header as all the frame.
+ElementId heard_in(Composer& composer, ElementId element, std::string text) {
+  return is_artifact(element) ? element
+                              : add_heard(composer, element, std::move(text));
+}
+
+// What stands at the right of the heading.
+std::string title_text(const FrameText& text) {
+  if (!text.for_teacher) return text.title;
+  return text.title.empty() ? "for the teacher"
+                            : text.title + " · for the teacher";
+}
+
 // A label with a line to write on; what is known already stands on the line.
+// It is heard as "Name: B7" or "Name: blank".
 void draw_fill_in_line(Block& block, Composer& composer, const Style& style,
                        std::string_view label, std::string_view known,
                        Length left, Length right, ElementId element) {
   const TextStyle text = style.text(style.text_size);
   const Length base = 6.5_mm;
   const Length width =
-      draw_text(composer, block, text, label, {left, base}, element);
+      draw_text(composer, block, text, label, {left, base},
+                heard_in(composer, element, std::string(label) + ": "));
   const Length start = left + width + 2_mm;
-  block.line({start, base}, {right, base}, {.width = style.box_weight});
+  block.line(
+      {start, base}, {right, base}, {.width = style.box_weight},
+      known.empty() ? heard_in(composer, element, "blank") : kDecoration);
   if (known.empty()) return;
   draw_text(composer, block, style.text(style.text_size, true), known,
             {start + 2_mm, base - 1_mm}, element);
@@ -71,28 +90,32 @@ Block draw_header(Composer& composer, const FrameText& text,
   Block block;
   if (has_name_row(style, text)) {
     draw_fill_in_line(block, composer, style, "Name", text.learner, Length(),
-                      width * 62 / 100, elements.name_line);
+                      width * 62 / 100, elements.name);
     draw_fill_in_line(block, composer, style, "Date", {}, width * 66 / 100,
-                      width, elements.name_line);
+                      width, elements.date);
   }
   const TextStyle heading = style.text(style.heading_size, true);
   const Length base = plan.heading_top + baseline_in_line(heading);
   draw_text(composer, block, heading, text.sheet, {Length(), base},
-            elements.heading);
-  const std::string right = text.for_teacher && !text.title.empty()
-                                ? text.title + " · for the teacher"
-                            : text.for_teacher ? "for the teacher"
-                                               : text.title;
-  if (!right.empty()) {
+            text.heard_heading.empty()
+                ? elements.heading
+                : heard_in(composer, elements.heading, text.heard_heading));
+  if (const std::string right = title_text(text); !right.empty()) {
     const TextStyle small = style.text(scaled(style.heading_size, 0.7));
     const GlyphRun run = composer.shape(small, right);
-    block.glyphs(run, {width - width_of(run), base}, kDecoration, kFooterInk);
+    const bool two_parts = text.for_teacher && !text.title.empty();
+    block.glyphs(run, {width - width_of(run), base},
+                 two_parts ? heard_in(composer, elements.title,
+                                      text.title + ", for the teacher")
+                           : elements.title,
+                 kFooterInk);
   }
   const TextStyle direction =
       text.for_teacher ? style.teacher_text() : style.learner_text();
   Length y = plan.direction_top + baseline_in_line(direction);
   for (const TextLine& line : plan.direction) {
-    draw_line(block, line, {plan.direction_left, y}, elements.direction);
+    draw_line(composer, block, line, {plan.direction_left, y},
+              elements.direction);
     y += direction.line_height();
   }
   if (text.action != Action::none) {
@@ -141,8 +164,13 @@ Rect body_inside(const Style& style, Composer& composer,
 FrameElements add_frame_elements(Composer& composer, const FrameText& text) {
   FrameElements elements;
   elements.heading = composer.add(Role::heading1);
-  if (has_name_row(composer.style(), text))
-    elements.name_line = composer.add(Role::paragraph);
+  if (!title_text(text).empty()) {
+    elements.title = composer.add(Role::paragraph);
+  }
+  if (has_name_row(composer.style(), text)) {
+    elements.name = composer.add(Role::paragraph);
+    elements.date = composer.add(Role::paragraph);
+  }
   if (!text.direction.empty()) {
     elements.direction = composer.add(Role::paragraph);
   }
@@ -153,10 +181,12 @@ void draw_frame(std::vector<Page>& pages, Composer& composer,
                 const FrameText& text, const FrameElements& elements) {
   const Rect all = composer.style().body();
   const HeaderPlan plan = plan_header(composer.style(), composer, text);
+  constexpr FrameElements kHeard = {kPageHeader, kPageHeader, kPageHeader,
+                                    kPageHeader, kPageHeader};
   for (std::size_t i = 0; i < pages.size(); ++i) {
     Page& page = pages[i];
     std::vector<Mark> marks;
-    const FrameElements own = i == 0 ? elements : FrameElements{};
+    const FrameElements& own = i == 0 ? elements : kHeard;
     // The backs of cards have nothing on them but the cards.
     if (!page.is_back) {
       append(marks, draw_header(composer, text, plan, own), {all.x, all.y});

@@ -45,13 +45,13 @@ void add_numbered_steps(Composer& composer, const TextStyle& style,
 Length tick_side(const TextStyle& style) { return style.size; }
 
 void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
-                   Point baseline_left) {
+                   Point baseline_left, ElementId element) {
   const Length side = tick_side(text);
   const Length middle =
       baseline_left.y -
       at_size(*text.font, text.size, text.font->x_height()) / 2;
   block.frame({baseline_left.x, middle - side / 2, side, side},
-              {.width = style.box_weight});
+              {.width = style.box_weight}, element);
 }
 
 void add_tick_steps(Composer& composer, const TextStyle& style,

@@ -22,6 +22,6 @@ void add_tick_steps(Composer& composer, const TextStyle& style,
 Length tick_side(const TextStyle& style);
 /// Draws one, centred on the small letters of a line with this baseline.
 void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
-                   Point baseline_left);
+                   Point baseline_left, ElementId element = kDecoration);
 
 }  // namespace sheaf

@@ -161,7 +161,8 @@ struct OutlineEntry {
 /// the document itself and has id 1; an element's id is its index plus one.
 struct Document {
   std::string title;
-  std::string language = "en";
+  /// With a region, so that a screen reader takes the right voice.
+  std::string language = "en-US";
   /// The lesson's file; null where there is none.
   const SourceFile* source = nullptr;
   std::vector<Page> pages;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
+
 namespace sheaf {
 
 namespace {
@@ -38,7 +40,7 @@ void draw_learner(Composer& composer, Block& block, std::string_view code,
 }
 
 void draw_learner_head(Composer& composer, Block& block, Point at, Length room,
-                       ElementId row) {
+                       ElementId row, std::uint16_t rows) {
   constexpr std::string_view kTitle = "Learner";
   TextStyle style = composer.style().text(composer.style().teacher_size, true);
   const Length width = width_of(composer.shape(style, kTitle));
@@ -46,7 +48,11 @@ void draw_learner_head(Composer& composer, Block& block, Point at, Length room,
     style.size = scaled(style.size, static_cast<double>(room.mils()) /
                                         static_cast<double>(width.mils()));
   }
-  draw_text(composer, block, style, kTitle, at, add_head_cell(composer, row));
+  draw_text(composer, block, style, kTitle, at,
+            composer.add({.role = Role::header_cell,
+                          .parent = row,
+                          .scope = Scope::column,
+                          .rows = rows}));
 }
 
 Table::Table(Composer& composer, std::vector<Column> columns)
@@ -76,15 +82,40 @@ Table::Table(Composer& composer, std::vector<Column> columns)
   head_ = repeated_head(head);
 }
 
+// A dash says that there is nothing to tell, and so may an empty cell: both in
+// words of the column. Nothing can be heard where nothing is drawn, so there is
+// a white ground.
+void Table::hear_cell(Block& block, const Cell& cell, std::size_t column,
+                      std::vector<TextLine>& lines, ElementId element) {
+  const std::string& none = columns_[column].none;
+  if (lines.empty()) {
+    if (none.empty()) return;
+    block.shade({lefts_[column] + kCellPad, kCellPad / 2,
+                 widths_[column] - 2 * kCellPad, block.height - kCellPad},
+                kWhite, add_heard(composer_, element, none));
+    return;
+  }
+  if (cell.size() != 1 || cell.front().text != "–") return;
+  for (TextLine::Run& run : lines.front().runs) {
+    run.heard = std::make_shared<HeardRuns>();
+    run.heard->text = none.empty() ? "none" : none;
+  }
+}
+
 Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
                       bool column_heads, bool row_head) {
   const TextStyle text = composer_.style().teacher_text();
   Block block;
+  cells_.clear();
   std::vector<std::vector<TextLine>> lines;
   std::size_t tallest = 1;
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    lines.push_back(
-        break_lines(composer_, cells[i], widths_[i] - 2 * kCellPad));
+    Length width = widths_[i];
+    for (std::size_t k = i + 1; i + 1 == cells.size() && k < widths_.size();
+         ++k) {
+      width += widths_[k];
+    }
+    lines.push_back(break_lines(composer_, cells[i], width - 2 * kCellPad));
     tallest = std::max(tallest, lines.back().size());
   }
   block.height =
@@ -97,10 +128,15 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
     const bool is_head = column_heads || (row_head && i == 0);
     Element element{is_head ? Role::header_cell : Role::data_cell, row};
     if (is_head) element.scope = column_heads ? Scope::column : Scope::row;
+    if (i + 1 == cells.size()) {
+      element.columns = static_cast<std::uint16_t>(columns_.size() - i);
+    }
     const ElementId cell = composer_.add(std::move(element));
+    cells_.push_back(cell);
+    hear_cell(block, cells[i], i, lines[i], cell);
     Length y = kCellPad / 2 + baseline_in_line(text);
     for (const TextLine& line : lines[i]) {
-      draw_line(block, line, {lefts_[i] + kCellPad, y}, cell);
+      draw_line(composer_, block, line, {lefts_[i] + kCellPad, y}, cell);
       y += text.line_height();
     }
   }
@@ -127,9 +163,9 @@ void Table::keep_two_together() {
   if (rows_ > 2) blocks[blocks.size() - 2].keep_with_next = false;
 }
 
-void Table::add_text_row_with_line(const std::vector<std::string>& cells,
-                                   std::size_t from, bool heads) {
-  add_text_row(cells, heads);
+void Table::add_row_with_line(const std::vector<Cell>& cells, std::size_t from,
+                              bool heads) {
+  add_row(cells, heads);
   Block& block = composer_.blocks().back();
   // The rule under the row moves down, and what is written stands above it.
   block.marks.pop_back();
@@ -137,7 +173,8 @@ void Table::add_text_row_with_line(const std::vector<std::string>& cells,
   const Composer& c = composer_;
   const Length base = block.height - 2_mm;
   block.line({lefts_[from] + kCellPad, base}, {c.width() - kCellPad, base},
-             {.width = c.style().guide_weight});
+             {.width = c.style().guide_weight},
+             add_blank(composer_, cells_[from]));
   block.line({Length(), block.height}, {c.width(), block.height},
              {.width = c.style().guide_weight, .ink = kRuleInk});
 }

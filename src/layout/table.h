@@ -22,9 +22,10 @@ ElementId add_data_cell(Composer& composer, ElementId row);
 void draw_learner(Composer& composer, Block& block, std::string_view code,
                   Length left, ElementId row);
 
-/// The head of their column, in bold, smaller where `room` is narrow.
+/// The head of their column, in bold, smaller where `room` is narrow; it takes
+/// as many rows as the table's head has.
 void draw_learner_head(Composer& composer, Block& block, Point at, Length room,
-                       ElementId row);
+                       ElementId row, std::uint16_t rows = 1);
 
 /// A table of text for teacher's pages: a head row that is drawn again on
 /// every page, rows that are never divided, a thin rule under each.
@@ -36,22 +37,29 @@ class Table {
     /// that takes `fixed`.
     int share = 1;
     Length fixed = {};
+    /// What is said of a cell that is empty or has a dash alone: "not asked".
+    /// Where it is not set, an empty cell is heard as such, and a dash as
+    /// "none".
+    std::string none = {};
   };
   using Cell = std::vector<TextPiece>;
 
   Table(Composer& composer, std::vector<Column> columns);
 
-  /// Adds a row; its first cell is a row header where `heads` is set.
+  /// Adds a row; its first cell is a row header where `heads` is set. Where
+  /// there are fewer cells than columns, the last takes the rest.
   void add_row(const std::vector<Cell>& cells, bool heads = false);
   /// The same with plain text.
   void add_text_row(const std::vector<std::string>& cells, bool heads = false);
-  /// The same with a line to write on below, from column `from` to the right
-  /// edge.
-  void add_text_row_with_line(const std::vector<std::string>& cells,
-                              std::size_t from, bool heads = false);
+  /// Adds a row with a line to write on below, from column `from` to the right
+  /// edge; it is heard after the text of that column.
+  void add_row_with_line(const std::vector<Cell>& cells, std::size_t from,
+                         bool heads = false);
 
  private:
   void keep_two_together();
+  void hear_cell(Block& block, const Cell& cell, std::size_t column,
+                 std::vector<TextLine>& lines, ElementId element);
   Block draw_row(const std::vector<Cell>& cells, ElementId row,
                  bool column_heads, bool row_head);
 
@@ -59,6 +67,7 @@ class Table {
   std::vector<Column> columns_;
   std::vector<Length> lefts_;
   std::vector<Length> widths_;
+  std::vector<ElementId> cells_;  // of the row that was drawn last
   std::size_t rows_ = 0;
   ElementId table_;
   std::shared_ptr<const Block> head_;

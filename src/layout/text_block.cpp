@@ -1,6 +1,9 @@
 #include "layout/text_block.h"
 
 #include <algorithm>
+#include <utility>
+
+#include "layout/heard_text.h"
 
 namespace sheaf {
 
@@ -36,6 +39,13 @@ class WordCollector {
 
   void add(const TextPiece& piece) {
     std::string_view text = piece.text;
+    heard_ = nullptr;
+    if (!piece.heard.empty()) {
+      heard_ = std::make_shared<HeardRuns>();
+      heard_->text = piece.heard;
+      // The blank that ends it is not lost.
+      if (text.ends_with(' ')) heard_->text += ' ';
+    }
     while (!text.empty()) {
       if (text.front() == ' ') {
         text.remove_prefix(1);
@@ -47,6 +57,23 @@ class WordCollector {
       append(piece, text.substr(0, end + (spaced ? 1 : 0)), spaced);
       text.remove_prefix(end + (spaced ? 1 : 0));
       glue_ = !spaced;
+    }
+  }
+
+  // What its signs would make hard to hear gets words.
+  void hear() {
+    std::vector<std::string_view> texts;
+    for (const TextLine::Run& run : runs_) {
+      texts.push_back(run.heard == nullptr
+                          ? std::string_view(run.run.shape->text)
+                          : std::string_view());
+    }
+    for (HeardStretch& stretch : heard_stretches(texts)) {
+      const auto heard = std::make_shared<HeardRuns>();
+      heard->text = std::move(stretch.text);
+      for (std::size_t i = stretch.begin; i < stretch.end; ++i) {
+        runs_[i].heard = heard;
+      }
     }
   }
 
@@ -79,7 +106,7 @@ class WordCollector {
     if (spaced) {
       bare = pen_before(run, run.shape->glyphs.size() - 1) - run.tracking;
     }
-    add_run(word, {run, word.width, piece.style.ink, piece.marked});
+    add_run(word, {run, word.width, piece.style.ink, piece.marked, heard_});
     word.width += bare;
     if (!spaced) word.width += piece.style.tracking;
     word.space_after = spaced ? width - bare + piece.style.tracking : Length();
@@ -92,9 +119,35 @@ class WordCollector {
 
   Composer& composer_;
   std::vector<Word> words_;
-  std::vector<TextLine::Run> runs_;  // of all words, in order
+  std::vector<TextLine::Run> runs_;   // of all words, in order
+  std::shared_ptr<HeardRuns> heard_;  // of the piece that is being added
   bool glue_ = false;
 };
+
+// The bands of a key are for eyes: what they mark is said behind the text.
+void say_marked(std::span<const TextPiece> pieces,
+                std::vector<TextLine>& lines) {
+  std::vector<BandedText> texts;
+  for (const TextPiece& piece : pieces) {
+    texts.push_back({piece.text, piece.marked});
+  }
+  const std::string marked = marked_text(texts);
+  if (marked.empty()) return;
+  TextLine::Run& last = lines.back().runs.back();
+  if (last.heard == nullptr) {
+    last.heard = std::make_shared<HeardRuns>();
+    last.heard->text = last.run.shape->text;
+  }
+  std::string& text = last.heard->text;
+  while (text.ends_with(' ')) text.pop_back();
+  // A sentence may end inside quotation marks.
+  constexpr std::string_view kEnds = ".?!:", kQuote = "”";
+  std::string_view rest = text;
+  while (rest.ends_with(kQuote)) rest.remove_suffix(kQuote.size());
+  const bool ended =
+      !rest.empty() && kEnds.find(rest.back()) != std::string_view::npos;
+  text += (text.empty() || ended ? " " : ". ") + marked;
+}
 
 }  // namespace
 
@@ -108,6 +161,7 @@ std::vector<TextLine> break_lines(Composer& composer,
                                   Length width) {
   WordCollector collector(composer);
   for (const TextPiece& piece : pieces) collector.add(piece);
+  collector.hear();
   std::vector<TextLine> lines;
   Length x;
   for (const Word& word : collector.words()) {
@@ -135,8 +189,9 @@ std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
   return break_lines(composer, std::span(&piece, 1), width);
 }
 
-void draw_line(Block& block, const TextLine& line, Point at,
-               ElementId element) {
+namespace {
+
+void draw_bands(Block& block, const TextLine& line, Point at) {
   for (const TextLine::Run& run : line.runs) {
     if (!run.marked) continue;
     const Font& font = *run.run.shape->font;
@@ -147,8 +202,33 @@ void draw_line(Block& block, const TextLine& line, Point at,
                  ink.width() + 2 * pad, scaled(above, 1.1)},
                 kBand);
   }
+}
+
+ElementId element_of(Composer& composer, const TextLine::Run& run,
+                     ElementId parent) {
+  if (run.heard == nullptr || is_artifact(parent)) return parent;
+  if (run.heard->element == kDecoration) {
+    run.heard->element = composer.add(Role::span, parent, run.heard->text);
+  }
+  return run.heard->element;
+}
+
+}  // namespace
+
+void draw_line(Block& block, const TextLine& line, Point at,
+               ElementId element) {
+  draw_bands(block, line, at);
   for (const TextLine::Run& run : line.runs) {
     block.glyphs(run.run, {at.x + run.x, at.y}, element, run.ink);
+  }
+}
+
+void draw_line(Composer& composer, Block& block, const TextLine& line, Point at,
+               ElementId element) {
+  draw_bands(block, line, at);
+  for (const TextLine::Run& run : line.runs) {
+    block.glyphs(run.run, {at.x + run.x, at.y},
+                 element_of(composer, run, element), run.ink);
   }
 }
 
@@ -164,9 +244,9 @@ Length baseline_in_line(const TextStyle& style) {
 
 ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
                         const ParagraphOptions& options) {
-  const auto lines =
-      break_lines(composer, pieces, composer.width() - options.indent);
+  auto lines = break_lines(composer, pieces, composer.width() - options.indent);
   if (lines.empty()) return kDecoration;
+  say_marked(pieces, lines);
   const ElementId element = composer.add(options.role, options.parent);
   const TextStyle& style = pieces.front().style;
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -176,8 +256,8 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
     const bool joined = options.whole || i == 0 || i + 2 == lines.size();
     block.keep_with_next =
         i + 1 < lines.size() ? joined : options.keep_with_next;
-    draw_line(block, lines[i], {options.indent, baseline_in_line(style)},
-              element);
+    draw_line(composer, block, lines[i],
+              {options.indent, baseline_in_line(style)}, element);
   }
   return element;
 }

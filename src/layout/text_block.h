@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <memory>
 #include <span>
 #include <string>
 #include <string_view>
@@ -16,12 +17,25 @@ namespace sheaf {
 struct TextPiece {
   std::string text;
   TextStyle style;
-  /// Printed on a light band, as a highlighter would: for answer keys.
+  /// Printed on a light band, as a highlighter would: for answer keys. A
+  /// paragraph says at its end what is marked.
   bool marked = false;
+  /// What is said in its place, where that is not what it shows: graphemes that
+  /// stand apart, a dash alone. Signs like those of "/sh/" need nothing here
+  /// (see `heard_text`).
+  std::string heard = {};
 };
 
 /// Appends pieces to others.
 void append(std::vector<TextPiece>& pieces, std::vector<TextPiece> more);
+
+/// Runs of a text that are said in other words than they show, on one line or
+/// more.
+struct HeardRuns {
+  std::string text;
+  /// Made when the first of them is drawn.
+  ElementId element = kDecoration;
+};
 
 /// A line of text as it will be printed.
 struct TextLine {
@@ -30,6 +44,7 @@ struct TextLine {
     Length x;
     Ink ink = kBlack;
     bool marked = false;
+    std::shared_ptr<HeardRuns> heard = nullptr;  ///< none: as it stands
   };
   std::vector<Run> runs;
   Length width;
@@ -44,8 +59,11 @@ std::vector<TextLine> break_lines(Composer& composer,
 std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
                                   std::string_view text, Length width);
 
-/// Draws a line with its baseline at `at`.
+/// Draws a line with its baseline at `at`, as it stands.
 void draw_line(Block& block, const TextLine& line, Point at, ElementId element);
+/// The same with what is said in other words in elements of its own.
+void draw_line(Composer& composer, Block& block, const TextLine& line, Point at,
+               ElementId element);
 
 /// Where the baseline lies in a line of this style, from the line's top: the
 /// ink of ascenders and descenders is centred in the line's height.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 #include "layout/frame.h"
 #include "packet/check_fit.h"
@@ -29,7 +30,7 @@ class Binder {
       page.label = fmt::format("{} {}", kind.name, ++number);
       if (first) {
         document_.outline.push_back(
-            {std::string(kind.title),
+            {bookmark(kind),
              static_cast<std::uint32_t>(document_.pages.size())});
       }
       first = false;
@@ -38,6 +39,13 @@ class Binder {
   }
 
  private:
+  // A layout may have a sheet twice, with other options; no two bookmarks are
+  // alike.
+  std::string bookmark(const SheetKind& kind) {
+    const int count = ++sheets_[kind.title];
+    return count == 1 ? std::string(kind.title)
+                      : fmt::format("{} ({})", kind.title, count);
+  }
   bool last_needs_blank_back() const {
     return !document_.pages.empty() && document_.pages.back().own_leaf;
   }
@@ -51,6 +59,7 @@ class Binder {
 
   Document& document_;
   bool on_paper_;
+  std::map<std::string_view, int> sheets_;
 };
 
 // What all sheets of a packet are made with.
@@ -210,10 +219,64 @@ void append(std::vector<PlannedSheet>& sheets, std::vector<PlannedSheet> more) {
                 std::make_move_iterator(more.end()));
 }
 
-std::string document_title(const Bindery& b, std::string_view what) {
-  std::string title = b.lesson.lesson->title.value;
-  if (!title.empty()) title += ", ";
-  title += fmt::format("{}, code {}", what, b.lesson.code);
+// "week plan" of `week-plan`.
+std::string plain_name(const SheetKind& kind) {
+  std::string name(kind.name);
+  std::ranges::replace(name, '-', ' ');
+  return name;
+}
+
+// "week plan, script and answer key": the first few of many.
+std::string names_of(std::span<const PlannedSheet> sheets) {
+  constexpr std::size_t kMost = 4;
+  std::vector<std::string> names;
+  for (const PlannedSheet& sheet : sheets) {
+    std::string name = plain_name(*sheet.kind);
+    if (std::ranges::find(names, name) == names.end()) {
+      names.push_back(std::move(name));
+    }
+  }
+  if (names.size() > kMost) {
+    const std::size_t more = names.size() - (kMost - 1);
+    names.resize(kMost - 1);
+    names.push_back(fmt::format("{} more", more));
+  }
+  std::string text;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const bool last = i + 1 == names.size();
+    text += (i == 0 ? "" : last ? " and " : ", ") + names[i];
+  }
+  return text;
+}
+
+// What a file of learner's pages is called before they have found the pattern.
+std::string what_learners_get(std::span<const PlannedSheet> sheets) {
+  const bool one = !sheets.empty() &&
+                   std::ranges::all_of(sheets, [&](const PlannedSheet& sheet) {
+                     return sheet.kind == sheets.front().kind;
+                   });
+  std::string name(one ? sheets.front().kind->title : "Worksheets");
+  // "What do you notice?" is followed by a comma.
+  if (name.ends_with('?')) name.pop_back();
+  return name;
+}
+
+// A teacher looks for the pattern and the sheet.
+std::string what_teachers_get(const Bindery& b,
+                              std::span<const PlannedSheet> sheets) {
+  std::string patterns;
+  for (const LessonPattern& pattern : b.lesson.patterns) {
+    patterns += (patterns.empty() ? "" : ", ") + pattern.name;
+  }
+  return fmt::format("{}: {}", patterns, names_of(sheets));
+}
+
+// The title's end tells what a file is about (see driver/pdf_titles.h).
+std::string document_title(const Bindery& b, std::string title) {
+  if (const std::string& own = b.lesson.lesson->title.value; !own.empty()) {
+    title += ", " + own;
+  }
+  title += fmt::format(", code {}", b.lesson.code);
   for (const std::string& learner : b.whom.learners) {
     title += (&learner == b.whom.learners.data() ? ", for " : ", ") + learner;
   }
@@ -258,8 +321,8 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
   SheetMemory memory;
   const Bindery b{lesson, pictures, style, shaper, whom, memory};
   Packet packet;
-  packet.learner.title = document_title(b, "learner's packet");
-  packet.teacher.title = document_title(b, "teacher's pages");
+  packet.learner.language = language_tag(lesson.conventions.accent);
+  packet.teacher.language = packet.learner.language;
   // Days are given to the whole week, so that a sheet printed alone says the
   // same day as in its packet.
   const std::vector<PlannedSheet> week =
@@ -271,6 +334,7 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
         return std::ranges::find(only, s.kind->name) == only.end();
       });
     }
+    packet.learner.title = document_title(b, what_learners_get(learner));
     compose_document(b, learner, week, packet.learner, diagnostics);
   }
   if (whom.teacher_pages) {
@@ -278,6 +342,7 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
         .b = b, .layout = layout, .for_teacher = true, .packet = week};
     std::vector<PlannedSheet> teacher = choice.of_layout(only, diagnostics);
     append(teacher, choice.beside_layout(only, diagnostics));
+    packet.teacher.title = document_title(b, what_teachers_get(b, teacher));
     compose_document(b, teacher, week, packet.teacher, diagnostics);
   }
   return packet;

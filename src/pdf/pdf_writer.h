@@ -13,7 +13,7 @@ class PdfFile;
 /// What is said of a file as a whole.
 struct FileHead {
   std::string title;
-  std::string language = "en";
+  std::string language = "en-US";
   /// Printed on both sides, turned on the long edge.
   bool duplex = true;
 };

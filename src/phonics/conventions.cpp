@@ -144,6 +144,19 @@ ConventionFault set_accent(Conventions& conventions, std::string_view value) {
 
 std::span<const ConventionSwitch> convention_switches() { return kSwitches; }
 
+std::string_view language_tag(Accent accent) {
+  switch (accent) {
+    case Accent::general_american:
+      return "en-US";
+    case Accent::british:
+    case Accent::scottish:
+      return "en-GB";
+    case Accent::australian:
+      return "en-AU";
+  }
+  return "en-US";
+}
+
 Conventions conventions_for(Accent accent) {
   Conventions c;
   c.accent = accent;

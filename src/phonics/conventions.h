@@ -20,6 +20,11 @@ enum class Accent : std::uint8_t {
   australian,
 };
 
+/// The language tag of pages whose words are said so (RFC 5646): a screen
+/// reader takes its voice by it. Scottish English has no region of its own:
+/// "en-GB".
+std::string_view language_tag(Accent accent);
+
 /// How sounds are counted into boxes and which accent they are said in. Each
 /// switch changes a count or a label; none changes what a word's graphemes
 /// are. The defaults are stated, with their sources, in `convention_switches`.

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "layout/heard_text.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "marking/advice.h"
@@ -36,21 +37,28 @@ std::vector<ScoreColumn> score_columns(const SessionScores& scores,
   std::vector<ScoreColumn> columns;
   // Counts from a journal say nothing about words.
   if (scores.group.words.of > 0) {
-    columns.push_back({{.title = "Words", .share = 0, .fixed = kScoreWidth},
+    columns.push_back({{.title = "Words",
+                        .share = 0,
+                        .fixed = kScoreWidth,
+                        .none = "no words"},
                        [](const Score& s) { return shown(s.words); }});
-    columns.push_back(
-        {{.title = "Letter pairs", .share = 0, .fixed = kScoreWidth},
-         [](const Score& s) {
-           return s.sequences.possible == 0
-                      ? std::string("–")
-                      : fmt::format("{} of {}", s.sequences.correct,
-                                    s.sequences.possible);
-         }});
+    columns.push_back({{.title = "Letter pairs",
+                        .share = 0,
+                        .fixed = kScoreWidth,
+                        .none = "none"},
+                       [](const Score& s) {
+                         return s.sequences.possible == 0
+                                    ? std::string("–")
+                                    : fmt::format("{} of {}",
+                                                  s.sequences.correct,
+                                                  s.sequences.possible);
+                       }});
   }
   for (std::size_t i = 0; i < patterns.size(); ++i) {
     columns.push_back({{.title = column_title(catalogue[patterns[i]]),
                         .share = 0,
-                        .fixed = kScoreWidth},
+                        .fixed = kScoreWidth,
+                        .none = "not asked"},
                        [i](const Score& s) {
                          return i < s.patterns.size()
                                     ? shown(s.patterns[i].share)
@@ -67,16 +75,16 @@ void add_score_table(Composer& c, const SessionScores& scores,
   for (const ScoreColumn& column : columns) heads.push_back(column.head);
   Table table(c, heads);
   const auto add = [&](const std::string& name, const Score& score) {
-    std::vector<std::string> row = {name};
+    const TextStyle text = c.style().teacher_text();
+    std::vector<Table::Cell> row = {{{name, text}}};
     if (score.absent) {
-      row.emplace_back("absent");
-      row.resize(heads.size());
+      row.push_back({{"absent", text}});  // takes all columns
     } else {
       for (const ScoreColumn& column : columns) {
-        row.push_back(column.text(score));
+        row.push_back(with_counts(text, column.text(score)));
       }
     }
-    table.add_text_row(row, true);
+    table.add_row(row, true);
   };
   for (const Score& score : scores.learners) add(score.code.text(), score);
   if (scores.learners.size() > 1) add("Group", scores.group);
@@ -121,7 +129,8 @@ void add_advice(Composer& c, const SessionScores& scores,
                                    step_name(advice.step), advice.why);
     const std::string codes = not_yet_text(advice, scores);
     text += codes.empty() ? "." : fmt::format(". Not there yet: {}.", codes);
-    add_paragraph(c, c.style().teacher_text(), text, {.space_before = 1_mm});
+    add_paragraph(c, with_counts(c.style().teacher_text(), text),
+                  {.space_before = 1_mm});
   }
 }
 
@@ -134,21 +143,37 @@ void add_misses(Composer& c, const SessionResult& session) {
   if (!any) return;
   add_report_heading(c, "What went wrong, and what may lie behind it");
   Table table(c, {{.title = "Learner", .share = 0, .fixed = 20_mm},
-                  {.title = "Word", .share = 0, .fixed = 32_mm},
-                  {.title = "Written", .share = 0, .fixed = 32_mm},
+                  {.title = "Word",
+                   .share = 0,
+                   .fixed = 32_mm,
+                   .none = "no word dictated"},
+                  {.title = "Written",
+                   .share = 0,
+                   .fixed = 32_mm,
+                   .none = "nothing written"},
                   {"Graphemes", 1}});
+  const TextStyle text = c.style().teacher_text();
+  const auto written = [&](const std::string& word) {
+    return TextPiece{
+        .text = word, .style = text, .heard = heard_spelling(word)};
+  };
   for (const LearnerResult& learner : session.learners) {
+    const TextPiece code{learner.code.text(), text};
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
-      table.add_text_row({learner.code.text(), a.target,
-                          a.blank ? "–" : a.written, faults_text(word.kind, a)},
-                         true);
+      table.add_row({{code},
+                     {{a.target, text}},
+                     {a.blank ? TextPiece{"–", text} : written(a.written)},
+                     {{faults_text(word.kind, a), text}}},
+                    true);
     }
     for (const ExtraWord& extra : learner.extra_words) {
-      table.add_text_row({learner.code.text(), "–", extra.written,
-                          std::string(kNotDictatedWord)},
-                         true);
+      table.add_row({{code},
+                     {{"–", text}},
+                     {written(extra.written)},
+                     {{std::string(kNotDictatedWord), text}}},
+                    true);
     }
   }
 }
@@ -159,8 +184,17 @@ void add_mark_report(const ReportMaker& maker, const SessionResult& session,
                      std::span<const PatternId> patterns,
                      const PatternCatalogue& catalogue, std::string code) {
   const SessionScores scores = score_session(session, patterns, catalogue);
-  std::string heading = fmt::format("Marked: {}", kind_words(session.kind));
-  add_report(maker, std::move(heading), session.lesson, std::move(code),
+  const std::string_view kind = kind_words(session.kind);
+  std::string bookmark = "Marked: ";
+  bookmark += session.lesson.empty()
+                  ? std::string(kind)
+                  : fmt::format("{}, {}", session.lesson, kind);
+  bookmark += ", " + code;
+  add_report(maker,
+             {.heading = fmt::format("Marked: {}", kind),
+              .title = session.lesson,
+              .code = std::move(code),
+              .bookmark = std::move(bookmark)},
              [&](Composer& c) {
                add_scores(c, scores, patterns, catalogue);
                add_advice(c, scores, catalogue);

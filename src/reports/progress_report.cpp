@@ -69,7 +69,9 @@ struct Weeks {
 
 GridCell share_cell(const Share& share, std::string below = {}) {
   GridCell cell;
+  cell.heard = "not asked";
   if (share.of == 0) return cell;
+  cell.heard = fmt::format("{} of {}", share.right, share.of);
   cell.figure = fmt::format("{}/{}", share.right, share.of);
   cell.below = std::move(below);
   cell.few = share.of < Share::kLeastForPercent;
@@ -102,7 +104,8 @@ void add_states(Composer& c, const LearnerProgress& learner,
   if (!secure.empty()) {
     const TextStyle text = c.style().teacher_text();
     const TextStyle bold = c.style().teacher_text(true);
-    const TextPiece pieces[] = {{"Secure: ", bold}, {secure + ".", text}};
+    std::vector<TextPiece> pieces = {{"Secure: ", bold}};
+    append(pieces, with_counts(text, secure + "."));
     add_paragraph(c, pieces);
   }
   if (!others) return;
@@ -112,10 +115,12 @@ void add_states(Composer& c, const LearnerProgress& learner,
                   {"Based on", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
-    table.add_text_row(
-        {std::string(catalogue[p.pattern].name), date_text(p.taught),
-         std::string(state_name(p.state)), p.why},
-        true);
+    const TextStyle text = c.style().teacher_text();
+    table.add_row({{{std::string(catalogue[p.pattern].name), text}},
+                   {{date_text(p.taught), text}},
+                   {{std::string(state_name(p.state)), text}},
+                   with_counts(text, p.why)},
+                  true);
   }
 }
 
@@ -123,8 +128,9 @@ void add_known_before(Composer& c, const LearnerProgress& learner,
                       const PatternCatalogue& catalogue) {
   const std::string before = known_before_text(learner, catalogue);
   if (before.empty()) return;
-  add_paragraph(c, c.style().teacher_text(),
-                fmt::format("{}: {}.", kKnownBefore, before),
+  add_paragraph(c,
+                with_counts(c.style().teacher_text(),
+                            fmt::format("{}: {}.", kKnownBefore, before)),
                 {.space_before = 1_mm});
 }
 
@@ -155,9 +161,11 @@ void add_letter_rows(std::vector<GridRow>& rows, const LearnerProgress& learner,
                      const Weeks& weeks) {
   GridRow letters{.head = "Letter pairs"}, hundred{.head = "per hundred"};
   for (const LetterSequences& s : sequences_by_week(learner, weeks)) {
-    GridCell cell, of_hundred;
+    GridCell cell{.heard = "none"}, of_hundred{.heard = "none"};
     if (s.possible > 0) {
       cell.figure = fmt::format("{}/{}", s.correct, s.possible);
+      cell.heard = fmt::format("{} of {}", s.correct, s.possible);
+      of_hundred.heard.clear();
       of_hundred.figure = fmt::format("{}", per_hundred(s));
     }
     letters.cells.push_back(std::move(cell));
@@ -282,7 +290,9 @@ void add_needs(Composer& c, std::span<const LearnerProgress> learners,
   }
   if (needs.empty()) return;
   add_report_heading(c, "Who needs the same pattern");
-  Table table(c, {{"Pattern", 2}, {"Check again", 2}, {"Still practising", 2}});
+  Table table(c, {{"Pattern", 2},
+                  {.title = "Check again", .share = 2, .none = "nobody"},
+                  {.title = "Still practising", .share = 2, .none = "nobody"}});
   for (const auto& [pattern, codes] : needs) {
     table.add_text_row({std::string(catalogue[pattern].name),
                         codes_text(codes[0]), codes_text(codes[1])},
@@ -334,25 +344,33 @@ void add_group_report(const ReportMaker& maker,
     for (const PatternId pattern : patterns) {
       const PatternProgress* p = learner.find(pattern);
       row.cells.push_back(
-          p == nullptr ? GridCell{}
+          p == nullptr ? GridCell{.heard = "not taught"}
                        : share_cell(p->all, std::string(state_name(p->state))));
     }
     rows.push_back(std::move(row));
   }
-  add_report(maker, "The group", "", last_of(learners), [&](Composer& c) {
-    add_grid(c, "Learner", heads, rows, 20_mm, 21_mm);
-    add_legend(c);
-    add_needs(c, learners, catalogue);
-    add_rules(c, rules);
-  });
+  add_report(maker,
+             {.heading = "The group",
+              .code = last_of(learners),
+              .bookmark = "Progress of the group"},
+             [&](Composer& c) {
+               add_grid(c, "Learner", heads, rows, 20_mm, 21_mm);
+               add_legend(c);
+               add_needs(c, learners, catalogue);
+               add_rules(c, rules);
+             });
 }
 
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner,
                         const PatternCatalogue& catalogue, int rate) {
   const Weeks weeks(learner);
-  add_report(maker, learner.code.text(), "Progress",
-             last_of(std::span(&learner, 1)), [&](Composer& c) {
+  add_report(maker,
+             {.heading = learner.code.text(),
+              .title = "Progress",
+              .code = last_of(std::span(&learner, 1)),
+              .bookmark = "Progress of " + learner.code.text()},
+             [&](Composer& c) {
                add_states(c, learner, catalogue);
                add_known_before(c, learner, catalogue);
                add_week_grid(c, learner, catalogue);

@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "layout/frame.h"
+#include "layout/heard.h"
+#include "layout/heard_text.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "marking/score_words.h"
@@ -47,8 +49,10 @@ class GridTable {
     const Length base = kPad / 2 + baseline_in_line(bold);
     draw_text(c_, block, bold, corner, {kPad, base}, add_head_cell(c_, row));
     for (std::size_t i = begin_; i < end_; ++i) {
+      const ElementId head = add_head_cell(c_, row);
+      const std::string heard = heard_text(heads[i]);
       draw_centred(c_, block, bold, heads[i], {middle(i), base},
-                   add_head_cell(c_, row));
+                   heard == heads[i] ? head : add_heard(c_, head, heard));
     }
     head_ = repeated_head(block);
   }
@@ -70,7 +74,7 @@ class GridTable {
     const ElementId name = add_head_cell(c_, element, Scope::row);
     Length y = kPad / 2 + baseline_in_line(text);
     for (const TextLine& line : names) {
-      draw_line(block, line, {kPad, y}, name);
+      draw_line(c_, block, line, {kPad, y}, name);
       y += text.line_height();
     }
     for (std::size_t i = begin_; i < end_; ++i) {
@@ -103,8 +107,15 @@ class GridTable {
     const std::int64_t lines = cell.below.empty() ? 1 : 2;
     Length y = (block.height - text.line_height() * lines) / 2 +
                baseline_in_line(text);
+    const ElementId figure =
+        cell.heard.empty() ? element : add_heard(c_, element, cell.heard);
     if (!cell.figure.empty()) {
-      draw_centred(c_, block, text, cell.figure, {middle(i), y}, element);
+      draw_centred(c_, block, text, cell.figure, {middle(i), y}, figure);
+    } else if (figure != element) {
+      // Nothing can be heard where nothing is drawn; clear of the rules.
+      block.shade({inside.x + kPad, inside.y + kPad, inside.width - 2 * kPad,
+                   inside.height - 2 * kPad},
+                  kWhite, figure);
     }
     if (!cell.below.empty()) {
       draw_centred(c_, block, text, cell.below,
@@ -121,14 +132,14 @@ class GridTable {
 
 }  // namespace
 
-void add_report(const ReportMaker& maker, std::string heading,
-                std::string title, std::string code,
+void add_report(const ReportMaker& maker, ReportHead head,
                 const std::function<void(Composer&)>& compose) {
   FrameText frame;
-  frame.sheet = std::move(heading);
-  frame.title = std::move(title);
+  frame.sheet = std::move(head.heading);
+  frame.title = std::move(head.title);
+  if (head.bookmark != frame.sheet) frame.heard_heading = head.bookmark;
   frame.direction = kScoreCaution;
-  frame.code = std::move(code);
+  frame.code = std::move(head.code);
   frame.for_teacher = true;
   // Much has to stand on one page, and none of it is read aloud.
   Style style = maker.style;
@@ -146,8 +157,35 @@ void add_report(const ReportMaker& maker, std::string heading,
   std::vector<Page> pages = paginate(composer.take(), body, style.paper);
   draw_frame(pages, composer, frame, elements);
   document.outline.push_back(
-      {frame.sheet, static_cast<std::uint32_t>(document.pages.size())});
+      {std::move(head.bookmark),
+       static_cast<std::uint32_t>(document.pages.size())});
   for (Page& page : pages) document.pages.push_back(std::move(page));
+}
+
+std::vector<TextPiece> with_counts(const TextStyle& style,
+                                   std::string_view text) {
+  std::vector<TextPiece> pieces;
+  std::string plain;  // what is gathered for the next piece without counts
+  const auto end_plain = [&] {
+    if (!plain.empty()) pieces.push_back({std::move(plain), style});
+    plain.clear();
+  };
+  while (!text.empty()) {
+    const std::size_t blank = std::min(text.find(' '), text.size());
+    const std::size_t end = std::min(blank + 1, text.size());
+    std::string heard = heard_count(text.substr(0, blank));
+    if (heard.empty()) {
+      plain += text.substr(0, end);
+    } else {
+      end_plain();
+      pieces.push_back({.text = std::string(text.substr(0, end)),
+                        .style = style,
+                        .heard = std::move(heard)});
+    }
+    text.remove_prefix(end);
+  }
+  end_plain();
+  return pieces;
 }
 
 void add_report_heading(Composer& c, std::string_view text) {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "layout/block.h"
+#include "layout/text_block.h"
 
 namespace sheaf {
 
@@ -16,11 +17,23 @@ struct ReportMaker {
   Document& document;
 };
 
-/// Adds a report to the document: `heading` at its head, the caution about
-/// scores under it on every page, `code` in the footer (a date).
-void add_report(const ReportMaker& maker, std::string heading,
-                std::string title, std::string code,
+/// What stands at the head and at the foot of a report.
+struct ReportHead {
+  std::string heading;
+  std::string title;  ///< at its right, may be empty
+  std::string code;   ///< in the footer: a date
+  /// The bookmark, and the heading as it is heard: no two of a file are alike.
+  std::string bookmark;
+};
+
+/// Adds a report to the document, with the caution about scores under the
+/// heading on every page.
+void add_report(const ReportMaker& maker, ReportHead head,
                 const std::function<void(Composer&)>& compose);
+
+/// A text of our own whose counts are heard: "13/14" as "13 of 14".
+std::vector<TextPiece> with_counts(const TextStyle& style,
+                                   std::string_view text);
 
 /// A heading inside a report.
 void add_report_heading(Composer& composer, std::string_view text);
@@ -32,6 +45,9 @@ struct GridCell {
   Ink ground = kWhite;
   /// Too few to tell: a dashed frame.
   bool few = false;
+  /// The figure as it is said, "3 of 4", or what is said where there is none.
+  /// Where it is empty, the figure stands for itself.
+  std::string heard = {};
 };
 struct GridRow {
   std::string head;

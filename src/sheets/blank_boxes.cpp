@@ -76,17 +76,19 @@ void answers(const SheetInput& in, Composer& c) {
     most = std::max(most, word.reading.boxes());
   }
   for (int boxes = 1; boxes <= most; ++boxes) {
-    std::string words;
-    for (const AnalyzedWord& word : in.lesson.words) {
-      if (!word.has_pattern() || word.reading.boxes() != boxes) continue;
-      words += fmt::format("{}{} ({})", words.empty() ? "" : ", ",
-                           word.reading.word, spelled_out(word));
-    }
-    if (words.empty()) continue;
     std::string head = counted(boxes, "box", "boxes");
     if (boxes > in.options.count("boxes")) head += ", more than a row has";
-    const std::vector<TextPiece> pieces = {{head + ":  ", strong},
-                                           {words, plain}};
+    std::vector<TextPiece> pieces = {{head + ":  ", strong}};
+    for (const AnalyzedWord& word : in.lesson.words) {
+      if (!word.has_pattern() || word.reading.boxes() != boxes) continue;
+      if (pieces.size() > 1) {
+        pieces.back().text += ", ";
+        pieces.back().heard += ",";
+      }
+      pieces.push_back({word.reading.word + " ", plain});
+      pieces.push_back(spelled_piece(word, plain, "(", ")"));
+    }
+    if (pieces.size() == 1) continue;
     add_paragraph(c, pieces);
   }
 }

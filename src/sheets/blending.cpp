@@ -120,19 +120,25 @@ Direction other_direction(const SheetInput& in) {
 
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
-  std::string text;
+  std::vector<TextPiece> pieces;
   for (const AnalyzedWord& word : in.lesson.words) {
     // Lines end between words and behind the dot.
-    if (!text.empty()) text += "\u00A0\u00A0·  ";
-    for (const char letter : spelled_out(word)) {
+    if (!pieces.empty()) {
+      pieces.back().text += "\u00A0\u00A0·  ";
+      pieces.back().heard += ";";
+    }
+    pieces.push_back(spelled_piece(word, plain));
+    std::string parted;
+    for (const char letter : pieces.back().text) {
       if (letter == ' ') {
-        text += "\u00A0";
+        parted += "\u00A0";
       } else {
-        text += letter;
+        parted += letter;
       }
     }
+    pieces.back().text = std::move(parted);
   }
-  add_paragraph(c, plain, text);
+  add_paragraph(c, pieces);
 }
 
 const SheetKind kKind = {

@@ -297,7 +297,8 @@ void answers(const SheetInput& in, Composer& c) {
     const From from(c, word.spelling.span);
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
     append(pieces, marked_word(word, plain, strong));
-    pieces.push_back({" – " + spelled_out(word), plain});
+    pieces.push_back({" – ", plain});
+    pieces.push_back(spelled_piece(word, plain));
     // For packets without a script: it cannot be dictated bare.
     if (const auto said = in_sentence(in.lesson, word)) {
       pieces.push_back(

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/text_block.h"
 #include "sheets/pattern_card.h"
@@ -242,13 +243,19 @@ void add_nights(const SheetInput& in, Composer& c, const TextStyle& text,
   Block& block = c.block(text.line_height(), space_before);
   const Length base = baseline_in_line(text);
   const Length side = tick_side(text);
-  Length x = draw_text(c, block, text, "Nights done: ", {0_mm, base},
-                       c.add(Role::paragraph));
-  for (int i = 0; i < in.lesson.lesson->days.value; ++i) {
-    x += 2_mm;
-    if (x + side > c.width()) break;
-    draw_tick_box(block, c.style(), text, {x, base});
-    x += side;
+  const ElementId paragraph = c.add(Role::paragraph);
+  const Length left =
+      draw_text(c, block, text, "Nights done: ", {0_mm, base}, paragraph);
+  const Length step = side + 2_mm;
+  // A box must fit whole, however large the type.
+  const auto fitting = (c.width() - left) / step;
+  const auto count =
+      std::min<std::int64_t>(in.lesson.lesson->days.value, fitting);
+  if (count == 0) return;
+  const ElementId boxes = add_tick_boxes(c, paragraph, static_cast<int>(count));
+  for (std::int64_t i = 0; i < count; ++i) {
+    draw_tick_box(block, c.style(), text, {left + 2_mm + step * i, base},
+                  boxes);
   }
 }
 

@@ -9,6 +9,8 @@
 
 #include "base/utf8.h"
 #include "layout/fill_in.h"
+#include "layout/heard.h"
+#include "layout/heard_text.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
@@ -224,19 +226,44 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
         c, column.word == nullptr ? Span() : column.word->spelling.span);
     const ElementId cell = add_head_cell(c, row);
     const Length middle = x + column.width / 2;
-    draw_centred(c, block, bold, column.head, {middle, first}, cell);
     if (column.word == nullptr) {
-      draw_centred(c, block, small, column.below, {middle, second}, cell);
+      const ElementId sum = add_heard(
+          c, cell,
+          fmt::format("{}{}, {}", heard_graphemes(column.head),
+                      column.head == "right" ? "" : " right", column.below));
+      draw_centred(c, block, bold, column.head, {middle, first}, sum);
+      draw_centred(c, block, small, column.below, {middle, second}, sum);
+    } else {
+      draw_centred(c, block, bold, column.head, {middle, first}, cell);
     }
+    const ElementId parted =
+        column.word == nullptr
+            ? kDecoration
+            : add_heard(c, cell,
+                        ": " + heard_graphemes(spelled_out(*column.word)));
     for (std::size_t i = 0; i < column.squares.size(); ++i) {
       draw_centred(c, block, small, column.word->reading.units[i].grapheme,
-                   {x + column.squares[i], second}, cell);
+                   {x + column.squares[i], second}, parted);
     }
     x += column.width;
   }
   draw_walls(in, c, block, columns);
   block.line({0_mm, 0_mm}, {table_width(in, columns), 0_mm},
              {.width = c.style().box_weight});
+}
+
+// "3 squares; heavy: sh". Which graphemes they are, the column's head says.
+std::string heard_squares(const AnalyzedWord& word) {
+  std::string heavy;
+  const auto& units = word.reading.units;
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    if (!word.is_pattern_unit(i)) continue;
+    heavy += (heavy.empty() ? "" : ", ") + heard_graphemes(units[i].grapheme);
+  }
+  std::string text =
+      counted(static_cast<int>(units.size()), "square", "squares");
+  if (!heavy.empty()) text += "; heavy: " + heavy;
+  return text;
 }
 
 void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
@@ -246,13 +273,18 @@ void add_learner(const SheetInput& in, Composer& c, const Columns& columns,
   draw_learner(c, block, code, kPad, row);
   Length x = in.options.length("name-width");
   for (const Column& column : columns) {
-    add_data_cell(c, row);
+    const ElementId cell = add_data_cell(c, row);
+    const ElementId squares =
+        column.word == nullptr
+            ? kDecoration
+            : c.add(Role::figure, cell, heard_squares(*column.word));
     for (std::size_t i = 0; i < column.squares.size(); ++i) {
       const bool heavy = column.word->is_pattern_unit(i);
       block.frame({x + column.squares[i] - kSquare / 2,
                    (block.height - kSquare) / 2, kSquare, kSquare},
                   {.width = heavy ? c.style().box_weight * 3 / 2
-                                  : c.style().guide_weight});
+                                  : c.style().guide_weight},
+                  squares);
     }
     x += column.width;
   }

@@ -8,6 +8,7 @@
 
 #include "analysis/capitals.h"
 #include "base/utf8.h"
+#include "layout/heard_text.h"
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
 #include "marking/likely_errors.h"
@@ -105,32 +106,37 @@ void add_tapping(const SheetInput& in, Composer& c) {
   for (const AnalyzedWord& word : in.lesson.words) {
     if (!word.has_pattern()) continue;
     const From from(c, word.spelling.span);
-    table.add_text_row(
-        {word.reading.word, spelled_out(word), sounds_of(in.lesson, word),
-         fmt::format("{}", word.reading.boxes())},
-        true);
+    const TextStyle text = c.style().teacher_text();
+    table.add_row({{{word.reading.word, text}},
+                   {spelled_piece(word, text)},
+                   {{sounds_of(in.lesson, word), text}},
+                   {{fmt::format("{}", word.reading.boxes()), text}}},
+                  true);
   }
 }
 
 // A word with a homophone is never said bare: a sentence of the lesson's stands
 // beside it, else a line for one of the teacher's.
-void add_dictated_word(const SheetInput& in, Table& table, int number,
-                       const AnalyzedWord& word) {
-  const std::string count = fmt::format("{}", number);
+void add_dictated_word(const SheetInput& in, Composer& c, Table& table,
+                       int number, const AnalyzedWord& word) {
+  const TextStyle style = c.style().teacher_text();
   const std::string& text = word.reading.word;
   const auto said = in_sentence(in.lesson, word);
-  if (!said) {
-    table.add_text_row({count, text, spelled_out(word)}, true);
-  } else if (!said->sentence.empty()) {
-    table.add_text_row({count, fmt::format("{}: “{}”", text, said->sentence),
-                        spelled_out(word)},
-                       true);
+  const bool asks = said && said->sentence.empty();
+  std::string say = text;
+  if (asks) {
+    say =
+        fmt::format("{} ({}). Say it in a sentence:", text, said->not_these());
+  } else if (said) {
+    say = fmt::format("{}: “{}”", text, said->sentence);
+  }
+  const std::vector<Table::Cell> row = {{{fmt::format("{}", number), style}},
+                                        {{std::move(say), style}},
+                                        {spelled_piece(word, style)}};
+  if (asks) {
+    table.add_row_with_line(row, 1, true);
   } else {
-    table.add_text_row_with_line(
-        {count,
-         fmt::format("{} ({}). Say it in a sentence:", text, said->not_these()),
-         spelled_out(word)},
-        1, true);
+    table.add_row(row, true);
   }
 }
 
@@ -149,17 +155,25 @@ void add_dictation(const SheetInput& in, Composer& c) {
   const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
     const From from(c, word.spelling.span);
-    add_dictated_word(in, table, ++number, word);
+    add_dictated_word(in, c, table, ++number, word);
   }
   for (const AnalyzedSentence& s : sentences_said) {
-    std::string words;
+    const TextStyle text = c.style().teacher_text();
+    Table::Cell words;
     for (const AnalyzedSentence::Part& part : s.words) {
       if (!part.word.has_pattern()) continue;
-      words += (words.empty() ? "" : ", ") + spelled_out(part.word);
+      // Commas are heard between graphemes, so words need more.
+      if (!words.empty()) {
+        words.back().text += ", ";
+        words.back().heard += ";";
+      }
+      words.push_back(spelled_piece(part.word, text));
     }
     const From from(c, s.text.span());
-    table.add_text_row({fmt::format("{}", ++number), s.text.text(), words},
-                       true);
+    table.add_row({{{fmt::format("{}", ++number), text}},
+                   {{s.text.text(), text}},
+                   std::move(words)},
+                  true);
   }
   const std::string warm_up =
       has_sheet(in, "warm-up")
@@ -259,7 +273,15 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
   // What is said gets the room that the words leave.
   const int share = share_of_words(c, rows);
   Table table(c, {{"Word", share}, {"May be written", share}, {"Then say", 7}});
-  for (const auto& row : rows) table.add_text_row(row, true);
+  const TextStyle text = c.style().teacher_text();
+  for (const auto& row : rows) {
+    table.add_row(
+        {{{row[0], text}},
+         {TextPiece{
+             .text = row[1], .style = text, .heard = heard_spelling(row[1])}},
+         {{row[2], text}}},
+        true);
+  }
 }
 
 void add_mending(const SheetInput& in, Composer& c) {
@@ -287,14 +309,24 @@ void add_mending(const SheetInput& in, Composer& c) {
 // packet has.
 void add_notation(const SheetInput& in, Composer& c) {
   add_heading(c, "How the sounds are written");
-  std::string key;
+  const TextStyle text = c.style().teacher_text();
+  std::vector<TextPiece> key;
   for (const NotationKeyLine& line : sound_key(in)) {
-    key +=
-        fmt::format("{}/{}/ {}", key.empty() ? "" : ", ", line.sign, line.word);
+    if (!key.empty()) {
+      key.back().text += ", ";
+      key.back().heard += ",";
+    }
+    key.push_back(
+        {.text = fmt::format("/{}/ {}", line.sign, line.word),
+         .style = text,
+         .heard = fmt::format("the sound {} in {}", line.sign, line.word)});
   }
-  add_paragraph(c, c.style().teacher_text(),
-                key + ". The other consonants are written with their letters.",
-                {.whole = true});
+  if (!key.empty()) {
+    key.back().text += ". ";
+    key.back().heard += ".";
+  }
+  key.push_back({"The other consonants are written with their letters.", text});
+  add_paragraph(c, key, {.whole = true});
 }
 
 void compose(const SheetInput& in, Composer& c) {

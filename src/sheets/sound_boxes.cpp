@@ -222,6 +222,18 @@ Direction other_direction(const SheetInput& in) {
   return {"Tap the sounds. Write each sound in a box.", action};
 }
 
+// "sh, i, p"; "c, a, k; e in the slot".
+std::string heard_boxes(std::span<const SoundBox> boxes) {
+  std::string said, slots;
+  for (const SoundBox& box : boxes) {
+    if (box.part == 0) said += (said.empty() ? "" : ", ") + box.letters;
+    if (!box.slot_after.empty()) {
+      slots += (slots.empty() ? "" : " and ") + box.slot_after;
+    }
+  }
+  return slots.empty() ? said : fmt::format("{}; {} in the slot", said, slots);
+}
+
 // The same rows in small, filled in.
 void answers(const SheetInput& in, Composer& c) {
   std::vector<std::vector<SoundBox>> all;
@@ -246,14 +258,11 @@ void answers(const SheetInput& in, Composer& c) {
     draw_text(c, block, text,
               fmt::format("{}. {}", i + 1, words[i]->reading.word),
               {0_mm, base}, body);
-    std::string said;
-    for (const SoundBox& box : all[i]) {
-      if (box.part == 0) said += (said.empty() ? "" : ", ") + box.letters;
-    }
-    const ElementId figure = c.add(
-        Role::figure, body,
-        fmt::format("{}: {}",
-                    counted(words[i]->reading.boxes(), "box", "boxes"), said));
+    const ElementId figure =
+        c.add(Role::figure, body,
+              fmt::format("{}: {}",
+                          counted(words[i]->reading.boxes(), "box", "boxes"),
+                          heard_boxes(all[i])));
     Length y = measures.height() - row_height(measures);
     for (const auto& row : rows) {
       draw_box_row(c, block, row, measures, options, {left, y}, figure);
@@ -261,7 +270,7 @@ void answers(const SheetInput& in, Composer& c) {
     }
     draw_text(c, block, text,
               counted(words[i]->reading.boxes(), "box", "boxes"),
-              {c.width() - 18_mm, base}, body);
+              {c.width() - 18_mm, base}, figure);
   }
 }
 

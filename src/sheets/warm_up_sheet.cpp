@@ -127,13 +127,14 @@ void answers(const SheetInput& in, Composer& c) {
     add_paragraph(c, plain,
                   "Say for writing: " + listed(warm_up.to_hear, true));
   }
-  std::string words;
+  std::vector<TextPiece> words;
   for (std::size_t i = 0; i < warm_up.words.size(); ++i) {
-    words += fmt::format("{}{}. {} ({})", i == 0 ? "" : "   ", i + 1,
-                         warm_up.words[i].reading.word,
-                         spelled_out(warm_up.words[i]));
+    words.push_back({fmt::format("{}{}. {} ", i == 0 ? "Words: " : "   ", i + 1,
+                                 warm_up.words[i].reading.word),
+                     plain});
+    words.push_back(spelled_piece(warm_up.words[i], plain, "(", ")"));
   }
-  if (!words.empty()) add_paragraph(c, plain, "Words: " + words);
+  if (!words.empty()) add_paragraph(c, words);
   add_paragraph(c, plain,
                 warm_up.sentence.empty()
                     ? "Sentence: one of yours, with words from above."

@@ -66,14 +66,15 @@ void add_lesson_facts(const SheetInput& in, Composer& c) {
 
 void add_days(const SheetInput& in, Composer& c) {
   add_subheading(c, c.style().teacher_size, "Day by day", 5_mm);
-  Table table(c,
-              {{.title = "Day", .share = 0, .fixed = 14_mm},
-               {"Do", 5},
-               {.title = "Minutes",
-                .share = 0,
-                .fixed = std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
-               {"Have ready", 3},
-               {"Short of time? Stop after", 3}});
+  Table table(
+      c,
+      {{.title = "Day", .share = 0, .fixed = 14_mm},
+       {.title = "Do", .share = 5, .none = "nothing"},
+       {.title = "Minutes",
+        .share = 0,
+        .fixed = std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
+       {.title = "Have ready", .share = 3, .none = "nothing"},
+       {.title = "Short of time? Stop after", .share = 3, .none = "nothing"}});
   auto days = days_of(in);
   // Beyond the last sheet there is nothing to say again.
   while (days.size() > 1 && days.back().sheets.empty()) days.pop_back();

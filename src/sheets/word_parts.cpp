@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/shuffle.h"
+#include "layout/heard_text.h"
 #include "layout/ruled_lines.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
@@ -79,6 +80,16 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
 
 std::string spelled_out(const AnalyzedWord& word) {
   return graphemes_text(word.reading);
+}
+
+TextPiece spelled_piece(const AnalyzedWord& word, const TextStyle& style,
+                        std::string_view before, std::string_view after) {
+  const std::string text = spelled_out(word);
+  TextPiece piece{.text = fmt::format("{}{}{}", before, text, after),
+                  .style = style};
+  while (after.ends_with(' ')) after.remove_suffix(1);
+  piece.heard = fmt::format("{}{}{}", before, heard_graphemes(text), after);
+  return piece;
 }
 
 std::string said(const AnalyzedLesson& lesson,

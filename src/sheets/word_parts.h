@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
@@ -20,6 +21,12 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word);
 
 /// The graphemes as text, parted by spaces: "sh i p", "c a_e k".
 std::string spelled_out(const AnalyzedWord& word);
+
+/// The same for a line of text, with what stands around it, "(sh i p), ": heard
+/// as "(sh, i, p), ", and "c a_e k" as "c, a-blank-e, k".
+TextPiece spelled_piece(const AnalyzedWord& word, const TextStyle& style,
+                        std::string_view before = {},
+                        std::string_view after = {});
 
 /// A sound as the lesson's notation writes it, between slashes: "/sh/"; empty
 /// for no sound.

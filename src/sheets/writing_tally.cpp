@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "layout/fill_in.h"
+#include "layout/heard.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
@@ -112,25 +113,31 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
   Block& block = c.block(lower + line + 1_mm, 6_mm);
   block.keep_with_next = true;
   block.shade({0_mm, 0_mm, c.width(), block.height}, kHeadGround);
-  const ElementId row = c.add(Role::table_row, table);
+  // Two tiers: each pattern stands over "right" and "wrong".
+  const ElementId upper_row = c.add(Role::table_row, table);
+  const ElementId lower_row = c.add(Role::table_row, table);
   const Length base = lower + baseline_in_line(text);
-  draw_learner_head(c, block, {kPad, base}, plan.name - 2 * kPad, row);
+  draw_learner_head(c, block, {kPad, base}, plan.name - 2 * kPad, upper_row, 2);
   Length x = plan.name;
   for (const std::vector<TextLine>& name : names) {
-    const ElementId right = add_head_cell(c, row);
+    const ElementId over = c.add({.role = Role::header_cell,
+                                  .parent = upper_row,
+                                  .scope = Scope::column,
+                                  .columns = 2});
     Length y = 1_mm + baseline_in_line(text);
     for (const TextLine& part : name) {
-      draw_line(block, part, {x + kPad, y}, right);
+      draw_line(c, block, part, {x + kPad, y}, over);
       y += line;
     }
     if (name.empty()) {
-      block.line({x + kPad, lower - 1_mm},
-                 {x + plan.width - kPad, lower - 1_mm},
-                 {.width = c.style().guide_weight, .ink = 60});
+      block.line(
+          {x + kPad, lower - 1_mm}, {x + plan.width - kPad, lower - 1_mm},
+          {.width = c.style().guide_weight, .ink = 60}, add_blank(c, over));
     }
-    draw_text(c, block, text, "right", {x + kPad, base}, right);
+    draw_text(c, block, text, "right", {x + kPad, base},
+              add_head_cell(c, lower_row));
     draw_text(c, block, text, "wrong", {x + plan.width / 2 + kPad, base},
-              add_head_cell(c, row));
+              add_head_cell(c, lower_row));
     x += plan.width;
   }
   draw_middles(c, block, plan, lower);

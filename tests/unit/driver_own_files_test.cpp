@@ -71,16 +71,22 @@ TEST(PdfTitle, TellsWhatAPdfIsAbout) {
     Codes learners;
   };
   for (const Case& one :
-       {Case{"learner's packet, code KF8V", Kind::lesson, {}},
-        Case{"learner's packet, code KF8V, for B7", Kind::lesson, {"B7"}},
-        Case{"Words, for you, teacher's pages, code KF8V, for B7, C3",
+       {Case{"Worksheets, code KF8V", Kind::lesson, {}},
+        Case{"Worksheets, Week 3, code KF8V, for B7", Kind::lesson, {"B7"}},
+        Case{"sh: script, Words, for you, code KF8V, for B7, C3",
              Kind::lesson,
              {"B7", "C3"}},
-        Case{"Words, for you, teacher's pages, code KF8V", Kind::lesson, {}},
+        Case{"sh: script, Words, for you, code KF8V", Kind::lesson, {}},
+        // A lesson may be called anything.
+        Case{"Marks, code KF8V, for B7", Kind::lesson, {"B7"}},
         Case{"Room 4, learners' packets", Kind::class_job, {}},
         Case{"teacher's pages", Kind::class_job, {}},
-        Case{"Marked dictations", Kind::report, {}},
-        Case{"Progress", Kind::report, {}}, Case{"Pictures", Kind::other, {}},
+        Case{"Marks", Kind::report, {}},
+        Case{"Marks, week-06-ai-ay and 2 more", Kind::report, {}},
+        Case{"Progress", Kind::report, {}},
+        Case{"Progress of B7", Kind::report, {"B7"}},
+        Case{"Progress of 5 learners", Kind::report, {}},
+        Case{"Progressive", Kind::other, {}}, Case{"Pictures", Kind::other, {}},
         Case{"", Kind::other, {}}}) {
     const PdfAbout about = about_pdf(one.title);
     EXPECT_EQ(about.kind, one.kind) << one.title;
