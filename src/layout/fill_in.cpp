@@ -1,5 +1,6 @@
 #include "layout/fill_in.h"
 
+#include "layout/heard.h"
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -17,10 +18,12 @@ void add_fill_in_lines(Composer& composer,
   Block& block = composer.block(base + near, space_before);
   Length x;
   for (const std::string& label : labels) {
-    const Length wide = draw_text(composer, block, text, label, {x, base},
-                                  composer.add(Role::paragraph));
+    const ElementId element = composer.add(Role::paragraph);
+    const Length wide =
+        draw_text(composer, block, text, label, {x, base}, element);
     block.line({x + wide + near, base}, {x + width, base},
-               {.width = composer.style().box_weight});
+               {.width = composer.style().box_weight},
+               add_blank(composer, element));
     x += width + gap;
   }
 }

@@ -168,6 +168,9 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
       break_lines(composer, pieces, composer.width() - options.indent);
   if (lines.empty()) return kDecoration;
   const ElementId element = composer.add(options.role, options.parent);
+  const ElementId text = options.heard.empty()
+                             ? element
+                             : composer.add(Role::span, element, options.heard);
   const TextStyle& style = pieces.front().style;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     Block& block = composer.block(style.line_height(),
@@ -176,8 +179,7 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
     const bool joined = options.whole || i == 0 || i + 2 == lines.size();
     block.keep_with_next =
         i + 1 < lines.size() ? joined : options.keep_with_next;
-    draw_line(block, lines[i], {options.indent, baseline_in_line(style)},
-              element);
+    draw_line(block, lines[i], {options.indent, baseline_in_line(style)}, text);
   }
   return element;
 }

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/text_block.h"
 #include "sheets/pattern_card.h"
@@ -35,6 +36,7 @@ struct Part {
   std::string heading;
   std::vector<std::string> texts;
   bool steps = false;
+  bool pattern = false;  // written in signs: "i–e says /igh/"
 };
 
 TextStyle note_text(const Composer& c, Length size) {
@@ -125,7 +127,7 @@ std::string letters_of(const std::vector<std::string>& graphemes) {
 }
 
 Part patterns(const SheetInput& in) {
-  Part part;
+  Part part{.pattern = true};
   bool all_sounds = true;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const LessonPattern& pattern = in.lesson.patterns[i];
@@ -242,12 +244,15 @@ void add_nights(const SheetInput& in, Composer& c, const TextStyle& text,
   Block& block = c.block(text.line_height(), space_before);
   const Length base = baseline_in_line(text);
   const Length side = tick_side(text);
-  Length x = draw_text(c, block, text, "Nights done: ", {0_mm, base},
-                       c.add(Role::paragraph));
-  for (int i = 0; i < in.lesson.lesson->days.value; ++i) {
+  const ElementId element = c.add(Role::paragraph);
+  Length x = draw_text(c, block, text, "Nights done: ", {0_mm, base}, element);
+  const auto fitting = static_cast<int>((c.width() - x) / (side + 2_mm));
+  const int nights = std::min(in.lesson.lesson->days.value, fitting);
+  if (nights < 1) return;
+  const ElementId boxes = add_tick_boxes(c, element, nights);
+  for (int i = 0; i < nights; ++i) {
     x += 2_mm;
-    if (x + side > c.width()) break;
-    draw_tick_box(block, c.style(), text, {x, base});
+    draw_tick_box(block, c.style(), text, {x, base}, boxes);
     x += side;
   }
 }
@@ -267,7 +272,10 @@ void compose(const SheetInput& in, Composer& c) {
     if (part.steps) {
       add_numbered_steps(c, text, part.texts);
     } else {
-      for (const std::string& t : part.texts) add_paragraph(c, text, t);
+      for (const std::string& t : part.texts) {
+        const std::string heard = part.pattern ? heard_signs(t) : t;
+        add_paragraph(c, text, t, {.heard = heard == t ? "" : heard});
+      }
     }
   }
   if (in.options.flag("nights")) add_nights(in, c, text, gap);

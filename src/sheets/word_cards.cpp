@@ -50,7 +50,8 @@ void compose(const SheetInput& in, Composer& c) {
     card.front = text_side(c, style, word->reading.word);
     const Picture* picture = in.pictures.find(word->reading.word);
     if (back == "graphemes") {
-      card.back = text_side(c, spelled, spelled_out(*word));
+      card.back =
+          text_side(c, spelled, spelled_out(*word), heard_graphemes(*word));
     } else if (back == "picture" && picture != nullptr) {
       card.back = picture_side(c, picture, "a picture of the word");
     }

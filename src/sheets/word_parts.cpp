@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/shuffle.h"
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
@@ -79,6 +80,16 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
 
 std::string spelled_out(const AnalyzedWord& word) {
   return graphemes_text(word.reading);
+}
+
+std::string heard_graphemes(const AnalyzedWord& word) {
+  std::vector<std::string> parts;
+  for (const Unit& unit : word.reading.units) {
+    parts.push_back(unit.grapheme);
+    const std::size_t gap = unit.grapheme.find('_');
+    if (gap != std::string::npos) parts.back().replace(gap, 1, " with ");
+  }
+  return heard_parts(parts);
 }
 
 std::string said(const AnalyzedLesson& lesson,

@@ -20,6 +20,8 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word);
 
 /// The graphemes as text, parted by spaces: "sh i p", "c a_e k".
 std::string spelled_out(const AnalyzedWord& word);
+/// The same as it is heard: "sh, i, p", "c, a with e, k".
+std::string heard_graphemes(const AnalyzedWord& word);
 
 /// A sound as the lesson's notation writes it, between slashes: "/sh/"; empty
 /// for no sound.
