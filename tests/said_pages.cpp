@@ -4,6 +4,17 @@
 
 namespace sheaf::test {
 
+namespace {
+
+Role role_of(const Document& document, ElementId id) {
+  while (document.element(id).role == Role::span) {
+    id = document.element(id).parent;
+  }
+  return document.element(id).role;
+}
+
+}  // namespace
+
 std::vector<PageText> texts_of(const Document& document) {
   std::vector<PageText> texts;
   for (const Page& page : document.pages) {
@@ -12,8 +23,8 @@ std::vector<PageText> texts_of(const Document& document) {
       const auto* glyphs = std::get_if<GlyphMark>(&mark);
       if (glyphs == nullptr || is_artifact(glyphs->element)) continue;
       if (texts.empty() || texts.back().element != glyphs->element) {
-        texts.push_back({sheet, glyphs->element,
-                         document.element(glyphs->element).role, ""});
+        texts.push_back(
+            {sheet, glyphs->element, role_of(document, glyphs->element), ""});
       }
       texts.back().text += glyphs->run.shape->text;
     }

@@ -193,11 +193,12 @@ std::string heard_boxes(std::span<const SoundBox> word, int rows,
                   word.size() == 1 ? "box" : "boxes");
   if (rows > 1) heard += fmt::format(" in {} rows", rows);
   if (any_filled) heard += ": " + inside;
+  heard += others;
   if (options.tap_dots) {
-    heard += word.size() == 1 ? ", a dot to tap over it"
-                              : ", a dot to tap over each";
+    heard += word.size() == 1 ? "; a dot to tap over the box"
+                              : "; a dot to tap over each box";
   }
-  return heard + others;
+  return heard;
 }
 
 void draw_box_row(Composer& composer, Block& block,
