@@ -174,10 +174,12 @@ std::string heard_boxes(std::span<const SoundBox> word, int rows,
     if (box.part == 0) {
       inside += i == 0 ? "" : ", ";
       inside += filled(i) ? box.letters : "empty";
-      if (box.parts > 1) {
+      const auto end = i + static_cast<std::size_t>(box.parts);
+      if (box.parts > 1 && filled(i)) {
         inside += fmt::format(" over {} boxes", box.parts);
-        others += fmt::format(", boxes {} to {} joined", i + 1,
-                              i + static_cast<std::size_t>(box.parts));
+      } else if (box.parts > 1) {
+        others += fmt::format(", boxes {} {} {} joined", i + 1,
+                              box.parts == 2 ? "and" : "to", end);
       }
     }
     if (box.slot_after.empty() || !options.slots) continue;

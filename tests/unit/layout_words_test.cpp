@@ -279,10 +279,10 @@ TEST(HeardBoxes, ThoseOfOneGraphemeAreJoined) {
                                      {.letters = "o"},
                                      {.letters = "x", .part = 0, .parts = 2},
                                      {.letters = "x", .part = 1, .parts = 2}};
-  EXPECT_EQ(heard_boxes(fox, 1, options), "4 empty boxes, boxes 3 to 4 joined");
-  options.fill = BoxFill::all;
   EXPECT_EQ(heard_boxes(fox, 1, options),
-            "4 boxes: f, o, x over 2 boxes, boxes 3 to 4 joined");
+            "4 empty boxes, boxes 3 and 4 joined");
+  options.fill = BoxFill::all;
+  EXPECT_EQ(heard_boxes(fox, 1, options), "4 boxes: f, o, x over 2 boxes");
 }
 
 TEST(HeardText, SignsHaveWords) {
