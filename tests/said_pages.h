@@ -14,6 +14,7 @@ namespace sheaf::test {
 struct PageText {
   std::string sheet;  ///< "script", from the page's label
   ElementId element = 0;
+  /// Of the element, or of what a span stands in.
   Role role = Role::paragraph;
   std::string text;
 };

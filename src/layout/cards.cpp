@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/text_block.h"
 
@@ -50,6 +51,7 @@ class CardPages {
 
  private:
   void add_page(std::size_t first, std::size_t end, bool back) {
+    const ElementId cut = back ? kDecoration : add_cut_lines(c_, end - first);
     const ElementId list = c_.add(Role::list);
     const auto columns = static_cast<std::size_t>(grid_.columns);
     for (std::size_t i = first; i < end; ++i) {
@@ -60,17 +62,18 @@ class CardPages {
         row.own_leaf = !back;
         row.back = back;
       }
-      add_card(i, back ? grid_.columns - 1 - column : column, back, list);
+      add_card(i, back ? grid_.columns - 1 - column : column, back, cut, list);
     }
   }
 
-  void add_card(std::size_t index, int column, bool back, ElementId list) {
+  void add_card(std::size_t index, int column, bool back, ElementId cut,
+                ElementId list) {
     Block& block = c_.blocks().back();
     const Length width = card_width(c_, grid_);
     const Rect card{(width + kGutter) * column, 0_mm, width, grid_.height};
     // Cut from the front: the back has nothing that could miss the cut.
     if (!back) {
-      block.frame(card, cut_stroke(c_.style()));
+      block.frame(card, cut_stroke(c_.style()), cut);
     }
     const From from(c_, cards_[index].from);
     const auto [label, body] = add_list_item(c_, list);
@@ -92,9 +95,12 @@ class CardPages {
 
 }  // namespace
 
-Card::Side text_side(Composer& composer, TextStyle style, std::string text) {
-  return [&composer, style = std::move(style), text = std::move(text)](
-             Block& block, const Rect& rect, ElementId element) {
+Card::Side text_side(Composer& composer, TextStyle style, std::string text,
+                     std::string heard) {
+  return [&composer, style = std::move(style), text = std::move(text),
+          heard = std::move(heard)](Block& block, const Rect& rect,
+                                    ElementId element) {
+    if (!heard.empty()) element = add_heard_as(composer, element, text, heard);
     draw_in_middle(composer, block, style, text, rect, element);
   };
 }
@@ -118,8 +124,8 @@ void add_cards(Composer& composer, const CardGrid& grid,
   CardPages(composer, grid, cards).add();
 }
 
-Rect add_cut_cell(Composer& composer, std::size_t index, int columns,
-                  Size cell) {
+Rect add_cut_cell(Composer& composer, std::size_t index, int columns, Size cell,
+                  ElementId cut_lines) {
   const int column = static_cast<int>(index) % columns;
   if (column == 0) {
     Block& row = composer.block(cell.height);
@@ -127,7 +133,8 @@ Rect add_cut_cell(Composer& composer, std::size_t index, int columns,
     row.own_leaf = true;
   }
   const Rect place{cell.width * column, 0_mm, cell.width, cell.height};
-  composer.blocks().back().frame(place, cut_stroke(composer.style()));
+  composer.blocks().back().frame(place, cut_stroke(composer.style()),
+                                 cut_lines);
   return place;
 }
 

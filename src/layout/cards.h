@@ -20,8 +20,10 @@ struct Card {
   Span from = {};       ///< where what is on it stands in the lesson
 };
 
-/// A side with a text in its middle.
-Card::Side text_side(Composer& composer, TextStyle style, std::string text);
+/// A side with a text in its middle; `heard` is said in its place where it has
+/// signs that are read badly.
+Card::Side text_side(Composer& composer, TextStyle style, std::string text,
+                     std::string heard = {});
 /// A side with the picture of a word; `number` is the card's, from 1.
 Card::Side picture_side(Composer& composer, const Picture* picture,
                         std::string word, std::size_t number);
@@ -43,9 +45,9 @@ void add_cards(Composer& composer, const CardGrid& grid,
 
 /// Adds a cell to cut out, for sheets that are cut along shared edges: the row
 /// that it stands in where it is the first there, and the dashed line around
-/// it. The first of all, `index` 0, begins a page. Gives its place in the last
-/// block.
-Rect add_cut_cell(Composer& composer, std::size_t index, int columns,
-                  Size cell);
+/// it, as part of the element `cut_lines` (`add_cut_lines`). The first of all,
+/// `index` 0, begins a page. Gives its place in the last block.
+Rect add_cut_cell(Composer& composer, std::size_t index, int columns, Size cell,
+                  ElementId cut_lines);
 
 }  // namespace sheaf

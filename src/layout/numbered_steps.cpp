@@ -4,6 +4,8 @@
 
 #include <functional>
 
+#include "layout/heard.h"
+
 namespace sheaf {
 
 namespace {
@@ -11,17 +13,18 @@ namespace {
 using namespace literals;
 
 // A list item with a text, and something drawn at the left of its first line.
-void add_step(Composer& c, const TextStyle& style, const std::string& step,
+void add_step(Composer& c, const TextStyle& style, const TickStep& step,
               Length indent, Length space_before, ElementId list,
               const std::function<void(Block&, ElementId)>& draw_label) {
   const ElementId item = c.add(Role::list_item, list);
   const ElementId label = c.add(Role::list_label, item);
   const std::size_t first = c.blocks().size();
-  add_paragraph(c, style, step,
+  add_paragraph(c, style, step.text,
                 {.role = Role::list_body,
                  .parent = item,
                  .indent = indent,
-                 .space_before = space_before});
+                 .space_before = space_before,
+                 .heard = step.heard});
   if (first < c.blocks().size()) draw_label(c.blocks()[first], label);
 }
 
@@ -34,7 +37,7 @@ void add_numbered_steps(Composer& composer, const TextStyle& style,
   const Length indent = step_indent(style);
   const ElementId list = composer.add(Role::list);
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    add_step(composer, style, steps[i], indent, {}, list,
+    add_step(composer, style, {steps[i]}, indent, {}, list,
              [&](Block& block, ElementId label) {
                draw_text(composer, block, style, fmt::format("{}.", i + 1),
                          {0_mm, baseline_in_line(style)}, label);
@@ -55,15 +58,16 @@ void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
 }
 
 void add_tick_steps(Composer& composer, const TextStyle& style,
-                    std::span<const std::string> steps, Length space_between) {
+                    std::span<const TickStep> steps, Length space_between) {
   const Length indent = tick_side(style) + scaled(style.size, 0.7);
   const ElementId list = composer.add(Role::list);
   bool first = true;
-  for (const std::string& step : steps) {
+  for (const TickStep& step : steps) {
     add_step(composer, style, step, indent, first ? Length() : space_between,
-             list, [&](Block& block, ElementId) {
+             list, [&](Block& block, ElementId label) {
                draw_tick_box(block, composer.style(), style,
-                             {0_mm, baseline_in_line(style)});
+                             {0_mm, baseline_in_line(style)},
+                             add_tick_boxes(composer, label));
              });
     first = false;
   }

@@ -13,15 +13,21 @@ Length step_indent(const TextStyle& style);
 void add_numbered_steps(Composer& composer, const TextStyle& style,
                         std::span<const std::string> steps);
 
+/// A step to tick, and how it is heard where its signs are read badly.
+struct TickStep {
+  std::string text;
+  std::string heard = {};
+};
 /// Adds steps to tick when done, as a list with a square before each.
 /// `space_between` parts one step from the next.
 void add_tick_steps(Composer& composer, const TextStyle& style,
-                    std::span<const std::string> steps, Length space_between);
+                    std::span<const TickStep> steps, Length space_between);
 
 /// The side of a square to tick beside text of a style.
 Length tick_side(const TextStyle& style);
-/// Draws one, centred on the small letters of a line with this baseline.
+/// Draws one, centred on the small letters of a line with this baseline, as
+/// part of an element that says it (`add_tick_boxes`).
 void draw_tick_box(Block& block, const Style& style, const TextStyle& text,
-                   Point baseline_left, ElementId element = kDecoration);
+                   Point baseline_left, ElementId element);
 
 }  // namespace sheaf

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/utf8.h"
+#include "layout/heard.h"
 
 namespace sheaf {
 
@@ -13,12 +14,12 @@ Length set_pitch(const Ruling& ruling) {
 }
 
 void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
-              Length width) {
+              Length width, ElementId element) {
   constexpr Ink kGuide = 110;
   const Length x_height = ruling.x_height;
   const auto line = [&](int step, const Stroke& stroke) {
     const Length y = at.y + step * x_height;
-    block.line({at.x, y}, {at.x + width, y}, stroke);
+    block.line({at.x, y}, {at.x + width, y}, stroke, element);
   };
   const Stroke guide{.width = style.guide_weight, .ink = kGuide};
   const Stroke dashed{.width = style.guide_weight,
@@ -32,11 +33,13 @@ void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
 }
 
 void add_sets(Composer& composer, const Ruling& ruling, int count,
-              Length space_before) {
+              Length space_before, ElementId parent) {
+  if (count < 1) return;
+  const ElementId lines = add_writing_lines(composer, parent, count);
   for (int i = 0; i < count; ++i) {
     Block& block =
         composer.block(set_height(ruling), i == 0 ? space_before : ruling.gap);
-    draw_set(block, composer.style(), ruling, {}, composer.width());
+    draw_set(block, composer.style(), ruling, {}, composer.width(), lines);
   }
 }
 

@@ -17,14 +17,15 @@ Length base_in_set(const Ruling& ruling);
 /// From one set to the next below it.
 Length set_pitch(const Ruling& ruling);
 
-/// Draws one set with its top left corner at `at`.
+/// Draws one set with its top left corner at `at`, as part of an element that
+/// says how many there are (`add_writing_lines`).
 void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
-              Length width);
+              Length width, ElementId element);
 
-/// Adds lines to write on as wide as the page, a block for each set;
-/// `space_before` is kept before the first of them.
+/// Adds lines to write on as wide as the page, a block for each set, heard as
+/// one thing; `space_before` is kept before the first of them.
 void add_sets(Composer& composer, const Ruling& ruling, int count,
-              Length space_before);
+              Length space_before, ElementId parent = 0);
 
 /// The width that a learner's hand needs for some letters, by x-height. Our
 /// own judgement: i, j, l and t are narrow, m and w wide, a word space a letter

@@ -1,5 +1,7 @@
 #include "layout/sound_boxes.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "layout/ruled_lines.h"
@@ -157,6 +159,48 @@ std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
   std::vector<std::vector<SoundBox>> rows;
   if (!boxes.empty()) break_rows(boxes, measures, width, rows);
   return rows;
+}
+
+std::string heard_boxes(std::span<const SoundBox> word, int rows,
+                        const BoxRowOptions& options) {
+  const auto filled = [&](std::size_t i) {
+    return is_filled(word[i], i == 0, options);
+  };
+  bool any_filled = false;
+  std::string inside, others;
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    const SoundBox& box = word[i];
+    any_filled |= filled(i);
+    if (box.part == 0) {
+      inside += i == 0 ? "" : ", ";
+      inside += filled(i) ? box.letters : "empty";
+      const auto end = i + static_cast<std::size_t>(box.parts);
+      if (box.parts > 1 && filled(i)) {
+        inside += fmt::format(" over {} boxes", box.parts);
+      } else if (box.parts > 1) {
+        others += fmt::format(", boxes {} {} {} joined", i + 1,
+                              box.parts == 2 ? "and" : "to", end);
+      }
+    }
+    if (box.slot_after.empty() || !options.slots) continue;
+    const std::string where =
+        i + 1 == word.size() ? "then" : fmt::format("after box {}", i + 1);
+    others += filled(i) ? fmt::format(", {} {} in a narrow slot", where,
+                                      box.slot_after)
+                        : fmt::format(", {} a narrow slot for the silent {}",
+                                      where, box.slot_after);
+  }
+  std::string heard =
+      fmt::format("{}{} {}", word.size(), any_filled ? "" : " empty",
+                  word.size() == 1 ? "box" : "boxes");
+  if (rows > 1) heard += fmt::format(" in {} rows", rows);
+  if (any_filled) heard += ": " + inside;
+  heard += others;
+  if (options.tap_dots) {
+    heard += word.size() == 1 ? "; a dot to tap over the box"
+                              : "; a dot to tap over each box";
+  }
+  return heard;
 }
 
 void draw_box_row(Composer& composer, Block& block,

@@ -65,6 +65,12 @@ Length row_width(std::span<const SoundBox> row, const BoxMeasures& measures);
 /// Height of one row, tap dots included.
 Length row_height(const BoxMeasures& measures);
 
+/// What eyes see of the boxes of a word, as it is drawn with these options in
+/// `rows` rows: "3 empty boxes, then a narrow slot for the silent e; a dot to
+/// tap over each box", "3 boxes: sh, empty, empty".
+std::string heard_boxes(std::span<const SoundBox> word, int rows,
+                        const BoxRowOptions& options);
+
 /// Draws one row with its top left corner at `at`.
 void draw_box_row(Composer& composer, Block& block,
                   std::span<const SoundBox> row, const BoxMeasures& measures,

@@ -248,6 +248,9 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
   if (lines.empty()) return kDecoration;
   say_marked(pieces, lines);
   const ElementId element = composer.add(options.role, options.parent);
+  const ElementId text = options.heard.empty()
+                             ? element
+                             : composer.add(Role::span, element, options.heard);
   const TextStyle& style = pieces.front().style;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     Block& block = composer.block(style.line_height(),
@@ -257,7 +260,7 @@ ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
     block.keep_with_next =
         i + 1 < lines.size() ? joined : options.keep_with_next;
     draw_line(composer, block, lines[i],
-              {options.indent, baseline_in_line(style)}, element);
+              {options.indent, baseline_in_line(style)}, text);
   }
   return element;
 }

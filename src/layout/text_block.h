@@ -79,6 +79,9 @@ struct ParagraphOptions {
   bool keep_with_next = false;
   /// All lines on one page.
   bool whole = false;
+  /// What is heard in place of the text, where that has signs which a speech
+  /// program reads badly.
+  std::string heard = {};
 };
 ElementId add_paragraph(Composer& composer, std::span<const TextPiece> pieces,
                         const ParagraphOptions& options = {});

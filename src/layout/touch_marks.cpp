@@ -1,5 +1,7 @@
 #include "layout/touch_marks.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace sheaf {
@@ -13,6 +15,7 @@ constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
 constexpr Ink kMarkGuide = 90;
 constexpr Ink kShade = 215;
+constexpr const char* kArrow = "an arrow to sweep along";
 
 }  // namespace
 
@@ -109,7 +112,10 @@ Length TouchWord::height() const {
 
 void TouchWord::draw(Composer& composer, Block& block, Point at,
                      ElementId parent) const {
-  const ElementId id = composer.add(Role::span, parent, word_);
+  const bool has_marks = options_.marks != MarkStyle::none;
+  const ElementId id = composer.add(
+      Role::span, parent,
+      has_marks ? word_ : word_ + ", in parts: " + heard_graphemes());
   for (const Part& part : parts_) {
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {
@@ -120,10 +126,45 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
     }
   }
   draw_letters(block, {at.x, at.y + baseline()}, id);
-  draw_marks(block, {at.x, at.y + mark_line()});
+  const ElementId marks =
+      has_marks ? composer.add(Role::figure, parent, heard_marks()) : id;
+  draw_marks(block, {at.x, at.y + mark_line()}, marks);
   if (options_.arrow) {
-    draw_arrow(block, {at.x, at.y + mark_line() + kArrowDepth - 1.5_mm});
+    draw_arrow(block, {at.x, at.y + mark_line() + kArrowDepth - 1.5_mm},
+               has_marks ? marks : composer.add(Role::figure, parent, kArrow));
   }
+}
+
+// The graphemes in their order, each as it looks: "sh, grey i, p"; one that is
+// parted by another letter with what it is tied to: "k, i with e, t".
+std::string TouchWord::heard_graphemes() const {
+  std::string heard;
+  for (const Part& part : parts_) {
+    if (part.is_split_e) continue;
+    const Grapheme& g = graphemes_[part.grapheme];
+    if (!heard.empty()) heard += ", ";
+    const bool shown =
+        g.of_pattern && options_.pattern != PatternLetters::plain;
+    if (shown) {
+      heard +=
+          options_.pattern == PatternLetters::outlined ? "hollow " : "grey ";
+    }
+    heard += word_.substr(g.begin, g.end - g.begin);
+    if (g.split_e != std::string::npos) {
+      heard += " with " + word_.substr(g.split_e, 1);
+    }
+    if (g.shaded) heard += " on grey";
+  }
+  return heard;
+}
+
+std::string TouchWord::heard_marks() const {
+  const auto marks = std::ranges::count(parts_, false, &Part::is_split_e);
+  std::string heard =
+      fmt::format("{} {} to touch: {}", marks, marks == 1 ? "mark" : "marks",
+                  heard_graphemes());
+  if (options_.arrow) heard += fmt::format("; {}", kArrow);
+  return heard;
 }
 
 void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
@@ -146,7 +187,7 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
   }
 }
 
-void TouchWord::draw_marks(Block& block, Point at) const {
+void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
   const Stroke guide{.width = options_.guide_weight * 2,
                      .ink = kMarkGuide,
                      .dash = {Length(), options_.guide_weight * 6},
@@ -157,19 +198,19 @@ void TouchWord::draw_marks(Block& block, Point at) const {
       const Stroke heavy{
           .width = 1.2_pt, .dash = {Length(), 3_pt}, .round_ends = true};
       block.line({at.x + part.ink.left, at.y}, {at.x + part.ink.right, at.y},
-                 heavy);
+                 heavy, element);
     }
   } else if (options_.marks == MarkStyle::dots) {
-    block.line({at.x, at.y}, {at.x + width_, at.y}, guide);
+    block.line({at.x, at.y}, {at.x + width_, at.y}, guide, element);
     for (const Part& part : parts_) {
       if (part.is_split_e) continue;
       const Length middle = at.x + part.ink.middle();
       if (part.long_mark) {
         const Length reach = (part.ink.width() - kDot) / 2;
         block.line({middle - reach, at.y}, {middle + reach, at.y},
-                   {.width = kDot, .round_ends = true});
+                   {.width = kDot, .round_ends = true}, element);
       } else {
-        block.dot({middle, at.y}, kDot);
+        block.dot({middle, at.y}, kDot, element);
       }
     }
   }
@@ -179,16 +220,18 @@ void TouchWord::draw_marks(Block& block, Point at) const {
       return p.grapheme == end.grapheme && !p.is_split_e;
     });
     const Point to{at.x + end.ink.middle(), at.y};
-    draw_tie(block, {at.x + start->ink.middle(), at.y}, to);
+    draw_tie(block, {at.x + start->ink.middle(), at.y}, to, element);
     if (options_.marks == MarkStyle::dots) {
-      block.shade({to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, kWhite);
+      block.shade({to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, kWhite,
+                  element);
     }
-    block.ring(to, kDot, 0.8_pt);
+    block.ring(to, kDot, 0.8_pt, element);
   }
 }
 
 // From a vowel's mark under its neighbours to the e that belongs to it.
-void TouchWord::draw_tie(Block& block, Point from, Point to) const {
+void TouchWord::draw_tie(Block& block, Point from, Point to,
+                         ElementId element) const {
   const Length depth = kTieDepth;
   const Length start = kDot / 2;
   const Length lean = std::min(depth, (to.x - from.x) / 3);
@@ -201,18 +244,19 @@ void TouchWord::draw_tie(Block& block, Point from, Point to) const {
                   .control2 = {to.x - lean, to.y + start + depth}});
   const Stroke dotted{
       .width = 1_pt, .dash = {Length(), 2.5_pt}, .round_ends = true};
-  block.marks.push_back(PathMark{.path = std::move(path), .stroke = dotted});
+  block.marks.push_back(
+      PathMark{.path = std::move(path), .stroke = dotted, .element = element});
 }
 
-void TouchWord::draw_arrow(Block& block, Point at) const {
+void TouchWord::draw_arrow(Block& block, Point at, ElementId element) const {
   const Stroke stroke{.width = options_.guide_weight * 2,
                       .ink = kMarkGuide,
                       .round_ends = true};
   const Length head = 2_mm;
   const Point tip{at.x + width_, at.y};
-  block.line(at, tip, stroke);
-  block.line(tip, {tip.x - head, tip.y - head * 2 / 3}, stroke);
-  block.line(tip, {tip.x - head, tip.y + head * 2 / 3}, stroke);
+  block.line(at, tip, stroke, element);
+  block.line(tip, {tip.x - head, tip.y - head * 2 / 3}, stroke, element);
+  block.line(tip, {tip.x - head, tip.y + head * 2 / 3}, stroke, element);
 }
 
 }  // namespace sheaf

@@ -46,7 +46,8 @@ class TouchWord {
 
   Length width() const { return width_; }
   Length height() const;
-  /// Draws it with its top left corner at `at`, as text of `element`.
+  /// Draws it with its top left corner at `at`, as text of `parent`; its marks
+  /// are heard behind it with the graphemes that they stand under.
   void draw(Composer& composer, Block& block, Point at, ElementId parent) const;
 
  private:
@@ -65,9 +66,11 @@ class TouchWord {
   Length baseline() const;
   Length mark_line() const;
   void draw_letters(Block& block, Point at, ElementId element) const;
-  void draw_marks(Block& block, Point at) const;
-  void draw_tie(Block& block, Point from, Point to) const;
-  void draw_arrow(Block& block, Point at) const;
+  void draw_marks(Block& block, Point at, ElementId element) const;
+  void draw_tie(Block& block, Point from, Point to, ElementId element) const;
+  void draw_arrow(Block& block, Point at, ElementId element) const;
+  std::string heard_graphemes() const;
+  std::string heard_marks() const;
 
   std::string word_;
   std::vector<Grapheme> graphemes_;

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "layout/sound_boxes.h"
 #include "sheets/common_options.h"
@@ -43,16 +44,14 @@ void add_row(const SheetInput& in, Composer& c, const BoxMeasures& measures,
   const Ruling ruling = ruling_of(in, c.style());
   const int boxes = in.options.count("boxes");
   Block& block = c.block(height);
-  const ElementId figure = c.add(
-      Role::figure, 0,
-      counted(boxes, "large empty box", "large empty boxes, one for a sound"));
   const std::vector<SoundBox> row(static_cast<std::size_t>(boxes));
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
   options.tap_dot = 4_mm;
+  const ElementId figure = c.add(Role::figure, 0, heard_boxes(row, 1, options));
   draw_box_row(c, block, row, measures, options, {}, figure);
   draw_set(block, c.style(), ruling, {0_mm, row_height(measures) + kBeforeLine},
-           measures.width * boxes);
+           measures.width * boxes, add_writing_lines(c, 0));
 }
 
 void compose(const SheetInput& in, Composer& c) {

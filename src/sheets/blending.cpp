@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -69,10 +70,13 @@ TouchWord fitted(const SheetInput& in, Composer& c, const AnalyzedWord& word,
   return result;
 }
 
-void draw_rings(Composer& c, Block& block, int count, Length middle) {
+void draw_rings(Composer& c, Block& block, int count, Length middle,
+                ElementId body) {
+  if (count == 0) return;
+  const ElementId ticks = add_tick_boxes(c, body, count);
   for (int i = 0; i < count; ++i) {
     const Length x = c.width() - kRing / 2 - kRingPitch * (count - 1 - i);
-    block.ring({x, middle}, kRing, c.style().box_weight);
+    block.ring({x, middle}, kRing, c.style().box_weight, ticks);
   }
 }
 
@@ -98,8 +102,9 @@ void compose(const SheetInput& in, Composer& c) {
     Block& block = c.block(pitch);
     block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
     const From from(c, in.lesson.words[i].spelling.span);
-    words[i].draw(c, block, {}, add_list_body(c, list));
-    draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6));
+    const ElementId body = add_list_body(c, list);
+    words[i].draw(c, block, {}, body);
+    draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6), body);
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
@@ -58,16 +59,17 @@ void add_pictures(const SheetInput& in, Composer& c) {
 void add_authors(Composer& c) {
   const TextStyle style = c.style().learner_text();
   Block& block = c.block(14_mm, 2_mm);
-  const ElementId element = c.add(Role::paragraph);
   const Stroke line{.width = c.style().box_weight};
   const Length base = 9_mm;
   const Length half = c.width() / 2;
-  const Length told =
-      draw_text(c, block, style, "Told to", {0_mm, base}, element);
-  block.line({told + 2_mm, base}, {half - 4_mm, base}, line);
-  const Length written =
-      draw_text(c, block, style, "Written by", {half, base}, element);
-  block.line({half + written + 2_mm, base}, {c.width(), base}, line);
+  const auto draw = [&](std::string_view text, Length left, Length right) {
+    const ElementId element = c.add(Role::paragraph);
+    const Length wide = draw_text(c, block, style, text, {left, base}, element);
+    block.line({left + wide + 2_mm, base}, {right, base}, line,
+               add_blank(c, element));
+  };
+  draw("Told to", 0_mm, half - 4_mm);
+  draw("Written by", half, c.width());
 }
 
 void compose(const SheetInput& in, Composer& c) {
@@ -85,10 +87,11 @@ void compose(const SheetInput& in, Composer& c) {
       1, static_cast<int>((left + ruling.gap) / set_pitch(ruling)));
   const int asked = in.options.count("lines");
   const int lines = asked == 0 ? fitting : asked;
+  const ElementId element = add_writing_lines(c, 0, lines);
   for (int i = 0; i < lines; ++i) {
     Block& block =
         c.block(set_pitch(ruling), i == 0 && used > 16_mm ? 5_mm : 0_mm);
-    draw_set(block, c.style(), ruling, {}, c.width());
+    draw_set(block, c.style(), ruling, {}, c.width(), element);
   }
   c.blocks().back().keep_with_next = true;
   c.blocks().back().height = set_height(ruling);

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
@@ -40,6 +41,7 @@ struct Plan {
   Length step;   // from one try to the next
   Length pitch;  // from one word to the next
   int rows = 1;  // on a page
+  ElementId fold_line = kDecoration;
 };
 
 std::vector<const AnalyzedWord*> words_of(const SheetInput& in) {
@@ -87,15 +89,18 @@ void draw_fold(const SheetInput& in, const Composer& c, const Plan& plan,
                Block& block, Length height) {
   if (!in.options.flag("fold-line")) return;
   block.line({plan.fold, 0_mm}, {plan.fold, height},
-             {.width = c.style().box_weight, .ink = 60, .dash = {3_mm, 2_mm}});
+             {.width = c.style().box_weight, .ink = 60, .dash = {3_mm, 2_mm}},
+             plan.fold_line);
 }
 
 // A tick as the hand makes it.
-void draw_tick(Block& block, const Style& style, Point middle, Length side) {
+void draw_tick(Block& block, const Style& style, Point middle, Length side,
+               ElementId element) {
   const Stroke stroke{.width = style.box_weight * 3 / 2, .round_ends = true};
   const Point low{middle.x - side / 10, middle.y + side * 3 / 8};
-  block.line({middle.x - side * 3 / 8, middle.y}, low, stroke);
-  block.line(low, {middle.x + side * 3 / 8, middle.y - side * 3 / 8}, stroke);
+  block.line({middle.x - side * 3 / 8, middle.y}, low, stroke, element);
+  block.line(low, {middle.x + side * 3 / 8, middle.y - side * 3 / 8}, stroke,
+             element);
 }
 
 void add_head(const SheetInput& in, Composer& c, const Plan& plan,
@@ -107,16 +112,18 @@ void add_head(const SheetInput& in, Composer& c, const Plan& plan,
   Block& block = c.block(head_height(c));
   block.keep_with_next = true;
   const auto cell = [&](std::string_view text, Length x) {
-    draw_text(c, block, style, text, {x, base}, add_head_cell(c, row));
+    const ElementId head = add_head_cell(c, row);
+    draw_text(c, block, style, text, {x, base}, head);
+    return head;
   };
   cell("Look", 0_mm);
   for (int i = 0; i < plan.tries; ++i) {
     const Length x = plan.fold + kGap + plan.step * i;
-    cell(i == 0 ? "Write" : "Write again", x);
+    const ElementId head = cell(i == 0 ? "Write " : "Write again ", x);
     const Length middle =
         base - at_size(*style.font, style.size, style.font->x_height()) / 2;
     draw_tick(block, c.style(), {x + plan.line + kNear + box / 2, middle},
-              box * 3 / 4);
+              box * 3 / 4, add_heard(c, head, "and tick"));
   }
   draw_fold(in, c, plan, block, block.height);
 }
@@ -131,11 +138,12 @@ void add_word(const SheetInput& in, Composer& c, const Plan& plan,
             add_head_cell(c, row, Scope::row));
   const Length box = in.options.length("tick-box");
   for (int i = 0; i < plan.tries; ++i) {
-    add_data_cell(c, row);
+    const ElementId cell = add_data_cell(c, row);
     const Length x = plan.fold + kGap + plan.step * i;
-    draw_set(block, c.style(), plan.ruling, {x, 0_mm}, plan.line);
+    draw_set(block, c.style(), plan.ruling, {x, 0_mm}, plan.line,
+             add_writing_lines(c, cell));
     block.frame({x + plan.line + kNear, base - box, box, box},
-                {.width = c.style().box_weight});
+                {.width = c.style().box_weight}, add_tick_boxes(c, cell));
   }
   draw_fold(in, c, plan, block, plan.pitch);
 }
@@ -144,6 +152,10 @@ void compose(const SheetInput& in, Composer& c) {
   const auto words = words_of(in);
   Plan plan = plan_columns(in, c, words);
   plan_rows(c, plan, static_cast<int>(words.size()));
+  if (in.options.flag("fold-line")) {
+    const From from(c, in.options.span("fold-line"));
+    plan.fold_line = add_fold_line(c);
+  }
   const ElementId table = c.add(Role::table);
   add_head(in, c, plan, table);
   const auto head = repeated_head(c.blocks().back());

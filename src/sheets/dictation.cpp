@@ -9,6 +9,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
@@ -97,13 +98,13 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
     const Length left = right ? half + kMiddle : Length();
     draw_number(s, block, i + 1, left, label);
     draw_set(block, s.c.style(), s.ruling, {left + kNumberWidth, 0_mm},
-             half - kNumberWidth);
+             half - kNumberWidth, add_writing_lines(s.c, body));
     if (!s.mends) continue;
     const Length mending = half + kMiddle;
     draw_mending_label(s, block, {mending, base_in_set(s.mending)}, body);
     const Length margin = mending_margin(s);
     draw_set(block, s.c.style(), s.mending, {mending + margin, 0_mm},
-             half - margin);
+             half - margin, add_writing_lines(s.c, body));
   }
 }
 
@@ -116,19 +117,21 @@ void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
   const int sets = lines + (s.mends ? lines : 0);
   Block& block = s.c.block(set_pitch(s.ruling) * sets, 3_mm);
   draw_number(s, block, number, Length(), label);
+  const ElementId own = add_writing_lines(s.c, body, lines);
   for (int i = 0; i < lines; ++i) {
     draw_set(block, s.c.style(), s.ruling,
-             {kNumberWidth, set_pitch(s.ruling) * i}, width);
+             {kNumberWidth, set_pitch(s.ruling) * i}, width, own);
   }
   if (!s.mends) return;
   const Length margin = mending_margin(s);
+  const ElementId mending = add_writing_lines(s.c, body, lines);
   for (int i = lines; i < sets; ++i) {
     const Length top = set_pitch(s.ruling) * i;
     if (i == lines) {
       draw_mending_label(s, block, {0_mm, top + base_in_set(s.mending)}, body);
     }
-    draw_set(block, s.c.style(), s.mending, {margin, top},
-             s.c.width() - margin);
+    draw_set(block, s.c.style(), s.mending, {margin, top}, s.c.width() - margin,
+             mending);
   }
 }
 
@@ -207,11 +210,17 @@ void add_gap_sentence(Sheet& s, std::size_t number,
       ++line;
     }
     const Point at{x, base + pitch * line};
+    // A space that is heard, not seen.
+    const bool parted = i + 1 < pieces.size() && pieces[i + 1].after_space;
+    const std::string_view behind = parted ? " " : "";
     if (pieces[i].text.empty()) {
-      block.line(at, {x + pieces[i].blank, at.y},
-                 {.width = s.c.style().box_weight});
+      const Point end{x + pieces[i].blank, at.y};
+      block.line(at, end, {.width = s.c.style().box_weight},
+                 add_blank(s.c, body));
+      if (parted) draw_text(s.c, block, style, behind, end, body);
     } else {
-      draw_text(s.c, block, style, pieces[i].text, at, body);
+      draw_text(s.c, block, style, fmt::format("{}{}", pieces[i].text, behind),
+                at, body);
     }
     x += width_at(i);
   }
@@ -221,10 +230,10 @@ void add_gap_sentence(Sheet& s, std::size_t number,
 }
 
 void add_self_check(Composer& c) {
-  const std::vector<std::string> steps = {
-      "I read back what is there.",
-      "I tapped the sounds. Each has its letters.",
-      "I mended what I found.",
+  const std::vector<TickStep> steps = {
+      {"I read back what is there."},
+      {"I tapped the sounds. Each has its letters."},
+      {"I mended what I found."},
   };
   const std::size_t first = c.blocks().size();
   add_tick_steps(c, c.style().learner_text(), steps, 1_mm);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -104,9 +105,11 @@ void add_question(Composer& c, std::string_view text, int lines) {
   options.space_before = kBeforeQuestion;
   options.keep_with_next = lines > 0;
   add_paragraph(c, c.style().learner_text(), text, options);
+  const ElementId element =
+      lines > 0 ? add_writing_lines(c, 0, lines) : kDecoration;
   for (int i = 0; i < lines; ++i) {
     Block& block = c.block(set_pitch(c.style().ruling), i == 0 ? 1_mm : 0_mm);
-    draw_set(block, c.style(), c.style().ruling, {}, c.width());
+    draw_set(block, c.style(), c.style().ruling, {}, c.width(), element);
   }
 }
 

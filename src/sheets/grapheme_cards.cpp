@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
@@ -97,7 +98,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (const Item& item : items) {
     Card card;
     if (item.key != nullptr) card.from = item.key->spelling.span;
-    card.front = text_side(c, style, item.shown);
+    card.front = text_side(c, style, item.shown, heard_grapheme(item.shown));
     if (item.key != nullptr) {
       card.back = [&in, &c, item, number = cards.size() + 1](
                       Block& block, const Rect& rect, ElementId element) {

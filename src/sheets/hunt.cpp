@@ -8,6 +8,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -82,7 +83,8 @@ void add_count(const SheetInput& in, Composer& c) {
   Length x = kNumberWidth;
   x += draw_text(c, block, style, "I found ", {x, base}, element);
   const Rect box{x + 2_mm, 0_mm, 20_mm, height};
-  block.frame(box, {.width = c.style().box_weight});
+  block.frame(box, {.width = c.style().box_weight},
+              add_heard(c, element, "a box to fill in"));
   draw_text(c, block, style, " words.", {box.right() + 2_mm, base}, element);
 }
 
@@ -97,9 +99,10 @@ void add_rings(const SheetInput& in, Composer& c) {
   x += draw_text(c, block, style, "I read it again. ", {x, base}, element);
   const Length middle =
       base - at_size(*style.font, style.size, style.font->x_height()) / 2;
+  const ElementId ticks = add_tick_boxes(c, element, readings);
   for (int i = 0; i < readings; ++i) {
     block.ring({x + 2_mm + kRing / 2 + kRingPitch * i, middle}, kRing,
-               c.style().box_weight);
+               c.style().box_weight, ticks);
   }
 }
 

@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "layout/cards.h"
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/table.h"
 #include "phonics/explain.h"
@@ -66,10 +67,10 @@ Grid plan_grid(const SheetInput& in, const Composer& c, const SoundSort& sort) {
   return {12_mm, 1, static_cast<int>(height / 12_mm)};
 }
 
-void draw_cross(Block& block, const Rect& box) {
+void draw_cross(Block& block, const Rect& box, ElementId figure) {
   const Stroke stroke{.width = 2.5_pt, .round_ends = true};
-  block.line({box.x, box.y}, {box.right(), box.bottom()}, stroke);
-  block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke);
+  block.line({box.x, box.y}, {box.right(), box.bottom()}, stroke, figure);
+  block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke, figure);
 }
 
 // The pictures at the head of a column.
@@ -96,7 +97,7 @@ void draw_head(Composer& c, Block& block, const SoundSort& sort,
                      .state = none ? "crossed out" : "",
                      .frame = "an empty frame for the key picture"});
     draw_picture(block, c.style(), key->key_picture, box, figure);
-    if (none) draw_cross(block, box);
+    if (none) draw_cross(block, box, figure);
     x += step;
   }
 }
@@ -138,19 +139,26 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
     const ElementId cell = add_data_cell(c, row);
     const Length left = width * static_cast<std::int64_t>(i) +
                         (width - grid.side * grid.across) / 2;
+    const auto model = std::ranges::find(sort.models, static_cast<int>(i),
+                                         &SoundSort::Item::column);
+    const bool has_model = model != sort.models.end();
+    const From from(c, has_model ? place_of(in, model->word) : Span());
+    const ElementId figure = has_model
+                                 ? add_picture(c, cell, model->picture,
+                                               {.word = model->word,
+                                                .number = i + 1,
+                                                .what = "picture laid already"})
+                                 : kDecoration;
+    const int places = grid.rows * grid.across - (has_model ? 1 : 0);
+    const ElementId empty =
+        places > 0 ? add_empty_places(c, cell, places, "pictures") : cell;
     for (int k = 0; k < grid.rows * grid.across; ++k) {
       block.frame(
           {left + grid.side * (k % grid.across),
            kHead + 1_mm + grid.side * (k / grid.across), grid.side, grid.side},
-          thin);
+          thin, empty);
     }
-    const auto model = std::ranges::find(sort.models, static_cast<int>(i),
-                                         &SoundSort::Item::column);
-    if (model == sort.models.end()) continue;
-    const From from(c, place_of(in, model->word));
-    const ElementId figure = add_picture(
-        c, cell, model->picture,
-        {.word = model->word, .number = i + 1, .what = "picture laid already"});
+    if (!has_model) continue;
     const Length pad = grid.side / 8;
     draw_picture(block, c.style(), model->picture,
                  {left + pad, kHead + 1_mm + pad, grid.side - 2 * pad,
@@ -164,9 +172,10 @@ void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
   const auto across = static_cast<int>(c.width() / grid.side);
   TextStyle small = c.style().text(c.style().footer_size);
   small.ink = 70;
+  const ElementId cut = add_cut_lines(c, sort.items.size());
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < sort.items.size(); ++i) {
-    const Length x = add_cut_cell(c, i, across, {grid.side, grid.side}).x;
+    const Length x = add_cut_cell(c, i, across, {grid.side, grid.side}, cut).x;
     Block& block = c.blocks().back();
     const From from(c, place_of(in, sort.items[i].word));
     const auto [label, body] = add_list_item(c, list);

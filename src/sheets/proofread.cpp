@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
@@ -29,12 +30,13 @@ constexpr OptionSpec kOptions[] = {
 constexpr int kLeastLines = 2;
 
 void add_steps(Composer& c) {
-  const std::vector<std::string> steps = {
-      "I read it aloud and touched each word.",
-      "It begins with a capital letter.",
-      "It ends with .  or  ?  or  !",
-      "There is a space after each word.",
-      "I tapped the sounds of the hard words.",
+  const std::vector<TickStep> steps = {
+      {"I read it aloud and touched each word."},
+      {"It begins with a capital letter."},
+      {"It ends with .  or  ?  or  !",
+       "It ends with a stop, a question mark or an exclamation mark."},
+      {"There is a space after each word."},
+      {"I tapped the sounds of the hard words."},
   };
   add_subheading(c, c.style().text_size, "Check", 6_mm);
   add_tick_steps(c, c.style().learner_text(), steps, 1.5_mm);
@@ -52,13 +54,14 @@ void add_mended(const SheetInput& in, Composer& c, const Ruling& ruling) {
                  std::min(wanted, 3));
   const int count = wanted - wanted % columns;  // full rows only
   const Length width = (c.width() - gap * (columns - 1)) / columns;
+  const ElementId lines = add_writing_lines(c, 0, count);
   for (int i = 0; i < count; ++i) {
     const int column = i % columns;
     if (column == 0) {
       c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
     }
     draw_set(c.blocks().back(), c.style(), ruling,
-             {(width + gap) * column, 0_mm}, width);
+             {(width + gap) * column, 0_mm}, width, lines);
   }
 }
 
@@ -71,6 +74,8 @@ void compose(const SheetInput& in, Composer& c) {
   add_subheading(c, c.style().text_size, "My sentences", 0_mm);
   const Length heading = height_of(c.blocks());
   const std::size_t after_heading = c.blocks().size();
+  // How many lines there are turns out last, but they are heard first.
+  const ElementId sentences = c.add(Role::section);
   add_steps(c);
   add_mended(in, c, ruling);
   // What stands below decides how many lines there is room for. Where that is
@@ -85,7 +90,7 @@ void compose(const SheetInput& in, Composer& c) {
       c.blocks().begin() + static_cast<std::ptrdiff_t>(after_heading);
   const std::vector<Block> below(place, c.blocks().end());
   c.blocks().erase(place, c.blocks().end());
-  add_sets(c, ruling, lines, 1_mm);
+  add_sets(c, ruling, lines, 1_mm, sentences);
   c.blocks().insert(c.blocks().end(), below.begin(), below.end());
 }
 

@@ -7,6 +7,7 @@
 #include <array>
 
 #include "base/utf8.h"
+#include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
@@ -178,13 +179,6 @@ Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
 void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
                const Grid::Cell& cell, const Rect& rect, ElementId list) {
   block.frame(rect, {.width = c.style().guide_weight, .ink = 60});
-  const Length side = tick_side(ticks.style);
-  for (int i = 0; i < ticks.count; ++i) {
-    const Length x =
-        rect.right() - kPad - side - ticks.pitch() * (ticks.count - 1 - i);
-    block.frame({x, rect.y + (rect.height - side) / 2, side, side},
-                {.width = c.style().box_weight});
-  }
   const From from(c, cell.from);
   const ElementId body = add_list_body(c, list);
   const Length line = grid.style.line_height();
@@ -194,6 +188,14 @@ void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
   for (const TextLine& text : cell.lines) {
     draw_line(block, text, {rect.x + kPad, base}, body);
     base += line;
+  }
+  const ElementId boxes = add_tick_boxes(c, body, ticks.count);
+  const Length side = tick_side(ticks.style);
+  for (int i = 0; i < ticks.count; ++i) {
+    const Length x =
+        rect.right() - kPad - side - ticks.pitch() * (ticks.count - 1 - i);
+    block.frame({x, rect.y + (rect.height - side) / 2, side, side},
+                {.width = c.style().box_weight}, boxes);
   }
 }
 

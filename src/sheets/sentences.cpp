@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -61,14 +62,16 @@ void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
   TextStyle number = c.style().text(scaled(c.style().reading_size, 0.7));
   number.ink = 90;
   draw_text(c, block, number, fmt::format("{}", index + 1), {0_mm, y}, label);
-  for (int i = 0; i < rings; ++i) {
-    const Length x = c.width() - kRing / 2 - kRingPitch * (rings - 1 - i);
-    block.ring({x, y - scaled(style.size, 0.25)}, kRing,
-               c.style().guide_weight * 2);
-  }
+  const Length middle = y - scaled(style.size, 0.25);
   for (const TextLine& line : lines) {
     draw_line(block, line, {kNumberWidth, y}, body);
     y += style.line_height();
+  }
+  if (rings == 0) return;
+  const ElementId ticks = add_tick_boxes(c, body, rings);
+  for (int i = 0; i < rings; ++i) {
+    const Length x = c.width() - kRing / 2 - kRingPitch * (rings - 1 - i);
+    block.ring({x, middle}, kRing, c.style().guide_weight * 2, ticks);
   }
 }
 

@@ -5,6 +5,7 @@
 // silent final e. Help fades from everything printed to nothing.
 
 #include "layout/sound_boxes.h"
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 
@@ -117,14 +118,13 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
                const Item& item, const BoxMeasures& measures, ElementId label,
                ElementId body) {
   draw_prompt(in, c, block, item, measures, label, body);
-  const int boxes = static_cast<int>(item.boxes.size());
-  const ElementId figure = c.add(Role::figure, body,
-                                 counted(boxes, "empty box for one sound",
-                                         "empty boxes, one for a sound"));
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
   options.slots = in.options.flag("slots");
   options.fill = fill_of(in);
+  const ElementId figure = c.add(
+      Role::figure, body,
+      heard_boxes(item.boxes, static_cast<int>(item.rows.size()), options));
   const Length left = prompt_width(in, c) + kGap;
   Length y;
   for (const auto& row : item.rows) {
@@ -134,7 +134,7 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
   }
   if (in.options.flag("word-line")) {
     draw_set(block, c.style(), ruling_of(in, c.style()), {left, y},
-             c.width() - left);
+             c.width() - left, add_writing_lines(c, body));
   }
 }
 

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
@@ -67,12 +68,16 @@ void draw_key_picture(const SheetInput& in, Composer& c, Block& block,
   draw_picture(block, c.style(), picture, {pad, pad, side, side}, figure);
 }
 
+ElementId add_text(Composer& c, std::string_view text, std::string heard) {
+  return add_heard_as(c, c.add(Role::paragraph), text, std::move(heard));
+}
+
 // A line of text at the foot of the card, which takes its room.
 void draw_foot(Composer& c, Block& block, std::string_view text, Room& room) {
   const TextStyle style = fitted(c, room.small, false, text, room.width);
   draw_centred(c, block, style, text,
                {room.middle, room.bottom - scaled(style.size, 0.3)},
-               c.add(Role::paragraph));
+               add_text(c, text, heard_signs(text)));
   room.bottom -= scaled(style.size, 1.15);
 }
 
@@ -85,10 +90,14 @@ void draw_sum(Composer& c, Block& block, const PatternCard& card, Room& room) {
   const Length left = room.middle - width_of(run) / 2;
   const Length base =
       room.top + style.line_height() / 2 + scaled(style.size, 0.25);
-  const ElementId text = c.add(Role::paragraph);
-  block.glyphs(run, {left, base}, text);
   const bool goes = card.joint == Joint::dropped_e ||
                     card.joint == Joint::y_to_i || card.joint == Joint::f_to_v;
+  std::string heard = heard_signs(sum);
+  if (goes) {
+    heard += fmt::format(", {} struck out", card.parts.front().back());
+  }
+  const ElementId text = add_text(c, sum, heard);
+  block.glyphs(run, {left, base}, text);
   if (goes) {
     const std::string& word = card.parts.front();
     const Length before =
@@ -96,9 +105,21 @@ void draw_sum(Composer& c, Block& block, const PatternCard& card, Room& room) {
     const Length behind = width_of(c.shape(style, word));
     block.line({left + before - 0.5_mm, base + scaled(style.size, 0.12)},
                {left + behind + 0.5_mm, base - scaled(style.size, 0.6)},
-               {.width = c.style().box_weight * 2});
+               {.width = c.style().box_weight * 2}, text);
   }
   room.top += style.line_height();
+}
+
+std::string heard_face(const PatternCard& card) {
+  if (!card.beats.empty()) return heard_parts(card.beats);
+  std::string heard = heard_grapheme(card.face);
+  if (card.changed_end > card.changed_begin) {
+    heard +=
+        fmt::format(", {} underlined",
+                    card.face.substr(card.changed_begin,
+                                     card.changed_end - card.changed_begin));
+  }
+  return heard;
 }
 
 // The largest text of the card, in the middle of its room; a line under the
@@ -126,13 +147,14 @@ void draw_face(const SheetInput& in, Composer& c, Block& block,
       word = TouchWord(c, card.face, card.touched, options);
     }
     word.draw(c, block,
-              {room.middle - word.width() / 2, middle - word.height() / 2}, 0);
+              {room.middle - word.width() / 2, middle - word.height() / 2},
+              c.add(Role::paragraph));
     return;
   }
   const TextStyle big = fitted(c, wanted, true, card.face, room.width);
   const Length base = middle + scaled(big.size, 0.25);
-  draw_centred(c, block, big, card.face, {room.middle, base},
-               c.add(Role::paragraph));
+  const ElementId text = add_text(c, card.face, heard_face(card));
+  draw_centred(c, block, big, card.face, {room.middle, base}, text);
   if (card.changed_end == card.changed_begin) return;
   const Length left = room.middle - width_of(c.shape(big, card.face)) / 2;
   const auto to = [&](std::size_t end) {
@@ -142,7 +164,7 @@ void draw_face(const SheetInput& in, Composer& c, Block& block,
       card.face.find_first_of("gjpqy", card.changed_begin) < card.changed_end;
   const Length under = base + scaled(big.size, hangs ? 0.28 : 0.1);
   block.line({to(card.changed_begin), under}, {to(card.changed_end), under},
-             {.width = c.style().box_weight * 3});
+             {.width = c.style().box_weight * 3}, text);
 }
 
 void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
@@ -185,12 +207,15 @@ void add_told(Composer& c, const PatternCard& card) {
   if (card.sounds.empty()) return;
   const TextStyle strong = c.style().text(c.style().reading_size, true);
   std::vector<TextPiece> pieces;
+  std::string heard;
   for (const PatternCard::Sounds& s : card.sounds) {
     if (!pieces.empty()) pieces.push_back({"   ", style});
+    heard += fmt::format("{}{}, {}{}", heard.empty() ? "" : "; ", s.word,
+                         heard_signs(s.sound), s.own ? ", in bold" : "");
     pieces.push_back(
         {fmt::format("{}\u00A0{}", s.word, s.sound), s.own ? strong : style});
   }
-  add_paragraph(c, pieces, {.keep_with_next = true});
+  add_paragraph(c, pieces, {.keep_with_next = true, .heard = heard});
 }
 
 Length told_height(Composer& c, const PatternCard& card) {
@@ -265,10 +290,11 @@ Plan plan_cards(const SheetInput& in, Composer& c,
 }
 
 void add_lines(Composer& c, int lines) {
+  const ElementId element = add_writing_lines(c, 0, lines);
   for (int i = 0; i < lines; ++i) {
     Block& block =
         c.block(set_pitch(c.style().ruling), i == 0 ? kAboveLines : 0_mm);
-    draw_set(block, c.style(), c.style().ruling, {}, c.width());
+    draw_set(block, c.style(), c.style().ruling, {}, c.width(), element);
     block.keep_with_next = i + 1 < lines;
   }
 }
@@ -292,7 +318,7 @@ Block& add_rhyme_line(Composer& c, const std::string& line, bool first) {
     if (close == std::string_view::npos) break;
     const Length blank = 34_mm;
     block.line({x + 1_mm, base + 1_mm}, {x + blank - 1_mm, base + 1_mm},
-               {.width = c.style().box_weight});
+               {.width = c.style().box_weight}, add_blank(c, element));
     x += blank;
     rest.remove_prefix(close + 1);
   }

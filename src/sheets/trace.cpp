@@ -3,8 +3,11 @@
 // dotted outline, as large as the learner writes; at the right room to write
 // it, from the same place on every line; empty lines to the end of the page.
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -49,13 +52,13 @@ std::string written(std::string grapheme) {
   return grapheme;
 }
 
-// The grapheme of each pattern that has one.
+// The grapheme of each pattern that has one, as the catalogue writes it.
 std::vector<std::string> graphemes_to_trace(const SheetInput& in) {
   std::vector<std::string> result;
   if (!in.options.flag("grapheme")) return result;
   for (const LessonPattern& pattern : in.lesson.patterns) {
     if (pattern.graphemes.empty()) continue;
-    std::string grapheme = written(pattern.graphemes.front());
+    std::string grapheme = pattern.graphemes.front();
     // Two sounds of one spelling (ow) are written the same.
     if (std::ranges::find(result, grapheme) == result.end()) {
       result.push_back(std::move(grapheme));
@@ -112,31 +115,42 @@ void draw_dotted(const SheetInput& in, Composer& c, Block& block,
                                  .element = element});
 }
 
-ElementId add_item(Composer& c, ElementId list, std::string_view text) {
-  return c.add(Role::span, add_list_body(c, list), std::string(text));
+// What is to be traced, in dots; all its copies are heard as one.
+ElementId add_dotted(Composer& c, ElementId body, std::string_view text,
+                     std::int64_t copies) {
+  const std::string times = copies == 1 ? "" : fmt::format(" {} times", copies);
+  return add_heard(c, body, fmt::format("{}, to trace{}", text, times));
 }
 
 // One line for all graphemes: each has its share, half to trace, half to write.
 void add_graphemes(const SheetInput& in, Composer& c, const Plan& plan,
                    const std::vector<std::string>& graphemes, ElementId list) {
   Block& block = c.block(set_height(plan.ruling));
-  draw_set(block, c.style(), plan.ruling, {}, c.width());
   const Length share = c.width() / static_cast<std::int64_t>(graphemes.size());
   Length left;
+  Block dotted;
+  ElementId body = kDecoration;
   for (const std::string& grapheme : graphemes) {
-    const Length wide = width_of(c.shape(plan.text, grapheme));
+    const std::string shown = written(grapheme);
+    const Length wide = width_of(c.shape(plan.text, shown));
     const Length step = wide + plan.ruling.x_height * 3 / 2;
     const auto room = share / 2;
     const auto copies = std::clamp<std::int64_t>(room / step, 1, 4);
-    ElementId element = add_item(c, list, grapheme);
+    body = add_list_body(c, list);
+    const ElementId element =
+        add_dotted(c, body, heard_grapheme(grapheme), copies);
     for (std::int64_t i = 0; i < copies; ++i) {
-      draw_dotted(in, c, block, plan, grapheme,
+      draw_dotted(in, c, dotted, plan, shown,
                   {left + kIndent + step * i, base_in_set(plan.ruling)},
                   element);
-      element = kDecoration;  // once is enough to hear
     }
     left += share;
   }
+  // The line is drawn first, under the dots, and heard last.
+  draw_set(block, c.style(), plan.ruling, {}, c.width(),
+           add_writing_lines(c, body));
+  block.marks.insert(block.marks.end(), dotted.marks.begin(),
+                     dotted.marks.end());
 }
 
 void add_word(const SheetInput& in, Composer& c, const Plan& plan,
@@ -144,16 +158,17 @@ void add_word(const SheetInput& in, Composer& c, const Plan& plan,
   const From from(c, word.spelling.span);
   const int sets = plan.below ? 2 : 1;
   Block& block = c.block(set_pitch(plan.ruling) * sets - plan.ruling.gap);
-  ElementId element = add_item(c, list, word.reading.word);
+  const ElementId body = add_list_body(c, list);
+  const ElementId element = add_dotted(c, body, word.reading.word, plan.copies);
   for (int i = 0; i < plan.copies; ++i) {
     draw_dotted(in, c, block, plan, word.reading.word,
                 {kIndent + plan.copy_step * i, base_in_set(plan.ruling)},
                 element);
-    element = kDecoration;
   }
+  const ElementId lines = add_writing_lines(c, body, sets);
   for (int i = 0; i < sets; ++i) {
     draw_set(block, c.style(), plan.ruling, {0_mm, set_pitch(plan.ruling) * i},
-             c.width());
+             c.width(), lines);
   }
 }
 

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -42,9 +43,11 @@ void add_graphemes(const SheetInput& in, Composer& c) {
     const Length left = width * static_cast<std::int64_t>(i);
     block.frame({left, 0_mm, width, block.height},
                 {.width = c.style().box_weight});
-    draw_centred(c, block, style, items[i].grapheme,
+    const std::string& grapheme = items[i].grapheme;
+    draw_centred(c, block, style, grapheme,
                  {left + width / 2, 1_mm + baseline_in_line(style)},
-                 add_list_body(c, list));
+                 add_heard_as(c, add_list_body(c, list), grapheme,
+                              heard_grapheme(grapheme)));
   }
 }
 
@@ -59,11 +62,11 @@ void add_spaces(Composer& c, const Ruling& ruling, std::size_t count,
     if (column == 0) c.block(set_height(ruling), i == 0 ? 1_mm : ruling.gap);
     Block& block = c.blocks().back();
     const Length left = (width + gap) * column;
-    const ElementId item = c.add(Role::list_item, list);
+    const auto [label, body] = add_list_item(c, list);
     draw_text(c, block, c.style().learner_text(), fmt::format("{}", i + 1),
-              {left, base_in_set(ruling)}, c.add(Role::list_label, item));
+              {left, base_in_set(ruling)}, label);
     draw_set(block, c.style(), ruling, {left + kNumberWidth, 0_mm},
-             width - kNumberWidth);
+             width - kNumberWidth, add_writing_lines(c, body));
   }
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/heard_text.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -50,7 +51,8 @@ void compose(const SheetInput& in, Composer& c) {
     card.front = text_side(c, style, word->reading.word);
     const Picture* picture = in.pictures.find(word->reading.word);
     if (back == "graphemes") {
-      card.back = text_side(c, spelled, spelled_out(*word));
+      card.back = text_side(c, spelled, spelled_out(*word),
+                            heard_graphemes(spelled_out(*word)));
     } else if (back == "picture" && picture != nullptr) {
       card.back =
           picture_side(c, picture, word->reading.word, cards.size() + 1);

@@ -10,8 +10,10 @@
 #include <algorithm>
 #include <array>
 
+#include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
+#include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
@@ -72,13 +74,15 @@ Plan plan_rows(const SheetInput& in, const Composer& c, const TextStyle& text,
   return plan;
 }
 
-void draw_writing_line(Composer& c, Block& block, const Plan& plan) {
+void draw_writing_line(Composer& c, Block& block, const Plan& plan,
+                       ElementId parent) {
+  const ElementId line = add_writing_lines(c, parent);
   if (plan.below) {
     draw_set(block, c.style(), plan.ruling, {0_mm, set_pitch(plan.ruling)},
-             c.width());
+             c.width(), line);
   } else {
     draw_set(block, c.style(), plan.ruling, {plan.line_left, 0_mm},
-             c.width() - plan.line_left);
+             c.width() - plan.line_left, line);
   }
 }
 
@@ -136,11 +140,14 @@ std::vector<std::string_view> changes_of(const std::vector<Built>& words) {
 
 void draw_changes(Composer& c, Block& block, const TextStyle& style,
                   const std::vector<std::string_view>& changes, Length base,
-                  ElementId body) {
+                  ElementId row) {
+  const ElementId list = c.add(Role::list, add_data_cell(c, row));
   const Length step = c.width() / static_cast<std::int64_t>(changes.size());
   for (std::size_t i = 0; i < changes.size(); ++i) {
     const Length left = step * static_cast<std::int64_t>(i);
-    draw_tick_box(block, c.style(), style, {left, base});
+    const auto [label, body] = add_list_item(c, list);
+    draw_tick_box(block, c.style(), style, {left, base},
+                  add_tick_boxes(c, label));
     draw_text(c, block, style, changes[i],
               {left + tick_side(style) + 2_mm, base}, body);
   }
@@ -167,18 +174,25 @@ BuiltColumns built_columns(Composer& c, const TextStyle& style,
   return columns;
 }
 
-void draw_sum(Composer& c, Block& block, const TextStyle& style,
-              const BuiltColumns& columns, const Built& b, Length base,
-              ElementId body) {
+// The cell for what comes of it.
+ElementId draw_sum(Composer& c, Block& block, const TextStyle& style,
+                   const BuiltColumns& columns, const Built& b, Length base,
+                   ElementId row) {
   Length x = columns.base;
   draw_text(c, block, style, b.parts.base,
-            {x - width_of(c.shape(style, b.parts.base)), base}, body);
-  draw_text(c, block, style, "+", {x + kGap, base}, body);
+            {x - width_of(c.shape(style, b.parts.base)), base},
+            add_head_cell(c, row, Scope::row));
+  const std::string_view ending = ending_text(b.parts.ending);
+  const ElementId added =
+      add_heard(c, add_data_cell(c, row), fmt::format("plus {}", ending));
+  draw_text(c, block, style, "+", {x + kGap, base}, added);
   x += columns.sign;
-  draw_framed(c, block, style, ending_text(b.parts.ending), {x, base},
-              columns.ending, body);
+  draw_framed(c, block, style, ending, {x, base}, columns.ending, added);
   x += columns.ending;
-  draw_text(c, block, style, "=", {x + kGap, base}, body);
+  const ElementId result = add_data_cell(c, row);
+  draw_text(c, block, style, "=", {x + kGap, base},
+            add_heard(c, result, "equals"));
+  return result;
 }
 
 void add_built(const SheetInput& in, Composer& c,
@@ -198,16 +212,17 @@ void add_built(const SheetInput& in, Composer& c,
                    c.width() / static_cast<std::int64_t>(changes.size()) -
                        tick_side(text) - 4_mm);
   add_heading(c, "Put it together. What changed?");
-  const ElementId list = c.add(Role::list);
+  const ElementId table = c.add(Role::table);
   for (const Built& b : words) {
     Block& block = add_item_block(c, plan.height() + 2_mm + small.line_height(),
                                   b.word == words.front().word);
     const From from(c, b.word->spelling.span);
-    const ElementId body = add_list_body(c, list);
-    draw_sum(c, block, plan.text, columns, b, base_in_set(plan.ruling), body);
-    draw_writing_line(c, block, plan);
+    const ElementId row = c.add(Role::table_row, table);
+    const ElementId result = draw_sum(c, block, plan.text, columns, b,
+                                      base_in_set(plan.ruling), row);
+    draw_writing_line(c, block, plan, result);
     draw_changes(c, block, small, changes,
-                 plan.height() + 2_mm + baseline_in_line(small), body);
+                 plan.height() + 2_mm + baseline_in_line(small), row);
   }
 }
 
@@ -239,8 +254,8 @@ void add_divided(const SheetInput& in, Composer& c,
     Block& block =
         add_item_block(c, plan.height(), d.word == words.front().word);
     const From from(c, d.word->spelling.span);
-    const ElementId element =
-        c.add(Role::span, add_list_body(c, list), d.word->reading.word);
+    const ElementId body = add_list_body(c, list);
+    const ElementId element = add_heard(c, body, heard_parts(d.syllables));
     Length x;
     for (const std::string& s : d.syllables) {
       const Length width = framed_width(c, style, s);
@@ -248,8 +263,21 @@ void add_divided(const SheetInput& in, Composer& c,
                   element);
       x += width + kFrameGap;
     }
-    draw_writing_line(c, block, plan);
+    draw_writing_line(c, block, plan, body);
   }
+}
+
+// "said, ai on grey"; "come, o with e on grey".
+std::string heard_shaded(const Irregular& item) {
+  std::vector<std::string> parts;
+  for (const Grapheme& g : graphemes_of(*item.word)) {
+    if (!g.shaded) continue;
+    parts.push_back(item.text.substr(g.begin, g.end - g.begin));
+    if (g.split_e != std::string_view::npos) {
+      parts.back() += " with " + item.text.substr(g.split_e, 1);
+    }
+  }
+  return fmt::format("{}, {} on grey", item.text, fmt::join(parts, " and "));
 }
 
 // The word with its unusual graphemes on a grey ground.
@@ -292,8 +320,8 @@ void add_irregular_words(const SheetInput& in, Composer& c,
     const From from(c, item.word->spelling.span);
     const ElementId body = add_list_body(c, list);
     draw_shaded(c, block, plan.text, item, {0_mm, base_in_set(plan.ruling)},
-                body);
-    draw_writing_line(c, block, plan);
+                add_heard(c, body, heard_shaded(item)));
+    draw_writing_line(c, block, plan, body);
   }
 }
 

@@ -9,6 +9,7 @@
 
 #include "base/shuffle.h"
 #include "layout/cards.h"
+#include "layout/heard.h"
 #include "layout/table.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
@@ -147,13 +148,15 @@ std::string missing(const SheetInput& in) {
 }
 
 // Three squares for a word, the one where the pattern stands filled.
-void draw_place(Block& block, int place, Point centre, Length weight) {
+// The word below says the same.
+void draw_place(Block& block, int place, Point centre, Length weight,
+                ElementId element) {
   const Length side = 4_mm;
   const Length left = centre.x - side * 3 / 2;
   for (int i = 0; i < 3; ++i) {
     const Rect rect{left + side * i, centre.y - side / 2, side, side};
-    if (i == place) block.shade(rect, 60);
-    block.frame(rect, {.width = weight});
+    if (i == place) block.shade(rect, 60, element);
+    block.frame(rect, {.width = weight}, element);
   }
 }
 
@@ -185,23 +188,27 @@ void add_mat(const SheetInput& in, Composer& c,
     block.shade({width * i, 0_mm, width, head}, 238);
     if (category.place >= 0) {
       draw_place(block, category.place, {middle, 4.5_mm},
-                 c.style().guide_weight);
+                 c.style().guide_weight, element);
       draw_centred(c, block, fitted_style(small, small.size, 20_pt),
                    category.head, {middle, 15_mm}, element);
     } else {
       const bool none = category.head == "none of these";
       const bool has_key = !category.key_word.empty();
       draw_centred(c, block, none ? small : big, category.head,
-                   {middle, has_key ? 9_mm : 11.5_mm}, element);
+                   {middle, has_key ? 9_mm : 11.5_mm},
+                   add_heard_as(c, element, category.head,
+                                heard_grapheme(category.head)));
       if (has_key) {
         draw_centred(c, block, fitted_style(small, small.size, 20_pt),
                      category.key_word, {middle, 16_mm}, element);
       }
     }
-    block.frame({width * i, 0_mm, width, head + cell * rows}, wall);
   }
   const ElementId body_row = c.add(Role::table_row, table);
-  for (int i = 0; i < columns; ++i) add_data_cell(c, body_row);
+  for (int i = 0; i < columns; ++i) {
+    block.frame({width * i, 0_mm, width, head + cell * rows}, wall,
+                add_empty_places(c, add_data_cell(c, body_row), rows, "words"));
+  }
   for (int row = 0; row < rows; ++row) {
     const Length y = head + cell * row;
     block.line({0_mm, y}, {c.width(), y}, row == 0 ? wall : thin);
@@ -237,9 +244,10 @@ void add_cards(const SheetInput& in, Composer& c,
     style.size = scaled(style.size, static_cast<double>(width.mils()) /
                                         static_cast<double>(wide.mils()));
   }
+  const ElementId cut = add_cut_lines(c, words.size());
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
-    const Rect card = add_cut_cell(c, i, columns, {width, height});
+    const Rect card = add_cut_cell(c, i, columns, {width, height}, cut);
     const From from(c, words[i]->spelling.span);
     draw_in_middle(c, c.blocks().back(), style, words[i]->reading.word, card,
                    add_list_body(c, list));

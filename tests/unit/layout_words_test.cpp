@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "files/disk_files.h"
+#include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "layout/sound_boxes.h"
 #include "layout/table.h"
@@ -232,6 +233,68 @@ TEST(RuledLines, LineCountFollowsTheHand) {
   EXPECT_EQ(hand_lines(sentence, 4_mm, 180_mm), 1);
   EXPECT_EQ(hand_lines(sentence, 10_mm, 180_mm), 2);
   EXPECT_EQ(hand_lines("", 6_mm, 180_mm), 1);
+}
+
+std::string heard_figure(const Document& document) {
+  for (const Element& element : document.elements) {
+    if (element.role == Role::figure) return element.alternative;
+  }
+  return "";
+}
+
+TEST_F(Words, MarksAreHeardWithTheGraphemesAboveThem) {
+  drawn("kite", {{.begin = 0, .end = 1},
+                 {.begin = 1, .end = 2, .split_e = 3, .shaded = true},
+                 {.begin = 2, .end = 3}});
+  EXPECT_EQ(
+      heard_figure(document_),
+      "3 marks to touch: k, i with e on grey, t; an arrow to sweep along");
+}
+
+TEST(HeardBoxes, AreCountedWithWhatStandsInThem) {
+  BoxRowOptions options;
+  std::vector<SoundBox> word = {{.letters = "sh", .of_pattern = true},
+                                {.letters = "a"},
+                                {.letters = "k", .slot_after = "e"}};
+  EXPECT_EQ(heard_boxes(word, 1, options),
+            "3 empty boxes, then a narrow slot for the silent e; a dot to tap "
+            "over each box");
+  options.tap_dots = false;
+  options.fill = BoxFill::pattern;
+  EXPECT_EQ(heard_boxes(word, 1, options),
+            "3 boxes: sh, empty, empty, then a narrow slot for the silent e");
+  options.fill = BoxFill::all;
+  EXPECT_EQ(heard_boxes(word, 2, options),
+            "3 boxes in 2 rows: sh, a, k, then e in a narrow slot");
+  options.slots = false;
+  options.fill = BoxFill::empty;
+  EXPECT_EQ(heard_boxes(word, 1, options), "3 empty boxes");
+  EXPECT_EQ(heard_boxes(std::span(word).first(1), 1, options), "1 empty box");
+}
+
+TEST(HeardBoxes, ThoseOfOneGraphemeAreJoined) {
+  BoxRowOptions options;
+  options.tap_dots = false;
+  const std::vector<SoundBox> fox = {{.letters = "f"},
+                                     {.letters = "o"},
+                                     {.letters = "x", .part = 0, .parts = 2},
+                                     {.letters = "x", .part = 1, .parts = 2}};
+  EXPECT_EQ(heard_boxes(fox, 1, options),
+            "4 empty boxes, boxes 3 and 4 joined");
+  options.fill = BoxFill::all;
+  EXPECT_EQ(heard_boxes(fox, 1, options), "4 boxes: f, o, x over 2 boxes");
+}
+
+TEST(HeardText, SignsHaveWords) {
+  EXPECT_EQ(heard_signs("rain + ing = raining"),
+            "rain plus ing equals raining");
+  EXPECT_EQ(heard_signs("a–e says /ay/"), "a, gap, e says ay");
+  EXPECT_EQ(heard_grapheme("ai, a_e"), "ai, a, gap, e");
+  EXPECT_EQ(heard_grapheme("-ing"), "ing, at the end");
+  EXPECT_EQ(heard_grapheme("un-"), "un, at the start");
+  EXPECT_EQ(heard_grapheme("sh"), "sh");
+  const std::vector<std::string> parts = {"rab", "bit"};
+  EXPECT_EQ(heard_parts(parts), "rab, bit");
 }
 
 }  // namespace
