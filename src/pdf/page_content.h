@@ -69,6 +69,7 @@ class PageContent {
   bool is_open_ = false;       // inside BDC or BMC
   bool is_in_figure_ = false;  // the element is, or is inside, a figure
   bool is_stroking_ = false;   // a path waits for its S
+  bool space_after_ = false;   // a word space ends the mark's text
 };
 
 }  // namespace sheaf
