@@ -263,6 +263,8 @@ void PageContent::write(const PathMark& mark) {
 void PageContent::write(const PictureMark& mark) {
   belong_to(mark.element);
   end_strokes();
+  const auto* jpeg = std::get_if<JpegImage>(&mark.picture->image);
+  if (jpeg && jpeg->components == 4) has_ink_colours_ = true;
   const std::size_t number = pictures_.use(*mark.picture);
   note_used(number);
   const Rect& box = mark.box;

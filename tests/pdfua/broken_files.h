@@ -22,6 +22,8 @@ std::vector<Break> document_breaks();
 std::vector<Break> structure_breaks();
 std::vector<Break> content_breaks();
 std::vector<Break> font_breaks();
+std::vector<Break> archive_breaks();       // of PDF/A
+std::vector<Break> archive_text_breaks();  // of its metadata, and our own
 
 /// The file after an edit, written by libqpdf.
 std::string edited(const std::string& good,

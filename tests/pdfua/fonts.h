@@ -23,11 +23,15 @@ class FontChecker {
 
   /// Codes shown by a text operator, in text rendering mode `mode`.
   void show(const std::string& bytes, int mode);
+  /// Whether one of the codes stands for a character of Unicode's private use
+  /// area.
+  bool shows_private_use(const std::string& bytes) const;
   /// Rules of the font itself, once all that it shows is known.
   void finish();
 
  private:
   struct Program;
+  std::size_t code_size() const;
   void read_composite();
   void read_encoding();
   void check_system_info(QPDFObjectHandle encoding);
