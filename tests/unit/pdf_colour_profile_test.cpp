@@ -87,8 +87,8 @@ TEST(ColourProfile, HasThePrimariesOfSrgb) {
   const Matrix bradford = {{{0.8951, 0.2664, -0.1614},
                             {-0.7502, 1.7135, 0.0367},
                             {0.0389, -0.0685, 1.0296}}};
-  const std::array<Vector, 3> primaries = {
-      xyz(0.64, 0.33), xyz(0.30, 0.60), xyz(0.15, 0.06)};
+  const std::array<Vector, 3> primaries = {xyz(0.64, 0.33), xyz(0.30, 0.60),
+                                           xyz(0.15, 0.06)};
   const Vector white = xyz(0.3127, 0.3290);
   const Vector d50 = {0.9642, 1, 0.8249};
   Matrix columns{};

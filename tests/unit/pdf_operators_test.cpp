@@ -97,7 +97,8 @@ TEST(Metadata, BearsAnyTitle) {
             std::string::npos)
       << text;
   document.title = "  ";
-  EXPECT_NE(metadata(document, true).find(">Worksheets</rdf:li>"), std::string::npos);
+  EXPECT_NE(metadata(document, true).find(">Worksheets</rdf:li>"),
+            std::string::npos);
 }
 
 }  // namespace
