@@ -8,6 +8,8 @@
 #   make kill-test         builds killed at random moments (KILLS=200, SEED=1)
 #   make print-test        make print through CUPS to an IPP printer (root)
 #   make pdfjs             the packets as a web browser reads them (npm)
+#   make readers           every kind of sheet in six readers of other makers,
+#                          Chromium as the seventh (npm, ghostscript, chromium)
 #   make undefined         the tests with every check for undefined behaviour
 #   make memory-test       builds with too little memory
 #   make threads           lessons, a class and marks on four threads, under the
@@ -20,7 +22,7 @@ COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs threads
+.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
@@ -112,6 +114,21 @@ pdfjs: all
 	cmake --build $(BUILD) --target pdfjs-check
 	find out -mindepth 2 -maxdepth 2 -name '*.pdf' -exec \
 	  sh tests/pdfjs/packets.sh $(BUILD)/tests/pdfjs/reading_order.mjs {} +
+
+# Every sheet must open without a message. Chromium is used where it is
+# installed (apt-get install chromium).
+READERS := $(BUILD)/tests/readers
+readers: $(BUILT)
+	@$(call need,npm,npm)
+	@$(call need,gs,ghostscript)
+	@$(call need,mutool,mupdf-tools)
+	@$(call need,pdftoppm,poppler-utils)
+	@$(call need,qpdf,qpdf)
+	@mkdir -p $(READERS)
+	@cp tests/readers/open.mjs $(READERS)/
+	@cp tests/readers/open_package.json $(READERS)/package.json
+	npm install --prefix $(READERS) --no-audit --no-fund --silent
+	sh tests/readers/open.sh $(SHEAF) $(READERS)
 
 # What the checks cannot see into (libraries that were not built with them) is
 # named in the list of exceptions, with the reason.

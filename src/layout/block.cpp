@@ -25,15 +25,12 @@ void shift(Mark& mark, Point by) {
   std::visit(Mover{by}, mark);
 }
 
-Block as_decoration(Block block) {
-  for (Mark& mark : block.marks) {
-    std::visit([](auto& m) { m.element = kDecoration; }, mark);
-  }
-  return block;
-}
-
 std::shared_ptr<const Block> repeated_head(const Block& block) {
-  return std::make_shared<const Block>(as_decoration(block));
+  Block head = block;
+  for (Mark& mark : head.marks) {
+    std::visit([](auto& m) { m.element = kPageHeader; }, mark);
+  }
+  return std::make_shared<const Block>(std::move(head));
 }
 
 ElementId Composer::add(Role role, ElementId parent, std::string alternative) {

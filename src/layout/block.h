@@ -68,12 +68,9 @@ struct Block {
 /// Moves a mark.
 void shift(Mark& mark, Point by);
 
-/// The same drawing without meaning, for what is drawn again on later pages: a
-/// reader has heard it already.
-Block as_decoration(Block block);
-
 /// The same drawing to stand again above the rows of later pages, as their
-/// `Block::head`.
+/// `Block::head`. It is part of a page's header there: a reader has heard it
+/// already.
 std::shared_ptr<const Block> repeated_head(const Block& block);
 
 /// What a sheet composes with: the shaper, the style, the document's element

@@ -52,6 +52,31 @@ Label take_apart(std::string_view text) {
   return label;
 }
 
+// The mark of PDF/A, and of the property that XMP itself does not know, what
+// it is.
+constexpr std::string_view kArchival =
+    "<rdf:Description rdf:about=\"\""
+    " xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\""
+    " xmlns:pdfaExtension=\"http://www.aiim.org/pdfa/ns/extension/\""
+    " xmlns:pdfaSchema=\"http://www.aiim.org/pdfa/ns/schema#\""
+    " xmlns:pdfaProperty=\"http://www.aiim.org/pdfa/ns/property#\">\n"
+    "<pdfaid:part>2</pdfaid:part>\n"
+    "<pdfaid:conformance>A</pdfaid:conformance>\n"
+    "<pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType=\"Resource\">\n"
+    "<pdfaSchema:schema>PDF/UA</pdfaSchema:schema>\n"
+    "<pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/"
+    "</pdfaSchema:namespaceURI>\n"
+    "<pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>\n"
+    "<pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType=\"Resource\">\n"
+    "<pdfaProperty:name>part</pdfaProperty:name>\n"
+    "<pdfaProperty:valueType>Integer</pdfaProperty:valueType>\n"
+    "<pdfaProperty:category>internal</pdfaProperty:category>\n"
+    "<pdfaProperty:description>Part of ISO 14289"
+    "</pdfaProperty:description>\n"
+    "</rdf:li></rdf:Seq></pdfaSchema:property>\n"
+    "</rdf:li></rdf:Bag></pdfaExtension:schemas>\n"
+    "</rdf:Description>\n";
+
 }  // namespace
 
 std::string shown_title(const FileHead& head) {
@@ -67,7 +92,15 @@ std::string info_entries(const FileHead& head) {
   return text + ">>";
 }
 
-std::string metadata(const FileHead& head) {
+std::string output_intent_entries(ObjectId profile) {
+  std::string text =
+      "/Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(Custom)"
+      "/Info(sRGB primaries, gamma 2.2)/DestOutputProfile ";
+  append_reference(text, profile);
+  return text;
+}
+
+std::string metadata(const FileHead& head, bool archival) {
   std::string text =
       "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
       "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
@@ -86,7 +119,10 @@ std::string metadata(const FileHead& head) {
       "</rdf:li></rdf:Bag></dc:language>\n"
       "<pdf:Producer>Sheaf</pdf:Producer>\n"
       "<pdfuaid:part>1</pdfuaid:part>\n"
-      "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n"
+      "</rdf:Description>\n";
+  if (archival) text += kArchival;
+  text +=
+      "</rdf:RDF>\n</x:xmpmeta>\n"
       "<?xpacket end=\"r\"?>\n";
   return text;
 }
@@ -120,7 +156,8 @@ std::string PageLabels::entry() const {
 }
 
 std::string catalog_entries(const FileHead& head, const PageLabels& labels,
-                            ObjectId metadata, ObjectId structure_root) {
+                            ObjectId metadata, ObjectId structure_root,
+                            ObjectId output_intent) {
   std::string text = "/Lang";
   append_text_string(text, head.language);
   text += "/MarkInfo<</Marked true>>";
@@ -130,6 +167,9 @@ std::string catalog_entries(const FileHead& head, const PageLabels& labels,
   append_reference(text, metadata);
   text += "/StructTreeRoot ";
   append_reference(text, structure_root);
+  text += "/OutputIntents[";
+  append_reference(text, output_intent);
+  text += ']';
   text += labels.entry();
   return text;
 }

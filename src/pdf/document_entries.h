@@ -31,7 +31,8 @@ class PageLabels {
 /// What the catalog says of a whole document besides its pages and tags
 /// (ISO 32000-1, 7.7.2): language, title shown, printing, labels of pages.
 std::string catalog_entries(const FileHead& head, const PageLabels& labels,
-                            ObjectId metadata, ObjectId structure_root);
+                            ObjectId metadata, ObjectId structure_root,
+                            ObjectId output_intent);
 
 /// The title that stands in the window and in the metadata; never empty, as
 /// the standard asks for one.
@@ -41,8 +42,13 @@ std::string shown_title(const FileHead& head);
 /// mark by which `read_own_pdf` knows the file again.
 std::string info_entries(const FileHead& head);
 
+/// What the colours of the file mean, as PDF/A wants it said (ISO 32000-1,
+/// 14.11.5; ISO 19005-2, 6.2.3). `profile` is a stream.
+std::string output_intent_entries(ObjectId profile);
+
 /// The metadata stream's text (XMP), with the mark of PDF/UA (ISO 14289-1,
-/// clause 5).
-std::string metadata(const FileHead& head);
+/// clause 5) and, if the file is to be kept, of PDF/A-2a (ISO 19005-2, 6.6.4)
+/// with the description of the former that it asks for (6.6.2.3).
+std::string metadata(const FileHead& head, bool archival);
 
 }  // namespace sheaf

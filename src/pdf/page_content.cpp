@@ -5,6 +5,7 @@
 #include <variant>
 
 #include "pdf/operators.h"
+#include "pdf/word_spaces.h"
 
 namespace sheaf {
 
@@ -42,8 +43,10 @@ const std::string& PageContent::write(const Page& page, std::uint32_t index,
   height_ = page.size.height;
   page_ = index;
   shift_ = shift;
-  for (const Mark& mark : page.marks) {
-    std::visit([this](const auto& kind) { write(kind); }, mark);
+  const std::vector<bool> spaces = find_word_spaces(page, tree_, shift);
+  for (std::size_t i = 0; i < page.marks.size(); ++i) {
+    space_after_ = spaces[i];
+    std::visit([this](const auto& kind) { write(kind); }, page.marks[i]);
   }
   end_content();
   // Some readers complain of a stream without any content.
@@ -67,8 +70,10 @@ void PageContent::belong_to(ElementId element_of_part) {
     if (!replacement.empty()) {
       // All of it stands for the first piece, nothing for the others.
       const bool is_first = replaced_.insert(element).second;
+      std::string stated(is_first ? replacement : std::string_view());
+      if (is_first && tree_.has_space_after(element)) stated += ' ';
       out_ += "/ActualText";
-      append_text_string(out_, is_first ? replacement : std::string_view());
+      append_text_string(out_, stated);
     }
     out_ += ">>BDC\n";
   }
@@ -186,7 +191,7 @@ void PageContent::write(const GlyphMark& mark) {
   }
   append_point(mark.at);
   out_ += "Td\n";
-  texts_.append(out_, mark.run);
+  texts_.append(out_, mark.run, space_after_);
   out_ += "ET\n";
   if (!is_in_figure_) return;
   const InkSpan ink = ink_of(mark.run, 0, shape.text.size());
@@ -258,6 +263,8 @@ void PageContent::write(const PathMark& mark) {
 void PageContent::write(const PictureMark& mark) {
   belong_to(mark.element);
   end_strokes();
+  const auto* jpeg = std::get_if<JpegImage>(&mark.picture->image);
+  if (jpeg && jpeg->components == 4) has_ink_colours_ = true;
   const Rect& box = mark.box;
   const std::size_t number =
       pictures_.use(*mark.picture, {box.width, box.height}, mark.grey);

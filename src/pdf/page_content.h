@@ -23,6 +23,8 @@ class PageContent {
                            ElementId shift = 0);
   /// The pictures on the page last written, each once.
   const std::vector<std::size_t>& pictures_used() const { return used_; }
+  /// Whether a picture so far is in the colours of printing inks (CMYK).
+  bool has_ink_colours() const { return has_ink_colours_; }
 
  private:
   // What the reader's graphics state holds; operators are written only for
@@ -69,6 +71,8 @@ class PageContent {
   bool is_open_ = false;       // inside BDC or BMC
   bool is_in_figure_ = false;  // the element is, or is inside, a figure
   bool is_stroking_ = false;   // a path waits for its S
+  bool has_ink_colours_ = false;
+  bool space_after_ = false;  // a word space ends the mark's text
 };
 
 }  // namespace sheaf

@@ -4,6 +4,7 @@
 #include <new>
 
 #include "base/error.h"
+#include "pdf/colour_profile.h"
 #include "pdf/deflate.h"
 #include "pdf/document_entries.h"
 #include "pdf/file_writer.h"
@@ -157,10 +158,16 @@ std::string PdfFile::finish() {
   }
   // Metadata stays readable to programs that do not know PDF.
   const ObjectId xmp =
-      objects_.add_stream("/Type/Metadata/Subtype/XML", metadata(head_));
+      objects_.add_stream("/Type/Metadata/Subtype/XML",
+                          metadata(head_, !content_.has_ink_colours()));
+  const ObjectId profile =
+      objects_.add_stream("/N 3/Filter/FlateDecode",
+                          deflater().deflate_recurring(colour_profile()));
+  const ObjectId intent =
+      objects_.add_dictionary(output_intent_entries(profile));
   const ObjectId structure = objects_.last() + 1;
   objects_.set_entries(objects_.catalog(),
-                       catalog_entries(head_, labels_, xmp, structure));
+                       catalog_entries(head_, labels_, xmp, structure, intent));
 
   file_.reserve(objects_.last() + tree_.object_count());
   objects_.write(file_);

@@ -222,7 +222,9 @@ void StructureTree::write_element(
   append_kids(out, id, first, pages);
   if (element.alternative.length != 0) {
     out += element.role == Role::span ? "/ActualText" : "/Alt";
-    append_text_string(out, text(element.alternative));
+    std::string stated(text(element.alternative));
+    if (element.has_space_after) stated += ' ';
+    append_text_string(out, stated);
   }
   if (const auto language = languages_.find(id); language != languages_.end()) {
     out += "/Lang";

@@ -42,6 +42,13 @@ class StructureTree {
   /// The text that the content of an element stands for, if it is not that of
   /// its letters.
   std::string_view replacement(ElementId element) const;
+  /// Says that a word space follows the element's replacement.
+  void follow_with_space(ElementId element) {
+    tag(element).has_space_after = true;
+  }
+  bool has_space_after(ElementId element) const {
+    return tag(element).has_space_after;
+  }
 
   bool has_content(std::uint32_t page) const;
 
@@ -61,7 +68,8 @@ class StructureTree {
     Role role : 6 = Role::paragraph;
     Scope scope : 2 = Scope::none;
     char first_label = 0;  // of a list
-    bool is_in_figure = false;
+    bool is_in_figure : 1 = false;
+    bool has_space_after : 1 = false;
     std::uint16_t columns = 1, rows = 1;  // of a cell
     ElementId parent = 0;
     Text alternative;

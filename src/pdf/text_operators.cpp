@@ -182,18 +182,40 @@ TextOperators::Known TextOperators::encode(const ShapedText& shape,
   return result;
 }
 
-void TextOperators::append(std::string& out, const GlyphRun& run) {
+void TextOperators::append(std::string& out, const GlyphRun& run,
+                           bool space_after) {
   assert(run.size > Length());
   Known& text = known(*run.shape);
   const bool is_plain =
       text.has_plain && run.tracking == Length() && run.word_gap == Length();
-  if (!is_plain) {
+  if (is_plain) {
+    std::string& plain = text.plain[size_class(run.size)];
+    if (plain.empty()) show(plain, text, run);
+    out += plain;
+  } else {
     show(out, text, run);
+  }
+  if (space_after) append_space(out, text);
+}
+
+// Goes into the string that was shown last, which costs two bytes; after text
+// that is stated outright it needs an operator of its own.
+void TextOperators::append_space(std::string& out, Known& known) {
+  if (known.space == 0) {
+    const std::uint32_t glyph = known.font->font().space();
+    if (glyph == 0) return;
+    known.space = known.font->code(glyph, " ");
+  }
+  for (const std::string_view end : {")Tj\n", ")]TJ\n"}) {
+    if (!out.ends_with(end)) continue;
+    out.resize(out.size() - end.size());
+    append_code(out, known.space);
+    out += end;
     return;
   }
-  std::string& plain = text.plain[size_class(run.size)];
-  if (plain.empty()) show(plain, text, run);
-  out += plain;
+  out += '(';
+  append_code(out, known.space);
+  out += ")Tj\n";
 }
 
 void TextOperators::show(std::string& out, const Known& known,

@@ -19,8 +19,9 @@ class TextOperators {
 
   /// The font of the run, for `Tf`.
   FontUse& font_of(const GlyphRun& run);
-  /// Appends what shows the run from the current text position on.
-  void append(std::string& out, const GlyphRun& run);
+  /// Appends what shows the run from the current text position on; with
+  /// `space_after` also a word space behind it, for those who read and copy.
+  void append(std::string& out, const GlyphRun& run, bool space_after);
 
  private:
   // Glyphs of one cluster: what a reader must take as one piece of text if its
@@ -38,9 +39,12 @@ class TextOperators {
     bool has_plain = false;
     /// Those operators by class; empty until asked for.
     std::array<std::string, 3> plain;
+    /// The word space of the font; 0 until asked for.
+    Code space = 0;
   };
   Known& known(const ShapedText& shape);
   static Known encode(const ShapedText& shape, FontUse& font);
+  static void append_space(std::string& out, Known& known);
   static void show(std::string& out, const Known& known, const GlyphRun& run);
 
   FontSet& fonts_;

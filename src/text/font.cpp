@@ -25,6 +25,12 @@ std::span<const std::byte> Font::bytes() const {
   return std::as_bytes(std::span(data, length));
 }
 
+std::uint32_t Font::space() const {
+  hb_codepoint_t glyph = 0;
+  hb_font_get_nominal_glyph(impl_->font.get(), ' ', &glyph);
+  return glyph;
+}
+
 bool Font::covers(std::string_view text) const {
   bool all_nominal = true;
   for (std::size_t i = 0; i < text.size() && all_nominal;) {

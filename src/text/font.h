@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <span>
 #include <string>
@@ -33,6 +34,8 @@ class Font {
   int cap_height() const;
   /// Whether the face has a glyph for every character of the text.
   bool covers(std::string_view text) const;
+  /// The glyph of the word space; 0 where the face has none.
+  std::uint32_t space() const;
 
   struct Impl;
   explicit Font(std::unique_ptr<Impl> impl);

@@ -15,7 +15,7 @@ Break speechless_span(int test, const std::string& key) {
     state_title_language(pdf);
     pdf.getRoot().removeKey("/Outlines");
     edit_content(pdf, [&](const std::string& content) {
-      return content + "/Artifact BMC/Span<<" + key +
+      return content + "/Artifact<</Type/Layout>>BDC/Span<<" + key +
              "(words)>>BDC 0 0 m 9 9 l S EMC EMC\n";
     });
   });
@@ -50,14 +50,15 @@ std::vector<Break> content_breaks() {
       breaking("7.1", 1,
                [](QPDF& pdf) {
                  edit_content(pdf, [](const std::string& content) {
-                   return replaced(content, "<</MCID 0>>BDC",
-                                   "<</MCID 0>>BDC /Artifact BMC EMC");
+                   return replaced(
+                       content, "<</MCID 0>>BDC",
+                       "<</MCID 0>>BDC /Artifact<</Type/Layout>>BDC EMC");
                  });
                }),
       breaking("7.1", 2,
                [](QPDF& pdf) {
                  edit_content(pdf, [](const std::string& content) {
-                   return "/Artifact BMC\n" + content + "EMC\n";
+                   return "/Artifact<</Type/Layout>>BDC\n" + content + "EMC\n";
                  });
                }),
       breaking("7.1", 3,
@@ -72,7 +73,7 @@ std::vector<Break> content_breaks() {
                  edit_content(pdf, [](const std::string& content) {
                    return sheaf::testing_support::Pattern(
                               "/[A-Za-z0-9]+<</MCID [0-9]+>>BDC")
-                       .replace(content, "/Artifact BMC");
+                       .replace(content, "/Artifact<</Type/Layout>>BDC");
                  });
                }),
       speechless_span(30, "/ActualText"),

@@ -19,6 +19,12 @@ Break metadata_break(int test, const std::string& with) {
   });
 }
 
+// A property that no schema of the file describes, which PDF/A forbids.
+Break with_undescribed(Break broken) {
+  broken.rules.emplace_back("A-6.6.2.3", 7);
+  return broken;
+}
+
 constexpr char kOtherPrefix[] =
     " xmlns:ua=\"http://www.aiim.org/pdfua/ns/id/\">";
 
@@ -29,10 +35,12 @@ std::vector<Break> document_breaks() {
       metadata_break(1, ""),
       metadata_break(2, "<pdfuaid:part>2</pdfuaid:part>"),
       metadata_break(3, std::string("<ua:part") + kOtherPrefix + "1</ua:part>"),
-      metadata_break(4, std::string("<pdfuaid:part>1</pdfuaid:part><ua:amd") +
-                            kOtherPrefix + "2005</ua:amd>"),
-      metadata_break(5, std::string("<pdfuaid:part>1</pdfuaid:part><ua:corr") +
-                            kOtherPrefix + "2005</ua:corr>"),
+      with_undescribed(metadata_break(
+          4, std::string("<pdfuaid:part>1</pdfuaid:part><ua:amd") +
+                 kOtherPrefix + "2005</ua:amd>")),
+      with_undescribed(metadata_break(
+          5, std::string("<pdfuaid:part>1</pdfuaid:part><ua:corr") +
+                 kOtherPrefix + "2005</ua:corr>")),
       {{{"6.1", 1}},
        [](const std::string& good) {
          return replaced(good, "%PDF-1.7", "%PDF-1.9");

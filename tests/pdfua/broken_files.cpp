@@ -47,6 +47,7 @@ std::string edited(const std::string& good,
   QPDFWriter writer(pdf);
   writer.setOutputMemory();
   writer.setStaticID(true);
+  writer.setNewlineBeforeEndstream(true);
   writer.write();
   const auto buffer = writer.getBufferSharedPointer();
   return {reinterpret_cast<const char*>(buffer->getBuffer()),

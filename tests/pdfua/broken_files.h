@@ -27,6 +27,8 @@ std::vector<Break> own_breaks();
 
 /// The file in a language of which the region is known.
 std::string with_region(const std::string& good);
+std::vector<Break> archive_breaks();       // of PDF/A
+std::vector<Break> archive_text_breaks();  // of its metadata, and our own
 
 /// The file after an edit, written by libqpdf.
 std::string edited(const std::string& good,

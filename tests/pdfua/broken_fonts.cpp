@@ -50,7 +50,8 @@ std::vector<Break> font_breaks() {
                  // stay: none is shown.
                  cid_font(pdf).removeKey("/CIDToGIDMap");
                  edit_content(pdf, [](const std::string&) {
-                   return std::string("/Artifact BMC BT/F0 9 Tf()Tj ET EMC\n");
+                   return std::string(
+                       "/Artifact<</Type/Layout>>BDC BT/F0 9 Tf()Tj ET EMC\n");
                  });
                }),
       breaking("7.21.3.3", 1,

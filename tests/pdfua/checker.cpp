@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "pdfua/archive.h"
 #include "pdfua/content.h"
 #include "pdfua/structure.h"
 #include "pdfua/xmp.h"
@@ -93,6 +94,7 @@ Report check(const std::string& bytes) {
   check_tables(tree, report);
   check_headings(tree, report);
   ContentChecker(pdf, tree, has_language, report).check();
+  check_archive(bytes, pdf, report);
   return report;
 }
 

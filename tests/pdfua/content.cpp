@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <initializer_list>
 #include <set>
 #include <vector>
 
@@ -18,6 +19,7 @@ struct Sequence {
   bool is_artifact = false;
   bool is_tagged = false;  // an element of the tree owns it
   bool has_language = false;
+  bool has_text = false;  // /ActualText
 };
 
 const std::set<std::string>& painting_operators() {
@@ -133,11 +135,29 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
     next.has_language = language;
     if (properties.isDictionary()) read_properties(properties, next);
     Report& report = checker_.report_;
+    if (next.is_artifact) check_artifact(properties, report);
     report.require(!next.is_artifact || !outer_tagged, "7.1", 1,
                    "an artifact inside tagged content");
     report.require(!next.is_tagged || !outer_artifact, "7.1", 2,
                    "tagged content inside an artifact");
     sequences_.push_back(next);
+  }
+
+  static void check_artifact(QPDFObjectHandle properties, Report& report) {
+    const auto is = [&](const char* key,
+                        std::initializer_list<const char*> names) {
+      return properties.isDictionary() &&
+             std::any_of(names.begin(), names.end(), [&](const char* name) {
+               return properties.getKey(key).isNameAndEquals(name);
+             });
+    };
+    report.require(
+        is("/Type", {"/Pagination", "/Layout", "/Page", "/Background"}), "own",
+        11, "an artifact that does not say its type");
+    report.require(!is("/Type", {"/Pagination"}) ||
+                       is("/Subtype", {"/Header", "/Footer", "/Watermark"}),
+                   "own", 12,
+                   "furniture that is neither header, footer nor watermark");
   }
 
   void read_properties(QPDFObjectHandle properties, Sequence& sequence) {
@@ -156,6 +176,7 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
       report.require(is_language_tag(language.getUTF8Value()), "7.2", 29,
                      "a language in the content that is no language tag");
     }
+    sequence.has_text = properties.hasKey("/ActualText");
     if (sequence.tag != "Span") return;
     const bool known = sequence.has_language || checker_.document_has_language_;
     report.require(!properties.hasKey("/ActualText") || known, "7.2", 30,
@@ -185,7 +206,14 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
     }
     checker_.report_.require(language, "7.2", 34,
                              "a text in no known language");
-    if (state_.font) state_.font->show(string.getStringValue(), state_.mode);
+    if (!state_.font) return;
+    const bool has_text =
+        std::any_of(sequences_.begin(), sequences_.end(),
+                    [](const Sequence& sequence) { return sequence.has_text; });
+    checker_.report_.require(
+        has_text || !state_.font->shows_private_use(string.getStringValue()),
+        "A-6.2.11.7.3", 1, "a character of the private use area without text");
+    state_.font->show(string.getStringValue(), state_.mode);
   }
 
   void text_array(QPDFObjectHandle array) {

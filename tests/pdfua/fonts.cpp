@@ -153,12 +153,32 @@ void FontChecker::check_system_info(QPDFObjectHandle encoding) {
                   "7.21.3.1", 1, "the CMap of " + name_ + " is for other CIDs");
 }
 
+std::size_t FontChecker::code_size() const {
+  if (!is_composite_) return 1;
+  return is_identity_ ? 2 : static_cast<std::size_t>(encoding_.code_bytes);
+}
+
+bool FontChecker::shows_private_use(const std::string& bytes) const {
+  const std::size_t size = code_size();
+  if (!to_unicode_ || size != 2) return false;
+  for (std::size_t i = 0; i + size <= bytes.size(); i += size) {
+    const std::uint32_t code = static_cast<unsigned char>(bytes[i]) << 8U |
+                               static_cast<unsigned char>(bytes[i + 1]);
+    const auto found = to_unicode_->texts.find(code);
+    if (found == to_unicode_->texts.end()) continue;
+    for (const char16_t unit : found->second) {
+      // Planes 15 and 16 are private as well.
+      if ((unit >= 0xE000 && unit < 0xF900) ||
+          (unit >= 0xDB80 && unit < 0xDC00))
+        return true;
+    }
+  }
+  return false;
+}
+
 std::vector<std::uint32_t> FontChecker::codes_of(
     const std::string& bytes) const {
-  const std::size_t size = !is_composite_ ? 1
-                           : is_identity_
-                               ? 2
-                               : static_cast<std::size_t>(encoding_.code_bytes);
+  const std::size_t size = code_size();
   std::vector<std::uint32_t> codes;
   for (std::size_t i = 0; i + size <= bytes.size(); i += size) {
     std::uint32_t code = 0;

@@ -27,12 +27,16 @@ class FontChecker {
   /// The same codes as text (UTF-8), by the font's way back to it; codes that
   /// have none are U+FFFD.
   std::string text_of(const std::string& bytes) const;
+  /// Whether one of the codes stands for a character of Unicode's private use
+  /// area.
+  bool shows_private_use(const std::string& bytes) const;
   /// Rules of the font itself, once all that it shows is known.
   void finish();
 
  private:
   struct Program;
   std::vector<std::uint32_t> codes_of(const std::string& bytes) const;
+  std::size_t code_size() const;
   void read_composite();
   void read_encoding();
   void check_system_info(QPDFObjectHandle encoding);

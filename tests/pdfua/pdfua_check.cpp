@@ -5,7 +5,8 @@
 
 #include "pdfua/checker.h"
 
-// pdfua_check FILE...: says which rules of PDF/UA-1 each file breaks. Exit code
+// pdfua_check FILE...: says which rules of PDF/UA-1 and of PDF/A-2a each file
+// breaks. Exit code
 // 0: none, 1: some, 3: a file cannot be read.
 int main(int count, char** arguments) {
   int status = 0;
@@ -24,7 +25,8 @@ int main(int count, char** arguments) {
         if (status == 0) status = 1;
       }
       if (report.entries().empty()) {
-        std::cout << arguments[i] << ": no rule broken\n";
+        std::cout << arguments[i]
+                  << ": PDF/UA-1 and PDF/A-2a: no rule broken\n";
       }
     } catch (const std::exception& error) {
       std::cerr << arguments[i] << ": " << error.what() << '\n';

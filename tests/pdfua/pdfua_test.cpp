@@ -38,27 +38,31 @@ std::string good_file() {
 std::vector<Break> all_breaks() {
   std::vector<Break> all;
   for (auto part : {document_breaks(), structure_breaks(), content_breaks(),
-                    font_breaks()}) {
+                    font_breaks(), archive_breaks(), archive_text_breaks()}) {
     all.insert(all.end(), part.begin(), part.end());
   }
   return all;
 }
 
-// Clause and test of every line of the tables of rules.
+// Clause and test of every line of a table of rules.
+void add_listed(const std::string& path, std::set<Rule>& rules) {
+  std::ifstream file(path);
+  for (std::string line; std::getline(file, line);) {
+    if (line.empty() || line[0] == '#' || line.rfind("clause\t", 0) == 0) {
+      continue;
+    }
+    std::istringstream cells(line);
+    std::string clause, test;
+    std::getline(cells, clause, '\t');
+    std::getline(cells, test, '\t');
+    rules.insert({clause, std::stoi(test)});
+  }
+}
+
 std::set<Rule> listed_rules() {
   std::set<Rule> rules;
-  for (const char* table : {SHEAF_RULES, SHEAF_OWN_RULES}) {
-    std::ifstream file(table);
-    for (std::string line; std::getline(file, line);) {
-      if (line.empty() || line[0] == '#' || line.rfind("clause\t", 0) == 0) {
-        continue;
-      }
-      std::istringstream cells(line);
-      std::string clause, test;
-      std::getline(cells, clause, '\t');
-      std::getline(cells, test, '\t');
-      rules.insert({clause, std::stoi(test)});
-    }
+  for (const char* table : {"rules.tsv", "pdfa_rules.tsv", "own_rules.tsv"}) {
+    add_listed(std::string(SHEAF_RULES) + "/" + table, rules);
   }
   return rules;
 }

@@ -7,7 +7,8 @@
 namespace pdfua {
 
 /// A rule by the clause of ISO 14289-1 and the number of its test there:
-/// {"7.1", 3}.
+/// {"7.1", 3}. Clauses of ISO 19005-2 (PDF/A) begin with "A-", our own rules
+/// have the clause "own".
 using Rule = std::pair<std::string, int>;
 
 /// Which rules a file breaks, with the first place of each and how many more.

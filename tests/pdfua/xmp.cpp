@@ -95,6 +95,7 @@ class Reader {
     const Xmp::Property self = resolved(tag.name, content, element);
     element.space = self.space;
     element.name = self.name;
+    xmp_.elements.push_back(self);
     note(tag, self, element);
     if (!tag.is_empty) open_.push_back(std::move(element));
   }
@@ -108,7 +109,10 @@ class Reader {
     }
     const bool in_title = is_open(kDublinCore, "title", 1);
     if (self.space != kRdf || self.name != "li") return;
-    if (in_title && !self.value.empty()) xmp_.has_title = true;
+    if (in_title && !self.value.empty()) {
+      xmp_.has_title = true;
+      xmp_.title = self.value;
+    }
     for (const auto& [key, value] : tag.attributes) {
       if (key == "xml:lang" && value == "x-default") {
         xmp_.has_default_language = true;

@@ -16,7 +16,11 @@ struct Xmp {
   };
   /// Properties of rdf:Description, written as elements or as attributes.
   std::vector<Property> properties;
+  /// Every element in its order, whatever it stands in; rdf:li and the like
+  /// as well.
+  std::vector<Property> elements;
   bool has_title = false;
+  std::string title;
   /// An alternative in the language "x-default".
   bool has_default_language = false;
 

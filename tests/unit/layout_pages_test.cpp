@@ -136,5 +136,16 @@ TEST(EvenPages, KeepHeadingsWithWhatFollows) {
   EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{5, 6}));
 }
 
+// What stands again on a later page was heard on the first: there it is part of
+// the page's header.
+TEST(Pages, CallARepeatedHeadAHeader) {
+  Block block;
+  block.shade({0_mm, 0_mm, 50_mm, 10_mm}, 232, 7);
+  block.line({0_mm, 0_mm}, {9_mm, 0_mm}, {.width = 1_mm}, kDecoration);
+  for (const Mark& mark : repeated_head(block)->marks) {
+    std::visit([](const auto& m) { EXPECT_EQ(m.element, kPageHeader); }, mark);
+  }
+}
+
 }  // namespace
 }  // namespace sheaf

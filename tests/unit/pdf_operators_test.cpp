@@ -92,12 +92,13 @@ TEST(PageLabels, KeepWhatIsNoCount) {
 TEST(Metadata, BearsAnyTitle) {
   FileHead document;
   document.title = "a < b & \x01 \u201Cc\u201D";
-  const std::string text = metadata(document);
+  const std::string text = metadata(document, true);
   EXPECT_NE(text.find(">a &lt; b &amp;   \u201Cc\u201D</rdf:li>"),
             std::string::npos)
       << text;
   document.title = "  ";
-  EXPECT_NE(metadata(document).find(">Worksheets</rdf:li>"), std::string::npos);
+  EXPECT_NE(metadata(document, true).find(">Worksheets</rdf:li>"),
+            std::string::npos);
 }
 
 }  // namespace

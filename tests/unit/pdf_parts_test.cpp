@@ -139,6 +139,21 @@ TEST_F(Parts, MaskOnlyWhatIsTransparent) {
   EXPECT_EQ(pdf->page_stream(0, "/Resources/XObject/X2").size(), 4U);
 }
 
+// The profile of the file is for red, green and blue (ISO 19005-2, 6.2.4.3).
+TEST_F(Parts, AreNoArchiveWithAPictureInPrintingInks) {
+  for (const int components : {1, 3, 4}) {
+    Document document = blank();
+    const Picture& photo =
+        maker.add({"photo", JpegImage{30, 20, components, "\xFF\xD8"}});
+    document.pages[0].marks.push_back(
+        PictureMark{&photo, {pt(100), pt(100), pt(40), pt(40)}});
+    const std::string written = write_pdf(document);
+    EXPECT_EQ(written.find("<pdfaid:part>2") != std::string::npos,
+              components != 4);
+    EXPECT_NE(written.find("<pdfuaid:part>1"), std::string::npos);
+  }
+}
+
 TEST_F(Parts, EmbedAJpegFileAsItIs) {
   // Only what the writer looks at: the marker by which Adobe's programs say
   // that their CMYK is upside down.

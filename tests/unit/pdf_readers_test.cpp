@@ -109,10 +109,19 @@ TEST_F(Readers, GetEachLetterAsItWasWritten) {
 std::vector<PlacedGlyph> traced(const std::string& path) {
   std::vector<PlacedGlyph> glyphs;
   const std::string trace = run_program({"mutool", "trace", path}).out;
-  const Pattern glyph("<g [^>]* x=\"([-.0-9e]+)\" y=\"([-.0-9e]+)\"");
+  const Pattern glyph(
+      "<g unicode=\"([^\"]*)\"[^>]* x=\"([-.0-9e]+)\" y=\"([-.0-9e]+)\"");
   for (const Pattern::Match& found : glyph.all_in(trace)) {
-    glyphs.push_back({{}, std::stod(found[1]), 792 - std::stod(found[2])});
+    glyphs.push_back(
+        {found[1], std::stod(found[2]), 792 - std::stod(found[3])});
   }
+  return glyphs;
+}
+
+// Word spaces draw nothing, and the file has more of them than the page: those
+// that part one text from the next.
+std::vector<PlacedGlyph> without_spaces(std::vector<PlacedGlyph> glyphs) {
+  std::erase_if(glyphs, [](const PlacedGlyph& g) { return g.text == " "; });
   return glyphs;
 }
 
@@ -128,8 +137,8 @@ TEST_F(Readers, PlaceEveryGlyphWithinATenthOfAPoint) {
   }
   double worst = 0;
   for (const Document& document : documents) {
-    const auto expected = placed_glyphs(document.pages[0]);
-    const auto seen = traced(written(document));
+    const auto expected = without_spaces(placed_glyphs(document.pages[0]));
+    const auto seen = without_spaces(traced(written(document)));
     ASSERT_EQ(seen.size(), expected.size());
     for (std::size_t i = 0; i < seen.size(); ++i) {
       worst = std::max({worst, std::abs(seen[i].x - expected[i].x),
@@ -172,6 +181,8 @@ std::string tree_of(const std::string& listing) {
       tree += match[1] + match[2] + "\n";
     } else if (line.find('"') != std::string::npos &&
                line.find("\"\"") == std::string::npos) {
+      // Without the space that parts it from the next.
+      if (line.ends_with(" \"")) line.erase(line.size() - 2, 1);
       tree += line + "\n";
     }
   }
@@ -183,7 +194,7 @@ TEST_F(Readers, TellTheTreeInOrder) {
        {maker.one_of_everything(), maker.worksheet(3, 1)}) {
     const Outcome listing =
         run_program({"pdfinfo", "-struct-text", written(document)});
-    EXPECT_EQ(tree_of(listing.out), tree_in_order(document));
+    EXPECT_EQ(tree_of(listing.out), tree_of(tree_in_order(document)));
   }
 }
 
@@ -237,6 +248,78 @@ TEST_F(Readers, GetAWordWhoseLettersStandApart) {
       run_program({"mutool", "show", "-b", path, "pages/1/Contents"}).out;
   EXPECT_NE(marked.find("/ActualText(shed)>>BDC"), std::string::npos);
   EXPECT_NE(marked.find("/ActualText()>>BDC"), std::string::npos);
+}
+
+// What is heard of a document: the texts of its tags in order, as they are.
+std::string heard(const std::string& path) {
+  std::string all;
+  const Pattern text("(?:^|\n) *\"([^\n]*)\"");
+  for (const Pattern::Match& found :
+       text.all_in(run_program({"pdfinfo", "-struct-text", path}).out)) {
+    all += found[1];
+  }
+  return all;
+}
+
+// Cells, a label and its body, the lines of a paragraph, words above each
+// other: a real space stands between any two, and only one.
+TEST_F(Readers, HearASpaceBetweenTwoTexts) {
+  Document document = with_text("26/26");
+  const auto put = [&](std::string_view text, double x, double y,
+                       ElementId element, FontRole role = FontRole::regular) {
+    const GlyphRun run = maker.run(text, 20, role);
+    document.pages[0].marks.push_back(
+        GlyphMark{run, {pt(x), pt(y)}, kBlack, element});
+    return x + width_of(run).pt();
+  };
+  const ElementId next = document.add({Role::paragraph, kDocumentElement});
+  put("secure", 40 + width_of(run_of(document)).pt() + 4, 100, next);
+  put("one line ", 40, 140, next);
+  put("and the next", 40, 160, next);
+  put("11", 40, 162.5, next);
+  const ElementId word = document.add({Role::paragraph, kDocumentElement});
+  const double end = put("sh", 40, 200, word, FontRole::bold);
+  put(".", put("ip", end, 200, word), 200, word);
+  EXPECT_EQ(heard(written(document)),
+            "26/26 secure one line and the next 11 ship. ");
+  EXPECT_EQ(with_single_spaces(
+                run_program({"pdftotext", "-raw", written(document), "-"}).out),
+            "26/26 secure one line and the next 11 ship.");
+}
+
+// A gap in a sentence is heard as a word of its own; the full stop behind it
+// belongs to it.
+TEST_F(Readers, HearASpaceAroundAGap) {
+  Document document = with_text("in the");
+  const auto gap = [&](double x) {
+    const ElementId blank = document.add({Role::span, 2, "blank"});
+    document.pages[0].marks.push_back(
+        LineMark{{pt(x), pt(100)}, {pt(x + 60), pt(100)}, {pt(1)}, blank});
+  };
+  const auto put = [&](std::string_view text, double x) {
+    document.pages[0].marks.push_back(
+        GlyphMark{maker.run(text, 20), {pt(x), pt(100)}, kBlack, 2});
+  };
+  gap(110);
+  put("or", 171);
+  gap(200);
+  put(".", 260);
+  const std::string marked =
+      run_program(
+          {"mutool", "show", "-b", written(document), "pages/1/Contents"})
+          .out;
+  EXPECT_NE(marked.find("/ActualText(blank )>>BDC"), std::string::npos);
+  EXPECT_NE(marked.find("/ActualText(blank)>>BDC"), std::string::npos);
+  EXPECT_EQ(heard(written(document)), "in the or . ");
+}
+
+// Furniture is not heard, so that it parts nothing and needs no space.
+TEST_F(Readers, LeaveFurnitureAsItIs) {
+  Document document = with_text("page 1");
+  std::get<GlyphMark>(document.pages[0].marks[0]).element = kPageFooter;
+  const auto glyphs = traced(written(document));
+  ASSERT_EQ(glyphs.size(), 6U);
+  EXPECT_EQ(glyphs.back().text, "1");
 }
 
 // Sizes in points: Letter is 8.5 by 11 inches (ANSI/ASME Y14.1), A4 210 by
