@@ -207,7 +207,8 @@ Document DocumentMaker::one_of_everything() {
            FontRole::bold);
   const ElementId first = page.element(Role::paragraph, section);
   page.text(first, "Mark the ", 43, 130, 14);
-  const ElementId span = document.add({Role::span, first, {}, {}, "fr"});
+  const ElementId span = document.add(
+      {.role = Role::span, .parent = first, .language = "fr"});
   const GlyphRun cafe = run("caf\u00E9", 14);
   const Length at = pt(43) + width_of(run("Mark the ", 14));
   page.mark(GlyphMark{cafe, {at, pt(130)}, kBlack, span});
