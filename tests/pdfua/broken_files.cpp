@@ -105,8 +105,8 @@ void move_language_down(QPDF& pdf, QPDFObjectHandle silent) {
     return false;
   });
   edit_content(pdf, [](const std::string& content) {
-    return sheaf::testing_support::Pattern("/Artifact BMC")
-        .replace(content, "/Artifact<</Lang(en)>>BDC");
+    return sheaf::testing_support::Pattern("/Artifact<<")
+        .replace(content, "/Artifact<</Lang(en)");
   });
 }
 

@@ -152,12 +152,37 @@ void FontChecker::check_system_info(QPDFObjectHandle encoding) {
                   "7.21.3.1", 1, "the CMap of " + name_ + " is for other CIDs");
 }
 
+std::size_t FontChecker::code_size() const {
+  if (!is_composite_) return 1;
+  return is_identity_ ? 2 : static_cast<std::size_t>(encoding_.code_bytes);
+}
+
+std::u16string FontChecker::text_at(const std::string& bytes,
+                                    std::size_t at) const {
+  std::uint32_t code = 0;
+  for (std::size_t b = 0; b < code_size(); ++b) {
+    code = code << 8U | static_cast<unsigned char>(bytes[at + b]);
+  }
+  if (!to_unicode_) return {};
+  const auto found = to_unicode_->texts.find(code);
+  return found == to_unicode_->texts.end() ? std::u16string() : found->second;
+}
+
+char16_t FontChecker::first_character(const std::string& bytes) const {
+  if (bytes.size() < code_size()) return 0;
+  const std::u16string text = text_at(bytes, 0);
+  return text.empty() ? u'\0' : text.front();
+}
+
+char16_t FontChecker::last_character(const std::string& bytes) const {
+  if (bytes.size() < code_size()) return 0;
+  const std::u16string text = text_at(bytes, bytes.size() - code_size());
+  return text.empty() ? u'\0' : text.back();
+}
+
 void FontChecker::show(const std::string& bytes, int mode) {
   if (mode != 3) is_rendered_ = true;
-  const std::size_t size = !is_composite_ ? 1
-                           : is_identity_
-                               ? 2
-                               : static_cast<std::size_t>(encoding_.code_bytes);
+  const std::size_t size = code_size();
   for (std::size_t i = 0; i + size <= bytes.size(); i += size) {
     std::uint32_t code = 0;
     for (std::size_t b = 0; b < size; ++b) {
