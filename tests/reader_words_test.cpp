@@ -34,7 +34,7 @@ void add_words(Words& words, const std::string& text) {
 Words words_of_dump(const std::string& dump) {
   static const Pattern stated("#([0-9]+) span.* alt=\"([^\"]*)\"");
   static const Pattern text(
-      "^  text (#[0-9]+|-) [-.0-9]+,([-.0-9]+) .*pt \"([^\"]*)\"");
+      "^  text (#[0-9]+|-[a-z]*) [-.0-9]+,([-.0-9]+) .*pt \"([^\"]*)\"");
   std::map<std::string, std::string> alternatives;
   std::set<std::string> said;
   Words words;
@@ -53,7 +53,7 @@ Words words_of_dump(const std::string& dump) {
       continue;
     }
     const std::string here = found.empty() ? "" : element + " " + found[2];
-    if (here != place || here.empty() || element == "-") {
+    if (here != place || here.empty() || element[0] == '-') {
       add_words(words, together);
       together.clear();
     }

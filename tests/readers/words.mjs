@@ -31,7 +31,7 @@ function wordsOfDump(dump) {
       continue;
     }
     const mark = line.match(
-      /^  text (#\d+|-) [-.\d]+,([-.\d]+) .*pt "([^"]*)"/,
+      /^  text (#\d+|-[a-z]*) [-.\d]+,([-.\d]+) .*pt "([^"]*)"/,
     );
     if (mark && stated.has(mark[1])) {
       count(stated.get(mark[1]), words);
@@ -39,7 +39,7 @@ function wordsOfDump(dump) {
       continue;
     }
     const here = mark ? `${mark[1]} ${mark[2]}` : "";
-    if (here !== place || !mark || mark[1] === "-") {
+    if (here !== place || !mark || mark[1][0] === "-") {
       count(together, words);
       together = "";
     }

@@ -172,7 +172,8 @@ TEST_F(Parts, PaintDotsAsRoundEnds) {
   const DotMark dot{{pt(10), pt(12)}, pt(4)};
   const DotMark other{{pt(20), pt(12)}, pt(4)};
   EXPECT_EQ(content_of(dot, other),
-            "/Artifact BMC\n4 w\n1 J\n10 780 m\n10 780 l\n20 780 m\n20 780 l\n"
+            "/Artifact<</Type/Layout>>BDC\n4 w\n1 J\n10 780 m\n10 780 l\n20 "
+            "780 m\n20 780 l\n"
             "S\nEMC\n");
 }
 
@@ -182,18 +183,20 @@ TEST_F(Parts, PaintLinesOfOneKindTogether) {
   RectMark box;
   box.rect = {pt(1), pt(2), pt(3), pt(4)};
   box.stroke = thin;
-  EXPECT_EQ(content_of(line, box),
-            "/Artifact BMC\n.5 w\n.502 G\n[3 2]0 d\n0 792 m\n9 792 l\n"
-            "1 786 3 4 re\nS\nEMC\n");
+  EXPECT_EQ(
+      content_of(line, box),
+      "/Artifact<</Type/Layout>>BDC\n.5 w\n.502 G\n[3 2]0 d\n0 792 m\n9 792 l\n"
+      "1 786 3 4 re\nS\nEMC\n");
   RectMark shaded = box;
   shaded.filled = true;
   shaded.fill = 200;
   EXPECT_EQ(content_of(shaded),
-            "/Artifact BMC\n.784 g\n.5 w\n.502 G\n[3 2]0 d\n1 786 3 4 re\nB\n"
+            "/Artifact<</Type/Layout>>BDC\n.784 g\n.5 w\n.502 G\n[3 2]0 d\n1 "
+            "786 3 4 re\nB\n"
             "EMC\n");
   RectMark nothing = box;
   nothing.stroked = false;
-  EXPECT_EQ(content_of(nothing), "/Artifact BMC\nEMC\n");
+  EXPECT_EQ(content_of(nothing), "/Artifact<</Type/Layout>>BDC\nEMC\n");
 }
 
 TEST_F(Parts, DotWhatHasDashesOfNoLength) {
@@ -201,7 +204,8 @@ TEST_F(Parts, DotWhatHasDashesOfNoLength) {
                       {pt(9), pt(0)},
                       {pt(1), kBlack, {Length(), pt(3)}, false}};
   EXPECT_EQ(content_of(dots),
-            "/Artifact BMC\n[0 3]0 d\n1 J\n0 792 m\n9 792 l\nS\nEMC\n");
+            "/Artifact<</Type/Layout>>BDC\n[0 3]0 d\n1 J\n0 792 m\n9 792 "
+            "l\nS\nEMC\n");
 }
 
 // A circle is drawn once; on the page there is only where it stands.
@@ -210,7 +214,7 @@ TEST_F(Parts, LeaveAHollowDotHollow) {
   DotMark other = ring;
   other.centre.x = pt(30);
   EXPECT_EQ(content_of(ring, other),
-            "/Artifact BMC\nq 1 0 0 1 10 780 cm/X0 Do Q\n"
+            "/Artifact<</Type/Layout>>BDC\nq 1 0 0 1 10 780 cm/X0 Do Q\n"
             "q 1 0 0 1 30 780 cm/X0 Do Q\nEMC\n");
   const std::string circle = pdf->page_stream(0, "/Resources/XObject/X0");
   EXPECT_NE(circle.find("2.5 0 m\n"), std::string::npos) << circle;
