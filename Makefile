@@ -33,6 +33,7 @@ BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   nlohmann-json3-dev libutf8proc-dev libgtest-dev libbenchmark-dev \
   festlex-cmu scowl
 TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
+  ghostscript \
   espeak-ng espeak-ng-data wamerican dpkg-dev clang-format
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 

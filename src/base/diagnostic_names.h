@@ -35,6 +35,7 @@ struct DiagnosticName {
   X(key_word_not_in_list, "the key word is not in the list with the pattern") \
   X(last_learner, "a file of which nothing is left without a learner") \
   X(learner_not_listed, "a learner of the class whom a record says nothing of") \
+  X(letter_shapes_not_in_typeface, "a form of a and g that the typeface lacks") \
   X(missing_colon, "a line without the colon after its key") \
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \

@@ -4,6 +4,8 @@
 #include <array>
 #include <cassert>
 
+#include "base/utf8.h"
+
 namespace sheaf {
 
 PlacedText::PlacedText(std::string text, Span span, std::vector<Run> runs)
@@ -26,7 +28,10 @@ Span PlacedText::span_of(std::size_t begin, std::size_t end) const {
     return {span_.file, at, at};
   }
   const std::uint32_t first = file_offset(begin);
-  const std::uint32_t last = file_offset(end - 1) + 1;
+  std::uint32_t last = file_offset(end - 1) + 1;
+  // What was put for a sign may have fewer bytes than the sign has.
+  const std::string& file = span_.file->text();
+  while (last < file.size() && (file[last] & 0xC0) == 0x80) ++last;
   return {span_.file, first, std::max(first, last)};
 }
 
@@ -90,6 +95,50 @@ PlacedText PlacedText::with_capital(std::size_t at) const {
   return result;
 }
 
+// Makes a text with other letters in some of its places.
+class PlacedText::Rewriter {
+ public:
+  explicit Rewriter(const PlacedText& from)
+      : from_(from), result_({}, from.span_, {}) {}
+
+  // Puts `letters` in the place of bytes [begin, end); calls come in order.
+  void put(std::string_view letters, std::size_t begin, std::size_t end) {
+    take_to(begin);
+    add_run(from_.file_offset(begin));
+    result_.text_ += letters;
+    if (letters.size() > 1) {
+      result_.runs_.push_back(
+          {static_cast<std::uint32_t>(result_.text_.size() - 1),
+           from_.file_offset(end - 1)});
+    }
+    taken_ = end;
+  }
+  PlacedText finish() {
+    take_to(from_.text_.size());
+    return std::move(result_);
+  }
+
+ private:
+  void add_run(std::uint32_t file) {
+    result_.runs_.push_back(
+        {static_cast<std::uint32_t>(result_.text_.size()), file});
+  }
+  void take_to(std::size_t end) {
+    const PlacedText part = from_.slice(taken_, end);
+    for (const Run& run : part.runs_) {
+      result_.runs_.push_back(
+          {run.text + static_cast<std::uint32_t>(result_.text_.size()),
+           run.file});
+    }
+    result_.text_ += part.text_;
+    taken_ = end;
+  }
+
+  const PlacedText& from_;
+  PlacedText result_;
+  std::size_t taken_ = 0;
+};
+
 PlacedText PlacedText::without_ligatures() const {
   constexpr std::array<std::string_view, 7> kLetters = {
       "ff", "fi", "fl", "ffi", "ffl", "st", "st"};
@@ -97,30 +146,30 @@ PlacedText PlacedText::without_ligatures() const {
   const std::string_view head = kFirst.substr(0, 2);
   std::size_t at = text_.find(head);
   if (at == std::string::npos) return *this;
-  PlacedText result({}, span_, {});
-  std::size_t begin = 0;
-  const auto take_to = [&](std::size_t end) {
-    const PlacedText part = slice(begin, end);
-    for (const Run& run : part.runs_) {
-      result.runs_.push_back(
-          {run.text + static_cast<std::uint32_t>(result.text_.size()),
-           run.file});
-    }
-    result.text_ += part.text_;
-  };
+  Rewriter rewriter(*this);
   for (; at != std::string::npos; at = text_.find(head, at + 1)) {
     const auto which =
         static_cast<std::size_t>(static_cast<unsigned char>(text_[at + 2]) -
                                  static_cast<unsigned char>(kFirst[2]));
     if (which >= kLetters.size()) continue;
-    take_to(at);
-    result.runs_.push_back(
-        {static_cast<std::uint32_t>(result.text_.size()), file_offset(at)});
-    result.text_ += kLetters[which];
-    begin = at + kFirst.size();
+    rewriter.put(kLetters[which], at, at + kFirst.size());
   }
-  take_to(text_.size());
-  return result;
+  return rewriter.finish();
+}
+
+PlacedText PlacedText::composed() const {
+  const bool is_plain = std::ranges::all_of(
+      text_, [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+  if (is_plain || normalized(text_) == text_) return *this;
+  Rewriter rewriter(*this);
+  for (const std::string_view character : characters(text_)) {
+    const std::string better = normalized(character);
+    if (better == character) continue;
+    const auto begin =
+        static_cast<std::size_t>(character.data() - text_.data());
+    rewriter.put(better, begin, begin + character.size());
+  }
+  return rewriter.finish();
 }
 
 const Value* Value::find(std::string_view key) const {

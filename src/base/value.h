@@ -42,8 +42,12 @@ class PlacedText {
   /// The same text with letters in place of signs that stand for two or three
   /// of them (Unicode's ligatures U+FB00 to U+FB06), which come from PDF files.
   PlacedText without_ligatures() const;
+  /// The same text in Unicode's normal form C: an e with an accent behind it is
+  /// é, which the typeface has a letter for and a search for é finds.
+  PlacedText composed() const;
 
  private:
+  class Rewriter;
   std::uint32_t file_offset(std::size_t text_offset) const;
 
   std::string text_;

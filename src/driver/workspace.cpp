@@ -162,13 +162,45 @@ std::string_view lacking(const Font& font) {
   return {};
 }
 
+// Kinds of font files that Sheaf does not read, by the ends of their names.
+struct OtherFontFile {
+  std::string_view end, what, help;
+};
+constexpr std::string_view kTakeDesktopFont =
+    "use the typeface's .ttf or .otf file instead, which its maker offers "
+    "for desktops, or leave this out for Andika";
+constexpr std::string_view kTakeOneFace =
+    "use a .ttf or .otf file with the one typeface that you want, or leave "
+    "this out for Andika";
+constexpr OtherFontFile kOtherFontFiles[] = {
+    {".ttc", "it is a collection of several typefaces", kTakeOneFace},
+    {".otc", "it is a collection of several typefaces", kTakeOneFace},
+    {".woff", "it is a font packed for web pages", kTakeDesktopFont},
+    {".woff2", "it is a font packed for web pages", kTakeDesktopFont}};
+
+// Whether the name is that of a font file to be read; says so where it is one
+// of another kind.
+bool takes_font_file(const std::string& name, Span span,
+                     Diagnostics& diagnostics) {
+  const std::string lower = lower_case(name);
+  for (const OtherFontFile& other : kOtherFontFiles) {
+    if (!lower.ends_with(other.end)) continue;
+    diagnostics.error(
+        diagnostic::unusable_typeface, span,
+        fmt::format("{} cannot be used: {}", sheaf::quoted(name), other.what),
+        std::string(other.help));
+    return false;
+  }
+  return lower.ends_with(".ttf") || lower.ends_with(".otf");
+}
+
 // A typeface may be a file beside the layout.
 void add_font_file(Workspace& workspace, const LessonRequest& request,
                    const OptionValues& settings, std::string_view option,
                    FontRole role, const FilePath& folder,
                    Diagnostics& diagnostics) {
   const std::string& name = settings.text(option);
-  if (!name.ends_with(".ttf") && !name.ends_with(".otf")) return;
+  if (!takes_font_file(name, settings.span(option), diagnostics)) return;
   const auto found = workspace.find_file(name, folder, request.allowed_folders);
   const Span span = settings.span(option);
   if (!found) return;  // reported as an unknown typeface
@@ -383,7 +415,7 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
   if (diagnostics.has_errors()) return nullptr;
   result->style = make_style(settings, workspace.fonts(), diagnostics);
   if (diagnostics.has_errors()) return nullptr;
-  check_typefaces(result->lesson, result->style, diagnostics);
+  check_typefaces(result->lesson, settings, result->style, diagnostics);
   return diagnostics.has_errors() ? nullptr : std::move(result);
 }
 

@@ -217,8 +217,9 @@ std::optional<LaidText> lay_text(const SourceFile& file,
   } else {
     result.end = layer.last();
   }
-  result.text =
-      PlacedText(std::move(value), span, layer.take_runs()).without_ligatures();
+  result.text = PlacedText(std::move(value), span, layer.take_runs())
+                    .without_ligatures()
+                    .composed();
   return result;
 }
 

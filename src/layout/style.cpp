@@ -5,6 +5,7 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "text/letter_shapes.h"
 
 namespace sheaf {
 
@@ -183,8 +184,14 @@ Style make_style(const OptionValues& settings, FontLibrary& fonts,
                         : face(fonts, bold, FontRole::bold,
                                settings.span("bold-typeface"), diagnostics);
   if (s.bold == nullptr) s.bold = s.regular;
-  // Andika's ss01 gives the two-storey a and g.
-  if (settings.choice("letter-shapes") == "two-storey") s.features = "ss01";
+  if (s.regular != nullptr) {
+    const auto features = features_for(
+        *s.regular, settings.choice("letter-shapes") == "two-storey"
+                        ? LetterShapes::two_storey
+                        : LetterShapes::single_storey);
+    s.has_letter_shapes = features.has_value();
+    s.features = features.value_or("");
+  }
   s.tracking = settings.length("letter-spacing");
   // Wider letters without wider word spaces slow reading down (Galliussi et
   // al. 2020), so word spaces grow by three and a half times as much (the

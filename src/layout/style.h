@@ -51,6 +51,8 @@ struct Style {
   const Font* regular = nullptr;
   const Font* bold = nullptr;
   std::string features;
+  /// Whether the typeface has the form of a and g that was asked for.
+  bool has_letter_shapes = true;
   Length tracking;
   Length word_gap;
 

@@ -91,6 +91,12 @@ void TouchWord::place_parts() {
     width_ = part.ink.right;
     x = width_ + gap;
   }
+  // A word must not fall apart into its graphemes for those who search.
+  for (std::size_t i = 1; i < parts_.size(); ++i) {
+    Part& before = parts_[i - 1];
+    before.run.room_after =
+        std::max(Length(), parts_[i].x - before.x - width_of(before.run));
+  }
 }
 
 Length TouchWord::baseline() const {

@@ -49,8 +49,20 @@ class GlyphCheck {
 
 }  // namespace
 
-void check_typefaces(const Lesson& lesson, const Style& style,
-                     Diagnostics& diagnostics) {
+void check_typefaces(const Lesson& lesson, const OptionValues& settings,
+                     const Style& style, Diagnostics& diagnostics) {
+  if (!style.has_letter_shapes) {
+    const bool single = settings.choice("letter-shapes") == "single-storey";
+    diagnostics.note(
+        diagnostic::letter_shapes_not_in_typeface, settings.span("typeface"),
+        fmt::format("the typeface {} has no {}; the pages have its own",
+                    quoted(style.regular->family()),
+                    single ? "a and g as written by hand"
+                           : "a as printed in most books"),
+        fmt::format("choose another typeface, such as Andika, if the form of "
+                    "the letters matters, or write `letter-shapes: {}`",
+                    single ? "two-storey" : "single-storey"));
+  }
   GlyphCheck c(style, diagnostics);
   c.check(lesson.title);
   c.check(lesson.group);

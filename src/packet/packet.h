@@ -51,7 +51,7 @@ class PrintRun {
 
 /// Reports text of the lesson that the typefaces cannot print. To be called,
 /// and found without errors, before `make_packet`.
-void check_typefaces(const Lesson& lesson, const Style& style,
-                     Diagnostics& diagnostics);
+void check_typefaces(const Lesson& lesson, const OptionValues& settings,
+                     const Style& style, Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -13,5 +14,11 @@ namespace sheaf {
 /// "charsets"). Nothing where the program is damaged.
 std::optional<std::vector<std::uint16_t>> cff_glyph_cids(
     std::string_view program, std::size_t glyph_count);
+
+/// The program with `added` units put to the width of every glyph (Note 5176,
+/// 15: the widths in its glyphs count from two numbers of each Private DICT).
+/// Nothing where it is damaged or not as HarfBuzz writes it.
+std::optional<std::string> cff_with_widths(std::string_view program,
+                                           std::int32_t added);
 
 }  // namespace sheaf

@@ -1,6 +1,7 @@
 #include "pdf/font_set.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <limits>
 
 #include "base/error.h"
@@ -27,8 +28,12 @@ std::uint64_t short_key(std::uint32_t glyph, std::string_view text) {
 
 }  // namespace
 
-FontUse::FontUse(const Font& font, int index)
-    : font_(font), program_(font), index_(index), glyphs_(1) {}
+FontUse::FontUse(const Font& font, std::int32_t added, int index)
+    : font_(font),
+      added_(added),
+      program_(font, added),
+      index_(index),
+      glyphs_(1) {}
 
 Code FontUse::code(std::uint32_t glyph, std::string_view text) {
   if (text.size() <= 4) {
@@ -61,6 +66,10 @@ Code FontUse::add(std::uint32_t glyph, std::string_view text) {
 // 9.6.4), so that two parts of a font are never taken for one.
 std::string FontUse::tagged_name() const {
   std::string choice = font_.name();
+  if (added_ != 0) {
+    append_integer(choice, added_);
+    choice += '+';
+  }
   for (const Glyph& glyph : glyphs_) {
     append_integer(choice, glyph.id);
     choice += ' ';
@@ -82,12 +91,19 @@ ObjectId FontUse::embed(Objects& objects, Deflater& deflater) const {
                     {font_, program_, tagged_name(), glyphs_, subset});
 }
 
-FontUse& FontSet::use(const Font& font) {
+FontUse& FontSet::use(const Font& font, std::int32_t added,
+                      std::int32_t tolerance) {
+  FontUse* nearest = nullptr;
+  std::int32_t distance = tolerance + 1;
   for (const auto& known : fonts_) {
-    if (&known->font() == &font) return *known;
+    const std::int32_t apart = std::abs(known->added() - added);
+    if (&known->font() != &font || apart >= distance) continue;
+    nearest = known.get();
+    distance = apart;
   }
+  if (nearest) return *nearest;
   fonts_.push_back(
-      std::make_unique<FontUse>(font, static_cast<int>(fonts_.size())));
+      std::make_unique<FontUse>(font, added, static_cast<int>(fonts_.size())));
   return *fonts_.back();
 }
 

@@ -20,7 +20,9 @@ using Code = std::uint16_t;
 
 /// One font of a document and the glyphs it lends. There is a code for each
 /// pair of glyph and text, so that what a reader copies is what was written,
-/// whatever glyphs the font chose for it.
+/// whatever glyphs the font chose for it. Letters that stand apart come from a
+/// font of their own with wider advances: readers take a move of the pen for a
+/// blank between words, but never the advance of a letter.
 class FontUse {
  public:
   struct Glyph {
@@ -29,9 +31,11 @@ class FontUse {
     std::string text;
   };
 
-  FontUse(const Font& font, int index);
+  /// `added` thousandths of an em to every advance.
+  FontUse(const Font& font, std::int32_t added, int index);
 
   const Font& font() const { return font_; }
+  std::int32_t added() const { return added_; }
   int index() const { return index_; }  ///< /F0, /F1 ... in the resources
   /// The code for a glyph that shows `text`. Throws MachineError where the
   /// font has no glyph (id 0): a reader would see an empty box.
@@ -46,6 +50,7 @@ class FontUse {
   std::string tagged_name() const;
 
   const Font& font_;
+  std::int32_t added_;
   FontProgram program_;
   int index_;
   std::vector<Glyph> glyphs_;  // by code; 0 is kept free for .notdef
@@ -56,7 +61,11 @@ class FontUse {
 /// The fonts of a document, in the order of their first use.
 class FontSet {
  public:
-  FontUse& use(const Font& font);
+  /// The font whose advances are wider by `added` thousandths of an em, as it
+  /// is or as one is already there that differs by `tolerance` at most: each
+  /// one costs the file a program of its own.
+  FontUse& use(const Font& font, std::int32_t added = 0,
+               std::int32_t tolerance = 0);
   /// Embeds all of them; returns the entries of a /Font resource dictionary.
   std::string embed(Objects& objects, Deflater& deflater) const;
 

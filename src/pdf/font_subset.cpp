@@ -46,8 +46,7 @@ std::string_view bytes_of(hb_blob_t* blob) {
   return {data, length};
 }
 
-void add_table(hb_face_t* face, const FontTables& tables, const char* tag) {
-  const std::string_view bytes = tables.table(tag);
+void add_table(hb_face_t* face, std::string_view bytes, const char* tag) {
   const Owner<hb_blob_t> blob(
       hb_blob_create_or_fail(bytes.data(), static_cast<unsigned>(bytes.size()),
                              HB_MEMORY_MODE_READONLY, nullptr, nullptr));
@@ -80,23 +79,41 @@ bool has_all_tables(const FontTables& tables, Outlines outlines) {
          std::all_of(std::begin(kTables), std::end(kTables), has);
 }
 
-bool is_same_glyph(const FontTables& from, std::uint32_t glyph,
-                   const FontTables& to, std::uint32_t number) {
-  return from.advance(glyph) == to.advance(number) &&
-         from.has_outline(glyph) == to.has_outline(number);
+// An advance is 16 bits without a sign.
+std::int32_t widened(std::int32_t advance, std::int32_t added) {
+  return std::clamp(advance + added, 0, 0xFFFF);
 }
 
-// The font as the subsetter sees it. HarfBuzz answers with empty objects where
-// there is no memory.
-Owner<hb_face_t> drawing_face(const FontTables& tables, Outlines outlines) {
+// The table "hmtx": an advance and a bearing for each of the first glyphs, then
+// bearings only.
+std::string widened_metrics(const FontTables& tables, std::int32_t added) {
+  std::string metrics(tables.table("hmtx"));
+  const std::size_t count = read_u16(tables.table("hhea"), 34);
+  for (std::size_t at = 0; at / 4 < count && at + 1 < metrics.size(); at += 4) {
+    const std::int32_t advance =
+        widened(static_cast<std::int32_t>(read_u16(metrics, at)), added);
+    metrics[at] = static_cast<char>(advance >> 8);
+    metrics[at + 1] = static_cast<char>(advance & 0xFF);
+  }
+  return metrics;
+}
+
+// The font as the subsetter sees it, with `metrics` for its own ones. HarfBuzz
+// answers with empty objects where there is no memory.
+Owner<hb_face_t> drawing_face(const FontTables& tables, Outlines outlines,
+                              const std::string& metrics) {
   Owner<hb_face_t> face(hb_face_builder_create());
   if (face.get() == hb_face_get_empty()) throw no_memory();
-  for (const char* tag : kTables) add_table(face.get(), tables, tag);
+  for (const char* tag : kTables) {
+    add_table(face.get(),
+              std::string_view(tag) == "hmtx" ? metrics : tables.table(tag),
+              tag);
+  }
   if (outlines == Outlines::cff) {
-    add_table(face.get(), tables, "CFF ");
+    add_table(face.get(), tables.table("CFF "), "CFF ");
   } else {
     for (const char* tag : kTrueTypeTables) {
-      add_table(face.get(), tables, tag);
+      add_table(face.get(), tables.table(tag), tag);
     }
   }
   take_in_outlines(face.get());
@@ -118,6 +135,9 @@ Owner<hb_subset_input_t> subset_input(
 
 }  // namespace
 
+FontProgram::FontProgram(const Font& font, std::int32_t added)
+    : font_(font), tables_(font), added_(added * font.units_per_em() / 1000) {}
+
 std::int32_t FontProgram::thousandths(std::int64_t units) const {
   const std::int64_t em = font_.units_per_em();
   const std::int64_t scaled_units = units * 1000;
@@ -126,7 +146,11 @@ std::int32_t FontProgram::thousandths(std::int64_t units) const {
 }
 
 std::int32_t FontProgram::width(std::uint32_t glyph) const {
-  return thousandths(tables_.advance(glyph));
+  return thousandths(advance(glyph));
+}
+
+std::int32_t FontProgram::advance(std::uint32_t glyph) const {
+  return widened(tables_.advance(glyph), added_);
 }
 
 // Offsets from the OpenType specification, "head", "post" and "OS/2".
@@ -151,7 +175,10 @@ std::int32_t FontProgram::stem_width() const {
 
 FontProgram::Subset FontProgram::subset(
     const std::vector<std::uint32_t>& glyphs) const {
-  const Owner<hb_face_t> face = drawing_face(tables_, font_.outlines());
+  // HarfBuzz reads them where they are.
+  const std::string metrics = widened_metrics(tables_, added_);
+  const Owner<hb_face_t> face =
+      drawing_face(tables_, font_.outlines(), metrics);
   Subset result = subset(face.get(), glyphs);
   // HarfBuzz 6.0 also goes on with a damaged CFF program when memory runs out
   // in the midst of it. Two results that agree were not hit by that.
@@ -184,7 +211,9 @@ FontProgram::Subset FontProgram::subset(
   Subset result;
   std::vector<std::uint16_t> cids;
   if (font_.outlines() == Outlines::cff) {
-    result.program = tables.table("CFF ");
+    auto program = cff_with_widths(tables.table("CFF "), added_);
+    if (!program) throw damaged();
+    result.program = std::move(*program);
     auto read = cff_glyph_cids(result.program, count);
     if (!read) throw damaged();
     cids = std::move(*read);
@@ -197,7 +226,8 @@ FontProgram::Subset FontProgram::subset(
   const hb_map_t* numbers = hb_subset_plan_old_to_new_glyph_mapping(plan.get());
   for (const std::uint32_t glyph : glyphs) {
     const hb_codepoint_t number = hb_map_get(numbers, glyph);
-    if (number >= count || !is_same_glyph(tables_, glyph, tables, number)) {
+    if (number >= count || advance(glyph) != tables.advance(number) ||
+        tables_.has_outline(glyph) != tables.has_outline(number)) {
       throw damaged();
     }
     result.names.push_back(cids.empty() ? static_cast<std::uint16_t>(number)

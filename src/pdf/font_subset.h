@@ -12,10 +12,11 @@ struct hb_face_t;
 namespace sheaf {
 
 /// A font as the PDF writer sees it: widths and boxes in thousandths of an em,
-/// and the part of its program that a document needs.
+/// and the part of its program that a document needs. `added` thousandths of an
+/// em are put to every advance, in what is stated and in the program alike.
 class FontProgram {
  public:
-  explicit FontProgram(const Font& font) : font_(font), tables_(font) {}
+  FontProgram(const Font& font, std::int32_t added);
 
   std::int32_t width(std::uint32_t glyph) const;
 
@@ -42,9 +43,11 @@ class FontProgram {
  private:
   Subset subset(hb_face_t* drawing,
                 const std::vector<std::uint32_t>& glyphs) const;
+  std::int32_t advance(std::uint32_t glyph) const;
 
   const Font& font_;
   FontTables tables_;
+  std::int32_t added_;  // in units of the font's grid
 };
 
 }  // namespace sheaf

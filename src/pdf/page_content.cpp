@@ -177,21 +177,11 @@ void PageContent::write(const GlyphMark& mark) {
   belong_to(mark.element);
   end_strokes();
   if (!is_artifact(element_)) tree_.label(element_, shape.text);
-  const FontUse& font = texts_.font_of(mark.run);
   set_fill(mark.ink);
   out_ += "BT\n";
-  if (&font != state_.font || mark.run.size != state_.font_size) {
-    out_ += "/F";
-    append_integer(out_, font.index());
-    out_ += ' ';
-    append_size(out_, mark.run.size);
-    out_ += " Tf\n";
-    state_.font = &font;
-    state_.font_size = mark.run.size;
-  }
   append_point(mark.at);
   out_ += "Td\n";
-  texts_.append(out_, mark.run, space_after_);
+  texts_.append(out_, mark.run, state_.text, space_after_);
   out_ += "ET\n";
   if (!is_in_figure_) return;
   const InkSpan ink = ink_of(mark.run, 0, shape.text.size());

@@ -32,8 +32,7 @@ class PageContent {
   struct State {
     Ink fill = kBlack;
     Stroke stroke{Length::from_pt(1), kBlack, {}, false};
-    const FontUse* font = nullptr;
-    Length font_size;
+    TextOperators::State text;
   };
 
   void write(const GlyphMark& mark);

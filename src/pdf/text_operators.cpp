@@ -24,6 +24,13 @@ constexpr SizeClass kSizeClasses[] = {{Length::from_pt(15), 2000},
                                       {Length::from_pt(1e6), 500}};
 constexpr std::int64_t kUnit = 1000;
 
+// What of an advance may be left to numbers between the glyphs, or to where the
+// next run begins, in thousandths of an em. Readers take a tenth of an em for a
+// blank (see tests/pdfua/own_rules.tsv); within a text, what kerning moves adds
+// to it.
+constexpr std::int32_t kNearEnough = 4;
+constexpr std::int32_t kNearEnoughAtEnd = 30;
+
 std::size_t size_class(Length size) {
   std::size_t index = 0;
   while (index < 2 && size > kSizeClasses[index].up_to) ++index;
@@ -44,6 +51,12 @@ std::int64_t wanted_pen(const GlyphRun& run, const ShapedGlyph& glyph) {
     pen += divided(added.mils() * 1000000, run.size.mils());
   }
   return pen;
+}
+
+// A length as thousandths of the run's em.
+std::int32_t share_of_em(const GlyphRun& run, Length length) {
+  return static_cast<std::int32_t>(
+      divided(length.mils() * 1000, run.size.mils()));
 }
 
 bool has_vertical_shifts(const ShapedText& shape) {
@@ -80,6 +93,17 @@ std::vector<std::string> decomposed(std::string_view text) {
   return parts;
 }
 
+void set_font(std::string& out, const FontUse& font, Length size,
+              TextOperators::State& state) {
+  if (&font == state.font && size == state.size) return;
+  out += "/F";
+  append_integer(out, font.index());
+  out += ' ';
+  append_size(out, size);
+  out += " Tf\n";
+  state = {&font, size};
+}
+
 // The pieces of an array for TJ, or a string for Tj where nothing is put right.
 class Showing {
  public:
@@ -100,6 +124,12 @@ class Showing {
     is_open_ = true;
     append_code(text_, code);
     drawn_ += width * kUnit;
+  }
+
+  // Goes on with the glyphs of another font.
+  void use_font(const FontUse& font, Length size, TextOperators::State& state) {
+    end();
+    set_font(out_, font, size, state);
   }
 
   // Ends the operator, so that another may follow.
@@ -125,17 +155,11 @@ class Showing {
 
 }  // namespace
 
-FontUse& TextOperators::font_of(const GlyphRun& run) {
-  return *known(*run.shape).font;
-}
-
-TextOperators::Known& TextOperators::known(const ShapedText& shape) {
-  if (&shape == last_shape_) return *last_;
-  const auto [place, is_new] = known_.try_emplace(&shape);
-  if (is_new) place->second = encode(shape, fonts_.use(*shape.font));
-  last_shape_ = &shape;
-  last_ = &place->second;
-  return *last_;
+TextOperators::Known& TextOperators::known(const ShapedText& shape,
+                                           FontUse& font) {
+  const auto [place, is_new] = known_.try_emplace(Key{&shape, &font});
+  if (is_new) place->second = encode(shape, font);
+  return place->second;
 }
 
 TextOperators::Known TextOperators::encode(const ShapedText& shape,
@@ -156,9 +180,9 @@ TextOperators::Known TextOperators::encode(const ShapedText& shape,
     if (is_whole) {
       for (std::size_t i = first; i < last; ++i) {
         const ShapedGlyph& glyph = glyphs[i];
-        result.codes.push_back(font.code(
-            glyph.id,
-            text.substr(glyph.text_begin, glyph.text_end - glyph.text_begin)));
+        result.last_text =
+            text.substr(glyph.text_begin, glyph.text_end - glyph.text_begin);
+        result.codes.push_back(font.code(glyph.id, result.last_text));
       }
     } else {
       // More glyphs than characters. Some readers heed the text stated for
@@ -171,8 +195,8 @@ TextOperators::Known TextOperators::encode(const ShapedText& shape,
       const std::vector<std::string> parts = decomposed(whole);
       for (std::size_t i = first; i < last; ++i) {
         const std::size_t part = i - first;
-        result.codes.push_back(font.code(
-            glyphs[i].id, part < parts.size() ? parts[part] : "\u200B"));
+        result.last_text = part < parts.size() ? parts[part] : "\u200B";
+        result.codes.push_back(font.code(glyphs[i].id, result.last_text));
       }
       result.replacements.push_back({first, last, whole});
     }
@@ -182,30 +206,36 @@ TextOperators::Known TextOperators::encode(const ShapedText& shape,
   return result;
 }
 
-void TextOperators::append(std::string& out, const GlyphRun& run,
+void TextOperators::append(std::string& out, const GlyphRun& run, State& state,
                            bool space_after) {
   assert(run.size > Length());
-  Known& text = known(*run.shape);
-  const bool is_plain =
-      text.has_plain && run.tracking == Length() && run.word_gap == Length();
+  const bool is_spaced = run.tracking != Length();
+  FontUse& font = fonts_.use(*run.shape->font, share_of_em(run, run.tracking),
+                             is_spaced ? kNearEnough : 0);
+  Known& text = known(*run.shape, font);
+  set_font(out, font, run.size, state);
+  const bool is_plain = text.has_plain && !is_spaced &&
+                        run.word_gap == Length() && run.room_after == Length();
   if (is_plain) {
     std::string& plain = text.plain[size_class(run.size)];
-    if (plain.empty()) show(plain, text, run);
+    if (plain.empty()) show(plain, text, run, state);
     out += plain;
   } else {
-    show(out, text, run);
+    show(out, text, run, state);
   }
-  if (space_after) append_space(out, text);
+  if (space_after) append_space(out, text, run.size, state);
 }
 
 // Goes into the string that was shown last, which costs two bytes; after text
 // that is stated outright it needs an operator of its own.
-void TextOperators::append_space(std::string& out, Known& known) {
+void TextOperators::append_space(std::string& out, Known& known, Length size,
+                                 State& state) {
   if (known.space == 0) {
     const std::uint32_t glyph = known.font->font().space();
     if (glyph == 0) return;
     known.space = known.font->code(glyph, " ");
   }
+  set_font(out, *known.font, size, state);
   for (const std::string_view end : {")Tj\n", ")]TJ\n"}) {
     if (!out.ends_with(end)) continue;
     out.resize(out.size() - end.size());
@@ -218,8 +248,21 @@ void TextOperators::append_space(std::string& out, Known& known) {
   out += ")Tj\n";
 }
 
+// The font in which the run's last glyph, of `width` thousandths in its own
+// one, leads the pen to where the word goes on.
+FontUse& TextOperators::font_to_the_next(const GlyphRun& run,
+                                         const FontUse& font,
+                                         std::int32_t width) {
+  const std::int64_t pen = wanted_pen(run, run.shape->glyphs.back());
+  const Length next = width_of(run) + run.room_after;
+  const std::int32_t wanted =
+      share_of_em(run, next) - static_cast<std::int32_t>(divided(pen, kUnit));
+  return fonts_.use(font.font(), font.added() + wanted - width,
+                    kNearEnoughAtEnd);
+}
+
 void TextOperators::show(std::string& out, const Known& known,
-                         const GlyphRun& run) {
+                         const GlyphRun& run, State& state) {
   const std::vector<ShapedGlyph>& glyphs = run.shape->glyphs;
   Showing showing(out, run.size);
   std::int32_t rise = 0;
@@ -239,8 +282,18 @@ void TextOperators::show(std::string& out, const Known& known,
       append_size(out, at_size(*run.shape->font, run.size, rise));
       out += " Ts\n";
     }
-    showing.glyph(known.codes[i], wanted_pen(run, glyphs[i]),
-                  known.font->width(known.codes[i]));
+    Code code = known.codes[i];
+    const FontUse* font = known.font;
+    if (i + 1 == glyphs.size() && run.room_after > Length()) {
+      // Its advance leads to where the word goes on.
+      FontUse& wide = font_to_the_next(run, *font, font->width(code));
+      if (&wide != font) {
+        code = wide.code(glyphs[i].id, known.last_text);
+        showing.use_font(wide, run.size, state);
+        font = &wide;
+      }
+    }
+    showing.glyph(code, wanted_pen(run, glyphs[i]), font->width(code));
     if (replacement != known.replacements.end() && replacement->last == i + 1) {
       showing.end();
       out += "EMC\n";

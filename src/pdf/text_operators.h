@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -17,11 +18,15 @@ class TextOperators {
  public:
   explicit TextOperators(FontSet& fonts) : fonts_(fonts) {}
 
-  /// The font of the run, for `Tf`.
-  FontUse& font_of(const GlyphRun& run);
+  /// What is in force where a text is shown, for `Tf`.
+  struct State {
+    const FontUse* font = nullptr;
+    Length size;
+  };
   /// Appends what shows the run from the current text position on; with
   /// `space_after` also a word space behind it, for those who read and copy.
-  void append(std::string& out, const GlyphRun& run, bool space_after);
+  void append(std::string& out, const GlyphRun& run, State& state,
+              bool space_after);
 
  private:
   // Glyphs of one cluster: what a reader must take as one piece of text if its
@@ -39,20 +44,34 @@ class TextOperators {
     bool has_plain = false;
     /// Those operators by class; empty until asked for.
     std::array<std::string, 3> plain;
+    /// What the last glyph stands for.
+    std::string last_text;
     /// The word space of the font; 0 until asked for.
     Code space = 0;
   };
-  Known& known(const ShapedText& shape);
+  // A shaped text in a font with wider advances is another text.
+  struct Key {
+    const ShapedText* shape = nullptr;
+    const FontUse* font = nullptr;
+    bool operator==(const Key&) const = default;
+  };
+  struct KeyHash {
+    std::size_t operator()(const Key& key) const {
+      const std::hash<const void*> hash;
+      return hash(key.shape) * 31 ^ hash(key.font);
+    }
+  };
+  Known& known(const ShapedText& shape, FontUse& font);
   static Known encode(const ShapedText& shape, FontUse& font);
-  static void append_space(std::string& out, Known& known);
-  static void show(std::string& out, const Known& known, const GlyphRun& run);
+  static void append_space(std::string& out, Known& known, Length size,
+                           State& state);
+  void show(std::string& out, const Known& known, const GlyphRun& run,
+            State& state);
+  FontUse& font_to_the_next(const GlyphRun& run, const FontUse& font,
+                            std::int32_t width);
 
   FontSet& fonts_;
-  std::unordered_map<const ShapedText*, Known> known_;
-  // What was asked for last: a run's font and its operators are asked for one
-  // after the other.
-  const ShapedText* last_shape_ = nullptr;
-  Known* last_ = nullptr;
+  std::unordered_map<Key, Known, KeyHash> known_;
 };
 
 }  // namespace sheaf

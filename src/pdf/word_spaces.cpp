@@ -41,7 +41,8 @@ bool touch(const GlyphMark& mark, const GlyphMark& next) {
   const Length reach =
       scaled(std::min(mark.run.size, next.run.size), kTouching);
   return is_near(mark.at.y, next.at.y, reach) &&
-         is_near(mark.at.x + width_of(mark.run), next.at.x, reach);
+         is_near(mark.at.x + width_of(mark.run) + mark.run.room_after,
+                 next.at.x, reach);
 }
 
 // The mark that ends a sentence belongs to what stands before it, be it a line

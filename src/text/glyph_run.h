@@ -53,6 +53,10 @@ struct GlyphRun {
   Length tracking;
   /// Added to every word space besides.
   Length word_gap;
+  /// Room from the run's end to where its word goes on in another run: no part
+  /// of its width, but what it says must not break there (a PDF reader takes a
+  /// move of the pen for a blank between words).
+  Length room_after;
 };
 
 /// From the origin of the first glyph to the end of the last advance.

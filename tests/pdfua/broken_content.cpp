@@ -85,6 +85,14 @@ std::vector<Break> content_breaks() {
                  state_title_language(pdf);
                  pdf.getRoot().removeKey("/Outlines");
                }),
+      breaking("own", 41,
+               [](QPDF& pdf) {
+                 edit_content(pdf, [](const std::string& content) {
+                   return content +
+                          "/Artifact BMC BT/F0 9 Tf[<0001>-101<0002>]TJ ET "
+                          "EMC\n";
+                 });
+               }),
       breaking("7.20", 1,
                [](QPDF& pdf) {
                  form(pdf).getDict().replaceKey(

@@ -87,6 +87,19 @@ std::vector<Break> font_breaks() {
                      0, QPDFObjectHandle::newInteger(
                             widths.getArrayItem(0).getIntValue() + 2));
                }),
+      // All of them: a dictionary for wide spacing over a program without it.
+      breaking("7.21.5", 1,
+               [](QPDF& pdf) {
+                 QPDFObjectHandle all = cid_font(pdf).getKey("/W");
+                 for (int i = 1; i < all.getArrayNItems(); i += 2) {
+                   QPDFObjectHandle widths = all.getArrayItem(i);
+                   for (int j = 0; j < widths.getArrayNItems(); ++j) {
+                     widths.setArrayItem(
+                         j, QPDFObjectHandle::newInteger(
+                                widths.getArrayItem(j).getIntValue() + 90));
+                   }
+                 }
+               }),
       breaking("7.21.7", 1,
                [](QPDF& pdf) { font(pdf).removeKey("/ToUnicode"); }),
       breaking("7.21.7", 2,

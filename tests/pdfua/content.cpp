@@ -28,6 +28,17 @@ const std::set<std::string>& painting_operators() {
   return all;
 }
 
+// The least move that one of the readers in tests/readers takes for a blank is
+// a tenth of an em: poppler's, by its minWordBreakSpace (TextOutputDev.cc, from
+// memory); found so with pdftotext 22.12.
+constexpr double kMostInAWord = 100;
+
+// Latin letters; a mark on a letter is placed by numbers of its own.
+bool is_letter(char16_t c) {
+  return (c >= u'A' && c <= u'Z') || (c >= u'a' && c <= u'z') ||
+         (c >= 0xC0 && c < 0x300 && c != 0xD7 && c != 0xF7);
+}
+
 }  // namespace
 
 // One content stream: a page's, or that of a form painted on it, which stands
@@ -218,7 +229,23 @@ class ContentChecker::Walker : public QPDFObjectHandle::ParserCallbacks {
 
   void text_array(QPDFObjectHandle array) {
     if (!array.isArray()) return;
-    for (const QPDFObjectHandle& part : array.aitems()) text(part);
+    char16_t before = 0;
+    double move = 0;
+    for (QPDFObjectHandle part : array.aitems()) {
+      if (part.isNumber()) move -= part.getNumericValue();
+      if (!part.isString()) continue;
+      text(part);
+      if (!state_.font) continue;
+      const std::string bytes = part.getStringValue();
+      const bool in_a_word =
+          is_letter(before) && is_letter(state_.font->first_character(bytes));
+      checker_.report_.require(!in_a_word || move <= kMostInAWord, "own", 41,
+                               "a word falls apart by " +
+                                   std::to_string(static_cast<int>(move)) +
+                                   " thousandths of an em");
+      before = state_.font->last_character(bytes);
+      move = 0;
+    }
   }
 
   void paint(QPDFObjectHandle object) {

@@ -176,6 +176,29 @@ bool FontChecker::shows_private_use(const std::string& bytes) const {
   return false;
 }
 
+std::u16string FontChecker::text_at(const std::string& bytes,
+                                    std::size_t at) const {
+  std::uint32_t code = 0;
+  for (std::size_t b = 0; b < code_size(); ++b) {
+    code = code << 8U | static_cast<unsigned char>(bytes[at + b]);
+  }
+  if (!to_unicode_) return {};
+  const auto found = to_unicode_->texts.find(code);
+  return found == to_unicode_->texts.end() ? std::u16string() : found->second;
+}
+
+char16_t FontChecker::first_character(const std::string& bytes) const {
+  if (bytes.size() < code_size()) return 0;
+  const std::u16string text = text_at(bytes, 0);
+  return text.empty() ? u'\0' : text.front();
+}
+
+char16_t FontChecker::last_character(const std::string& bytes) const {
+  if (bytes.size() < code_size()) return 0;
+  const std::u16string text = text_at(bytes, bytes.size() - code_size());
+  return text.empty() ? u'\0' : text.back();
+}
+
 std::vector<std::uint32_t> FontChecker::codes_of(
     const std::string& bytes) const {
   const std::size_t size = code_size();

@@ -30,6 +30,10 @@ class FontChecker {
   /// Whether one of the codes stands for a character of Unicode's private use
   /// area.
   bool shows_private_use(const std::string& bytes) const;
+  /// The first or the last character of what a text operator shows; 0 where
+  /// there is none or it has no text.
+  char16_t first_character(const std::string& bytes) const;
+  char16_t last_character(const std::string& bytes) const;
   /// Rules of the font itself, once all that it shows is known.
   void finish();
 
@@ -43,6 +47,8 @@ class FontChecker {
   void check_glyph(std::uint32_t code, int mode);
   void check_text(std::uint32_t code);
   void check_cid_set();
+  std::size_t code_size() const;
+  std::u16string text_at(const std::string& bytes, std::size_t at) const;
   std::optional<std::uint32_t> cid_of(std::uint32_t code) const;
   /// The glyph in the program that a CID stands for; nothing where the CID is
   /// beyond the map.

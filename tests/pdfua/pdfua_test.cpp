@@ -8,6 +8,7 @@
 #include "pdfua/broken_files.h"
 #include "pdfua/checker.h"
 #include "support/sample_document.h"
+#include "support/small_font.h"
 
 namespace pdfua {
 namespace {
@@ -105,6 +106,43 @@ TEST(PdfUa, FindsNothingInWorksheets) {
   sheaf::testing_support::DocumentMaker maker(SHEAF_FONTS);
   EXPECT_EQ(as_text(broken_rules(sheaf::write_pdf(maker.worksheet(40, 7)))),
             "");
+}
+
+// Fonts with wider advances, which the program and the dictionary both have:
+// letters apart, and a word that goes on in another run.
+TEST(PdfUa, FindsNothingInWideFonts) {
+  namespace support = sheaf::testing_support;
+  support::DocumentMaker maker(SHEAF_FONTS);
+  std::vector<const sheaf::Font*> fonts = {&maker.font()};
+  for (const bool keyed : {false, true}) {
+    support::SmallFont blocks;
+    blocks.is_cid_keyed = keyed;
+    std::string why;
+    fonts.push_back(maker.library().add("Blocks", sheaf::FontRole::regular,
+                                        blocks.file(), why));
+    ASSERT_TRUE(fonts.back()) << why;
+  }
+  for (const sheaf::Font* font : fonts) {
+    sheaf::Document document;
+    document.title = "Wide";
+    document.pages.resize(1);
+    document.pages[0].size = {sheaf::Length::from_pt(612),
+                              sheaf::Length::from_pt(792)};
+    const sheaf::ElementId paragraph =
+        document.add({sheaf::Role::paragraph, sheaf::kDocumentElement});
+    sheaf::GlyphRun run = maker.run(*font, "sheep", 20);
+    run.tracking = sheaf::Length::from_pt(3.6);
+    run.room_after = sheaf::Length::from_pt(12);
+    for (const double x : {40.0, 180.0}) {
+      document.pages[0].marks.push_back(sheaf::GlyphMark{
+          run,
+          {sheaf::Length::from_pt(x), sheaf::Length::from_pt(100)},
+          sheaf::kBlack,
+          paragraph});
+      run.tracking = {};
+    }
+    EXPECT_EQ(as_text(broken_rules(sheaf::write_pdf(document))), "");
+  }
 }
 
 TEST(PdfUa, FindsNothingInSections) {

@@ -63,7 +63,7 @@ TEST(Lesson, UnderlinesTheThirdLineOfABlock) {
     ASSERT_EQ(read.lesson.sentences.size(), 3U);
     const LessonLine& third = read.lesson.sentences[2];
     Diagnostics d;
-    d.error(diagnostic::bad_word, third.part(10, 17).span, "found");
+    d.error(diagnostic::bad_word, third.part(10, 16).span, "found");
     EXPECT_EQ(to_text(d),
               "shells.yaml:7:13: error: found [bad-word]\n"
               "   7 |   The third cra\xCC\x8Ash is here.\n"

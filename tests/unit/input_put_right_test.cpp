@@ -43,6 +43,40 @@ TEST_F(PutRight, ASentenceGetsItsEndMark) {
   EXPECT_EQ(notes(), "");
 }
 
+TEST_F(PutRight, SignsForSeveralLettersAreWrittenOut) {
+  EXPECT_EQ(sentences("sentences: |\n  The \uFB01sh o\uFB00 the "
+                      "sta\uFB03ng \uFB02at \uFB06.\n"),
+            "The fish off the staffing flat st.");
+}
+
+TEST_F(PutRight, AccentsAreComposed) {
+  EXPECT_EQ(sentences("sentences: |\n  Zoe\u0308 sat in the cafe\u0301.\n"),
+            "Zo\u00EB sat in the caf\u00E9.");
+  EXPECT_EQ(notes(), "");
+  // Of two marks, the outer one has no letter with it.
+  EXPECT_EQ(sentences("sentences: |\n  A t\u0306 e\u0302\u0301 hat.\n"),
+            "A t\u0306 \u1EBF hat.");
+  // "Zoe+mark sat in the cafe+mark." begins in column 3 of line 4.
+  sentences("sentences: |\n  Zoe\u0308 sat \uFB01t in the cafe\u0301 now.\n");
+  const PlacedText& line = lesson_.sentences.at(0);
+  const auto span_of = [&](std::string_view word) {
+    const std::size_t at = line.text().find(word);
+    return std::string(line.span_of(at, at + word.size()).text());
+  };
+  EXPECT_EQ(span_of("Zo\u00EB"), "Zoe\u0308");
+  EXPECT_EQ(span_of("sat"), "sat");
+  EXPECT_EQ(span_of("fit"), "\uFB01t");
+  EXPECT_EQ(span_of("fi"), "\uFB01");
+  EXPECT_EQ(span_of("caf\u00E9"), "cafe\u0301");
+  EXPECT_EQ(span_of("\u00E9"), "e\u0301");
+  EXPECT_EQ(span_of("now"), "now");
+}
+
+TEST_F(PutRight, ATitleIsComposed) {
+  sentences("title: The cafe\u0301 o\uFB00 the quay\n");
+  EXPECT_EQ(lesson_.title.value, "The caf\u00E9 off the quay");
+}
+
 TEST_F(PutRight, ASentenceBeginsWithACapital) {
   EXPECT_EQ(sentences("sentences: |\n  shut it.\n  \"go on.\"\n  Sh.\n"),
             "Shut it.|\"Go on.\"|Sh.");

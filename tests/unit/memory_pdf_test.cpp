@@ -63,9 +63,10 @@ class Memory : public testing::Test {
     const testing_support::SmallFont blocks{.splits_e_acute = true};
     const Font* font =
         maker.library().add("Blocks", FontRole::regular, blocks.file(), why);
+    GlyphRun apart = maker.run(*font, "caf\u00E9", 20);
+    apart.tracking = Length::from_pt(2);
     document.pages[0].marks.push_back(
-        GlyphMark{maker.run(*font, "caf\u00E9", 20),
-                  {Length::from_pt(40), Length::from_pt(600)}});
+        GlyphMark{apart, {Length::from_pt(40), Length::from_pt(600)}});
     whole = write_pdf(document);
     failing = Failing::one;
     failing_call = 0;

@@ -332,7 +332,9 @@ TEST(Cff, RefusesDamagedPrograms) {
   EXPECT_FALSE(cff_glyph_cids("", 32));
   for (std::size_t size = 0; size < 60; ++size) {
     EXPECT_FALSE(cff_glyph_cids(program.substr(0, size), 32)) << size;
+    EXPECT_FALSE(cff_with_widths(program.substr(0, size), 90)) << size;
   }
+  EXPECT_EQ(cff_with_widths(program, 0), program);
 }
 
 }  // namespace

@@ -12,6 +12,7 @@
 #include "support/pattern.h"
 #include "support/run_program.h"
 #include "support/sample_document.h"
+#include "support/small_font.h"
 
 namespace sheaf {
 namespace {
@@ -148,6 +149,49 @@ TEST_F(Readers, PlaceEveryGlyphWithinATenthOfAPoint) {
   EXPECT_LE(worst, 0.1);
   RecordProperty("worst_in_thousandths_of_a_point",
                  static_cast<int>(worst * 1000));
+}
+
+// The advance of the last letter leads to where the word goes on, for readers
+// that take a move of the pen for a blank.
+TEST_F(Readers, FindAWordWholeWhoseLettersStandApart) {
+  std::string why;
+  const testing_support::SmallFont blocks{.is_cid_keyed = true};
+  const Font* small =
+      maker.library().add("Blocks", FontRole::regular, blocks.file(), why);
+  ASSERT_TRUE(small) << why;
+  for (const Font* font : {&maker.font(), small}) {
+    for (const double apart : {0.0, 0.03, 0.09, 0.18, 0.5}) {
+      Document document = with_text("coach");
+      std::vector<Mark>& marks = document.pages[0].marks;
+      const ElementId element = std::get<GlyphMark>(marks[0]).element;
+      marks.clear();
+      Length x = pt(40);
+      for (const char* part : {"c", "oa", "ch", " goo", "d"}) {
+        GlyphRun run = maker.run(*font, part, 20);
+        run.tracking = pt(20 * apart);
+        const bool ends = part[1] == 'h' || part[0] == 'd';
+        if (!ends) run.room_after = pt(20 * (apart + 0.013 * x.pt() / 10));
+        marks.push_back(GlyphMark{run, {x, pt(100)}, kBlack, element});
+        x += width_of(run) + run.room_after;
+      }
+      const std::string path = written(document);
+      EXPECT_EQ(with_single_spaces(run_program({"pdftotext", path, "-"}).out),
+                "coach good")
+          << apart;
+      const std::string text = folder.path() + "/a.txt";
+      run_program({"mutool", "draw", "-q", "-F", "txt", "-o", text, path});
+      EXPECT_EQ(with_single_spaces(testing_support::file_bytes(text)),
+                "coach good")
+          << apart;
+      // Where a letter stands has nothing to do with how it got there.
+      const auto expected = placed_glyphs(document.pages[0]);
+      const auto seen = traced(path);
+      ASSERT_EQ(seen.size(), expected.size());
+      for (std::size_t i = 0; i < seen.size(); ++i) {
+        EXPECT_NEAR(seen[i].x, expected[i].x, 0.1) << apart << " " << i;
+      }
+    }
+  }
 }
 
 // Word boxes as poppler finds them, downwards.

@@ -4,7 +4,9 @@
 #include <vector>
 
 #include "files/disk_files.h"
+#include "support/small_font.h"
 #include "text/font_library.h"
+#include "text/letter_shapes.h"
 #include "text/shaper.h"
 
 #include <fmt/format.h>
@@ -77,6 +79,23 @@ TEST_F(Shaping, TakesAlternateLetterShapes) {
   EXPECT_EQ(glyph("g", ""), glyph("g", "ss13"));
   EXPECT_EQ(glyph("g", "ss01"), glyph("g", "ss13,ss14"));
   EXPECT_EQ(glyph("a", "not a feature,ss13"), glyph("a", "ss13"));
+}
+
+// Andika's designers gave its a one storey, and its ss01 two (its feature
+// documentation, from memory). In the typeface of blocks every letter is one
+// stroke.
+TEST_F(Shaping, FindsTheFeaturesForAnA) {
+  for (const FontRole role : {FontRole::regular, FontRole::bold}) {
+    const Font& face = *library.find("Andika", role);
+    EXPECT_EQ(features_for(face, LetterShapes::single_storey), "");
+    EXPECT_EQ(features_for(face, LetterShapes::two_storey), "ss01");
+  }
+  std::string why;
+  const Font* blocks = library.add("Blocks", FontRole::regular,
+                                   testing_support::SmallFont().file(), why);
+  ASSERT_TRUE(blocks) << why;
+  EXPECT_EQ(features_for(*blocks, LetterShapes::single_storey), "");
+  EXPECT_FALSE(features_for(*blocks, LetterShapes::two_storey));
 }
 
 TEST_F(Shaping, KeepsWhatItShaped) {
