@@ -112,8 +112,8 @@ class Bodies {
   Length begin(std::size_t page) const { return begins_[page]; }
 
  private:
-  // The heading and the two paragraphs behind it, name and direction, are the
-  // first children of a section.
+  // The heading and the three paragraphs behind it, name, date and direction,
+  // are the first children of a section; these lessons have no title.
   static Length begins(const Document& document, const Page& page) {
     ElementId heading = 0;
     Length lowest;
@@ -124,7 +124,7 @@ class Bodies {
         heading = text->element;
       }
       if (heading != 0 && text->element >= heading &&
-          text->element <= heading + 2) {
+          text->element <= heading + 3) {
         lowest = std::max(lowest, text->at.y);
       }
     }

@@ -19,8 +19,8 @@ void add_fill_in_lines(Composer& composer,
   Length x;
   for (const std::string& label : labels) {
     const ElementId paragraph = composer.add(Role::paragraph);
-    const Length wide = draw_text(composer, block, text, label, {x, base},
-                                  add_heard(composer, paragraph, label + ": "));
+    const Length wide =
+        draw_text(composer, block, text, label, {x, base}, paragraph);
     block.line({x + wide + near, base}, {x + width, base},
                {.width = composer.style().box_weight},
                add_blank(composer, paragraph));

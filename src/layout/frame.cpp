@@ -65,15 +65,14 @@ std::string title_text(const FrameText& text) {
 }
 
 // A label with a line to write on; what is known already stands on the line.
-// It is heard as "Name: B7" or "Name: blank".
+// It is heard as "Name B7" or "Name blank".
 void draw_fill_in_line(Block& block, Composer& composer, const Style& style,
                        std::string_view label, std::string_view known,
                        Length left, Length right, ElementId element) {
   const TextStyle text = style.text(style.text_size);
   const Length base = 6.5_mm;
   const Length width =
-      draw_text(composer, block, text, label, {left, base},
-                heard_in(composer, element, std::string(label) + ": "));
+      draw_text(composer, block, text, label, {left, base}, element);
   const Length start = left + width + 2_mm;
   block.line(
       {start, base}, {right, base}, {.width = style.box_weight},

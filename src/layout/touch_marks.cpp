@@ -75,7 +75,9 @@ Length TouchWord::mark_width(const Part& part) const {
 // rhythm; it is as wide as the narrowest pair of letters needs for its marks
 // to be a fingertip apart and not to run into one another.
 void TouchWord::place_parts() {
-  Length gap = options_.text.size / 7;
+  // Letters that stand apart belong together all the more.
+  const Length apart = options_.text.tracking;
+  Length gap = options_.text.size / 7 + apart;
   for (std::size_t i = 1; i < parts_.size(); ++i) {
     const Length halves =
         (parts_[i - 1].ink.width() + parts_[i].ink.width()) / 2;

@@ -61,7 +61,15 @@ class Finder {
   void add(const Piece& piece) {
     const bool goes_on = piece.is_replaced && last_.is_replaced &&
                          piece.element == last_.element;
-    if (has_last_ && !goes_on && need_space(piece)) put_space();
+    if (goes_on) {
+      // For readers that do not heed the words that are stated.
+      if (last_.glyphs != nullptr && piece.glyphs != nullptr &&
+          !touch(*last_.glyphs, *piece.glyphs)) {
+        found_[last_.mark] = true;
+      }
+    } else if (has_last_ && need_space(piece)) {
+      put_space();
+    }
     last_ = piece;
     has_last_ = true;
   }
@@ -73,8 +81,8 @@ class Finder {
  private:
   bool need_space(const Piece& next) const {
     if (ends_with_space(last_) || begins_with_space(next)) return false;
-    if (last_.glyphs == nullptr) return !is_closing_mark(next);
-    return next.glyphs == nullptr || !touch(*last_.glyphs, *next.glyphs);
+    if (is_closing_mark(next)) return false;
+    return last_.glyphs == nullptr || next.glyphs == nullptr || !touch(*last_.glyphs, *next.glyphs);
   }
   void put_space() {
     // Not every reader heeds the words that are stated.

@@ -163,7 +163,7 @@ TEST(Heard, SaysWhatStandsForMarks) {
             "  item: picture: ship. 3 empty boxes\n");
 }
 
-TEST(Heard, LeavesOutArtifactsAndMakesNoSpaces) {
+TEST(Heard, LeavesOutArtifacts) {
   Small small;
   small.in_section(Role::heading1, "Page");
   const ElementId line = small.in_section(Role::paragraph, "Name");
@@ -171,7 +171,7 @@ TEST(Heard, LeavesOutArtifactsAndMakesNoSpaces) {
   small.write(line, "Date");
   small.write(sheaf::kPageFooter, "page 1 of 2");
   EXPECT_EQ(without_head(small.told()),
-            "heading 1: Page\nparagraph: NameDate\n");
+            "heading 1: Page\nparagraph: Name Date\n");
 }
 
 TEST(Heard, TellsSpansOfCellsAndEmptyOnes) {

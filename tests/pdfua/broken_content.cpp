@@ -38,7 +38,8 @@ void paint_on_an_inch(QPDF& pdf, int dots) {
       .getKey("/XObject")
       .replaceKey("/Fine", image);
   edit_content(pdf, [](const std::string& content) {
-    return content + "/Artifact BMC q 72 0 0 72 0 0 cm/Fine Do Q EMC\n";
+    return content +
+           "/Artifact<</Type/Layout>>BDC q 72 0 0 72 0 0 cm/Fine Do Q EMC\n";
   });
 }
 
@@ -89,7 +90,8 @@ std::vector<Break> content_breaks() {
                [](QPDF& pdf) {
                  edit_content(pdf, [](const std::string& content) {
                    return content +
-                          "/Artifact BMC BT/F0 9 Tf[<0001>-101<0002>]TJ ET "
+                          "/Artifact<</Type/Layout>>BDC BT/F0 9 "
+                          "Tf[<0001>-101<0002>]TJ ET "
                           "EMC\n";
                  });
                }),

@@ -47,7 +47,6 @@ class FontChecker {
   void check_glyph(std::uint32_t code, int mode);
   void check_text(std::uint32_t code);
   void check_cid_set();
-  std::size_t code_size() const;
   std::u16string text_at(const std::string& bytes, std::size_t at) const;
   std::optional<std::uint32_t> cid_of(std::uint32_t code) const;
   /// The glyph in the program that a CID stands for; nothing where the CID is

@@ -142,7 +142,8 @@ TEST(Pages, CallARepeatedHeadAHeader) {
   Block block;
   block.shade({0_mm, 0_mm, 50_mm, 10_mm}, 232, 7);
   block.line({0_mm, 0_mm}, {9_mm, 0_mm}, {.width = 1_mm}, kDecoration);
-  for (const Mark& mark : repeated_head(block)->marks) {
+  const auto head = repeated_head(block);
+  for (const Mark& mark : head->marks) {
     std::visit([](const auto& m) { EXPECT_EQ(m.element, kPageHeader); }, mark);
   }
 }

@@ -288,8 +288,8 @@ TEST(HeardBoxes, ThoseOfOneGraphemeAreJoined) {
 TEST(HeardText, SignsHaveWords) {
   EXPECT_EQ(heard_signs("rain + ing = raining"),
             "rain plus ing equals raining");
-  EXPECT_EQ(heard_signs("a–e says /ay/"), "a, gap, e says ay");
-  EXPECT_EQ(heard_grapheme("ai, a_e"), "ai, a, gap, e");
+  EXPECT_EQ(heard_signs("a–e says /ay/"), "a-blank-e says ay");
+  EXPECT_EQ(heard_grapheme("ai, a_e"), "ai, a-blank-e");
   EXPECT_EQ(heard_grapheme("-ing"), "ing, at the end");
   EXPECT_EQ(heard_grapheme("un-"), "un, at the start");
   EXPECT_EQ(heard_grapheme("sh"), "sh");
