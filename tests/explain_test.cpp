@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "base/diagnostic_names.h"
 #include "project_files.h"
 #include "support/run_program.h"

@@ -78,6 +78,48 @@ TEST_F(Look, NothingIsTooSmallOrOnSomethingElse) {
   }
 }
 
+// The part of a list's item to which an element belongs; 0 for no item's.
+ElementId part_of_item(const Document& document, ElementId id) {
+  for (; id != 0 && !is_artifact(id); id = document.elements[id - 1].parent) {
+    const Role role = document.elements[id - 1].role;
+    if (role == Role::list_label || role == Role::list_body) return id;
+  }
+  return 0;
+}
+
+// Readers that do not heed tags read and copy in the order of drawing: a number
+// that came after its step would stand at the end of it ("Learners repeat
+// it.1.").
+std::string labels_drawn_late(const Document& document) {
+  std::string late;
+  std::set<ElementId> begun;
+  for (const Page& page : document.pages) {
+    for (const Mark& mark : page.marks) {
+      const ElementId part = part_of_item(
+          document,
+          std::visit([](const auto& kind) { return kind.element; }, mark));
+      if (part == 0) continue;
+      const Element& element = document.elements[part - 1];
+      if (element.role == Role::list_body) {
+        begun.insert(element.parent);
+      } else if (begun.contains(element.parent)) {
+        late += page.label + " ";
+      }
+    }
+  }
+  return late;
+}
+
+TEST_F(Look, LabelsAreDrawnBeforeWhatTheyLabel) {
+  for (const std::string& lesson : names_in("lessons")) {
+    const Made made =
+        make(workspace_, demo_lesson(lesson), "week", "a4", all_kinds());
+    ASSERT_NE(made.lesson, nullptr);
+    EXPECT_EQ(labels_drawn_late(made.packet.learner), "") << made.about;
+    EXPECT_EQ(labels_drawn_late(made.packet.teacher), "") << made.about;
+  }
+}
+
 TEST_F(Look, CodesOfCardsMeetTheirBacks) {
   const std::vector<std::string> cards = {"word-cards", "picture-cards",
                                           "grapheme-cards"};

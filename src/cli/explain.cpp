@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <utility>
 
 #include "base/diagnostics.h"
 #include "base/nearest.h"

@@ -79,12 +79,12 @@ class CardPages {
     const auto [label, body] = add_list_item(c_, list);
     const Rect room{card.x + kPad, card.y + kPad, card.width - 2 * kPad,
                     card.height - kPad - kCodeRoom};
-    const auto& draw = back ? cards_[index].back : cards_[index].front;
-    if (draw) draw(block, room, body);
     TextStyle small = c_.style().text(c_.style().footer_size);
     small.ink = kCodeInk;
     draw_text(c_, block, small, fmt::format("{} {}", grid_.code, index + 1),
               {room.x, card.bottom() - 2_mm}, label);
+    const auto& draw = back ? cards_[index].back : cards_[index].front;
+    if (draw) draw(block, room, body);
   }
 
   Composer& c_;

@@ -1,7 +1,6 @@
 #include "layout/heard_text.h"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 namespace sheaf {
@@ -12,10 +11,26 @@ constexpr std::string_view kBlank = "-blank-";
 constexpr std::string_view kDash = "–";
 constexpr std::string_view kDot = "·";
 
-// What may stand before a sign and after it.
-constexpr std::array<std::string_view, 4> kOpening = {"(", "“", "‘", "\""};
-constexpr std::array<std::string_view, 11> kClosing = {
-    ")", "”", "’", "\"", ",", ".", ":", ";", "?", "!", " "};
+// Whether a word may have one of the signs that are said in words, by the bytes
+// that begin them. Most words have none, and are done.
+bool may_have_sign(std::string_view word) {
+  return std::ranges::any_of(word, [](char c) {
+    return c == '/' || c == '_' || c == kDash[0] || c == kDot[0];
+  });
+}
+
+// How many bytes of what may stand before a sign begin the text, and of what
+// may stand after one end it.
+std::size_t opening_size(std::string_view text) {
+  if (text.starts_with('(') || text.starts_with('"')) return 1;
+  return text.starts_with("“") || text.starts_with("‘") ? 3 : 0;
+}
+std::size_t closing_size(std::string_view text) {
+  constexpr std::string_view kClosing = " ,.:;?!)\"";
+  if (text.empty()) return 0;
+  if (kClosing.find(text.back()) != std::string_view::npos) return 1;
+  return text.ends_with("”") || text.ends_with("’") ? 3 : 0;
+}
 
 // A word in three parts: what opens it, its core, what closes it.
 struct Dressed {
@@ -24,20 +39,13 @@ struct Dressed {
 
 Dressed undress(std::string_view word) {
   std::size_t begin = 0;
-  const auto opens = [&](std::string_view sign) {
-    return word.substr(begin).starts_with(sign);
-  };
-  for (auto sign = std::ranges::find_if(kOpening, opens);
-       sign != kOpening.end(); sign = std::ranges::find_if(kOpening, opens)) {
-    begin += sign->size();
+  while (const std::size_t size = opening_size(word.substr(begin))) {
+    begin += size;
   }
   std::size_t end = word.size();
-  const auto closes = [&](std::string_view sign) {
-    return word.substr(begin, end - begin).ends_with(sign);
-  };
-  for (auto sign = std::ranges::find_if(kClosing, closes);
-       sign != kClosing.end(); sign = std::ranges::find_if(kClosing, closes)) {
-    end -= sign->size();
+  while (const std::size_t size =
+             closing_size(word.substr(begin, end - begin))) {
+    end -= size;
   }
   return {word.substr(0, begin), word.substr(begin, end - begin),
           word.substr(end)};
@@ -119,6 +127,12 @@ std::vector<HeardStretch> heard_stretches(
     std::span<const std::string_view> words) {
   std::vector<HeardStretch> found;
   for (std::size_t i = 0; i < words.size();) {
+    // A dot between parts is the word after the first of them.
+    if (!may_have_sign(words[i]) &&
+        (i + 1 == words.size() || !may_have_sign(words[i + 1]))) {
+      ++i;
+      continue;
+    }
     const Dressed word = undress(words[i]);
     HeardStretch stretch{i, i + 1, {}};
     if (!sound_in(word.core).empty()) {

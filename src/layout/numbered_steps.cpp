@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cstddef>
 #include <functional>
 
 #include "layout/heard.h"
@@ -25,7 +27,12 @@ void add_step(Composer& c, const TextStyle& style, const TickStep& step,
                  .indent = indent,
                  .space_before = space_before,
                  .heard = step.heard});
-  if (first < c.blocks().size()) draw_label(c.blocks()[first], label);
+  if (first == c.blocks().size()) return;
+  // Not every reader heeds tags: the label is drawn before the text, too.
+  Block& line = c.blocks()[first];
+  const auto text = static_cast<std::ptrdiff_t>(line.marks.size());
+  draw_label(line, label);
+  std::rotate(line.marks.begin(), line.marks.begin() + text, line.marks.end());
 }
 
 }  // namespace

@@ -35,7 +35,10 @@ std::string text_of(std::span<const TextLine::Run> runs) {
 
 class WordCollector {
  public:
-  explicit WordCollector(Composer& composer) : composer_(composer) {}
+  explicit WordCollector(Composer& composer) : composer_(composer) {
+    words_.reserve(kUsualRuns);
+    runs_.reserve(kUsualRuns);
+  }
 
   void add(const TextPiece& piece) {
     std::string_view text = piece.text;
@@ -112,8 +115,8 @@ class WordCollector {
     word.space_after = spaced ? width - bare + piece.style.tracking : Length();
   }
 
-  void add_run(Word& word, const TextLine::Run& run) {
-    runs_.push_back(run);
+  void add_run(Word& word, TextLine::Run run) {
+    runs_.push_back(std::move(run));
     word.end = runs_.size();
   }
 
@@ -127,6 +130,7 @@ class WordCollector {
 // The bands of a key are for eyes: what they mark is said behind the text.
 void say_marked(std::span<const TextPiece> pieces,
                 std::vector<TextLine>& lines) {
+  if (std::ranges::none_of(pieces, &TextPiece::marked)) return;
   std::vector<BandedText> texts;
   for (const TextPiece& piece : pieces) {
     texts.push_back({piece.text, piece.marked});
@@ -175,7 +179,7 @@ std::vector<TextLine> break_lines(Composer& composer,
     if (line.runs.empty()) line.runs.reserve(kUsualRuns);
     for (TextLine::Run& run : runs) {
       run.x += x;
-      line.runs.push_back(run);
+      line.runs.push_back(std::move(run));
     }
     line.width = x + word.width;
     x += word.width + word.space_after;

@@ -85,15 +85,20 @@ std::int32_t widened(std::int32_t advance, std::int32_t added) {
 }
 
 // The table "hmtx": an advance and a bearing for each of the first glyphs, then
-// bearings only.
+// bearings only. A font has thousands, of which a page needs a few, so nothing
+// is called for each.
 std::string widened_metrics(const FontTables& tables, std::int32_t added) {
   std::string metrics(tables.table("hmtx"));
-  const std::size_t count = read_u16(tables.table("hhea"), 34);
-  for (std::size_t at = 0; at / 4 < count && at + 1 < metrics.size(); at += 4) {
+  const std::size_t rows = std::min<std::size_t>(
+      read_u16(tables.table("hhea"), 34), metrics.size() / 4);
+  char* row = metrics.data();
+  for (const char* const end = row + rows * 4; row != end; row += 4) {
     const std::int32_t advance =
-        widened(static_cast<std::int32_t>(read_u16(metrics, at)), added);
-    metrics[at] = static_cast<char>(advance >> 8);
-    metrics[at + 1] = static_cast<char>(advance & 0xFF);
+        widened(static_cast<unsigned char>(row[0]) << 8 |
+                    static_cast<unsigned char>(row[1]),
+                added);
+    row[0] = static_cast<char>(advance >> 8);
+    row[1] = static_cast<char>(advance & 0xFF);
   }
   return metrics;
 }
@@ -101,7 +106,7 @@ std::string widened_metrics(const FontTables& tables, std::int32_t added) {
 // The font as the subsetter sees it, with `metrics` for its own ones. HarfBuzz
 // answers with empty objects where there is no memory.
 Owner<hb_face_t> drawing_face(const FontTables& tables, Outlines outlines,
-                              const std::string& metrics) {
+                              std::string_view metrics) {
   Owner<hb_face_t> face(hb_face_builder_create());
   if (face.get() == hb_face_get_empty()) throw no_memory();
   for (const char* tag : kTables) {
@@ -176,9 +181,10 @@ std::int32_t FontProgram::stem_width() const {
 FontProgram::Subset FontProgram::subset(
     const std::vector<std::uint32_t>& glyphs) const {
   // HarfBuzz reads them where they are.
-  const std::string metrics = widened_metrics(tables_, added_);
-  const Owner<hb_face_t> face =
-      drawing_face(tables_, font_.outlines(), metrics);
+  const std::string wide =
+      added_ == 0 ? std::string() : widened_metrics(tables_, added_);
+  const Owner<hb_face_t> face = drawing_face(
+      tables_, font_.outlines(), added_ == 0 ? tables_.table("hmtx") : wide);
   Subset result = subset(face.get(), glyphs);
   // HarfBuzz 6.0 also goes on with a damaged CFF program when memory runs out
   // in the midst of it. Two results that agree were not hit by that.

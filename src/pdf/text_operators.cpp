@@ -1,6 +1,7 @@
 #include "pdf/text_operators.h"
 
 #include <cassert>
+#include <cstdlib>
 
 #include "base/utf8.h"
 #include "pdf/operators.h"
@@ -257,8 +258,14 @@ FontUse& TextOperators::font_to_the_next(const GlyphRun& run,
   const Length next = width_of(run) + run.room_after;
   const std::int32_t wanted =
       share_of_em(run, next) - static_cast<std::int32_t>(divided(pen, kUnit));
-  return fonts_.use(font.font(), font.added() + wanted - width,
-                    kNearEnoughAtEnd);
+  const std::int32_t added = font.added() + wanted - width;
+  if (std::abs(added - font.added()) <= kNearEnoughAtEnd) {
+    return fonts_.use(font.font(), font.added());
+  }
+  // In even steps, so that few fonts are near enough to every room there is.
+  constexpr std::int32_t kStep = 2 * kNearEnoughAtEnd;
+  return fonts_.use(font.font(),
+                    static_cast<std::int32_t>(divided(added, kStep)) * kStep);
 }
 
 void TextOperators::show(std::string& out, const Known& known,

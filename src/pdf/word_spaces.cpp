@@ -82,7 +82,8 @@ class Finder {
   bool need_space(const Piece& next) const {
     if (ends_with_space(last_) || begins_with_space(next)) return false;
     if (is_closing_mark(next)) return false;
-    return last_.glyphs == nullptr || next.glyphs == nullptr || !touch(*last_.glyphs, *next.glyphs);
+    return last_.glyphs == nullptr || next.glyphs == nullptr ||
+           !touch(*last_.glyphs, *next.glyphs);
   }
   void put_space() {
     // Not every reader heeds the words that are stated.

@@ -239,8 +239,9 @@ void add_head(const SheetInput& in, Composer& c, const Columns& columns,
     const ElementId parted =
         column.word == nullptr
             ? kDecoration
-            : add_heard(c, cell,
-                        "spelled " + heard_graphemes(spelled_out(*column.word)));
+            : add_heard(
+                  c, cell,
+                  "spelled " + heard_graphemes(spelled_out(*column.word)));
     for (std::size_t i = 0; i < column.squares.size(); ++i) {
       draw_centred(c, block, small, column.word->reading.units[i].grapheme,
                    {x + column.squares[i], second}, parted);

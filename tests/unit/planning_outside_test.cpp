@@ -5,6 +5,7 @@
 #include <fstream>
 #include <map>
 #include <sstream>
+#include <utility>
 
 #include "phonics/table_text.h"
 #include "planning/word_search.h"
