@@ -316,10 +316,12 @@ void add_notation(const SheetInput& in, Composer& c) {
       key.back().text += ", ";
       key.back().heard += ",";
     }
+    // Once for all: there may be thirty.
+    const std::string_view lead = key.empty() ? "the sounds " : "";
     key.push_back(
         {.text = fmt::format("/{}/ {}", line.sign, line.word),
          .style = text,
-         .heard = fmt::format("the sound {} in {}", line.sign, line.word)});
+         .heard = fmt::format("{}{} in {}", lead, line.sign, line.word)});
   }
   if (!key.empty()) {
     key.back().text += ". ";
