@@ -148,9 +148,10 @@ void add_dictation(const SheetInput& in, Composer& c) {
                 "words on their fingers. Say it again and let them write.",
                 "Wait. Say it again only when asked. Then learners read back "
                 "what they wrote, not what they meant."});
-  Table table(c, {{.title = "No.", .share = 0, .fixed = 12_mm},
-                  {"Say", 4},
-                  {"Graphemes", 3}});
+  Table table(c,
+              {{.title = "No.", .share = 0, .fixed = 12_mm, .heard = "Number"},
+               {"Say", 4},
+               {"Graphemes", 3}});
   int number = 0;
   const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
