@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
 #include <deque>
 #include <set>
 
@@ -126,7 +127,11 @@ class ClassMaker {
 
   std::string title(std::string_view what) const {
     const std::string& own = job_.class_file.title.value;
-    return own.empty() ? std::string(what) : fmt::format("{}, {}", own, what);
+    if (!own.empty()) return fmt::format("{}, {}", own, what);
+    std::string alone(what);
+    alone.front() = static_cast<char>(
+        std::toupper(static_cast<unsigned char>(alone.front())));
+    return alone;
   }
 
   // The learners of a class hear one teacher: the first of them tells.

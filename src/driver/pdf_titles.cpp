@@ -1,16 +1,24 @@
 #include "driver/pdf_titles.h"
 
 #include <algorithm>
+#include <cctype>
 
 namespace sheaf {
 
 namespace {
 
-// With or without the title of a class before it.
+// Behind the title of a class, or alone: then with a capital, which files of
+// earlier versions do not have.
 bool is_title(std::string_view title, std::string_view what) {
-  if (!title.ends_with(what)) return false;
-  title.remove_suffix(what.size());
-  return title.empty() || title.ends_with(", ");
+  const std::string_view rest = what.substr(1);
+  if (!title.ends_with(rest)) return false;
+  title.remove_suffix(rest.size());
+  if (title.empty()) return false;
+  const char first = title.back();
+  title.remove_suffix(1);
+  if (first == what.front()) return title.empty() || title.ends_with(", ");
+  return title.empty() &&
+         first == std::toupper(static_cast<unsigned char>(what.front()));
 }
 
 // "Marks", "Marks, week-06"; a lesson's own title ends in its code.

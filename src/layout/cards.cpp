@@ -51,7 +51,8 @@ class CardPages {
 
  private:
   void add_page(std::size_t first, std::size_t end, bool back) {
-    const ElementId cut = back ? kDecoration : add_cut_lines(c_, end - first);
+    const ElementId cut =
+        back ? kDecoration : add_cut_lines(c_, end - first, grid_.code);
     const ElementId list = c_.add(Role::list);
     const auto columns = static_cast<std::size_t>(grid_.columns);
     for (std::size_t i = first; i < end; ++i) {
@@ -81,8 +82,12 @@ class CardPages {
                     card.height - kPad - kCodeRoom};
     TextStyle small = c_.style().text(c_.style().footer_size);
     small.ink = kCodeInk;
+    // The code is the same on all of them: it is heard once, with the cut
+    // lines.
     draw_text(c_, block, small, fmt::format("{} {}", grid_.code, index + 1),
-              {room.x, card.bottom() - 2_mm}, label);
+              {room.x, card.bottom() - 2_mm},
+              add_heard(c_, label,
+                        fmt::format("{}{}", index + 1, back ? ", back" : "")));
     const auto& draw = back ? cards_[index].back : cards_[index].front;
     if (draw) draw(block, room, body);
   }

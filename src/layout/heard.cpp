@@ -5,6 +5,8 @@
 #include <array>
 #include <utility>
 
+#include "layout/heard_text.h"
+
 namespace sheaf {
 
 ElementId add_heard(Composer& composer, ElementId parent, std::string text) {
@@ -39,11 +41,15 @@ ElementId add_empty_places(Composer& composer, ElementId parent, int count,
                                   count == 1 ? "place" : "places", things));
 }
 
-ElementId add_cut_lines(Composer& composer, std::size_t cards) {
-  return composer.add(
-      Role::figure, 0,
+ElementId add_cut_lines(Composer& composer, std::size_t cards,
+                        std::string_view code) {
+  std::string text =
       fmt::format("{} to cut out along the dashed lines",
-                  cards == 1 ? "a card" : fmt::format("{} cards", cards)));
+                  cards == 1 ? "a card" : fmt::format("{} cards", cards));
+  if (!code.empty()) {
+    text += fmt::format("; {} code: {}", cards == 1 ? "its" : "their", code);
+  }
+  return composer.add(Role::figure, 0, std::move(text));
 }
 
 ElementId add_fold_line(Composer& composer) {
@@ -74,7 +80,7 @@ std::string heard_grapheme(std::string_view grapheme) {
   return heard;
 }
 
-std::string heard_signs(std::string_view text) {
+std::string heard_signs(std::string_view shown) {
   constexpr std::array<std::pair<std::string_view, std::string_view>, 6>
       kSigns = {{{"+", "plus"},
                  {"=", "equals"},
@@ -82,6 +88,8 @@ std::string heard_signs(std::string_view text) {
                  {"·", ", "},
                  {"–", "-blank-"},
                  {"_", "-blank-"}}};
+  const std::string in_words = heard_text(shown);
+  std::string_view text = in_words;
   std::string heard;
   while (!text.empty()) {
     bool is_sign = false;

@@ -29,8 +29,10 @@ ElementId add_writing_lines(Composer& composer, ElementId parent,
 /// A grid to lay or write things in: "6 empty places for words".
 ElementId add_empty_places(Composer& composer, ElementId parent, int count,
                            std::string_view things);
-/// The dashed lines around cards: "12 cards to cut out along the dashed lines".
-ElementId add_cut_lines(Composer& composer, std::size_t cards);
+/// The dashed lines around cards: "12 cards to cut out along the dashed lines",
+/// with the code that all of them have, if any: "; their code: XW8G".
+ElementId add_cut_lines(Composer& composer, std::size_t cards,
+                        std::string_view code = {});
 /// A dashed line to fold the page along.
 ElementId add_fold_line(Composer& composer);
 
@@ -41,8 +43,8 @@ std::string heard_parts(std::span<const std::string> parts);
 /// the start".
 std::string heard_grapheme(std::string_view grapheme);
 /// A text without the signs that speech programs spell or swallow: "rain + ing
-/// = raining" is heard "rain plus ing equals raining", "/sh/" as "sh", "a–e" as
-/// "a-blank-e".
+/// = raining" is heard "rain plus ing equals raining", "/sh/" as "the sound
+/// sh", "a–e" as "a-blank-e".
 std::string heard_signs(std::string_view text);
 
 }  // namespace sheaf

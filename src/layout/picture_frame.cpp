@@ -10,9 +10,15 @@ ElementId add_picture(Composer& composer, ElementId parent,
   if (names == PictureNames::left_out) return kDecoration;
   std::string text(call.frame);
   if (picture != nullptr) {
-    text = names == PictureNames::numbered
-               ? fmt::format("{} {}", call.what, call.number)
-               : fmt::format("{}: {}", call.what, call.word);
+    const std::string lead =
+        call.what.empty() ? "" : fmt::format("{}: ", call.what);
+    if (names == PictureNames::said) {
+      text = fmt::format("{}{}", lead, call.word);
+    } else if (call.what.ends_with("picture")) {
+      text = fmt::format("{} {}", call.what, call.number);
+    } else {
+      text = fmt::format("{}picture {}", lead, call.number);
+    }
   }
   if (!call.state.empty()) text += fmt::format(", {}", call.state);
   return composer.add(Role::figure, parent, std::move(text));

@@ -75,7 +75,9 @@ Table::Table(Composer& composer, std::vector<Column> columns)
   const ElementId row = composer_.add(Role::table_row, table_);
   std::vector<Cell> titles;
   const TextStyle style = composer_.style().teacher_text(true);
-  for (const Column& c : columns_) titles.push_back({{c.title, style}});
+  for (const Column& c : columns_) {
+    titles.push_back({{.text = c.title, .style = style, .heard = c.heard}});
+  }
   Block head = draw_row(titles, row, true, false);
   head.keep_with_next = true;
   composer_.blocks().push_back(head);

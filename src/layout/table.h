@@ -41,6 +41,8 @@ class Table {
     /// Where it is not set, an empty cell is heard as such, and a dash as
     /// "none".
     std::string none = {};
+    /// What is said in place of the title, where that is cut short.
+    std::string heard = {};
   };
   using Cell = std::vector<TextPiece>;
 

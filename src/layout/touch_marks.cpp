@@ -144,7 +144,7 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
 }
 
 // The graphemes in their order, each as it looks: "sh, grey i, p"; one that is
-// parted by another letter with what it is tied to: "k, i with e, t".
+// parted by another letter with what it is tied to: "k, i-blank-e, t".
 std::string TouchWord::heard_graphemes() const {
   std::string heard;
   for (const Part& part : parts_) {
@@ -159,7 +159,7 @@ std::string TouchWord::heard_graphemes() const {
     }
     heard += word_.substr(g.begin, g.end - g.begin);
     if (g.split_e != std::string::npos) {
-      heard += " with " + word_.substr(g.split_e, 1);
+      heard += "-blank-" + word_.substr(g.split_e, 1);
     }
     if (g.shaded) heard += " on grey";
   }

@@ -1,11 +1,13 @@
 #include "packet/packet.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <map>
 
 #include "layout/frame.h"
+#include "layout/heard_text.h"
 #include "packet/check_fit.h"
 #include "packet/week.h"
 
@@ -264,11 +266,17 @@ std::string what_learners_get(std::span<const PlannedSheet> sheets) {
 // A teacher looks for the pattern and the sheet.
 std::string what_teachers_get(const Bindery& b,
                               std::span<const PlannedSheet> sheets) {
-  std::string patterns;
+  std::vector<std::string_view> patterns;
+  bool any_comma = false;
   for (const LessonPattern& pattern : b.lesson.patterns) {
-    patterns += (patterns.empty() ? "" : ", ") + pattern.name;
+    patterns.push_back(pattern.name);
+    any_comma = any_comma || pattern.name.find(',') != std::string::npos;
   }
-  return fmt::format("{}: {}", patterns, names_of(sheets));
+  // A title has nothing beside it that would be heard in its place.
+  return fmt::format("{}: {}",
+                     heard_text(fmt::format(
+                         "{}", fmt::join(patterns, any_comma ? "; " : ", "))),
+                     names_of(sheets));
 }
 
 // The title's end tells what a file is about (see driver/pdf_titles.h).

@@ -139,8 +139,12 @@ void answers(const SheetInput& in, Composer& c) {
   const TextStyle strong = c.style().teacher_text(true);
   std::vector<TextPiece> pieces;
   for (const AnalyzedWord* w : listed(in)) {
+    if (!pieces.empty()) {
+      // Two blanks part words for eyes only.
+      pieces.back().heard = pieces.back().text + ",";
+      pieces.push_back({"  ", plain});
+    }
     append(pieces, marked_word(*w, plain, strong));
-    pieces.push_back({"  ", plain});
   }
   add_paragraph(c, pieces);
 }

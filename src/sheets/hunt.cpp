@@ -83,8 +83,7 @@ void add_count(const SheetInput& in, Composer& c) {
   Length x = kNumberWidth;
   x += draw_text(c, block, style, "I found ", {x, base}, element);
   const Rect box{x + 2_mm, 0_mm, 20_mm, height};
-  block.frame(box, {.width = c.style().box_weight},
-              add_heard(c, element, "a box to fill in"));
+  block.frame(box, {.width = c.style().box_weight}, add_blank(c, element));
   draw_text(c, block, style, " words.", {box.right() + 2_mm, base}, element);
 }
 

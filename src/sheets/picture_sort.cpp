@@ -10,6 +10,7 @@
 
 #include "layout/cards.h"
 #include "layout/heard.h"
+#include "layout/heard_text.h"
 #include "layout/picture_frame.h"
 #include "layout/table.h"
 #include "phonics/explain.h"
@@ -73,6 +74,14 @@ void draw_cross(Block& block, const Rect& box, ElementId figure) {
   block.line({box.right(), box.y}, {box.x, box.bottom()}, stroke, figure);
 }
 
+// What a column is for, where its pictures are not heard.
+std::string heard_column(const SoundSort& sort, std::size_t column) {
+  const std::size_t sounds = sort.columns.size() - 1;
+  const bool none = sort.columns[column].sound.empty();
+  if (sounds == 1) return none ? "not our sound" : "our sound";
+  return none ? "none of our sounds" : fmt::format("sound {}", column + 1);
+}
+
 // The pictures at the head of a column.
 void draw_head(Composer& c, Block& block, const SoundSort& sort,
                std::size_t column, Length left, Length width, ElementId cell) {
@@ -129,7 +138,10 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {
     const Length left = width * static_cast<std::int64_t>(i);
     const ElementId cell = add_head_cell(c, head);
-    block.shade({left, 0_mm, width, kHead}, kGround);
+    const bool names_it = c.style().picture_names == PictureNames::left_out;
+    block.shade(
+        {left, 0_mm, width, kHead}, kGround,
+        names_it ? add_heard(c, cell, heard_column(sort, i)) : kDecoration);
     draw_head(c, block, sort, i, left, width, cell);
     block.frame({left, 0_mm, width, kHead + cells + 2_mm}, wall);
   }
@@ -143,12 +155,11 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
                                          &SoundSort::Item::column);
     const bool has_model = model != sort.models.end();
     const From from(c, has_model ? place_of(in, model->word) : Span());
-    const ElementId figure = has_model
-                                 ? add_picture(c, cell, model->picture,
-                                               {.word = model->word,
-                                                .number = i + 1,
-                                                .what = "picture laid already"})
-                                 : kDecoration;
+    const ElementId figure = has_model ? add_picture(c, cell, model->picture,
+                                                     {.word = model->word,
+                                                      .number = i + 1,
+                                                      .what = "laid already"})
+                                       : kDecoration;
     const int places = grid.rows * grid.across - (has_model ? 1 : 0);
     const ElementId empty =
         places > 0 ? add_empty_places(c, cell, places, "pictures") : cell;
@@ -202,27 +213,29 @@ std::string missing(const SheetInput& in) {
   return sound_sort(in, in.options.count("pictures")).missing;
 }
 
-std::string item_text(const SheetInput& in, const SoundSort& sort,
-                      const SoundSort::Item& item) {
+// A word, its sounds and its column, behind `before`.
+void add_answer(const SheetInput& in, Composer& c, const SoundSort& sort,
+                const SoundSort::Item& item, std::string_view before) {
   const SoundSort::Column& column =
       sort.columns[static_cast<std::size_t>(item.column)];
   const std::string sounds = sounds_text(item.reading, in.lesson.conventions);
   const std::string where =
       column.sound.empty() ? "not this sound" : "like " + column.key_word;
-  return fmt::format("{} {} – {}", item.word, sounds, where);
+  add_paragraph(c, c.style().teacher_text(),
+                fmt::format("{} {} {} – {}", before, item.word, sounds, where),
+                {.heard = fmt::format("{} {}, {} – {}", before, item.word,
+                                      heard_text(sounds), where)});
 }
 
 void answers(const SheetInput& in, Composer& c) {
   const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
-  const TextStyle plain = c.style().teacher_text();
-  add_paragraph(c, plain, "Name every picture before sorting.");
+  add_paragraph(c, c.style().teacher_text(),
+                "Name every picture before sorting.");
   for (const SoundSort::Item& item : sort.models) {
-    add_paragraph(c, plain, "laid already: " + item_text(in, sort, item));
+    add_answer(in, c, sort, item, "laid already:");
   }
   for (std::size_t i = 0; i < sort.items.size(); ++i) {
-    add_paragraph(
-        c, plain,
-        fmt::format("{}. {}", i + 1, item_text(in, sort, sort.items[i])));
+    add_answer(in, c, sort, sort.items[i], fmt::format("{}.", i + 1));
   }
 }
 

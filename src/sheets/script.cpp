@@ -148,9 +148,10 @@ void add_dictation(const SheetInput& in, Composer& c) {
                 "words on their fingers. Say it again and let them write.",
                 "Wait. Say it again only when asked. Then learners read back "
                 "what they wrote, not what they meant."});
-  Table table(c, {{.title = "No.", .share = 0, .fixed = 12_mm},
-                  {"Say", 4},
-                  {"Graphemes", 3}});
+  Table table(c,
+              {{.title = "No.", .share = 0, .fixed = 12_mm, .heard = "Number"},
+               {"Say", 4},
+               {"Graphemes", 3}});
   int number = 0;
   const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
@@ -316,10 +317,12 @@ void add_notation(const SheetInput& in, Composer& c) {
       key.back().text += ", ";
       key.back().heard += ",";
     }
+    // Once for all: there may be thirty.
+    const std::string_view lead = key.empty() ? "the sounds " : "";
     key.push_back(
         {.text = fmt::format("/{}/ {}", line.sign, line.word),
          .style = text,
-         .heard = fmt::format("the sound {} in {}", line.sign, line.word)});
+         .heard = fmt::format("{}{} in {}", lead, line.sign, line.word)});
   }
   if (!key.empty()) {
     key.back().text += ". ";

@@ -95,7 +95,11 @@ void answers(const SheetInput& in, Composer& c) {
     const From from(c, sentence.text.span());
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", i + 1), plain}};
     append(pieces, marked_sentence(sentence, plain, strong));
-    pieces.push_back({fmt::format("  ({})", sentence.pattern_words()), plain});
+    const int count = sentence.pattern_words();
+    pieces.push_back(
+        {.text = fmt::format("  ({})", count),
+         .style = plain,
+         .heard = counted(count, "word to find", "words to find")});
     add_paragraph(c, pieces);
   }
 }

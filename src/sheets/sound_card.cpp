@@ -347,7 +347,7 @@ void add_swap_words(const SheetInput& in, Composer& c,
     if (word.picture == nullptr) continue;
     const ElementId figure = add_picture(
         c, 0, word.picture,
-        {.word = word.word, .number = ++number, .what = "picture to swap in"});
+        {.word = word.word, .number = ++number, .what = "to swap in"});
     draw_picture(block, c.style(), word.picture,
                  {x, Length(), kSwapPicture, kSwapPicture}, figure);
     x += step;

@@ -42,6 +42,12 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
+// A number in brackets behind a sheet does not say what it counts.
+std::string heard_with_minutes(const PlannedSheet& sheet) {
+  return fmt::format("{} ({})", sheet.kind->title,
+                     counted(sheet.minutes, "minute", "minutes"));
+}
+
 void add_lesson_facts(const SheetInput& in, Composer& c) {
   const AnalyzedLesson& lesson = in.lesson;
   const TextStyle text = c.style().teacher_text();
@@ -79,25 +85,34 @@ void add_days(const SheetInput& in, Composer& c) {
   // Beyond the last sheet there is nothing to say again.
   while (days.size() > 1 && days.back().sheets.empty()) days.pop_back();
   for (std::size_t i = 0; i < days.size(); ++i) {
-    std::vector<std::string> names, materials;
+    std::vector<std::string> names, heard_names, materials;
     for (const PlannedSheet* sheet : days[i].sheets) {
       names.push_back(
           fmt::format("{} ({})", sheet->kind->title, sheet->minutes));
+      heard_names.push_back(heard_with_minutes(*sheet));
       materials.emplace_back(sheet->kind->materials);
     }
     const std::string stop =
         days[i].sheets.empty()
             ? ""
             : std::string(days[i].sheets.front()->kind->title);
-    std::string what = joined(names);
+    std::string what = joined(names), heard = joined(heard_names);
     if (i > 0) {
-      what = fmt::format("Say yesterday's words again (3){}{}",
-                         what.empty() ? "" : ", then ", what);
+      const std::string_view then = what.empty() ? "" : ", then ";
+      what = fmt::format("Say yesterday's words again (3){}{}", then, what);
+      heard = fmt::format("Say yesterday's words again (3 minutes){}{}", then,
+                          heard);
     }
     const int minutes = days[i].minutes + (i > 0 ? 3 : 0);
-    table.add_text_row({fmt::format("{}", i + 1), what,
-                        fmt::format("{}", minutes), joined(materials), stop},
-                       true);
+    const auto cell = [&](std::string shown, std::string said = {}) {
+      return Table::Cell{{.text = std::move(shown),
+                          .style = c.style().teacher_text(),
+                          .heard = std::move(said)}};
+    };
+    table.add_row(
+        {cell(fmt::format("{}", i + 1)), cell(what, heard),
+         cell(fmt::format("{}", minutes)), cell(joined(materials)), cell(stop)},
+        true);
   }
 }
 

@@ -194,10 +194,11 @@ void add_mat(const SheetInput& in, Composer& c,
     } else {
       const bool none = category.head == "none of these";
       const bool has_key = !category.key_word.empty();
+      const std::string grapheme = heard_grapheme(category.head);
       draw_centred(c, block, none ? small : big, category.head,
                    {middle, has_key ? 9_mm : 11.5_mm},
                    add_heard_as(c, element, category.head,
-                                heard_grapheme(category.head)));
+                                has_key ? grapheme + ", as in" : grapheme));
       if (has_key) {
         draw_centred(c, block, fitted_style(small, small.size, 20_pt),
                      category.key_word, {middle, 16_mm}, element);

@@ -78,7 +78,7 @@ bool is_number_with_letters(const std::string& token) {
 class Finder {
  public:
   Finder(const Document& document, const Knowledge& knowledge)
-      : knowledge_(knowledge), lines_(lines_of(document)) {
+      : document_(document), knowledge_(knowledge), lines_(lines_of(document)) {
     for (const Line& line : lines_) {
       for (const std::string& token : tokens_of(line.text)) {
         std::string bare;
@@ -91,6 +91,10 @@ class Finder {
   }
 
   std::vector<Fault> find() {
+    check_text(document_.title);
+    for (const std::string& bookmark : document_.bookmarks) {
+      check_text(bookmark);
+    }
     for (std::size_t i = 0; i < lines_.size(); ++i) {
       const Line& line = lines_[i];
       if (heading_level(*line.element) == 1) {
@@ -129,7 +133,12 @@ class Finder {
   void check_figure(const Element& figure) {
     const std::string text = text_of(figure);
     if (text.empty()) fault("figure-without-words", "");
-    if (is_generic(text)) fault("generic-picture", text);
+    static const Pattern called("^((a|the) )?picture(:| of| to) ");
+    if (is_generic(text)) {
+      fault("generic-picture", text);
+    } else if (!called.in(lower(text)).empty()) {
+      fault("picture-twice", text);
+    }
   }
 
   // A cell may be empty where there is no value. A row or column without a word
@@ -285,6 +294,7 @@ class Finder {
            (heard_.count(word) > 0 && knowledge_.words.count(word) > 0);
   }
 
+  const Document& document_;
   const Knowledge& knowledge_;
   std::vector<Line> lines_;
   std::set<std::string> heard_;  // words that stand alone somewhere
@@ -296,11 +306,17 @@ class Finder {
 }  // namespace
 
 const std::vector<std::string>& rule_names() {
-  static const std::vector<std::string> names = {
-      "figure-without-words", "generic-picture", "empty-cell",
-      "empty-item",           "heading-alone",   "drawn-and-silent",
-      "run-together",         "lone-sign",       "bad-sign",
-      "heading-twice"};
+  static const std::vector<std::string> names = {"figure-without-words",
+                                                 "generic-picture",
+                                                 "picture-twice",
+                                                 "empty-cell",
+                                                 "empty-item",
+                                                 "heading-alone",
+                                                 "drawn-and-silent",
+                                                 "run-together",
+                                                 "lone-sign",
+                                                 "bad-sign",
+                                                 "heading-twice"};
   return names;
 }
 

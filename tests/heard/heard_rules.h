@@ -11,6 +11,8 @@ namespace heard {
 /// Our own rules for what is heard; the standard says nothing about them.
 /// figure-without-words   a picture of which nothing is said
 /// generic-picture        a picture that is only called one
+/// picture-twice          a picture whose words call it one, which a screen
+///                        reader does by itself: "picture: ship"
 /// empty-cell             a row or column of a table in which nothing is heard:
 ///                        it is there to be written in; or a head without words
 /// empty-item             an item, a paragraph or a heading without a word
@@ -20,7 +22,8 @@ namespace heard {
 /// lone-sign              a full stop, comma or their like by itself: speech
 /// drops
 ///                        it, or a blank before it is not heard
-/// bad-sign               a sign that speech drops or calls by its name
+/// bad-sign               a sign that speech drops or calls by its name, in the
+///                        title and the bookmarks too
 /// heading-twice          two headings of level 1 with the same words
 struct Fault {
   std::string rule;

@@ -32,6 +32,7 @@ class Small {
     section_ = add({.role = Role::section, .parent = sheaf::kDocumentElement});
   }
 
+  void call(const std::string& title) { document_.title = title; }
   ElementId add(sheaf::Element element) {
     return document_.add(std::move(element));
   }
@@ -249,7 +250,10 @@ TEST(HeardRules, HaveEachACounterExample) {
       {"generic-picture", picture("a picture to sort")},
       {"generic-picture", picture("the key picture, crossed out")},
       {"generic-picture", picture("Image")},
-      {"", picture("a picture of a fish")},
+      {"picture-twice", picture("a picture of a fish")},
+      {"picture-twice", picture("picture: fish")},
+      {"", picture("key picture: fish")},
+      {"bad-sign", [](Small& s) { s.call("/sh/: script"); }},
 
       {"",
        [](Small& s) {

@@ -248,7 +248,7 @@ TEST_F(Words, MarksAreHeardWithTheGraphemesAboveThem) {
                  {.begin = 2, .end = 3}});
   EXPECT_EQ(
       heard_figure(document_),
-      "3 marks to touch: k, i with e on grey, t; an arrow to sweep along");
+      "3 marks to touch: k, i-blank-e on grey, t; an arrow to sweep along");
 }
 
 TEST(HeardBoxes, AreCountedWithWhatStandsInThem) {
@@ -288,7 +288,7 @@ TEST(HeardBoxes, ThoseOfOneGraphemeAreJoined) {
 TEST(HeardText, SignsHaveWords) {
   EXPECT_EQ(heard_signs("rain + ing = raining"),
             "rain plus ing equals raining");
-  EXPECT_EQ(heard_signs("a–e says /ay/"), "a-blank-e says ay");
+  EXPECT_EQ(heard_signs("a–e says /ay/"), "a-blank-e says the sound ay");
   EXPECT_EQ(heard_grapheme("ai, a_e"), "ai, a-blank-e");
   EXPECT_EQ(heard_grapheme("-ing"), "ing, at the end");
   EXPECT_EQ(heard_grapheme("un-"), "un, at the start");
