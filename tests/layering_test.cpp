@@ -248,7 +248,9 @@ TEST(Data, EveryFileStandsInItsTable) {
        (at = about.find("\n| `", at)) != std::string::npos;) {
     at += 4;
     const std::string name = about.substr(at, about.find('`', at) - at);
-    EXPECT_TRUE(fs::exists(folder / name)) << name;
+    const bool is_there = std::ranges::any_of(
+        files, [&](const fs::path& file) { return file.filename() == name; });
+    EXPECT_TRUE(is_there || fs::exists(folder / name)) << name;
   }
 }
 

@@ -33,6 +33,14 @@ int AnalyzedSentence::pattern_words() const {
       words, [](const Part& p) { return p.word.has_pattern(); }));
 }
 
+int AnalyzedPassage::pattern_words() const {
+  int count = 0;
+  for (const AnalyzedSentence& paragraph : paragraphs) {
+    count += paragraph.pattern_words();
+  }
+  return count;
+}
+
 std::vector<AnalyzedWord::Hit> find_hits(
     const Reading& reading, const std::vector<LessonPattern>& patterns,
     const Phonics& phonics) {
@@ -115,6 +123,10 @@ class Analyzer {
       result_.dictate_words.push_back(look_up(word));
     }
     add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
+    result_.passage.title = lesson_.passage.title;
+    add_sentences(lesson_.passage.paragraphs, result_.passage.paragraphs,
+                  false);
+    add_sentences(lesson_.passage.questions, result_.passage.questions, false);
     finder_.report_unused_splits();
     set_seed_and_code();
     choose_dictation();

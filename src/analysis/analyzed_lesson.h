@@ -49,6 +49,16 @@ struct AnalyzedSentence {
   int pattern_words() const;
 };
 
+/// Connected text to read: each paragraph and each question as a sentence is.
+struct AnalyzedPassage {
+  PlacedText title;
+  std::vector<AnalyzedSentence> paragraphs;
+  std::vector<AnalyzedSentence> questions;
+
+  bool empty() const { return paragraphs.empty(); }
+  int pattern_words() const;
+};
+
 /// One of the patterns that the lesson teaches.
 struct LessonPattern {
   PatternId id = 0;
@@ -106,6 +116,7 @@ struct AnalyzedLesson {
   std::vector<AnalyzedSentence> sentences;
   std::vector<AnalyzedWord> dictate_words;
   std::vector<AnalyzedSentence> dictate_sentences;
+  AnalyzedPassage passage;
   WarmUp warm_up;
   /// Decides every order that is mixed; from the lesson's seed, else from its
   /// patterns and words.

@@ -34,8 +34,12 @@ void each_word(const AnalyzedLesson& lesson,
     for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
   }
   for (const AnalyzedWord& word : lesson.dictate_words) call(word);
-  for (const AnalyzedSentence& sentence : lesson.dictate_sentences) {
-    for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
+  for (const auto* texts : {&lesson.dictate_sentences,
+                            &lesson.passage.paragraphs,
+                            &lesson.passage.questions}) {
+    for (const AnalyzedSentence& sentence : *texts) {
+      for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
+    }
   }
 }
 

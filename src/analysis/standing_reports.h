@@ -19,7 +19,7 @@ void report_read_sentences(const AnalyzedLesson& lesson,
 std::string why_not_yet(const AnalyzedLesson& lesson, const AnalyzedWord& word);
 
 /// Calls with every word of a lesson: its list, then the sentences to read,
-/// the words and the sentences to dictate.
+/// the words and the sentences to dictate, and the passage.
 void each_word(const AnalyzedLesson& lesson,
                const std::function<void(const AnalyzedWord&)>& call);
 

@@ -82,6 +82,18 @@ std::uint64_t Taught::key_of(std::string_view grapheme,
   return key;
 }
 
+Taught Taught::before(int step) const {
+  Taught earlier = *this;
+  earlier.step_ = step;
+  for (std::size_t i = static_cast<std::size_t>(step) + 1; i < steps_.size();
+       ++i) {
+    for (const std::string& word : steps_[i].sight_words) {
+      earlier.sight_words_.erase(word);
+    }
+  }
+  return earlier;
+}
+
 int Taught::stage(PatternId pattern) const {
   const int stage =
       pattern < pattern_stages_.size() ? pattern_stages_[pattern] : kNever;

@@ -49,6 +49,10 @@ class Taught {
   /// Nothing is known of the group: every word is decodable.
   Taught() = default;
 
+  /// The same group at an earlier step, an index: what came since is taken
+  /// back, but for what the lesson itself says.
+  Taught before(int step) const;
+
   /// Whether a sequence or the lesson says what was taught.
   bool known() const { return known_; }
   const std::vector<Step>& steps() const { return steps_; }

@@ -6,16 +6,9 @@
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
+#include "phonics/words_in.h"
 
 namespace sheaf {
-
-/// The words of a sentence, without the signs around them, as bytes
-/// [begin, end) of its text. An apostrophe or hyphen inside a word belongs to
-/// it.
-struct WordPlace {
-  std::size_t begin, end;
-};
-std::vector<WordPlace> words_in(std::string_view sentence);
 
 /// Finds the reading of each word that a lesson uses: what the lesson splits by
 /// hand comes first, then the word list, then a guess. Says once about each

@@ -48,6 +48,7 @@ struct DiagnosticName {
   X(no_word_with_pattern, "a pattern that no word of the list has") \
   X(nobody_has_lesson, "a lesson that is no learner's of the class") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
+  X(not_enough_sentences, "fewer sentences than Sheaf was asked to choose") \
   X(not_enough_words, "fewer words than Sheaf was asked to choose") \
   X(not_in_class, "a learner of a record whom the class does not have") \
   X(not_marked_yet, "a record that is still to be marked") \
@@ -61,6 +62,7 @@ struct DiagnosticName {
   X(repeated_word, "the same word stands twice in a list") \
   X(second_document, "a line of three dashes in the middle of the file") \
   X(sentence_without_pattern, "a sentence to read that does not use the pattern") \
+  X(sentences_chosen, "sentences or a passage that Sheaf chose") \
   X(sheet_left_out, "the lesson has nothing for one of the sheets") \
   X(sheet_there_already, "a sheet for more practice that the layout has") \
   X(special_sign, "a text that begins with a sign of the file's own") \

@@ -23,6 +23,7 @@ std::uint32_t PlacedText::file_offset(std::size_t text_offset) const {
 
 Span PlacedText::span_of(std::size_t begin, std::size_t end) const {
   if (!span_) return {};
+  if (runs_.empty()) return span_;
   if (begin >= end) {
     const std::uint32_t at = std::min(file_offset(begin), span_.end);
     return {span_.file, at, at};
@@ -42,7 +43,7 @@ Spanned<std::string> PlacedText::part(std::size_t begin,
 
 PlacedText PlacedText::slice(std::size_t begin, std::size_t end) const {
   std::vector<Run> runs;
-  if (begin < end) runs.push_back({0, file_offset(begin)});
+  if (begin < end && !runs_.empty()) runs.push_back({0, file_offset(begin)});
   for (auto run = std::ranges::upper_bound(
            runs_, static_cast<std::uint32_t>(begin), {}, &Run::text);
        run != runs_.end() && run->text < end; ++run) {

@@ -23,6 +23,10 @@ class PlacedText {
   /// `span` is what the whole value takes up in the file; `runs` are ordered,
   /// the first starts at 0.
   PlacedText(std::string text, Span span, std::vector<Run> runs);
+  /// Text that Sheaf chose for what stands at `span`: all of it has that place.
+  static PlacedText chosen(std::string text, Span span) {
+    return {std::move(text), span, {}};
+  }
 
   const std::string& text() const { return text_; }
   const Span& span() const { return span_; }

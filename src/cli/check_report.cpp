@@ -7,6 +7,7 @@
 #include "analysis/standing_reports.h"
 #include "base/utf8.h"
 #include "phonics/explain.h"
+#include "planning/lesson_text.h"
 #include "planning/stand_ins.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
@@ -126,6 +127,16 @@ void print_sentences(std::string& out, Workspace& workspace,
   for (const AnalyzedSentence& s : lesson.dictate_sentences) {
     print_sentence(out, lesson, s, source);
   }
+  const AnalyzedPassage& passage = lesson.passage;
+  if (passage.empty()) return;
+  std::size_t words = 0;
+  for (const AnalyzedSentence& p : passage.paragraphs) words += p.words.size();
+  out += fmt::format("passage: {}{}, {} with the pattern\n",
+                     passage.title.text().empty()
+                         ? ""
+                         : fmt::format("“{}”, ", passage.title.text()),
+                     counted(static_cast<int>(words), "word", "words"),
+                     passage.pattern_words());
 }
 
 WordShare word_share(const AnalyzedLesson& lesson) {
@@ -162,7 +173,15 @@ void print_share(std::string& out, const AnalyzedLesson& lesson) {
 void print_filled(std::string& out, const PreparedLesson& lesson) {
   out += fmt::format("chosen by Sheaf; paste what you want to keep:\n");
   for (const FilledKey& filled : lesson.filled) {
-    out += fmt::format("{}: {}\n", filled.key, fmt::join(filled.words, " "));
+    if (filled.key == "passage") {
+      out += passage_text(lesson.lesson.passage);
+    } else if (filled.key.ends_with("sentences")) {
+      out += sentences_text(filled.key, filled.key == "sentences"
+                                            ? lesson.lesson.sentences
+                                            : lesson.lesson.dictate_sentences);
+    } else {
+      out += fmt::format("{}: {}\n", filled.key, fmt::join(filled.words, " "));
+    }
   }
   print_picture_words(out, lesson);
 }

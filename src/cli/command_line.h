@@ -67,6 +67,9 @@ struct CommandLine {
     std::string syllables, letters;  ///< "2" or "1-3"
     bool pictures = false;
     bool pseudo = false;
+    bool sentences = false;
+    bool passages = false;
+    std::string readers;
     bool later_set = false;
     bool older = false;
     bool rude = false;

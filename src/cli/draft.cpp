@@ -78,8 +78,11 @@ int run_draft(const CommandLine& line) {
     return kMachineFault;
   }
   fmt::print(
-      "{}: a lesson with {} words; add sentences, then `sheaf check {}`\n",
-      printable(path.string()), draft.words, printable(path.string()));
+      "{}: a lesson with {} words and {} sentences; {}, then `sheaf check "
+      "{}`\n",
+      printable(path.string()), draft.words, draft.sentences,
+      draft.sentences == 0 ? "add some" : "read it through",
+      printable(path.string()));
   return kDone;
 }
 

@@ -5,6 +5,8 @@
 #include <algorithm>
 
 #include "planning/contrast.h"
+#include "planning/fill_sentences.h"
+#include "planning/lesson_text.h"
 
 namespace sheaf {
 
@@ -57,6 +59,24 @@ Chosen choose(const SearchGround& source,
     }
   }
   return chosen;
+}
+
+// A lesson of these words with the sentences and the passage that Sheaf would
+// choose for it.
+Lesson with_sentences(const SearchGround& source,
+                      const std::vector<PatternId>& patterns,
+                      const std::vector<std::string>& words) {
+  Lesson lesson;
+  for (const PatternId id : patterns) {
+    lesson.patterns.push_back(
+        {.value = name_of(source.phonics.patterns()[id])});
+  }
+  for (const std::string& word : words) {
+    lesson.words.push_back({.spelling = {.value = word}});
+  }
+  Diagnostics unheard;
+  fill_sentences(lesson, source, patterns, true, unheard);
+  return lesson;
 }
 
 }  // namespace
@@ -116,22 +136,34 @@ Draft draft_lesson(const SearchGround& source,
         "key-word: {}\n",
         words.key_word);
   }
-  text +=
-      "# Six or more sentences to read, one on each line. Remove the # from\n"
-      "# the next two lines and write; `sheaf check` counts the words of the\n"
-      "# list and says which words were not taught yet.\n"
-      "# sentences: |\n"
-      "#   \n";
+  const Lesson chosen = with_sentences(source, patterns, words.words);
+  draft.sentences = chosen.sentences.size();
+  if (chosen.sentences.empty()) {
+    text +=
+        "# Six or more sentences to read, one on each line. Remove the # from\n"
+        "# the next two lines and write; `sheaf check` counts the words of "
+        "the\n"
+        "# list and says which words were not taught yet.\n"
+        "# sentences: |\n"
+        "#   \n";
+  } else {
+    text += "# Read aloud before you print; `sheaf find` shows others.\n" +
+            sentences_text("sentences", chosen.sentences);
+  }
+  if (!chosen.passage.paragraphs.empty()) {
+    text += passage_text(chosen.passage);
+  }
   if (!dictate.words.empty()) {
     text += fmt::format(
         "# Four from the list, and new ones with the same pattern.\n"
         "dictate-words: {}\n",
         fmt::join(dictate.words, " "));
   }
+  text += "# Not the sentences to read, or learners write them from memory.\n";
+  text += chosen.dictate_sentences.empty()
+              ? std::string("# dictate-sentences: |\n#   \n")
+              : sentences_text("dictate-sentences", chosen.dictate_sentences);
   text +=
-      "# Not the sentences to read, or learners write them from memory.\n"
-      "# dictate-sentences: |\n"
-      "#   \n"
       "# Words known by sight although they cannot be sounded out yet.\n"
       "# sight-words: the a is\n";
   return draft;

@@ -12,6 +12,7 @@ struct Draft {
   std::string name;  ///< for the file: "oa-boat"
   std::string text;
   std::size_t words = 0;
+  std::size_t sentences = 0;  ///< to read
 };
 
 /// Words from the search, a place for everything that Sheaf cannot write, and

@@ -28,6 +28,9 @@ void dump_lesson(const Lesson& lesson) {
   for (const auto& s : lesson.dictate_sentences) {
     fmt::print("dictate-sentence {}\n", s.text());
   }
+  for (const auto& p : lesson.passage.paragraphs) {
+    fmt::print("passage {}\n", p.text());
+  }
 }
 
 void dump_word(const AnalyzedWord& word, const Phonics& phonics) {
@@ -52,7 +55,8 @@ void dump_words(const AnalyzedLesson& lesson) {
     fmt::print("pattern {}\n", lesson.phonics->patterns()[p.id].id);
   }
   for (const AnalyzedWord& w : lesson.words) dump_word(w, *lesson.phonics);
-  for (const auto* sentences : {&lesson.sentences, &lesson.dictate_sentences}) {
+  for (const auto* sentences : {&lesson.sentences, &lesson.dictate_sentences,
+                                &lesson.passage.paragraphs}) {
     for (const AnalyzedSentence& s : *sentences) {
       fmt::print("sentence {}\n", s.text.text());
       for (const auto& part : s.words) dump_word(part.word, *lesson.phonics);

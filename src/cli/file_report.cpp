@@ -38,7 +38,9 @@ std::vector<const AnalyzedWord*> all_words(const AnalyzedLesson& lesson) {
   for (const auto* list : {&lesson.words, &lesson.dictate_words}) {
     for (const AnalyzedWord& w : *list) add(w);
   }
-  for (const auto* list : {&lesson.sentences, &lesson.dictate_sentences}) {
+  for (const auto* list :
+       {&lesson.sentences, &lesson.dictate_sentences,
+        &lesson.passage.paragraphs, &lesson.passage.questions}) {
     for (const AnalyzedSentence& s : *list) {
       for (const AnalyzedSentence::Part& part : s.words) add(part.word);
     }

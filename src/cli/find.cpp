@@ -4,6 +4,7 @@
 
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
+#include "cli/find_texts.h"
 #include "cli/json.h"
 #include "cli/messages.h"
 #include "cli/planning_arguments.h"
@@ -233,6 +234,8 @@ int run_find(const CommandLine& line) {
   }
   const SearchGround source{phonics, conventions, *taught, &own,
                             has_clear_picture};
+  if (planning.sentences) return print_found_sentences(source, *wanted, line);
+  if (planning.passages) return print_found_passages(source, *wanted, line);
   const Pattern& own_pattern = phonics.patterns()[pattern];
   if (planning.pseudo) {
     return print_pseudo(source, pattern, query.count, line.json);

@@ -84,6 +84,58 @@ std::string found_json(std::string_view pattern,
   return all.dump(2, ' ', false, Json::error_handler_t::replace);
 }
 
+std::string_view readers_name(Readers readers) {
+  constexpr std::string_view kNames[] = {"both", "younger", "older"};
+  return kNames[static_cast<int>(readers)];
+}
+
+namespace {
+
+// What sentences and passages have alike.
+template <typename Text>
+void add_counts(Json& j, const Text& text) {
+  j["readers"] = readers_name(text.readers);
+  j["words"] = text.words;
+  j["pattern_words"] = text.pattern_words;
+  if (!text.not_yet.empty()) j["not_yet"] = text.not_yet;
+}
+
+std::string texts_json(const std::vector<std::string>& patterns,
+                       std::string_view key, Json list) {
+  Json all;
+  all["patterns"] = patterns;
+  all[key] = std::move(list);
+  return all.dump(2, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace
+
+std::string sentences_json(const std::vector<std::string>& patterns,
+                           const std::vector<FoundSentence>& found) {
+  Json list = Json::array();
+  for (const FoundSentence& sentence : found) {
+    Json j;
+    j["text"] = sentence.text;
+    add_counts(j, sentence);
+    list.push_back(std::move(j));
+  }
+  return texts_json(patterns, "sentences", std::move(list));
+}
+
+std::string passages_json(const std::vector<std::string>& patterns,
+                          const std::vector<FoundPassage>& found) {
+  Json list = Json::array();
+  for (const FoundPassage& passage : found) {
+    Json j;
+    j["title"] = passage.title;
+    j["text"] = passage.text;
+    j["questions"] = passage.questions;
+    add_counts(j, passage);
+    list.push_back(std::move(j));
+  }
+  return texts_json(patterns, "passages", std::move(list));
+}
+
 namespace {
 
 Json attempt_json(const AttemptRow& row) {
@@ -330,6 +382,12 @@ Json lesson_json(const AnalyzedLesson& lesson) {
   j["sentences"] = sentences_json(lesson, lesson.sentences);
   j["dictate_words"] = analyzed_list(lesson, lesson.dictate_words);
   j["dictate_sentences"] = sentences_json(lesson, lesson.dictate_sentences);
+  if (!lesson.passage.empty()) {
+    j["passage"] = {
+        {"title", lesson.passage.title.text()},
+        {"paragraphs", sentences_json(lesson, lesson.passage.paragraphs)},
+        {"questions", sentences_json(lesson, lesson.passage.questions)}};
+  }
   j["readable"] = nullptr;
   const WordShare share = word_share(lesson);
   if (share.all() > 0) {

@@ -10,6 +10,7 @@
 #include "marking/free_writing.h"
 #include "marking/mark_attempt.h"
 #include "phonics/phonics.h"
+#include "planning/sentence_search.h"
 
 namespace sheaf {
 
@@ -34,6 +35,16 @@ struct FoundJson {
 /// exception in a contrast says so.
 std::string found_json(std::string_view pattern,
                        const std::vector<FoundJson>& words);
+
+/// `{"patterns": [...], "sentences": [{"text": ..., "readers": ..., "words": N,
+/// "pattern_words": N, "not_yet": [...]}, ...]}`; `not_yet` only where there is
+/// any. A passage has `title`, `text` and `questions` besides.
+std::string sentences_json(const std::vector<std::string>& patterns,
+                           const std::vector<FoundSentence>& found);
+std::string passages_json(const std::vector<std::string>& patterns,
+                          const std::vector<FoundPassage>& found);
+/// "both", "younger" or "older".
+std::string_view readers_name(Readers readers);
 
 /// One attempt and where it is from; texts are empty where that is not known.
 struct AttemptRow {

@@ -42,6 +42,15 @@ VerbOptions find_verb(CommandLine& line) {
        {"--transfer", "words that none of these lessons uses",
         &planning.lessons},
        {"--pseudo", "made-up words to read", &planning.pseudo},
+       {"--sentences",
+        "sentences instead of words, readable at this step; `--length` counts "
+        "words",
+        &planning.sentences},
+       {"--passages",
+        "short passages instead of words; `--length` counts words",
+        &planning.passages},
+       {"--readers", "for younger, older or both: sentences and passages",
+        &planning.readers},
        {"--block",
         "a list of words not to suggest; else blocked-words.txt in this "
         "folder",

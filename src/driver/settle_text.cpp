@@ -9,6 +9,7 @@
 
 #include "driver/sort_words.h"
 #include "phonics/explain.h"
+#include "planning/lesson_text.h"
 
 namespace sheaf {
 
@@ -80,6 +81,7 @@ class Settler {
   std::optional<std::string> run(std::string& why) {
     if (!add_typed(why)) return std::nullopt;
     add_words();
+    add_chosen_texts();
     add_order();
     add_conventions();
     add_splits();
@@ -95,7 +97,9 @@ class Settler {
       return (key == "sequence" ? prepared_.sequence_file
                                 : prepared_.layout_file) == lesson_.file;
     }
-    return std::ranges::find(kWrittenAnew, key) == kWrittenAnew.end();
+    return std::ranges::find(kWrittenAnew, key) == kWrittenAnew.end() &&
+           std::ranges::find(prepared_.filled, key, &FilledKey::key) ==
+               prepared_.filled.end();
   }
 
   // The remarks at the top, and each key whose text can stay.
@@ -158,6 +162,19 @@ class Settler {
     }
     add_sort("same-sound", lesson_.same_sound);
     add_sort("other-sound", lesson_.other_sound);
+  }
+
+  // Sentences and a passage that Sheaf chose.
+  void add_chosen_texts() {
+    for (const FilledKey& filled : prepared_.filled) {
+      if (filled.key == "passage") {
+        text_ += passage_text(lesson_.passage);
+      } else if (filled.key == "sentences") {
+        text_ += sentences_text(filled.key, lesson_.sentences);
+      } else if (filled.key == "dictate-sentences") {
+        text_ += sentences_text(filled.key, lesson_.dictate_sentences);
+      }
+    }
   }
 
   void add_sort(std::string_view key, const std::vector<PlacedWord>& written) {

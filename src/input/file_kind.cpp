@@ -34,6 +34,7 @@ constexpr std::array kOwnKeys = {
     OwnKey{"words", FileKind::lesson},
     OwnKey{"pattern", FileKind::lesson},
     OwnKey{"sentences", FileKind::lesson},
+    OwnKey{"passage", FileKind::lesson},
 };
 
 const OwnKey* own_key(const ValueEntry& entry) {

@@ -43,6 +43,52 @@ void lines(const Field& field, Lesson& lesson, Diagnostics& d) {
   lesson.*member = read_lines(field, breaks, d);
 }
 
+// How many, where nothing but a number stands there.
+bool is_number(const Field& field) {
+  return field.value.kind == Value::Kind::text &&
+         field.value.style == Value::Style::bare &&
+         !field.value.text.text().empty() &&
+         field.value.text.text().find_first_not_of("0123456789") ==
+             std::string::npos;
+}
+
+template <std::vector<LessonLine> Lesson::*member,
+          Spanned<int> Lesson::*counted>
+void sentences_or_count(const Field& field, Lesson& lesson, Diagnostics& d) {
+  constexpr int kMostChosen = 30;
+  if (is_number(field)) {
+    read_number(field, 0, kMostChosen, lesson.*counted, d);
+  } else {
+    lesson.*member = read_lines(field, LineBreaks::sentences, d);
+  }
+}
+
+// A passage is its text, the number of words that it is to have, or keys.
+void passage(const Field& field, Lesson& lesson, Diagnostics& d) {
+  constexpr int kMostWords = 400;
+  if (is_number(field)) {
+    read_number(field, 0, kMostWords, lesson.passage.words, d);
+    return;
+  }
+  if (field.value.kind != Value::Kind::keys) {
+    lesson.passage.paragraphs = read_lines(field, LineBreaks::paragraphs, d);
+    return;
+  }
+  constexpr std::string_view kKeys[] = {"title", "text", "questions"};
+  check_known_keys(field.value, kKeys, "a passage", d);
+  for (const ValueEntry& entry : field.value.entries) {
+    const Field part = {entry.key.value, entry.value, "passage: {text: ...}"};
+    if (entry.key.value == kKeys[0]) {
+      const auto lines = read_lines(part, LineBreaks::paragraphs, d);
+      if (!lines.empty()) lesson.passage.title = lines.front();
+    } else if (entry.key.value == kKeys[1]) {
+      lesson.passage.paragraphs = read_lines(part, LineBreaks::paragraphs, d);
+    } else if (entry.key.value == kKeys[2]) {
+      lesson.passage.questions = read_lines(part, LineBreaks::sentences, d);
+    }
+  }
+}
+
 template <std::vector<LessonWord> Lesson::*member>
 void words(const Field& field, Lesson& lesson, Diagnostics& d) {
   lesson.*member = read_lesson_words(field, d);
@@ -163,10 +209,13 @@ constexpr std::array kReaders = {
     KeyReader{"key-word", key_word},
     KeyReader{"same-sound", plain_words<&Lesson::same_sound>},
     KeyReader{"other-sound", plain_words<&Lesson::other_sound>},
-    KeyReader{"sentences", lines<&Lesson::sentences, LineBreaks::sentences>},
+    KeyReader{"sentences",
+              sentences_or_count<&Lesson::sentences, &Lesson::sentence_count>},
     KeyReader{"dictate-words", words<&Lesson::dictate_words>},
     KeyReader{"dictate-sentences",
-              lines<&Lesson::dictate_sentences, LineBreaks::sentences>},
+              sentences_or_count<&Lesson::dictate_sentences,
+                                 &Lesson::dictate_sentence_count>},
+    KeyReader{"passage", passage},
     KeyReader{"sight-words", plain_words<&Lesson::sight_words>},
     KeyReader{"sequence",
               file_or_keys<&Lesson::sequence, &Lesson::own_sequence>},

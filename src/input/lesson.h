@@ -33,6 +33,16 @@ struct LessonSplit {
 /// One sentence or other line of text, trimmed; its parts have places.
 using LessonLine = PlacedText;
 
+/// Connected text to read. A teacher's own has paragraphs alone.
+struct LessonPassage {
+  PlacedText title;
+  std::vector<LessonLine> paragraphs;
+  std::vector<LessonLine> questions;
+  /// How many words Sheaf is to look for, where a number stands in its place;
+  /// 0: none is wanted.
+  Spanned<int> words{.value = 0};
+};
+
 /// A lesson file as it was written, checked for form only: every name (a
 /// pattern, a layout) still has to be looked up. What was left out is empty or
 /// holds its default, with no span.
@@ -48,8 +58,12 @@ struct Lesson {
   std::vector<PlacedWord> same_sound;
   std::vector<PlacedWord> other_sound;
   std::vector<LessonLine> sentences;
+  /// How many Sheaf is to choose, where a number stands in their place.
+  Spanned<int> sentence_count{.value = 0};
   std::vector<LessonWord> dictate_words;
   std::vector<LessonLine> dictate_sentences;
+  Spanned<int> dictate_sentence_count{.value = 0};
+  LessonPassage passage;
   std::vector<PlacedWord> sight_words;
   PlacedWord sequence;
   Spanned<std::string> step;  ///< a step's number or name

@@ -31,6 +31,8 @@ inline constexpr std::array kLessonKeys = {
     LessonKey{"dictate-words", "dictate-words: ship wish", "words to spell"},
     LessonKey{"dictate-sentences", "dictate-sentences: The ship is big.",
               "sentences to spell"},
+    LessonKey{"passage", "passage: 80",
+              "connected text to read, or how many words it is to have"},
     LessonKey{"sight-words", "sight-words: the said",
               "words allowed although not decodable"},
     LessonKey{"sequence", "sequence: sequence.yaml",

@@ -10,6 +10,7 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "files/memory_files.h"
+#include "lexicon/bank_writer.h"
 #include "lexicon/pattern_words.h"
 #include "lexicon/sound_alike_index.h"
 #include "lexicon/word_table.h"
@@ -195,6 +196,18 @@ std::vector<std::uint32_t> make_index(const WordTable& table,
   return index;
 }
 
+// The text files of a folder, in the order of their names.
+std::vector<BankSource> bank_files(const Files& files,
+                                   const std::string& folder) {
+  std::vector<BankSource> sources;
+  for (const FilePath& path : files.list(folder)) {
+    if (path.extension() != ".txt") continue;
+    sources.push_back(
+        {path.filename().string(), read_file(files, path.string())});
+  }
+  return sources;
+}
+
 // Whatever is there was made by the last build.
 void write_file(Files& files, const std::string& path,
                 std::span<const std::uint8_t> bytes) {
@@ -290,6 +303,14 @@ std::string build_lexicon(Files& files, const LexiconPaths& paths,
   section(Section::pattern_accents) = indexed.pattern_accents;
   section(Section::said) = indexed.said;
   section(Section::said_elsewhere) = indexed.said_elsewhere;
+  const BankSections bank =
+      index_bank(drafts, kDraft, bank_files(files, paths.data + "/sentences"),
+                 bank_files(files, paths.data + "/passages"));
+  section(Section::bank_texts) = bytes_of(std::string_view(bank.texts));
+  section(Section::bank_records) = bytes_of(bank.records);
+  section(Section::bank_words) = bytes_of(bank.words);
+  section(Section::bank_spellings) = bytes_of(std::string_view(bank.spellings));
+  section(Section::bank_patterns) = bank.patterns;
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(files, out, bytes);
   if (!debug_list.empty()) {

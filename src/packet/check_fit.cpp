@@ -32,7 +32,8 @@ Span place_in(const Lesson& lesson, std::string_view text) {
   }
   for (const auto* lines :
        {&lesson.sentences, &lesson.dictate_sentences, &lesson.rhyme,
-        &lesson.teacher_note, &lesson.home_note}) {
+        &lesson.teacher_note, &lesson.home_note, &lesson.passage.paragraphs,
+        &lesson.passage.questions}) {
     for (const LessonLine& line : *lines) {
       if (const Span span = place_in(line, text)) return span;
     }

@@ -65,6 +65,7 @@ void check_typefaces(const Lesson& lesson, const OptionValues& settings,
   }
   GlyphCheck c(style, diagnostics);
   c.check(lesson.title);
+  c.check(lesson.passage.title);
   c.check(lesson.group);
   c.check(lesson.author);
   c.check(lesson.licence);
@@ -72,7 +73,8 @@ void check_typefaces(const Lesson& lesson, const OptionValues& settings,
   for (const LessonWord& word : lesson.dictate_words) c.check(word.spelling);
   for (const auto* lines :
        {&lesson.sentences, &lesson.dictate_sentences, &lesson.rhyme,
-        &lesson.teacher_note, &lesson.home_note}) {
+        &lesson.teacher_note, &lesson.home_note, &lesson.passage.paragraphs,
+        &lesson.passage.questions}) {
     for (const LessonLine& line : *lines) c.check(line);
   }
 }

@@ -27,9 +27,14 @@ enum class Section : std::uint8_t {
   said_elsewhere,   ///< the same of what only other accents have
   spelled,          ///< a `HashSet` of the words of the lists not in `words`
   sound_alikes,     ///< `SoundAlike` records, in the order of their keys
+  bank_texts,       ///< sentences and passages; see sentence_bank.h
+  bank_records,     ///< `BankRecord`s
+  bank_words,       ///< the words of each, 16 bits each
+  bank_spellings,   ///< what these numbers stand for, a line each
+  bank_patterns,    ///< which texts have a word with each pattern
 };
 inline constexpr int kSectionCount =
-    static_cast<int>(Section::sound_alikes) + 1;
+    static_cast<int>(Section::bank_patterns) + 1;
 
 /// The compiled word list, used where it lies. The file is of the machine's own
 /// byte order: it is built where it is used.

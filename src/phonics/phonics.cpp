@@ -51,7 +51,8 @@ Phonics::Impl::Impl(const ByteSource& source, const std::string& path)
       lexicons(all_accents(Lexicon(file))),
       lexicon(lexicons.front()),
       catalogue(file.text(Section::patterns)),
-      steps(file.records<GuessStep>(Section::guesses)) {}
+      steps(file.records<GuessStep>(Section::guesses)),
+      bank(file) {}
 
 std::vector<WordRecord> Phonics::Impl::known(const Lexicon& lexicon,
                                              std::string_view spelling) {
@@ -329,6 +330,8 @@ std::vector<PatternName> Phonics::find_patterns(
         return read(word, Conventions{}).front().find(id) != nullptr;
       });
 }
+
+const SentenceBank& Phonics::bank() const { return impl_->bank; }
 
 const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
 

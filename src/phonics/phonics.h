@@ -19,6 +19,7 @@
 namespace sheaf {
 
 class Lexicon;
+class SentenceBank;
 
 /// One grapheme of a word split by hand, with its sounds if they were given:
 /// plain names ("sh", "ee") or IPA, without slashes.
@@ -134,6 +135,8 @@ class Phonics {
   std::vector<PatternName> find_patterns(std::string_view written) const;
   /// What is wrong with a lesson's definition of a pattern, or nothing.
   std::string fault_of_own_pattern(std::string_view written) const;
+  /// The sentences and passages that come with Sheaf; as long as this lives.
+  const SentenceBank& bank() const;
   /// The word list behind it all, for marking; lives as long as this does.
   const Lexicon& lexicon() const;
   /// Why a word does not have a pattern, by what it has instead, as the end of

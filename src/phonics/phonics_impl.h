@@ -13,6 +13,7 @@
 #include "phonics/letter_map.h"
 #include "phonics/lexicon.h"
 #include "phonics/phonics.h"
+#include "phonics/sentence_bank.h"
 
 namespace sheaf {
 
@@ -27,6 +28,7 @@ struct Phonics::Impl {
   const Lexicon& lexicon;
   PatternCatalogue catalogue;
   std::span<const GuessStep> steps;
+  SentenceBank bank;
 
   /// The word list as the conventions' accent has it.
   const Lexicon& lexicon_for(const Conventions& conventions) const;

@@ -8,6 +8,7 @@
 #include "base/utf8.h"
 #include "phonics/pattern_rule.h"
 #include "planning/contrast.h"
+#include "planning/fill_sentences.h"
 
 namespace sheaf {
 
@@ -41,11 +42,18 @@ class Filler {
 
   std::vector<FilledKey> run() {
     if (patterns_.empty()) return {};
+    const bool leaves_words = lesson_.words.empty();
     pick_words();
     if (lesson_.dictate_words.empty()) {
       fill_dictation();
     } else if (lesson_.review.given()) {
       add_review(static_cast<std::size_t>(lesson_.review.value));
+    }
+    for (FilledKey& filled :
+         fill_sentences(lesson_, source_, patterns_,
+                        leaves_words && !lesson_.words.empty(),
+                        diagnostics_)) {
+      filled_.push_back(std::move(filled));
     }
     return std::move(filled_);
   }

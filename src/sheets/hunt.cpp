@@ -42,9 +42,14 @@ TextStyle passage_style(const SheetInput& in, const Composer& c) {
   return style;
 }
 
+// The lesson's passage; without one its sentences as one text.
+const std::vector<AnalyzedSentence>& parts_of(const AnalyzedLesson& lesson) {
+  return lesson.passage.empty() ? lesson.sentences : lesson.passage.paragraphs;
+}
+
 std::string passage(const SheetInput& in) {
   std::string text;
-  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+  for (const AnalyzedSentence& sentence : parts_of(in.lesson)) {
     text += (text.empty() ? "" : " ") + sentence.text.text();
   }
   return text;
@@ -130,7 +135,7 @@ void add_passage(const SheetInput& in, Composer& c) {
   const auto lines = lines_of(in, c);
   const Length height = line_height(in, c, style, lines.size());
   // A line of the passage may begin in one sentence and end in the next.
-  const auto& sentences = in.lesson.sentences;
+  const auto& sentences = parts_of(in.lesson);
   const From from(
       c, join(sentences.front().text.span(), sentences.back().text.span()));
   const ElementId paragraph = c.add(Role::paragraph);
@@ -166,8 +171,8 @@ void compose(const SheetInput& in, Composer& c) {
 }
 
 std::string missing(const SheetInput& in) {
-  if (in.lesson.sentences.empty()) return "the lesson has no `sentences`";
-  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+  if (parts_of(in.lesson).empty()) return "the lesson has no `sentences`";
+  for (const AnalyzedSentence& sentence : parts_of(in.lesson)) {
     if (sentence.pattern_words() > 0) return "";
   }
   return "no sentence has a word with the pattern";
@@ -179,7 +184,7 @@ void answers(const SheetInput& in, Composer& c) {
   const TextStyle strong = c.style().teacher_text(true);
   std::vector<TextPiece> pieces;
   int total = 0;
-  for (const AnalyzedSentence& sentence : in.lesson.sentences) {
+  for (const AnalyzedSentence& sentence : parts_of(in.lesson)) {
     if (!pieces.empty()) pieces.push_back({" ", plain});
     append(pieces, marked_sentence(sentence, plain, strong));
     total += sentence.pattern_words();

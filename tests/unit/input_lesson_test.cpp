@@ -183,6 +183,13 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
       "rhyme: |\n"
       "  Rain on the {word},\n"
       "  rain on the day.\n"
+      "passage:\n"
+      "  title: A long day\n"
+      "  text: |\n"
+      "    The rain is here.\n"
+      "\n"
+      "    The day is long.\n"
+      "  questions: Is it wet?\n"
       "teacher-note: |\n"
       "  Begin with the bell.\n"
       "home-note: Ten minutes\n"
@@ -220,6 +227,10 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_EQ(lesson.pictures[0].second.value, "art/rain.png");
   EXPECT_EQ(joined(lesson.rhyme), "Rain on the {word},/rain on the day./");
   EXPECT_EQ(joined(lesson.home_note), "Ten minutes a night./");
+  EXPECT_EQ(lesson.passage.title.text(), "A long day");
+  EXPECT_EQ(joined(lesson.passage.paragraphs),
+            "The rain is here./The day is long./");
+  EXPECT_EQ(joined(lesson.passage.questions), "Is it wet?/");
   EXPECT_EQ(lesson.days.value, 4);
   EXPECT_EQ(lesson.minutes.value, 30);
   EXPECT_EQ(lesson.set.value, 2);
@@ -235,6 +246,16 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_EQ(lesson.licence.value, "CC0");
   // All but `pick` and `strict`, which change what the rest means.
   EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 2);
+}
+
+TEST(Lesson, TakesANumberForSentencesAndAPassage) {
+  const ReadLesson read = lesson_from(
+      "pattern: sh\nsentences: 6\ndictate-sentences: 0\npassage: 80\n");
+  EXPECT_EQ(read.diagnostics.error_count(), 0) << read.messages();
+  EXPECT_EQ(read.lesson.sentence_count.value, 6);
+  EXPECT_TRUE(read.lesson.dictate_sentence_count.given());
+  EXPECT_EQ(read.lesson.passage.words.value, 80);
+  EXPECT_TRUE(read.lesson.sentences.empty());
 }
 
 TEST(Lesson, TellsLinesApartInEveryForm) {
