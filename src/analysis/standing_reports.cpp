@@ -34,9 +34,9 @@ void each_word(const AnalyzedLesson& lesson,
     for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
   }
   for (const AnalyzedWord& word : lesson.dictate_words) call(word);
-  for (const auto* texts : {&lesson.dictate_sentences,
-                            &lesson.passage.paragraphs,
-                            &lesson.passage.questions}) {
+  for (const auto* texts :
+       {&lesson.dictate_sentences, &lesson.passage.paragraphs,
+        &lesson.passage.questions}) {
     for (const AnalyzedSentence& sentence : *texts) {
       for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
     }

@@ -51,8 +51,7 @@ class Filler {
     }
     for (FilledKey& filled :
          fill_sentences(lesson_, source_, patterns_,
-                        leaves_words && !lesson_.words.empty(),
-                        diagnostics_)) {
+                        leaves_words && !lesson_.words.empty(), diagnostics_)) {
       filled_.push_back(std::move(filled));
     }
     return std::move(filled_);
