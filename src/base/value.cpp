@@ -10,7 +10,7 @@ namespace sheaf {
 
 PlacedText::PlacedText(std::string text, Span span, std::vector<Run> runs)
     : text_(std::move(text)), span_(span), runs_(std::move(runs)) {
-  assert(text_.empty() || (!runs_.empty() && runs_.front().text == 0));
+  assert(runs_.empty() || runs_.front().text == 0);
 }
 
 std::uint32_t PlacedText::file_offset(std::size_t text_offset) const {
@@ -64,8 +64,10 @@ PlacedText PlacedText::squeezed() const {
         std::min(text_.find_first_of(kSpaces, begin), text_.size());
     if (first == std::string::npos) first = begin;
     if (!text.empty()) {
-      runs.push_back(
-          {static_cast<std::uint32_t>(text.size()), file_offset(last)});
+      if (!runs_.empty()) {
+        runs.push_back(
+            {static_cast<std::uint32_t>(text.size()), file_offset(last)});
+      }
       text += ' ';
     }
     const PlacedText word = slice(begin, end);
@@ -85,7 +87,9 @@ PlacedText PlacedText::with_end(char end) const {
   PlacedText result = *this;
   const std::uint32_t last =
       span_.end > span_.begin ? span_.end - 1 : span_.end;
-  result.runs_.push_back({static_cast<std::uint32_t>(text_.size()), last});
+  if (!runs_.empty()) {
+    result.runs_.push_back({static_cast<std::uint32_t>(text_.size()), last});
+  }
   result.text_ += end;
   return result;
 }
@@ -105,12 +109,10 @@ class PlacedText::Rewriter {
   // Puts `letters` in the place of bytes [begin, end); calls come in order.
   void put(std::string_view letters, std::size_t begin, std::size_t end) {
     take_to(begin);
-    add_run(from_.file_offset(begin));
+    add_run(result_.text_.size(), from_.file_offset(begin));
     result_.text_ += letters;
     if (letters.size() > 1) {
-      result_.runs_.push_back(
-          {static_cast<std::uint32_t>(result_.text_.size() - 1),
-           from_.file_offset(end - 1)});
+      add_run(result_.text_.size() - 1, from_.file_offset(end - 1));
     }
     taken_ = end;
   }
@@ -120,9 +122,9 @@ class PlacedText::Rewriter {
   }
 
  private:
-  void add_run(std::uint32_t file) {
-    result_.runs_.push_back(
-        {static_cast<std::uint32_t>(result_.text_.size()), file});
+  void add_run(std::size_t text, std::uint32_t file) {
+    if (from_.runs_.empty()) return;
+    result_.runs_.push_back({static_cast<std::uint32_t>(text), file});
   }
   void take_to(std::size_t end) {
     const PlacedText part = from_.slice(taken_, end);

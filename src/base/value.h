@@ -21,7 +21,7 @@ class PlacedText {
 
   PlacedText() = default;
   /// `span` is what the whole value takes up in the file; `runs` are ordered,
-  /// the first starts at 0.
+  /// the first starts at 0. Without runs every part has the place of the whole.
   PlacedText(std::string text, Span span, std::vector<Run> runs);
   /// Text that Sheaf chose for what stands at `span`: all of it has that place.
   static PlacedText chosen(std::string text, Span span) {

@@ -74,6 +74,22 @@ TEST(PlacedText, KeepsPlacesWhenSlicedAndSqueezed) {
   EXPECT_EQ(text.slice(3, 4).squeezed().text(), "");
 }
 
+TEST(PlacedText, ChosenBySheafHasOnePlaceThroughout) {
+  const SourceFile file("a.yaml", "pattern: oa\n");
+  const auto chosen = [&](std::string text) {
+    return PlacedText::chosen(std::move(text), {&file, 9, 11});
+  };
+  const PlacedText text = chosen("The  \uFB01rst boat");
+  for (const PlacedText& other :
+       {text, text.squeezed(), text.with_end('.'), text.slice(5, 12),
+        text.without_ligatures(), chosen("Ros\u0065\u0301").composed()}) {
+    EXPECT_EQ(other.span().text(), "oa") << other.text();
+    EXPECT_EQ(other.part(1, 4).span.text(), "oa") << other.text();
+  }
+  EXPECT_EQ(text.squeezed().with_end('.').without_ligatures().text(),
+            "The first boat.");
+}
+
 TEST(Utf8, KnowsLettersMarksAndSpaces) {
   for (const char32_t c :
        {U'a', U'Z', U'\u00E9', U'\u00DF', U'\u0153', U'\u1E9E'}) {
