@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 #include <string_view>
 
 #include "base/shuffle.h"
@@ -70,10 +71,55 @@ bool is_weak_and_closed(const Reading& reading, std::size_t i) {
   return !has_vowel(next) && next.syllable == unit.syllable;
 }
 
+// The long sounds of a letter that has a weak one at the end of its syllable:
+// the e of return, the u of popular.
+using Sounds = std::span<const P>;
+std::span<const Sounds> long_sounds_of_weak(const Reading& reading,
+                                            std::size_t i) {
+  static constexpr P kLongE[] = {P::iy}, kLongO[] = {P::ow};
+  static constexpr P kLongU[] = {P::uw}, kLongYu[] = {P::y, P::uw};
+  static constexpr Sounds kE[] = {kLongE}, kO[] = {kLongO};
+  static constexpr Sounds kU[] = {kLongU, kLongYu};
+  const Unit& unit = reading.units[i];
+  if (unit.grapheme.size() != 1 || unit.stressed || unit.father) return {};
+  if (i + 1 >= reading.units.size() ||
+      reading.units[i + 1].syllable == unit.syllable) {
+    return {};
+  }
+  const P sound = unit.listed.back();
+  const bool one = unit.listed.size() == 1;
+  switch (unit.grapheme[0]) {
+    case 'e':
+      if (one && (sound == P::ih || sound == P::ax)) return kE;
+      return {};
+    case 'o':
+      if (one && sound == P::ax) return kO;
+      return {};
+    case 'u':
+      if (sound == P::ax && (one || unit.listed[0] == P::y)) return kU;
+      return {};
+    default:
+      return {};
+  }
+}
+
+// The r of fire and hour, in which one hears a vowel that no letter writes.
+bool is_r_after_glide(const Reading& reading, std::size_t i) {
+  const Unit& unit = reading.units[i];
+  if (i == 0 || unit.grapheme != "r" || unit.listed.size() != 1 ||
+      unit.listed[0] != P::er) {
+    return false;
+  }
+  const P before = reading.units[i - 1].listed.back();
+  if (before != P::ay && before != P::aw) return false;
+  // In iron the letters after it say nothing of the sound.
+  return i + 1 >= reading.units.size() || reading.units[i + 1].grapheme != "o";
+}
+
 }  // namespace
 
 std::uint64_t Taught::key_of(std::string_view grapheme,
-                             const std::vector<Phoneme>& phonemes) {
+                             std::span<const Phoneme> phonemes) {
   std::uint64_t key = text_hash(grapheme);
   for (const Phoneme p : phonemes) {
     const char byte = static_cast<char>(static_cast<int>(p) + 1);
@@ -101,7 +147,7 @@ int Taught::stage(PatternId pattern) const {
 }
 
 int Taught::stage_of(std::string_view grapheme,
-                     const std::vector<Phoneme>& phonemes) const {
+                     std::span<const Phoneme> phonemes) const {
   const std::uint64_t key = key_of(grapheme, phonemes);
   const auto found = std::ranges::lower_bound(entries_, key, {}, &Entry::key);
   return found == entries_.end() || found->key != key ? kNever : found->stage;
@@ -110,8 +156,11 @@ int Taught::stage_of(std::string_view grapheme,
 int Taught::stage_of(const Reading& reading, std::size_t i,
                      int drop_stage) const {
   const Unit& unit = reading.units[i];
-  if (from_the_start(unit)) return 0;
+  if (from_the_start(unit) || is_r_after_glide(reading, i)) return 0;
   int stage = unit.father ? kNever : stage_of(unit.grapheme, unit.listed);
+  for (const Sounds sound : long_sounds_of_weak(reading, i)) {
+    stage = std::min(stage, stage_of(unit.grapheme, sound));
+  }
   if (is_weak_and_closed(reading, i)) {
     const char letter = unit.grapheme[0];
     stage = std::min(stage, stage_of(unit.grapheme, short_sound(letter)));
@@ -139,7 +188,9 @@ WordStanding Taught::standing(const Reading& reading) const {
     const int stage = stage_of(reading, i, drop_stage);
     if (stage <= step_ + 1) {
       const Unit& unit = reading.units[i];
-      if (standing.weak_unit < 0 && is_weak_and_closed(reading, i) &&
+      if (standing.weak_unit < 0 &&
+          (is_weak_and_closed(reading, i) ||
+           !long_sounds_of_weak(reading, i).empty()) &&
           stage_of(unit.grapheme, unit.listed) > step_ + 1) {
         standing.weak_unit = static_cast<int>(i);
       }

@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <set>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -32,8 +33,10 @@ struct WordStanding {
 ///   from the start; doubled ones come with their pattern.
 /// - A weak vowel written with one letter in a closed syllable (kitten, lemon,
 ///   basket) counts as taught with the letter's short sound: the reader says
-///   the short sound and hears the word. At the end of a syllable (about,
-///   sofa) it waits for a pattern of its own.
+///   the short sound and hears the word. At the end of a syllable e, o and u
+///   (return, police, popular) count with the letter's long sound; a (about,
+///   sofa) waits for a pattern of its own.
+/// - The r of fire and hour says a vowel besides, which the reader hears.
 /// - Where an ending made a base drop its e (hoping, nicer), the base's
 ///   graphemes count as taught once that of the base (hope) and the ending's
 ///   pattern are.
@@ -93,9 +96,9 @@ class Taught {
     int stage;
   };
   static std::uint64_t key_of(std::string_view grapheme,
-                              const std::vector<Phoneme>& phonemes);
+                              std::span<const Phoneme> phonemes);
   int stage_of(std::string_view grapheme,
-               const std::vector<Phoneme>& phonemes) const;
+               std::span<const Phoneme> phonemes) const;
   int stage_of(const Reading& reading, std::size_t unit, int drop_stage) const;
 
   bool known_ = false;

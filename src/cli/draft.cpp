@@ -48,6 +48,21 @@ std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
   return std::nullopt;
 }
 
+// How a lesson in `lesson` names the sequence: as seen from its own folder.
+std::string sequence_name(const CommandLine::Planning& planning,
+                          const FilePath& lesson) {
+  if (planning.sequence.empty() && planning.step.empty()) return "";
+  const FilePath sequence = planning.sequence.empty()
+                                ? FilePath("sequence.yaml")
+                                : FilePath(planning.sequence);
+  const auto whole = [](const FilePath& path) {
+    return disk().absolute(path).lexically_normal();
+  };
+  return whole(sequence)
+      .lexically_relative(whole(lesson).parent_path())
+      .generic_string();
+}
+
 }  // namespace
 
 int run_draft(const CommandLine& line) {
@@ -64,9 +79,7 @@ int run_draft(const CommandLine& line) {
   const SearchGround source{phonics, conventions, *taught, &own,
                             has_clear_picture};
   const Draft draft = draft_lesson(
-      source, *patterns,
-      planning.sequence.empty() && !planning.step.empty() ? "sequence.yaml"
-                                                          : planning.sequence);
+      source, *patterns, sequence_name(planning, FilePath(planning.file)));
   const FilePath path = planning.file.empty() ? FilePath(draft.name + ".yaml")
                                               : FilePath(planning.file);
   if (!write_new_file(workspace.files(), path,

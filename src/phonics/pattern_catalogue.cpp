@@ -15,10 +15,11 @@
 namespace sheaf {
 namespace {
 
-std::vector<TaughtUnit> read_taught(std::string_view text, std::string& fault) {
-  std::vector<TaughtUnit> taught;
-  for (const std::string_view item : split_at(text, ' ')) {
+void read_taught(std::string_view text, Pattern& pattern, std::string& fault) {
+  for (std::string_view item : split_at(text, ' ')) {
     if (item.empty() || item == "-") continue;
+    const bool let_in = item.starts_with('+');
+    if (let_in) item.remove_prefix(1);
     const std::size_t equals = item.find('=');
     TaughtUnit unit;
     unit.grapheme = item.substr(0, equals);
@@ -27,11 +28,10 @@ std::vector<TaughtUnit> read_taught(std::string_view text, std::string& fault) {
     std::ranges::replace(sounds, '+', ' ');
     if (!read_phonemes(sounds, unit.phonemes) || unit.phonemes.empty()) {
       fault = fmt::format("`{}` does not say what is taught", item);
-      return {};
+      return;
     }
-    taught.push_back(std::move(unit));
+    (let_in ? pattern.lets_in : pattern.teaches).push_back(std::move(unit));
   }
-  return taught;
 }
 
 // m, n, ng and l give a short vowel before them another colour.
@@ -94,7 +94,7 @@ PatternCatalogue::PatternCatalogue(std::string_view text) {
     pattern.remark = row.cell(5);
     pattern.family = row.cell(6);
     pattern.example = row.cell(7);
-    pattern.teaches = read_taught(row.cell(2), fault);
+    read_taught(row.cell(2), pattern, fault);
     pattern.short_vowel = pattern.id.starts_with("short_");
     std::vector<PatternRule> rules;
     for (const std::string_view part : alternatives(row.cell(3))) {

@@ -35,8 +35,10 @@ struct Pattern {
   std::string_view family;   ///< what it is listed with: "vowel teams"
   std::string_view example;  ///< a word that has it; empty for a lesson's own
   std::vector<TaughtUnit> teaches;
-  /// Rarer graphemes that its rule lets in for a sound that it teaches: dg of
-  /// badger. Who was taught the pattern can read them; nobody is asked them.
+  /// Rarer graphemes that its rule lets in for a sound that it teaches (dg of
+  /// badger), and what its words have beside it and no other pattern teaches
+  /// (the au of laugh, the t of picture). Who was taught the pattern can read
+  /// them; nobody is asked them.
   std::vector<TaughtUnit> lets_in;
   /// One of the short vowels: words in which a neighbour colours the vowel
   /// come later in a first list.

@@ -66,7 +66,7 @@ TEST(Patterns, LetInWhatTheRowsSay) {
   EXPECT_EQ(let_in("dge"), "dg ");
   EXPECT_EQ(let_in("ph"), "pph ");
   EXPECT_EQ(let_in("ar"), "arr ");
-  EXPECT_EQ(let_in("is_silent"), "ais ");
+  EXPECT_EQ(let_in("is_silent"), "le ais ");
   EXPECT_EQ(let_in("sh"), "");
   EXPECT_EQ(let_in("ai"), "");
 }
