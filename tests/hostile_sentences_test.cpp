@@ -34,7 +34,6 @@ std::vector<List> refused_lists() {
       {"escape sequences", "A \x1B[31mboat.\n"},
       {"bullets on each line", repeated("- A boat.\n", 9000)},
       {"a lesson", "pattern: oa\nwords: boat\n"},
-      {"an alias bomb", alias_bomb("title: x\n") + "words: boat\n"},
   };
 }
 
@@ -44,7 +43,7 @@ std::vector<List> odd_lists() {
       {"only line ends", repeated("\r\n", 9000)},
       {"only signs", repeated("~ ! ~\n", 9000)},
       {"only comments", repeated("# A boat.\n", 9000)},
-      {"brackets", repeated("[", 250) + " A boat.\n"},
+      {"brackets", repeated("[", 20) + " A boat.\n"},
       {"the same sentence", repeated("A boat is on the road.\n", 9999)},
       {"words that nobody knows",
        [] {

@@ -57,9 +57,9 @@ std::string sentence_report(std::string_view path,
     out += row_text(report, report.rows[i]);
   }
   if (with > shown) {
-    out += fmt::format(
-        "and {}; `--json` has all of them\n",
-        counted(static_cast<int>(with - shown), "pattern", "patterns"));
+    out += fmt::format("and {}; `--json` has all of them\n",
+                       counted(static_cast<int>(with - shown), "more pattern",
+                               "more patterns"));
   }
   const std::size_t without = report.rows.size() - with;
   if (without > 0) {

@@ -3,9 +3,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <set>
+
 #include "driver/check_file.h"
 #include "driver/keep_sentences.h"
 #include "driver/planning_ground.h"
+#include "input/sentence_file.h"
 #include "support/faulty_files.h"
 #include "unit/driver_memory.h"
 
@@ -21,8 +25,8 @@ constexpr const char* kOpenLesson = "pattern: igh\n";
 // Each of them can be read in the step of igh.
 constexpr const char* kOwn =
     "# Mine.\n"
-    "The knight is not right.\n"
-    "His sight is a bit dim.\n"
+    "It is not right.\n"
+    "The sun is a big light.\n"
     "The bright light is high.\n";
 
 class Sentences : public testing::Test {
@@ -34,8 +38,8 @@ class Sentences : public testing::Test {
 
   std::vector<std::string> chosen(Diagnostics& diagnostics,
                                   const char* lesson = "week/igh.yaml") {
-    Workspace workspace(files, "shipped");
-    const auto prepared = prepare(workspace, {}, lesson, diagnostics);
+    workspaces.emplace_back(std::make_unique<Workspace>(files, "shipped"));
+    const auto prepared = prepare(*workspaces.back(), {}, lesson, diagnostics);
     std::vector<std::string> texts;
     if (prepared == nullptr) return texts;
     for (const LessonLine& line : prepared->lesson.sentences) {
@@ -59,35 +63,35 @@ class Sentences : public testing::Test {
   std::vector<std::unique_ptr<Workspace>> workspaces;
 };
 
+// They have patterns of the weeks before too, and yet none was given then: igh
+// was not taught. (Those weeks were once looked at as if it had been.)
 TEST_F(Sentences, OfTheTeachersComeFirstInALesson) {
   Diagnostics before;
   const auto without = chosen(before);
-  ASSERT_EQ(without.size(), 6U) << to_text(before);
+  ASSERT_FALSE(without.empty()) << to_text(before);
   files.put("week/sentences.txt", kOwn);
   Diagnostics diagnostics;
   const auto with = chosen(diagnostics);
-  ASSERT_EQ(with.size(), 6U) << to_text(diagnostics);
+  ASSERT_EQ(with.size(), 3 + without.size()) << to_text(diagnostics);
   const std::set<std::string> first(with.begin(), with.begin() + 3);
-  EXPECT_EQ(first, (std::set<std::string>{"The knight is not right.",
-                                          "His sight is a bit dim.",
+  EXPECT_EQ(first, (std::set<std::string>{"It is not right.",
+                                          "The sun is a big light.",
                                           "The bright light is high."}));
-  EXPECT_NE(to_text(diagnostics).find("chose 6, 3 of them your own"),
+  EXPECT_NE(to_text(diagnostics).find(", 3 of them your own ["),
             std::string::npos)
       << to_text(diagnostics);
   // Slips are put right, and not told in every lesson.
-  files.put("week/sentences.txt", "the knight is not right\n");
+  files.put("week/sentences.txt", "it is not right\n");
   Diagnostics again;
-  EXPECT_EQ(chosen(again).front(), "The knight is not right.");
+  EXPECT_EQ(chosen(again).front(), "It is not right.");
   EXPECT_EQ(to_text(again).find("sentences.txt"), std::string::npos);
 }
 
 // What a lesson of a week before was given does not come again, as with the
 // sentences that come with Sheaf.
 TEST_F(Sentences, OfTheTeachersDoNotComeAgainTheWeekAfter) {
-  files.put("week/sequence.yaml",
-            "steps: [short i, short o, short u, igh, igh]\n"
-            "sight-words: the a I is to of he she we\n");
-  files.put("week/sentences.txt", kOwn);
+  files.put("week/sentences.txt",
+            std::string(kOwn) + "The light is on the ship.\n");
   files.put("week/one.yaml", "pattern: igh\nstep: 4\n");
   files.put("week/two.yaml", "pattern: igh\nstep: 5\n");
   Diagnostics diagnostics;
@@ -96,9 +100,9 @@ TEST_F(Sentences, OfTheTeachersDoNotComeAgainTheWeekAfter) {
   const auto has = [](const auto& all, std::string_view text) {
     return std::ranges::find(all, text) != all.end();
   };
-  EXPECT_TRUE(has(one, "His sight is a bit dim.")) << to_text(diagnostics);
-  EXPECT_FALSE(two.empty());
-  EXPECT_FALSE(has(two, "His sight is a bit dim."));
+  EXPECT_TRUE(has(one, "The sun is a big light.")) << to_text(diagnostics);
+  EXPECT_TRUE(has(two, "The light is on the ship."));
+  EXPECT_FALSE(has(two, "The sun is a big light."));
 }
 
 TEST_F(Sentences, WithErrorsStopALessonThatWantsThem) {

@@ -79,9 +79,8 @@ TEST(SentenceFile, LeavesCommentsOut) {
 TEST(SentenceFile, PutsSmallSlipsRight) {
   const Read read("1. the goat ran\nhe rows\n---\nThe end.\n");
   EXPECT_EQ(read.texts(), (Texts{"The goat ran.", "He rows.", "The end."}));
-  EXPECT_EQ(read.told(),
-            (Texts{"number-left-out 1:1", "end-mark-added 1:4",
-                   "capitals-put-right 1:4", "no-words-in-line 3:1"}));
+  EXPECT_EQ(read.told(), (Texts{"number-left-out 1:1", "capitals-put-right 1:4",
+                                "end-mark-added 1:4", "no-words-in-line 3:1"}));
   EXPECT_FALSE(read.diagnostics.has_errors());
   EXPECT_TRUE(Read("the goat ran\n---\n", TellSlips::no).told().empty());
 }
@@ -144,12 +143,11 @@ TEST(SentenceFile, KnowsItsKind) {
 TEST(SentenceFile, TellsWhetherALineHoldsASentenceAsItIs) {
   EXPECT_EQ(sentence_in_line("A boat."), "A boat.");
   EXPECT_EQ(sentence_in_line("a boat"), "A boat.");
-  for (const char* line : {"", "# x", "A boat. A #1 goat!", "- A boat.",
-                           "A boat.\nA goat.", "...", "words: boat"}) {
-    EXPECT_NE(sentence_in_line(line), line) << line;
-    if (*line != '\0' && std::string_view(line) != "A boat. A #1 goat!") {
-      EXPECT_EQ(sentence_in_line(line), "") << line;
-    }
+  // The line would be read as something else.
+  EXPECT_EQ(sentence_in_line("A boat. #1 goat!"), "A boat.");
+  for (const char* line : {"", "# x", "- A boat.", "A boat.\nA goat.", "...",
+                           "words: boat", "We are #1!"}) {
+    EXPECT_EQ(sentence_in_line(line), "") << line;
   }
 }
 
