@@ -303,7 +303,7 @@ TEST(Sentences, OwnOnesComeFirst) {
   query.count = 5;
   // Poor in the pattern, alike, and one with a word that no list knows.
   const OwnSentences own = own_of(
-      {"His goat ate the soap.", "The goat is red.", "The goat had a glorf."});
+      {"His goat ate the soap.", "The goat is red.", "The goat had a plob."});
   const SearchGround ground{shared_phonics(), kSpoken, taught,
                             nullptr,          {},      [&] { return &own; }};
   const auto found = find_sentences(ground, query);
@@ -333,8 +333,8 @@ TEST(Sentences, OwnOnesThatCannotBeReadComeLast) {
   ASSERT_NE(mine, found.end());
   EXPECT_EQ(mine->not_yet, std::vector<std::string>{"station"});
   EXPECT_GT(mine - found.begin(), 8);
-  EXPECT_TRUE(std::all_of(found.begin(), mine, [](const FoundSentence& other) {
-    return other.not_yet.empty();
+  EXPECT_TRUE(std::all_of(mine, found.end(), [](const FoundSentence& other) {
+    return !other.not_yet.empty();
   }));
 }
 
