@@ -109,6 +109,20 @@ TEST_F(FolderBuild, TakesLessonsAndClassesAndNothingElse) {
   }
 }
 
+// A teacher's sentences count where a lesson takes some, and nowhere else.
+TEST_F(FolderBuild, MakesAgainWhereOwnSentencesAreTaken) {
+  write("sh.yaml", kSh);
+  write("oa.yaml", std::string(kOa) + "sentences: 3\n");
+  ASSERT_EQ(build().status, 0);
+  expect_made("a list that was not there",
+              [&] { write("sentences.txt", "The goat ate soap.\n"); }, {"oa"});
+  expect_made("another list",
+              [&] { write("sentences.txt", "A goat ate the soap.\n"); },
+              {"oa"});
+  expect_made("no list", [&] { fs::remove(at("lessons/sentences.txt")); },
+              {"oa"});
+}
+
 TEST_F(FolderBuild, MakesTheSamePagesAsEachFileByItself) {
   write("sh.yaml", kSh);
   write("group.yaml", "lesson: sh.yaml\nlearners: [B7, C3]\n");

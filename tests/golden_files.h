@@ -9,6 +9,7 @@
 #include <fstream>
 #include <sstream>
 #include <string>
+#include <vector>
 
 #include "project_files.h"
 
@@ -19,6 +20,12 @@ namespace sheaf::test {
 /// written again. SHEAF_PROGRAM and SHEAF_PROJECT are set by the build.
 
 inline std::filesystem::path goldens() { return project() / "tests/golden"; }
+
+/// The files of goldens as a teacher could write them: YAML, and lists of
+/// sentences.
+inline std::vector<std::filesystem::path> golden_inputs() {
+  return files_below(goldens(), {".yaml", ".txt"});
+}
 
 struct Outcome {
   int exit_code = -1;

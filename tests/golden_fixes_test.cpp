@@ -126,7 +126,7 @@ TEST_P(GoldenFixes, MendWhatTheirMessageSays) {
 std::vector<fs::path> goldens_that_check() {
   std::vector<fs::path> paths;
   for (const fs::path& path :
-       files_below(project() / "tests/golden", {".yaml"})) {
+       files_below(project() / "tests/golden", {".yaml", ".txt"})) {
     const std::string text = read(path);
     if (first_line_with(text, "# repeat: ").empty() &&
         first_line_with(text, "# run: ").starts_with("check ")) {

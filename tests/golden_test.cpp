@@ -9,6 +9,8 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "base/diagnostic_names.h"
 #include "golden_files.h"
 #include "sheets/sheet.h"
@@ -114,8 +116,7 @@ std::string name_of(const testing::TestParamInfo<fs::path>& info) {
   return test_name(info.param.stem().string());
 }
 
-INSTANTIATE_TEST_SUITE_P(All, Golden,
-                         testing::ValuesIn(files_below(goldens(), {".yaml"})),
+INSTANTIATE_TEST_SUITE_P(All, Golden, testing::ValuesIn(golden_inputs()),
                          name_of);
 
 std::string all_expected() {
@@ -127,8 +128,13 @@ std::string all_expected() {
 }
 
 TEST(Goldens, EveryExpectedFileHasItsInput) {
-  for (fs::path file : files_below(goldens(), {".expected", ".geometry"})) {
-    EXPECT_TRUE(fs::exists(file.replace_extension(".yaml"))) << file;
+  std::set<fs::path> names;
+  for (const fs::path& input : golden_inputs()) {
+    EXPECT_TRUE(names.insert(input.stem()).second) << input << " is two";
+  }
+  for (const fs::path& file :
+       files_below(goldens(), {".expected", ".geometry"})) {
+    EXPECT_TRUE(names.contains(file.stem())) << file;
   }
 }
 
@@ -142,7 +148,7 @@ TEST(Goldens, ShowEveryKindOfMessage) {
 
 TEST(Goldens, ShowEveryKindOfSheet) {
   std::string calls;
-  for (const fs::path& file : files_below(goldens(), {".yaml"})) {
+  for (const fs::path& file : golden_inputs()) {
     calls += line_with(read(file), "# run: ") + " \n";
   }
   for (const SheetKind* kind : sheet_kinds()) {

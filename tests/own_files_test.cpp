@@ -331,5 +331,88 @@ TEST_F(OwnFiles, BlockLosesNoWordWhereTwoRunAtOnce) {
   EXPECT_EQ(read(path("list.txt")), list);
 }
 
+// A list of sentences, and a lesson with two of its own.
+class KeptSentences : public OwnFiles {
+ protected:
+  KeptSentences() {
+    folder.write("two.yaml",
+                 "pattern: sh\nwords: ship shed\nsentences: |\n"
+                 "  the ship zips by Hush\n"
+                 "dictate-sentences: |\n  A shed zips by Hush!\n");
+  }
+};
+
+TEST_F(KeptSentences, AreAddedOnce) {
+  const auto before = files();
+  const Outcome first = sheaf({"keep", "two.yaml"});
+  EXPECT_EQ(first.status, 0);
+  EXPECT_EQ(first.out, "sentences.txt: 2 sentences added\n");
+  const std::string made = read(path("sentences.txt"));
+  EXPECT_TRUE(made.ends_with(
+      "comment.\nThe ship zips by Hush.\nA shed zips by Hush!\n"))
+      << made;
+  EXPECT_EQ(files().size(), before.size() + 1);
+  const Outcome second = sheaf({"keep", "two.yaml"});
+  EXPECT_EQ(second.status, 0);
+  EXPECT_EQ(second.out,
+            "sentences.txt: no sentence added; 2 were there already\n");
+  EXPECT_EQ(read(path("sentences.txt")), made);
+  // And found again, before any other.
+  const Outcome found = sheaf({"find", "sh", "--sentences", "--count", "3"});
+  EXPECT_NE(found.out.find("The ship zips by Hush.  (your own)\n"),
+            std::string::npos)
+      << found.out;
+  EXPECT_NE(found.out.find("A shed zips by Hush!  (your own)\n"),
+            std::string::npos)
+      << found.out;
+}
+
+TEST_F(KeptSentences, ChangeNothingElse) {
+  const std::string mine = "# mine\r\n\r\nZebras first\r\n# last";
+  folder.write("list.txt", mine);
+  fs::permissions(path("list.txt"), fs::perms(0640));
+  ASSERT_EQ(sheaf({"keep", "two.yaml", "--to", "list.txt"}).status, 0);
+  EXPECT_EQ(read(path("list.txt")),
+            mine + "\r\nThe ship zips by Hush.\r\nA shed zips by Hush!\r\n");
+  EXPECT_EQ(fs::status(path("list.txt")).permissions(), fs::perms(0640));
+  EXPECT_FALSE(fs::exists(path("sentences.txt")));
+}
+
+TEST_F(KeptSentences, LeaveOtherFilesAlone) {
+  const auto before = files();
+  for (const std::string other : {"lesson.yaml", "class.yaml"}) {
+    const Outcome outcome = sheaf({"keep", "two.yaml", "--to", other});
+    EXPECT_EQ(outcome.status, 1);
+    EXPECT_NE(outcome.out.find(other + ":1:1: error: this file is a"),
+              std::string::npos)
+        << outcome.out;
+  }
+  const Outcome folder_named = sheaf({"keep", "two.yaml", "--to", "records"});
+  EXPECT_EQ(folder_named.status, 3) << folder_named.out;
+  const Outcome not_there = sheaf({"keep", "none.yaml"});
+  EXPECT_EQ(not_there.status, 3) << not_there.out;
+  EXPECT_TRUE(files() == before);
+}
+
+TEST_F(KeptSentences, AreNotLostWhereTwoRunAtOnce) {
+  constexpr int kRuns = 6;
+  std::vector<std::thread> threads;
+  for (int i = 0; i < kRuns; ++i) {
+    folder.write("one" + std::to_string(i) + ".yaml",
+                 "pattern: sh\nwords: ship\nsentences: |\n  Hush zips by " +
+                     std::string(static_cast<std::size_t>(i) + 1, 'o') +
+                     " ship.\n");
+  }
+  for (int i = 0; i < kRuns; ++i) {
+    threads.emplace_back([&, i] {
+      const Outcome done = sheaf({"keep", "one" + std::to_string(i) + ".yaml"});
+      EXPECT_EQ(done.status, 0) << done.out;
+    });
+  }
+  for (std::thread& thread : threads) thread.join();
+  const std::string list = read(path("sentences.txt"));
+  EXPECT_EQ(std::count(list.begin(), list.end(), '\n'), 2 + kRuns) << list;
+}
+
 }  // namespace
 }  // namespace sheaf::test

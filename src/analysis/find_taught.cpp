@@ -66,8 +66,12 @@ class TaughtBuilder {
     }
   }
 
+  // A lesson teaches its patterns in its own step, not before: the weeks before
+  // it are looked at as well (`Taught::before`).
   void add_own_patterns(const std::vector<NamedPattern>& patterns) {
-    for (const NamedPattern& pattern : patterns) teach(pattern.id, 0);
+    for (const NamedPattern& pattern : patterns) {
+      teach(pattern.id, taught_.step_ + 1);
+    }
   }
 
   void set_step(int step) {

@@ -46,6 +46,7 @@ struct DiagnosticName {
   X(no_sequence, "a sequence file that is not there") \
   X(no_such_file, "a file that a record names and that is not there") \
   X(no_word_with_pattern, "a pattern that no word of the list has") \
+  X(no_words_in_line, "a line of a list of sentences that has no words") \
   X(nobody_has_lesson, "a lesson that is no learner's of the class") \
   X(not_dictated, "a word of a record that its lesson does not dictate") \
   X(not_enough_sentences, "fewer sentences than Sheaf was asked to choose") \
@@ -59,6 +60,7 @@ struct DiagnosticName {
   X(read_and_dictated, "a sentence to dictate that was also read") \
   X(repeated_key, "the same key stands twice") \
   X(repeated_pattern, "two names of the same pattern") \
+  X(repeated_sentence, "the same sentence stands twice in a list") \
   X(repeated_word, "the same word stands twice in a list") \
   X(second_document, "a line of three dashes in the middle of the file") \
   X(sentence_without_pattern, "a sentence to read that does not use the pattern") \

@@ -64,6 +64,7 @@ struct CommandLine {
     std::string contrast;  ///< another pattern
     std::string file;      ///< the file to write, or the list of blocked words
     int count = 0;         ///< 0: what the verb usually gives
+    std::string own;       ///< the teacher's sentences; empty: those here
     std::string syllables, letters;  ///< "2" or "1-3"
     bool pictures = false;
     bool pseudo = false;

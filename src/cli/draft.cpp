@@ -5,6 +5,7 @@
 #include "base/utf8.h"
 #include "cli/draft_text.h"
 #include "cli/exit_codes.h"
+#include "cli/messages.h"
 #include "cli/new_file.h"
 #include "cli/planning_arguments.h"
 #include "cli/verbs.h"
@@ -76,10 +77,15 @@ int run_draft(const CommandLine& line) {
 
   const Conventions conventions;
   const BlockList own = own_block_list(workspace, "", "");
-  const SearchGround source{phonics, conventions, *taught, &own,
-                            has_clear_picture};
+  Diagnostics diagnostics;
+  const SearchGround source{
+      phonics,           conventions,
+      *taught,           &own,
+      has_clear_picture, own_sentences(workspace, "", "", diagnostics)};
   const Draft draft = draft_lesson(
       source, *patterns, sequence_name(planning, FilePath(planning.file)));
+  print(diagnostics);
+  if (diagnostics.has_errors()) return kFaultsInFiles;
   const FilePath path = planning.file.empty() ? FilePath(draft.name + ".yaml")
                                               : FilePath(planning.file);
   if (!write_new_file(workspace.files(), path,

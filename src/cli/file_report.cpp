@@ -6,6 +6,7 @@
 
 #include "base/utf8.h"
 #include "cli/check_report.h"
+#include "cli/sentence_report.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
@@ -157,6 +158,9 @@ std::string file_report(Workspace& workspace, const std::string& path,
   if (checked.job) print_learners(out, path, checked);
   if (checked.taught) {
     print_steps(out, workspace.phonics(), path, *checked.taught);
+  }
+  if (checked.sentences) {
+    out += sentence_report(path, *checked.sentences);
   }
   return out;
 }

@@ -232,9 +232,17 @@ int run_find(const CommandLine& line) {
       return kFaultsInFiles;
     }
   }
-  const SearchGround source{phonics, conventions, *taught, &own,
-                            has_clear_picture};
-  if (planning.sentences) return print_found_sentences(source, *wanted, line);
+  Diagnostics diagnostics;
+  const SearchGround source{
+      phonics,
+      conventions,
+      *taught,
+      &own,
+      has_clear_picture,
+      own_sentences(workspace, planning.own, "", diagnostics)};
+  if (planning.sentences) {
+    return print_found_sentences(source, *wanted, line, diagnostics);
+  }
   if (planning.passages) return print_found_passages(source, *wanted, line);
   const Pattern& own_pattern = phonics.patterns()[pattern];
   if (planning.pseudo) {

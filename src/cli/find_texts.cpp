@@ -5,6 +5,7 @@
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/json.h"
+#include "cli/messages.h"
 #include "cli/planning_arguments.h"
 #include "planning/sentence_search.h"
 
@@ -137,12 +138,15 @@ Found<Text> found_with_near(SentenceQuery& query, Search search) {
 
 int print_found_sentences(const SearchGround& source,
                           const std::vector<PatternId>& patterns,
-                          const CommandLine& line) {
+                          const CommandLine& line,
+                          const Diagnostics& diagnostics) {
   auto query = asked_for(patterns, line, kUsualSentences);
   if (!query) return kWrongCommandLine;
   const auto found = found_with_near<FoundSentence>(
       *query,
       [&](const SentenceQuery& q) { return find_sentences(source, q); });
+  print(diagnostics);
+  if (diagnostics.has_errors()) return kFaultsInFiles;
   if (line.json) {
     fmt::print("{}\n", sentences_json(ids_of(source, patterns), found.texts));
     return kDone;
@@ -154,12 +158,11 @@ int print_found_sentences(const SearchGround& source,
       report_few_texts(source, patterns, "sentences", found.readable,
                        query->count, true);
     }
-    if (sentence.not_yet.empty()) {
-      fmt::print("{}\n", sentence.text);
-    } else {
-      fmt::print("{}  [{}]\n", sentence.text,
-                 list_missing(source, sentence.not_yet));
-    }
+    fmt::print(
+        "{}{}{}\n", sentence.text, sentence.own ? "  (your own)" : "",
+        sentence.not_yet.empty()
+            ? ""
+            : fmt::format("  [{}]", list_missing(source, sentence.not_yet)));
   }
   if (found.texts.size() == found.readable) {
     report_few_texts(source, patterns, "sentences", found.readable,

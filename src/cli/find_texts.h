@@ -12,7 +12,8 @@ namespace sheaf {
 /// exit code.
 int print_found_sentences(const SearchGround& source,
                           const std::vector<PatternId>& patterns,
-                          const CommandLine& line);
+                          const CommandLine& line,
+                          const Diagnostics& diagnostics);
 int print_found_passages(const SearchGround& source,
                          const std::vector<PatternId>& patterns,
                          const CommandLine& line);

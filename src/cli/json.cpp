@@ -116,6 +116,7 @@ std::string sentences_json(const std::vector<std::string>& patterns,
   for (const FoundSentence& sentence : found) {
     Json j;
     j["text"] = sentence.text;
+    j["own"] = sentence.own;
     add_counts(j, sentence);
     list.push_back(std::move(j));
   }
@@ -399,6 +400,24 @@ Json lesson_json(const AnalyzedLesson& lesson) {
   return j;
 }
 
+Json sentence_report_json(const SentenceReport& report) {
+  Json rows = Json::array();
+  for (const SentenceReport::Row& row : report.rows) {
+    Json j = {{"pattern", row.pattern},
+              {"sentences", row.having},
+              {"step", nullptr},
+              {"readable", nullptr}};
+    if (row.step >= 0) {
+      j["step"] = report.steps[static_cast<std::size_t>(row.step)].number;
+      j["readable"] = row.readable;
+    }
+    rows.push_back(std::move(j));
+  }
+  return {{"count", report.sentences},
+          {"long", report.long_ones},
+          {"patterns", std::move(rows)}};
+}
+
 }  // namespace
 
 std::string check_json(std::string_view path, const CheckedFile& checked) {
@@ -411,6 +430,10 @@ std::string check_json(std::string_view path, const CheckedFile& checked) {
   }
   j["lesson"] = nullptr;
   if (checked.lesson) j["lesson"] = lesson_json(checked.lesson->analyzed);
+  j["sentences"] = nullptr;
+  if (checked.sentences) {
+    j["sentences"] = sentence_report_json(*checked.sentences);
+  }
   return j.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

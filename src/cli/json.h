@@ -85,7 +85,10 @@ std::string writing_json(const FreeWriting& writing,
 /// `words_json` has them, with `standing`: decodable, by-sight, not-yet or
 /// null, and `why` for not-yet), `sentences` and `dictate_sentences` (`text`,
 /// `place`, `words`), and `readable`: `percent` and the counts of words, null
-/// where nothing says what was taught.
+/// where nothing says what was taught. A list of sentences has, in place of
+/// `lesson`, `sentences`: their `count`, how many are `long`, and `patterns`
+/// (`pattern`, how many `sentences` have it; the `step` that teaches it and how
+/// many are `readable` then, null without a sequence).
 std::string check_json(std::string_view path, const CheckedFile& checked);
 
 }  // namespace sheaf

@@ -51,6 +51,10 @@ VerbOptions find_verb(CommandLine& line) {
         &planning.passages},
        {"--readers", "for younger, older or both: sentences and passages",
         &planning.readers},
+       {"--own",
+        "your own sentences, searched before Sheaf's; else sentences.txt in "
+        "this folder",
+        &planning.own},
        {"--block",
         "a list of words not to suggest; else blocked-words.txt in this "
         "folder",
@@ -107,11 +111,25 @@ VerbOptions block_verb(CommandLine& line) {
         &line.planning.rude}}};
 }
 
+VerbOptions keep_verb(CommandLine& line) {
+  return {"keep",
+          "add a lesson's own sentences to your sentences.txt",
+          {{"LESSON", "lesson files", &line.arguments, {.required = true}},
+           {"--to",
+            "the file to add them to; else sentences.txt beside each lesson. "
+            "What is in it stays as it is",
+            &line.planning.file},
+           {"--allow",
+            "another folder in which files named by a lesson may be",
+            &line.allowed_folders,
+            {.one_at_a_time = true}}}};
+}
+
 }  // namespace
 
 std::vector<VerbOptions> planning_verbs(CommandLine& line) {
   return {find_verb(line), draft_verb(line), settle_verb(line),
-          block_verb(line)};
+          block_verb(line), keep_verb(line)};
 }
 
 }  // namespace sheaf

@@ -23,6 +23,7 @@ int run_manual(const CommandLine& line);
 int run_completions(const CommandLine& line);
 int run_dump(const CommandLine& line);
 int run_find(const CommandLine& line);
+int run_keep(const CommandLine& line);
 int run_block(const CommandLine& line);
 int run_draft(const CommandLine& line);
 int run_settle(const CommandLine& line);

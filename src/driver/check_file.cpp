@@ -48,7 +48,8 @@ void check_lesson(CheckedFile& checked, Workspace& workspace,
 CheckedFile check_file(Workspace& workspace, const LessonRequest& request,
                        const std::string& path) {
   CheckedFile checked;
-  checked.kind = likely_kind(workspace.open(path));
+  const SourceFile& file = workspace.open(path);
+  checked.kind = likely_kind(file);
   switch (checked.kind) {
     case FileKind::learners:
       check_class(checked, workspace, request, path);
@@ -56,6 +57,12 @@ CheckedFile check_file(Workspace& workspace, const LessonRequest& request,
     case FileKind::sequence:
       check_sequence(checked, workspace, path);
       break;
+    case FileKind::sentences: {
+      SentenceReport report =
+          check_sentences(workspace, path, file, checked.diagnostics);
+      if (checked.good()) checked.sentences = std::move(report);
+      break;
+    }
     default:
       check_lesson(checked, workspace, request, path);
   }

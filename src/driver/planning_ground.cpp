@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <memory>
+#include <optional>
+
 #include "base/error.h"
 #include "pictures/picture_words.h"
 
@@ -23,6 +26,25 @@ BlockList own_block_list(Workspace& workspace, const std::string& asked_for,
     list.add(text);
   }
   return list;
+}
+
+std::function<const OwnSentences*()> own_sentences(Workspace& workspace,
+                                                   const std::string& asked_for,
+                                                   const FilePath& folder,
+                                                   Diagnostics& diagnostics) {
+  const FilePath path =
+      asked_for.empty() ? folder / kSentencesFile : FilePath(asked_for);
+  const bool must_be_there = !asked_for.empty();
+  // Copies ask once all together.
+  const auto known = std::make_shared<std::optional<const OwnSentences*>>();
+  return [&workspace, &diagnostics, path, must_be_there, known] {
+    if (!*known) {
+      *known = must_be_there || workspace.has_file(path)
+                   ? workspace.sentences(path, diagnostics)
+                   : nullptr;
+    }
+    return **known;
+  };
 }
 
 bool has_clear_picture(std::string_view word) {

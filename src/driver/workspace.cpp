@@ -11,6 +11,7 @@
 #include "driver/find_layout.h"
 #include "driver/planning_ground.h"
 #include "files/files.h"
+#include "input/sentence_file.h"
 #include "phonics/own_pattern.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
@@ -128,6 +129,20 @@ const SequenceFile* Workspace::sequence(const FilePath& path,
 const LayoutFile* Workspace::layout(const FilePath& path,
                                     Diagnostics& diagnostics) {
   return read_once(*this, path, layouts_, diagnostics, read_layout_file);
+}
+
+const OwnSentences* Workspace::sentences(const FilePath& path,
+                                         Diagnostics& diagnostics) {
+  return read_once(*this, path, sentences_, diagnostics,
+                   [](const SourceFile& file, Diagnostics& found) {
+                     const SentenceFile read =
+                         read_sentence_file(file, TellSlips::no, found);
+                     OwnSentences own;
+                     for (const PlacedText& line : read.sentences) {
+                       own.add(line.text());
+                     }
+                     return own;
+                   });
 }
 
 std::vector<std::string> Workspace::shared_files() {
@@ -287,7 +302,6 @@ const SequenceFile* find_sequence(Workspace& workspace,
                                   const Lesson& lesson, const FilePath& folder,
                                   const LearnerPlace& place, SequenceFile& own,
                                   Diagnostics& diagnostics) {
-  constexpr std::string_view kBeside = "sequence.yaml";
   if (!place.sequence.empty()) {
     return workspace.sequence(place.sequence, diagnostics);
   }
@@ -297,7 +311,7 @@ const SequenceFile* find_sequence(Workspace& workspace,
   }
   if (lesson.sequence.value == kNoSequence) return nullptr;
   if (!lesson.sequence.given()) {
-    const FilePath beside = folder / kBeside;
+    const FilePath beside = folder / kSequenceFile;
     return workspace.has_file(beside) ? workspace.sequence(beside, diagnostics)
                                       : nullptr;
   }
@@ -335,9 +349,12 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
   const Conventions conventions = lesson_conventions(lesson, unheard);
   const auto own =
       std::make_shared<const BlockList>(own_block_list(workspace, "", folder));
-  const SearchGround source{phonics, conventions, taught, own.get(),
-                            pictures.clear};
+  const SearchGround source{
+      phonics,        conventions,
+      taught,         own.get(),
+      pictures.clear, own_sentences(workspace, "", folder, diagnostics)};
   plan.filled = fill_lesson(lesson, source, diagnostics);
+  if (diagnostics.has_errors()) return plan;
   plan.analyzed =
       analyze(lesson, phonics, std::move(taught), pictures, diagnostics,
               [own](std::string_view word) {

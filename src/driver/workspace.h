@@ -19,8 +19,12 @@
 #include "packet/layout_plan.h"
 #include "packet/packet.h"
 #include "planning/fill_lesson.h"
+#include "planning/own_sentences.h"
 
 namespace sheaf {
+
+/// What a sequence is called that counts for the lessons beside it.
+inline constexpr std::string_view kSequenceFile = "sequence.yaml";
 
 /// What all lessons of one run share: the word list, typefaces, shaped words,
 /// and the text of every file read (messages point into it).
@@ -57,6 +61,9 @@ class Workspace {
   const SequenceFile* sequence(const FilePath& path, Diagnostics& diagnostics);
   /// The layout in a file; null where its form has errors, which are reported.
   const LayoutFile* layout(const FilePath& path, Diagnostics& diagnostics);
+  /// A teacher's own sentences; null where the file has errors, which are
+  /// reported. What is put right in them is not told.
+  const OwnSentences* sentences(const FilePath& path, Diagnostics& diagnostics);
   /// Files read and looked for, besides what every run has.
   FilesRead& files_read() { return files_read_; }
   /// Those of every run: typefaces and the word list.
@@ -75,6 +82,7 @@ class Workspace {
   /// Those without errors, read once for all lessons.
   std::map<FilePath, std::unique_ptr<SequenceFile>> sequences_;
   std::map<FilePath, std::unique_ptr<LayoutFile>> layouts_;
+  std::map<FilePath, std::unique_ptr<OwnSentences>> sentences_;
   FilesRead files_read_;
 };
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/utf8.h"
 #include "input/class_file.h"
 #include "input/lesson_keys.h"
 #include "input/sequence.h"
@@ -55,6 +56,8 @@ std::string_view describe(FileKind kind) {
       return "a class";
     case FileKind::record:
       return "a record";
+    case FileKind::sentences:
+      return "a list of sentences";
     case FileKind::lesson:
       break;
   }
@@ -96,23 +99,62 @@ bool has_key_of(FileKind kind, const Value& keys) {
   });
 }
 
-FileKind likely_kind(const SourceFile& file) {
-  if (const auto kind = kind_of(file)) return *kind;
-  // The records of a file may be a list.
+namespace {
+
+// The key that a line begins with, which may be an item of a list; empty where
+// it has no colon.
+std::string_view key_of(std::string_view line) {
   constexpr std::string_view kBefore = "- \t";
+  const std::size_t begin = line.find_first_not_of(kBefore);
+  const std::size_t colon = line.find(':');
+  if (begin == std::string_view::npos || colon == std::string_view::npos ||
+      colon < begin) {
+    return {};
+  }
+  return line.substr(begin, colon - begin);
+}
+
+// The line that a text begins with is taken off it.
+std::string_view take_first_line(std::string_view& text) {
+  const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
+  text.remove_prefix(std::min(line.size() + 1, text.size()));
+  return line;
+}
+
+// The kind that the first line with a key of one kind only tells.
+std::optional<FileKind> kind_by_lines(std::string_view text) {
+  while (!text.empty()) {
+    const std::string_view key = key_of(take_first_line(text));
+    const auto known = std::ranges::find(kOwnKeys, key, &OwnKey::name);
+    if (!key.empty() && known != kOwnKeys.end()) return known->kind;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Span> key_at_head(const SourceFile& file) {
   std::string_view text = file.text();
   while (!text.empty()) {
-    const std::string_view line = text.substr(0, text.find_first_of("\r\n"));
-    text.remove_prefix(std::min(line.size() + 1, text.size()));
-    const std::size_t begin = line.find_first_not_of(kBefore);
-    if (begin == std::string_view::npos) continue;
-    const std::string_view key = line.substr(begin, line.find(':') - begin);
-    const auto known = std::ranges::find(kOwnKeys, key, &OwnKey::name);
-    if (line.find(':') != std::string_view::npos && known != kOwnKeys.end()) {
-      return known->kind;
-    }
+    const std::string_view line = take_first_line(text);
+    const std::size_t begin = line.find_first_not_of(" \t");
+    if (begin == std::string_view::npos || line[begin] == '#') continue;
+    const std::string_view key = key_of(line);
+    if (key.empty() || !is_key_of_a_file(key)) return std::nullopt;
+    const auto at = static_cast<std::uint32_t>(key.data() - file.text().data());
+    return Span{&file, at, at + static_cast<std::uint32_t>(key.size())};
   }
-  return FileKind::lesson;
+  return std::nullopt;
+}
+
+FileKind likely_kind(const SourceFile& file) {
+  const auto by_lines = kind_by_lines(file.text());
+  if (!by_lines && lower_case(file.name()).ends_with(".txt") &&
+      !key_at_head(file)) {
+    return FileKind::sentences;
+  }
+  if (const auto kind = kind_of(file)) return *kind;
+  return by_lines.value_or(FileKind::lesson);
 }
 
 bool is_kind(FileKind wanted, const Value& keys, Diagnostics& diagnostics) {

@@ -281,11 +281,12 @@ std::optional<std::string> check_raw_text(const SourceFile& file,
   return Checker(file, true, diagnostics).run();
 }
 
-bool check_plain_text(const SourceFile& file, std::size_t limit,
-                      Diagnostics& diagnostics) {
-  return !refuse_size(file, limit, diagnostics) &&
-         !refuse_encoding(file, diagnostics) &&
-         Checker(file, false, diagnostics).run().has_value();
+std::optional<std::string> check_plain_text(const SourceFile& file,
+                                            std::size_t limit,
+                                            Diagnostics& diagnostics) {
+  if (refuse_size(file, limit, diagnostics)) return std::nullopt;
+  if (refuse_encoding(file, diagnostics)) return std::nullopt;
+  return Checker(file, false, diagnostics).run();
 }
 
 }  // namespace sheaf

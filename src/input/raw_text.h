@@ -18,9 +18,10 @@ std::optional<std::string> check_raw_text(const SourceFile& file,
                                           Diagnostics& diagnostics);
 
 /// The same for a text that nobody wrote for Sheaf, such as a learner's own:
-/// tabs and brackets may stand in it as they like. False if it is refused.
-bool check_plain_text(const SourceFile& file, std::size_t limit,
-                      Diagnostics& diagnostics);
+/// tabs and brackets may stand in it as they like.
+std::optional<std::string> check_plain_text(const SourceFile& file,
+                                            std::size_t limit,
+                                            Diagnostics& diagnostics);
 
 /// Whether a character cannot be seen or would disturb the page, whatever text
 /// it stands in: controls, direction marks, zero-width spaces. Its name for

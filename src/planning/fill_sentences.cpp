@@ -111,8 +111,9 @@ class SentenceFiller {
       int week, const std::vector<PatternId>& patterns,
       const std::set<std::string, std::less<>>& before) const {
     const Taught taught = source_.taught.before(week);
-    const SearchGround then{source_.phonics, source_.conventions, taught,
-                            source_.blocked, source_.has_picture};
+    const SearchGround then{
+        source_.phonics, source_.conventions, taught,
+        source_.blocked, source_.has_picture, source_.own_sentences};
     return usual_set(then, patterns, before);
   }
 
@@ -179,14 +180,16 @@ class SentenceFiller {
     if (found.empty()) return;
     FilledKey& filled = filled_.emplace_back();
     filled.key = key;
+    const auto own = std::ranges::count_if(found, &FoundSentence::own);
     for (const FoundSentence& sentence : found) {
       filled.words.push_back(sentence.text);
       lines.push_back(PlacedText::chosen(sentence.text, place(asked)));
     }
     diagnostics_.note(
         diagnostic::sentences_chosen, place(asked),
-        fmt::format("the lesson has no `{}`, so Sheaf chose {}", key,
-                    found.size()),
+        fmt::format("the lesson has no `{}`, so Sheaf chose {}{}", key,
+                    found.size(),
+                    own == 0 ? "" : fmt::format(", {} of them your own", own)),
         "`sheaf check` shows them ready to paste; read them before you print");
   }
 

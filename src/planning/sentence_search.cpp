@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <memory>
 #include <optional>
 
 #include "base/utf8.h"
@@ -19,7 +18,6 @@ constexpr int kPatternWord = 10;  // each, as far as `kRich` of them
 constexpr int kRich = 3;
 constexpr int kWrittenFor = 12;  // for one of the patterns
 constexpr int kPractised = 4;    // a word of the lesson
-constexpr int kOwn = 40;         // a teacher's own
 constexpr int kSaidAgain = 14;   // a word with a pattern, for each time
 constexpr int kWordAgain = 2;    // another word of some weight
 constexpr int kSameOpening = 30;
@@ -29,7 +27,7 @@ constexpr int kShort = 6;
 constexpr int kFewestInPassage = 4;
 constexpr int kNotYet = 100;  // a word that cannot be read yet
 
-// What is known of a word of the bank, for one group and some patterns.
+// What is known of a word of a sentence, for one group and some patterns.
 struct BankedWord {
   std::string lower;
   bool has_pattern = false;
@@ -66,13 +64,16 @@ class SentenceSearch {
   SentenceSearch(const SearchGround& source, const SentenceQuery& query)
       : source_(source), query_(query), bank_(source.phonics.bank()) {}
 
-  std::vector<FoundSentence> sentences(OwnSentences own) {
+  std::vector<FoundSentence> sentences() {
     std::vector<SentenceCandidate> all;
-    for (const std::string& text : own) add_own(text, all);
+    const OwnSentences* own =
+        source_.own_sentences ? source_.own_sentences() : nullptr;
+    if (own != nullptr) add_own(*own, all);
     for (const std::uint16_t number : numbers()) {
       if (!bank_.is_sentence(number)) continue;
       const BankSentence sentence = bank_.sentence(number);
       if (!suits(sentence.readers, query_.readers)) continue;
+      if (own != nullptr && own->has(sentence_key(sentence.text))) continue;
       SentenceCandidate candidate = look_at(sentence.text, words_of(sentence));
       candidate.readers = sentence.readers;
       if (is_wanted(sentence.pattern)) candidate.points += kWrittenFor;
@@ -144,8 +145,7 @@ class SentenceSearch {
         query_.patterns,
         [&](PatternId pattern) { return reading->find(pattern) != nullptr; });
     known.readable = source_.taught.is_sight_word(known.lower) ||
-                     (reading->origin != Reading::Origin::guess &&
-                      source_.taught.is_decodable(*reading));
+                     source_.taught.is_decodable(*reading);
     return known;
   }
 
@@ -157,16 +157,30 @@ class SentenceSearch {
     return words;
   }
 
-  void add_own(const std::string& text, std::vector<SentenceCandidate>& all) {
-    std::vector<const BankedWord*> words;
-    for (const WordPlace& place : words_in(text)) {
-      words.push_back(&word(
-          std::string_view(text).substr(place.begin, place.end - place.begin)));
+  // A word that no list knows is read by Sheaf's guess, as in a lesson, as long
+  // as there are not too many.
+  void add_own(const OwnSentences& own, std::vector<SentenceCandidate>& all) {
+    std::vector<const BankedWord*> known(own.word_count());
+    std::vector<bool> seen(own.word_count());
+    int guesses = 0;
+    for (const OwnSentences::Sentence& sentence : own.all()) {
+      std::vector<const BankedWord*> words;
+      for (const std::uint32_t number : sentence.words) {
+        if (!seen[number]) {
+          seen[number] = true;
+          const std::string_view spelling = own.spelling(number);
+          if (source_.phonics.knows(spelling) ||
+              ++guesses <= kMostGuessedWords) {
+            known[number] = &word(spelling);
+          }
+        }
+        words.push_back(known[number]);
+      }
+      if (std::ranges::find(words, nullptr) != words.end()) continue;
+      SentenceCandidate candidate = look_at(sentence.text, std::move(words));
+      candidate.own = true;
+      consider(std::move(candidate), all);
     }
-    SentenceCandidate candidate = look_at(text, std::move(words));
-    candidate.own = true;
-    candidate.points += kOwn;
-    consider(std::move(candidate), all);
   }
 
   SentenceCandidate look_at(std::string_view text,
@@ -236,15 +250,23 @@ class SentenceSearch {
     return points;
   }
 
+  // A teacher's own that can be read come before all others, and what can be
+  // read before what cannot.
+  static int rank(const SentenceCandidate& candidate) {
+    return candidate.missing > 0 ? 2 : candidate.own ? 0 : 1;
+  }
+
   std::vector<FoundSentence> choose(std::vector<SentenceCandidate>& all) const {
     std::vector<FoundSentence> chosen;
     Used used;
+    std::ranges::stable_sort(all, {}, rank);
     std::vector<bool> taken(all.size());
     while (chosen.size() < query_.count) {
       std::optional<std::size_t> best;
       int best_worth = 0;
       for (std::size_t i = 0; i < all.size(); ++i) {
         if (taken[i]) continue;
+        if (best && rank(all[i]) > rank(all[*best])) break;
         const int now = worth(all[i], used);
         if (best && now <= best_worth) continue;
         best = i;
@@ -310,19 +332,9 @@ class SentenceSearch {
 
 }  // namespace
 
-std::string sentence_key(std::string_view text) {
-  std::string key;
-  for (const WordPlace& place : words_in(text)) {
-    if (!key.empty()) key += ' ';
-    key += lower_case(text.substr(place.begin, place.end - place.begin));
-  }
-  return key;
-}
-
 std::vector<FoundSentence> find_sentences(const SearchGround& source,
-                                          const SentenceQuery& query,
-                                          OwnSentences own) {
-  return SentenceSearch(source, query).sentences(own);
+                                          const SentenceQuery& query) {
+  return SentenceSearch(source, query).sentences();
 }
 
 std::vector<FoundPassage> find_passages(const SearchGround& source,

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <set>
-#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,16 +44,13 @@ struct FoundSentence {
   bool own = false;
 };
 
-/// Sentences of a teacher's own, searched before those that come with Sheaf.
-using OwnSentences = std::span<const std::string>;
-
 /// Sentences for a group, wholly readable with what it was taught, rich in the
 /// patterns and unlike each other: no two of a set begin alike, and words with
 /// a pattern are not said again as long as there are others. Those that are
-/// written for one of the patterns come before others. The same every time.
+/// written for one of the patterns come before others, and a teacher's own that
+/// can be read before all that come with Sheaf. The same every time.
 std::vector<FoundSentence> find_sentences(const SearchGround& source,
-                                          const SentenceQuery& query,
-                                          OwnSentences own = {});
+                                          const SentenceQuery& query);
 
 /// Passages likewise: the one with the most words that have a pattern first,
 /// as near as can be to a length in words.
@@ -69,8 +65,5 @@ struct FoundPassage {
 };
 std::vector<FoundPassage> find_passages(const SearchGround& source,
                                         const SentenceQuery& query);
-
-/// What two texts have in common that differ in signs and capitals only.
-std::string sentence_key(std::string_view text);
 
 }  // namespace sheaf

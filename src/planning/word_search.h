@@ -11,6 +11,7 @@
 #include "phonics/endings.h"
 #include "phonics/phonics.h"
 #include "planning/block_list.h"
+#include "planning/own_sentences.h"
 
 namespace sheaf {
 
@@ -55,6 +56,9 @@ struct SearchGround {
   const BlockList* blocked = nullptr;
   /// Whether a word has a picture that children name so.
   std::function<bool(std::string_view)> has_picture;
+  /// The teacher's own sentences, null where there are none; asked for only
+  /// where sentences are looked for. May be left out.
+  std::function<const OwnSentences*()> own_sentences = {};
 };
 
 struct FoundWord {

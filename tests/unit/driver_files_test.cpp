@@ -8,6 +8,7 @@
 #include "files/memory_files.h"
 #include "layout/page_places.h"
 #include "support/faulty_files.h"
+#include "unit/driver_memory.h"
 
 namespace sheaf {
 namespace {
@@ -20,27 +21,10 @@ constexpr std::string_view kLesson =
     "dictate-words: shed wish\n";
 
 // All that a build of this lesson reads, in memory.
-class Memory {
- public:
+struct Memory : ShippedInMemory {
   Memory() {
-    for (const char* name : {"phonics.bin", "fonts/manifest.tsv"}) take(name);
-    for (const char* folder : {"fonts", "layouts"}) {
-      for (const FilePath& path : disk().list(FilePath(kShipped) / folder)) {
-        if (disk().is_file(path)) take(folder / path.filename());
-      }
-    }
     files.put("week/sh.yaml", std::string(kLesson));
     files.put("week/sequence.yaml", "steps: [short i, short o, sh]\n");
-  }
-
-  MemoryFiles files;
-
- private:
-  static constexpr const char* kShipped = SHEAF_SHIPPED;
-
-  void take(const FilePath& name) {
-    files.put("shipped" / name,
-              disk().read(FilePath(kShipped) / name, std::size_t{64} << 20U));
   }
 };
 

@@ -290,17 +290,77 @@ TEST(Sentences, NearOnesSayWhatIsMissing) {
   }
 }
 
+OwnSentences own_of(const std::vector<std::string>& texts) {
+  OwnSentences own;
+  for (const std::string& text : texts) own.add(text);
+  return own;
+}
+
 TEST(Sentences, OwnOnesComeFirst) {
   const Taught& taught = order().taught[40];
   SentenceQuery query;
   query.patterns = {*shared_phonics().patterns().find_exact("oa")};
-  query.count = 3;
-  const SearchGround ground{shared_phonics(), kSpoken, taught, nullptr, {}};
-  const std::vector<std::string> own = {"His goat ate the soap."};
-  const auto found = find_sentences(ground, query, own);
-  ASSERT_FALSE(found.empty());
-  EXPECT_EQ(found.front().text, own.front());
-  EXPECT_TRUE(found.front().own);
+  query.count = 5;
+  // Poor in the pattern, alike, and one with a word that no list knows.
+  const OwnSentences own = own_of(
+      {"His goat ate the soap.", "The goat is red.", "The goat had a plob."});
+  const SearchGround ground{shared_phonics(), kSpoken, taught,
+                            nullptr,          {},      [&] { return &own; }};
+  const auto found = find_sentences(ground, query);
+  ASSERT_EQ(found.size(), 5U);
+  std::set<std::string> first;
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    EXPECT_EQ(found[i].own, i < 3) << found[i].text;
+    EXPECT_TRUE(found[i].not_yet.empty()) << found[i].text;
+    if (i < 3) first.insert(found[i].text);
+  }
+  EXPECT_EQ(first.size(), 3U);
+  EXPECT_EQ(found.front().text, "His goat ate the soap.");
+}
+
+// What cannot be read yet waits behind all that can, whoever wrote it.
+TEST(Sentences, OwnOnesThatCannotBeReadComeLast) {
+  const Taught& taught = order().taught[40];
+  SentenceQuery query;
+  query.patterns = {*shared_phonics().patterns().find_exact("oa")};
+  query.count = 300;
+  query.near_ones = true;
+  const OwnSentences own = own_of({"The goat has a station."});
+  const SearchGround ground{shared_phonics(), kSpoken, taught,
+                            nullptr,          {},      [&] { return &own; }};
+  const auto found = find_sentences(ground, query);
+  const auto mine = std::ranges::find(found, true, &FoundSentence::own);
+  ASSERT_NE(mine, found.end());
+  EXPECT_EQ(mine->not_yet, std::vector<std::string>{"station"});
+  EXPECT_GT(mine - found.begin(), 8);
+  EXPECT_TRUE(std::all_of(mine, found.end(), [](const FoundSentence& other) {
+    return !other.not_yet.empty();
+  }));
+}
+
+// A sentence that Sheaf has as well is found once, as the teacher's.
+TEST(Sentences, OnesOfBothAreFoundOnce) {
+  const Taught& taught = order().taught[40];
+  SentenceQuery query;
+  query.patterns = {*shared_phonics().patterns().find_exact("oa")};
+  query.count = 1;
+  const SearchGround alone{shared_phonics(), kSpoken, taught, nullptr, {}};
+  const std::string text = find_sentences(alone, query).at(0).text;
+  std::string other = text;
+  other.back() = other.back() == '!' ? '.' : '!';
+  const OwnSentences own = own_of({other, text});
+  ASSERT_EQ(own.all().size(), 1U);
+  const SearchGround ground{shared_phonics(), kSpoken, taught,
+                            nullptr,          {},      [&] { return &own; }};
+  query.count = 200;
+  int times = 0;
+  for (const FoundSentence& found : find_sentences(ground, query)) {
+    if (sentence_key(found.text) != sentence_key(text)) continue;
+    ++times;
+    EXPECT_TRUE(found.own);
+    EXPECT_EQ(found.text, other);
+  }
+  EXPECT_EQ(times, 1);
 }
 
 TEST(Sentences, ToWriteAreShort) {
