@@ -43,7 +43,8 @@ bool is_coloured(const Reading& reading, std::size_t unit) {
 }
 
 // The graphemes of a rule that the pattern is not taught with, for those of its
-// sounds that are taught.
+// sounds that are taught; for all of them where the rule marks letters beside
+// what is taught (t and s before ure).
 void add_let_in(const PatternRule& rule, Pattern& pattern) {
   using Key = RuleCondition::Key;
   const auto asked = [&](Key key) {
@@ -55,14 +56,19 @@ void add_let_in(const PatternRule& rule, Pattern& pattern) {
   const auto sounds = asked(Key::sound);
   if (graphemes == rule.unit.end() || sounds == rule.unit.end()) return;
   const auto& taught = pattern.teaches;
+  if (taught.empty()) return;
+  const auto is_taught = [&](const std::vector<Phoneme>& sound) {
+    return std::ranges::find(taught, sound, &TaughtUnit::phonemes) !=
+           taught.end();
+  };
+  const bool beside = std::ranges::none_of(sounds->sounds, is_taught);
   for (const std::string& grapheme : graphemes->values) {
     if (std::ranges::find(taught, grapheme, &TaughtUnit::grapheme) !=
         taught.end()) {
       continue;
     }
     for (const std::vector<Phoneme>& sound : sounds->sounds) {
-      if (std::ranges::find(taught, sound, &TaughtUnit::phonemes) !=
-          taught.end()) {
+      if (beside || is_taught(sound)) {
         pattern.lets_in.push_back({grapheme, sound});
       }
     }
