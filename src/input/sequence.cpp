@@ -18,6 +18,7 @@ namespace {
 
 constexpr std::size_t kMostSteps = 200;
 constexpr std::size_t kMostPatterns = 40;
+constexpr std::size_t kMostTaughtBefore = 200;
 constexpr int kHighestNumber = 999;
 constexpr std::string_view kSequenceExample = "steps: [short i, sh, ck]";
 
@@ -168,7 +169,7 @@ constexpr std::array kSequenceKeys = {
     SequenceKey{"taught", "taught: short i, short o",
                 "patterns known before the first step",
                 [](const Field& field, SequenceFile& s, Diagnostics& d) {
-                  s.taught = read_names(field, kMostPatterns, d);
+                  s.taught = read_names(field, kMostTaughtBefore, d);
                 }},
     SequenceKey{"conventions", "conventions: {qu: one}",
                 "how sounds are counted",

@@ -1,4 +1,7 @@
+#include <fmt/format.h>
 #include <gtest/gtest.h>
+
+#include <string>
 
 #include "input/sequence.h"
 #include "input_mistakes.h"
@@ -48,6 +51,24 @@ TEST(Sequence, ReadsStepsInFullAndInShort) {
   EXPECT_EQ(find_step(sequence, "Long Vowels"), &sequence.steps[3]);
   EXPECT_EQ(find_step(sequence, "3"), nullptr);
   EXPECT_EQ(find_step(sequence, ""), nullptr);
+}
+
+// A second year begins after more patterns than any one step teaches.
+TEST(Sequence, MayBeginAfterTwoHundredPatterns) {
+  const auto taught = [](int count) {
+    std::string names;
+    for (int i = 1; i <= count; ++i) {
+      names += fmt::format("  - pattern {}\n", i);
+    }
+    const SourceFile file("sequence.yaml",
+                          "taught:\n" + names + "steps: [sh]\n");
+    Diagnostics d;
+    const SequenceFile sequence = read_sequence(file, d);
+    return fmt::format("{} {}", sequence.taught.size(),
+                       d.has_errors() ? "error" : "good");
+  };
+  EXPECT_EQ(taught(200), "200 good");
+  EXPECT_EQ(taught(201), "200 error");
 }
 
 const Mistake kMistakes[] = {

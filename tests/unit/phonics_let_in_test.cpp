@@ -71,5 +71,27 @@ TEST(Patterns, LetInWhatTheRowsSay) {
   EXPECT_EQ(let_in("ai"), "");
 }
 
+// The rule of -ture, -sure marks the letter before what is taught: t of nature.
+TEST(Patterns, LetInTheLettersThatTheRuleMarksBesideWhatIsTaught) {
+  const Phonics& phonics = shared_phonics();
+  const Pattern& ture =
+      phonics.patterns()[phonics.patterns().find_exact("ture").value()];
+  const auto unread = [&](std::string_view word) {
+    std::string text;
+    const auto reading = phonics.first_reading(word, Conventions{});
+    for (const PatternPlace& place : reading->places) {
+      if (place.pattern != phonics.patterns().find_exact("ture")) continue;
+      for (const std::uint8_t i : place.units) {
+        const Unit& unit = reading->units[i];
+        text += unit.grapheme + (is_taught(ture, unit) ? " read " : " unread ");
+      }
+    }
+    return text;
+  };
+  EXPECT_EQ(unread("nature"), "t read ");
+  EXPECT_EQ(unread("treasure"), "s read ");
+  EXPECT_EQ(unread("measuring"), "s read ");
+}
+
 }  // namespace
 }  // namespace sheaf
