@@ -29,6 +29,15 @@ sentences: |
   One of the people said it was light, and we wanted porridge.
 dictate-sentences: |
   The lightning landed on the bridge.
+passage:
+  title: The Knight and the Porridge Cartridge
+  text: |
+    One of the people said the light on the bridge was a knight. We wanted porridge – hot porridge.
+
+    The lightning landed, and it was light. “Porridge!” said the knight on the bridge. It was planted on the bridge, and the people hated it.
+  questions: |
+    Was it lightning that landed on the bridge, or was it porridge?
+    One of the people hated the knight: said who?
 )";
 
 // What a layout may say of an option: every choice, both ends of a range.
