@@ -24,7 +24,7 @@ const PlannedSheet* passage_sheet_of(const SheetInput& in) {
 }
 
 // The words that cannot be read yet, each once.
-std::string words_to_tell(const AnalyzedLesson& lesson) {
+std::vector<std::string> words_to_tell(const AnalyzedLesson& lesson) {
   std::vector<std::string> words;
   for (const auto* texts :
        {&lesson.passage.paragraphs, &lesson.passage.questions}) {
@@ -42,7 +42,7 @@ std::string words_to_tell(const AnalyzedLesson& lesson) {
       }
     }
   }
-  return fmt::format("{}", fmt::join(words, ", "));
+  return words;
 }
 
 std::string ask_questions(const AnalyzedPassage& passage, bool to_write) {
@@ -69,19 +69,22 @@ void add_passage_steps(const SheetInput& in, Composer& composer) {
   steps.push_back(
       title.empty()
           ? "Show the text. “What may it be about?” Take every guess."
-          : fmt::format("Show the title only and read it together: “{}” “What "
-                        "may it be about?” Take every guess.",
+          : fmt::format("Show only the title, “{}”, and read it together. "
+                        "“What may it be about?” Take every guess.",
                         title));
-  if (const std::string words = words_to_tell(in.lesson); !words.empty()) {
-    steps.push_back(fmt::format(
-        "Say these words beforehand, since they were not taught yet: {}.",
-        words));
+  if (const auto words = words_to_tell(in.lesson); !words.empty()) {
+    steps.push_back(
+        fmt::format("{}: {}.",
+                    words.size() == 1
+                        ? "This word was not taught yet, so say it first"
+                        : "These words were not taught yet, so say them first",
+                    fmt::join(words, ", ")));
   }
   steps.push_back(
       "Learners read it aloud, a finger under each word. Where that is still "
       "hard, you read it to them once first. When a word does not come: “Say "
       "its sounds. Now say them together.” If it still does not come, say it "
-      "yourself and go on. At the end: “Was our guess right?”");
+      "yourself and go on. At the end: “Did we guess right?”");
   if (sheet->options.flag("word-count")) {
     steps.push_back(
         "To count the words of a minute, one learner reads to you alone. Set "
@@ -99,8 +102,8 @@ void add_passage_steps(const SheetInput& in, Composer& composer) {
   if (const int words = passage.pattern_words(); words > 0) {
     steps.push_back(fmt::format(
         "“Find the words with our sound.” Learners go through the text line "
-        "by line, say each word they find, and {}. There {}; the key "
-        "has them.",
+        "by line, say each word they find, and {}. There {}, each time that a "
+        "word comes counted; the key marks them.",
         sheet->options.count("find") > 0 ? "write it" : "mark it",
         words == 1 ? "is 1" : fmt::format("are {}", words)));
   }
