@@ -48,7 +48,7 @@ TextStyle text_style(const SheetInput& in, const Composer& c) {
 }
 
 TextStyle count_style(const Composer& c) {
-  TextStyle style = c.style().text(scaled(c.style().reading_size, 0.6));
+  TextStyle style = c.style().text(scaled(c.style().reading_size, 0.7));
   style.ink = 90;
   return style;
 }

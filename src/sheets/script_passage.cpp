@@ -102,15 +102,14 @@ void add_passage_steps(const SheetInput& in, Composer& composer) {
   if (const int words = passage.pattern_words(); words > 0) {
     steps.push_back(fmt::format(
         "“Find the words with our sound.” Learners go through the text line "
-        "by line, say each word they find, and {}. There {}, each time that a "
-        "word comes counted; the key marks them.",
+        "by line, say each word they find, and {}. There {}, repeats "
+        "counted; the key marks them.",
         sheet->options.count("find") > 0 ? "write it" : "mark it",
         words == 1 ? "is 1" : fmt::format("are {}", words)));
   }
   if (sheet->options.count("readings") > 0) {
     steps.push_back(
-        "For each time that they read it again, on this or another day, they "
-        "tick a ring.");
+        "Learners tick a ring each time they read it again, today or later.");
   }
   add_subheading(composer, composer.style().teacher_size, "The passage", 4_mm);
   add_numbered_steps(composer, composer.style().teacher_text(), steps);
