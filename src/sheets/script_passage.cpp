@@ -102,9 +102,9 @@ void add_passage_steps(const SheetInput& in, Composer& composer) {
   if (const int words = passage.pattern_words(); words > 0) {
     steps.push_back(fmt::format(
         "“Find the words with our sound.” Learners go through the text line "
-        "by line, say each word they find, and {}. There {}, repeats "
+        "by line, say each word they find and {}. There {}, repeats "
         "counted; the key marks them.",
-        sheet->options.count("find") > 0 ? "write it" : "mark it",
+        sheet->options.count("find") > 0 ? "mark or write it" : "mark it",
         words == 1 ? "is 1" : fmt::format("are {}", words)));
   }
   if (sheet->options.count("readings") > 0) {
