@@ -84,6 +84,14 @@ std::string lesson_text(const List& list) {
   for (std::size_t i = 0; i < list.words.size() && i < 8; ++i) {
     text += "  Of one, it was a " + list.words[i] + ".\n";
   }
+  // A paragraph for each word: of 14 words to more than a page holds.
+  text += "passage:\n  title: " + list.words.front() + "\n  text: |\n";
+  for (const std::string& word : list.words) {
+    text += "    Of one, it was a " + word + ". It was one, and it was a " +
+            word + ".\n\n";
+  }
+  text += "  questions: |\n    Was it a " + list.words.front() +
+          "?\n    Was it one?\n";
   return text;
 }
 

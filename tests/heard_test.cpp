@@ -194,10 +194,13 @@ constexpr const char* kLessons[] = {
     "taught: ee, ai, i_e\n"
     "sentences: |\n  The fish is in the dish.\n  She said it was his wish!\n"
     "dictate-sentences: |\n  The fish is in the dish.\n"
-    "rhyme: |\n  I see a {ship} on the sea.\n",
+    "rhyme: |\n  I see a {ship} on the sea.\n"
+    "passage:\n  title: A Wish\n  text: |\n    A fish, a big fish!\n\n"
+    "    I wish I had it.\n  questions: |\n    Is it big?\n    Is it red?\n",
     "pattern: i_e\nwords: kite bike time slide five smile\n"
     "sentences: |\n  I like to ride my bike.\n"
-    "dictate-sentences: |\n  I like the kite, Mike.\n",
+    "dictate-sentences: |\n  I like the kite, Mike.\n"
+    "passage:\n  text: |\n    I ride a bike.\n  questions: |\n    Do you?\n",
     "pattern: ing_double\nwords: hopping running sitting swimming\n",
     "pattern: ing_drop\nwords: making hoping riding\n",
     "pattern: ed_t\nwords: jumped helped asked\n",
@@ -220,7 +223,8 @@ constexpr const char* kOtherOptions =
     "  - word-cards: {back: graphemes}\n"
     "  - dictation: {sentence-form: gaps, mending-line: no}\n"
     "  - cover-write: {fold-line: no, tries: 3}\n"
-    "  - compose: {pictures: yes, word-bank: no}\n";
+    "  - compose: {pictures: yes, word-bank: no}\n"
+    "  - passage: {readings: 1, answer-lines: 3, find: 1}\n";
 
 class Heard : public testing::Test {
  protected:

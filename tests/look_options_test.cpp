@@ -29,6 +29,15 @@ sentences: |
   One of the people said it was light, and we wanted porridge.
 dictate-sentences: |
   The lightning landed on the bridge.
+passage:
+  title: The Knight and the Porridge Cartridge
+  text: |
+    One of the people said the light on the bridge was a knight. We wanted porridge – hot porridge.
+
+    The lightning landed, and it was light. “Porridge!” said the knight on the bridge. It was planted on the bridge, and the people hated it.
+  questions: |
+    Was it lightning that landed on the bridge, or was it porridge?
+    One of the people hated the knight: said who?
 )";
 
 // What a layout may say of an option: every choice, both ends of a range.
@@ -77,6 +86,52 @@ TEST(LookOptions, NothingCollidesWhateverTheyAre) {
   }
   EXPECT_GT(placed, 100);
   EXPECT_LT(seen - placed, 3);
+}
+
+// The numbers at the ends of a passage's lines, on each of its pages.
+std::vector<std::vector<int>> word_counts(const Document& document) {
+  std::vector<std::vector<int>> pages;
+  for (const Page& page : document.pages) {
+    pages.emplace_back();
+    for (const Mark& mark : page.marks) {
+      const auto* text = std::get_if<GlyphMark>(&mark);
+      if (text == nullptr || text->element != kDecoration) continue;
+      pages.back().push_back(std::stoi(std::string(text->run.shape->text)));
+    }
+  }
+  return pages;
+}
+
+// Whoever is timed turns no page, however much is to be written below.
+TEST(LookOptions, APassageThatFitsOnePageIsNotDivided) {
+  Workspace workspace(disk(), shipped_folder());
+  const TemporaryFolder folder;
+  const std::string layout = folder.write("one.yaml", "sheets: [passage]\n");
+  bool divided_from_questions = false;
+  for (int words = 20; words <= 90; words += 10) {
+    std::string lesson =
+        "pattern: sh\nwords: ship\npassage:\n  title: Six Ships in One\n"
+        "  text: |\n    Kim";
+    // A dash is no word, a number is one; a paragraph ends after 50.
+    for (int i = 1; i < words; ++i) {
+      lesson += i == 50 ? ".\n\n    Kim" : i % 9 == 0 ? " – 6" : " shelf";
+    }
+    lesson += ".\n  questions: |\n    Is it a ship?\n    Is it a shelf?\n";
+    for (const char* paper : {"letter", "a4"}) {
+      const Made made =
+          make(workspace, folder.write("long.yaml", lesson), layout, paper, {});
+      ASSERT_EQ(made.faults, "");
+      const auto counts = word_counts(made.packet.learner);
+      ASSERT_FALSE(counts.empty());
+      ASSERT_FALSE(counts[0].empty()) << words;
+      EXPECT_EQ(counts[0].back(), words) << paper;
+      EXPECT_LE(counts.size(), 2U) << words;
+      if (counts.size() < 2) continue;
+      divided_from_questions = true;
+      EXPECT_TRUE(counts[1].empty()) << words << ", " << paper;
+    }
+  }
+  EXPECT_TRUE(divided_from_questions);
 }
 
 // The columns for words give way to long ones, on both papers.

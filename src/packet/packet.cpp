@@ -138,6 +138,19 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
   return pages;
 }
 
+// What a teacher may do about a sheet that is left out.
+std::string help_for(std::string_view why) {
+  if (why.ends_with("`sentences`")) {
+    return "write `sentences: |` and, under it, six or more sentences, one on "
+           "each line, indented by two spaces";
+  }
+  if (why.ends_with("`passage`")) {
+    return "`passage: 80` lets Sheaf look for one of about 80 words; a text of "
+           "your own stands under `passage: |`";
+  }
+  return "";
+}
+
 // Whether the lesson has something for a sheet; else a note says why not.
 bool has_something(const Bindery& b, const SheetKind& kind,
                    const OptionValues& options,
@@ -149,10 +162,7 @@ bool has_something(const Bindery& b, const SheetKind& kind,
   diagnostics.note(
       diagnostic::sheet_left_out, Span::whole(b.lesson.lesson->file),
       fmt::format("the sheet `{}` is left out: {}", kind.name, why),
-      why.ends_with("`sentences`")
-          ? "write `sentences: |` and, under it, six or more sentences, one on "
-            "each line, indented by two spaces"
-          : "");
+      help_for(why));
   return false;
 }
 

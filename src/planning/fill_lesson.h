@@ -23,10 +23,10 @@ struct FilledKey {
 ///   for each pattern; for `set: 2` and later others than for the sets before;
 /// - `dictate-words`: 4 of the list, 4 new ones with the pattern, and as many
 ///   review words as `review` says (2 where it says nothing);
-/// - `sentences` (6) and `dictate-sentences` (3), where a number stands in
-///   their place or the words are left to Sheaf as well, and a `passage` where
-///   a number stands in its place: all of them readable, none used in the four
-///   weeks before;
+/// - `sentences` (6), `dictate-sentences` (3) and a `passage`, where a number
+///   stands in their place or the words are left to Sheaf as well: all of them
+///   readable, no sentence used in the four weeks before; no passage where
+///   there is none for the step;
 /// - review words that `review` asks for behind dictate-words that are given.
 /// Review words are new words of the patterns that are due (see
 /// `Taught::due_steps`). Reports what could not be found.

@@ -61,7 +61,7 @@ class SentenceFiller {
   bool wants_passage() const {
     const LessonPassage& passage = lesson_.passage;
     if (!passage.paragraphs.empty() || passage.title.span()) return false;
-    return passage.words.value > 0;
+    return passage.words.given() ? passage.words.value > 0 : of_itself_;
   }
 
   Span place(const Spanned<int>& count) const {

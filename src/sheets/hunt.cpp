@@ -9,7 +9,7 @@
 #include <algorithm>
 
 #include "layout/heard.h"
-#include "layout/ruled_lines.h"
+#include "layout/reading_foot.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
@@ -31,10 +31,7 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr Length kNumberWidth = 11_mm;
-constexpr Length kRing = 5.5_mm;
-constexpr Length kRingPitch = 9_mm;
 constexpr Length kBeforeCount = 8_mm;
-constexpr Length kBeforeRings = 5_mm;
 
 TextStyle passage_style(const SheetInput& in, const Composer& c) {
   TextStyle style = c.style().text(c.style().reading_size);
@@ -42,14 +39,21 @@ TextStyle passage_style(const SheetInput& in, const Composer& c) {
   return style;
 }
 
-// The lesson's passage; without one its sentences as one text.
-const std::vector<AnalyzedSentence>& parts_of(const AnalyzedLesson& lesson) {
-  return lesson.passage.empty() ? lesson.sentences : lesson.passage.paragraphs;
+// The lesson's passage; without one its sentences as one text. So too where
+// the passage has a sheet of its own: nobody is to find the same words twice.
+const std::vector<AnalyzedSentence>& parts_of(const SheetInput& in) {
+  const AnalyzedLesson& lesson = in.lesson;
+  const bool in_sentences = std::ranges::any_of(
+      lesson.sentences,
+      [](const AnalyzedSentence& s) { return s.pattern_words() > 0; });
+  const bool elsewhere = has_sheet(in, "passage") && in_sentences;
+  return lesson.passage.empty() || elsewhere ? lesson.sentences
+                                             : lesson.passage.paragraphs;
 }
 
 std::string passage(const SheetInput& in) {
   std::string text;
-  for (const AnalyzedSentence& sentence : parts_of(in.lesson)) {
+  for (const AnalyzedSentence& sentence : parts_of(in)) {
     text += (text.empty() ? "" : " ") + sentence.text.text();
   }
   return text;
@@ -92,33 +96,11 @@ void add_count(const SheetInput& in, Composer& c) {
   draw_text(c, block, style, " words.", {box.right() + 2_mm, base}, element);
 }
 
-void add_rings(const SheetInput& in, Composer& c) {
-  const From from(c, in.options.span("readings"));
-  const int readings = in.options.count("readings");
-  const TextStyle style = c.style().text(c.style().reading_size);
-  Block& block = c.block(style.line_height(), kBeforeRings);
-  const Length base = baseline_in_line(style);
-  const ElementId element = c.add(Role::paragraph);
-  Length x = kNumberWidth;
-  x += draw_text(c, block, style, "I read it again. ", {x, base}, element);
-  const Length middle =
-      base - at_size(*style.font, style.size, style.font->x_height()) / 2;
-  const ElementId ticks = add_tick_boxes(c, element, readings);
-  for (int i = 0; i < readings; ++i) {
-    block.ring({x + 2_mm + kRing / 2 + kRingPitch * i, middle}, kRing,
-               c.style().box_weight, ticks);
-  }
-}
-
 // What stands below the passage, without the lines to write on.
 Length foot_height(const SheetInput& in, const Composer& c) {
-  const TextStyle style = c.style().text(c.style().reading_size);
   Length height;
   if (in.options.flag("count")) height += kBeforeCount + count_height(c);
-  if (in.options.count("readings") > 0) {
-    height += kBeforeRings + style.line_height();
-  }
-  return height;
+  return height + reading_rings_height(c, in.options.count("readings"));
 }
 
 // A short passage gets wider lines, a long one those that were asked for.
@@ -135,7 +117,7 @@ void add_passage(const SheetInput& in, Composer& c) {
   const auto lines = lines_of(in, c);
   const Length height = line_height(in, c, style, lines.size());
   // A line of the passage may begin in one sentence and end in the next.
-  const auto& sentences = parts_of(in.lesson);
+  const auto& sentences = parts_of(in);
   const From from(
       c, join(sentences.front().text.span(), sentences.back().text.span()));
   const ElementId paragraph = c.add(Role::paragraph);
@@ -146,33 +128,21 @@ void add_passage(const SheetInput& in, Composer& c) {
   }
 }
 
-// Lines to write on, where the page has room for them.
-void add_lines(const SheetInput& in, Composer& c) {
-  const Ruling& ruling = c.style().ruling;
-  const TextStyle bold = c.style().text(c.style().text_size, true);
-  const Length used = height_on_last_page(c.blocks());
-  const Length left =
-      c.body().height - used - kBeforeRings - bold.line_height() - 1_mm;
-  const auto fitting =
-      static_cast<int>((left + ruling.gap) / set_pitch(ruling));
-  const int lines = std::min(in.options.count("lines"), fitting);
-  if (lines < 1) return;
-  add_subheading(c, c.style().text_size, "Words I found", kBeforeRings);
-  add_sets(c, ruling, lines, 1_mm);
-}
-
 void compose(const SheetInput& in, Composer& c) {
   add_passage(in, c);
   if (in.options.flag("count")) add_count(in, c);
-  if (in.options.count("readings") > 0) add_rings(in, c);
+  {
+    const From from(c, in.options.span("readings"));
+    add_reading_rings(c, in.options.count("readings"), kNumberWidth);
+  }
   c.blocks().back().keep_with_next = false;
   even_pages(c.blocks(), c.body().height);
-  add_lines(in, c);
+  add_lines_as_room(c, "Words I found", in.options.count("lines"));
 }
 
 std::string missing(const SheetInput& in) {
-  if (parts_of(in.lesson).empty()) return "the lesson has no `sentences`";
-  for (const AnalyzedSentence& sentence : parts_of(in.lesson)) {
+  if (parts_of(in).empty()) return "the lesson has no `sentences`";
+  for (const AnalyzedSentence& sentence : parts_of(in)) {
     if (sentence.pattern_words() > 0) return "";
   }
   return "no sentence has a word with the pattern";
@@ -184,7 +154,7 @@ void answers(const SheetInput& in, Composer& c) {
   const TextStyle strong = c.style().teacher_text(true);
   std::vector<TextPiece> pieces;
   int total = 0;
-  for (const AnalyzedSentence& sentence : parts_of(in.lesson)) {
+  for (const AnalyzedSentence& sentence : parts_of(in)) {
     if (!pieces.empty()) pieces.push_back({" ", plain});
     append(pieces, marked_sentence(sentence, plain, strong));
     total += sentence.pattern_words();

@@ -1,5 +1,6 @@
 // What the teacher says, for the steps that are led by voice: the pattern, the
-// sort, tapping and dictation; and what to do when a learner gets it wrong.
+// sort, tapping, the passage and dictation; and what to do when a learner gets
+// it wrong.
 
 #include <fmt/format.h>
 
@@ -17,6 +18,7 @@
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
 #include "sheets/rhyme_words.h"
+#include "sheets/script_passage.h"
 #include "sheets/script_pattern.h"
 #include "sheets/sheet.h"
 #include "sheets/sound_key.h"
@@ -33,11 +35,6 @@ void add_heading(Composer& c, std::string_view text) {
 
 void add_steps(Composer& c, const std::vector<std::string>& steps) {
   add_numbered_steps(c, c.style().teacher_text(), steps);
-}
-
-bool has_sheet(const SheetInput& in, std::string_view name) {
-  return std::ranges::any_of(
-      in.packet, [&](const PlannedSheet& s) { return s.kind->name == name; });
 }
 
 // The teacher's own rhyme, with words for its blanks.
@@ -340,6 +337,7 @@ void compose(const SheetInput& in, Composer& c) {
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
     add_tapping(in, c);
   }
+  if (has_sheet(in, "passage")) add_passage_steps(in, c);
   if (has_sheet(in, "dictation")) {
     add_dictation(in, c);
     add_likely_errors(in, c);
@@ -354,7 +352,8 @@ void compose(const SheetInput& in, Composer& c) {
 const SheetKind kKind = {
     .name = "script",
     .title = "What to say",
-    .summary = "the teacher's words for sound, sort, tapping and dictation",
+    .summary =
+        "the teacher's words for sound, sort, tapping, passage and dictation",
     .for_teacher = true,
     .compose = compose,
 };

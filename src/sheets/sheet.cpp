@@ -30,4 +30,10 @@ const SheetKind* find_sheet_kind(std::string_view name) {
   return found == kinds.end() ? nullptr : *found;
 }
 
+bool has_sheet(const SheetInput& input, std::string_view name) {
+  return std::ranges::any_of(input.packet, [&](const PlannedSheet& s) {
+    return s.kind->name == name;
+  });
+}
+
 }  // namespace sheaf

@@ -52,6 +52,9 @@ struct SheetInput {
   std::span<const std::string> learners = {};
 };
 
+/// Whether the learner gets a sheet of this name in the packet.
+bool has_sheet(const SheetInput& input, std::string_view name);
+
 /// What a learner is told to do, in words and as a small picture.
 struct Direction {
   std::string_view text;
