@@ -6,6 +6,7 @@
 
 #include "layout/heard.h"
 #include "layout/picture_frame.h"
+#include "layout/strokes.h"
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -21,10 +22,6 @@ constexpr Ink kCodeInk = 70;
 
 Length card_width(const Composer& composer, const CardGrid& grid) {
   return (composer.width() - kGutter * (grid.columns - 1)) / grid.columns;
-}
-
-Stroke cut_stroke(const Style& style) {
-  return {.width = style.guide_weight, .ink = 90, .dash = {2_mm, 2_mm}};
 }
 
 class CardPages {
@@ -73,9 +70,7 @@ class CardPages {
     const Length width = card_width(c_, grid_);
     const Rect card{(width + kGutter) * column, 0_mm, width, grid_.height};
     // Cut from the front: the back has nothing that could miss the cut.
-    if (!back) {
-      block.frame(card, cut_stroke(c_.style()), cut);
-    }
+    if (!back) draw_cut_lines(block, c_.style(), card, cut);
     const From from(c_, cards_[index].from);
     const auto [label, body] = add_list_item(c_, list);
     const Rect room{card.x + kPad, card.y + kPad, card.width - 2 * kPad,
@@ -138,8 +133,7 @@ Rect add_cut_cell(Composer& composer, std::size_t index, int columns, Size cell,
     row.own_leaf = true;
   }
   const Rect place{cell.width * column, 0_mm, cell.width, cell.height};
-  composer.blocks().back().frame(place, cut_stroke(composer.style()),
-                                 cut_lines);
+  draw_cut_lines(composer.blocks().back(), composer.style(), place, cut_lines);
   return place;
 }
 

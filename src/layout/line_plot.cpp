@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "layout/strokes.h"
+
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -17,7 +19,6 @@ constexpr Length kRight = 26_mm;  // labels at the ends of lines
 constexpr Length kTop = 7_mm;
 constexpr Length kBottom = 11_mm;
 constexpr Length kLowPlot = 20_mm;  // has room for few numbers
-constexpr Ink kGridInk = 190;
 
 // Where values and steps stand in the block.
 struct Axes {
@@ -53,10 +54,9 @@ void draw_axes(Composer& c, Block& block, const Axes& axes,
   for (int value = 0; value <= 100; value += tick) {
     const Length y = axes.y(value);
     const bool base = value == 0;
-    block.line(
-        {axes.room.x, y}, {axes.room.right(), y},
-        {.width = c.style().guide_weight, .ink = base ? kBlack : kGridInk},
-        figure);
+    block.line({axes.room.x, y}, {axes.room.right(), y},
+               base ? thin_stroke(c.style()) : dotted_stroke(c.style()),
+               figure);
     draw_right(c, block, small, fmt::format("{}", value),
                {axes.room.x - 2_mm, y + down}, figure);
   }
@@ -100,21 +100,18 @@ void add_line_plot(Composer& c, const LinePlot& plot, Length height,
   std::optional<Length> taken;
   if (plot.level) {
     const Length y = axes.y(*plot.level);
-    block.line(
-        {axes.room.x, y}, {axes.room.right(), y},
-        {.width = c.style().box_weight, .ink = 110, .dash = {1.2_mm, 1.2_mm}},
-        figure);
+    block.line({axes.room.x, y}, {axes.room.right(), y},
+               {.width = c.style().box_weight, .dash = {1.2_mm, 1.2_mm}},
+               figure);
     taken = y + down;
     draw_text(c, block, small, plot.level_label, {label, *taken}, figure);
   }
   if (plot.aim) {
     const auto& from = plot.aim->first;
     const auto& to = plot.aim->second;
-    block.line(
-        {axes.x(from.step), axes.y(from.value)},
-        {axes.x(to.step), axes.y(to.value)},
-        {.width = c.style().box_weight, .ink = 60, .dash = {4_mm, 1.5_mm}},
-        figure);
+    block.line({axes.x(from.step), axes.y(from.value)},
+               {axes.x(to.step), axes.y(to.value)},
+               {.width = c.style().box_weight, .dash = {4_mm, 1.5_mm}}, figure);
     const Length y =
         clear_of(axes.y(to.value) + down, taken, small.line_height());
     draw_text(c, block, small, plot.aim_label, {label, y}, figure);

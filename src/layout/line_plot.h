@@ -8,7 +8,7 @@
 
 namespace sheaf {
 
-/// A plot of values from 0 to 100 over equal steps (weeks), in black and grey.
+/// A plot of values from 0 to 100 over equal steps (weeks), in black.
 /// Dashes and labels at the lines tell them apart, never greyness alone.
 struct LinePlot {
   struct Point {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "layout/strokes.h"
+
 namespace sheaf {
 
 ElementId add_picture(Composer& composer, ElementId parent,
@@ -32,11 +34,7 @@ void draw_picture(Block& block, const Style& style, const Picture* picture,
         PictureMark{picture, box, figure, style.grey_pictures && !is_drawing});
     return;
   }
-  constexpr Ink kFaint = 120;
-  const Stroke dashed{.width = style.guide_weight,
-                      .ink = kFaint,
-                      .dash = {Length::from_mm(1.5), Length::from_mm(1.5)}};
-  block.frame(box, dashed, figure);
+  block.frame(box, slot_stroke(style), figure);
 }
 
 }  // namespace sheaf

@@ -4,6 +4,7 @@
 
 #include "base/utf8.h"
 #include "layout/heard.h"
+#include "layout/strokes.h"
 
 namespace sheaf {
 
@@ -15,21 +16,16 @@ Length set_pitch(const Ruling& ruling) {
 
 void draw_set(Block& block, const Style& style, const Ruling& ruling, Point at,
               Length width, ElementId element) {
-  constexpr Ink kGuide = 110;
   const Length x_height = ruling.x_height;
   const auto line = [&](int step, const Stroke& stroke) {
     const Length y = at.y + step * x_height;
     block.line({at.x, y}, {at.x + width, y}, stroke, element);
   };
-  const Stroke guide{.width = style.guide_weight, .ink = kGuide};
-  const Stroke dashed{.width = style.guide_weight,
-                      .ink = kGuide,
-                      .dash = {Length::from_mm(2), Length::from_mm(1.5)}};
   const Stroke base{.width = style.box_weight};
-  if (ruling.style == LineStyle::four_line) line(0, guide);
-  if (ruling.style != LineStyle::base_only) line(1, dashed);
+  if (ruling.style == LineStyle::four_line) line(0, dotted_stroke(style));
+  if (ruling.style != LineStyle::base_only) line(1, middle_stroke(style));
   line(2, base);
-  if (ruling.style == LineStyle::four_line) line(3, guide);
+  if (ruling.style == LineStyle::four_line) line(3, dotted_stroke(style));
 }
 
 void add_sets(Composer& composer, const Ruling& ruling, int count,

@@ -6,10 +6,10 @@
 
 namespace sheaf {
 
-/// Lines to write on. A set has a top line for tall letters, a dashed middle
-/// line, the base line and a line for what hangs below, at equal distances
-/// (common practice, no source); other styles leave some of them out but take
-/// the same room.
+/// Lines to write on. A set has a dotted line for tall letters, a dashed middle
+/// line, the base line and a dotted one for what hangs below, at equal
+/// distances (common practice, no source); other styles leave some of them out
+/// but take the same room.
 
 Length set_height(const Ruling& ruling);
 /// From the top of a set to its base line.

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "layout/ruled_lines.h"
+#include "layout/strokes.h"
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -15,7 +16,6 @@ using namespace literals;
 
 constexpr Length kTapRoom = 5.5_mm;
 constexpr int kMostInRow = 10;
-constexpr Ink kGuide = 110;
 
 }  // namespace
 
@@ -208,9 +208,8 @@ void draw_box_row(Composer& composer, Block& block,
                   const BoxRowOptions& options, Point at, ElementId element) {
   const Style& style = composer.style();
   const Stroke wall{.width = style.box_weight};
-  const Stroke guide{.width = style.guide_weight, .ink = kGuide};
-  const Stroke dashed{
-      .width = style.guide_weight, .ink = 60, .dash = {2_mm, 1.5_mm}};
+  const Stroke guide = thin_stroke(style);
+  const Stroke dashed = slot_stroke(style);
   const Length top = at.y + kTapRoom;
   const Length base = top + measures.base();
   const Length inset = 1.5_mm;

@@ -68,7 +68,7 @@ constexpr OptionSpec kPageOptions[] = {
     {"line-gap", Kind::length, "5 mm", "writing lines: between two sets",
      "0 mm", "30 mm"},
     {"guide-weight", Kind::length, "0.5 pt", "thickness of guide lines",
-     "0.25 pt", "2 pt"},
+     "0.5 pt", "2 pt"},
     {"box-weight", Kind::length, "1 pt", "thickness of boxes and base lines",
      "0.5 pt", "4 pt"},
     {.name = "tints",

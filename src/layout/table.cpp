@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "layout/heard.h"
+#include "layout/strokes.h"
 
 namespace sheaf {
 
@@ -11,7 +12,6 @@ namespace {
 using namespace literals;
 
 constexpr Length kCellPad = 1.8_mm;
-constexpr Ink kRuleInk = 120;
 constexpr Length kWritingLine = 8_mm;  // for a grown-up's hand
 
 }  // namespace
@@ -142,8 +142,8 @@ Block Table::draw_row(const std::vector<Cell>& cells, ElementId row,
       y += text.line_height();
     }
   }
-  const Stroke rule{.width = composer_.style().guide_weight, .ink = kRuleInk};
-  block.line({Length(), block.height}, {composer_.width(), block.height}, rule);
+  block.line({Length(), block.height}, {composer_.width(), block.height},
+             thin_stroke(composer_.style()));
   return block;
 }
 
@@ -178,7 +178,7 @@ void Table::add_row_with_line(const std::vector<Cell>& cells, std::size_t from,
              {.width = c.style().guide_weight},
              add_blank(composer_, cells_[from]));
   block.line({Length(), block.height}, {c.width(), block.height},
-             {.width = c.style().guide_weight, .ink = kRuleInk});
+             thin_stroke(c.style()));
 }
 
 void Table::add_text_row(const std::vector<std::string>& cells, bool heads) {

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "layout/strokes.h"
+
 namespace sheaf {
 
 namespace {
@@ -13,8 +15,6 @@ using namespace literals;
 constexpr Length kDot = 3.2_mm;
 constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
-constexpr Ink kMarkGuide = 90;
-constexpr Ink kShade = 215;
 constexpr const char* kArrow = "an arrow to sweep along";
 
 }  // namespace
@@ -128,9 +128,9 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {
       const Length pad = 1_mm;
-      block.shade({at.x + part.ink.left - pad, at.y, part.ink.width() + 2 * pad,
-                   mark_line() - 2_mm},
-                  kShade);
+      draw_framed_ground(block, composer.style(),
+                         {at.x + part.ink.left - pad, at.y,
+                          part.ink.width() + 2 * pad, mark_line() - 2_mm});
     }
   }
   draw_letters(block, {at.x, at.y + baseline()}, id);
@@ -161,7 +161,7 @@ std::string TouchWord::heard_graphemes() const {
     if (g.split_e != std::string::npos) {
       heard += "-blank-" + word_.substr(g.split_e, 1);
     }
-    if (g.shaded) heard += " on grey";
+    if (g.shaded) heard += " in a frame";
   }
   return heard;
 }
@@ -197,8 +197,7 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
 
 void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
   const Stroke guide{.width = options_.guide_weight * 2,
-                     .ink = kMarkGuide,
-                     .dash = {Length(), options_.guide_weight * 6},
+                     .dash = {Length(), options_.guide_weight * 8},
                      .round_ends = true};
   if (options_.marks == MarkStyle::lines) {
     for (const Part& part : parts_) {
@@ -257,9 +256,7 @@ void TouchWord::draw_tie(Block& block, Point from, Point to,
 }
 
 void TouchWord::draw_arrow(Block& block, Point at, ElementId element) const {
-  const Stroke stroke{.width = options_.guide_weight * 2,
-                      .ink = kMarkGuide,
-                      .round_ends = true};
+  const Stroke stroke{.width = options_.guide_weight * 2, .round_ends = true};
   const Length head = 2_mm;
   const Point tip{at.x + width_, at.y};
   block.line(at, tip, stroke, element);

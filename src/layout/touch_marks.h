@@ -15,7 +15,7 @@ struct Grapheme {
   std::size_t end = 0;
   /// Where the e of a split grapheme stands, else npos.
   std::size_t split_e = std::string_view::npos;
-  /// Printed on a light ground: it does not say its usual sound.
+  /// Printed on a framed ground: it does not say its usual sound.
   bool shaded = false;
   /// Its letters are printed as the sheet asks.
   bool of_pattern = false;

@@ -5,6 +5,7 @@
 #include "layout/frame.h"
 #include "layout/heard.h"
 #include "layout/heard_text.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "marking/score_words.h"
@@ -81,7 +82,7 @@ class GridTable {
       draw_cell(block, row.cells[i], i, add_data_cell(c_, element));
     }
     block.line({Length(), block.height}, {width(), block.height},
-               {.width = c_.style().guide_weight, .ink = 120});
+               thin_stroke(c_.style()));
   }
 
  private:
@@ -99,9 +100,8 @@ class GridTable {
                       block.height - 0.8_mm};
     if (cell.ground != kWhite) block.shade(inside, cell.ground);
     if (cell.few) {
-      block.frame(inside, {.width = c_.style().guide_weight,
-                           .ink = 120,
-                           .dash = {1_mm, 0.8_mm}});
+      block.frame(inside,
+                  {.width = c_.style().guide_weight, .dash = {1_mm, 0.8_mm}});
     }
     const TextStyle text = small_text(c_);
     const std::int64_t lines = cell.below.empty() ? 1 : 2;

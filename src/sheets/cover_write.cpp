@@ -7,6 +7,7 @@
 
 #include "layout/heard.h"
 #include "layout/ruled_lines.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -88,8 +89,7 @@ void plan_rows(Composer& c, Plan& plan, int words) {
 void draw_fold(const SheetInput& in, const Composer& c, const Plan& plan,
                Block& block, Length height) {
   if (!in.options.flag("fold-line")) return;
-  block.line({plan.fold, 0_mm}, {plan.fold, height},
-             {.width = c.style().box_weight, .ink = 60, .dash = {3_mm, 2_mm}},
+  block.line({plan.fold, 0_mm}, {plan.fold, height}, fold_stroke(c.style()),
              plan.fold_line);
 }
 

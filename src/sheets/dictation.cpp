@@ -108,31 +108,46 @@ void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
   }
 }
 
+// All lines of a sentence stand on one page. Where that has no room for them,
+// those to write on do and those to mend on do; lines in large print that are
+// more than a page go on on the next.
+void keep_item_together(Composer& c, std::size_t first, std::size_t middle) {
+  const std::span<Block> item = std::span(c.blocks()).subspan(first);
+  if (height_of(item) - item.front().space_before <= c.body().height) {
+    keep_on_one_page(item);
+    return;
+  }
+  keep_on_one_page(item.first(middle - first));
+  keep_on_one_page(item.subspan(middle - first));
+}
+
 void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
                   ElementId list) {
   const From from(s.c, text.text.span());
   const auto [label, body] = add_list_item(s.c, list);
   const Length width = s.c.width() - kNumberWidth;
   const int lines = hand_lines(text.text.text(), s.ruling.x_height, width);
-  const int sets = lines + (s.mends ? lines : 0);
-  Block& block = s.c.block(set_pitch(s.ruling) * sets, 3_mm);
-  draw_number(s, block, number, Length(), label);
+  const std::size_t first = s.c.blocks().size();
   const ElementId own = add_writing_lines(s.c, body, lines);
   for (int i = 0; i < lines; ++i) {
-    draw_set(block, s.c.style(), s.ruling,
-             {kNumberWidth, set_pitch(s.ruling) * i}, width, own);
+    Block& block = s.c.block(set_pitch(s.ruling), i == 0 ? 3_mm : Length());
+    if (i == 0) draw_number(s, block, number, Length(), label);
+    draw_set(block, s.c.style(), s.ruling, {kNumberWidth, 0_mm}, width, own);
   }
-  if (!s.mends) return;
-  const Length margin = mending_margin(s);
-  const ElementId mending = add_writing_lines(s.c, body, lines);
-  for (int i = lines; i < sets; ++i) {
-    const Length top = set_pitch(s.ruling) * i;
-    if (i == lines) {
-      draw_mending_label(s, block, {0_mm, top + base_in_set(s.mending)}, body);
+  const std::size_t middle = s.c.blocks().size();
+  if (s.mends) {
+    const Length margin = mending_margin(s);
+    const ElementId mending = add_writing_lines(s.c, body, lines);
+    for (int i = 0; i < lines; ++i) {
+      Block& block = s.c.block(set_pitch(s.ruling));
+      if (i == 0) {
+        draw_mending_label(s, block, {0_mm, base_in_set(s.mending)}, body);
+      }
+      draw_set(block, s.c.style(), s.mending, {margin, 0_mm},
+               s.c.width() - margin, mending);
     }
-    draw_set(block, s.c.style(), s.mending, {margin, top}, s.c.width() - margin,
-             mending);
   }
+  keep_item_together(s.c, first, middle);
 }
 
 // A piece of a printed sentence: letters, or a blank for a pattern word. No

@@ -11,6 +11,7 @@
 #include "layout/fill_in.h"
 #include "layout/heard.h"
 #include "layout/heard_text.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
@@ -194,7 +195,7 @@ Length table_width(const SheetInput& in, const Columns& columns) {
 // The walls of a row: thin between words, heavier around a sum.
 void draw_walls(const SheetInput& in, Composer& c, Block& block,
                 const Columns& columns) {
-  const Stroke thin{.width = c.style().guide_weight, .ink = 60};
+  const Stroke thin = thin_stroke(c.style());
   const Stroke wall{.width = c.style().box_weight};
   Length x = in.options.length("name-width");
   block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);

@@ -12,6 +12,7 @@
 #include "layout/heard.h"
 #include "layout/heard_text.h"
 #include "layout/picture_frame.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "phonics/explain.h"
 #include "sheets/sheet.h"
@@ -132,7 +133,7 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
   const Length cells = grid.side * grid.rows;
   Block& block = c.block(kHead + cells + 2_mm);
   const Stroke wall{.width = c.style().box_weight};
-  const Stroke thin{.width = c.style().guide_weight, .ink = 110};
+  const Stroke thin = thin_stroke(c.style());
   const ElementId table = c.add(Role::table);
   const ElementId head = c.add(Role::table_row, table);
   for (std::size_t i = 0; i < sort.columns.size(); ++i) {

@@ -9,6 +9,7 @@
 #include "base/utf8.h"
 #include "layout/heard.h"
 #include "layout/numbered_steps.h"
+#include "layout/strokes.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -178,7 +179,7 @@ Grid text_grid(const SheetInput& in, Composer& c, const Ticks& ticks) {
 
 void draw_cell(Composer& c, Block& block, const Ticks& ticks, const Grid& grid,
                const Grid::Cell& cell, const Rect& rect, ElementId list) {
-  block.frame(rect, {.width = c.style().guide_weight, .ink = 60});
+  block.frame(rect, thin_stroke(c.style()));
   const From from(c, cell.from);
   const ElementId body = add_list_body(c, list);
   const Length line = grid.style.line_height();

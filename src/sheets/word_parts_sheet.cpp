@@ -13,6 +13,7 @@
 #include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -38,7 +39,6 @@ constexpr OptionSpec kOptions[] = {
 
 constexpr Length kGap = 4_mm;
 constexpr Length kBetweenItems = 6_mm;
-constexpr Ink kShade = 215;
 
 // What all rows of one part share: printed parts from the left, the line to
 // write on behind them where it fits all words, else below.
@@ -267,7 +267,7 @@ void add_divided(const SheetInput& in, Composer& c,
   }
 }
 
-// "said, ai on grey"; "come, o with e on grey".
+// "said, ai in a frame"; "come, o with e in a frame".
 std::string heard_shaded(const Irregular& item) {
   std::vector<std::string> parts;
   for (const Grapheme& g : graphemes_of(*item.word)) {
@@ -277,10 +277,10 @@ std::string heard_shaded(const Irregular& item) {
       parts.back() += " with " + item.text.substr(g.split_e, 1);
     }
   }
-  return fmt::format("{}, {} on grey", item.text, fmt::join(parts, " and "));
+  return fmt::format("{}, {} in a frame", item.text, fmt::join(parts, " and "));
 }
 
-// The word with its unusual graphemes on a grey ground.
+// The word with a frame around its unusual graphemes.
 void draw_shaded(Composer& c, Block& block, const TextStyle& style,
                  const Irregular& item, Point base, ElementId element) {
   const GlyphRun run = c.shape(style, item.text);
@@ -288,9 +288,9 @@ void draw_shaded(Composer& c, Block& block, const TextStyle& style,
   const Length pad = style.size / 16;
   const auto shade = [&](std::size_t begin, std::size_t end) {
     const InkSpan ink = ink_of(run, begin, end);
-    block.shade({base.x + ink.left - pad, top, ink.width() + 2 * pad,
-                 style.line_height()},
-                kShade);
+    draw_framed_ground(block, c.style(),
+                       {base.x + ink.left - pad, top, ink.width() + 2 * pad,
+                        style.line_height()});
   };
   for (const Grapheme& g : graphemes_of(*item.word)) {
     if (!g.shaded) continue;
@@ -312,7 +312,7 @@ void add_irregular_words(const SheetInput& in, Composer& c,
     hand = std::max(hand, by_hand(in, *item.word));
   }
   const Plan plan = plan_rows(in, c, style, measure(style), hand);
-  add_heading(c, "Look at the grey part. Write the word.");
+  add_heading(c, "Look at the part in the frame. Write the word.");
   const ElementId list = c.add(Role::list);
   for (const Irregular& item : words) {
     Block& block =

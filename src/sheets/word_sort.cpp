@@ -10,6 +10,7 @@
 #include "base/shuffle.h"
 #include "layout/cards.h"
 #include "layout/heard.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
@@ -155,7 +156,7 @@ void draw_place(Block& block, int place, Point centre, Length weight,
   const Length left = centre.x - side * 3 / 2;
   for (int i = 0; i < 3; ++i) {
     const Rect rect{left + side * i, centre.y - side / 2, side, side};
-    if (i == place) block.shade(rect, 60, element);
+    if (i == place) block.shade(rect, kBlack, element);
     block.frame(rect, {.width = weight}, element);
   }
 }
@@ -178,7 +179,7 @@ void add_mat(const SheetInput& in, Composer& c,
   const ElementId table = c.add(Role::table);
   const ElementId head_row = c.add(Role::table_row, table);
   const Stroke wall{.width = c.style().box_weight};
-  const Stroke thin{.width = c.style().guide_weight, .ink = 120};
+  const Stroke thin = thin_stroke(c.style());
   const TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
   const TextStyle small = c.style().learner_text();
   for (int i = 0; i < columns; ++i) {

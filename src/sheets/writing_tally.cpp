@@ -9,6 +9,7 @@
 
 #include "layout/fill_in.h"
 #include "layout/heard.h"
+#include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "sheets/caution.h"
@@ -76,7 +77,7 @@ Plan plan_columns(const SheetInput& in, Composer& c) {
 }
 
 void draw_walls(Composer& c, Block& block, const Plan& plan) {
-  const Stroke thin{.width = c.style().guide_weight, .ink = 60};
+  const Stroke thin = thin_stroke(c.style());
   const Stroke wall{.width = c.style().box_weight};
   block.line({0_mm, 0_mm}, {0_mm, block.height}, wall);
   Length x = plan.name;
@@ -90,8 +91,7 @@ void draw_walls(Composer& c, Block& block, const Plan& plan) {
 
 // Between "right" and "wrong".
 void draw_middles(Composer& c, Block& block, const Plan& plan, Length top) {
-  const Stroke thin{
-      .width = c.style().guide_weight, .ink = 60, .dash = {2_mm, 1.5_mm}};
+  const Stroke thin = slot_stroke(c.style());
   Length x = plan.name + plan.width / 2;
   for (std::size_t i = 0; i < plan.patterns.size(); ++i) {
     block.line({x, top}, {x, block.height}, thin);
@@ -130,9 +130,9 @@ void add_head(Composer& c, const Plan& plan, ElementId table) {
       y += line;
     }
     if (name.empty()) {
-      block.line(
-          {x + kPad, lower - 1_mm}, {x + plan.width - kPad, lower - 1_mm},
-          {.width = c.style().guide_weight, .ink = 60}, add_blank(c, over));
+      block.line({x + kPad, lower - 1_mm},
+                 {x + plan.width - kPad, lower - 1_mm}, thin_stroke(c.style()),
+                 add_blank(c, over));
     }
     draw_text(c, block, text, "right", {x + kPad, base},
               add_head_cell(c, lower_row));
