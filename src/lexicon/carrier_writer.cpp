@@ -52,6 +52,9 @@ class CarrierMaker {
   void read_pattern(std::string_view line) {
     if (!line.ends_with(']')) wrong("a `]` is missing", line);
     const std::string_view id = line.substr(1, line.size() - 2);
+    has_head_ = true;
+    pattern_.reset();
+    if (id == "any") return;
     const auto& all = phonics_.patterns().all();
     const auto found = std::ranges::find(all, id, &Pattern::id);
     if (found == all.end()) wrong("there is no such pattern", line);
@@ -60,7 +63,7 @@ class CarrierMaker {
 
   void read_carrier(std::string_view line) {
     const std::size_t tab = line.find('\t');
-    if (tab == std::string_view::npos || tab == 0 || !pattern_) {
+    if (tab == std::string_view::npos || tab == 0 || !has_head_) {
       wrong("this is neither a word with its sentence nor a section's head",
             line);
     }
@@ -110,9 +113,8 @@ class CarrierMaker {
       for (const Reading& reading : readings) {
         several = several || reading.label != readings.front().label;
         const bool meant = named.empty() || reading.label == named;
-        if (!label && meant && reading.find(*pattern_) != nullptr) {
-          label = reading.label;
-        }
+        const bool fits = !pattern_ || reading.find(*pattern_) != nullptr;
+        if (!label && meant && fits) label = reading.label;
       }
     }
     if (!label)
@@ -139,7 +141,8 @@ class CarrierMaker {
   const Phonics& phonics_;
   const BankSource& source_;
   int line_ = 0;
-  std::optional<PatternId> pattern_;
+  bool has_head_ = false;
+  std::optional<PatternId> pattern_;  ///< none: whatever the word has
   std::map<Key, std::string> found_;
 };
 
