@@ -34,7 +34,7 @@ TEST_F(InSentenceTest, TheLessonsOwnComeBeforeThoseOfSheaf) {
       "dictate-words: night sight light grebe\n"
       "dictate-sentences: |\n  It is a fine sight.\n  Night is here.\n");
   EXPECT_EQ(printed(0), "night (not knight): I sleep at night.");
-  EXPECT_EQ(printed(1), "sight (not cite or site): It is a fine sight.");
+  EXPECT_EQ(printed(1), "sight (not site or cite): It is a fine sight.");
   const std::string carrier(carrier_of(*analyzed_.phonics,
                                        analyzed_.dictate_words[2].reading,
                                        analyzed_.conventions));
