@@ -15,41 +15,49 @@ namespace {
 using namespace literals;
 
 // A list item with a text, and something drawn at the left of its first line.
-void add_step(Composer& c, const TextStyle& style, const TickStep& step,
-              Length indent, Length space_before, ElementId list,
+void add_step(Composer& c, std::span<const TextPiece> text,
+              const std::string& heard, Length indent, Length space_before,
+              ElementId list,
               const std::function<void(Block&, ElementId)>& draw_label) {
   const ElementId item = c.add(Role::list_item, list);
   const ElementId label = c.add(Role::list_label, item);
   const std::size_t first = c.blocks().size();
-  add_paragraph(c, style, step.text,
+  add_paragraph(c, text,
                 {.role = Role::list_body,
                  .parent = item,
                  .indent = indent,
                  .space_before = space_before,
-                 .heard = step.heard});
+                 .heard = heard});
   if (first == c.blocks().size()) return;
   // Not every reader heeds tags: the label is drawn before the text, too.
   Block& line = c.blocks()[first];
-  const auto text = static_cast<std::ptrdiff_t>(line.marks.size());
+  const auto drawn = static_cast<std::ptrdiff_t>(line.marks.size());
   draw_label(line, label);
-  std::rotate(line.marks.begin(), line.marks.begin() + text, line.marks.end());
+  std::rotate(line.marks.begin(), line.marks.begin() + drawn, line.marks.end());
 }
 
 }  // namespace
 
 Length step_indent(const TextStyle& style) { return scaled(style.size, 1.8); }
 
-void add_numbered_steps(Composer& composer, const TextStyle& style,
-                        std::span<const std::string> steps) {
+void add_numbered_texts(Composer& composer, const TextStyle& style,
+                        std::span<const std::vector<TextPiece>> steps) {
   const Length indent = step_indent(style);
   const ElementId list = composer.add(Role::list);
   for (std::size_t i = 0; i < steps.size(); ++i) {
-    add_step(composer, style, {steps[i]}, indent, {}, list,
+    add_step(composer, steps[i], {}, indent, {}, list,
              [&](Block& block, ElementId label) {
                draw_text(composer, block, style, fmt::format("{}.", i + 1),
                          {0_mm, baseline_in_line(style)}, label);
              });
   }
+}
+
+void add_numbered_steps(Composer& composer, const TextStyle& style,
+                        std::span<const std::string> steps) {
+  std::vector<std::vector<TextPiece>> texts;
+  for (const std::string& step : steps) texts.push_back({{step, style}});
+  add_numbered_texts(composer, style, texts);
 }
 
 Length tick_side(const TextStyle& style) { return style.size; }
@@ -70,8 +78,10 @@ void add_tick_steps(Composer& composer, const TextStyle& style,
   const ElementId list = composer.add(Role::list);
   bool first = true;
   for (const TickStep& step : steps) {
-    add_step(composer, style, step, indent, first ? Length() : space_between,
-             list, [&](Block& block, ElementId label) {
+    const TextPiece text{step.text, style};
+    add_step(composer, std::span(&text, 1), step.heard, indent,
+             first ? Length() : space_between, list,
+             [&](Block& block, ElementId label) {
                draw_tick_box(block, composer.style(), style,
                              {0_mm, baseline_in_line(style)},
                              add_tick_boxes(composer, label));

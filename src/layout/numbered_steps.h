@@ -2,6 +2,7 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
 #include "layout/text_block.h"
 
@@ -12,6 +13,10 @@ Length step_indent(const TextStyle& style);
 /// Adds steps to take in order, as a numbered list.
 void add_numbered_steps(Composer& composer, const TextStyle& style,
                         std::span<const std::string> steps);
+
+/// The same with steps in several styles.
+void add_numbered_texts(Composer& composer, const TextStyle& style,
+                        std::span<const std::vector<TextPiece>> steps);
 
 /// A step to tick, and how it is heard where its signs are read badly.
 struct TickStep {

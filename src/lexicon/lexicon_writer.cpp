@@ -11,6 +11,7 @@
 #include "base/utf8.h"
 #include "files/memory_files.h"
 #include "lexicon/bank_writer.h"
+#include "lexicon/carrier_writer.h"
 #include "lexicon/pattern_words.h"
 #include "lexicon/sound_alike_index.h"
 #include "lexicon/word_table.h"
@@ -311,6 +312,11 @@ std::string build_lexicon(Files& files, const LexiconPaths& paths,
   section(Section::bank_words) = bytes_of(bank.words);
   section(Section::bank_spellings) = bytes_of(std::string_view(bank.spellings));
   section(Section::bank_patterns) = bank.patterns;
+  const CarrierSections carriers = index_carriers(
+      drafts, kDraft,
+      {"carriers.txt", read_file(files, paths.data + "/carriers.txt")});
+  section(Section::carrier_texts) = bytes_of(std::string_view(carriers.texts));
+  section(Section::carriers) = bytes_of(carriers.records);
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(files, out, bytes);
   if (!debug_list.empty()) {

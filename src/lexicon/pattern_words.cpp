@@ -36,16 +36,16 @@ std::uint32_t said_hash_of(const WordRecord& record, const Lexicon& lexicon) {
 // A made-up word is to be no word in the accent of its lesson. The sounds of
 // rare forms would fill the set, and cost more made-up words than they spare.
 void index_sounds(const Lexicon& lexicon, PatternSections& sections) {
-  constexpr int kLargestList = 70;
+  constexpr int kLargestSaid = 70;
   HashSet said, elsewhere(HashSet::kFewBits);
   lexicon.each([&](const WordRecord& record) {
-    if (record.tier <= kLargestList) said.add(said_hash_of(record, lexicon));
+    if (record.tier <= kLargestSaid) said.add(said_hash_of(record, lexicon));
     return true;
   });
   for (const Accent accent : kAccents) {
     const Lexicon spoken = lexicon.with(speech_of(conventions_for(accent)));
     spoken.each([&](const WordRecord& record) {
-      if (record.tier > kLargestList) return true;
+      if (record.tier > kLargestSaid) return true;
       const std::uint32_t hash = said_hash_of(record, lexicon);
       if (!is_in_hash_set(said.bytes(), hash)) elsewhere.add(hash);
       return true;

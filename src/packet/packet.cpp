@@ -72,11 +72,13 @@ struct Bindery {
   Shaper& shaper;
   const PacketFor& whom;
   SheetMemory& memory;
+  bool has_script;  // the layout's teacher pages
 };
 
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,
                        std::span<const PlannedSheet> packet) {
-  return {b.lesson, options, b.pictures, b.memory, packet, b.whom.learners};
+  return {b.lesson, options,         b.pictures,  b.memory,
+          packet,   b.whom.learners, b.has_script};
 }
 
 FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
@@ -337,7 +339,11 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics, const PacketFor& whom) {
   SheetMemory memory;
-  const Bindery b{lesson, pictures, style, shaper, whom, memory};
+  const bool has_script =
+      std::ranges::any_of(layout.sheets, [](const LayoutPlan::Sheet& sheet) {
+        return sheet.kind->name == "script";
+      });
+  const Bindery b{lesson, pictures, style, shaper, whom, memory, has_script};
   Packet packet;
   packet.learner.language = language_tag(lesson.conventions.accent);
   packet.teacher.language = packet.learner.language;

@@ -10,7 +10,8 @@
 namespace sheaf {
 
 bool Correspondence::has_vowel() const {
-  return std::ranges::any_of(phonemes(), is_vowel);
+  return std::ranges::any_of(phonemes(),
+                             [](Phoneme one) { return is_vowel(one); });
 }
 
 Inventory::Inventory(std::span<const Correspondence> all) : all_(all) {

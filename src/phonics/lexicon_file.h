@@ -32,9 +32,10 @@ enum class Section : std::uint8_t {
   bank_words,       ///< the words of each, 16 bits each
   bank_spellings,   ///< what these numbers stand for, a line each
   bank_patterns,    ///< which texts have a word with each pattern
+  carrier_texts,    ///< sentences to say words in; see carriers.h
+  carriers,         ///< `CarrierRecord`s, in the order of their words
 };
-inline constexpr int kSectionCount =
-    static_cast<int>(Section::bank_patterns) + 1;
+inline constexpr int kSectionCount = static_cast<int>(Section::carriers) + 1;
 
 /// The compiled word list, used where it lies. The file is of the machine's own
 /// byte order: it is built where it is used.

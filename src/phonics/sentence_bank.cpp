@@ -9,7 +9,8 @@ namespace sheaf {
 SentenceBank::SentenceBank(const LexiconFile& file)
     : texts_(file.text(Section::bank_texts)),
       records_(file.records<BankRecord>(Section::bank_records)),
-      words_(file.records<BankWord>(Section::bank_words)) {
+      words_(file.records<BankWord>(Section::bank_words)),
+      carriers_(file) {
   const std::string_view spellings = file.text(Section::bank_spellings);
   if (!spellings.empty()) spellings_ = split_at(spellings, '\n');
   const auto index = file.records<std::uint32_t>(Section::bank_patterns);

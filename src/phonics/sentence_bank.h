@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "phonics/carriers.h"
 #include "phonics/lexicon_file.h"
 #include "phonics/reading.h"
 
@@ -74,6 +75,9 @@ class SentenceBank {
   std::size_t word_count() const { return spellings_.size(); }
   std::string_view spelling(BankWord word) const { return spellings_[word]; }
 
+  /// Sentences of another kind, only to be heard.
+  const Carriers& carriers() const { return carriers_; }
+
  private:
   BankText text(const BankRecord& record) const;
 
@@ -83,6 +87,7 @@ class SentenceBank {
   std::vector<std::string_view> spellings_;
   std::span<const std::uint32_t> pattern_begins_;
   std::span<const std::uint16_t> pattern_texts_;
+  Carriers carriers_;
 };
 
 }  // namespace sheaf

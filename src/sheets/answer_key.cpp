@@ -19,7 +19,8 @@ void compose(const SheetInput& in, Composer& c) {
                          .pictures = in.pictures,
                          .memory = in.memory,
                          .packet = in.packet,
-                         .learners = in.learners};
+                         .learners = in.learners,
+                         .has_script = in.has_script};
     sheet.kind->answers(own, c);
   }
 }

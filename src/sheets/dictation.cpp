@@ -317,19 +317,19 @@ void answers(const SheetInput& in, Composer& c) {
   const TextStyle strong = c.style().teacher_text(true);
   std::size_t number = 0;
   const auto [words, sentences] = dictated(in.lesson, in.options);
+  // The script has the sentences to say words in, else they are said from here.
   for (const AnalyzedWord& word : words) {
     const From from(c, word.spelling.span);
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
     append(pieces, marked_word(word, plain, strong));
     pieces.push_back({" – ", plain});
     pieces.push_back(spelled_piece(word, plain));
-    // For packets without a script: it cannot be dictated bare.
-    if (const auto said = in_sentence(in.lesson, word)) {
-      pieces.push_back(
-          {said->sentence.empty()
-               ? fmt::format(" – in a sentence: {}", said->not_these())
-               : fmt::format(" – “{}”", said->sentence),
-           plain});
+    const InSentence said = in_sentence(in.lesson, word);
+    if (!said.alikes.empty()) {
+      pieces.push_back({fmt::format(" ({})", said.not_these()), plain});
+    }
+    if (!in.has_script && !said.sentence.empty()) {
+      pieces.push_back({fmt::format(" – “{}”", said.sentence), plain});
     }
     add_paragraph(c, pieces);
   }

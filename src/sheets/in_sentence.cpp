@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/utf8.h"
+#include "phonics/carriers.h"
 
 namespace sheaf {
 namespace {
@@ -38,30 +39,46 @@ std::string InSentence::not_these() const {
                             : fmt::format("not {} or {}", alikes[0], alikes[1]);
 }
 
-std::optional<InSentence> in_sentence(const AnalyzedLesson& lesson,
-                                      const AnalyzedWord& word) {
+InSentence in_sentence(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
   InSentence found;
   found.alikes = lesson.phonics->sound_alikes(word.reading, lesson.conventions);
-  if (found.alikes.empty()) return std::nullopt;
   found.sentence = shortest_with(lesson.sentences, word.reading);
   if (found.sentence.empty()) {
     found.sentence = shortest_with(lesson.dictate_sentences, word.reading);
   }
+  if (found.sentence.empty()) {
+    found.sentence =
+        carrier_of(*lesson.phonics, word.reading, lesson.conventions);
+  }
   return found;
 }
 
-std::string said_in_sentences(const AnalyzedLesson& lesson,
-                              std::span<const AnalyzedWord> words) {
-  std::string text;
+std::vector<InSentence> in_sentences(const AnalyzedLesson& lesson,
+                                     std::span<const AnalyzedWord> words) {
+  std::vector<InSentence> all;
   for (const AnalyzedWord& word : words) {
-    const auto said = in_sentence(lesson, word);
-    if (!said) continue;
-    text += fmt::format(
-        "{}{} ({})", text.empty() ? "" : ", ", word.reading.word,
-        said->sentence.empty() ? said->not_these()
-                               : fmt::format("“{}”", said->sentence));
+    all.push_back(in_sentence(lesson, word));
   }
-  return text;
+  return all;
+}
+
+HaveSentences have_sentences(std::span<const InSentence> words) {
+  const auto count = std::ranges::count_if(
+      words, [](const InSentence& one) { return !one.sentence.empty(); });
+  if (count == 0) return HaveSentences::none;
+  return count == std::ssize(words) ? HaveSentences::all : HaveSentences::some;
+}
+
+std::vector<TextPiece> said_pieces(const InSentence& said,
+                                   const AnalyzedWord& word,
+                                   const TextStyle& plain,
+                                   const TextStyle& strong) {
+  std::vector<TextPiece> pieces = {{word.reading.word, strong}};
+  std::string rest;
+  if (!said.alikes.empty()) rest = fmt::format(" ({})", said.not_these());
+  if (!said.sentence.empty()) rest += ": " + said.sentence;
+  if (!rest.empty()) pieces.push_back({std::move(rest), plain});
+  return pieces;
 }
 
 }  // namespace sheaf

@@ -1,35 +1,43 @@
 #pragma once
 
-#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
+#include "layout/text_block.h"
 
 namespace sheaf {
 
-/// A dictated word that sounds like another one: nobody can tell which is meant
-/// before it is said in a sentence.
+/// What a dictated word is said in, so that learners know which word is meant.
 struct InSentence {
-  /// The other words, the commonest first; at least one.
+  /// Other words that sound the same in the lesson's accent, the commonest
+  /// first: only a sentence tells which is meant. Mostly none.
   std::vector<std::string> alikes;
   /// One of the lesson's own sentences that has the word, the shortest of those
-  /// to read, else of those to dictate; empty where none has it.
+  /// to read, else of those to dictate, else the one that comes with Sheaf;
+  /// empty where there is none.
   std::string sentence;
 
-  /// "not knight", "not scent or sent".
+  /// "not knight", "not scent or sent"; only where some sound alike.
   std::string not_these() const;
 };
 
-/// Nothing where a word has no homophone, in the lesson's accent, that learners
-/// meet.
-std::optional<InSentence> in_sentence(const AnalyzedLesson& lesson,
-                                      const AnalyzedWord& word);
+InSentence in_sentence(const AnalyzedLesson& lesson, const AnalyzedWord& word);
 
-/// The words among these that have one, each with its sentence or with the
-/// words that are not meant, for a line of text; empty where none has.
-std::string said_in_sentences(const AnalyzedLesson& lesson,
-                              std::span<const AnalyzedWord> words);
+/// The same of several, in their order.
+std::vector<InSentence> in_sentences(const AnalyzedLesson& lesson,
+                                     std::span<const AnalyzedWord> words);
+
+/// Whether each of some words has a sentence, or none has.
+enum class HaveSentences { all, some, none };
+HaveSentences have_sentences(std::span<const InSentence> words);
+
+/// A word for the teacher to say, in bold, with those that are not meant and
+/// its sentence: "night (not knight): I sleep at night."
+std::vector<TextPiece> said_pieces(const InSentence& said,
+                                   const AnalyzedWord& word,
+                                   const TextStyle& plain,
+                                   const TextStyle& strong);
 
 }  // namespace sheaf

@@ -112,23 +112,17 @@ void add_tapping(const SheetInput& in, Composer& c) {
   }
 }
 
-// A word with a homophone is never said bare: a sentence of the lesson's stands
-// beside it, else a line for one of the teacher's.
-void add_dictated_word(const SheetInput& in, Composer& c, Table& table,
-                       int number, const AnalyzedWord& word) {
+// A homophone without a sentence gets a line for one of the teacher's: it is
+// never said bare.
+void add_dictated_word(Composer& c, Table& table, int number,
+                       const AnalyzedWord& word, const InSentence& said) {
   const TextStyle style = c.style().teacher_text();
-  const std::string& text = word.reading.word;
-  const auto said = in_sentence(in.lesson, word);
-  const bool asks = said && said->sentence.empty();
-  std::string say = text;
-  if (asks) {
-    say =
-        fmt::format("{} ({}). Say it in a sentence:", text, said->not_these());
-  } else if (said) {
-    say = fmt::format("{}: “{}”", text, said->sentence);
-  }
+  const bool asks = !said.alikes.empty() && said.sentence.empty();
+  Table::Cell say =
+      said_pieces(said, word, style, c.style().teacher_text(true));
+  if (asks) say.back().text += ":";
   const std::vector<Table::Cell> row = {{{fmt::format("{}", number), style}},
-                                        {{std::move(say), style}},
+                                        std::move(say),
                                         {spelled_piece(word, style)}};
   if (asks) {
     table.add_row_with_line(row, 1, true);
@@ -137,23 +131,58 @@ void add_dictated_word(const SheetInput& in, Composer& c, Table& table,
   }
 }
 
+// How a word is dictated, by whether its sentence is printed.
+std::string word_step(HaveSentences have) {
+  switch (have) {
+    case HaveSentences::all:
+      return "Say the word, then its sentence, then the word.";
+    case HaveSentences::some:
+      return "Say the word, then its sentence, then the word. Where no "
+             "sentence stands, say a short one of your own.";
+    case HaveSentences::none:
+      break;
+  }
+  return "Say the word, then a short sentence with it, then the word.";
+}
+
+// The words of the warm-up as its sheet numbers them.
+void add_warm_up(const SheetInput& in, Composer& c) {
+  const std::span<const AnalyzedWord> words = in.lesson.warm_up.words;
+  if (words.empty() || !has_sheet(in, "warm-up")) return;
+  add_heading(c, "The words of the warm-up");
+  const std::vector<InSentence> said = in_sentences(in.lesson, words);
+  const TextStyle plain = c.style().teacher_text();
+  add_paragraph(
+      c, plain,
+      word_step(have_sentences(said)) + " Learners say it and write it.",
+      {.keep_with_next = true});
+  std::vector<std::vector<TextPiece>> texts;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    texts.push_back(
+        said_pieces(said[i], words[i], plain, c.style().teacher_text(true)));
+  }
+  add_numbered_texts(c, plain, texts);
+}
+
 void add_dictation(const SheetInput& in, Composer& c) {
   add_heading(c, "Dictation");
-  add_steps(c, {"Say the word, then a short sentence with it, then the word. "
-                "Learners say it, tap it and write it.",
+  const auto [words_said, sentences_said] = dictated_in_packet(in);
+  const std::vector<InSentence> said = in_sentences(in.lesson, words_said);
+  add_steps(c, {word_step(have_sentences(said)) +
+                    " Learners say it, tap it and write it.",
                 "Say a sentence once, whole. Learners repeat it and count its "
                 "words on their fingers. Say it again and let them write.",
                 "Wait. Say it again only when asked. Then learners read back "
                 "what they wrote, not what they meant."});
   Table table(c,
               {{.title = "No.", .share = 0, .fixed = 12_mm, .heard = "Number"},
-               {"Say", 4},
+               {"Say", 7},
                {"Graphemes", 3}});
   int number = 0;
-  const auto [words_said, sentences_said] = dictated_in_packet(in);
   for (const AnalyzedWord& word : words_said) {
     const From from(c, word.spelling.span);
-    add_dictated_word(in, c, table, ++number, word);
+    const InSentence& its = said[static_cast<std::size_t>(number)];
+    add_dictated_word(c, table, ++number, word, its);
   }
   for (const AnalyzedSentence& s : sentences_said) {
     const TextStyle text = c.style().teacher_text();
@@ -173,15 +202,6 @@ void add_dictation(const SheetInput& in, Composer& c) {
                    std::move(words)},
                   true);
   }
-  const std::string warm_up =
-      has_sheet(in, "warm-up")
-          ? said_in_sentences(in.lesson, in.lesson.warm_up.words)
-          : "";
-  if (warm_up.empty()) return;
-  add_paragraph(
-      c, c.style().teacher_text(),
-      fmt::format("In the warm-up, say these in a sentence too: {}.", warm_up),
-      {.space_before = 2_mm, .whole = true});
 }
 
 // Every word that is dictated, each once: those of sentences if they have the
@@ -257,9 +277,9 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
       return in.lesson.phonics->knows(text);
     };
     options.is_common_word = known_to_learners(*in.lesson.phonics);
-    if (const auto said = in_sentence(in.lesson, *word)) {
-      options.sentence = said->sentence;
-    }
+    // For others nobody needs one to know which word is meant.
+    const InSentence said = in_sentence(in.lesson, *word);
+    if (!said.alikes.empty()) options.sentence = said.sentence;
     options.conventions = in.lesson.conventions;
     options.rules = in.memory.cue_rules.get();
     const Reading reading = by_itself(in, *word);
@@ -330,6 +350,7 @@ void add_notation(const SheetInput& in, Composer& c) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
+  add_warm_up(in, c);
   add_pattern_steps(in, c);
   if (has_sheet(in, "sound-card")) add_rhyme(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);

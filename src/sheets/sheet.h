@@ -50,6 +50,8 @@ struct SheetInput {
   std::span<const PlannedSheet> packet;
   /// The codes of the learners of a class whom the pages are for; may be none.
   std::span<const std::string> learners = {};
+  /// The teacher's pages have a script, which says what to dictate words in.
+  bool has_script = false;
 };
 
 /// Whether the learner gets a sheet of this name in the packet.

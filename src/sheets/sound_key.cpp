@@ -66,8 +66,8 @@ class KeyMaker {
   }
 
   void add_pictures(const PlannedSheet& sheet) {
-    const SheetInput own{in_.lesson, sheet.options, in_.pictures,
-                         in_.memory, in_.packet,    in_.learners};
+    const SheetInput own{in_.lesson, sheet.options, in_.pictures,  in_.memory,
+                         in_.packet, in_.learners,  in_.has_script};
     const SoundSort& sort = sound_sort(own, sheet.options.count("pictures"));
     for (const auto* items : {&sort.models, &sort.items}) {
       for (const SoundSort::Item& item : *items) add_sounds(item.reading);

@@ -8,9 +8,11 @@
 #include <algorithm>
 
 #include "layout/heard.h"
+#include "layout/numbered_steps.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
+#include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -109,6 +111,19 @@ std::string missing(const SheetInput& in) {
   return in.lesson.warm_up.empty() ? "no earlier patterns are known" : "";
 }
 
+// What the teacher says each word in; nothing where no word has a sentence.
+void add_sentences(const SheetInput& in, Composer& c) {
+  const auto& words = in.lesson.warm_up.words;
+  const std::vector<InSentence> said = in_sentences(in.lesson, words);
+  if (have_sentences(said) == HaveSentences::none) return;
+  std::vector<std::vector<TextPiece>> texts;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    texts.push_back(said_pieces(said[i], words[i], c.style().teacher_text(),
+                                c.style().teacher_text(true)));
+  }
+  add_numbered_texts(c, c.style().teacher_text(), texts);
+}
+
 void answers(const SheetInput& in, Composer& c) {
   const WarmUp& warm_up = in.lesson.warm_up;
   const TextStyle plain = c.style().teacher_text();
@@ -138,6 +153,8 @@ void answers(const SheetInput& in, Composer& c) {
     words.push_back(spelled_piece(warm_up.words[i], plain, "(", ")"));
   }
   if (!words.empty()) add_paragraph(c, words);
+  // The script has them, where there is one.
+  if (!in.has_script) add_sentences(in, c);
   add_paragraph(c, plain,
                 warm_up.sentence.empty()
                     ? "Sentence: one of yours, with words from above."
