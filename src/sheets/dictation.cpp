@@ -305,7 +305,7 @@ void answers(const SheetInput& in, Composer& c) {
   for (const AnalyzedWord& word : words) {
     const From from(c, word.spelling.span);
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
-    append(pieces, marked_word(word, plain, strong));
+    append(pieces, marked_word(in.lesson, word, plain, strong));
     pieces.push_back({" – ", plain});
     pieces.push_back(spelled_piece(word, plain));
     // For packets without a script: it cannot be dictated bare.
