@@ -89,7 +89,7 @@ std::vector<QuestionLine> question_lines(const std::vector<Built>& words) {
   return {
       {"Does it end in e?", vowel, "drop e", &JoinQuestions::ends_in_e,
        &JoinQuestions::vowel_next},
-      {"Does it end in a consonant and y?", "Any letter but i next?", "y to i",
+      {"Does it end in a consonant and y?", "Is no i next?", "y to i",
        &JoinQuestions::ends_in_consonant_y, &JoinQuestions::not_i_next},
       {one_one + (has_w_x_y ? " (not w, x, y)?" : "?"), vowel, "double",
        &JoinQuestions::ends_in_vowel_consonant, &JoinQuestions::vowel_next},
