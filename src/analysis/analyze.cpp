@@ -122,6 +122,9 @@ class Analyzer {
     for (const LessonWord& word : lesson_.dictate_words) {
       result_.dictate_words.push_back(look_up(word));
     }
+    for (const LessonWord& word : lesson_.sort_words) {
+      result_.sort_words.push_back(look_up(word));
+    }
     add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
     result_.passage.title = lesson_.passage.title;
     add_sentences(lesson_.passage.paragraphs, result_.passage.paragraphs,

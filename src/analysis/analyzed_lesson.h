@@ -111,6 +111,8 @@ struct AnalyzedLesson {
   Taught taught;
   std::vector<LessonPattern> patterns;
   std::vector<AnalyzedWord> words;
+  /// Words that are only sorted, beside those of the list.
+  std::vector<AnalyzedWord> sort_words;
   /// One for each pattern, an index into `words`, or -1.
   std::vector<int> key_words;
   std::vector<AnalyzedSentence> sentences;

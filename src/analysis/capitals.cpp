@@ -28,7 +28,8 @@ struct Capital {
 
 std::vector<Capital> capitals_in(Lesson& lesson, const Phonics& phonics) {
   std::vector<Capital> found;
-  for (auto* list : {&lesson.words, &lesson.dictate_words}) {
+  for (auto* list :
+       {&lesson.words, &lesson.sort_words, &lesson.dictate_words}) {
     for (LessonWord& word : *list) {
       std::string& text = word.spelling.value;
       std::string small = lower_case(text);

@@ -34,6 +34,7 @@ void each_word(const AnalyzedLesson& lesson,
     for (const AnalyzedSentence::Part& part : sentence.words) call(part.word);
   }
   for (const AnalyzedWord& word : lesson.dictate_words) call(word);
+  for (const AnalyzedWord& word : lesson.sort_words) call(word);
   for (const auto* texts :
        {&lesson.dictate_sentences, &lesson.passage.paragraphs,
         &lesson.passage.questions}) {

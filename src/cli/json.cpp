@@ -381,6 +381,9 @@ Json lesson_json(const AnalyzedLesson& lesson) {
   }
   j["words"] = analyzed_list(lesson, lesson.words);
   j["sentences"] = sentences_json(lesson, lesson.sentences);
+  if (!lesson.sort_words.empty()) {
+    j["sort_words"] = analyzed_list(lesson, lesson.sort_words);
+  }
   j["dictate_words"] = analyzed_list(lesson, lesson.dictate_words);
   j["dictate_sentences"] = sentences_json(lesson, lesson.dictate_sentences);
   if (!lesson.passage.empty()) {

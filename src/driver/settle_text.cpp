@@ -16,11 +16,11 @@ namespace sheaf {
 namespace {
 
 // Keys that are written anew or left out, as what they leave open is settled.
-constexpr std::array<std::string_view, 18> kWrittenAnew = {
-    "words",       "pick",          "review",      "key-word", "same-sound",
-    "other-sound", "dictate-words", "split",       "pictures", "days",
-    "minutes",     "set",           "conventions", "accent",   "count",
-    "notation",    "layout",        "seed"};
+constexpr std::array<std::string_view, 19> kWrittenAnew = {
+    "words",       "pick",       "review",        "key-word",    "same-sound",
+    "other-sound", "sort-words", "dictate-words", "split",       "pictures",
+    "days",        "minutes",    "set",           "conventions", "accent",
+    "count",       "notation",   "layout",        "seed"};
 
 std::size_t line_begin(std::string_view text, std::size_t at) {
   const std::size_t end = text.rfind('\n', at == 0 ? 0 : at - 1);
@@ -160,6 +160,9 @@ class Settler {
     if (!analyzed_.dictate_words.empty()) {
       text_ += words_line("dictate-words", spellings(analyzed_.dictate_words));
     }
+    if (!analyzed_.sort_words.empty()) {
+      text_ += words_line("sort-words", spellings(analyzed_.sort_words));
+    }
     add_sort("same-sound", lesson_.same_sound);
     add_sort("other-sound", lesson_.other_sound);
   }
@@ -206,7 +209,8 @@ class Settler {
   void add_splits() {
     std::set<std::string> seen;
     std::string lines;
-    for (const auto* words : {&analyzed_.words, &analyzed_.dictate_words}) {
+    for (const auto* words :
+         {&analyzed_.words, &analyzed_.sort_words, &analyzed_.dictate_words}) {
       for (const AnalyzedWord& word : *words) {
         const bool typed = word.reading.origin == Reading::Origin::by_hand;
         if (!parts_.splits && !typed) continue;

@@ -209,6 +209,7 @@ constexpr std::array kReaders = {
     KeyReader{"key-word", key_word},
     KeyReader{"same-sound", plain_words<&Lesson::same_sound>},
     KeyReader{"other-sound", plain_words<&Lesson::other_sound>},
+    KeyReader{"sort-words", words<&Lesson::sort_words>},
     KeyReader{"sentences",
               sentences_or_count<&Lesson::sentences, &Lesson::sentence_count>},
     KeyReader{"dictate-words", words<&Lesson::dictate_words>},

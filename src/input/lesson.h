@@ -57,6 +57,8 @@ struct Lesson {
   PlacedWord key_word;
   std::vector<PlacedWord> same_sound;
   std::vector<PlacedWord> other_sound;
+  /// More words for a sort by what -ed says; never among `words`.
+  std::vector<LessonWord> sort_words;
   std::vector<LessonLine> sentences;
   /// How many Sheaf is to choose, where a number stands in their place.
   Spanned<int> sentence_count{.value = 0};

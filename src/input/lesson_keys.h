@@ -26,6 +26,8 @@ inline constexpr std::array kLessonKeys = {
               "picture words with the sound"},
     LessonKey{"other-sound", "other-sound: sun sock",
               "picture words without the sound"},
+    LessonKey{"sort-words", "sort-words: jumped sailed landed",
+              "more words to sort by what their -ed says"},
     LessonKey{"sentences", "sentences: The fish is in the dish.",
               "sentences to read"},
     LessonKey{"dictate-words", "dictate-words: ship wish", "words to spell"},

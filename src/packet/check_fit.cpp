@@ -25,7 +25,8 @@ Span place_in(const LessonLine& line, std::string_view text) {
 
 // Where the lesson says a text; no place where the sheet made it.
 Span place_in(const Lesson& lesson, std::string_view text) {
-  for (const auto* words : {&lesson.words, &lesson.dictate_words}) {
+  for (const auto* words :
+       {&lesson.words, &lesson.sort_words, &lesson.dictate_words}) {
     for (const LessonWord& word : *words) {
       if (word.spelling.value == text) return word.spelling.span;
     }

@@ -70,6 +70,7 @@ void check_typefaces(const Lesson& lesson, const OptionValues& settings,
   c.check(lesson.author);
   c.check(lesson.licence);
   for (const LessonWord& word : lesson.words) c.check(word.spelling);
+  for (const LessonWord& word : lesson.sort_words) c.check(word.spelling);
   for (const LessonWord& word : lesson.dictate_words) c.check(word.spelling);
   for (const auto* lines :
        {&lesson.sentences, &lesson.dictate_sentences, &lesson.rhyme,

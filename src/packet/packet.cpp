@@ -168,6 +168,14 @@ bool has_something(const Bindery& b, const SheetKind& kind,
   return false;
 }
 
+// Whether the layout keeps a sheet for other lessons. Who asks for it by name
+// gets it as `beside_layout` makes it.
+bool is_not_meant(const Bindery& b, const SheetKind& kind,
+                  const OptionValues& options) {
+  return kind.not_meant != nullptr &&
+         kind.not_meant(sheet_input(b, options, {}));
+}
+
 // Which sheets one of a packet's two documents gets. Those that the lesson has
 // nothing for are noted and left out.
 struct SheetChoice {
@@ -191,7 +199,7 @@ std::vector<PlannedSheet> SheetChoice::of_layout(
     if (entry.kind->for_teacher != for_teacher) continue;
     const bool wanted =
         only.empty() || std::ranges::find(only, entry.kind->name) != only.end();
-    if (!wanted) continue;
+    if (!wanted || is_not_meant(b, *entry.kind, entry.options)) continue;
     if (!has_something(b, *entry.kind, entry.options, packet, diagnostics)) {
       continue;
     }
@@ -213,8 +221,9 @@ std::vector<PlannedSheet> SheetChoice::beside_layout(
     const SheetKind* kind = find_sheet_kind(name);
     if (kind == nullptr || kind->for_teacher != for_teacher) continue;
     const bool listed =
-        std::ranges::find(layout.sheets, kind, &LayoutPlan::Sheet::kind) !=
-        layout.sheets.end();
+        std::ranges::any_of(layout.sheets, [&](const LayoutPlan::Sheet& entry) {
+          return entry.kind == kind && !is_not_meant(b, *kind, entry.options);
+        });
     const bool twice =
         std::ranges::find(sheets, kind, &PlannedSheet::kind) != sheets.end();
     const OptionValues options = default_options(*kind, layout.settings);

@@ -4,16 +4,13 @@
 #include <array>
 
 #include "phonics/irregular_forms.h"
+#include "phonics/letters.h"
 
 namespace sheaf {
 namespace {
 
 using Beat = BaseTraits::Beat;
 using Hiss = BaseTraits::Hiss;
-
-constexpr std::string_view kVowels = "aeiou";
-
-bool is_vowel(char c) { return kVowels.find(c) != std::string_view::npos; }
 
 std::string without(std::string_view base, std::size_t letters) {
   return std::string(base.substr(0, base.size() - letters));
@@ -23,7 +20,7 @@ std::string without(std::string_view base, std::size_t letters) {
 bool ends_in_consonant_y(std::string_view base) {
   const std::size_t n = base.size();
   if (n < 2 || base[n - 1] != 'y') return false;
-  return !is_vowel(base[n - 2]) || base.ends_with("quy");
+  return !is_full_vowel_letter(base[n - 2]) || base.ends_with("quy");
 }
 
 // No vowel letter but a y at the end: dry, shy.
@@ -37,20 +34,21 @@ bool ends_in_one_consonant(std::string_view base) {
   const std::size_t n = base.size();
   if (n < 3) return false;
   const char last = base[n - 1];
-  if (is_vowel(last) ||
+  if (is_full_vowel_letter(last) ||
       std::string_view("wxyhc").find(last) != std::string_view::npos) {
     return false;
   }
-  const bool y = base[n - 2] == 'y' && !is_vowel(base[n - 3]);  // gym
-  if (!is_vowel(base[n - 2]) && !y) return false;
+  const bool y =
+      base[n - 2] == 'y' && !is_full_vowel_letter(base[n - 3]);  // gym
+  if (!is_full_vowel_letter(base[n - 2]) && !y) return false;
   const bool qu = n >= 4 && base[n - 3] == 'u' && base[n - 4] == 'q';
-  return !is_vowel(base[n - 3]) || qu;
+  return !is_full_vowel_letter(base[n - 3]) || qu;
 }
 
 // -le behind a consonant: gentle, not pale.
 bool ends_in_consonant_le(std::string_view base) {
   const std::size_t n = base.size();
-  return n > 3 && base.ends_with("le") && !is_vowel(base[n - 3]);
+  return n > 3 && base.ends_with("le") && !is_full_vowel_letter(base[n - 3]);
 }
 
 // How a suffix that begins with a vowel is put on.
@@ -79,7 +77,8 @@ std::vector<Joint> joints_before_vowel(std::string_view base,
   // panicky; not publicist, whose c goes soft.
   const std::size_t n = base.size();
   const bool inflects = ending_of_text(suffix) != Ending::none;
-  if (inflects && base.ends_with('c') && n > 2 && is_vowel(base[n - 2])) {
+  if (inflects && base.ends_with('c') && n > 2 &&
+      is_full_vowel_letter(base[n - 2])) {
     return {Joint::c_to_ck};
   }
   // fuelled, initialled: two vowel letters, but of two beats.
@@ -119,7 +118,8 @@ std::vector<EndedWord> with_s(std::string_view base, BaseTraits traits) {
     return {es, s};
   }
   const std::size_t n = base.size();
-  if (base.ends_with('o') && n > 1 && !is_vowel(base[n - 2])) return {es, s};
+  if (base.ends_with('o') && n > 1 && !is_full_vowel_letter(base[n - 2]))
+    return {es, s};
   return {s};
 }
 
@@ -255,7 +255,8 @@ std::vector<SuffixBase> possible_suffix_bases(std::string_view word,
                                               std::string_view suffix) {
   if (word.size() < suffix.size() + 2 || !word.ends_with(suffix)) return {};
   const std::string stem = without(word, suffix.size());
-  const bool vowel = is_vowel(suffix.front()) || suffix.front() == 'y';
+  const bool vowel =
+      is_full_vowel_letter(suffix.front()) || suffix.front() == 'y';
   std::vector<SuffixBase> candidates = {{stem, Joint::plain}};
   if (vowel) {
     candidates.push_back({stem + "e", Joint::dropped_e});

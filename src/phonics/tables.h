@@ -10,5 +10,6 @@ std::string_view sound_ways_table();
 std::string_view pattern_terms_table();
 std::string_view contrasts_table();
 std::string_view irregular_forms_table();
+std::string_view prefix_meanings_table();
 
 }  // namespace sheaf

@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "analysis/pattern_names.h"
 #include "base/utf8.h"
+#include "phonics/ed_sounds.h"
 #include "phonics/pattern_rule.h"
 #include "planning/contrast.h"
 #include "planning/fill_sentences.h"
@@ -18,6 +20,8 @@ constexpr int kUsualPick = 10;
 constexpr std::size_t kOfTheList = 4;
 constexpr std::size_t kNewWords = 4;
 constexpr int kUsualReview = 2;
+// What a column of a sort needs to show what its words share.
+constexpr std::size_t kFullColumn = 4;
 
 std::string counted_words(std::size_t count) {
   return fmt::format("{} word{}", count, count == 1 ? "" : "s");
@@ -35,8 +39,8 @@ class Filler {
       }
     }
     for (const LessonWord& word : lesson.words) use(word.spelling.value);
-    for (const LessonWord& word : lesson.dictate_words) {
-      use(word.spelling.value);
+    for (const auto* list : {&lesson.sort_words, &lesson.dictate_words}) {
+      for (const LessonWord& word : *list) use(word.spelling.value);
     }
   }
 
@@ -49,6 +53,7 @@ class Filler {
     } else if (lesson_.review.given()) {
       add_review(static_cast<std::size_t>(lesson_.review.value));
     }
+    fill_sort();
     for (FilledKey& filled :
          fill_sentences(lesson_, source_, patterns_,
                         leaves_words && !lesson_.words.empty(), diagnostics_)) {
@@ -242,6 +247,33 @@ class Filler {
 
   void add_review(std::size_t count) {
     add("dictate-words", review_words(count), lesson_.dictate_words);
+  }
+
+  // -ed is sorted by its three sounds. What the list lacks for that comes from
+  // outside it: a list for -ed as /t/ has one sound only.
+  void fill_sort() {
+    const PatternCatalogue& all = source_.phonics.patterns();
+    if (!lesson_.sort_words.empty() || lesson_.words.empty() ||
+        !std::ranges::all_of(
+            patterns_, [&](PatternId id) { return is_about_ed(all[id].id); })) {
+      return;
+    }
+    std::array<std::size_t, kEdSounds.size()> have = {};
+    for (const LessonWord& word : lesson_.words) {
+      const int sound = ed_sound(*source_.phonics.first_reading(
+                                     word.spelling.value, source_.conventions),
+                                 all);
+      if (sound >= 0) ++have[static_cast<std::size_t>(sound)];
+    }
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < have.size(); ++i) {
+      const Pattern* pattern = all.by_id(kEdSounds[i]);
+      if (pattern == nullptr || have[i] >= kFullColumn) continue;
+      const auto found =
+          search(all.id_of(*pattern), kFullColumn - have[i], true);
+      words.insert(words.end(), found.begin(), found.end());
+    }
+    add("sort-words", words, lesson_.sort_words);
   }
 
   // One word of each pattern that is due, then a second of each.

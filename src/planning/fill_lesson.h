@@ -23,6 +23,8 @@ struct FilledKey {
 ///   for each pattern; for `set: 2` and later others than for the sets before;
 /// - `dictate-words`: 4 of the list, 4 new ones with the pattern, and as many
 ///   review words as `review` says (2 where it says nothing);
+/// - `sort-words`, where every pattern is about -ed: words that fill up its
+///   three sounds to 4 each;
 /// - `sentences` (6), `dictate-sentences` (3) and a `passage`, where a number
 ///   stands in their place or the words are left to Sheaf as well: all of them
 ///   readable, no sentence used in the four weeks before; no passage where

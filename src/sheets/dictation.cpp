@@ -321,7 +321,7 @@ void answers(const SheetInput& in, Composer& c) {
   for (const AnalyzedWord& word : words) {
     const From from(c, word.spelling.span);
     std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
-    append(pieces, marked_word(word, plain, strong));
+    append(pieces, marked_word(in.lesson, word, plain, strong));
     pieces.push_back({" – ", plain});
     pieces.push_back(spelled_piece(word, plain));
     const InSentence said = in_sentence(in.lesson, word);

@@ -144,7 +144,7 @@ void answers(const SheetInput& in, Composer& c) {
       pieces.back().heard = pieces.back().text + ",";
       pieces.push_back({"  ", plain});
     }
-    append(pieces, marked_word(*w, plain, strong));
+    append(pieces, marked_word(in.lesson, *w, plain, strong));
   }
   add_paragraph(c, pieces);
 }

@@ -16,6 +16,7 @@
 #include "phonics/lexicon.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
+#include "sheets/ed_sort.h"
 #include "sheets/in_sentence.h"
 #include "sheets/rhyme_words.h"
 #include "sheets/script_passage.h"
@@ -23,6 +24,7 @@
 #include "sheets/sheet.h"
 #include "sheets/sound_key.h"
 #include "sheets/word_parts.h"
+#include "sheets/word_parts_script.h"
 
 namespace sheaf::script_sheet {
 namespace {
@@ -73,8 +75,37 @@ std::string joined(const std::vector<std::string>& sentences) {
   return fmt::format("{}", fmt::join(sentences, " "));
 }
 
+// -ed is sorted by ear: all of it is spelled alike.
+std::vector<std::string> ed_sort_steps(const SheetInput& in,
+                                       const std::vector<EdColumn>& columns) {
+  std::vector<std::string> steps = {
+      "Say every word on the cards once. Learners say it after you, then the "
+      "ending by itself.",
+      "Show a hand laid on the throat: it hums where a sound has voice. Do one "
+      "word of each column aloud: “I say it. I listen to the sound before the "
+      "ending. It belongs here, because …”"};
+  for (const EdColumn& column : columns) {
+    steps.push_back(
+        fmt::format("{} is for -ed {}: {} ({}).", column.sound, column.reason,
+                    column.words.front()->reading.word,
+                    sound_before_ed(in.lesson, *column.words.front())));
+  }
+  steps.emplace_back(
+      "Learners lay the rest, saying each word. Ask now and then: “Which sound "
+      "comes before the ending? Does it hum?”");
+  steps.emplace_back(
+      "Read each column down. Ask: “How is the ending spelled in this column? "
+      "And in that one?” It is done when learners say that all are spelled ed, "
+      "whatever is heard, and can lay a new word by its sound.");
+  return steps;
+}
+
 void add_sort(const SheetInput& in, Composer& c) {
   add_heading(c, "The word sort");
+  if (const auto columns = ed_columns(in.lesson); columns.size() > 1) {
+    add_steps(c, ed_sort_steps(in, columns));
+    return;
+  }
   std::vector<std::string> steps = {
       "Say every word on the cards once. Learners say it after you.",
       "Do the first two aloud: “I say it. I look for what we found. "
@@ -355,6 +386,7 @@ void compose(const SheetInput& in, Composer& c) {
   if (has_sheet(in, "sound-card")) add_rhyme(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
   if (has_sheet(in, "word-sort")) add_sort(in, c);
+  if (has_sheet(in, "word-parts")) add_word_parts_steps(in, c);
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
     add_tapping(in, c);
   }

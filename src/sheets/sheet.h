@@ -82,6 +82,9 @@ struct SheetKind {
   int minutes = 0;                  ///< what it usually takes
   std::string_view materials = {};  ///< beside the sheet itself
   OptionTable options = {};
+  /// Whether the sheet's own entry in the layout keeps it for other lessons: it
+  /// is left out then and nobody is told. May be null.
+  bool (*not_meant)(const SheetInput&) = nullptr;
   /// Why this lesson has nothing for it, as the end of "left out: "; empty if
   /// it has. May be null: always possible.
   std::string (*missing)(const SheetInput&) = nullptr;

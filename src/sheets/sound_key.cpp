@@ -15,7 +15,8 @@ class KeyMaker {
 
   std::vector<NotationKeyLine> make() {
     const AnalyzedLesson& lesson = in_.lesson;
-    for (const auto* words : {&lesson.words, &lesson.dictate_words}) {
+    for (const auto* words :
+         {&lesson.words, &lesson.sort_words, &lesson.dictate_words}) {
       for (const AnalyzedWord& word : *words) add(word.reading);
     }
     for (const auto* sentences :

@@ -87,10 +87,19 @@ class Chooser {
   }
 
  private:
+  const Pattern& about(std::size_t index) const {
+    return in_.lesson.phonics->patterns()[in_.lesson.patterns[index].id];
+  }
+
   void add_columns() {
     for (std::size_t i = 0; i < in_.lesson.patterns.size(); ++i) {
       const std::vector<Phoneme>& sound = in_.lesson.patterns[i].sound;
       if (sound.empty() || !in_.lesson.patterns[i].one_sound) continue;
+      // An ending is more than its sound: shirt has no -ed that says /t/.
+      if (about(i).family == "suffixes") {
+        ending_ = true;
+        continue;
+      }
       const bool known =
           std::ranges::any_of(sort_.columns, [&](const SoundSort::Column& c) {
             return is_one_sound(c.sound, sound);
@@ -106,7 +115,8 @@ class Chooser {
       sort_.columns.push_back(std::move(column));
     }
     if (sort_.columns.empty()) {
-      sort_.missing = "its pattern is not about one sound";
+      sort_.missing = ending_ ? "its pattern is an ending"
+                              : "its pattern is not about one sound";
       return;
     }
     sort_.columns.push_back({});
@@ -284,6 +294,7 @@ class Chooser {
   std::set<std::string, std::less<>> used_;
   std::set<std::string_view> sources_;
   std::vector<Candidate> table_;
+  bool ending_ = false;  // some pattern is one
 };
 
 }  // namespace

@@ -6,6 +6,7 @@
 
 #include "base/utf8.h"
 #include "phonics/letter_map.h"
+#include "phonics/prefix_meanings.h"
 #include "phonics/word_facts.h"
 
 namespace sheaf {
@@ -19,6 +20,19 @@ EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics) {
   // girls' shows no 's; there is no unhelp.
   const bool shown = map.spelling.ends_with(ending_text(outer.ending));
   return shown && phonics.knows(outer.base) ? outer : EndingAnalysis{};
+}
+
+PrefixedWord prefix_and_base(const Reading& reading, const Phonics& phonics) {
+  const LetterMap map = map_letters(reading.word);
+  if (!map.good) return {};
+  const std::string_view prefix =
+      find_facts(reading, map, phonics.lexicon()).prefix;
+  if (prefix.empty()) return {};
+  std::string base = reading.word.substr(prefix.size());
+  if (base.starts_with('-')) base.erase(0, 1);
+  return {.prefix = reading.word.substr(0, prefix.size()),
+          .base = base,
+          .meaning = prefix_meaning(prefix, base)};
 }
 
 std::string_view change_name(Joint joint) {
@@ -129,6 +143,25 @@ std::size_t syllable_begin(const Reading& reading, std::size_t index,
   return reading.units[index + 1].begin;
 }
 
+// Where the word's endings begin, as bytes, the last first: 4 of landed. An
+// ending whose letters the next one changed is not there to be seen.
+std::vector<std::size_t> ending_begins(const Reading& reading,
+                                       const Phonics& phonics) {
+  const LetterMap map = map_letters(reading.word);
+  if (!map.good) return {};
+  std::vector<std::size_t> begins;
+  std::size_t end = reading.word.size();
+  for (const auto& placed :
+       find_facts(reading, map, phonics.lexicon()).endings) {
+    const std::string_view text = ending_text(placed.analysis.ending);
+    const std::string_view left = std::string_view(reading.word).substr(0, end);
+    if (placed.changed || !left.ends_with(text)) break;
+    end -= text.size();
+    begins.push_back(end);
+  }
+  return begins;
+}
+
 }  // namespace
 
 std::vector<std::string> syllable_letters(const Reading& reading,
@@ -138,6 +171,15 @@ std::vector<std::string> syllable_letters(const Reading& reading,
   for (std::size_t i = 1; i < reading.units.size(); ++i) {
     if (reading.units[i].syllable == reading.units[i - 1].syllable) continue;
     begins.push_back(syllable_begin(reading, i, en));
+  }
+  for (const std::size_t ending : ending_begins(reading, phonics)) {
+    // The beat of its vowel, if that stands in the ending: not the ie of cried.
+    const auto vowel = std::ranges::find_if(reading.units, [&](const Unit& u) {
+      return u.begin >= ending && is_vowel_unit(u);
+    });
+    if (vowel != reading.units.end() && vowel->syllable > 0) {
+      begins[vowel->syllable] = ending;
+    }
   }
   std::vector<std::string> pieces;
   for (std::size_t i = 0; i < begins.size(); ++i) {

@@ -15,15 +15,25 @@ namespace sheaf {
 /// that the catalogue's patterns see, or no base that the word list knows.
 EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics);
 
+/// A word of a prefix and a base that is a word by itself: un and happy.
+/// `meaning` is what the two add up to, in plain words, or empty (see
+/// prefix_meanings.h). Nothing where the word only begins so (uncle).
+struct PrefixedWord {
+  std::string prefix, base, meaning;
+  explicit operator bool() const { return !prefix.empty(); }
+};
+PrefixedWord prefix_and_base(const Reading& reading, const Phonics& phonics);
+
 /// What a learner would call the change: "nothing changes", "the last letter
 /// is doubled".
 std::string_view change_name(Joint joint);
 
 /// The letters of a word by syllables: "rab bit", "pock et", "lem on", "ta
 /// ble". A short stressed vowel keeps the consonant after it, doubled letters
-/// are parted, -en stands by itself behind a word (fright en); a compound or
-/// another ending is not looked for (common practice, no source; dictionaries
-/// differ in places). One piece for a word of one syllable.
+/// are parted, -en stands by itself behind a word (fright en), and an ending
+/// that is a beat stays whole (land ed, runn ing, mak ing); a compound is not
+/// looked for (common practice, no source; dictionaries differ in places, and
+/// part the doubled letters of running). One piece for a word of one syllable.
 std::vector<std::string> syllable_letters(const Reading& reading,
                                           const Phonics& phonics);
 

@@ -9,6 +9,7 @@
 #include "layout/ruled_lines.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
+#include "sheets/word_division.h"
 
 namespace sheaf {
 
@@ -102,7 +103,8 @@ std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
   return sounds_text(word.reading, lesson.conventions);
 }
 
-std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
+std::vector<bool> pattern_bytes(const AnalyzedLesson& lesson,
+                                const AnalyzedWord& word) {
   std::vector<bool> flags(word.reading.word.size(), false);
   for (std::size_t i = 0; i < word.reading.units.size(); ++i) {
     if (!word.is_pattern_unit(i)) continue;
@@ -110,13 +112,26 @@ std::vector<bool> pattern_bytes(const AnalyzedWord& word) {
     for (std::size_t k = unit.begin; k < unit.end; ++k) flags[k] = true;
     if (unit.is_split()) flags[static_cast<std::size_t>(unit.split_e)] = true;
   }
+  const std::vector<Unit>& units = word.reading.units;
+  const std::size_t last = units.size() - 1;
+  if (last > 0 && word.is_pattern_unit(last) &&
+      !word.is_pattern_unit(last - 1)) {
+    const EndingAnalysis own = base_and_ending(word.reading, *lesson.phonics);
+    const std::size_t size = ending_text(own.ending).size();
+    const std::size_t begin = flags.size() - size;
+    if (own && begin < units[last].begin && begin > units[last - 1].begin) {
+      std::fill(flags.end() - static_cast<std::ptrdiff_t>(size), flags.end(),
+                true);
+    }
+  }
   return flags;
 }
 
-std::vector<TextPiece> marked_word(const AnalyzedWord& word,
+std::vector<TextPiece> marked_word(const AnalyzedLesson& lesson,
+                                   const AnalyzedWord& word,
                                    const TextStyle& style,
                                    const TextStyle& pattern_style) {
-  const std::vector<bool> flags = pattern_bytes(word);
+  const std::vector<bool> flags = pattern_bytes(lesson, word);
   const std::string& text = word.reading.word;
   std::vector<TextPiece> pieces;
   for (std::size_t i = 0; i < text.size();) {

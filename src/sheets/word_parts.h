@@ -36,7 +36,8 @@ std::string said(const AnalyzedLesson& lesson,
 std::string sounds_of(const AnalyzedLesson& lesson, const AnalyzedWord& word);
 
 /// The word as text with the letters of the pattern marked, for keys.
-std::vector<TextPiece> marked_word(const AnalyzedWord& word,
+std::vector<TextPiece> marked_word(const AnalyzedLesson& lesson,
+                                   const AnalyzedWord& word,
                                    const TextStyle& style,
                                    const TextStyle& pattern_style);
 
@@ -46,8 +47,10 @@ std::vector<TextPiece> marked_sentence(const AnalyzedSentence& sentence,
                                        const TextStyle& pattern_style);
 
 /// The bytes of a word that show the lesson's pattern, split e included, as
-/// one flag a byte.
-std::vector<bool> pattern_bytes(const AnalyzedWord& word);
+/// one flag a byte. An ending is marked whole, though its e belongs to a
+/// grapheme of the base: the ed of cried.
+std::vector<bool> pattern_bytes(const AnalyzedLesson& lesson,
+                                const AnalyzedWord& word);
 
 /// All words of the lesson, in its order.
 std::vector<const AnalyzedWord*> words_of_list(const AnalyzedLesson& lesson);

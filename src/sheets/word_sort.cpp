@@ -1,6 +1,7 @@
 // The learner sorts the words of the week into columns by how they are spelled,
 // with one more column for words that fit none; where the lesson has one
-// pattern only, by where in the word it stands. On the page: a mat with heads
+// pattern only, by where in the word it stands; words with -ed by what the
+// ending says. On the page: a mat with heads
 // and cells, and a page of word cards of one size to cut and lay or glue.
 
 #include <fmt/format.h>
@@ -10,8 +11,10 @@
 #include "base/shuffle.h"
 #include "layout/cards.h"
 #include "layout/heard.h"
+#include "layout/heard_text.h"
 #include "layout/strokes.h"
 #include "layout/table.h"
+#include "sheets/ed_sort.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
 #include "sheets/word_bank.h"
@@ -42,6 +45,7 @@ struct Category {
   int place = -1;             // 0 first, 1 middle, 2 last where sorted by place
   std::string key_word = {};  // below a head that another column shares
   std::vector<const AnalyzedWord*> words;
+  bool by_sound = false;  // the head is a sound, not a grapheme
 };
 
 // 0 first, 1 in the middle, 2 last; -1 where it stands in several places.
@@ -123,9 +127,23 @@ std::vector<Category> by_pattern(const SheetInput& in) {
   return all;
 }
 
+std::vector<Category> by_ed(const SheetInput& in) {
+  std::vector<Category> all;
+  for (EdColumn& column : ed_columns(in.lesson)) {
+    all.push_back({.head = column.sound,
+                   .said = fmt::format("{}, {}", column.sound, column.reason),
+                   .key_word = column.key_word,
+                   .words = std::move(column.words),
+                   .by_sound = true});
+  }
+  return all;
+}
+
 std::vector<Category> categories(const SheetInput& in) {
-  std::vector<Category> all =
-      in.lesson.patterns.size() > 1 ? by_pattern(in) : by_place(in);
+  std::vector<Category> all = by_ed(in);
+  if (all.size() < 2) {
+    all = in.lesson.patterns.size() > 1 ? by_pattern(in) : by_place(in);
+  }
   // Too many words for one sitting: the longest columns give some up.
   const int most = in.options.count("words");
   const auto total = [&] {
@@ -195,7 +213,9 @@ void add_mat(const SheetInput& in, Composer& c,
     } else {
       const bool none = category.head == "none of these";
       const bool has_key = !category.key_word.empty();
-      const std::string grapheme = heard_grapheme(category.head);
+      const std::string grapheme = category.by_sound
+                                       ? heard_text(category.head)
+                                       : heard_grapheme(category.head);
       draw_centred(c, block, none ? small : big, category.head,
                    {middle, has_key ? 9_mm : 11.5_mm},
                    add_heard_as(c, element, category.head,
@@ -265,7 +285,16 @@ void compose(const SheetInput& in, Composer& c) {
 }
 
 Direction other_direction(const SheetInput& in) {
-  if (in.options.flag("cards")) return {};
+  const bool by_sound = ed_columns(in.lesson).size() > 1;
+  if (in.options.flag("cards")) {
+    if (!by_sound) return {};
+    return {"Cut out the words. Say each one. What does its -ed say?",
+            Action::cut};
+  }
+  if (by_sound) {
+    return {"Say each word. What does its -ed say? Write it there.",
+            Action::write};
+  }
   return {"Say each word. Write it in its column.", Action::write};
 }
 
@@ -275,8 +304,12 @@ void answers(const SheetInput& in, Composer& c) {
   for (const Category& category : categories(in)) {
     std::vector<TextPiece> pieces = {{category.said + ": ", strong}};
     for (std::size_t i = 0; i < category.words.size(); ++i) {
-      pieces.push_back(
-          {(i == 0 ? "" : ", ") + category.words[i]->reading.word, plain});
+      const AnalyzedWord& word = *category.words[i];
+      std::string text = (i == 0 ? "" : ", ") + word.reading.word;
+      if (category.by_sound) {
+        text += fmt::format(" ({})", sound_before_ed(in.lesson, word));
+      }
+      pieces.push_back({std::move(text), plain});
     }
     add_paragraph(c, pieces);
   }

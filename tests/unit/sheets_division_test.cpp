@@ -49,6 +49,19 @@ TEST(Syllables, StayOpenAfterALongOrWeakVowel) {
   }
 }
 
+// An ending is one piece (decided so; dictionaries part run-ning). It makes no
+// beat where it has no vowel of its own.
+TEST(Syllables, KeepEndingsWhole) {
+  for (const char* word :
+       {"land-ed", "want-ed", "runn-ing", "stopp-ing", "mak-ing", "jump-ing",
+        "wish-es", "slow-ly", "help-ful", "hunt-er", "bigg-est", "cried",
+        "stopped", "jumped", "stud-ied"}) {
+    std::string whole = word;
+    std::erase(whole, '-');
+    EXPECT_EQ(divided(whole), word);
+  }
+}
+
 TEST(Syllables, KeepGraphemesWhole) {
   for (const char* word :
        {"chick-en", "pock-et", "fath-om", "ta-ble", "pick-le", "can-dle",
