@@ -32,9 +32,11 @@ enum class Section : std::uint8_t {
   bank_words,       ///< the words of each, 16 bits each
   bank_spellings,   ///< what these numbers stand for, a line each
   bank_patterns,    ///< which texts have a word with each pattern
+  senses,           ///< `WordSense` records, in the order of the words
+  concepts,         ///< `Concept`s, what these mean
+  opposites,        ///< `OppositeConcepts`, in order
 };
-inline constexpr int kSectionCount =
-    static_cast<int>(Section::bank_patterns) + 1;
+inline constexpr int kSectionCount = static_cast<int>(Section::opposites) + 1;
 
 /// The compiled word list, used where it lies. The file is of the machine's own
 /// byte order: it is built where it is used.
