@@ -31,7 +31,7 @@ BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libyaml-cpp-dev libharfbuzz-dev libfreetype-dev libpng-dev \
   libjpeg62-turbo-dev libdeflate-dev libfmt-dev libcli11-dev \
   nlohmann-json3-dev libutf8proc-dev libgtest-dev libbenchmark-dev \
-  festlex-cmu scowl
+  festlex-cmu scowl wordnet-base
 TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
   ghostscript \
   espeak-ng espeak-ng-data wamerican dpkg-dev clang-format

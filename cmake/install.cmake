@@ -22,7 +22,7 @@ install(FILES ${SHEAF_HELP}/sheaf.fish
   DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d)
 
 # The word list is compiled from these; their notices go with it.
-foreach(package festlex-cmu scowl)
+foreach(package festlex-cmu scowl wordnet-base)
   set(notice /usr/share/doc/${package}/copyright)
   if(EXISTS ${notice})
     install(FILES ${notice} DESTINATION ${CMAKE_INSTALL_DOCDIR}/notices

@@ -6,6 +6,7 @@
 #include "analysis/analyzed_lesson.h"
 #include "analysis/key_words.h"
 #include "analysis/lesson_conventions.h"
+#include "analysis/near_in_meaning.h"
 #include "analysis/pattern_names.h"
 #include "analysis/standing_reports.h"
 #include "analysis/warm_up.h"
@@ -277,7 +278,18 @@ class Analyzer {
                              "no word of this sentence has the pattern",
                              "use at least one, or take the sentence out");
       }
+      add_near_words(sentence);
       sentences.push_back(std::move(sentence));
+    }
+  }
+
+  void add_near_words(AnalyzedSentence& sentence) const {
+    constexpr std::size_t kNearWords = 3;
+    for (std::size_t i = 0; i < sentence.words.size(); ++i) {
+      AnalyzedSentence::Part& part = sentence.words[i];
+      if (part.word.standing.kind == WordStanding::Kind::not_yet) {
+        part.near = near_in_meaning(result_, sentence, i, kNearWords);
+      }
     }
   }
 

@@ -42,6 +42,9 @@ struct AnalyzedSentence {
     AnalyzedWord word;
     /// Among the sight words; its standing may be decodable nonetheless.
     bool sight_word = false;
+    /// Of a word that was not taught yet: readable ones near to it in meaning,
+    /// for its place; see `near_in_meaning`.
+    std::vector<std::string> near = {};
   };
   PlacedText text;
   std::vector<Part> words;

@@ -23,7 +23,53 @@ std::string words_alone(const AnalyzedSentence& sentence) {
 struct NotYet {
   const AnalyzedWord* first = nullptr;
   int times = 0;
+  /// Readable words for its first place in a sentence.
+  const std::vector<std::string>* near = nullptr;
 };
+
+// "`raft`, `ship` or `tub`".
+std::string choices(const std::vector<std::string>& words) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
+    text += quoted(words[i]);
+  }
+  return text;
+}
+
+// What to do about a word. Near words can be put in its place where it stands
+// only once.
+Help help_for(const NotYet& entry) {
+  const PlacedWord& word = entry.first->spelling;
+  if (entry.near == nullptr || entry.near->empty()) {
+    return "choose another word, or add this one to `sight-words:` if learners "
+           "know it by sight";
+  }
+  Help help(
+      fmt::format("{} can be read in its place; or add {} to `sight-words:` if "
+                  "learners know it by "
+                  "sight",
+                  choices(*entry.near), quoted(word.value)));
+  if (entry.times > 1) return help;
+  for (const std::string& near : *entry.near) {
+    std::string better = near;
+    if (word.value != lower_case(word.value)) {
+      better = upper_case(near.substr(0, 1)) + near.substr(1);
+    }
+    help.fixes.push_back(
+        {word.span, better, is_now(word.value, better), false});
+  }
+  return help;
+}
+
+template <typename Call>
+void each_sentence(const AnalyzedLesson& lesson, Call call) {
+  for (const auto* texts :
+       {&lesson.sentences, &lesson.dictate_sentences,
+        &lesson.passage.paragraphs, &lesson.passage.questions}) {
+    for (const AnalyzedSentence& sentence : *texts) call(sentence);
+  }
+}
 
 }  // namespace
 
@@ -72,6 +118,14 @@ void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
     entry.first = &word;
     order.push_back(key);
   });
+  each_sentence(lesson, [&](const AnalyzedSentence& sentence) {
+    for (const AnalyzedSentence::Part& part : sentence.words) {
+      const auto entry = found.find(lower_case(part.word.spelling.value));
+      if (entry != found.end() && entry->second.near == nullptr) {
+        entry->second.near = &part.near;
+      }
+    }
+  });
   for (const std::string& key : order) {
     const NotYet& entry = found.at(key);
     const AnalyzedWord& word = *entry.first;
@@ -81,9 +135,7 @@ void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
     if (entry.times > 1) {
       text += fmt::format("; it is used {} times here", entry.times);
     }
-    const std::string help =
-        "choose another word, or add this one to `sight-words:` if learners "
-        "know it by sight";
+    const Help help = help_for(entry);
     const Span span = word.spelling.span;
     if (lesson.lesson->strict.value) {
       diagnostics.error(diagnostic::not_yet_taught, span, text, help);

@@ -27,6 +27,7 @@ struct DiagnosticName {
   X(capitals_put_right, "words with capitals that are no names") \
   X(character_not_in_typeface, "a character that the typeface has no shape for") \
   X(colon_in_text, "a colon that makes a key out of a text") \
+  X(comma_splice, "a comma that joins two sentences by itself") \
   X(comment_in_text, "a text that ends early, where a comment begins") \
   X(does_not_fit, "something that is larger than the paper has room for") \
   X(end_mark_added, "a sentence without a mark at its end") \
@@ -36,7 +37,10 @@ struct DiagnosticName {
   X(last_learner, "a file of which nothing is left without a learner") \
   X(learner_not_listed, "a learner of the class whom a record says nothing of") \
   X(letter_shapes_not_in_typeface, "a form of a and g that the typeface lacks") \
+  X(long_sentence, "a sentence that is long for the group") \
+  X(missing_capital, "a small letter where a capital belongs") \
   X(missing_colon, "a line without the colon after its key") \
+  X(missing_end_mark, "a paragraph without a mark at its end") \
   X(missing_key, "a key that the file needs is not there") \
   X(missing_space, "no space after a colon or a dash") \
   X(missing_value, "a key has nothing after it") \

@@ -8,7 +8,6 @@
 #include "base/utf8.h"
 #include "phonics/explain.h"
 #include "planning/lesson_text.h"
-#include "planning/stand_ins.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
 
@@ -35,10 +34,9 @@ std::string weak_vowel(const AnalyzedWord& word) {
 }
 
 void print_sentence(std::string& out, const AnalyzedLesson& lesson,
-                    const AnalyzedSentence& sentence,
-                    const SearchGround& source) {
+                    const AnalyzedSentence& sentence, bool own) {
   std::vector<std::string> pattern, sight, weak;
-  std::vector<const AnalyzedWord*> not_yet;
+  std::vector<const AnalyzedSentence::Part*> not_yet;
   for (const AnalyzedSentence::Part& part : sentence.words) {
     const std::string word = lower_case(part.word.spelling.value);
     if (part.word.has_pattern()) add_once(pattern, word);
@@ -46,24 +44,29 @@ void print_sentence(std::string& out, const AnalyzedLesson& lesson,
     if (part.word.standing.weak_unit >= 0) {
       add_once(weak, fmt::format("{} ({})", word, weak_vowel(part.word)));
     }
-    if (part.word.standing.kind == Kind::not_yet) not_yet.push_back(&part.word);
+    if (part.word.standing.kind == Kind::not_yet) not_yet.push_back(&part);
   }
-  out += fmt::format(
-      "  {}\n    {}; with the pattern: {}", sentence.text.text(),
-      counted(static_cast<int>(sentence.words.size()), "word", "words"),
-      pattern.empty() ? "none" : listed(pattern));
+  out += fmt::format("  {}\n    ", sentence.text.text());
+  if (own) {
+    out += counted(static_cast<int>(sentence.words.size()), "word", "words");
+    out += ", ";
+  }
+  if (pattern.empty()) {
+    out += "none with the pattern";
+  } else {
+    if (own) out += fmt::format("{} ", sentence.pattern_words());
+    out += "with the pattern: " + listed(pattern);
+  }
   if (!sight.empty()) out += fmt::format("; by sight: {}", listed(sight));
   if (!weak.empty()) {
     out += fmt::format("; with a weak vowel: {}", listed(weak));
   }
   out += fmt::format("\n");
-  for (const AnalyzedWord* word : not_yet) {
-    constexpr std::size_t kStandIns = 3;
-    out += fmt::format("    not yet: {} ({})", word->spelling.value,
-                       why_not_yet(lesson, *word));
-    const auto others = stand_ins(word->reading, source, kStandIns);
-    if (!others.empty()) {
-      out += fmt::format("; similar in sound and length: {}", listed(others));
+  for (const AnalyzedSentence::Part* part : not_yet) {
+    out += fmt::format("    not yet: {} ({})", part->word.spelling.value,
+                       why_not_yet(lesson, part->word));
+    if (!part->near.empty()) {
+      out += fmt::format("; near in meaning: {}", listed(part->near));
     }
     out += fmt::format("\n");
   }
@@ -97,13 +100,11 @@ std::string standing_text(const AnalyzedLesson& lesson,
   return "";
 }
 
-void print_sentences(std::string& out, Workspace& workspace,
-                     const AnalyzedLesson& lesson) {
-  const SearchGround source{
-      workspace.phonics(), lesson.conventions, lesson.taught, nullptr, {}};
+void print_sentences(std::string& out, const AnalyzedLesson& lesson,
+                     const OwnTexts& own) {
   out += fmt::format("sentences to read: {}\n", lesson.sentences.size());
   for (const AnalyzedSentence& s : lesson.sentences) {
-    print_sentence(out, lesson, s, source);
+    print_sentence(out, lesson, s, own.sentences);
   }
   if (!lesson.sentences.empty()) {
     std::vector<std::string> unused;
@@ -125,7 +126,7 @@ void print_sentences(std::string& out, Workspace& workspace,
   out += fmt::format("sentences to dictate: {}\n",
                      lesson.dictate_sentences.size());
   for (const AnalyzedSentence& s : lesson.dictate_sentences) {
-    print_sentence(out, lesson, s, source);
+    print_sentence(out, lesson, s, own.dictate_sentences);
   }
   const AnalyzedPassage& passage = lesson.passage;
   if (passage.empty()) return;

@@ -12,11 +12,11 @@ namespace sheaf {
 std::string standing_text(const AnalyzedLesson& lesson,
                           const AnalyzedWord& word);
 
-/// Each sentence with its length, its pattern words, and words that are not
-/// taught yet with others to put in their place; then the words of the list
-/// that no sentence uses.
-void print_sentences(std::string& out, Workspace& workspace,
-                     const AnalyzedLesson& lesson);
+/// Each sentence with its pattern words and words that are not taught yet, with
+/// others to put in their place; those of the teacher's own with counts. Then
+/// the words of the list that no sentence uses.
+void print_sentences(std::string& out, const AnalyzedLesson& lesson,
+                     const OwnTexts& own);
 
 /// Words of the whole lesson by how they can be read. Together they are none
 /// where nothing says what was taught.

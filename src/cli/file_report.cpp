@@ -87,8 +87,8 @@ void print_defaults(std::string& out, const Lesson& lesson) {
   out += fmt::format("\n");
 }
 
-void print_report(std::string& out, Workspace& workspace,
-                  const std::string& path, const PreparedLesson& prepared) {
+void print_report(std::string& out, const std::string& path,
+                  const PreparedLesson& prepared) {
   const AnalyzedLesson& lesson = prepared.analyzed;
   out += fmt::format("{} (code {})\n", printable(path), lesson.code);
   for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
@@ -108,7 +108,7 @@ void print_report(std::string& out, Workspace& workspace,
       "to dictate: {}\n",
       counted(static_cast<int>(lesson.dictate_words.size()), "word", "words"));
   print_words(out, lesson, lesson.dictate_words);
-  print_sentences(out, workspace, lesson);
+  print_sentences(out, lesson, own_texts(prepared.filled));
   print_share(out, lesson);
   print_choices(out, lesson);
   print_filled(out, prepared);
@@ -154,7 +154,7 @@ void print_learners(std::string& out, const std::string& path,
 std::string file_report(Workspace& workspace, const std::string& path,
                         const CheckedFile& checked) {
   std::string out;
-  if (checked.lesson) print_report(out, workspace, path, *checked.lesson);
+  if (checked.lesson) print_report(out, path, *checked.lesson);
   if (checked.job) print_learners(out, path, checked);
   if (checked.taught) {
     print_steps(out, workspace.phonics(), path, *checked.taught);

@@ -358,21 +358,27 @@ Json analyzed_list(const AnalyzedLesson& lesson,
 }
 
 Json sentences_json(const AnalyzedLesson& lesson,
-                    const std::vector<AnalyzedSentence>& sentences) {
+                    const std::vector<AnalyzedSentence>& sentences, bool own) {
   Json list = Json::array();
   for (const AnalyzedSentence& sentence : sentences) {
     Json words = Json::array();
     for (const AnalyzedSentence::Part& part : sentence.words) {
-      words.push_back(analyzed_json(lesson, part.word));
+      Json word = analyzed_json(lesson, part.word);
+      if (!part.near.empty()) word["near"] = part.near;
+      words.push_back(std::move(word));
     }
     list.push_back({{"text", sentence.text.text()},
                     {"place", place_json(sentence.text.span())},
+                    {"own", own},
+                    {"pattern_words", sentence.pattern_words()},
                     {"words", std::move(words)}});
   }
   return list;
 }
 
-Json lesson_json(const AnalyzedLesson& lesson) {
+Json lesson_json(const PreparedLesson& prepared) {
+  const AnalyzedLesson& lesson = prepared.analyzed;
+  const OwnTexts own = own_texts(prepared.filled);
   Json j;
   j["code"] = lesson.code;
   j["patterns"] = Json::array();
@@ -380,17 +386,20 @@ Json lesson_json(const AnalyzedLesson& lesson) {
     j["patterns"].push_back(lesson.phonics->patterns()[pattern.id].id);
   }
   j["words"] = analyzed_list(lesson, lesson.words);
-  j["sentences"] = sentences_json(lesson, lesson.sentences);
+  j["sentences"] = sentences_json(lesson, lesson.sentences, own.sentences);
   if (!lesson.sort_words.empty()) {
     j["sort_words"] = analyzed_list(lesson, lesson.sort_words);
   }
   j["dictate_words"] = analyzed_list(lesson, lesson.dictate_words);
-  j["dictate_sentences"] = sentences_json(lesson, lesson.dictate_sentences);
+  j["dictate_sentences"] =
+      sentences_json(lesson, lesson.dictate_sentences, own.dictate_sentences);
   if (!lesson.passage.empty()) {
     j["passage"] = {
         {"title", lesson.passage.title.text()},
-        {"paragraphs", sentences_json(lesson, lesson.passage.paragraphs)},
-        {"questions", sentences_json(lesson, lesson.passage.questions)}};
+        {"paragraphs",
+         sentences_json(lesson, lesson.passage.paragraphs, own.passage)},
+        {"questions",
+         sentences_json(lesson, lesson.passage.questions, own.passage)}};
   }
   j["readable"] = nullptr;
   const WordShare share = word_share(lesson);
@@ -432,7 +441,7 @@ std::string check_json(std::string_view path, const CheckedFile& checked) {
     j["messages"].push_back(message_json(*d));
   }
   j["lesson"] = nullptr;
-  if (checked.lesson) j["lesson"] = lesson_json(checked.lesson->analyzed);
+  if (checked.lesson) j["lesson"] = lesson_json(*checked.lesson);
   j["sentences"] = nullptr;
   if (checked.sentences) {
     j["sentences"] = sentence_report_json(*checked.sentences);

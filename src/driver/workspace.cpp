@@ -328,6 +328,15 @@ const SequenceFile* find_sequence(Workspace& workspace,
 
 }  // namespace
 
+OwnTexts own_texts(const std::vector<FilledKey>& filled) {
+  const auto is_own = [&](std::string_view key) {
+    return std::ranges::find(filled, key, &FilledKey::key) == filled.end();
+  };
+  return {.sentences = is_own("sentences"),
+          .dictate_sentences = is_own("dictate-sentences"),
+          .passage = is_own("passage")};
+}
+
 LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
                        const FilePath& folder, Lesson& lesson,
                        const Phonics& phonics, const PictureTest& pictures,
@@ -360,6 +369,7 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
               [own](std::string_view word) {
                 return !BlockList::shipped().blocks(word) && !own->blocks(word);
               });
+  report_own_texts(plan.analyzed, own_texts(plan.filled), diagnostics);
   return plan;
 }
 

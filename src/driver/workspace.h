@@ -8,6 +8,7 @@
 #include <string>
 
 #include "analysis/analyzed_lesson.h"
+#include "analysis/own_texts.h"
 #include "base/diagnostics.h"
 #include "driver/requests.h"
 #include "files/files.h"
@@ -117,6 +118,9 @@ struct LessonPlan {
   AnalyzedLesson analyzed;
   const SourceFile* sequence_file = nullptr;
 };
+
+/// Which texts the teacher wrote, by what was left to Sheaf.
+OwnTexts own_texts(const std::vector<FilledKey>& filled);
 
 /// What was taught before a lesson (by the sequence that it names or that lies
 /// in `folder`), the words that it leaves to Sheaf, put into it, then the

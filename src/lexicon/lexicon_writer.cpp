@@ -12,6 +12,7 @@
 #include "files/memory_files.h"
 #include "lexicon/bank_writer.h"
 #include "lexicon/carrier_writer.h"
+#include "lexicon/meaning_writer.h"
 #include "lexicon/pattern_words.h"
 #include "lexicon/sound_alike_index.h"
 #include "lexicon/word_table.h"
@@ -209,6 +210,24 @@ std::vector<BankSource> bank_files(const Files& files,
   return sources;
 }
 
+// The words that teachers are likely to write, and all everyday ones; their
+// forms are found from their bases.
+MeantWords meant_words(const WordTable& table,
+                       std::span<const std::uint32_t> places) {
+  constexpr int kLargestMeantList = 50;
+  MeantWords words;
+  for (std::size_t i = 0; i < table.records.size(); ++i) {
+    const WordRecord& record = table.records[i];
+    if (record.name || record.accents != 0) continue;
+    if (!record.everyday &&
+        (record.tier == 0 || record.tier > kLargestMeantList)) {
+      continue;
+    }
+    words.try_emplace(record.spelling, places[i]);
+  }
+  return words;
+}
+
 // Whatever is there was made by the last build.
 void write_file(Files& files, const std::string& path,
                 std::span<const std::uint8_t> bytes) {
@@ -317,6 +336,11 @@ std::string build_lexicon(Files& files, const LexiconPaths& paths,
       {"carriers.txt", read_file(files, paths.data + "/carriers.txt")});
   section(Section::carrier_texts) = bytes_of(std::string_view(carriers.texts));
   section(Section::carriers) = bytes_of(carriers.records);
+  const MeaningSections meanings =
+      read_meanings(files, paths.wordnet, meant_words(table, places));
+  section(Section::senses) = bytes_of(meanings.senses);
+  section(Section::concepts) = bytes_of(meanings.concepts);
+  section(Section::opposites) = bytes_of(meanings.opposites);
   const std::vector<std::uint8_t> bytes = lexicon_file_bytes(sections);
   write_file(files, out, bytes);
   if (!debug_list.empty()) {

@@ -10,6 +10,7 @@ namespace sheaf {
 struct LexiconPaths {
   std::string dictionary;  ///< Festival's cmudict file
   std::string scowl;       ///< folder of the SCOWL lists
+  std::string wordnet;     ///< folder of WordNet's database
   std::string data;        ///< src/data
 };
 

@@ -1,6 +1,7 @@
 // Compiles the word list that Sheaf ships: Festival's CMU dictionary, the
-// SCOWL lists (which words are common, which are names) and Sheaf's own data,
-// into one file that the program maps into memory.
+// SCOWL lists (which words are common, which are names), WordNet (classes and
+// meanings of words) and Sheaf's own data, into one file that the program maps
+// into memory.
 
 #include <cstdio>
 #include <cstring>
@@ -18,8 +19,8 @@ namespace {
 
 void usage() {
   fmt::print(stderr,
-             "usage: sheaf-lexicon --dictionary FILE --scowl DIR --data DIR "
-             "--out FILE [--left-out FILE]\n");
+             "usage: sheaf-lexicon --dictionary FILE --scowl DIR --wordnet DIR "
+             "--data DIR --out FILE [--left-out FILE]\n");
 }
 
 }  // namespace
@@ -27,17 +28,19 @@ void usage() {
 int main(int argc, char** argv) {
   std::map<std::string, std::string> given;
   for (int i = 1; i + 1 < argc; i += 2) given[argv[i]] = argv[i + 1];
-  for (const char* name : {"--dictionary", "--scowl", "--data", "--out"}) {
+  for (const char* name :
+       {"--dictionary", "--scowl", "--wordnet", "--data", "--out"}) {
     if (!given.contains(name)) {
       usage();
       return 2;
     }
   }
   try {
-    const std::string report = sheaf::build_lexicon(
-        sheaf::disk(),
-        {given["--dictionary"], given["--scowl"], given["--data"]},
-        given["--out"], given["--left-out"]);
+    const std::string report =
+        sheaf::build_lexicon(sheaf::disk(),
+                             {given["--dictionary"], given["--scowl"],
+                              given["--wordnet"], given["--data"]},
+                             given["--out"], given["--left-out"]);
     fmt::print("{}", report);
   } catch (const std::exception& e) {
     fmt::print(stderr, "sheaf-lexicon: {}\n", e.what());

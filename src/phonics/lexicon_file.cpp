@@ -22,7 +22,7 @@ struct Head {
 };
 
 constexpr char kMagic[8] = {'S', 'h', 'e', 'a', 'f', 'W', 'd', 's'};
-constexpr std::uint32_t kVersion = 10;
+constexpr std::uint32_t kVersion = 11;
 constexpr std::size_t kAlignment = 16;
 
 }  // namespace

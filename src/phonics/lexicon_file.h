@@ -34,8 +34,11 @@ enum class Section : std::uint8_t {
   bank_patterns,    ///< which texts have a word with each pattern
   carrier_texts,    ///< sentences to say words in; see carriers.h
   carriers,         ///< `CarrierRecord`s, in the order of their words
+  senses,           ///< `WordSense` records, in the order of the words
+  concepts,         ///< `Concept`s, what these mean
+  opposites,        ///< `OppositeConcepts`, in order
 };
-inline constexpr int kSectionCount = static_cast<int>(Section::carriers) + 1;
+inline constexpr int kSectionCount = static_cast<int>(Section::opposites) + 1;
 
 /// The compiled word list, used where it lies. The file is of the machine's own
 /// byte order: it is built where it is used.

@@ -52,7 +52,8 @@ Phonics::Impl::Impl(const ByteSource& source, const std::string& path)
       lexicon(lexicons.front()),
       catalogue(file.text(Section::patterns)),
       steps(file.records<GuessStep>(Section::guesses)),
-      bank(file) {}
+      bank(file),
+      meanings(file, lexicon) {}
 
 std::vector<WordRecord> Phonics::Impl::known(const Lexicon& lexicon,
                                              std::string_view spelling) {
@@ -332,6 +333,8 @@ std::vector<PatternName> Phonics::find_patterns(
 }
 
 const SentenceBank& Phonics::bank() const { return impl_->bank; }
+
+const WordMeanings& Phonics::meanings() const { return impl_->meanings; }
 
 const Lexicon& Phonics::lexicon() const { return impl_->lexicon; }
 

@@ -20,6 +20,7 @@ namespace sheaf {
 
 class Lexicon;
 class SentenceBank;
+class WordMeanings;
 
 /// One grapheme of a word split by hand, with its sounds if they were given:
 /// plain names ("sh", "ee") or IPA, without slashes.
@@ -137,6 +138,8 @@ class Phonics {
   std::string fault_of_own_pattern(std::string_view written) const;
   /// The sentences and passages that come with Sheaf; as long as this lives.
   const SentenceBank& bank() const;
+  /// Classes and meanings of words; as long as this lives.
+  const WordMeanings& meanings() const;
   /// The word list behind it all, for marking; lives as long as this does.
   const Lexicon& lexicon() const;
   /// Why a word does not have a pattern, by what it has instead, as the end of

@@ -14,6 +14,7 @@
 #include "phonics/lexicon.h"
 #include "phonics/phonics.h"
 #include "phonics/sentence_bank.h"
+#include "phonics/word_meanings.h"
 
 namespace sheaf {
 
@@ -29,6 +30,7 @@ struct Phonics::Impl {
   PatternCatalogue catalogue;
   std::span<const GuessStep> steps;
   SentenceBank bank;
+  WordMeanings meanings;
 
   /// The word list as the conventions' accent has it.
   const Lexicon& lexicon_for(const Conventions& conventions) const;

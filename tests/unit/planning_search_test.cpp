@@ -5,7 +5,6 @@
 #include "phonics/word_facts.h"
 #include "pictures/picture_words.h"
 #include "planning/pseudo_words.h"
-#include "planning/stand_ins.h"
 #include "planning/word_search.h"
 #include "unit/phonics_data.h"
 
@@ -204,16 +203,6 @@ TEST(Pseudo, LettersStandWhereEnglishHasThem) {
                                  std::string_view::npos)
           << word;
     }
-  }
-}
-
-TEST(StandIns, AreNearBySoundAndLength) {
-  const Reading boat = shared_phonics().read("boat", kUsual).front();
-  const auto words = stand_ins(boat, source_with(), 5);
-  ASSERT_FALSE(words.empty());
-  for (const std::string& word : words) {
-    EXPECT_NE(word, "boat");
-    EXPECT_LE(word.size(), 6U);
   }
 }
 
