@@ -97,8 +97,8 @@ class Chooser {
       if (sound.empty() || !in_.lesson.patterns[i].one_sound) continue;
       // An ending is more than its sound: shirt has no -ed that says /t/.
       if (about(i).family == "suffixes") {
-        ending_ = true;
-        continue;
+        sort_.missing = "its pattern is an ending";
+        return;
       }
       const bool known =
           std::ranges::any_of(sort_.columns, [&](const SoundSort::Column& c) {
@@ -115,8 +115,7 @@ class Chooser {
       sort_.columns.push_back(std::move(column));
     }
     if (sort_.columns.empty()) {
-      sort_.missing = ending_ ? "its pattern is an ending"
-                              : "its pattern is not about one sound";
+      sort_.missing = "its pattern is not about one sound";
       return;
     }
     sort_.columns.push_back({});
@@ -294,7 +293,6 @@ class Chooser {
   std::set<std::string, std::less<>> used_;
   std::set<std::string_view> sources_;
   std::vector<Candidate> table_;
-  bool ending_ = false;  // some pattern is one
 };
 
 }  // namespace

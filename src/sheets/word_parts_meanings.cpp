@@ -96,12 +96,12 @@ void add_match(const SheetInput& in, Composer& c,
               {0_mm, base_of(plan.word, middle(i))}, label);
     draw_text(c, block, plan.word, words[i].word->reading.word,
               {plan.numbers, base_of(plan.word, middle(i))}, body);
-    block.dot({from_x, middle(i)}, kDot);
+    block.dot({from_x, middle(i)}, kDot, body);
     if (i > 0 || !model) continue;
     block.line(
         {from_x, middle(0)}, {to_x, middle(place[0])},
         {.width = 2 * c.style().box_weight},
-        add_heard(c, body, fmt::format("joined to {}", letter_of(place[0]))));
+        add_heard(c, body, fmt::format(", joined to {}", letter_of(place[0]))));
   }
   const ElementId meanings = c.add(Role::list);
   for (std::size_t row = 0; row < words.size(); ++row) {
@@ -109,7 +109,7 @@ void add_match(const SheetInput& in, Composer& c,
         static_cast<std::size_t>(std::ranges::find(place, row) - place.begin());
     const From from(c, words[i].word->spelling.span);
     const auto [label, body] = add_list_item(c, meanings);
-    block.dot({to_x, middle(row)}, kDot);
+    block.dot({to_x, middle(row)}, kDot, body);
     const auto lines = static_cast<std::int64_t>(plan.lines[i].size());
     Length y = middle(row) - plan.meaning.line_height() * lines / 2 +
                baseline_in_line(plan.meaning);
@@ -168,8 +168,8 @@ void add_meaning_answers(const SheetInput& in, Composer& c,
     words += (words.empty() ? "" : ", ") + word->reading.word;
   }
   add_paragraph(c, plain,
-                fmt::format("Not among the meanings: {}. Sheaf has none that "
-                            "the prefix and the base add up to.",
+                fmt::format("Left out of the meanings: {}. Sheaf knows no "
+                            "meaning that follows from the parts.",
                             words));
 }
 

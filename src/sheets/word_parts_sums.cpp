@@ -41,14 +41,21 @@ SumColumns sum_columns(Composer& c, const TextStyle& style,
   return columns;
 }
 
-// The cell for what comes of it.
+// The cell for what comes of it. A label says what the sum is for, its
+// baseline at `label_base`.
 ElementId draw_sum(Composer& c, Block& block, const TextStyle& style,
                    const SumColumns& columns, const Built& b, Point at,
-                   ElementId row) {
+                   ElementId row, std::string_view label = {},
+                   Length label_base = {}) {
   Length x = at.x + columns.base;
+  const ElementId head = add_head_cell(c, row, Scope::row);
+  if (!label.empty()) {
+    draw_text(c, block, c.style().text(c.style().text_size, true), label,
+              {at.x, label_base},
+              add_heard(c, head, fmt::format("{}:", label)));
+  }
   draw_text(c, block, style, b.parts.base,
-            {x - width_of(c.shape(style, b.parts.base)), at.y},
-            add_head_cell(c, row, Scope::row));
+            {x - width_of(c.shape(style, b.parts.base)), at.y}, head);
   const std::string_view ending = ending_text(b.parts.ending);
   const ElementId added =
       add_heard(c, add_data_cell(c, row), fmt::format("plus {}", ending));
@@ -86,14 +93,13 @@ std::vector<QuestionLine> question_lines(const std::vector<Built>& words) {
   const std::string vowel =
       has_ending_y ? "Is a vowel or y next?" : "Is a vowel next?";
   const std::string one_one = "Does it end in one vowel, one consonant";
-  return {
-      {"Does it end in e?", vowel, "drop e", &JoinQuestions::ends_in_e,
-       &JoinQuestions::vowel_next},
-      {"Does it end in a consonant and y?", "Is no i next?", "y to i",
-       &JoinQuestions::ends_in_consonant_y, &JoinQuestions::not_i_next},
-      {one_one + (has_w_x_y ? " (not w, x, y)?" : "?"), vowel, "double",
-       &JoinQuestions::ends_in_vowel_consonant, &JoinQuestions::vowel_next},
-      {"Has no line two ticks?", "", "no change"}};
+  return {{"Does it end in e?", vowel, "drop e", &JoinQuestions::ends_in_e,
+           &JoinQuestions::vowel_next},
+          {"Does it end in a consonant and y?", "Is no i next?", "y to i",
+           &JoinQuestions::ends_in_consonant_y, &JoinQuestions::not_i_next},
+          {one_one + (has_w_x_y ? " (not w, x, y)?" : "?"), vowel, "double",
+           &JoinQuestions::ends_in_vowel_consonant, &JoinQuestions::vowel_next},
+          {"Has no line two ticks?", "", "no change"}};
 }
 
 // The questions as they stand below a sum, in three columns.
@@ -121,7 +127,9 @@ QuestionTable plan_questions(Composer& c, const std::vector<Built>& words,
   table.second = table.then - kGap - second - table.box;
   const Length room = table.second - kGap - table.box;
   for (const QuestionLine& line : table.lines) {
-    table.first.push_back(break_lines(c, table.text, line.first, room));
+    const Length own =
+        line.second.empty() ? table.then - kGap - table.box : room;
+    table.first.push_back(break_lines(c, table.text, line.first, own));
     table.height += table.text.line_height() *
                     static_cast<std::int64_t>(table.first.back().size());
   }
@@ -220,18 +228,15 @@ void add_asked(const SheetInput& in, Composer& c,
                   {.width = 2 * c.style().box_weight});
     }
     const ElementId result =
-        draw_sum(c, block, style, columns, b, {kInset, base}, row);
+        draw_sum(c, block, style, columns, b, {kInset, base}, row,
+                 model ? "Like this" : "", baseline_in_line(text) + 1_mm);
     if (model) {
-      draw_text(c, block, c.style().text(c.style().text_size, true),
-                "Like this", {kInset, baseline_in_line(text) + 1_mm},
-                add_heard(c, result, "like this:"));
-    }
-    if (model) {
+      // On a base line alone: print has another height than the ruling.
       const Length x = plan.below ? kInset : plan.line_left;
       const Length y = base + (plan.below ? set_pitch(plan.ruling) : 0_mm);
-      draw_set(block, c.style(), plan.ruling, {x, y - base_in_set(plan.ruling)},
-               c.width() - kInset - x, kDecoration);
       draw_text(c, block, style, b.word->reading.word, {x + 2_mm, y}, result);
+      block.line({x, y}, {c.width() - kInset, y},
+                 {.width = c.style().box_weight}, result);
     } else {
       draw_writing_line(c, block, plan, result, {0_mm, label},
                         c.width() - kInset);

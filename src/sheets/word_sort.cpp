@@ -200,6 +200,9 @@ void add_mat(const SheetInput& in, Composer& c,
   const Stroke thin = thin_stroke(c.style());
   const TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
   const TextStyle small = c.style().learner_text();
+  // With a key word below, the head has half the height.
+  const TextStyle above_key =
+      fitted_style(big, big.size, std::min(big.size, 26_pt));
   for (int i = 0; i < columns; ++i) {
     const Category& category = all[static_cast<std::size_t>(i)];
     const ElementId element = add_head_cell(c, head_row);
@@ -216,8 +219,11 @@ void add_mat(const SheetInput& in, Composer& c,
       const std::string grapheme = category.by_sound
                                        ? heard_text(category.head)
                                        : heard_grapheme(category.head);
-      draw_centred(c, block, none ? small : big, category.head,
-                   {middle, has_key ? 9_mm : 11.5_mm},
+      draw_centred(c, block,
+                   none      ? small
+                   : has_key ? above_key
+                             : big,
+                   category.head, {middle, has_key ? 9_mm : 11.5_mm},
                    add_heard_as(c, element, category.head,
                                 has_key ? grapheme + ", as in" : grapheme));
       if (has_key) {

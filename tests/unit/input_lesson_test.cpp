@@ -171,6 +171,7 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
       "key-word: rain\n"
       "same-sound: [they, great]\n"
       "other-sound: [sun]\n"
+      "sort-words: jumped\n"
       "sentences: The rain is here. The day is long.\n"
       "dictate-words: rain, clay\n"
       "dictate-sentences: [\"Wait, it rains.\"]\n"
@@ -225,6 +226,8 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_EQ(lesson.taught[0].value, "short a");
   ASSERT_EQ(lesson.pictures.size(), 2U);
   EXPECT_EQ(lesson.pictures[0].second.value, "art/rain.png");
+  ASSERT_EQ(lesson.sort_words.size(), 1U);
+  EXPECT_EQ(lesson.sort_words[0].spelling.value, "jumped");
   EXPECT_EQ(joined(lesson.rhyme), "Rain on the {word},/rain on the day./");
   EXPECT_EQ(joined(lesson.home_note), "Ten minutes a night./");
   EXPECT_EQ(lesson.passage.title.text(), "A long day");
