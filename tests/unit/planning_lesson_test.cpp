@@ -158,6 +158,28 @@ TEST(Fill, ASecondSetHasOtherWords) {
   }
 }
 
+TEST(Fill, ASecondSetHasOtherSentencesAndAnotherPassage) {
+  const Planned one("pattern: sh\n"), two("pattern: sh\nset: 2\n");
+  std::set<std::string> first;
+  const auto each = [](const Planned& planned, const auto& take) {
+    for (const auto* sentences :
+         {&planned.analyzed.sentences, &planned.analyzed.dictate_sentences}) {
+      for (const auto& sentence : *sentences) take(sentence.text.text());
+    }
+  };
+  each(one, [&](const std::string& text) { first.insert(text); });
+  EXPECT_EQ(first.size(), 9U);
+  int count = 0;
+  each(two, [&](const std::string& text) {
+    ++count;
+    EXPECT_FALSE(first.contains(text)) << text;
+  });
+  EXPECT_EQ(count, 9);
+  EXPECT_FALSE(two.analyzed.passage.empty());
+  EXPECT_NE(one.analyzed.passage.title.text(),
+            two.analyzed.passage.title.text());
+}
+
 TEST(Fill, DictationHasPractisedNewAndReviewWords) {
   const Planned p("pattern: sh\nwords: ship shed shop shell fish\n");
   const auto& words = p.analyzed.dictate_words;
