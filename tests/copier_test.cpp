@@ -116,6 +116,54 @@ class Copier : public testing::Test {
   Workspace workspace_{disk(), shipped_folder()};
 };
 
+// "of" has an f that does not say its usual sound, with a frame on a ground.
+TEST_F(Copier, AFramedGroundKeepsItsFrame) {
+  const std::string lesson =
+      (project() / "tests/golden/sheet-word-parts.yaml").string();
+  const Made made = make(workspace_, lesson, "week", "letter", {"word-parts"});
+  ASSERT_NE(made.lesson, nullptr);
+  int framed = 0;
+  for (const Page& page : made.packet.learner.pages) {
+    const PhotoCopy copy(page);
+    for (const Mark& mark : page.marks) {
+      const auto* rect = std::get_if<RectMark>(&mark);
+      if (rect == nullptr || !rect->filled || rect->fill == kWhite) continue;
+      EXPECT_TRUE(rect->stroked);
+      EXPECT_GE(copy.kept_of_line(mark), 0.95);
+      // The ground itself leaves no blot: little more than the letter is left.
+      EXPECT_LT(copy.black_in(rect->rect), 0.35);
+      ++framed;
+    }
+  }
+  EXPECT_GE(framed, 1);
+}
+
+// Small grey text (footers, codes of cards) is as good as black there.
+TEST_F(Copier, GreyTextKeepsItsStrokes) {
+  const Made made =
+      make(workspace_, (project() / "lessons/sh-ship.yaml").string(),
+           "ink-saver", "letter", {"dictation", "word-cards", "sentences"});
+  ASSERT_NE(made.lesson, nullptr);
+  int grey = 0;
+  for (const Page& page : made.packet.learner.pages) {
+    Page black = page;
+    for (Mark& mark : black.marks) {
+      if (auto* text = std::get_if<GlyphMark>(&mark)) text->ink = kBlack;
+    }
+    const PhotoCopy copy(page), best(black);
+    for (const Mark& mark : page.marks) {
+      const auto* text = std::get_if<GlyphMark>(&mark);
+      if (text == nullptr || text->ink == kBlack) continue;
+      const Rect ink = ink_of_text(*text);
+      const auto all = static_cast<double>(best.black_dots(ink));
+      EXPECT_GE(static_cast<double>(copy.black_dots(ink)), 0.7 * all)
+          << text->run.shape->text;
+      ++grey;
+    }
+  }
+  EXPECT_GE(grey, 10);
+}
+
 TEST_F(Copier, LinesAndGroundsThatMeanSomethingAreStillThere) {
   for (const std::string& layout : layouts()) {
     EXPECT_EQ(told(faults_of("lessons/sh-ship.yaml", layout)), "");

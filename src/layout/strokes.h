@@ -9,6 +9,10 @@ namespace sheaf {
 /// enough to stay behind what is written on it: dashes and dots leave more of
 /// the paper white than they cover (our own judgement, looked at on paper).
 
+/// A ground that may vanish on a photocopy: what it says is also said by bold
+/// letters or a line.
+inline constexpr Ink kLightGround = 232;
+
 /// A thin line: between the rows of a table, inside a box, around a cell.
 Stroke thin_stroke(const Style& style);
 /// The line at the top of small letters.

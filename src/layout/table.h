@@ -4,13 +4,14 @@
 #include <string_view>
 #include <vector>
 
+#include "layout/strokes.h"
 #include "layout/text_block.h"
 
 namespace sheaf {
 
 /// How dark the ground is under the head of a table: it survives a photocopier,
 /// and can be written on.
-inline constexpr Ink kHeadGround = 232;
+inline constexpr Ink kHeadGround = kLightGround;
 
 /// A cell's element, for tables that a sheet draws by itself.
 ElementId add_head_cell(Composer& composer, ElementId row,

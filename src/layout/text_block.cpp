@@ -4,13 +4,14 @@
 #include <utility>
 
 #include "layout/heard_text.h"
+#include "layout/strokes.h"
 
 namespace sheaf {
 
 namespace {
 
-// How dark the band behind marked text is; survives a photocopier.
-constexpr Ink kBand = 205;
+// The line under the band behind marked text, which is left on a photocopy.
+constexpr Length kUnderBand = Length::from_pt(0.5);
 
 // One word: runs that must stay together, [begin, end) of all of them, with
 // the space that follows.
@@ -202,9 +203,11 @@ void draw_bands(Block& block, const TextLine& line, Point at) {
     const Length above = at_size(font, run.run.size, font.ascent());
     const InkSpan ink = ink_of(run.run, 0, run.run.shape->text.size());
     const Length pad = run.run.size / 16;
-    block.shade({at.x + run.x + ink.left - pad, at.y - scaled(above, 0.85),
-                 ink.width() + 2 * pad, scaled(above, 1.1)},
-                kBand);
+    const Rect band{at.x + run.x + ink.left - pad, at.y - scaled(above, 0.85),
+                    ink.width() + 2 * pad, scaled(above, 1.1)};
+    block.shade(band, kLightGround);
+    block.line({band.x, band.bottom()}, {band.right(), band.bottom()},
+               {.width = kUnderBand});
   }
 }
 

@@ -11,6 +11,9 @@ constexpr const char* kNoLine = "a line on it cannot be drawn";
 // Where joins stand out further than this, in widths of the line, they are cut
 // off: what a page of a PDF begins with.
 constexpr int kMiterLimit = 10;
+// FreeType keeps a row of pixels in a small pool, which a hundred dots beside
+// each other fill.
+constexpr std::size_t kMostDashes = 40;
 // Dashes of which ten go into a pixel look like a line.
 constexpr double kLeastPeriod = 0.1;
 
@@ -190,7 +193,10 @@ void Pen::draw_dash(const std::vector<Spot>& spots, double radius,
   } else if (is_round_) {
     shape.circle(part.start, radius);
   }
-  if (shape.size() > Shape::kMostPoints / 2) (*fill_)();
+  if (shape.size() > Shape::kMostPoints / 2 ||
+      shape.contours() >= kMostDashes) {
+    (*fill_)();
+  }
 }
 
 }  // namespace sheaf

@@ -44,6 +44,7 @@ class Shape {
 
   bool empty() const { return points_.empty(); }
   std::size_t size() const { return points_.size(); }
+  std::size_t contours() const { return ends_.size(); }
   /// Good until the shape changes. Throws MachineError where it has more than
   /// `kMostPoints` points.
   FT_Outline outline();

@@ -75,7 +75,10 @@ GridCell share_cell(const Share& share, std::string below = {}) {
   cell.figure = fmt::format("{}/{}", share.right, share.of);
   cell.below = std::move(below);
   cell.few = share.of < Share::kLeastForPercent;
-  if (!cell.few && !share.reaches(50)) cell.ground = kFew;
+  if (!cell.few && !share.reaches(50)) {
+    cell.ground = kFew;
+    cell.heavy_frame = true;
+  }
   if (!cell.few && share.reaches(50) && !share.reaches(80)) cell.ground = kSome;
   return cell;
 }
@@ -83,8 +86,9 @@ GridCell share_cell(const Share& share, std::string below = {}) {
 void add_legend(Composer& c) {
   add_paragraph(
       c, c.style().teacher_text(),
-      "Right out of all. White: 80% or more; light grey: 50 to 79%; darker "
-      "grey: under half; dashed: fewer than five, so no percentage.",
+      "Right out of all. White: 80% or more; light grey, thin frame: 50 to "
+      "79%; darker grey, heavy frame: under half; dashed frame: fewer than "
+      "five, so no percentage.",
       {.space_before = 2_mm});
 }
 

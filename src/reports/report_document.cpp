@@ -98,7 +98,12 @@ class GridTable {
                  ElementId element) {
     const Rect inside{middle(i) - cell_ / 2 + 0.4_mm, 0.4_mm, cell_ - 0.8_mm,
                       block.height - 0.8_mm};
-    if (cell.ground != kWhite) block.shade(inside, cell.ground);
+    if (cell.ground != kWhite) {
+      block.shade(inside, cell.ground);
+      block.frame(inside, cell.heavy_frame
+                              ? Stroke{.width = c_.style().box_weight * 3 / 2}
+                              : thin_stroke(c_.style()));
+    }
     if (cell.few) {
       block.frame(inside,
                   {.width = c_.style().guide_weight, .dash = {1_mm, 0.8_mm}});

@@ -38,11 +38,13 @@ std::vector<TextPiece> with_counts(const TextStyle& style,
 /// A heading inside a report.
 void add_report_heading(Composer& composer, std::string_view text);
 
-/// A cell of a grid: a figure, a word beneath it, and how grey it is.
+/// A cell of a grid: a figure, a word beneath it, and how grey it is. A
+/// ground has a frame, heavy or thin, which is left of it on a photocopy.
 struct GridCell {
   std::string figure;
   std::string below;
   Ink ground = kWhite;
+  bool heavy_frame = false;
   /// Too few to tell: a dashed frame.
   bool few = false;
   /// The figure as it is said, "3 of 4", or what is said where there is none.

@@ -204,9 +204,9 @@ void add_gap_sentence(Sheet& s, std::size_t number,
   const Length space =
       width_of(s.c.shape(style, "n n")) - 2 * width_of(s.c.shape(style, "n"));
   const Length base = base_in_set(s.ruling);
-  Block block;
+  const std::size_t first = s.c.blocks().size();
+  draw_number(s, s.c.block(pitch, 4_mm), number, Length(), label);
   Length x = kNumberWidth;
-  std::int64_t line = 0;
   const std::vector<Piece> pieces = pieces_of(s, sentence);
   const auto width_at = [&](std::size_t i) {
     return pieces[i].text.empty() ? pieces[i].blank
@@ -222,9 +222,10 @@ void add_gap_sentence(Sheet& s, std::size_t number,
     if (pieces[i].after_space) x += space;
     if (pieces[i].after_space && x + needed > s.c.width()) {
       x = kNumberWidth;
-      ++line;
+      s.c.block(pitch);
     }
-    const Point at{x, base + pitch * line};
+    Block& block = s.c.blocks().back();
+    const Point at{x, base};
     // A space that is heard, not seen.
     const bool parted = i + 1 < pieces.size() && pieces[i + 1].after_space;
     const std::string_view behind = parted ? " " : "";
@@ -239,9 +240,7 @@ void add_gap_sentence(Sheet& s, std::size_t number,
     }
     x += width_at(i);
   }
-  draw_number(s, block, number, Length(), label);
-  Block& placed = s.c.block(pitch * (line + 1), 4_mm);
-  placed.marks = std::move(block.marks);
+  keep_on_one_page(std::span(s.c.blocks()).subspan(first));
 }
 
 void add_self_check(Composer& c) {

@@ -34,7 +34,6 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr Length kHead = 34_mm;
-constexpr Ink kGround = 238;
 
 int longest_column(const SoundSort& sort) {
   int longest = 0;
@@ -141,7 +140,7 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
     const ElementId cell = add_head_cell(c, head);
     const bool names_it = c.style().picture_names == PictureNames::left_out;
     block.shade(
-        {left, 0_mm, width, kHead}, kGround,
+        {left, 0_mm, width, kHead}, kHeadGround,
         names_it ? add_heard(c, cell, heard_column(sort, i)) : kDecoration);
     draw_head(c, block, sort, i, left, width, cell);
     block.frame({left, 0_mm, width, kHead + cells + 2_mm}, wall);

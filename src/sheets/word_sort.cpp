@@ -207,7 +207,7 @@ void add_mat(const SheetInput& in, Composer& c,
     const Category& category = all[static_cast<std::size_t>(i)];
     const ElementId element = add_head_cell(c, head_row);
     const Length middle = width * i + width / 2;
-    block.shade({width * i, 0_mm, width, head}, 238);
+    block.shade({width * i, 0_mm, width, head}, kHeadGround);
     if (category.place >= 0) {
       draw_place(block, category.place, {middle, 4.5_mm},
                  c.style().guide_weight, element);

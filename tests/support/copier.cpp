@@ -8,6 +8,8 @@
 #include <numbers>
 #include <optional>
 
+#include "layout/mark_bounds.h"
+
 namespace sheaf::testing_support {
 
 namespace {
@@ -97,6 +99,16 @@ PhotoCopy::PhotoCopy(const Page& page) {
     if (rect != nullptr && rect->filled && rect->fill == kWhite) {
       white_.push_back(rect->rect);
     }
+    Rect stands = bounds_of(mark);
+    Length thick;
+    if (const auto* line = std::get_if<LineMark>(&mark);
+        line != nullptr && line->stroke.dash == Dash{}) {
+      thick = line->stroke.width / 2;
+    } else if (!std::holds_alternative<DotMark>(mark)) {
+      continue;
+    }
+    solid_.push_back({stands.x - thick, stands.y - thick,
+                      stands.width + 2 * thick, stands.height + 2 * thick});
   }
 }
 
@@ -117,8 +129,8 @@ bool PhotoCopy::has_ink_near(Spot spot) const {
   return false;
 }
 
-bool PhotoCopy::is_covered(Spot spot) const {
-  return std::ranges::any_of(white_, [&](const Rect& r) {
+bool PhotoCopy::is_in(const std::vector<Rect>& rects, Spot spot) {
+  return std::ranges::any_of(rects, [&](const Rect& r) {
     return spot.x > dots(r.x) - 2 && spot.x < dots(r.right()) + 2 &&
            spot.y > dots(r.y) - 2 && spot.y < dots(r.bottom()) + 2;
   });
@@ -233,7 +245,7 @@ double PhotoCopy::kept_of_line(const Mark& mark) const {
   std::int64_t all = 0, kept = 0;
   for (const Line& line : lines_of(mark)) {
     walk(line, *stroke, [&](double x, double y, Place place) {
-      if (place != Place::ink || is_covered({x, y})) return;
+      if (place != Place::ink || is_in(white_, {x, y})) return;
       ++all;
       kept += has_ink_near({x, y}) ? 1 : 0;
     });
@@ -247,7 +259,7 @@ double PhotoCopy::kept_of_gaps(const Mark& mark) const {
   std::int64_t all = 0, kept = 0;
   for (const Line& line : lines_of(mark)) {
     walk(line, *stroke, [&](double x, double y, Place place) {
-      if (place != Place::gap) return;
+      if (place != Place::gap || is_in(solid_, {x, y})) return;
       ++all;
       kept += is_black(static_cast<int>(x), static_cast<int>(y)) ? 0 : 1;
     });

@@ -36,12 +36,13 @@ class PhotoCopy {
   static std::vector<Line> lines_of(const Mark& mark);
   bool is_black(int x, int y) const;
   bool has_ink_near(Spot spot) const;
-  bool is_covered(Spot spot) const;
+  static bool is_in(const std::vector<Rect>& rects, Spot spot);
 
   int width_ = 0;
   int height_ = 0;
   std::vector<bool> black_;
   std::vector<Rect> white_;  // what is laid white over lines
+  std::vector<Rect> solid_;  // dots and bars that stand on lines
 };
 
 /// What a line is drawn with: "0.5 pt, ink 110, dashes of 2 and 1.5 mm"; empty

@@ -248,7 +248,7 @@ TEST_F(Words, MarksAreHeardWithTheGraphemesAboveThem) {
                  {.begin = 2, .end = 3}});
   EXPECT_EQ(
       heard_figure(document_),
-      "3 marks to touch: k, i-blank-e on grey, t; an arrow to sweep along");
+      "3 marks to touch: k, i-blank-e in a frame, t; an arrow to sweep along");
 }
 
 TEST(HeardBoxes, AreCountedWithWhatStandsInThem) {

@@ -277,6 +277,23 @@ TEST(Preview, AShapeOfTooManyPointsIsRefused) {
 }
 
 // The finest dots on a long line are more than FreeType takes at once.
+// As wide as a screen, at the resolution of a printer: more dots in a row of
+// pixels than FreeType has room for at once.
+TEST(Preview, AWideRowOfDotsIsDrawn) {
+  const Page page =
+      page_of(300_mm, 10_mm,
+              {LineMark{{0_mm, 5_mm},
+                        {300_mm, 5_mm},
+                        {.width = 1.5_pt, .dash = {0_mm, 1.75_mm}}}});
+  const auto image = draw_page(page, {.dpi = 300});
+  int dots = 0;
+  const int row = image.height / 2;
+  for (int x = 1; x < image.width; ++x) {
+    dots += at(image, x - 1, row) > 128 && at(image, x, row) <= 128 ? 1 : 0;
+  }
+  EXPECT_NEAR(dots, 171, 1);
+}
+
 TEST(Preview, ALongLineOfFineDotsIsDrawn) {
   const Stroke dots{1_pt, kBlack, {Length(), Length::from_pt(0.2)}};
   const Page page = page_of(2000_pt, 20_pt,
