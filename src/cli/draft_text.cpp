@@ -57,6 +57,14 @@ Chosen choose(const SearchGround& source,
         chosen.key_word = word.reading->word;
       }
     }
+    // A long word with a picture (toilet) is no better than the usual one
+    // (coin), which the lesson takes of itself.
+    const std::string_view usual =
+        source.phonics.patterns()[patterns[i]].example;
+    if (chosen.key_word.size() > usual.size() + 1 &&
+        std::ranges::find(chosen.words, usual) != chosen.words.end()) {
+      chosen.key_word.clear();
+    }
   }
   return chosen;
 }
