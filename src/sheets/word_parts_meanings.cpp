@@ -87,21 +87,25 @@ void add_match(const SheetInput& in, Composer& c,
   const auto base_of = [](const TextStyle& style, Length centre) {
     return centre - style.line_height() / 2 + baseline_in_line(style);
   };
-  const bool model = words.size() > 2;
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const From from(c, words[i].word->spelling.span);
     const auto [label, body] = add_list_item(c, list);
     draw_text(c, block, plan.number, fmt::format("{}", i + 1),
               {0_mm, base_of(plan.word, middle(i))}, label);
-    draw_text(c, block, plan.word, words[i].word->reading.word,
-              {plan.numbers, base_of(plan.word, middle(i))}, body);
-    block.dot({from_x, middle(i)}, kDot, body);
-    if (i > 0 || !model) continue;
-    block.line(
-        {from_x, middle(0)}, {to_x, middle(place[0])},
-        {.width = 2 * c.style().box_weight},
-        add_heard(c, body, fmt::format(", joined to {}", letter_of(place[0]))));
+    const std::string& word = words[i].word->reading.word;
+    const bool joined = i == 0 && words.size() > 2;
+    const ElementId element =
+        joined ? add_heard(
+                     c, body,
+                     fmt::format("{}, joined to {}", word, letter_of(place[0])))
+               : body;
+    draw_text(c, block, plan.word, word,
+              {plan.numbers, base_of(plan.word, middle(i))}, element);
+    block.dot({from_x, middle(i)}, kDot, element);
+    if (!joined) continue;
+    block.line({from_x, middle(0)}, {to_x, middle(place[0])},
+               {.width = 2 * c.style().box_weight}, element);
   }
   const ElementId meanings = c.add(Role::list);
   for (std::size_t row = 0; row < words.size(); ++row) {

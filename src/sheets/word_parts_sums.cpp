@@ -203,6 +203,10 @@ void add_asked(const SheetInput& in, Composer& c,
   const SumColumns columns = sum_columns(c, style, words);
   Length hand;
   for (const Built& b : words) hand = std::max(hand, by_hand(in, *b.word));
+  // The first word is printed there.
+  hand = std::max(
+      hand, 2_mm + kInset +
+                width_of(c.shape(style, words.front().word->reading.word)));
   const Plan plan = plan_rows(in, c, style, columns.width() + 2 * kInset, hand);
   const QuestionTable table = plan_questions(c, words, room);
   const TextStyle text = c.style().learner_text();
