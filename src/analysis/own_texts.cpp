@@ -17,7 +17,8 @@ namespace {
 constexpr std::size_t kLongToDictate = 9;
 constexpr std::size_t kLongToRead = 16;
 constexpr std::size_t kLongForFirstSteps = 12;
-constexpr int kFirstSteps = 30;
+constexpr std::size_t kFirstPatterns = 30;
+constexpr std::size_t kLongInPassage = 24;
 
 struct Stretch {
   std::size_t begin = 0, end = 0;  // bytes of the text
@@ -53,10 +54,12 @@ std::vector<Stretch> sentences_in(std::string_view text) {
 
 class OwnTextReader {
  public:
-  OwnTextReader(const AnalyzedLesson& lesson, Diagnostics& diagnostics)
-      : lesson_(lesson), diagnostics_(diagnostics) {}
+  enum class Kind { to_read, to_write, connected };
 
-  void read(const std::vector<AnalyzedSentence>& texts, bool dictated) {
+  OwnTextReader(const AnalyzedLesson& lesson, Diagnostics& diagnostics)
+      : lesson_(lesson), diagnostics_(diagnostics), is_early_(is_early()) {}
+
+  void read(const std::vector<AnalyzedSentence>& texts, Kind kind) {
     for (const AnalyzedSentence& text : texts) {
       std::size_t next = 0;
       for (const Stretch& sentence : sentences_in(text.text.text())) {
@@ -65,7 +68,7 @@ class OwnTextReader {
                text.words[next].begin < sentence.end) {
           ++next;
         }
-        report_length(text, sentence, next - first, dictated);
+        report_length(text, sentence, next - first, kind);
         report_splice(text, sentence);
         if (next > first) report_small(text, first, next);
       }
@@ -92,23 +95,34 @@ class OwnTextReader {
   }
 
  private:
-  void report_length(const AnalyzedSentence& text, const Stretch& sentence,
-                     std::size_t words, bool dictated) {
+  // Whether a group that a sequence is known of was taught only a few patterns.
+  bool is_early() const {
     const Taught& taught = lesson_.taught;
-    const bool early = taught.step() >= 0 && taught.step() + 1 < kFirstSteps;
-    const std::size_t most = dictated ? kLongToDictate
-                             : early  ? kLongForFirstSteps
-                                      : kLongToRead;
+    if (taught.step() < 0) return false;
+    std::size_t known = 0;
+    for (std::size_t id = 0; id < lesson_.phonics->patterns().all().size();
+         ++id) {
+      const int stage = taught.stage(static_cast<PatternId>(id));
+      known += stage >= 0 && stage <= taught.step() + 1 ? 1 : 0;
+    }
+    return known < kFirstPatterns;
+  }
+
+  void report_length(const AnalyzedSentence& text, const Stretch& sentence,
+                     std::size_t words, Kind kind) {
+    const bool early = kind == Kind::to_read && is_early_;
+    const std::size_t most = kind == Kind::to_write    ? kLongToDictate
+                             : kind == Kind::connected ? kLongInPassage
+                             : early                   ? kLongForFirstSteps
+                                                       : kLongToRead;
     if (words <= most) return;
-    std::string for_whom;
-    if (dictated) {
+    std::string for_whom = "for readers who are still learning to spell";
+    if (kind == Kind::to_write) {
       for_whom = "to keep in mind while it is written";
     } else if (early) {
-      const auto step = static_cast<std::size_t>(taught.step());
-      for_whom =
-          fmt::format("for readers at {}", step_name(taught.steps()[step]));
-    } else {
-      for_whom = "for readers who are still learning to spell";
+      const auto step = static_cast<std::size_t>(lesson_.taught.step());
+      for_whom = fmt::format("for readers at {}",
+                             step_name(lesson_.taught.steps()[step]));
     }
     diagnostics_.note(
         diagnostic::long_sentence,
@@ -188,18 +202,22 @@ class OwnTextReader {
 
   const AnalyzedLesson& lesson_;
   Diagnostics& diagnostics_;
+  bool is_early_;
 };
 
 }  // namespace
 
 void report_own_texts(const AnalyzedLesson& lesson, const OwnTexts& own,
                       Diagnostics& diagnostics) {
+  using Kind = OwnTextReader::Kind;
   OwnTextReader reader(lesson, diagnostics);
-  if (own.sentences) reader.read(lesson.sentences, false);
-  if (own.dictate_sentences) reader.read(lesson.dictate_sentences, true);
+  if (own.sentences) reader.read(lesson.sentences, Kind::to_read);
+  if (own.dictate_sentences) {
+    reader.read(lesson.dictate_sentences, Kind::to_write);
+  }
   if (!own.passage) return;
-  reader.read(lesson.passage.paragraphs, false);
-  reader.read(lesson.passage.questions, false);
+  reader.read(lesson.passage.paragraphs, Kind::connected);
+  reader.read(lesson.passage.questions, Kind::connected);
   for (const AnalyzedSentence& paragraph : lesson.passage.paragraphs) {
     reader.report_missing_end(paragraph);
   }

@@ -18,8 +18,9 @@ struct OwnTexts {
 /// sentence that is long for the group.
 ///
 /// Long is (common practice, no source): more than 9 words in a sentence to
-/// dictate, more than 16 in one to read, and more than 12 in one for a group
-/// that is before step 30 of its sequence.
+/// dictate, more than 16 in one to read, more than 12 in one for a group that
+/// was taught fewer than 30 patterns, and more than 24 in a passage, where the
+/// story carries a reader on.
 void report_own_texts(const AnalyzedLesson& lesson, const OwnTexts& own,
                       Diagnostics& diagnostics);
 

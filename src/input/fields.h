@@ -65,9 +65,11 @@ bool is_too_long(const PlacedText& text, int most, std::string_view key,
 
 /// How lines are told apart where the file runs them together.
 enum class LineBreaks {
-  sentences,  ///< a new one begins in a new line after an end mark
-  verses,     ///< each line of the file is one
-  paragraphs  ///< lines that run on are one
+  sentences,   ///< a new one begins in a new line after an end mark
+  verses,      ///< each line of the file is one
+  paragraphs,  ///< lines that run on are one
+  prose        ///< an empty line parts them; where there is none, a line's end
+               ///< that ends a sentence
 };
 std::vector<PlacedText> cut_lines(const PlacedText& text, LineBreaks breaks);
 /// The lines of a field, each without outer spaces; warns of a sentence in a

@@ -71,7 +71,7 @@ void passage(const Field& field, Lesson& lesson, Diagnostics& d) {
     return;
   }
   if (field.value.kind != Value::Kind::keys) {
-    lesson.passage.paragraphs = read_lines(field, LineBreaks::paragraphs, d);
+    lesson.passage.paragraphs = read_lines(field, LineBreaks::prose, d);
     return;
   }
   constexpr std::string_view kKeys[] = {"title", "text", "questions"};
@@ -82,7 +82,7 @@ void passage(const Field& field, Lesson& lesson, Diagnostics& d) {
       const auto lines = read_lines(part, LineBreaks::paragraphs, d);
       if (!lines.empty()) lesson.passage.title = lines.front();
     } else if (entry.key.value == kKeys[1]) {
-      lesson.passage.paragraphs = read_lines(part, LineBreaks::paragraphs, d);
+      lesson.passage.paragraphs = read_lines(part, LineBreaks::prose, d);
     } else if (entry.key.value == kKeys[2]) {
       lesson.passage.questions = read_lines(part, LineBreaks::sentences, d);
     }

@@ -30,7 +30,10 @@ void report_bullet(const PlacedText& line, std::string_view bullet,
 class LineCutter {
  public:
   LineCutter(const PlacedText& text, LineBreaks breaks)
-      : text_(text), breaks_(breaks) {}
+      : text_(text),
+        breaks_(breaks),
+        has_empty_line_(breaks == LineBreaks::prose &&
+                        has_empty_line(text.text())) {}
 
   std::vector<PlacedText> cut() {
     const std::string& all = text_.text();
@@ -52,12 +55,28 @@ class LineCutter {
   }
 
  private:
+  // Whether one stands between two that are not empty.
+  static bool has_empty_line(std::string_view text) {
+    const std::size_t first = text.find_first_not_of(kSpaces);
+    if (first == std::string_view::npos) return false;
+    const std::size_t last = text.find_last_not_of(kSpaces);
+    std::size_t ends = 0;
+    for (const char c : text.substr(first, last - first)) {
+      if (c == '\n' && ++ends == 2) return true;
+      if (kSpaces.find(c) == std::string_view::npos) ends = 0;
+    }
+    return false;
+  }
   // Whether the blanks from `from` to `to` part two lines.
   bool breaks_between(std::size_t from, std::size_t to) const {
     const std::string_view all = text_.text();
-    if (all.substr(from, to - from).find('\n') != std::string_view::npos) {
-      return true;
+    const std::string_view blanks = all.substr(from, to - from);
+    if (breaks_ == LineBreaks::prose) {
+      const auto ends = std::ranges::count(blanks, '\n');
+      if (has_empty_line_) return ends > 1;
+      return ends > 0 && ends_sentence(all.substr(0, from));
     }
+    if (blanks.find('\n') != std::string_view::npos) return true;
     if (breaks_ == LineBreaks::paragraphs || !text_.span()) return false;
     const std::uint32_t begin = text_.span_of(from - 1, from).end;
     const std::uint32_t end = text_.span_of(to, to + 1).begin;
@@ -70,6 +89,7 @@ class LineCutter {
 
   const PlacedText& text_;
   LineBreaks breaks_;
+  bool has_empty_line_;
   std::vector<PlacedText> lines_;
 };
 
@@ -95,7 +115,8 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
       }
       if (is_too_long(line, kLongestLine, field.key, diagnostics)) return lines;
       const std::string_view bullet = bullet_of(line.text());
-      if (!bullet.empty() && breaks != LineBreaks::paragraphs) {
+      if (!bullet.empty() && breaks != LineBreaks::paragraphs &&
+          breaks != LineBreaks::prose) {
         report_bullet(line, bullet, field, diagnostics);
         return lines;
       }

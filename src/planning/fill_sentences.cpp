@@ -101,8 +101,10 @@ class SentenceFiller {
       used_.insert(weeks[i].begin(), weeks[i].end());
     }
     for (int set = 1; set < lesson_.set.value; ++set) {
-      const auto keys = usual_set(source_, patterns_, used_);
-      used_.insert(keys.begin(), keys.end());
+      for (const bool to_write : {false, true}) {
+        const auto keys = usual_set(source_, patterns_, used_, to_write);
+        used_.insert(keys.begin(), keys.end());
+      }
     }
   }
 
@@ -119,9 +121,11 @@ class SentenceFiller {
 
   static std::vector<std::string> usual_set(
       const SearchGround& ground, const std::vector<PatternId>& patterns,
-      const std::set<std::string, std::less<>>& before) {
+      const std::set<std::string, std::less<>>& before, bool to_write = false) {
     SentenceQuery query;
     query.patterns = patterns;
+    query.to_write = to_write;
+    if (to_write) query.words.most = kMostToWrite;
     query.count = kUsualSentences + kUsualToWrite;
     query.leave_out = before;
     std::vector<std::string> keys;
