@@ -35,8 +35,9 @@ void draw_cut_lines(Block& block, const Style& style, const Rect& piece,
                     ElementId element);
 
 /// A grey ground that says something: with a frame, which is left of it on a
-/// photocopy.
-void draw_framed_ground(Block& block, const Style& style, const Rect& rect,
-                        ElementId element = kDecoration);
+/// photocopy; or with a line at its foot, where other letters are too near for
+/// a frame.
+void draw_framed_ground(Block& block, const Style& style, const Rect& rect);
+void draw_underlined_ground(Block& block, const Style& style, const Rect& rect);
 
 }  // namespace sheaf
