@@ -163,7 +163,7 @@ TEST_F(Printing, NeverBacksWhatIsCutWithAnotherSheet) {
     const std::vector<std::string> labels = labels_of(pdf);
     for (std::size_t i = 0; i < labels.size(); ++i) {
       const auto is_cut = [&](std::size_t page) {
-        return pdf.page_stream(page, "/Contents").find("[5.669 7.087]") !=
+        return pdf.page_stream(page, "/Contents").find("[5.67 7.09]") !=
                std::string::npos;
       };
       if (is_blank(labels[i]) || !is_cut(i)) continue;
