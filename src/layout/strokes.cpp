@@ -26,7 +26,7 @@ Stroke cut_stroke(const Style& style) {
 }
 
 Stroke fold_stroke(const Style& style) {
-  return {.width = style.box_weight, .dash = {4_mm, 3_mm}};
+  return {.width = style.box_weight, .dash = {3_mm, 3_mm}};
 }
 
 void draw_cut_lines(Block& block, const Style& style, const Rect& piece,

@@ -6,8 +6,9 @@ namespace sheaf {
 
 /// What lines are drawn with. A photocopier makes black or white of every grey,
 /// so all lines are black, and their dashes tell them apart. Each is light
-/// enough to stay behind what is written on it: dashes and dots leave more of
-/// the paper white than they cover (our own judgement, looked at on paper).
+/// enough to stay behind what is written on it: dashes and dots leave at
+/// least as much of the paper white as they cover (our own judgement, looked at
+/// on the screen at reading size).
 
 /// A ground that may vanish on a photocopy: what it says is also said by bold
 /// letters or a line.
