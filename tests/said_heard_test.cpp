@@ -35,6 +35,16 @@ ElementId part_of(const Document& document, ElementId id) {
   return id;
 }
 
+// A ground behind letters has a line at its foot; that of a table's head has
+// none.
+bool is_band(const Page& page, const RectMark& ground, std::size_t at) {
+  if (!ground.filled || at + 1 >= page.marks.size()) return false;
+  const auto* foot = std::get_if<LineMark>(&page.marks[at + 1]);
+  const Rect& r = ground.rect;
+  return foot != nullptr && foot->from == Point{r.x, r.bottom()} &&
+         foot->to == Point{r.right(), r.bottom()};
+}
+
 // Every band behind letters is told in the paragraph of those letters.
 void check_bands(const Document& document, const std::string& about,
                  int& bands) {
@@ -43,11 +53,10 @@ void check_bands(const Document& document, const std::string& about,
     if (element.role == Role::span)
       heard[element.parent] += element.alternative;
   }
-  constexpr Ink kBand = 205;
   for (const Page& page : document.pages) {
     for (std::size_t i = 0; i < page.marks.size(); ++i) {
       const auto* band = std::get_if<RectMark>(&page.marks[i]);
-      if (band == nullptr || !band->filled || band->fill != kBand) continue;
+      if (band == nullptr || !is_band(page, *band, i)) continue;
       // The text that begins nearest to it on its line, among what is drawn
       // after it.
       const GlyphMark* text = nullptr;

@@ -18,7 +18,7 @@ using namespace literals;
 constexpr Length kGutter = 3_mm;
 constexpr Length kPad = 3_mm;
 constexpr Length kCodeRoom = 5_mm;
-constexpr Ink kCodeInk = 70;
+constexpr Ink kCodeInk = 60;
 
 Length card_width(const Composer& composer, const CardGrid& grid) {
   return (composer.width() - kGutter * (grid.columns - 1)) / grid.columns;

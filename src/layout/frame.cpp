@@ -14,7 +14,7 @@ using namespace literals;
 constexpr Length kNameRow = 10_mm;     // learner's pages only
 constexpr Length kAfterHeader = 5_mm;  // between the frame and the body
 constexpr Length kFooter = 8_mm;
-constexpr Ink kFooterInk = 70;
+constexpr Ink kFooterInk = 60;
 
 struct HeaderPlan {
   Length heading_top;

@@ -26,7 +26,7 @@ Stroke cut_stroke(const Style& style) {
 }
 
 Stroke fold_stroke(const Style& style) {
-  return {.width = style.box_weight, .dash = {4_mm, 3_mm}};
+  return {.width = style.box_weight, .dash = {3_mm, 3_mm}};
 }
 
 void draw_cut_lines(Block& block, const Style& style, const Rect& piece,
@@ -42,14 +42,24 @@ void draw_cut_lines(Block& block, const Style& style, const Rect& piece,
   block.line(right, across, cut, element);
 }
 
-void draw_framed_ground(Block& block, const Style& style, const Rect& rect,
-                        ElementId element) {
-  constexpr Ink kGround = 215;
+namespace {
+
+constexpr Ink kMeantGround = 215;
+
+}  // namespace
+
+void draw_framed_ground(Block& block, const Style& style, const Rect& rect) {
   block.marks.push_back(RectMark{.rect = rect,
                                  .filled = true,
-                                 .fill = kGround,
-                                 .stroke = thin_stroke(style),
-                                 .element = element});
+                                 .fill = kMeantGround,
+                                 .stroke = thin_stroke(style)});
+}
+
+void draw_underlined_ground(Block& block, const Style& style,
+                            const Rect& rect) {
+  block.shade(rect, kMeantGround);
+  block.line({rect.x, rect.bottom()}, {rect.right(), rect.bottom()},
+             {.width = style.box_weight * 3 / 2});
 }
 
 }  // namespace sheaf

@@ -6,8 +6,9 @@ namespace sheaf {
 
 /// What lines are drawn with. A photocopier makes black or white of every grey,
 /// so all lines are black, and their dashes tell them apart. Each is light
-/// enough to stay behind what is written on it: dashes and dots leave more of
-/// the paper white than they cover (our own judgement, looked at on paper).
+/// enough to stay behind what is written on it: dashes and dots leave at
+/// least as much of the paper white as they cover (our own judgement, looked at
+/// on the screen at reading size).
 
 /// A ground that may vanish on a photocopy: what it says is also said by bold
 /// letters or a line.
@@ -35,8 +36,9 @@ void draw_cut_lines(Block& block, const Style& style, const Rect& piece,
                     ElementId element);
 
 /// A grey ground that says something: with a frame, which is left of it on a
-/// photocopy.
-void draw_framed_ground(Block& block, const Style& style, const Rect& rect,
-                        ElementId element = kDecoration);
+/// photocopy; or with a line at its foot, where other letters are too near for
+/// a frame.
+void draw_framed_ground(Block& block, const Style& style, const Rect& rect);
+void draw_underlined_ground(Block& block, const Style& style, const Rect& rect);
 
 }  // namespace sheaf

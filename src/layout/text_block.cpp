@@ -4,13 +4,14 @@
 #include <utility>
 
 #include "layout/heard_text.h"
-#include "layout/strokes.h"
 
 namespace sheaf {
 
 namespace {
 
-// The line under the band behind marked text, which is left on a photocopy.
+// The band behind marked text, and the line under it that is left on a
+// photocopy.
+constexpr Ink kBand = 205;
 constexpr Length kUnderBand = Length::from_pt(0.5);
 
 // One word: runs that must stay together, [begin, end) of all of them, with
@@ -205,7 +206,7 @@ void draw_bands(Block& block, const TextLine& line, Point at) {
     const Length pad = run.run.size / 16;
     const Rect band{at.x + run.x + ink.left - pad, at.y - scaled(above, 0.85),
                     ink.width() + 2 * pad, scaled(above, 1.1)};
-    block.shade(band, kLightGround);
+    block.shade(band, kBand);
     block.line({band.x, band.bottom()}, {band.right(), band.bottom()},
                {.width = kUnderBand});
   }

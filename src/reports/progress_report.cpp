@@ -86,9 +86,8 @@ GridCell share_cell(const Share& share, std::string below = {}) {
 void add_legend(Composer& c) {
   add_paragraph(
       c, c.style().teacher_text(),
-      "Right out of all. White: 80% or more; light grey, thin frame: 50 to "
-      "79%; darker grey, heavy frame: under half; dashed frame: fewer than "
-      "five, so no percentage.",
+      "Right out of all. No frame: 80% or more; thin frame: 50 to 79%; heavy: "
+      "under half; dashed: fewer than five, so no percentage.",
       {.space_before = 2_mm});
 }
 

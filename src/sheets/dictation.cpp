@@ -68,7 +68,7 @@ constexpr std::string_view kMend = "mend";
 
 TextStyle mending_style(const Sheet& s) {
   TextStyle style = s.c.style().text(14_pt);
-  style.ink = 70;
+  style.ink = 60;
   return style;
 }
 

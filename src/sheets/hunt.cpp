@@ -70,7 +70,7 @@ void add_line(Composer& c, const TextStyle& style, const TextLine& line,
   // Baselines keep their place at the foot of a line that was made higher.
   const Length base = height - style.line_height() + baseline_in_line(style);
   TextStyle small = c.style().text(scaled(style.size, 0.7));
-  small.ink = 70;
+  small.ink = 60;
   draw_text(c, block, small, fmt::format("{}", number), {0_mm, base},
             kDecoration);
   draw_line(block, line, {kNumberWidth, base}, paragraph);

@@ -182,7 +182,7 @@ void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
                  const Grid& grid) {
   const auto across = static_cast<int>(c.width() / grid.side);
   TextStyle small = c.style().text(c.style().footer_size);
-  small.ink = 70;
+  small.ink = 60;
   const ElementId cut = add_cut_lines(c, sort.items.size());
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < sort.items.size(); ++i) {

@@ -60,7 +60,7 @@ void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
   const auto [label, body] = add_list_item(c, list);
   Length y = baseline_in_line(style);
   TextStyle number = c.style().text(scaled(c.style().reading_size, 0.7));
-  number.ink = 70;
+  number.ink = 60;
   draw_text(c, block, number, fmt::format("{}", index + 1), {0_mm, y}, label);
   const Length middle = y - scaled(style.size, 0.25);
   for (const TextLine& line : lines) {

@@ -3,7 +3,7 @@
 // and learns the part of a word that does not say its usual sound; each word is
 // written whole. On the page: base + ending = a line to write on, with three
 // questions to tick, the first word done in a frame; words and meanings to be
-// joined by lines; rows of parts; words with a frame around the unusual
+// joined by lines; rows of parts; words with a line under the unusual
 // grapheme. Parts that the lesson has no word for are left out.
 
 #include <fmt/format.h>
@@ -37,7 +37,7 @@ constexpr OptionSpec kOptions[] = {
      "words with a grapheme that does not say its usual sound"},
 };
 
-// "said, ai in a frame"; "come, o with e in a frame".
+// "said, ai underlined"; "come, o with e underlined".
 std::string heard_shaded(const Irregular& item) {
   std::vector<std::string> parts;
   for (const Grapheme& g : graphemes_of(*item.word)) {
@@ -47,10 +47,10 @@ std::string heard_shaded(const Irregular& item) {
       parts.back() += " with " + item.text.substr(g.split_e, 1);
     }
   }
-  return fmt::format("{}, {} in a frame", item.text, fmt::join(parts, " and "));
+  return fmt::format("{}, {} underlined", item.text, fmt::join(parts, " and "));
 }
 
-// The word with a frame around its unusual graphemes.
+// The word with a line under its unusual graphemes.
 void draw_shaded(Composer& c, Block& block, const TextStyle& style,
                  const Irregular& item, Point base, ElementId element) {
   const GlyphRun run = c.shape(style, item.text);
@@ -58,9 +58,9 @@ void draw_shaded(Composer& c, Block& block, const TextStyle& style,
   const Length pad = style.size / 16;
   const auto shade = [&](std::size_t begin, std::size_t end) {
     const InkSpan ink = ink_of(run, begin, end);
-    draw_framed_ground(block, c.style(),
-                       {base.x + ink.left - pad, top, ink.width() + 2 * pad,
-                        style.line_height()});
+    draw_underlined_ground(block, c.style(),
+                           {base.x + ink.left - pad, top, ink.width() + 2 * pad,
+                            style.line_height()});
   };
   for (const Grapheme& g : graphemes_of(*item.word)) {
     if (!g.shaded) continue;
@@ -82,7 +82,7 @@ void add_irregular_words(const SheetInput& in, Composer& c,
     hand = std::max(hand, by_hand(in, *item.word));
   }
   const Plan plan = plan_rows(in, c, style, measure(style), hand);
-  add_heading(c, "Look at the part in the frame. Write the word.");
+  add_heading(c, "Look at the underlined part. Write the word.");
   const ElementId list = c.add(Role::list);
   for (const Irregular& item : words) {
     Block& block =
