@@ -132,7 +132,8 @@ class Copier : public testing::Test {
 TEST_F(Copier, WhatIsUnusualInAWordIsStillMarked) {
   const std::string lesson =
       (project() / "tests/golden/sheet-word-parts.yaml").string();
-  const Made made = make(workspace_, lesson, "older-learners", "letter", {"word-parts"});
+  const Made made =
+      make(workspace_, lesson, "older-learners", "letter", {"word-parts"});
   ASSERT_NE(made.lesson, nullptr);
   int grounds = 0;
   Faults faults;
