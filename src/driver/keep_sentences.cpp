@@ -12,6 +12,7 @@
 #include "files/output_files.h"
 #include "input/file_kind.h"
 #include "input/sentence_file.h"
+#include "phonics/sentence_bank.h"
 #include "planning/own_sentences.h"
 
 namespace sheaf {
