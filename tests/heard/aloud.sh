@@ -5,7 +5,7 @@
 # or -v.
 #
 #   tests/heard/aloud.sh tests/heard/gaps.txt
-#   tests/heard/aloud.sh -w /tmp/speech tests/heard/*.txt
+#   tests/heard/aloud.sh -w out/speech tests/heard/*.txt
 set -eu
 usage="usage: aloud.sh [-v VOICE] [-w FOLDER] FILE..."
 voice=
