@@ -48,7 +48,8 @@ bool is_number(const Field& field) {
   return field.value.kind == Value::Kind::text &&
          field.value.style == Value::Style::bare &&
          !field.value.text.text().empty() &&
-         field.value.text.text().find_first_not_of("0123456789") ==
+         field.value.text.text().find_first_not_of(
+             "0123456789", field.value.text.text().front() == '-' ? 1 : 0) ==
              std::string::npos;
 }
 
@@ -75,9 +76,14 @@ void passage(const Field& field, Lesson& lesson, Diagnostics& d) {
     return;
   }
   constexpr std::string_view kKeys[] = {"title", "text", "questions"};
+  const auto example = [&](std::string_view key) {
+    return key == kKeys[0]   ? "title: A Box in the Mud"
+           : key == kKeys[1] ? "text: The boat is on the lake."
+                             : "questions: Where is the boat?";
+  };
   check_known_keys(field.value, kKeys, "a passage", d);
   for (const ValueEntry& entry : field.value.entries) {
-    const Field part = {entry.key.value, entry.value, "passage: {text: ...}"};
+    const Field part = {entry.key.value, entry.value, example(entry.key.value)};
     if (entry.key.value == kKeys[0]) {
       const auto lines = read_lines(part, LineBreaks::paragraphs, d);
       if (!lines.empty()) lesson.passage.title = lines.front();

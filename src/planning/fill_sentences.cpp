@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "base/utf8.h"
 #include "planning/sentence_search.h"
@@ -21,6 +22,8 @@ constexpr int kMostToWrite = 9;
 constexpr int kFirstWeeks = 20;
 constexpr Range kShortPassage = {20, 70};
 constexpr Range kUsualPassage = {35, 180};
+constexpr Range kAnyLength = {1, 1000};
+constexpr std::size_t kAllPassages = 1000;
 
 Range words_near(int wanted) { return {wanted / 2, wanted * 2}; }
 
@@ -197,6 +200,40 @@ class SentenceFiller {
         "`sheaf check` shows them ready to paste; read them before you print");
   }
 
+  // One of another length than was asked for, which is said; none where the
+  // bank has none at all for the step.
+  std::vector<FoundPassage> nearest_passage(SentenceQuery query,
+                                            const Spanned<int>& asked) {
+    query.words = kAnyLength;
+    query.count = kAllPassages;
+    auto all = find_passages(source_, query);
+    std::ranges::stable_sort(all, {}, [&](const FoundPassage& found) {
+      return std::abs(found.words - asked.value);
+    });
+    const auto set = static_cast<std::size_t>(lesson_.set.value);
+    if (all.size() < set) {
+      diagnostics_.warning(
+          diagnostic::not_enough_sentences, asked.span,
+          all.empty()
+              ? std::string(
+                    "Sheaf has no passage that can be read at this step")
+              : fmt::format("Sheaf has only {} passages for this step, and set "
+                            "{} is to have others",
+                            all.size(), set),
+          "write one of your own under `passage: |`");
+      return {};
+    }
+    all.resize(set);
+    diagnostics_.warning(
+        diagnostic::not_enough_sentences, asked.span,
+        fmt::format("Sheaf has no passage of about {} words for this step, so "
+                    "it took one of {}",
+                    asked.value, all.back().words),
+        "write one of your own under `passage: |` if that is not the length "
+        "for your group");
+    return all;
+  }
+
   void add_passage() {
     SentenceQuery query;
     query.patterns = patterns_;
@@ -206,18 +243,11 @@ class SentenceFiller {
     query.words = asked.given()                     ? words_near(asked.value)
                   : step >= 0 && step < kFirstWeeks ? kShortPassage
                                                     : kUsualPassage;
-    const auto all = find_passages(source_, query);
-    if (all.size() < query.count) {
-      if (asked.given()) {
-        diagnostics_.warning(
-            diagnostic::not_enough_sentences, asked.span,
-            fmt::format("Sheaf has no passage of about {} words for this step",
-                        asked.value),
-            "ask for another length, or write one of your own under "
-            "`passage: |`");
-      }
-      return;
+    auto all = find_passages(source_, query);
+    if (all.size() < query.count && asked.given()) {
+      all = nearest_passage(query, asked);
     }
+    if (all.empty() || (!asked.given() && all.size() < query.count)) return;
     const FoundPassage& found = all.back();
     LessonPassage& passage = lesson_.passage;
     const Span span = place(asked);

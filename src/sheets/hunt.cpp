@@ -148,7 +148,7 @@ std::string missing(const SheetInput& in) {
   return "no sentence has a word with the pattern";
 }
 
-// The passage in its own lines, so that a word is found by the line's number.
+// The text with its words marked, and how many there are.
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
   const TextStyle strong = c.style().teacher_text(true);

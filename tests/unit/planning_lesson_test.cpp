@@ -178,6 +178,22 @@ TEST(Fill, ASecondSetHasOtherSentencesAndAnotherPassage) {
             two.analyzed.passage.title.text());
 }
 
+TEST(Fill, TakesThePassageNearestInLengthAndSaysSo) {
+  const Planned near("pattern: oa\npassage: 60\n", "");
+  EXPECT_EQ(near.count(diagnostic::not_enough_sentences), 0);
+  const Planned far("pattern: oa\npassage: 400\n", "");
+  EXPECT_EQ(far.count(diagnostic::not_enough_sentences), 1);
+  EXPECT_FALSE(far.analyzed.passage.empty());
+  const auto words = [](const Planned& planned) {
+    std::size_t count = 0;
+    for (const auto& paragraph : planned.analyzed.passage.paragraphs) {
+      count += paragraph.words.size();
+    }
+    return count;
+  };
+  EXPECT_GT(words(far), words(near));
+}
+
 TEST(Fill, DictationHasPractisedNewAndReviewWords) {
   const Planned p("pattern: sh\nwords: ship shed shop shell fish\n");
   const auto& words = p.analyzed.dictate_words;
