@@ -60,6 +60,23 @@ void add_numbered_steps(Composer& composer, const TextStyle& style,
   add_numbered_texts(composer, style, texts);
 }
 
+void add_labelled_texts(Composer& composer, const TextStyle& style,
+                        const TextStyle& label_style,
+                        std::span<const LabelledText> texts,
+                        std::string_view widest_label) {
+  const Length indent = width_of(composer.shape(label_style, widest_label)) +
+                        scaled(style.size, 0.8);
+  const ElementId list = composer.add(Role::list);
+  for (const LabelledText& item : texts) {
+    const TextPiece text{item.text, style};
+    add_step(composer, std::span(&text, 1), {}, indent, {}, list,
+             [&](Block& block, ElementId label) {
+               draw_text(composer, block, label_style, item.label,
+                         {0_mm, baseline_in_line(style)}, label);
+             });
+  }
+}
+
 Length tick_side(const TextStyle& style) { return style.size; }
 
 void draw_tick_box(Block& block, const Style& style, const TextStyle& text,

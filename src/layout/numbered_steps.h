@@ -2,6 +2,7 @@
 
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "layout/text_block.h"
@@ -17,6 +18,18 @@ void add_numbered_steps(Composer& composer, const TextStyle& style,
 /// The same with steps in several styles.
 void add_numbered_texts(Composer& composer, const TextStyle& style,
                         std::span<const std::vector<TextPiece>> steps);
+
+/// A text with a word or two before it, as in "Wait for".
+struct LabelledText {
+  std::string label;
+  std::string text;
+};
+/// Adds texts as a list, each with its label at the left; the texts begin one
+/// below the other, where `widest_label` leaves room.
+void add_labelled_texts(Composer& composer, const TextStyle& style,
+                        const TextStyle& label_style,
+                        std::span<const LabelledText> texts,
+                        std::string_view widest_label);
 
 /// A step to tick, and how it is heard where its signs are read badly.
 struct TickStep {

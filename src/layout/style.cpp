@@ -71,6 +71,12 @@ constexpr OptionSpec kPageOptions[] = {
      "0.5 pt", "2 pt"},
     {"box-weight", Kind::length, "1 pt", "thickness of boxes and base lines",
      "0.5 pt", "4 pt"},
+    {"days", Kind::count, "5",
+     "days of teaching, where the lesson does not say", "1", "7"},
+    {"minutes", Kind::count, "25",
+     "minutes a day, where the lesson does not "
+     "say",
+     "5", "120"},
     {.name = "tints",
      .kind = Kind::choice,
      .fallback = "filled",

@@ -4,7 +4,9 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <limits>
 #include <map>
+#include <numeric>
 
 #include "layout/frame.h"
 #include "layout/heard_text.h"
@@ -73,12 +75,13 @@ struct Bindery {
   const PacketFor& whom;
   SheetMemory& memory;
   bool has_script;  // the layout's teacher pages
+  Week& week;
 };
 
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,
                        std::span<const PlannedSheet> packet) {
-  return {b.lesson, options,         b.pictures,  b.memory,
-          packet,   b.whom.learners, b.has_script};
+  return {b.lesson, options,         b.pictures,   b.memory,
+          packet,   b.whom.learners, b.has_script, &b.week};
 }
 
 FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
@@ -100,7 +103,11 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
   if (text.for_teacher) return text;
-  if (sheet.day > 0) text.day = fmt::format("Day {}", sheet.day);
+  if (sheet.day > 0) {
+    text.day = sheet.last_day > sheet.day
+                   ? fmt::format("Days {} to {}", sheet.day, sheet.last_day)
+                   : fmt::format("Day {}", sheet.day);
+  }
   if (b.whom.learners.size() == 1) text.learner = b.whom.learners.front();
   return text;
 }
@@ -206,7 +213,6 @@ std::vector<PlannedSheet> SheetChoice::of_layout(
     sheets.push_back({.kind = entry.kind,
                       .options = entry.options,
                       .day = entry.extra ? 0 : 1,
-                      .minutes = entry.kind->minutes,
                       .span = entry.span});
   }
   return sheets;
@@ -231,8 +237,7 @@ std::vector<PlannedSheet> SheetChoice::beside_layout(
         !has_something(b, *kind, options, packet, diagnostics)) {
       continue;
     }
-    sheets.push_back(
-        {.kind = kind, .options = options, .day = 0, .minutes = kind->minutes});
+    sheets.push_back({.kind = kind, .options = options, .day = 0});
   }
   return sheets;
 }
@@ -322,10 +327,41 @@ void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
   }
 }
 
+// The order of the days, what is on no day last. The week's steps follow their
+// sheets.
+void sort_by_day(std::vector<PlannedSheet>& sheets, Week& week) {
+  std::vector<std::size_t> order(sheets.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::stable_sort(order, {}, [&](std::size_t i) {
+    const int day = sheets[i].day;
+    return day == 0 ? std::numeric_limits<int>::max() : day;
+  });
+  std::vector<PlannedSheet> sorted;
+  std::vector<std::size_t> place(sheets.size());
+  for (const std::size_t i : order) {
+    place[i] = sorted.size();
+    sorted.push_back(std::move(sheets[i]));
+  }
+  sheets = std::move(sorted);
+  for (Day& day : week.days) {
+    for (DayStep& step : day.steps) {
+      if (step.sheet != DayStep::kNoSheet) step.sheet = place[step.sheet];
+    }
+  }
+  for (std::size_t& sheet : week.beyond) sheet = place[sheet];
+}
+
 // The learner's sheets with their days. Those for more practice come last.
 std::vector<PlannedSheet> plan_week(const Bindery& b, const LayoutPlan& layout,
                                     const std::vector<std::string>& only,
                                     Diagnostics& diagnostics) {
+  // The lesson's own numbers count, else those of the layout.
+  const Lesson& lesson = *b.lesson.lesson;
+  const int days =
+      lesson.days.given() ? lesson.days.value : layout.settings.count("days");
+  const int minutes = lesson.minutes.given() ? lesson.minutes.value
+                                             : layout.settings.count("minutes");
+  b.week.days.resize(static_cast<std::size_t>(days));
   // Nobody asks why a sheet is left out of a week that is not printed.
   Diagnostics unheard;
   const SheetChoice choice{.b = b, .layout = layout};
@@ -333,10 +369,8 @@ std::vector<PlannedSheet> plan_week(const Bindery& b, const LayoutPlan& layout,
   const std::vector<std::string> all;
   std::vector<PlannedSheet> week =
       choice.of_layout(all, only.empty() ? diagnostics : unheard);
-  const auto extra = std::ranges::stable_partition(
-      week, [](const PlannedSheet& s) { return s.day > 0; });
-  plan_days({week.begin(), extra.begin()}, b.lesson.lesson->days.value,
-            b.lesson.lesson->minutes.value);
+  b.week = plan_days(week, days, minutes);
+  sort_by_day(week, b.week);
   append(week, choice.beside_layout(only, diagnostics));
   return week;
 }
@@ -352,7 +386,9 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
       std::ranges::any_of(layout.sheets, [](const LayoutPlan::Sheet& sheet) {
         return sheet.kind->name == "script";
       });
-  const Bindery b{lesson, pictures, style, shaper, whom, memory, has_script};
+  Week days;
+  const Bindery b{lesson, pictures, style,      shaper,
+                  whom,   memory,   has_script, days};
   Packet packet;
   packet.learner.language = language_tag(lesson.conventions.accent);
   packet.teacher.language = packet.learner.language;

@@ -20,7 +20,8 @@ void compose(const SheetInput& in, Composer& c) {
                          .memory = in.memory,
                          .packet = in.packet,
                          .learners = in.learners,
-                         .has_script = in.has_script};
+                         .has_script = in.has_script,
+                         .week = in.week};
     sheet.kind->answers(own, c);
   }
 }

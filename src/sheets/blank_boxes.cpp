@@ -12,6 +12,7 @@
 #include "layout/sound_boxes.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::blank_boxes_sheet {
@@ -102,11 +103,14 @@ const SheetKind kKind = {
     .direction = "Say the word. Tap its sounds. Write one sound in each box.",
     .action = Action::tap,
     .summary = "large empty boxes to use again in a plastic sleeve",
-    .minutes = 10,
+    .part = DayPart::spell,
+    .daily = true,
+    .minutes = 4,
     .materials = "plastic sleeve, dry pen",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::tapping,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

@@ -8,6 +8,7 @@
 #include "layout/heard.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::blending_sheet {
@@ -153,11 +154,15 @@ const SheetKind kKind = {
     .action = Action::tap,
     .other_direction = other_direction,
     .summary = "large words with a mark under each grapheme",
-    .minutes = 10,
+    .part = DayPart::blend,
+    .daily = true,
+    .minutes = 4,
     .materials = "highlighter",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .share = sheet_script::share_of_blending,
+    .script = sheet_script::blending,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

@@ -10,6 +10,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
 
@@ -108,10 +109,11 @@ const SheetKind kKind = {
     .direction = "Choose a word. Say a sentence with it. Write it or tell it.",
     .action = Action::write,
     .summary = "the words of the week and lines for sentences of one's own",
-    .minutes = 15,
+    .minutes = 10,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::compose,
 };
 const SheetRegistration kRegistration(kKind);
 

@@ -12,6 +12,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::cover_write_sheet {
@@ -188,10 +189,12 @@ const SheetKind kKind = {
     .action = Action::write,
     .other_direction = other_direction,
     .summary = "words to look at, fold away, write from memory and check",
-    .minutes = 10,
+    .part = DayPart::spell,
+    .minutes = 8,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::cover_write,
 };
 const SheetRegistration kRegistration(kKind);
 

@@ -17,6 +17,7 @@
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::dictation_sheet {
@@ -346,10 +347,13 @@ const SheetKind kKind = {
     .direction = "Listen. Say it. Write it. Read it back and mend it.",
     .action = Action::listen,
     .summary = "numbered lines for dictated words and sentences",
-    .minutes = 15,
+    .part = DayPart::check,
+    .minutes = 14,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::dictation,
+    .script_extra = sheet_script::dictation_extra,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

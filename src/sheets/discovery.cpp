@@ -7,6 +7,7 @@
 #include "layout/heard.h"
 #include "layout/ruled_lines.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::discovery_sheet {
@@ -155,11 +156,12 @@ const SheetKind kKind = {
     .direction = "Look at the words. Say them. What do they share?",
     .action = Action::look,
     .summary = "a list of words to find the pattern in",
-    .minutes = 10,
+    .minutes = 8,
     .materials = "coloured pencil",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::discovery,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

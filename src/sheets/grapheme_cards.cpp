@@ -11,6 +11,7 @@
 #include "layout/picture_frame.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::grapheme_cards_sheet {
@@ -121,11 +122,13 @@ const SheetKind kKind = {
     .action = Action::cut,
     .summary = "graphemes on cards to cut, key pictures behind",
     .cut = true,
-    .minutes = 10,
+    .part = DayPart::spell,
+    .minutes = 8,
     .materials = "scissors",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::grapheme_cards,
 };
 const SheetRegistration kRegistration(kKind);
 

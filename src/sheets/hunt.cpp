@@ -13,6 +13,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::hunt_sheet {
@@ -165,15 +166,17 @@ void answers(const SheetInput& in, Composer& c) {
 
 const SheetKind kKind = {
     .name = "hunt",
-    .title = "Word hunt",
+    .title = "Find it in text",
     .direction = "Find the words with our sound. Mark them. Read it again.",
     .action = Action::look,
     .summary = "a passage in which the pattern words are to be found",
-    .minutes = 10,
+    .part = DayPart::read,
+    .minutes = 8,
     .materials = "highlighter",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::hunt,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

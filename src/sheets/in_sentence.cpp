@@ -18,18 +18,36 @@ bool is_same(const Reading& a, const Reading& b) {
          lower_case(a.word) == lower_case(b.word);
 }
 
-std::string shortest_with(std::span<const AnalyzedSentence> sentences,
-                          const Reading& word) {
-  std::string found;
+// Sentences that have the word, the shortest first.
+void add_with(std::span<const AnalyzedSentence> sentences, const Reading& word,
+              std::vector<std::string>& found) {
+  const auto first = static_cast<std::ptrdiff_t>(found.size());
   for (const AnalyzedSentence& sentence : sentences) {
     const bool has = std::ranges::any_of(sentence.words, [&](const auto& part) {
       return is_same(part.word.reading, word);
     });
-    if (!has) continue;
-    const std::string text = sentence.text.text();
-    if (found.empty() || text.size() < found.size()) found = text;
+    if (has) found.push_back(sentence.text.text());
   }
-  return found;
+  std::stable_sort(found.begin() + first, found.end(),
+                   [](const std::string& a, const std::string& b) {
+                     return a.size() < b.size();
+                   });
+}
+
+// The first that may be said for a word, of those not taken already if there is
+// one.
+std::string sentence_for(const AnalyzedLesson& lesson, const Reading& word,
+                         const std::vector<std::string>& taken) {
+  std::vector<std::string> found;
+  add_with(lesson.sentences, word, found);
+  add_with(lesson.dictate_sentences, word, found);
+  std::string carrier(carrier_of(*lesson.phonics, word, lesson.conventions));
+  if (!carrier.empty()) found.push_back(std::move(carrier));
+  const auto free = std::ranges::find_if(found, [&](const std::string& text) {
+    return std::ranges::find(taken, text) == taken.end();
+  });
+  if (free != found.end()) return *free;
+  return found.empty() ? "" : found.front();
 }
 
 }  // namespace
@@ -40,24 +58,20 @@ std::string InSentence::not_these() const {
 }
 
 InSentence in_sentence(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
-  InSentence found;
-  found.alikes = lesson.phonics->sound_alikes(word.reading, lesson.conventions);
-  found.sentence = shortest_with(lesson.sentences, word.reading);
-  if (found.sentence.empty()) {
-    found.sentence = shortest_with(lesson.dictate_sentences, word.reading);
-  }
-  if (found.sentence.empty()) {
-    found.sentence =
-        carrier_of(*lesson.phonics, word.reading, lesson.conventions);
-  }
-  return found;
+  return in_sentences(lesson, std::span(&word, 1)).front();
 }
 
 std::vector<InSentence> in_sentences(const AnalyzedLesson& lesson,
-                                     std::span<const AnalyzedWord> words) {
+                                     std::span<const AnalyzedWord> words,
+                                     std::vector<std::string> taken) {
   std::vector<InSentence> all;
   for (const AnalyzedWord& word : words) {
-    all.push_back(in_sentence(lesson, word));
+    InSentence found;
+    found.alikes =
+        lesson.phonics->sound_alikes(word.reading, lesson.conventions);
+    found.sentence = sentence_for(lesson, word.reading, taken);
+    if (!found.sentence.empty()) taken.push_back(found.sentence);
+    all.push_back(std::move(found));
   }
   return all;
 }

@@ -25,9 +25,11 @@ struct InSentence {
 
 InSentence in_sentence(const AnalyzedLesson& lesson, const AnalyzedWord& word);
 
-/// The same of several, in their order.
+/// The same of several, in their order: each in a sentence of its own, as far
+/// as there are others, and none of those that are `taken` already.
 std::vector<InSentence> in_sentences(const AnalyzedLesson& lesson,
-                                     std::span<const AnalyzedWord> words);
+                                     std::span<const AnalyzedWord> words,
+                                     std::vector<std::string> taken = {});
 
 /// Whether each of some words has a sentence, or none has.
 enum class HaveSentences { all, some, none };

@@ -17,6 +17,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::passage_sheet {
@@ -303,11 +304,15 @@ const SheetKind kKind = {
     .action = Action::read,
     .other_direction = other_direction,
     .summary = "connected text to read, with questions and words to find",
-    .minutes = 10,
+    .part = DayPart::read,
+    .daily = true,
+    .minutes = 6,
     .materials = "timer",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .share = sheet_script::share_of_passage,
+    .script = sheet_script::passage,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

@@ -4,6 +4,7 @@
 
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::picture_cards_sheet {
@@ -63,11 +64,12 @@ const SheetKind kKind = {
     .action = Action::cut,
     .summary = "pictures of the words on cards to cut, with backs",
     .cut = true,
-    .minutes = 10,
+    .minutes = 8,
     .materials = "scissors",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::picture_cards,
 };
 const SheetRegistration kRegistration(kKind);
 

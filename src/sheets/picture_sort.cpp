@@ -16,6 +16,7 @@
 #include "layout/table.h"
 #include "phonics/explain.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
 
@@ -246,11 +247,12 @@ const SheetKind kKind = {
     .action = Action::listen,
     .summary = "pictures to sort by a sound, without letters",
     .cut = true,
-    .minutes = 10,
+    .minutes = 9,
     .materials = "scissors, glue",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::picture_sort,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

@@ -11,6 +11,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::proofread_sheet {
@@ -100,9 +101,10 @@ const SheetKind kKind = {
     .direction = "Write your own sentences. Check each step. Mend them.",
     .action = Action::write,
     .summary = "lines for sentences of one's own and steps to check them",
-    .minutes = 10,
+    .minutes = 9,
     .options = kOptions,
     .compose = compose,
+    .script = sheet_script::proofread,
 };
 const SheetRegistration kRegistration(kKind);
 

@@ -12,6 +12,7 @@
 #include "layout/strokes.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::rereading_sheet {
@@ -251,10 +252,12 @@ const SheetKind kKind = {
     .direction = "Read each one aloud. Tick a box each time.",
     .action = Action::read,
     .summary = "the week's words and phrases with squares for each rereading",
+    .part = DayPart::read,
     .minutes = 5,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::rereading,
 };
 const SheetRegistration kRegistration(kKind);
 

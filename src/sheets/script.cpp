@@ -1,6 +1,6 @@
-// What the teacher says, for the steps that are led by voice: the pattern, the
-// sort, tapping, the passage and dictation; and what to do when a learner gets
-// it wrong.
+// What the teacher says and does, day by day and step by step: what to show,
+// say, do and wait for, and what counts as done; then what may come out wrong,
+// and what to do about it.
 
 #include <fmt/format.h>
 
@@ -16,15 +16,12 @@
 #include "phonics/lexicon.h"
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
-#include "sheets/ed_sort.h"
 #include "sheets/in_sentence.h"
-#include "sheets/rhyme_words.h"
-#include "sheets/script_passage.h"
-#include "sheets/script_pattern.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/sound_key.h"
+#include "sheets/week_text.h"
 #include "sheets/word_parts.h"
-#include "sheets/word_parts_script.h"
 
 namespace sheaf::script_sheet {
 namespace {
@@ -39,199 +36,64 @@ void add_steps(Composer& c, const std::vector<std::string>& steps) {
   add_numbered_steps(c, c.style().teacher_text(), steps);
 }
 
-// The teacher's own rhyme, with words for its blanks.
-void add_rhyme(const SheetInput& in, Composer& c) {
-  if (in.lesson.lesson->rhyme.empty()) return;
-  add_heading(c, "The rhyme");
-  std::vector<std::string> steps = {
-      "Say or sing the rhyme together; tap the beat. Hold the sound of the "
-      "week a little longer each time it comes."};
-  std::string words;
-  for (const RhymeWord& word : rhyme_words(in)) {
-    words += (words.empty() ? "" : ", ") + word.word;
-  }
-  if (!words.empty()) {
-    steps.push_back(fmt::format(
-        "Swap another word into each blank and begin again: {}. Then learners "
-        "choose one, and find one of their own.",
-        words));
-  }
-  add_steps(c, steps);
-}
-
-void add_picture_sort(Composer& c) {
-  add_heading(c, "The picture sort");
-  add_steps(c, {"Name every picture, learners say it after you. A picture that "
-                "they call by another word gets the word that you need.",
-                "Show the two that are laid already: “I say it slowly. I hear "
-                "our sound, so it lies here. In this one I do not.”",
-                "Learners say each word slowly, listen, and lay it. No letters "
-                "yet: the ear decides.",
-                "Say each column down and listen for the one that does not "
-                "belong. The key has the order and the sounds."});
-}
-
 std::string joined(const std::vector<std::string>& sentences) {
   return fmt::format("{}", fmt::join(sentences, " "));
 }
 
-// -ed is sorted by ear: all of it is spelled alike.
-std::vector<std::string> ed_sort_steps(const SheetInput& in,
-                                       const std::vector<EdColumn>& columns) {
-  std::vector<std::string> steps = {
-      "Say every word on the cards once. Learners say it after you, then the "
-      "ending by itself.",
-      "Show a hand laid on the throat: it hums where a sound has voice. Do one "
-      "word of each column aloud: “I say it. I listen to the sound before the "
-      "ending. It belongs here, because …”"};
-  for (const EdColumn& column : columns) {
-    steps.push_back(
-        fmt::format("{} is for -ed {}: {} ({}).", column.sound, column.reason,
-                    column.words.front()->reading.word,
-                    sound_before_ed(in.lesson, *column.words.front())));
-  }
-  steps.emplace_back(
-      "Learners lay the rest, saying each word. Ask now and then: “Which sound "
-      "comes before the ending? Does it hum?”");
-  steps.emplace_back(
-      "Read each column down. Ask: “How is the ending spelled in this column? "
-      "And in that one?” It is done when learners say that all are spelled ed, "
-      "whatever is heard, and can lay a new word by its sound.");
-  return steps;
+// The same input as the sheet itself has.
+SheetInput own_input(const SheetInput& in, const PlannedSheet& sheet) {
+  return {.lesson = in.lesson,
+          .options = sheet.options,
+          .pictures = in.pictures,
+          .memory = in.memory,
+          .packet = in.packet,
+          .learners = in.learners,
+          .has_script = true,
+          .week = in.week};
 }
 
-void add_sort(const SheetInput& in, Composer& c) {
-  add_heading(c, "The word sort");
-  if (const auto columns = ed_columns(in.lesson); columns.size() > 1) {
-    add_steps(c, ed_sort_steps(in, columns));
-    return;
-  }
-  std::vector<std::string> steps = {
-      "Say every word on the cards once. Learners say it after you.",
-      "Do the first two aloud: “I say it. I look for what we found. "
-      "It belongs here, because …”",
-      "Learners lay the rest, saying each word. Ask now and then: "
-      "“How do you know?”",
-      "Read each column down. Then mix the cards and sort again, "
-      "faster."};
-  if (const auto told = what_is_told(in); !told.empty()) {
-    steps.push_back(fmt::format(
-        "At the end learners say in their own words what the columns share. "
-        "What to listen for: “{}”",
-        joined(told)));
-  }
-  add_steps(c, steps);
-}
-
-void add_tapping(const SheetInput& in, Composer& c) {
-  add_heading(c, "Tap and write");
-  add_steps(c, {"Say the word. Learners say it, then tap a dot for each sound.",
-                "Learners say each sound again and write one grapheme to a "
-                "box. A letter with a silent job goes into the dashed slot.",
-                "Learners write the whole word on the line, saying its sounds, "
-                "then read it."});
-  Table table(c, {{"Word", 2}, {"Graphemes", 3}, {"Sounds", 3}, {"Boxes", 1}});
-  for (const AnalyzedWord& word : in.lesson.words) {
-    if (!word.has_pattern()) continue;
-    const From from(c, word.spelling.span);
-    const TextStyle text = c.style().teacher_text();
-    table.add_row({{{word.reading.word, text}},
-                   {spelled_piece(word, text)},
-                   {{sounds_of(in.lesson, word), text}},
-                   {{fmt::format("{}", word.reading.boxes()), text}}},
-                  true);
-  }
-}
-
-// A homophone without a sentence gets a line for one of the teacher's: it is
-// never said bare.
-void add_dictated_word(Composer& c, Table& table, int number,
-                       const AnalyzedWord& word, const InSentence& said) {
-  const TextStyle style = c.style().teacher_text();
-  const bool asks = !said.alikes.empty() && said.sentence.empty();
-  Table::Cell say =
-      said_pieces(said, word, style, c.style().teacher_text(true));
-  if (asks) say.back().text += ":";
-  const std::vector<Table::Cell> row = {{{fmt::format("{}", number), style}},
-                                        std::move(say),
-                                        {spelled_piece(word, style)}};
-  if (asks) {
-    table.add_row_with_line(row, 1, true);
+// A step's heading, lines and, the first time, what they speak of. The first
+// lines stay with the heading.
+void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
+  const TextStyle strong = c.style().teacher_text(true);
+  const bool has_sheet = step.sheet != DayStep::kNoSheet;
+  ScriptLines lines;
+  if (!has_sheet) {
+    lines = sheet_script::no_sheet(step);
   } else {
-    table.add_row(row, true);
+    const PlannedSheet& sheet = in.packet[step.sheet];
+    if (sheet.kind->script == nullptr) return;
+    lines = sheet.kind->script(own_input(in, sheet), step);
   }
-}
-
-// How a word is dictated, by whether its sentence is printed.
-std::string word_step(HaveSentences have) {
-  switch (have) {
-    case HaveSentences::all:
-      return "Say the word, then its sentence, then the word.";
-    case HaveSentences::some:
-      return "Say the word, then its sentence, then the word. Where no "
-             "sentence stands, say a short one of your own.";
-    case HaveSentences::none:
-      break;
-  }
-  return "Say the word, then a short sentence with it, then the word.";
-}
-
-// The words of the warm-up as its sheet numbers them.
-void add_warm_up(const SheetInput& in, Composer& c) {
-  const std::span<const AnalyzedWord> words = in.lesson.warm_up.words;
-  if (words.empty() || !has_sheet(in, "warm-up")) return;
-  add_heading(c, "The words of the warm-up");
-  const std::vector<InSentence> said = in_sentences(in.lesson, words);
-  const TextStyle plain = c.style().teacher_text();
+  if (lines.empty()) return;
+  const From from(c, has_sheet ? in.packet[step.sheet].span : Span());
   add_paragraph(
-      c, plain,
-      word_step(have_sentences(said)) + " Learners say it and write it.",
-      {.keep_with_next = true});
-  std::vector<std::vector<TextPiece>> texts;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    texts.push_back(
-        said_pieces(said[i], words[i], plain, c.style().teacher_text(true)));
+      c, strong, step_heading(in, step),
+      {.role = Role::heading3, .space_before = 3_mm, .keep_with_next = true});
+  add_script_lines(c, lines);
+  if (!has_sheet || step.turn > 0) return;
+  const PlannedSheet& sheet = in.packet[step.sheet];
+  if (sheet.kind->script_extra != nullptr) {
+    sheet.kind->script_extra(own_input(in, sheet), c);
   }
-  add_numbered_texts(c, plain, texts);
 }
 
-void add_dictation(const SheetInput& in, Composer& c) {
-  add_heading(c, "Dictation");
-  const auto [words_said, sentences_said] = dictated_in_packet(in);
-  const std::vector<InSentence> said = in_sentences(in.lesson, words_said);
-  add_steps(c, {word_step(have_sentences(said)) +
-                    " Learners say it, tap it and write it.",
-                "Say a sentence once, whole. Learners repeat it and count its "
-                "words on their fingers. Say it again and let them write.",
-                "Wait. Say it again only when asked. Then learners read back "
-                "what they wrote, not what they meant."});
-  Table table(c,
-              {{.title = "No.", .share = 0, .fixed = 12_mm, .heard = "Number"},
-               {"Say", 7},
-               {"Graphemes", 3}});
-  int number = 0;
-  for (const AnalyzedWord& word : words_said) {
-    const From from(c, word.spelling.span);
-    const InSentence& its = said[static_cast<std::size_t>(number)];
-    add_dictated_word(c, table, ++number, word, its);
-  }
-  for (const AnalyzedSentence& s : sentences_said) {
-    const TextStyle text = c.style().teacher_text();
-    Table::Cell words;
-    for (const AnalyzedSentence::Part& part : s.words) {
-      if (!part.word.has_pattern()) continue;
-      // Commas are heard between graphemes, so words need more.
-      if (!words.empty()) {
-        words.back().text += ", ";
-        words.back().heard += ";";
-      }
-      words.push_back(spelled_piece(part.word, text));
-    }
-    const From from(c, s.text.span());
-    table.add_row({{{fmt::format("{}", ++number), text}},
-                   {{s.text.text(), text}},
-                   std::move(words)},
-                  true);
+void add_day(const SheetInput& in, Composer& c, int number, const Day& day) {
+  if (day.steps.empty()) return;
+  add_subheading(c, scaled(c.style().teacher_size, 1.4),
+                 day_heading(number, day), 7_mm);
+  for (const DayStep& step : day.steps) add_step(in, c, step);
+}
+
+// Sheets that no day has, each as if it were used once.
+void add_without_day(const SheetInput& in, Composer& c) {
+  bool first = true;
+  for (std::size_t i = 0; i < in.packet.size(); ++i) {
+    const PlannedSheet& sheet = in.packet[i];
+    if (sheet.day != 0 || sheet.kind->script == nullptr) continue;
+    if (first) add_heading(c, "When there is time");
+    first = false;
+    add_step(in, c, {.part = sheet.kind->part, .sheet = i, .day = 0});
   }
 }
 
@@ -336,7 +198,7 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
 void add_mending(const SheetInput& in, Composer& c) {
   add_heading(c, "When it is wrong");
   std::string spelled = "“How did we spell that this week?”";
-  if (const auto told = what_is_told(in); !told.empty()) {
+  if (const auto told = sheet_script::what_is_told(in); !told.empty()) {
     spelled += fmt::format(" Say again: “{}”", joined(told));
   }
   spelled += " Mend that grapheme only.";
@@ -381,18 +243,13 @@ void add_notation(const SheetInput& in, Composer& c) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  add_warm_up(in, c);
-  add_pattern_steps(in, c);
-  if (has_sheet(in, "sound-card")) add_rhyme(in, c);
-  if (has_sheet(in, "picture-sort")) add_picture_sort(c);
-  if (has_sheet(in, "word-sort")) add_sort(in, c);
-  if (has_sheet(in, "word-parts")) add_word_parts_steps(in, c);
-  if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {
-    add_tapping(in, c);
+  if (in.week != nullptr) {
+    for (std::size_t i = 0; i < in.week->days.size(); ++i) {
+      add_day(in, c, static_cast<int>(i) + 1, in.week->days[i]);
+    }
   }
-  if (has_sheet(in, "passage")) add_passage_steps(in, c);
-  if (has_sheet(in, "dictation")) {
-    add_dictation(in, c);
+  add_without_day(in, c);
+  if (has_sheet(in, "dictation") || has_sheet(in, "short-dictation")) {
     add_likely_errors(in, c);
   }
   // The key of the sounds is short: it does not stand on a page alone.
@@ -405,8 +262,7 @@ void compose(const SheetInput& in, Composer& c) {
 const SheetKind kKind = {
     .name = "script",
     .title = "What to say",
-    .summary =
-        "the teacher's words for sound, sort, tapping, passage and dictation",
+    .summary = "the teacher's words and acts for every step of every day",
     .for_teacher = true,
     .compose = compose,
 };

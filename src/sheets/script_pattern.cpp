@@ -1,21 +1,22 @@
 // The steps are common practice, no source; the wording is ours. What is said
 // of each pattern is data (pattern_texts.tsv).
 
-#include "sheets/script_pattern.h"
+#include "sheets/sheet_scripts.h"
 
 #include <fmt/format.h>
 
-#include "layout/numbered_steps.h"
+#include <iterator>
+
 #include "layout/text_block.h"
 #include "sheets/pattern_card.h"
+#include "sheets/rhyme_words.h"
 #include "sheets/word_parts.h"
 
-namespace sheaf {
+namespace sheaf::sheet_script {
 namespace {
 
 using namespace literals;
 using Look = PatternText::Card;
-using Steps = std::vector<std::string>;
 
 // The second part of what changes where an ending is joined.
 std::string_view change_step(Joint joint) {
@@ -47,12 +48,10 @@ class PatternScript {
     if (card_.key != nullptr) word_ = card_.key->reading.word;
   }
 
-  std::string heading() const {
-    return fmt::format("{}: {}", card_.is_sound() ? "The sound" : "The pattern",
-                       pattern_.name);
-  }
-
-  Steps steps() {
+  ScriptLines lines() {
+    add(Lead::show, "{}: {}{}.", card_.is_sound() ? "the sound" : "the pattern",
+        pattern_.name,
+        word_.empty() ? "" : fmt::format(", with the word {}", word_));
     switch (card_.look) {
       case Look::sound:
       case Look::unusual:
@@ -83,19 +82,26 @@ class PatternScript {
         parts();
         break;
     }
-    return std::move(steps_);
+    add(Lead::wait,
+        "each learner to say it alone, looking at the card. Say it "
+        "with those who cannot yet.");
+    add(Lead::done_when, "{}",
+        word_.empty()
+            ? std::string("each learner has said and written it.")
+            : fmt::format("each learner has said and written it, and says {} "
+                          "when you ask for a word that has it.",
+                          word_));
+    return std::move(lines_);
   }
-
-  const PatternText* text() const { return card_.text; }
 
  private:
   template <typename... T>
-  void add(fmt::format_string<T...> text, T&&... values) {
-    steps_.push_back(fmt::format(text, std::forward<T>(values)...));
+  void add(Lead lead, fmt::format_string<T...> text, T&&... values) {
+    lines_.push_back({lead, fmt::format(text, std::forward<T>(values)...)});
   }
 
   void tell() {
-    if (!card_.learner.empty()) add("Tell them: “{}”", card_.learner);
+    if (!card_.learner.empty()) add(Lead::say, "“{}”", card_.learner);
   }
 
   std::string sound_name() const { return said(in_.lesson, pattern_.sound); }
@@ -103,17 +109,18 @@ class PatternScript {
   void say_sound() {
     const std::string sound = sound_name();
     if (!word_.empty() && !sound.empty()) {
-      add("Say: “{0}. {1}. I hear {1} in {0}.” Learners repeat it.", word_,
-          sound);
+      add(Lead::say, "“{0}. {1}. I hear {1} in {0}.” Learners repeat it.",
+          word_, sound);
     }
     if (!sound.empty()) {
-      steps_.push_back(how_to_say(in_.lesson, pattern_.sound));
+      add(Lead::act, "{}", how_to_say(in_.lesson, pattern_.sound));
     }
   }
 
   void write_grapheme() {
     if (pattern_.graphemes.empty()) return;
-    add("Learners write {} in the air, then on the line, and say the sound "
+    add(Lead::act,
+        "Learners write {} in the air, then on the line, and say the sound "
         "each time.",
         pattern_.graphemes.front());
   }
@@ -126,9 +133,10 @@ class PatternScript {
 
   void silent() {
     say_sound();
-    add("Show the word {}. Ask: “Which letters do I see and not hear?”", word_);
+    add(Lead::say, "“Which letters of {} do I see and not hear?”", word_);
     tell();
-    add("Say it once in a spelling voice, so that every letter is heard, then "
+    add(Lead::say,
+        "it once in a spelling voice, so that every letter is heard, then "
         "as it is said. Learners do it after you.");
     write_grapheme();
   }
@@ -138,60 +146,70 @@ class PatternScript {
   }
 
   void blend() {
-    add("Say {} slowly. Learners say it and put up a finger for each of these "
+    add(Lead::say,
+        "{} slowly. Learners say it and put up a finger for each of these "
         "sounds: {}.",
         word_, all_said());
     tell();
-    add("Say each by itself, then both together, then the word. A blend has a "
+    add(Lead::say,
+        "each by itself, then both together, then the word. A blend has a "
         "grapheme and a box for each sound.");
-    add("Take one away: “Say {} without {}.” Then put it back.", word_,
+    add(Lead::say, "“Say {} without {}.” Then put it back.", word_,
         card_.said.size() > 1 && is_first() ? card_.said[1] : card_.said[0]);
-    add("Learners write {}, a grapheme to a sound, then the whole word.",
+    add(Lead::act,
+        "Learners write {}, a grapheme to a sound, then the whole word.",
         card_.face);
   }
 
   bool is_first() const { return word_.starts_with(card_.face); }
 
   void closed() {
-    add("Show {}. Learners touch each mark and say its sound: {}. Then they "
+    add(Lead::act,
+        "In {} learners touch each mark and say its sound: {}. Then they "
         "say the word.",
         word_, all_said());
-    add("Ask: “Which letter is the vowel? What stands behind it?”");
+    add(Lead::say, "“Which letter is the vowel? What stands behind it?”");
     tell();
-    add("Cover what stands behind the vowel: now nothing shuts it in, and it "
+    add(Lead::act,
+        "Cover what stands behind the vowel: now nothing shuts it in, and it "
         "may say its name. Uncover it, and the vowel is short.");
-    add("Learners write the word, a grapheme to a sound, and say each sound.");
+    add(Lead::act,
+        "Learners write the word, a grapheme to a sound, and say each sound.");
   }
 
   void syllable() {
     const std::string beats = fmt::format("{}", fmt::join(card_.beats, " – "));
     const std::string& beat = card_.beats[static_cast<std::size_t>(card_.beat)];
     if (card_.beats.size() > 1) {
-      add("Say {} in beats: “{}.” Learners say it and tap each beat.", word_,
-          beats);
-      add("Write it with a dot between the beats: {}. Ask: “What does “{}” end "
+      add(Lead::say, "{} in beats: “{}.” Learners say it and tap each beat.",
+          word_, beats);
+      add(Lead::act,
+          "Write it with a dot between the beats: {}. Ask: “What does “{}” end "
           "in? How does its vowel sound?”",
           card_.face, beat);
     } else {
-      add("Say {}. Write it. Ask: “What does it end in? How does its vowel "
+      add(Lead::act,
+          "Say {}. Write it. Ask: “What does it end in? How does its vowel "
           "sound?”",
           word_);
     }
     tell();
-    add("Learners read each beat, then the word. They write it beat by beat, "
+    add(Lead::act,
+        "Learners read each beat, then the word. They write it beat by beat, "
         "saying each, then whole.");
   }
 
   void ending() {
     if (card_.parts.empty()) {
-      add("Say {}. Learners say it and tap each beat. Write it, and draw a "
+      add(Lead::act,
+          "Say {}. Learners say it and tap each beat. Write it, and draw a "
           "line under {}.",
           word_, card_.face.substr(1));
-      add("Say what these letters say: {}.", all_said());
+      add(Lead::say, "what these letters say: {}.", all_said());
       tell();
     } else {
-      add("Say {}. Ask: “Which word is in it?” ({}) Write: {} = {}.", word_,
-          card_.parts[0], card_.sum(), word_);
+      add(Lead::act, "Say {}. Ask: “Which word is in it?” ({}) Write: {} = {}.",
+          word_, card_.parts[0], card_.sum(), word_);
       tell();
     }
     if (!card_.sounds.empty()) {
@@ -200,47 +218,57 @@ class PatternScript {
         sounds += fmt::format("{}{} in {}", sounds.empty() ? "" : ", ", s.sound,
                               s.word);
       }
-      add("The ending has several sounds: {}. Say the words and let learners "
+      add(Lead::act,
+          "The ending has several sounds: {}. Say the words and let learners "
           "say which they hear. What is written does not follow the sound.",
           sounds);
     }
     if (card_.parts.empty()) {
-      add("Learners write the word: first what stands before the ending, beat "
+      add(Lead::act,
+          "Learners write the word: first what stands before the ending, beat "
           "by beat, then {} as one piece.",
           card_.face);
     } else {
-      add("Learners say the word, write {}, say the ending and add {}.",
+      add(Lead::act,
+          "Learners say the word, write {}, say the ending and add {}.",
           card_.parts[0], card_.face);
     }
   }
 
   void join() {
-    add("Write: {}. Ask: “What does {} end in? What does {} begin with?”",
+    add(Lead::act,
+        "Write: {}. Ask: “What does {} end in? What does {} begin with?”",
         card_.sum(), card_.parts[0], card_.parts[1]);
     tell();
-    add("{}: {}.", change_step(card_.joint), word_);
-    add("Before each word learners ask the same: what the base ends in, what "
+    add(Lead::act, "{}: {}.", change_step(card_.joint), word_);
+    add(Lead::act,
+        "Before each word learners ask the same: what the base ends in, what "
         "the ending begins with, what changes. Then they write it.");
-    add("Read {} and {} in turn, and listen to the vowel: it says the same in "
+    add(Lead::act,
+        "Read {} and {} in turn, and listen to the vowel: it says the same in "
         "both.",
         card_.parts[0], word_);
   }
 
   void prefix() {
-    add("Write {}. Cover {}: “What is left?” ({}) Uncover it: “And now?”",
+    add(Lead::act,
+        "Write {}. Cover {}: “What is left?” ({}) Uncover it: “And now?”",
         word_, card_.parts[0], card_.parts[1]);
     tell();
-    add("Learners say in their own words what {} means, then make a sentence "
+    add(Lead::act,
+        "Learners say in their own words what {} means, then make a sentence "
         "with it.",
         word_);
-    add("They write {} as one piece, then {}. Both keep their spelling.",
+    add(Lead::act,
+        "They write {} as one piece, then {}. Both keep their spelling.",
         card_.face, card_.parts[1]);
   }
 
   void parts() {
-    add("Say {}. Ask what it is made of: {}.", word_, card_.sum());
+    add(Lead::act, "Say {}. Ask what it is made of: {}.", word_, card_.sum());
     tell();
-    add("Learners write the parts one by one, saying each, then {} whole.",
+    add(Lead::act,
+        "Learners write the parts one by one, saying each, then {} whole.",
         word_);
   }
 
@@ -248,7 +276,7 @@ class PatternScript {
   const LessonPattern& pattern_;
   PatternCard card_;
   std::string word_;
-  Steps steps_;
+  ScriptLines lines_;
 };
 
 // A paragraph that begins with what it is about, in bold.
@@ -262,15 +290,38 @@ void add_remark(Composer& c, std::string_view lead, std::string_view text) {
 
 }  // namespace
 
-void add_pattern_steps(const SheetInput& in, Composer& c) {
+ScriptLines sound_card(const SheetInput& in, const DayStep&) {
+  ScriptLines lines;
+  for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
+    ScriptLines more = PatternScript(in, i).lines();
+    lines.insert(lines.end(), std::make_move_iterator(more.begin()),
+                 std::make_move_iterator(more.end()));
+  }
+  if (in.lesson.lesson->rhyme.empty()) return lines;
+  lines.push_back({Lead::say,
+                   "or sing the rhyme together; tap the beat. Hold "
+                   "the sound of the week a little longer each time "
+                   "it comes."});
+  std::string words;
+  for (const RhymeWord& word : rhyme_words(in)) {
+    words += (words.empty() ? "" : ", ") + word.word;
+  }
+  if (words.empty()) return lines;
+  lines.push_back(
+      {Lead::act,
+       fmt::format("Swap another word into each blank and begin again: {}. "
+                   "Then learners choose one, and find one of their own.",
+                   words)});
+  return lines;
+}
+
+void sound_card_extra(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const From from(c, in.lesson.patterns[i].written.span);
-    PatternScript script(in, i);
-    add_subheading(c, c.style().teacher_size, script.heading(), 4_mm);
-    add_numbered_steps(c, c.style().teacher_text(), script.steps());
-    if (script.text() == nullptr) continue;
-    add_remark(c, "The rule for you:", script.text()->teacher);
-    add_remark(c, "Set it beside:", fmt::format("{}.", script.text()->compare));
+    const PatternCard card = pattern_card(in.lesson, i);
+    if (card.text == nullptr) continue;
+    add_remark(c, "The rule for you:", card.text->teacher);
+    add_remark(c, "Set it beside:", fmt::format("{}.", card.text->compare));
   }
 }
 
@@ -283,4 +334,4 @@ std::vector<std::string> what_is_told(const SheetInput& in) {
   return told;
 }
 
-}  // namespace sheaf
+}  // namespace sheaf::sheet_script

@@ -9,6 +9,7 @@
 #include "layout/heard.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::sentences_sheet {
@@ -110,11 +111,15 @@ const SheetKind kKind = {
     .direction = "Find and mark the words with our sound. Read three times.",
     .action = Action::read,
     .summary = "sentences in which the pattern words are to be found",
-    .minutes = 10,
+    .part = DayPart::read,
+    .daily = true,
+    .minutes = 4,
     .materials = "highlighter",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .share = sheet_script::share_of_sentences,
+    .script = sheet_script::sentences,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

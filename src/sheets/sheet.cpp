@@ -36,4 +36,18 @@ bool has_sheet(const SheetInput& input, std::string_view name) {
   });
 }
 
+int days_of_week(const SheetInput& input) {
+  return input.week == nullptr ? input.lesson.lesson->days.value
+                               : static_cast<int>(input.week->days.size());
+}
+
+TurnShare turn_share(std::size_t things, int turn, int turns) {
+  if (things == 0 || turns < 1) return {};
+  const auto at = static_cast<std::size_t>(turn);
+  const auto all = static_cast<std::size_t>(turns);
+  if (things < all) return {at % things, 1};
+  const std::size_t first = at * things / all;
+  return {first, (at + 1) * things / all - first};
+}
+
 }  // namespace sheaf

@@ -13,6 +13,8 @@
 #include "layout/action_icon.h"
 #include "layout/block.h"
 #include "pictures/lesson_pictures.h"
+#include "sheets/script_lines.h"
+#include "sheets/week.h"
 
 namespace sheaf {
 
@@ -34,9 +36,9 @@ struct SheetMemory {
 struct PlannedSheet {
   const SheetKind* kind = nullptr;
   OptionValues options;
-  int day = 1;  ///< 0 for one that the week does not plan: more practice
-  int minutes = 0;
-  Span span = {};  ///< where the layout asks for it, if it does
+  int day = 1;       ///< 0 for one that the week does not plan: more practice
+  int last_day = 0;  ///< the last of those that share it; `day` for one alone
+  Span span = {};    ///< where the layout asks for it, if it does
 };
 
 /// Everything a sheet is made from: the same input gives the same sheet.
@@ -52,7 +54,13 @@ struct SheetInput {
   std::span<const std::string> learners = {};
   /// The teacher's pages have a script, which says what to dictate words in.
   bool has_script = false;
+  /// The days of the packet. Where sheets are still being chosen, it has its
+  /// days and no steps.
+  const Week* week = nullptr;
 };
+
+/// How many days the packet is planned for.
+int days_of_week(const SheetInput& input);
 
 /// Whether the learner gets a sheet of this name in the packet.
 bool has_sheet(const SheetInput& input, std::string_view name);
@@ -79,7 +87,13 @@ struct SheetKind {
   bool for_teacher = false;
   /// Cut up after printing: begins on an odd page, its back stays blank.
   bool cut = false;
-  int minutes = 0;                  ///< what it usually takes
+  /// What it is in a day's work; of no matter for teacher's sheets.
+  DayPart part = DayPart::learn;
+  /// Comes back every day from `first_day` on (reading and checks apart, see
+  /// `plan_days`), with a share of its words or all of them again.
+  bool daily = false;
+  int first_day = 1;
+  int minutes = 0;                  ///< what it usually takes on one day
   std::string_view materials = {};  ///< beside the sheet itself
   OptionTable options = {};
   /// Whether the sheet's own entry in the layout keeps it for other lessons: it
@@ -89,6 +103,15 @@ struct SheetKind {
   /// it has. May be null: always possible.
   std::string (*missing)(const SheetInput&) = nullptr;
   void (*compose)(const SheetInput&, Composer&) = nullptr;
+  /// What a step of the week goes through, in a few words for the plan: "words
+  /// 1 to 4". Null, or empty: all of it.
+  std::string (*share)(const SheetInput&, const DayStep&) = nullptr;
+  /// What the teacher shows, says, does and waits for, and what counts as done,
+  /// for one step of the week. Its input is the sheet's own.
+  ScriptLines (*script)(const SheetInput&, const DayStep&) = nullptr;
+  /// Adds what the lines speak of, below them: a table of words. Once, on the
+  /// first of its days. May be null.
+  void (*script_extra)(const SheetInput&, Composer&) = nullptr;
   /// The same, filled in, for the answer key. Null where nothing is right or
   /// wrong.
   void (*answers)(const SheetInput&, Composer&) = nullptr;

@@ -8,6 +8,7 @@
 #include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
+#include "layout/table.h"
 
 #include <fmt/format.h>
 
@@ -15,6 +16,7 @@
 
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::sound_boxes_sheet {
@@ -274,6 +276,52 @@ void answers(const SheetInput& in, Composer& c) {
   }
 }
 
+// The words of one day, in the order of the sheet.
+TurnShare rows_of(const SheetInput& in, const DayStep& step) {
+  return turn_share(chosen(in).size(), step.turn, step.turns);
+}
+
+std::string share(const SheetInput& in, const DayStep& step) {
+  const TurnShare rows = rows_of(in, step);
+  if (step.turns < 2 || rows.count == 0) return "";
+  if (rows.count == 1) return fmt::format("word {}", rows.first + 1);
+  return fmt::format("words {} to {}", rows.first + 1, rows.first + rows.count);
+}
+
+ScriptLines script(const SheetInput& in, const DayStep& step) {
+  ScriptLines lines = sheet_script::tapping(in, step);
+  const auto words = chosen(in);
+  const TurnShare rows = rows_of(in, step);
+  std::string text;
+  for (std::size_t i = rows.first; i < rows.first + rows.count; ++i) {
+    text += fmt::format("{}{}. {}", text.empty() ? "" : "; ", i + 1,
+                        words[i]->reading.word);
+  }
+  if (!text.empty()) lines.insert(lines.begin(), {Lead::say, text + "."});
+  return lines;
+}
+
+// What each box holds.
+void add_table(const SheetInput& in, Composer& c) {
+  Table table(c,
+              {{.title = "No.", .share = 0, .fixed = 12_mm, .heard = "Number"},
+               {"Word", 2},
+               {"Graphemes", 3},
+               {"Sounds", 3},
+               {"Boxes", 1}});
+  const TextStyle text = c.style().teacher_text();
+  int number = 0;
+  for (const AnalyzedWord* word : chosen(in)) {
+    const From from(c, word->spelling.span);
+    table.add_row({{{fmt::format("{}", ++number), text}},
+                   {{word->reading.word, text}},
+                   {spelled_piece(*word, text)},
+                   {{sounds_of(in.lesson, *word), text}},
+                   {{fmt::format("{}", word->reading.boxes()), text}}},
+                  true);
+  }
+}
+
 const SheetKind kKind = {
     .name = "sound-boxes",
     .title = "Sound boxes",
@@ -281,11 +329,16 @@ const SheetKind kKind = {
     .action = Action::tap,
     .other_direction = other_direction,
     .summary = "a box for each sound of a word, and a line for the word",
-    .minutes = 15,
+    .part = DayPart::spell,
+    .daily = true,
+    .minutes = 4,
     .materials = "counters",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .share = share,
+    .script = script,
+    .script_extra = add_table,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

@@ -16,6 +16,7 @@
 #include "sheets/pattern_card.h"
 #include "sheets/rhyme_words.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::sound_card_sheet {
@@ -407,6 +408,8 @@ const SheetKind kKind = {
     .minutes = 5,
     .options = kOptions,
     .compose = compose,
+    .script = sheet_script::sound_card,
+    .script_extra = sheet_script::sound_card_extra,
 };
 const SheetRegistration kRegistration(kKind);
 

@@ -12,6 +12,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::trace_sheet {
@@ -209,10 +210,12 @@ const SheetKind kKind = {
     .direction = "Say the sounds as you trace. Then write it alone.",
     .action = Action::write,
     .summary = "the grapheme and words in dots to trace, with room to write",
-    .minutes = 10,
+    .part = DayPart::spell,
+    .minutes = 8,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::trace,
 };
 const SheetRegistration kRegistration(kKind);
 

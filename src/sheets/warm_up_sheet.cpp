@@ -1,7 +1,8 @@
-// A few minutes at the start of a day with what was learned before: the learner
-// says six graphemes, writes six sounds that the teacher says, four words and a
-// sentence. On the page: the graphemes in a row of boxes, numbered spaces, a
-// numbered line for each word, a line for the sentence.
+// A few minutes at the start of each day with what was learned before: the
+// learner says six graphemes every day, writes six sounds that the teacher says
+// on one day, four words on two others, a sentence on the next. On the page:
+// the graphemes in a row of boxes; under a heading for each day numbered
+// spaces, a numbered line for each word, a line for the sentence.
 
 #include <fmt/format.h>
 
@@ -14,6 +15,8 @@
 #include "sheets/common_options.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
+#include "sheets/warm_up_days.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::warm_up_sheet {
@@ -53,9 +56,10 @@ void add_graphemes(const SheetInput& in, Composer& c) {
   }
 }
 
-// Numbered stretches of line beside each other.
-void add_spaces(Composer& c, const Ruling& ruling, std::size_t count,
-                int columns) {
+// Numbered stretches of line beside each other: `count` of them, from number
+// `first` + 1 on.
+void add_spaces(Composer& c, const Ruling& ruling, std::size_t first,
+                std::size_t count, int columns) {
   const ElementId list = c.add(Role::list);
   const Length gap = 5_mm;
   const Length width = (c.width() - gap * (columns - 1)) / columns;
@@ -65,46 +69,66 @@ void add_spaces(Composer& c, const Ruling& ruling, std::size_t count,
     Block& block = c.blocks().back();
     const Length left = (width + gap) * column;
     const auto [label, body] = add_list_item(c, list);
-    draw_text(c, block, c.style().learner_text(), fmt::format("{}", i + 1),
-              {left, base_in_set(ruling)}, label);
+    draw_text(c, block, c.style().learner_text(),
+              fmt::format("{}", first + i + 1), {left, base_in_set(ruling)},
+              label);
     draw_set(block, c.style(), ruling, {left + kNumberWidth, 0_mm},
              width - kNumberWidth, add_writing_lines(c, body));
   }
+}
+
+std::string_view sounds_heading(const WarmUp& warm_up) {
+  const bool several = std::ranges::any_of(
+      warm_up.to_hear,
+      [](const WarmUp::Item& item) { return item.spellings.size() > 1; });
+  return several ? "Write each sound in every way you know"
+                 : "Write each sound";
+}
+
+void add_sounds(const WarmUp& warm_up, Composer& c, const Ruling& ruling) {
+  const Length least = kNumberWidth + 6 * ruling.x_height;
+  const int most = c.width() > 6 * least ? 6 : 3;
+  // As many in each row: four stand two and two.
+  const auto count = static_cast<int>(warm_up.to_hear.size());
+  const int rows = (count + most - 1) / most;
+  add_spaces(c, ruling, 0, warm_up.to_hear.size(), (count + rows - 1) / rows);
 }
 
 void compose(const SheetInput& in, Composer& c) {
   const WarmUp& warm_up = in.lesson.warm_up;
   const Ruling ruling = ruling_of(in, c.style());
   const Length before = 6_mm;
+  const int days = days_of_week(in);
+  // A week of one day has no days to tell apart.
+  const auto heading = [&](int day, std::string_view text) {
+    add_heading(c, days > 1 ? fmt::format("Day {}: {}", day, text) : text,
+                before);
+  };
   if (!warm_up.to_say.empty()) {
-    add_heading(c, "Say each sound", 0_mm);
+    add_heading(c, days > 1 ? "Every day: say each sound" : "Say each sound",
+                0_mm);
     add_graphemes(in, c);
   }
-  if (!warm_up.to_hear.empty()) {
-    const bool several = std::ranges::any_of(
-        warm_up.to_hear,
-        [](const WarmUp::Item& item) { return item.spellings.size() > 1; });
-    add_heading(
-        c,
-        several ? "Write each sound in every way you know" : "Write each sound",
-        before);
-    const Length least = kNumberWidth + 6 * ruling.x_height;
-    const int most = c.width() > 6 * least ? 6 : 3;
-    // As many in each row: four stand two and two.
-    const auto count = static_cast<int>(warm_up.to_hear.size());
-    const int rows = (count + most - 1) / most;
-    add_spaces(c, ruling, warm_up.to_hear.size(), (count + rows - 1) / rows);
+  for (const WarmUpTask& task : warm_up_tasks(in, days)) {
+    switch (task.kind) {
+      case WarmUpTask::Kind::sounds:
+        heading(task.day, sounds_heading(warm_up));
+        add_sounds(warm_up, c, ruling);
+        break;
+      case WarmUpTask::Kind::words:
+        heading(task.day,
+                task.count == 1 ? "Write the word" : "Write each word");
+        add_spaces(c, ruling, task.first, task.count, 2);
+        break;
+      case WarmUpTask::Kind::sentence: {
+        heading(task.day, "Write the sentence");
+        const std::size_t first = c.blocks().size();
+        add_sets(c, ruling, in.options.count("sentence-lines"), 1_mm);
+        keep_on_one_page(std::span(c.blocks()).subspan(first));
+        break;
+      }
+    }
   }
-  if (!warm_up.words.empty()) {
-    add_heading(c, "Write each word", before);
-    add_spaces(c, ruling, warm_up.words.size(), 2);
-  }
-  const int lines = in.options.count("sentence-lines");
-  if (lines == 0) return;
-  add_heading(c, "Write the sentence", before);
-  const std::size_t first = c.blocks().size();
-  add_sets(c, ruling, lines, 1_mm);
-  keep_on_one_page(std::span(c.blocks()).subspan(first));
 }
 
 std::string missing(const SheetInput& in) {
@@ -167,10 +191,14 @@ const SheetKind kKind = {
     .direction = "Say the sounds. Then listen and write.",
     .action = Action::say,
     .summary = "graphemes, sounds, words and a sentence learned before",
-    .minutes = 5,
+    .part = DayPart::warm_up,
+    .daily = true,
+    .minutes = 3,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::warm_up,
+    .script_extra = sheet_script::warm_up_extra,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

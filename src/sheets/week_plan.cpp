@@ -1,35 +1,23 @@
-// One page for the teacher, or for whoever stands in: the week's days with
-// their sheets, minutes, materials and where to stop if time runs out.
+// One page for the teacher, or for whoever stands in, that says all of the
+// week: what it is about, its words, what the check asks for, each day with its
+// steps and minutes, what to have ready, and what to leave out if time runs
+// short.
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "layout/table.h"
+#include "sheets/dictated.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
+#include "sheets/week_text.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::week_plan_sheet {
 namespace {
 
 using namespace literals;
-
-struct Day {
-  std::vector<const PlannedSheet*> sheets;
-  int minutes = 0;
-};
-
-std::vector<Day> days_of(const SheetInput& in) {
-  std::vector<Day> days(
-      static_cast<std::size_t>(std::max(1, in.lesson.lesson->days.value)));
-  for (const PlannedSheet& sheet : in.packet) {
-    const auto index = static_cast<std::size_t>(sheet.day - 1);
-    if (index >= days.size()) continue;
-    days[index].sheets.push_back(&sheet);
-    days[index].minutes += sheet.minutes;
-  }
-  return days;
-}
 
 // Each part once.
 std::string joined(const std::vector<std::string>& parts) {
@@ -42,10 +30,25 @@ std::string joined(const std::vector<std::string>& parts) {
   return text;
 }
 
-// A number in brackets behind a sheet does not say what it counts.
-std::string heard_with_minutes(const PlannedSheet& sheet) {
-  return fmt::format("{} ({})", sheet.kind->title,
-                     counted(sheet.minutes, "minute", "minutes"));
+// What the check asks for: words of the list, new ones, earlier ones.
+template <typename Fact>
+void add_check_facts(const SheetInput& in, const Fact& fact) {
+  if (!has_sheet(in, "dictation")) return;
+  const Dictated said = dictated_in_packet(in);
+  std::vector<std::string> listed, fresh, earlier;
+  for (const AnalyzedWord& word : said.words) {
+    const bool in_list =
+        std::ranges::any_of(in.lesson.words, [&](const AnalyzedWord& other) {
+          return other.reading.word == word.reading.word;
+        });
+    (in_list              ? listed
+     : word.has_pattern() ? fresh
+                          : earlier)
+        .push_back(word.reading.word);
+  }
+  fact("Check: words of the list", joined(listed));
+  fact("Check: new words", joined(fresh));
+  fact("Check: words from before", joined(earlier));
 }
 
 void add_lesson_facts(const SheetInput& in, Composer& c) {
@@ -63,57 +66,123 @@ void add_lesson_facts(const SheetInput& in, Composer& c) {
   fact(names.size() == 1 ? "Pattern" : "Patterns", joined(names));
   std::vector<std::string> words;
   for (const AnalyzedWord& w : lesson.words) words.push_back(w.reading.word);
+  if (const auto told = sheet_script::what_is_told(in); !told.empty()) {
+    fact("What learners find out", fmt::format("{}", fmt::join(told, " ")));
+  }
   fact(fmt::format("Words ({})", words.size()), joined(words));
+  add_check_facts(in, fact);
   fact("Learners", joined({in.learners.begin(), in.learners.end()}));
   fact("Group", lesson.lesson->group.value);
   fact("Author", lesson.lesson->author.value);
   fact("Licence", lesson.lesson->licence.value);
 }
 
-void add_days(const SheetInput& in, Composer& c) {
-  add_subheading(c, c.style().teacher_size, "Day by day", 5_mm);
-  Table table(
-      c,
-      {{.title = "Day", .share = 0, .fixed = 14_mm},
-       {.title = "Do", .share = 5, .none = "nothing"},
-       {.title = "Minutes",
-        .share = 0,
-        .fixed = std::max(20_mm, scaled(c.style().teacher_size, 5.1))},
-       {.title = "Have ready", .share = 3, .none = "nothing"},
-       {.title = "Short of time? Stop after", .share = 3, .none = "nothing"}});
-  auto days = days_of(in);
-  // Beyond the last sheet there is nothing to say again.
-  while (days.size() > 1 && days.back().sheets.empty()) days.pop_back();
-  for (std::size_t i = 0; i < days.size(); ++i) {
-    std::vector<std::string> names, heard_names, materials;
-    for (const PlannedSheet* sheet : days[i].sheets) {
-      names.push_back(
-          fmt::format("{} ({})", sheet->kind->title, sheet->minutes));
-      heard_names.push_back(heard_with_minutes(*sheet));
-      materials.emplace_back(sheet->kind->materials);
+// One step in its cell: what it is, what of it, how long.
+Table::Cell step_cell(const SheetInput& in, Composer& c,
+                      const std::vector<const DayStep*>& steps) {
+  const TextStyle plain = c.style().teacher_text();
+  Table::Cell cell;
+  for (const DayStep* step : steps) {
+    std::string text = step_title(in, *step);
+    if (const std::string share = step_share(in, *step); !share.empty()) {
+      text += (text.ends_with('?') ? " " : ", ") + share;
     }
-    const std::string stop =
-        days[i].sheets.empty()
-            ? ""
-            : std::string(days[i].sheets.front()->kind->title);
-    std::string what = joined(names), heard = joined(heard_names);
-    if (i > 0) {
-      const std::string_view then = what.empty() ? "" : ", then ";
-      what = fmt::format("Say yesterday's words again (3){}{}", then, what);
-      heard = fmt::format("Say yesterday's words again (3 minutes){}{}", then,
-                          heard);
-    }
-    const int minutes = days[i].minutes + (i > 0 ? 3 : 0);
-    const auto cell = [&](std::string shown, std::string said = {}) {
-      return Table::Cell{{.text = std::move(shown),
-                          .style = c.style().teacher_text(),
-                          .heard = std::move(said)}};
-    };
-    table.add_row(
-        {cell(fmt::format("{}", i + 1)), cell(what, heard),
-         cell(fmt::format("{}", minutes)), cell(joined(materials)), cell(stop)},
-        true);
+    const bool last = step == steps.back();
+    cell.push_back(
+        {.text =
+             fmt::format("{} ({}){}", text, step->minutes, last ? "" : "; "),
+         .style = plain,
+         .heard = fmt::format("{} ({}){}", text,
+                              counted(step->minutes, "minute", "minutes"),
+                              last ? "" : "; ")});
   }
+  return cell;
+}
+
+// The rows of the plan: what comes back each day, in the order of a day.
+struct PlanRow {
+  std::string_view title;
+  DayPart part;
+};
+constexpr PlanRow kRows[] = {
+    {"Warm up", DayPart::warm_up}, {"New", DayPart::learn},
+    {"Check", DayPart::check},     {"Blend", DayPart::blend},
+    {"Spell", DayPart::spell},     {"Read", DayPart::read},
+};
+
+std::vector<const DayStep*> steps_of(const Day& day, DayPart part) {
+  std::vector<const DayStep*> steps;
+  for (const DayStep& step : day.steps) {
+    if (step.part == part) steps.push_back(&step);
+  }
+  return steps;
+}
+
+// What a day needs beside its sheets.
+std::string materials_of(const SheetInput& in, const Day& day) {
+  std::vector<std::string> materials;
+  for (const DayStep& step : day.steps) {
+    if (step.sheet == DayStep::kNoSheet) continue;
+    materials.emplace_back(in.packet[step.sheet].kind->materials);
+  }
+  return joined(materials);
+}
+
+// A column a day, read downwards as the day goes.
+void add_days(const SheetInput& in, Composer& c) {
+  if (in.week == nullptr) return;
+  std::vector<const Day*> days;
+  std::vector<Table::Column> columns = {
+      {.title = "",
+       .share = 0,
+       .fixed = scaled(c.style().teacher_size, 6.3),
+       .heard = "Part of the day"}};
+  int number = 0;
+  for (const Day& day : in.week->days) {
+    ++number;
+    if (day.steps.empty()) continue;
+    days.push_back(&day);
+    columns.push_back({.title = fmt::format("Day {}", number),
+                       .share = 1,
+                       .none = "nothing"});
+  }
+  if (days.empty()) return;
+  add_subheading(
+      c, c.style().teacher_size,
+      fmt::format("Day by day, {} each",
+                  counted(in.week->minutes_a_day, "minute", "minutes")),
+      5_mm);
+  Table table(c, columns);
+  const TextStyle strong = c.style().teacher_text(true);
+  for (const PlanRow& row : kRows) {
+    std::vector<Table::Cell> cells = {{{std::string(row.title), strong}}};
+    bool any = false;
+    for (const Day* day : days) {
+      const auto steps = steps_of(*day, row.part);
+      any = any || !steps.empty();
+      cells.push_back(step_cell(in, c, steps));
+    }
+    if (any) table.add_row(cells, true);
+  }
+  std::vector<Table::Cell> ready = {{{"Have ready", strong}}};
+  bool any = false;
+  for (const Day* day : days) {
+    const std::string materials = materials_of(in, *day);
+    any = any || !materials.empty();
+    ready.push_back({{materials, c.style().teacher_text()}});
+  }
+  if (any) table.add_row(ready, true);
+}
+
+void add_hints(const SheetInput& in, Composer& c) {
+  if (in.week == nullptr || in.week->days.size() < 2) return;
+  add_paragraph(
+      c, c.style().teacher_text(),
+      "Short of time? Keep the warm-up, the new step and the reading; spell "
+      "one "
+      "word less. A day that was missed: go on with the next, and leave out "
+      "what the check does not need.",
+      {.space_before = 4_mm, .whole = true});
 }
 
 // Sheets that the week does not plan.
@@ -124,7 +193,7 @@ void add_extra(const SheetInput& in, Composer& c) {
   }
   if (titles.empty()) return;
   add_paragraph(c, c.style().teacher_text(),
-                "For more practice, when there is time: " + joined(titles),
+                "Not in these days, for when there is time: " + joined(titles),
                 {.space_before = 3_mm});
 }
 
@@ -141,6 +210,7 @@ void add_notes(const SheetInput& in, Composer& c) {
 void compose(const SheetInput& in, Composer& c) {
   add_lesson_facts(in, c);
   add_days(in, c);
+  add_hints(in, c);
   add_extra(in, c);
   add_notes(in, c);
 }
@@ -148,7 +218,7 @@ void compose(const SheetInput& in, Composer& c) {
 const SheetKind kKind = {
     .name = "week-plan",
     .title = "The week",
-    .summary = "days, minutes, materials and where to stop",
+    .summary = "the week on one page: words, days, minutes, what to have ready",
     .for_teacher = true,
     .compose = compose,
 };

@@ -7,6 +7,7 @@
 #include "layout/heard_text.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::word_cards_sheet {
@@ -73,11 +74,12 @@ const SheetKind kKind = {
     .action = Action::cut,
     .summary = "the words of the week on cards to cut, with backs",
     .cut = true,
-    .minutes = 10,
+    .minutes = 6,
     .materials = "scissors",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::word_cards,
 };
 const SheetRegistration kRegistration(kKind);
 

@@ -13,6 +13,7 @@
 #include "layout/heard.h"
 #include "layout/strokes.h"
 #include "sheets/common_options.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_parts_rows.h"
 
 namespace sheaf::word_parts_sheet {
@@ -164,11 +165,12 @@ const SheetKind kKind = {
     .summary =
         "base and ending with the change to work out, what a prefix means, "
         "syllables, and the unusual part of a word",
-    .minutes = 10,
+    .minutes = 9,
     .options = kOptions,
     .not_meant = not_meant,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::word_parts,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

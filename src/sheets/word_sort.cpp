@@ -17,6 +17,7 @@
 #include "sheets/ed_sort.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/word_bank.h"
 #include "sheets/word_parts.h"
 
@@ -113,7 +114,7 @@ std::vector<Category> by_pattern(const SheetInput& in) {
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     all.push_back(category_of(in, i));
   }
-  Category none{.head = "none of these", .said = "none of these"};
+  Category none{.head = "left over", .said = "left over"};
   for (const AnalyzedWord& word : in.lesson.words) {
     const int pattern = only_pattern(word);
     if (pattern >= 0) {
@@ -214,7 +215,7 @@ void add_mat(const SheetInput& in, Composer& c,
       draw_centred(c, block, fitted_style(small, small.size, 20_pt),
                    category.head, {middle, 15_mm}, element);
     } else {
-      const bool none = category.head == "none of these";
+      const bool none = category.head == "left over";
       const bool has_key = !category.key_word.empty();
       const std::string grapheme = category.by_sound
                                        ? heard_text(category.head)
@@ -335,11 +336,12 @@ const SheetKind kKind = {
     .action = Action::cut,
     .other_direction = other_direction,
     .summary = "words to sort into columns by how they are spelled",
-    .minutes = 10,
+    .minutes = 9,
     .materials = "scissors, glue",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .script = sheet_script::word_sort,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

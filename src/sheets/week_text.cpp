@@ -1,0 +1,49 @@
+#include "sheets/week_text.h"
+
+#include <fmt/format.h>
+
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+
+std::string step_title(const SheetInput& in, const DayStep& step) {
+  if (step.sheet != DayStep::kNoSheet) {
+    return std::string(in.packet[step.sheet].kind->title);
+  }
+  return step.part == DayPart::warm_up ? "Yesterday’s words again"
+                                       : "Finish, or read to a partner";
+}
+
+std::string step_share(const SheetInput& in, const DayStep& step) {
+  if (step.sheet == DayStep::kNoSheet) return "";
+  const PlannedSheet& sheet = in.packet[step.sheet];
+  if (sheet.kind->share == nullptr) return "";
+  const SheetInput own{.lesson = in.lesson,
+                       .options = sheet.options,
+                       .pictures = in.pictures,
+                       .memory = in.memory,
+                       .packet = in.packet,
+                       .learners = in.learners,
+                       .has_script = in.has_script,
+                       .week = in.week};
+  return sheet.kind->share(own, step);
+}
+
+std::string step_heading(const SheetInput& in, const DayStep& step) {
+  std::string text = step_title(in, step);
+  if (const std::string share = step_share(in, step); !share.empty()) {
+    // A question is not followed by a comma.
+    text += (text.ends_with('?') ? " " : ", ") + share;
+  }
+  if (step.minutes > 0) {
+    text += fmt::format(" ({})", counted(step.minutes, "minute", "minutes"));
+  }
+  return text;
+}
+
+std::string day_heading(int number, const Day& day) {
+  return fmt::format("Day {}: {}", number,
+                     counted(day.minutes(), "minute", "minutes"));
+}
+
+}  // namespace sheaf

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+
+#include "sheets/sheet.h"
+
+namespace sheaf {
+
+/// How a step of the week is called in the plan and the script: the title of
+/// its sheet, else what is done without one.
+std::string step_title(const SheetInput& in, const DayStep& step);
+/// What of the sheet it goes through, "sentences 1 to 2"; may be empty.
+std::string step_share(const SheetInput& in, const DayStep& step);
+
+/// "Touch and blend, first half (4 minutes)".
+std::string step_heading(const SheetInput& in, const DayStep& step);
+/// "Day 2: 25 minutes".
+std::string day_heading(int number, const Day& day);
+
+}  // namespace sheaf
