@@ -78,10 +78,8 @@ std::vector<SaidSound> said_in_script(const std::vector<PageText>& teacher) {
   std::vector<SaidSound> said;
   for (const PageText& text : teacher) {
     if (text.sheet != "script") continue;
-    if (text.role == Role::heading2 && text.text.starts_with("The sound: ")) {
-      said.emplace_back();
-    }
-    constexpr std::string_view kSay = "Say: “";
+    if (text.text.starts_with("the sound: ")) said.emplace_back();
+    constexpr std::string_view kSay = "“";
     const std::size_t heard = text.text.find("I hear ");
     if (said.empty() || !text.text.starts_with(kSay) ||
         heard == std::string::npos) {

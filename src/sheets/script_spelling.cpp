@@ -5,10 +5,10 @@
 #include <algorithm>
 
 #include "layout/table.h"
+#include "sheets/daily_words.h"
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet_scripts.h"
-#include "sheets/short_dictation.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::sheet_script {
@@ -130,8 +130,8 @@ ScriptLines cover_write(const SheetInput&, const DayStep&) {
 }
 
 ScriptLines short_dictation(const SheetInput& in, const DayStep& step) {
-  const auto days =
-      short_dictations(in.lesson, days_of_week(in), in.options.count("words"));
+  const auto days = short_dictations(in.lesson, days_of_week(in),
+                                     in.options.count("words-a-day"));
   const auto today = std::ranges::find(days, step.day, &DayDictation::day);
   if (today == days.end()) return {};
   ScriptLines lines = {

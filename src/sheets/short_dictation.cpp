@@ -3,8 +3,6 @@
 // the end of the week is not the first time. On the page, for each such day: a
 // heading, numbered lines beside each other, lines for the sentence.
 
-#include "sheets/short_dictation.h"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -13,84 +11,10 @@
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
+#include "sheets/daily_words.h"
+#include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
-
-namespace sheaf {
-
-namespace {
-
-constexpr int kFirstDay = 2;
-constexpr int kFirstSentenceDay = 3;
-// More words than this are hard to keep in mind for those who read them this
-// week (our judgement).
-constexpr std::size_t kLongestSentence = 9;
-
-bool is_dictated(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
-  return std::ranges::any_of(lesson.dictate_words,
-                             [&](const AnalyzedWord& other) {
-                               return other.reading.word == word.reading.word;
-                             });
-}
-
-// The words in a mixed order, those of the check last: there they are asked for
-// once more.
-std::vector<const AnalyzedWord*> words_to_practise(
-    const AnalyzedLesson& lesson) {
-  std::vector<const AnalyzedWord*> words = mixed_words(lesson, "short");
-  std::erase_if(words,
-                [](const AnalyzedWord* word) { return !word->has_pattern(); });
-  std::ranges::stable_partition(words, [&](const AnalyzedWord* word) {
-    return !is_dictated(lesson, *word);
-  });
-  return words;
-}
-
-// Short ones among those to read, the shortest first.
-std::vector<const AnalyzedSentence*> sentences_to_practise(
-    const AnalyzedLesson& lesson) {
-  std::vector<const AnalyzedSentence*> sentences;
-  for (const AnalyzedSentence& sentence : lesson.sentences) {
-    if (sentence.words.size() <= kLongestSentence &&
-        sentence.pattern_words() > 0) {
-      sentences.push_back(&sentence);
-    }
-  }
-  std::ranges::stable_sort(sentences, {}, [](const AnalyzedSentence* sentence) {
-    return sentence->words.size();
-  });
-  return sentences;
-}
-
-}  // namespace
-
-std::vector<DayDictation> short_dictations(const AnalyzedLesson& lesson,
-                                           int days, int words_a_day) {
-  std::vector<DayDictation> result;
-  const auto words = words_to_practise(lesson);
-  if (words.empty()) return result;
-  const auto sentences = sentences_to_practise(lesson);
-  std::size_t next_word = 0, next_sentence = 0;
-  for (int day = kFirstDay; day < days; ++day) {
-    DayDictation dictation{.day = day};
-    for (int i = 0; i < words_a_day; ++i) {
-      // A short list begins again, but has no word twice on one day.
-      const AnalyzedWord* word = words[next_word % words.size()];
-      if (std::ranges::find(dictation.words, word) != dictation.words.end()) {
-        break;
-      }
-      dictation.words.push_back(word);
-      ++next_word;
-    }
-    if (day >= kFirstSentenceDay && next_sentence < sentences.size()) {
-      dictation.sentence = sentences[next_sentence++];
-    }
-    result.push_back(std::move(dictation));
-  }
-  return result;
-}
-
-}  // namespace sheaf
 
 namespace sheaf::short_dictation_sheet {
 namespace {
@@ -100,16 +24,16 @@ using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
     line_height_option(),
-    {"words", Kind::count, "3", "words a day", "1", "6"},
-    {"sentences", Kind::flag, "yes", "a sentence from the third day on"},
+    {"words-a-day", Kind::count, "3", "words on each day", "1", "6"},
+    {"sentences", Kind::flag, "yes", "a sentence too, from the third day on"},
 };
 
 constexpr Length kNumberWidth = 9_mm;
 constexpr Length kGap = 6_mm;
 
 std::vector<DayDictation> planned(const SheetInput& in) {
-  auto days =
-      short_dictations(in.lesson, days_of_week(in), in.options.count("words"));
+  auto days = short_dictations(in.lesson, days_of_week(in),
+                               in.options.count("words-a-day"));
   if (!in.options.flag("sentences")) {
     for (DayDictation& day : days) day.sentence = nullptr;
   }
@@ -123,7 +47,7 @@ int columns_of(const SheetInput& in, Composer& c, const Ruling& ruling,
   for (const DayDictation& day : days) {
     widest = std::max(widest, widest_by_hand(day.words, ruling.x_height));
   }
-  const int most = in.options.count("words");
+  const int most = in.options.count("words-a-day");
   for (int columns = most; columns > 1; --columns) {
     const Length width = (c.width() - kGap * (columns - 1)) / columns;
     if (width - kNumberWidth >= widest) return columns;
@@ -174,7 +98,7 @@ void compose(const SheetInput& in, Composer& c) {
 }
 
 std::string missing(const SheetInput& in) {
-  if (days_of_week(in) <= kFirstDay) {
+  if (days_of_week(in) <= kFirstDictationDay) {
     return "a week of one or two days has no day between the first and the "
            "check";
   }
@@ -209,7 +133,7 @@ const SheetKind kKind = {
     .summary = "lines for a few words and a sentence on each day of practice",
     .part = DayPart::spell,
     .daily = true,
-    .first_day = kFirstDay,
+    .first_day = kFirstDictationDay,
     .minutes = 4,
     .options = kOptions,
     .missing = missing,

@@ -9,7 +9,7 @@
 #include "files/disk_files.h"
 #include "pictures/picture_book.h"
 #include "sheets/sheet.h"
-#include "sheets/short_dictation.h"
+#include "sheets/daily_words.h"
 #include "unit/analyzed_lesson_fixture.h"
 
 namespace sheaf {

@@ -6,6 +6,10 @@
 
 namespace sheaf {
 
+/// The first day with a dictation: what was found on day 1 is spelled on day 2
+/// (common practice, no source).
+inline constexpr int kFirstDictationDay = 2;
+
 /// What is dictated on the days between the first and the check: a few words
 /// of the list, from the third day on a sentence that was read before. All of
 /// it was practised; what is new is kept for the check. Points into the lesson.
