@@ -53,7 +53,7 @@ struct Room {
 Length pad_of(Length card) { return std::min(6_mm, card / 10); }
 constexpr Length kAboveCard = 5_mm;
 constexpr Length kAboveTold = 3_mm;
-constexpr Length kAboveLines = 4_mm;
+constexpr Length kAboveLines = 8_mm;
 
 void draw_key_picture(const SheetInput& in, Composer& c, Block& block,
                       const PatternCard& card, std::size_t number, Length pad,
@@ -290,12 +290,32 @@ Plan plan_cards(const SheetInput& in, Composer& c,
   return plan;
 }
 
-void add_lines(Composer& c, int lines) {
-  const ElementId element = add_writing_lines(c, 0, lines);
+// What is written on the lines: the grapheme; where the pattern is not about
+// one, the key word.
+std::string to_write(const PatternCard& card) {
+  if (card.is_sound() && card.beats.empty()) return card.face;
+  return card.key == nullptr ? "" : card.key->reading.word;
+}
+
+// The first line begins with what is to be written, as large as it is written.
+void add_lines(Composer& c, const PatternCard& card, int lines) {
+  const Ruling& ruling = c.style().ruling;
+  TextStyle written = c.style().text(c.style().reading_size);
+  written.size = size_for_x_height(*written.font, ruling.x_height);
+  const std::string model = to_write(card);
+  ElementId element = kDecoration;
   for (int i = 0; i < lines; ++i) {
-    Block& block =
-        c.block(set_pitch(c.style().ruling), i == 0 ? kAboveLines : 0_mm);
-    draw_set(block, c.style(), c.style().ruling, {}, c.width(), element);
+    Block& block = c.block(set_pitch(ruling), i == 0 ? kAboveLines : 0_mm);
+    if (i == 0 && !model.empty()) {
+      const ElementId text = add_text(
+          c, model,
+          fmt::format("To write: {}", card.is_sound() ? heard_grapheme(model)
+                                                      : model));
+      draw_text(c, block, written, model, {1_mm, base_in_set(ruling)}, text);
+    }
+    // One element for all: heard as so many lines.
+    if (i == 0) element = add_writing_lines(c, 0, lines);
+    draw_set(block, c.style(), ruling, {}, c.width(), element);
     block.keep_with_next = i + 1 < lines;
   }
 }
@@ -368,7 +388,7 @@ void compose(const SheetInput& in, Composer& c) {
     draw_card(in, c, cards[i], i + 1, plan.card,
               i > 0 && i % plan.per_page == 0);
     add_told(c, cards[i]);
-    add_lines(c, plan.lines);
+    add_lines(c, cards[i], plan.lines);
   }
   const auto& rhyme = in.lesson.lesson->rhyme;
   for (std::size_t i = 0; i < rhyme.size(); ++i) {
