@@ -190,10 +190,18 @@ class SaidHeard : public testing::Test {
   Workspace workspace_{disk(), shipped_folder()};
 };
 
+// What is said is the same under the sanitizers, only slower.
+#if defined(__SANITIZE_ADDRESS__)
+constexpr int kEachLessonHeard = 6;
+#else
+constexpr int kEachLessonHeard = 1;
+#endif
+
 TEST_F(SaidHeard, TeachersPagesOfAllLessons) {
-  int lessons = 0, bands = 0;
+  int found = 0, lessons = 0, bands = 0;
   for (const fs::path& path : files_below(project() / "lessons", {".yaml"})) {
     if (("\n" + read(path)).find("\npattern:") == std::string::npos) continue;
+    if (found++ % kEachLessonHeard != 0) continue;
     const Made made = make(workspace_, path.string(), "week", "letter", {});
     ASSERT_NE(made.lesson, nullptr);
     ++lessons;
@@ -206,8 +214,8 @@ TEST_F(SaidHeard, TeachersPagesOfAllLessons) {
     check_signs(made.packet.teacher, made.about);
     EXPECT_NE(made.packet.teacher.title, made.packet.learner.title);
   }
-  EXPECT_GE(lessons, 36);
-  EXPECT_GE(bands, 500);
+  EXPECT_GE(lessons, 36 / kEachLessonHeard);
+  EXPECT_GE(bands, 500 / kEachLessonHeard);
 }
 
 // Teachers look for the pattern and the sheet; what a learner sees in a list of
