@@ -293,8 +293,10 @@ Plan plan_cards(const SheetInput& in, Composer& c,
 // What is written on the lines: the grapheme; where the pattern is not about
 // one, the key word.
 std::string to_write(const PatternCard& card) {
-  if (card.is_sound() && card.beats.empty()) return card.face;
-  return card.key == nullptr ? "" : card.key->reading.word;
+  // Without a key word the card has the name of the pattern.
+  if (card.key == nullptr) return "";
+  return card.is_sound() && card.beats.empty() ? card.face
+                                               : card.key->reading.word;
 }
 
 // The first line begins with what is to be written, as large as it is written.
