@@ -63,7 +63,7 @@ void add_picture_sort(Composer& c) {
   add_heading(c, "The picture sort");
   add_steps(c, {"Name every picture, learners say it after you. A picture that "
                 "they call by another word gets the word that you need.",
-                "Show the two that are laid already: “I say it slowly. I hear "
+                "Begin with one under each key picture: “I say it slowly. I hear "
                 "our sound, so it lies here. In this one I do not.”",
                 "Learners say each word slowly, listen, and lay it. No letters "
                 "yet: the ear decides.",

@@ -12,6 +12,7 @@
 #include "base/options.h"
 #include "layout/action_icon.h"
 #include "layout/block.h"
+#include "layout/cut_leaf.h"
 #include "pictures/lesson_pictures.h"
 
 namespace sheaf {
@@ -88,7 +89,12 @@ struct SheetKind {
   /// Why this lesson has nothing for it, as the end of "left out: "; empty if
   /// it has. May be null: always possible.
   std::string (*missing)(const SheetInput&) = nullptr;
+  /// Adds its blocks; none where all of it is on the leaf to cut.
   void (*compose)(const SheetInput&, Composer&) = nullptr;
+  /// Whether its options ask for cards, and the cards: they stand on a leaf
+  /// that all sheets of the packet share. Null where nothing is cut out.
+  bool (*has_cards)(const SheetInput&) = nullptr;
+  CutSet (*cards)(const SheetInput&, Composer&) = nullptr;
   /// The same, filled in, for the answer key. Null where nothing is right or
   /// wrong.
   void (*answers)(const SheetInput&, Composer&) = nullptr;
