@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <span>
+#include <variant>
 
 #include "layout/heard.h"
 #include "layout/strokes.h"
@@ -48,6 +49,7 @@ class CutLeaf {
   std::vector<int> steps_for(std::span<const CutSet> sets) const;
   void add_page(std::span<const CutSet> sets);
   void add_heading(const CutSet& set);
+  void add_direction(const CutSet& set);
   void add_set(const CutSet& set, Length height);
   void add_cards(const CutSet& set, const std::vector<Card>& cards, bool heads,
                  Length height, ElementId cut, ElementId list);
@@ -64,8 +66,10 @@ class CutLeaf {
 Length CutLeaf::head_height(const CutSet& set) const {
   if (!titled_) return kAboveRows;
   const TextStyle text = c_.style().learner_text();
-  return kAboveSet + 2 * text.line_height() + kAboveRows +
-         (set.direction.empty() ? -text.line_height() : Length());
+  const Length side = scaled(c_.style().text_size, 1.45) + 3_mm;
+  const auto lines = static_cast<std::int64_t>(
+      break_lines(c_, text, set.direction, c_.width() - side).size());
+  return kAboveSet + text.line_height() * (1 + lines) + kAboveRows;
 }
 
 Length CutLeaf::height_of(const CutSet& set, int step) const {
@@ -134,32 +138,43 @@ void CutLeaf::begin_row(Length height, Length before) {
 void CutLeaf::add_heading(const CutSet& set) {
   if (!titled_) return;
   const TextStyle strong = c_.style().text(c_.style().text_size, true);
-  const TextStyle text = c_.style().learner_text();
   begin_row(strong.line_height(), kAboveSet);
-  c_.blocks().back().keep_with_next = true;
-  draw_text(c_, c_.blocks().back(), strong, set.title,
-            {0_mm, baseline_in_line(strong)}, c_.add(Role::heading2));
-  if (set.direction.empty()) return;
+  Block& block = c_.blocks().back();
+  block.keep_with_next = true;
+  const Length base = baseline_in_line(strong);
+  draw_text(c_, block, strong, set.title, {0_mm, base}, c_.add(Role::heading2));
+  if (!set.day.empty()) {
+    const GlyphRun day = c_.shape(c_.style().learner_text(), set.day);
+    block.glyphs(day, {c_.width() - width_of(day), base},
+                 c_.add(Role::paragraph));
+  }
+  if (!set.direction.empty()) add_direction(set);
+}
+
+void CutLeaf::add_direction(const CutSet& set) {
+  const TextStyle text = c_.style().learner_text();
+  const bool has_sign = set.action != Action::none;
   const Length side = scaled(c_.style().text_size, 1.45);
-  const Length left = set.action == Action::none ? 0_mm : side + 3_mm;
+  const Length left = has_sign ? side + 3_mm : 0_mm;
   const ElementId paragraph = c_.add(Role::paragraph);
-  bool first = true;
-  for (const TextLine& line :
-       break_lines(c_, text, set.direction, c_.width() - left)) {
+  const auto lines = break_lines(c_, text, set.direction, c_.width() - left);
+  for (const TextLine& line : lines) {
     begin_row(text.line_height(), 0_mm);
     Block& block = c_.blocks().back();
     block.keep_with_next = true;
-    if (first && set.action != Action::none) {
+    if (has_sign && &line == lines.data()) {
       draw_action(block, set.action, {0_mm, (block.height - side) / 2}, side);
+      // The words say the same.
+      for (Mark& mark : block.marks) {
+        std::visit([&](auto& m) { m.element = paragraph; }, mark);
+      }
     }
     draw_line(c_, block, line, {left, baseline_in_line(text)}, paragraph);
-    first = false;
   }
 }
 
 void CutLeaf::add_set(const CutSet& set, Length height) {
-  const ElementId cut =
-      add_cut_lines(c_, set.heads.size() + set.cards.size());
+  const ElementId cut = add_cut_lines(c_, set.heads.size() + set.cards.size());
   const ElementId list = c_.add(Role::list);
   add_cards(set, set.heads, true, height, cut, list);
   add_cards(set, set.cards, false, height, cut, list);
@@ -181,9 +196,8 @@ void CutLeaf::add_cards(const CutSet& set, const std::vector<Card>& cards,
 }
 
 // A head has no number.
-void CutLeaf::draw_card(const CutSet& set, const Card& card,
-                        std::size_t number, const Rect& place,
-                        ElementId list) {
+void CutLeaf::draw_card(const CutSet& set, const Card& card, std::size_t number,
+                        const Rect& place, ElementId list) {
   Block& block = c_.blocks().back();
   const From from(c_, card.from);
   if (number > 0 && set.numbered) {
@@ -198,8 +212,7 @@ void CutLeaf::draw_card(const CutSet& set, const Card& card,
   const ElementId body = add_list_body(c_, list);
   if (number == 0) {
     block.frame({place.x + kFrameInset, place.y + kFrameInset,
-                 place.width - 2 * kFrameInset,
-                 place.height - 2 * kFrameInset},
+                 place.width - 2 * kFrameInset, place.height - 2 * kFrameInset},
                 {.width = c_.style().box_weight * 2},
                 add_heard(c_, body, "head of a column: "));
   }

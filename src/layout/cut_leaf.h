@@ -14,6 +14,7 @@ namespace sheaf {
 struct CutSet {
   /// Above the cards, where the page's own heading does not say it.
   std::string title;
+  std::string day;  ///< at the right of the title; may be empty
   std::string direction;
   Action action = Action::none;
   std::vector<Card> heads;  ///< with a thick frame, in rows of their own

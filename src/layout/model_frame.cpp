@@ -83,13 +83,15 @@ void draw_model_frame(Composer& composer, Block& block, const Rect& box,
   const TextStyle head = model_head_style(style);
   const Length tall = tall_letters(head);
   const Length left = box.x + kModelHeadLeft;
+  const ElementId said =
+      add_heard(composer, parent, fmt::format("{}:", kModelHead));
   const Length wide =
-      draw_text(composer, block, head, kModelHead, {left, box.y + tall},
-                add_heard(composer, parent, fmt::format("{}:", kModelHead)));
+      draw_text(composer, block, head, kModelHead, {left, box.y + tall}, said);
   const Rect edge{box.x, box.y + tall / 2, box.width, box.height - tall / 2};
   block.marks.push_back(PathMark{
       .path = edge_around(edge, left - kBesideHead, left + wide + kBesideHead),
-      .stroke = {.width = style.box_weight * 3 / 2}});
+      .stroke = {.width = style.box_weight * 3 / 2},
+      .element = said});
 }
 
 Length model_text_height(Composer& composer,

@@ -151,7 +151,7 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
   for (const Part& part : parts_) {
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {
-      const Length pad = 1_mm;
+      const Length pad = std::max(1_mm, options_.text.size / 15);
       draw_framed_ground(block, composer.style(),
                          {at.x + part.ink.left - pad, at.y,
                           part.ink.width() + 2 * pad, mark_line() - 2_mm});

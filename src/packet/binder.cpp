@@ -51,8 +51,7 @@ void read_first(Document& document, std::span<Page> own_pages,
 // alike.
 std::string Binder::bookmark(std::string_view title) {
   const int count = ++sheets_[std::string(title)];
-  return count == 1 ? std::string(title)
-                    : fmt::format("{} ({})", title, count);
+  return count == 1 ? std::string(title) : fmt::format("{} ({})", title, count);
 }
 
 bool Binder::last_needs_blank_back() const {
@@ -75,7 +74,8 @@ void Binder::add_sheet(std::string_view name, std::string_view title,
     page.label = fmt::format("{} {}", name, ++number);
     if (number == 1) {
       document_.outline.push_back(
-          {bookmark(title), static_cast<std::uint32_t>(document_.pages.size())});
+          {bookmark(title),
+           static_cast<std::uint32_t>(document_.pages.size())});
     }
     document_.pages.push_back(std::move(page));
   }
@@ -83,8 +83,8 @@ void Binder::add_sheet(std::string_view name, std::string_view title,
 
 void Binder::add_cut_leaf(std::string_view name, std::string_view title,
                           std::vector<Page> pages, ElementId first_element) {
-  const bool fits_behind = !on_paper_ || document_.pages.size() % 2 == 0 ||
-                           last_needs_blank_back();
+  const bool fits_behind =
+      !on_paper_ || document_.pages.size() % 2 == 0 || last_needs_blank_back();
   if (fits_behind || pages.empty()) {
     add_sheet(name, title, std::move(pages));
     return;

@@ -56,8 +56,8 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
   return text;
 }
 
-// One sheet's frame and what stands in it: `fill` adds the blocks. Where it adds
-// none there are no pages, and the document is left as it was.
+// One sheet's frame and what stands in it: `fill` adds the blocks. Where it
+// adds none there are no pages, and the document is left as it was.
 template <typename Fill>
 std::vector<Page> compose_framed(const Bindery& b, const Style& style,
                                  const FrameText& frame, const Span& asked_for,
@@ -135,23 +135,22 @@ void compose_cut_leaf(const Bindery& b, std::span<const PlannedSheet> sheets,
   }
   FitCheck fit(first, *b.lesson.lesson, diagnostics);
   const auto begin = static_cast<ElementId>(document.elements.size() + 1);
-  std::vector<Page> pages = compose_framed(
-      b, b.style, frame, asked_for(b, first), fit, document,
-      [&](Composer& composer) {
-        std::vector<CutSet> sets;
-        for (const PlannedSheet* sheet : with_cards) {
-          const FrameText own = frame_text(b, *sheet, packet);
-          CutSet set = sheet->kind->cards(
-              sheet_input(b, sheet->options, packet), composer);
-          set.title = own.day.empty() ? own.sheet
-                                      : fmt::format("{} · {}", own.sheet,
-                                                    own.day);
-          set.direction = own.direction;
-          set.action = own.action;
-          sets.push_back(std::move(set));
-        }
-        add_cut_sets(composer, std::move(sets), several);
-      });
+  std::vector<Page> pages =
+      compose_framed(b, b.style, frame, asked_for(b, first), fit, document,
+                     [&](Composer& composer) {
+                       std::vector<CutSet> sets;
+                       for (const PlannedSheet* sheet : with_cards) {
+                         const FrameText own = frame_text(b, *sheet, packet);
+                         CutSet set = sheet->kind->cards(
+                             sheet_input(b, sheet->options, packet), composer);
+                         set.title = own.sheet;
+                         set.day = own.day;
+                         set.direction = own.direction;
+                         set.action = own.action;
+                         sets.push_back(std::move(set));
+                       }
+                       add_cut_sets(composer, std::move(sets), several);
+                     });
   binder.add_cut_leaf(several ? "cards" : first.kind->name, frame.sheet,
                       std::move(pages), begin);
 }

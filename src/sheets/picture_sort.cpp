@@ -35,6 +35,8 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr Length kHead = 34_mm;
+constexpr Length kAbovePicture = 5_mm;
+constexpr Length kBelowPicture = 3_mm;
 
 int longest_column(const SoundSort& sort) {
   int longest = 0;
@@ -210,7 +212,8 @@ CutSet cards(const SheetInput& in, Composer& c) {
       const Length pad = place.height / (sort.columns.size() > 2 ? 11 : 8);
       // Where the pictures are not heard, nothing else would tell.
       if (c.style().picture_names == PictureNames::left_out) {
-        block.shade(place, kWhite, add_heard(c, element, heard_column(sort, i)));
+        block.shade(place, kWhite,
+                    add_heard(c, element, heard_column(sort, i)));
       }
       draw_keys(c, block, sort, i,
                 {place.x + pad, place.y + pad, place.width - 2 * pad,
@@ -224,10 +227,11 @@ CutSet cards(const SheetInput& in, Composer& c) {
     card.from = place_of(in, item.word);
     card.front = [&c, item, number = set.cards.size() + 1](
                      Block& block, const Rect& place, ElementId element) {
-      const Length pad = place.height / 8;
+      // Below the number.
+      const Length side = place.height - kAbovePicture - kBelowPicture;
       draw_picture(block, c.style(), item.picture,
-                   {place.x + pad, place.y + pad, place.width - 2 * pad,
-                    place.height - 2 * pad},
+                   {place.x + (place.width - side) / 2, place.y + kAbovePicture,
+                    side, side},
                    add_picture(c, element, item.picture,
                                {.word = item.word, .number = number}));
     };
@@ -246,8 +250,9 @@ void compose(const SheetInput& in, Composer& c) {
 
 Direction other_direction(const SheetInput& in) {
   if (in.options.flag("mat")) return {};
-  return {.text = "Lay out the framed cards. Say each picture. Where does it fit?",
-          .action = Action::listen};
+  return {
+      .text = "Lay out the framed cards. Say each picture. Where does it fit?",
+      .action = Action::listen};
 }
 
 std::string missing(const SheetInput& in) {

@@ -1,9 +1,9 @@
 // The learner sorts the words of the week into columns by how they are spelled,
 // with one more column for words that fit none; where the lesson has one
 // pattern only, by where in the word it stands; words with -ed by what the
-// ending says. On the leaf to cut: word cards of one size, and a framed card for
-// the head of each column; they are laid on the desk, mixed and sorted again. On
-// a page, where the layout asks for it: a mat with heads and cells.
+// ending says. On the leaf to cut: word cards of one size, and a framed card
+// for the head of each column; they are laid on the desk, mixed and sorted
+// again. On a page, where the layout asks for it: a mat with heads and cells.
 
 #include <fmt/format.h>
 
@@ -35,8 +35,7 @@ constexpr OptionSpec kOptions[] = {
      "0", "6"},
     {"cards", Kind::flag, "yes",
      "cards to cut; else the words in a box, to be written"},
-    {"mat", Kind::flag, "no",
-     "a page of columns to lay or glue the cards on"},
+    {"mat", Kind::flag, "no", "a page of columns to lay or glue the cards on"},
 };
 
 constexpr Length kHead = 18_mm;
@@ -225,9 +224,10 @@ void draw_head_card(Composer& c, Block& block, const Category& category,
   constexpr Length kSquares = 12_mm;
   const bool by_place = category.place >= 0;
   const bool has_key = !category.key_word.empty();
-  const Length room = place.width - 8_mm - (by_place ? kSquares + kBetween
-                                            : has_key ? kBetween
-                                                      : 0_mm);
+  const Length room = place.width - 8_mm -
+                      (by_place  ? kSquares + kBetween
+                       : has_key ? kBetween
+                                 : 0_mm);
   TextStyle style = head_style(c, category);
   TextStyle small = c.style().learner_text();
   const auto width = [&](const TextStyle& text, const std::string& word) {
@@ -238,8 +238,8 @@ void draw_head_card(Composer& c, Block& block, const Category& category,
   style = fitted_style(style, needed, room);
   small = fitted_style(small, needed, room);
   const Length head = width(style, category.head);
-  const Length all = place.width - 8_mm - room + head +
-                     width(small, category.key_word);
+  const Length all =
+      place.width - 8_mm - room + head + width(small, category.key_word);
   Length x = place.x + (place.width - all) / 2;
   if (by_place) {
     draw_place(block, category.place,
@@ -250,10 +250,10 @@ void draw_head_card(Composer& c, Block& block, const Category& category,
   // All of them on one line.
   const Length base = place.y + (place.height - style.line_height()) / 2 +
                       baseline_in_line(style);
-  draw_text(c, block, style, category.head, {x, base},
-            by_place ? element
-                     : add_heard_as(c, element, category.head,
-                                    heard_head(category)));
+  draw_text(
+      c, block, style, category.head, {x, base},
+      by_place ? element
+               : add_heard_as(c, element, category.head, heard_head(category)));
   if (has_key) {
     draw_text(c, block, small, category.key_word, {x + head + kBetween, base},
               element);
@@ -282,8 +282,8 @@ void add_mat(const SheetInput& in, Composer& c,
   for (int i = 0; i < columns; ++i) {
     const ElementId element = add_head_cell(c, head_row);
     block.shade({width * i, 0_mm, width, head}, kHeadGround);
-    draw_head(c, block, all[static_cast<std::size_t>(i)],
-              width * i + width / 2, element);
+    draw_head(c, block, all[static_cast<std::size_t>(i)], width * i + width / 2,
+              element);
   }
   const ElementId body_row = c.add(Role::table_row, table);
   for (int i = 0; i < columns; ++i) {
@@ -308,7 +308,8 @@ std::vector<const AnalyzedWord*> mixed(const SheetInput& in,
   return words;
 }
 
-// A card as wide as the widest word asks for, in the layout's own size of words.
+// A card as wide as the widest word asks for, in the layout's own size of
+// words.
 CutSet cards(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
   const auto words = mixed(in, all);
