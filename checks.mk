@@ -12,6 +12,8 @@
 #                          Chromium as the seventh (npm, ghostscript, chromium)
 #   make undefined         the tests with every check for undefined behaviour
 #   make memory-test       builds with too little memory
+#   make page-fill         pages of ten weeks, those blank or under half full
+#                          (LAYOUT=week, PAPER=letter)
 #   make threads           lessons, a class and marks on four threads, under the
 #                          thread checks of the compiler
 
@@ -22,7 +24,12 @@ COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads
+.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads
+
+LAYOUT := week
+page-fill: $(BUILT)
+	cmake --build $(BUILD) --target page_fill
+	$(BUILD)/tests/page_fill $(LAYOUT) $(or $(PAPER),letter)
 
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }

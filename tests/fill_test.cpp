@@ -112,6 +112,8 @@ std::string layout_text(int line_height) {
     if (has_option(*kind, "words")) options += "      words: 30\n";
     if (has_option(*kind, "line-height")) options += "      " + height;
     if (has_option(*kind, "learners")) options += "      learners: 24\n";
+    // Else all of a sort is on the leaf to cut.
+    if (has_option(*kind, "mat")) options += "      mat: yes\n";
     text += "  - " + std::string(kind->name);
     text += options.empty() ? "\n" : ":\n" + options;
   }

@@ -220,6 +220,8 @@ constexpr const char* kOtherOptions =
     "  - sound-boxes: {given: pattern, prompt: word, word-line: no}\n"
     "  - sound-boxes: {given: everything}\n"
     "  - word-sort: {cards: no}\n"
+    "  - word-sort: {mat: yes}\n"
+    "  - picture-sort: {mat: yes}\n"
     "  - word-cards: {back: graphemes}\n"
     "  - dictation: {sentence-form: gaps, mending-line: no}\n"
     "  - cover-write: {fold-line: no, tries: 3}\n"

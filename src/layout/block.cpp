@@ -149,7 +149,7 @@ class PageFiller {
   PageFiller(const Rect& body, Size paper) : body_(body), paper_(paper) {}
 
   void begin_page(const Block* head) {
-    pages_.push_back({.size = paper_});
+    pages_.push_back({.size = paper_, .body = body_});
     y_ = Length();
     if (head == nullptr) return;
     for (Mark mark : head->marks) place(std::move(mark));

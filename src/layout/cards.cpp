@@ -124,17 +124,4 @@ void add_cards(Composer& composer, const CardGrid& grid,
   CardPages(composer, grid, cards).add();
 }
 
-Rect add_cut_cell(Composer& composer, std::size_t index, int columns, Size cell,
-                  ElementId cut_lines) {
-  const int column = static_cast<int>(index) % columns;
-  if (column == 0) {
-    Block& row = composer.block(cell.height);
-    row.new_page = index == 0;
-    row.own_leaf = true;
-  }
-  const Rect place{cell.width * column, 0_mm, cell.width, cell.height};
-  draw_cut_lines(composer.blocks().back(), composer.style(), place, cut_lines);
-  return place;
-}
-
 }  // namespace sheaf

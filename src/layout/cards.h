@@ -43,11 +43,4 @@ Length card_room(const Composer& composer, const CardGrid& grid);
 void add_cards(Composer& composer, const CardGrid& grid,
                const std::vector<Card>& cards);
 
-/// Adds a cell to cut out, for sheets that are cut along shared edges: the row
-/// that it stands in where it is the first there, and the dashed line around
-/// it, as part of the element `cut_lines` (`add_cut_lines`). The first of all,
-/// `index` 0, begins a page. Gives its place in the last block.
-Rect add_cut_cell(Composer& composer, std::size_t index, int columns, Size cell,
-                  ElementId cut_lines);
-
 }  // namespace sheaf

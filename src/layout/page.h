@@ -143,6 +143,9 @@ struct Element {
 
 struct Page {
   Size size;
+  /// The room between the frame's head and its foot; none where the page has no
+  /// frame.
+  Rect body;
   std::vector<Mark> marks;
   /// The page's label in a viewer: "dictation 1".
   std::string label;

@@ -13,9 +13,33 @@ namespace {
 using namespace literals;
 
 constexpr Length kDot = 3.2_mm;
+constexpr Length kTouched = 6.6_mm;
 constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
 constexpr const char* kArrow = "an arrow to sweep along";
+
+// The ring that a fingertip leaves around a mark, as long as the mark: its
+// straight sides reach this far to both sides of the middle.
+void draw_touch(Block& block, Point middle, Length reach, ElementId element) {
+  constexpr Length kRadius = kTouched / 2;
+  // Half a circle as one curve: its handles are four thirds of the radius.
+  constexpr Length kPull = kRadius * 4 / 3;
+  const Length left = middle.x - reach, right = middle.x + reach;
+  const Length top = middle.y - kRadius, bottom = middle.y + kRadius;
+  using Step = PathStep::Kind;
+  const Path path = {
+      {Step::move, {left, top}},
+      {Step::line, {right, top}},
+      {Step::curve,
+       {right, bottom},
+       {right + kPull, top},
+       {right + kPull, bottom}},
+      {Step::line, {left, bottom}},
+      {Step::curve, {left, top}, {left - kPull, bottom}, {left - kPull, top}},
+      {.kind = Step::close}};
+  block.marks.push_back(
+      PathMark{.path = path, .stroke = {.width = 0.8_pt}, .element = element});
+}
 
 }  // namespace
 
@@ -127,7 +151,7 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
   for (const Part& part : parts_) {
     const Grapheme& g = graphemes_[part.grapheme];
     if (g.shaded && !part.is_split_e) {
-      const Length pad = 1_mm;
+      const Length pad = std::max(1_mm, options_.text.size / 15);
       draw_framed_ground(block, composer.style(),
                          {at.x + part.ink.left - pad, at.y,
                           part.ink.width() + 2 * pad, mark_line() - 2_mm});
@@ -169,8 +193,8 @@ std::string TouchWord::heard_graphemes() const {
 std::string TouchWord::heard_marks() const {
   const auto marks = std::ranges::count(parts_, false, &Part::is_split_e);
   std::string heard =
-      fmt::format("{} {} to touch: {}", marks, marks == 1 ? "mark" : "marks",
-                  heard_graphemes());
+      fmt::format("{} {} {}: {}", marks, marks == 1 ? "mark" : "marks",
+                  options_.touched ? "touched" : "to touch", heard_graphemes());
   if (options_.arrow) heard += fmt::format("; {}", kArrow);
   return heard;
 }
@@ -218,6 +242,10 @@ void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
                    {.width = kDot, .round_ends = true}, element);
       } else {
         block.dot({middle, at.y}, kDot, element);
+      }
+      if (options_.touched) {
+        const Length reach = (mark_width(part) - kDot) / 2;
+        draw_touch(block, {middle, at.y}, reach, element);
       }
     }
   }

@@ -34,6 +34,8 @@ struct TouchWordOptions {
   Length mark_spacing;  ///< least distance of marks, centre to centre
   Length guide_weight;
   bool arrow = true;  ///< to sweep along while blending
+  /// Every mark has been touched: a ring around it, as a fingertip's.
+  bool touched = false;
 };
 
 /// A word set with room between its graphemes, and a mark exactly under the

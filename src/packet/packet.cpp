@@ -10,61 +10,13 @@
 
 #include "layout/frame.h"
 #include "layout/heard_text.h"
+#include "packet/binder.h"
 #include "packet/check_fit.h"
 #include "packet/week.h"
 
 namespace sheaf {
 
 namespace {
-
-// Puts the pages of one sheet after another into a document. A page that will
-// be cut begins a leaf, and the page behind it stays blank.
-class Binder {
- public:
-  Binder(Document& document, bool on_paper)
-      : document_(document), on_paper_(on_paper) {}
-
-  void add_sheet(const SheetKind& kind, std::vector<Page> pages) {
-    bool first = true;
-    int number = 0;
-    for (Page& page : pages) {
-      if (!page.is_back && (page.own_leaf || last_needs_blank_back())) {
-        start_leaf(page.size);
-      }
-      page.label = fmt::format("{} {}", kind.name, ++number);
-      if (first) {
-        document_.outline.push_back(
-            {bookmark(kind),
-             static_cast<std::uint32_t>(document_.pages.size())});
-      }
-      first = false;
-      document_.pages.push_back(std::move(page));
-    }
-  }
-
- private:
-  // A layout may have a sheet twice, with other options; no two bookmarks are
-  // alike.
-  std::string bookmark(const SheetKind& kind) {
-    const int count = ++sheets_[kind.title];
-    return count == 1 ? std::string(kind.title)
-                      : fmt::format("{} ({})", kind.title, count);
-  }
-  bool last_needs_blank_back() const {
-    return !document_.pages.empty() && document_.pages.back().own_leaf;
-  }
-  void start_leaf(Size size) {
-    if (document_.pages.size() % 2 == 0 || !on_paper_) return;
-    Page blank;
-    blank.size = size;
-    blank.label = "blank";
-    document_.pages.push_back(std::move(blank));
-  }
-
-  Document& document_;
-  bool on_paper_;
-  std::map<std::string_view, int> sheets_;
-};
 
 // What all sheets of a packet are made with.
 struct Bindery {
@@ -112,24 +64,16 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
   return text;
 }
 
-std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
-                                std::span<const PlannedSheet> packet,
-                                Document& document, Diagnostics& diagnostics) {
-  FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
-  // Where no layout asks for it (`--only`), the lesson itself does.
-  const Span asked_for =
-      sheet.span ? sheet.span : b.lesson.patterns.front().written.span;
+// One sheet's frame and what stands in it: `fill` adds the blocks. Where it
+// adds none there are no pages, and the document is left as it was.
+template <typename Fill>
+std::vector<Page> compose_framed(const Bindery& b, const Style& style,
+                                 const FrameText& frame, const Span& asked_for,
+                                 FitCheck& fit, Document& document, Fill fill) {
+  const std::size_t before = document.elements.size();
   const ElementId section = document.add(
       {.role = Role::section, .parent = kDocumentElement, .span = asked_for});
   document.source = b.lesson.lesson->file;
-  const FrameText frame = frame_text(b, sheet, packet);
-  Style style = b.style;
-  if (sheet.kind->for_teacher) {
-    style.paper = style.teacher_paper;
-    // Wider gaps are for learners.
-    style.tracking = Length();
-    style.word_gap = Length();
-  }
   Composer outer(b.shaper, style, document, section, style.body_size());
   const Rect body = body_inside(style, outer, frame);
   if (!fit.check_body(body)) return {};
@@ -137,14 +81,86 @@ std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
                     {body.width, body.height});
   const From from(composer, asked_for);
   const FrameElements elements = add_frame_elements(composer, frame);
-  sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
+  fill(composer);
   fit.check_blocks(composer);
   std::vector<Block> blocks = composer.take();
+  if (blocks.empty()) {
+    document.elements.resize(before);
+    return {};
+  }
   if (!style.fills_tints) outline_tints(blocks, style.guide_weight);
   std::vector<Page> pages = paginate(std::move(blocks), body, style.paper);
   draw_frame(pages, composer, frame, elements);
   fit.check_pages(pages);
   return pages;
+}
+
+// Where no layout asks for a sheet (`--only`), the lesson itself does.
+Span asked_for(const Bindery& b, const PlannedSheet& sheet) {
+  return sheet.span ? sheet.span : b.lesson.patterns.front().written.span;
+}
+
+std::vector<Page> compose_sheet(const Bindery& b, const PlannedSheet& sheet,
+                                std::span<const PlannedSheet> packet,
+                                Document& document, Diagnostics& diagnostics) {
+  FitCheck fit(sheet, *b.lesson.lesson, diagnostics);
+  Style style = b.style;
+  if (sheet.kind->for_teacher) {
+    style.paper = style.teacher_paper;
+    // Wider gaps are for learners.
+    style.tracking = Length();
+    style.word_gap = Length();
+  }
+  return compose_framed(
+      b, style, frame_text(b, sheet, packet), asked_for(b, sheet), fit,
+      document, [&](Composer& composer) {
+        sheet.kind->compose(sheet_input(b, sheet.options, packet), composer);
+      });
+}
+
+// The cards of all sheets together. Those of one alone stand under its own
+// heading.
+void compose_cut_leaf(const Bindery& b, std::span<const PlannedSheet> sheets,
+                      std::span<const PlannedSheet> packet, Document& document,
+                      Binder& binder, Diagnostics& diagnostics) {
+  std::vector<const PlannedSheet*> with_cards;
+  for (const PlannedSheet& sheet : sheets) {
+    const SheetKind& kind = *sheet.kind;
+    if (kind.cards != nullptr &&
+        kind.has_cards(sheet_input(b, sheet.options, packet))) {
+      with_cards.push_back(&sheet);
+    }
+  }
+  if (with_cards.empty()) return;
+  const PlannedSheet& first = *with_cards.front();
+  const bool several = with_cards.size() > 1;
+  FrameText frame = frame_text(b, first, packet);
+  if (several) {
+    frame.sheet = "Cut these out";
+    frame.direction = "Cut along the dashed lines. Keep each set together.";
+    frame.action = Action::cut;
+    frame.day.clear();
+  }
+  FitCheck fit(first, *b.lesson.lesson, diagnostics);
+  const auto begin = static_cast<ElementId>(document.elements.size() + 1);
+  std::vector<Page> pages =
+      compose_framed(b, b.style, frame, asked_for(b, first), fit, document,
+                     [&](Composer& composer) {
+                       std::vector<CutSet> sets;
+                       for (const PlannedSheet* sheet : with_cards) {
+                         const FrameText own = frame_text(b, *sheet, packet);
+                         CutSet set = sheet->kind->cards(
+                             sheet_input(b, sheet->options, packet), composer);
+                         set.title = own.sheet;
+                         set.day = own.day;
+                         set.direction = own.direction;
+                         set.action = own.action;
+                         sets.push_back(std::move(set));
+                       }
+                       add_cut_sets(composer, std::move(sets), several);
+                     });
+  binder.add_cut_leaf(several ? "cards" : first.kind->name, frame.sheet,
+                      std::move(pages), begin);
 }
 
 // What a teacher may do about a sheet that is left out.
@@ -322,9 +338,10 @@ void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
                       Diagnostics& diagnostics) {
   Binder binder(document, b.style.on_paper);
   for (const PlannedSheet& sheet : sheets) {
-    binder.add_sheet(*sheet.kind,
+    binder.add_sheet(sheet.kind->name, sheet.kind->title,
                      compose_sheet(b, sheet, packet, document, diagnostics));
   }
+  compose_cut_leaf(b, sheets, packet, document, binder, diagnostics);
 }
 
 // The order of the days, what is on no day last. The week's steps follow their

@@ -1,9 +1,9 @@
 // The learner writes words and sentences that the teacher says, on numbered
-// lines, then checks and mends them. On the page: nothing that helps; each word
-// has a line and a mending line beside it, each sentence as many lines as a
-// hand of this size needs and a mending line below; at the end steps to check.
-// Three levels: words only; sentences that are printed but for their pattern
-// words; whole sentences.
+// lines, then checks and mends them. On the page: nothing that helps; a line
+// for each word, two beside each other, for each sentence as many lines as a
+// hand of this size needs; below them lines for what is written again, and
+// steps to check. Three levels: words only; sentences that are printed but for
+// their pattern words; whole sentences.
 
 #include <fmt/format.h>
 
@@ -15,6 +15,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/dictated.h"
+#include "sheets/gap_sentence.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
@@ -37,25 +38,54 @@ constexpr OptionSpec kOptions[] = {
      .help = "whole sentences, or printed with the pattern words missing",
      .choices = "whole gaps"},
     {"self-check", Kind::flag, "yes", "steps to check at the end"},
-    {"mending-line", Kind::flag, "yes", "a line to write it again, mended"},
+    {"mending-line", Kind::flag, "yes",
+     "lines to write again what was mended, where there is room"},
 };
 
-constexpr Length kNumberWidth = 14_mm;
 constexpr Length kMiddle = 8_mm;
+// The first lines keep clear of what is above.
+constexpr Length kFirstRow = 2_mm;
+constexpr Length kBeforeSentence = 3_mm;
+constexpr Length kBeforeGapSentence = 4_mm;
+constexpr Length kBeforeHeading = 6_mm;
+constexpr Length kBeforeCheck = 4_mm;
+constexpr Length kBetweenChecks = 1_mm;       // one below the other
+constexpr Length kLeastBetweenChecks = 8_mm;  // beside each other
+// Lines stand this near where a page would else not have room for all.
+constexpr Length kLeastGap = 2_mm;
+constexpr int kMostMending = 4;
 
 struct Sheet {
   const SheetInput& in;
   Composer& c;
   Ruling ruling;
-  Ruling mending;
+  Length indent;  // behind the numbers
+  int word_columns;
   bool mends;
 };
 
+// Two columns where the words, by hand, leave room for it.
+int word_columns(const Sheet& s, std::span<const AnalyzedWord> words) {
+  const Length room = (s.c.width() - kMiddle) / 2 - s.indent;
+  const bool fit = std::ranges::all_of(words, [&](const AnalyzedWord& word) {
+    return scaled(hand_width(word.reading.word, s.ruling.x_height), 1.1) <=
+           room;
+  });
+  return fit ? 2 : 1;
+}
+
 Sheet sheet_of(const SheetInput& in, Composer& c) {
-  const Ruling ruling = ruling_of(in, c.style());
-  Ruling mending = ruling;
-  mending.style = LineStyle::base_only;
-  return {in, c, ruling, mending, in.options.flag("mending-line")};
+  const auto [words, sentences] = dictated(in.lesson, in.options);
+  const std::string last = fmt::format("{}", words.size() + sentences.size());
+  Sheet s{.in = in,
+          .c = c,
+          .ruling = ruling_of(in, c.style()),
+          .indent = std::max(
+              10_mm, width_of(c.shape(c.style().learner_text(), last)) + 3_mm),
+          .word_columns = 1,
+          .mends = in.options.flag("mending-line")};
+  s.word_columns = word_columns(s, words);
+  return s;
 }
 
 void draw_number(Sheet& s, Block& block, std::size_t number, Length left,
@@ -65,133 +95,49 @@ void draw_number(Sheet& s, Block& block, std::size_t number, Length left,
             {left, base_in_set(s.ruling)}, label);
 }
 
-constexpr std::string_view kMend = "mend";
-
-TextStyle mending_style(const Sheet& s) {
-  TextStyle style = s.c.style().text(14_pt);
-  style.ink = 60;
-  return style;
+Length column_width(const Sheet& s, int columns) {
+  return (s.c.width() - kMiddle * (columns - 1)) / columns;
 }
 
-// What stands left of the lines to mend on; wider where letters are spaced.
-Length mending_margin(const Sheet& s) {
-  return std::max(kNumberWidth,
-                  width_of(s.c.shape(mending_style(s), kMend)) + 2_mm);
-}
-
-// A word in the margin of the lines to mend on.
-void draw_mending_label(Sheet& s, Block& block, Point at, ElementId element) {
-  draw_text(s.c, block, mending_style(s), kMend, at, element);
-}
-
-// Words stand one below the other with room to mend beside them, else two
-// beside each other.
 void add_words(Sheet& s, std::span<const AnalyzedWord> words) {
   const ElementId list = s.c.add(Role::list);
-  const Length half = (s.c.width() - kMiddle) / 2;
+  const Length width = column_width(s, s.word_columns);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const From from(s.c, words[i].spelling.span);
     const auto [label, body] = add_list_item(s.c, list);
-    const bool right = !s.mends && i % 2 == 1;
-    // The first of the lines keeps clear of the heading.
-    if (!right) s.c.block(set_pitch(s.ruling), i == 0 ? 2_mm : Length());
+    const int column = static_cast<int>(i) % s.word_columns;
+    if (column == 0) {
+      s.c.block(set_pitch(s.ruling), i == 0 ? kFirstRow : Length());
+    }
     Block& block = s.c.blocks().back();
-    const Length left = right ? half + kMiddle : Length();
+    const Length left = (width + kMiddle) * column;
     draw_number(s, block, i + 1, left, label);
-    draw_set(block, s.c.style(), s.ruling, {left + kNumberWidth, 0_mm},
-             half - kNumberWidth, add_writing_lines(s.c, body));
-    if (!s.mends) continue;
-    const Length mending = half + kMiddle;
-    draw_mending_label(s, block, {mending, base_in_set(s.mending)}, body);
-    const Length margin = mending_margin(s);
-    draw_set(block, s.c.style(), s.mending, {mending + margin, 0_mm},
-             half - margin, add_writing_lines(s.c, body));
+    draw_set(block, s.c.style(), s.ruling, {left + s.indent, 0_mm},
+             width - s.indent, add_writing_lines(s.c, body));
   }
 }
 
-// All lines of a sentence stand on one page. Where that has no room for them,
-// those to write on do and those to mend on do; lines in large print that are
-// more than a page go on on the next.
-void keep_item_together(Composer& c, std::size_t first, std::size_t middle) {
-  const std::span<Block> item = std::span(c.blocks()).subspan(first);
-  if (height_of(item) - item.front().space_before <= c.body().height) {
-    keep_on_one_page(item);
-    return;
-  }
-  keep_on_one_page(item.first(middle - first));
-  keep_on_one_page(item.subspan(middle - first));
+int lines_of(const Sheet& s, const AnalyzedSentence& text) {
+  return hand_lines(text.text.text(), s.ruling.x_height,
+                    s.c.width() - s.indent);
 }
 
 void add_sentence(Sheet& s, std::size_t number, const AnalyzedSentence& text,
                   ElementId list) {
   const From from(s.c, text.text.span());
   const auto [label, body] = add_list_item(s.c, list);
-  const Length width = s.c.width() - kNumberWidth;
-  const int lines = hand_lines(text.text.text(), s.ruling.x_height, width);
+  const Length width = s.c.width() - s.indent;
+  const int lines = lines_of(s, text);
   const std::size_t first = s.c.blocks().size();
   const ElementId own = add_writing_lines(s.c, body, lines);
   for (int i = 0; i < lines; ++i) {
-    Block& block = s.c.block(set_pitch(s.ruling), i == 0 ? 3_mm : Length());
+    Block& block =
+        s.c.block(set_pitch(s.ruling), i == 0 ? kBeforeSentence : Length());
     if (i == 0) draw_number(s, block, number, Length(), label);
-    draw_set(block, s.c.style(), s.ruling, {kNumberWidth, 0_mm}, width, own);
+    draw_set(block, s.c.style(), s.ruling, {s.indent, 0_mm}, width, own);
   }
-  const std::size_t middle = s.c.blocks().size();
-  if (s.mends) {
-    const Length margin = mending_margin(s);
-    const ElementId mending = add_writing_lines(s.c, body, lines);
-    for (int i = 0; i < lines; ++i) {
-      Block& block = s.c.block(set_pitch(s.ruling));
-      if (i == 0) {
-        draw_mending_label(s, block, {0_mm, base_in_set(s.mending)}, body);
-      }
-      draw_set(block, s.c.style(), s.mending, {margin, 0_mm},
-               s.c.width() - margin, mending);
-    }
-  }
-  keep_item_together(s.c, first, middle);
-}
-
-// A piece of a printed sentence: letters, or a blank for a pattern word. No
-// line is broken between pieces that touch.
-struct Piece {
-  std::string text;
-  Length blank;
-  bool after_space = false;
-};
-
-std::vector<Piece> pieces_of(const Sheet& s, const AnalyzedSentence& sentence) {
-  const std::string text = sentence.text.text();
-  std::vector<Piece> pieces;
-  std::size_t done = 0;
-  const auto add_text = [&](std::size_t end) {
-    bool space = false;
-    std::string word;
-    for (; done < end; ++done) {
-      if (text[done] != ' ') {
-        word += text[done];
-        continue;
-      }
-      if (!word.empty())
-        pieces.push_back({.text = std::move(word), .after_space = space});
-      word.clear();
-      space = true;
-    }
-    if (word.empty()) return space;
-    pieces.push_back({.text = std::move(word), .after_space = space});
-    return false;
-  };
-  for (const AnalyzedSentence::Part& part : sentence.words) {
-    if (!part.word.has_pattern()) continue;
-    const bool before = add_text(part.begin);
-    const Length width = std::max(
-        24_mm, scaled(hand_width(text.substr(part.begin, part.end - part.begin),
-                                 s.ruling.x_height),
-                      1.3));
-    pieces.push_back({.blank = width, .after_space = before});
-    done = part.end;
-  }
-  add_text(text.size());
-  return pieces;
+  // Lines in large print that are more than a page go on on the next.
+  keep_on_one_page(std::span(s.c.blocks()).subspan(first));
 }
 
 // The sentence in print with lines to write its pattern words on, as far apart
@@ -200,109 +146,266 @@ void add_gap_sentence(Sheet& s, std::size_t number,
                       const AnalyzedSentence& sentence, ElementId list) {
   const From from(s.c, sentence.text.span());
   const auto [label, body] = add_list_item(s.c, list);
-  const TextStyle style = s.c.style().text(s.c.style().reading_size);
-  const Length pitch = std::max(set_pitch(s.ruling), style.line_height());
-  const Length space =
-      width_of(s.c.shape(style, "n n")) - 2 * width_of(s.c.shape(style, "n"));
+  const GapSentence text =
+      place_gap_sentence(s.c, sentence, s.ruling, s.indent);
   const Length base = base_in_set(s.ruling);
   const std::size_t first = s.c.blocks().size();
-  draw_number(s, s.c.block(pitch, 4_mm), number, Length(), label);
-  Length x = kNumberWidth;
-  const std::vector<Piece> pieces = pieces_of(s, sentence);
-  const auto width_at = [&](std::size_t i) {
-    return pieces[i].text.empty() ? pieces[i].blank
-                                  : width_of(s.c.shape(style, pieces[i].text));
-  };
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    // What follows without a space stays on the line.
-    Length needed = width_at(i);
-    for (std::size_t k = i + 1; k < pieces.size() && !pieces[k].after_space;
-         ++k) {
-      needed += width_at(k);
-    }
-    if (pieces[i].after_space) x += space;
-    if (pieces[i].after_space && x + needed > s.c.width()) {
-      x = kNumberWidth;
-      s.c.block(pitch);
-    }
+  draw_number(s, s.c.block(text.pitch, kBeforeGapSentence), number, Length(),
+              label);
+  int line = 0;
+  for (std::size_t i = 0; i < text.places.size(); ++i) {
+    const GapSentence::Place& place = text.places[i];
+    if (place.line > line) s.c.block(text.pitch);
+    line = place.line;
     Block& block = s.c.blocks().back();
-    const Point at{x, base};
+    const Point at{place.x, base};
     // A space that is heard, not seen.
-    const bool parted = i + 1 < pieces.size() && pieces[i + 1].after_space;
+    const bool parted =
+        i + 1 < text.places.size() && text.places[i + 1].piece.after_space;
     const std::string_view behind = parted ? " " : "";
-    if (pieces[i].text.empty()) {
-      const Point end{x + pieces[i].blank, at.y};
+    if (place.piece.text.empty()) {
+      const Point end{place.x + place.piece.blank, at.y};
       block.line(at, end, {.width = s.c.style().box_weight},
                  add_blank(s.c, body));
-      if (parted) draw_text(s.c, block, style, behind, end, body);
+      if (parted) draw_text(s.c, block, text.style, behind, end, body);
     } else {
-      draw_text(s.c, block, style, fmt::format("{}{}", pieces[i].text, behind),
-                at, body);
+      draw_text(s.c, block, text.style,
+                fmt::format("{}{}", place.piece.text, behind), at, body);
     }
-    x += width_at(i);
   }
   keep_on_one_page(std::span(s.c.blocks()).subspan(first));
 }
 
+const std::vector<std::string>& steps_to_check() {
+  static const std::vector<std::string> kSteps = {
+      "I read it back.", "I tapped each sound.", "I mended it."};
+  return kSteps;
+}
+
+Length check_indent(const TextStyle& text) {
+  return tick_side(text) + text.size * 7 / 10;
+}
+
+// What is left of a line that has all of them; less than nothing where they
+// stand one below the other.
+Length room_beside_checks(Composer& c) {
+  const TextStyle text = c.style().learner_text();
+  Length room = c.width();
+  for (const std::string& step : steps_to_check()) {
+    room -= check_indent(text) + width_of(c.shape(text, step));
+  }
+  return room;
+}
+
+bool checks_stand_beside(Composer& c) {
+  return room_beside_checks(c) >= kLeastBetweenChecks * 2;
+}
+
 void add_self_check(Composer& c) {
-  const std::vector<TickStep> steps = {
-      {"I read back what is there."},
-      {"I tapped the sounds. Each has its letters."},
-      {"I mended what I found."},
-  };
-  const std::size_t first = c.blocks().size();
-  add_tick_steps(c, c.style().learner_text(), steps, 1_mm);
-  c.blocks()[first].space_before = 5_mm;
-  // Never alone on a page.
-  keep_on_one_page(std::span(c.blocks()).subspan(first - 1));
+  const TextStyle text = c.style().learner_text();
+  const bool beside = checks_stand_beside(c);
+  const Length between = std::min(room_beside_checks(c) / 2, 20_mm);
+  const ElementId list = c.add(Role::list);
+  const Length base = baseline_in_line(text);
+  Length left;
+  for (const std::string& step : steps_to_check()) {
+    const bool first = &step == steps_to_check().data();
+    if (first || !beside) {
+      // Never alone on a page.
+      if (!c.blocks().empty()) c.blocks().back().keep_with_next = true;
+      c.block(text.line_height(), first ? kBeforeCheck : kBetweenChecks);
+    }
+    Block& block = c.blocks().back();
+    const auto [label, body] = add_list_item(c, list);
+    draw_tick_box(block, c.style(), text, {left, base},
+                  add_tick_boxes(c, label));
+    const Length wide = draw_text(c, block, text, step,
+                                  {left + check_indent(text), base}, body);
+    if (beside) left += check_indent(text) + wide + between;
+  }
 }
 
 void add_heading(Composer& c, std::string_view text, Length before) {
   add_subheading(c, c.style().text_size, text, before);
 }
 
-// The sentences, from block `first` on, begin a page of their own where the
-// words leave no room for all of them: better than one alone on the last page.
-void keep_together(Composer& c, std::size_t first) {
-  const std::span<const Block> blocks = c.blocks();
-  const Length words = height_of(blocks.first(first));
-  const Length rest = height_of(blocks.subspan(first));
-  const Length page = c.body().height;
-  // Pages that the words take, and what stays free at the end of each.
-  const std::int64_t pages = (words + page - 1_pt) / page;
-  const Length waste = c.blocks().front().height * (pages > 1 ? pages : 0);
-  if (first > 0 && words + rest + waste > page * pages) {
-    c.blocks()[first].new_page = true;
+// Lines to write again what was mended, whichever it was. They take no room for
+// letters above and below.
+void add_mending(Sheet& s, int rows, int columns) {
+  const From from(s.c, s.in.options.span("mending-line"));
+  add_heading(s.c, "Mend it here", kBeforeHeading);
+  Ruling ruling = s.ruling;
+  ruling.style = LineStyle::base_only;
+  const ElementId lines =
+      add_writing_lines(s.c, s.c.add(Role::paragraph), rows * columns);
+  const Length width = column_width(s, columns);
+  for (int row = 0; row < rows; ++row) {
+    Block& block = s.c.block(set_height(ruling));
+    block.keep_with_next = row + 1 < rows;
+    for (int column = 0; column < columns; ++column) {
+      draw_set(block, s.c.style(), ruling, {(width + kMiddle) * column, 0_mm},
+               width, lines);
+    }
   }
 }
 
-void compose(const SheetInput& in, Composer& c) {
-  Sheet s = sheet_of(in, c);
-  const auto [words, sentences] = dictated(in.lesson, in.options);
-  if (!words.empty()) {
-    add_heading(c, "Words", 0_mm);
-    add_words(s, words);
+// The words, the sentences or both as they stand on a page of their own, first
+// as heights, then as blocks.
+struct Part {
+  std::span<const AnalyzedWord> words;
+  std::span<const AnalyzedSentence> sentences;
+  std::size_t numbered = 0;  // items on pages before
+  bool checks = false;
+};
+
+class PartMaker {
+ public:
+  PartMaker(const SheetInput& in, Composer& c)
+      : s_(sheet_of(in, c)),
+        full_gap_(s_.ruling.gap),
+        least_gap_(std::min(kLeastGap, full_gap_)) {}
+
+  bool fits(const Part& part) {
+    return height(part, least_gap_, s_.mends ? 1 : 0) <= page();
   }
-  const std::size_t first = c.blocks().size();
-  if (!sentences.empty()) {
-    add_heading(c, "Sentences", 6_mm);
-    const ElementId list = c.add(Role::list);
-    const bool gaps = in.options.choice("sentence-form") == "gaps";
-    std::size_t number = words.size();
-    for (const AnalyzedSentence& sentence : sentences) {
-      if (gaps && sentence.pattern_words() > 0) {
-        add_gap_sentence(s, ++number, sentence, list);
-      } else {
-        add_sentence(s, ++number, sentence, list);
-      }
+  // All of it on one page that it fits. What is left there becomes more lines
+  // to mend on, and then room between the lines.
+  void add_on_page(const Part& part);
+  // On as many pages as it takes, which has no lines to mend on.
+  void add_flowing(const Part& part);
+
+ private:
+  // The last line keeps clear of the footer.
+  Length page() const { return s_.c.body().height - 2_mm; }
+  Length heading_height() const {
+    return s_.c.style().text(s_.c.style().text_size, true).line_height();
+  }
+  bool has_gaps(const AnalyzedSentence& sentence) const {
+    return s_.in.options.choice("sentence-form") == "gaps" &&
+           sentence.pattern_words() > 0;
+  }
+  // Beside each other where words are mended, else as wide as the page.
+  int mending_columns(const Part& part) const {
+    return part.words.empty() ? 1 : s_.word_columns;
+  }
+  Length sentence_height(const AnalyzedSentence& sentence);
+  Length height(const Part& part, Length gap, int mending_rows);
+  void add_items(const Part& part);
+  void spread(std::size_t first, Length room);
+
+  Sheet s_;
+  Length full_gap_, least_gap_;
+};
+
+Length PartMaker::sentence_height(const AnalyzedSentence& sentence) {
+  if (!has_gaps(sentence)) {
+    return kBeforeSentence + set_pitch(s_.ruling) * lines_of(s_, sentence);
+  }
+  const GapSentence text =
+      place_gap_sentence(s_.c, sentence, s_.ruling, s_.indent);
+  return kBeforeGapSentence + text.pitch * text.lines();
+}
+
+// Where lines stand this far apart, with so many rows of lines to mend on.
+Length PartMaker::height(const Part& part, Length gap, int mending_rows) {
+  s_.ruling.gap = gap;
+  Length sum;
+  if (!part.words.empty()) {
+    const int rows =
+        (static_cast<int>(part.words.size()) + s_.word_columns - 1) /
+        s_.word_columns;
+    sum += heading_height() + kFirstRow + set_pitch(s_.ruling) * rows;
+  }
+  if (!part.sentences.empty()) {
+    if (sum > Length()) sum += kBeforeHeading;
+    sum += heading_height();
+    for (const AnalyzedSentence& sentence : part.sentences) {
+      sum += sentence_height(sentence);
     }
   }
-  if (in.options.flag("self-check")) {
-    const From from(c, in.options.span("self-check"));
-    add_self_check(c);
+  if (mending_rows > 0) {
+    sum += kBeforeHeading + heading_height() +
+           set_height(s_.ruling) * mending_rows;
   }
-  if (!sentences.empty()) keep_together(c, first);
-  even_pages(c.blocks(), c.body().height);
+  if (part.checks) {
+    const auto rows = static_cast<std::int64_t>(
+        checks_stand_beside(s_.c) ? 1 : steps_to_check().size());
+    sum += kBeforeCheck + kBetweenChecks * (rows - 1) +
+           s_.c.style().learner_text().line_height() * rows;
+  }
+  return sum;
+}
+
+void PartMaker::add_items(const Part& part) {
+  if (!part.words.empty()) {
+    add_heading(s_.c, "Words", 0_mm);
+    add_words(s_, part.words);
+  }
+  if (part.sentences.empty()) return;
+  add_heading(s_.c, "Sentences", part.words.empty() ? 0_mm : kBeforeHeading);
+  const ElementId list = s_.c.add(Role::list);
+  std::size_t number = part.numbered + part.words.size();
+  for (const AnalyzedSentence& sentence : part.sentences) {
+    if (has_gaps(sentence)) {
+      add_gap_sentence(s_, ++number, sentence, list);
+    } else {
+      add_sentence(s_, ++number, sentence, list);
+    }
+  }
+}
+
+// Room between all lines alike, but not so much that they fall apart.
+void PartMaker::spread(std::size_t first, Length room) {
+  const std::span<Block> blocks = std::span(s_.c.blocks()).subspan(first);
+  if (blocks.size() < 2) return;
+  const Length most = s_.mends ? 5_mm : 9_mm;
+  const Length each =
+      std::min(room / static_cast<std::int64_t>(blocks.size() - 1), most);
+  for (Block& block : blocks.subspan(1)) block.space_before += each;
+}
+
+void PartMaker::add_on_page(const Part& part) {
+  int rows = s_.mends ? 1 : 0;
+  Length gap = full_gap_;
+  while (gap > least_gap_ && height(part, gap, rows) > page()) gap -= 0.25_mm;
+  gap = std::max(gap, least_gap_);
+  while (rows > 0 && rows < kMostMending &&
+         height(part, gap, rows + 1) <= page()) {
+    ++rows;
+  }
+  const Length room = page() - height(part, gap, rows);
+  const std::size_t first = s_.c.blocks().size();
+  add_items(part);
+  if (rows > 0) add_mending(s_, rows, mending_columns(part));
+  if (part.checks) add_self_check(s_.c);
+  spread(first, room);
+  s_.c.blocks()[first].new_page = first > 0;
+}
+
+void PartMaker::add_flowing(const Part& part) {
+  s_.ruling.gap = full_gap_;
+  add_items(part);
+  if (part.checks) add_self_check(s_.c);
+  even_pages(s_.c.blocks(), s_.c.body().height);
+}
+
+void compose(const SheetInput& in, Composer& c) {
+  const auto [words, sentences] = dictated(in.lesson, in.options);
+  const bool checks = in.options.flag("self-check");
+  PartMaker maker(in, c);
+  const Part all{.words = words, .sentences = sentences, .checks = checks};
+  const Part first{.words = words};
+  const Part second{
+      .sentences = sentences, .numbered = words.size(), .checks = checks};
+  if (maker.fits(all)) {
+    maker.add_on_page(all);
+  } else if (!words.empty() && !sentences.empty() && maker.fits(first) &&
+             maker.fits(second)) {
+    maker.add_on_page(first);
+    maker.add_on_page(second);
+  } else {
+    maker.add_flowing(all);
+  }
 }
 
 std::string missing(const SheetInput& in) {

@@ -1,14 +1,14 @@
 // The learner sorts pictures by a sound, with no letters in sight: the teacher
-// names every picture first. On the page: a mat with a key picture at the head
-// of each column, the same crossed out over the column for "not this sound",
-// one picture laid already in each; then squares with a number in the corner to
-// cut out and glue.
+// names every picture first. On the leaf to cut: a framed card for the head of
+// each column with its key picture, and the same crossed out for "not this
+// sound"; squares with a number in the corner. On a page, where the layout asks
+// for it: a mat with these heads and one picture laid already in each column.
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "layout/cards.h"
+#include "layout/cut_leaf.h"
 #include "layout/heard.h"
 #include "layout/heard_text.h"
 #include "layout/picture_frame.h"
@@ -30,11 +30,14 @@ constexpr OptionSpec kOptions[] = {
     {"pictures", Kind::count, "12", "pictures in all", "4", "20"},
     {"square", Kind::length, "40 mm", "side of a square, or less if it must",
      "25 mm", "60 mm"},
-    {"spare-cells", Kind::count, "1", "cells more than pictures in a column",
-     "0", "4"},
+    {"mat", Kind::flag, "no", "a page of columns to lay or glue them on"},
+    {"spare-cells", Kind::count, "1",
+     "on the mat, cells more than pictures in a column", "0", "4"},
 };
 
 constexpr Length kHead = 34_mm;
+constexpr Length kAbovePicture = 5_mm;
+constexpr Length kBelowPicture = 3_mm;
 
 int longest_column(const SoundSort& sort) {
   int longest = 0;
@@ -83,21 +86,29 @@ std::string heard_column(const SoundSort& sort, std::size_t column) {
   return none ? "none of our sounds" : fmt::format("sound {}", column + 1);
 }
 
-// The pictures at the head of a column.
-void draw_head(Composer& c, Block& block, const SoundSort& sort,
-               std::size_t column, Length left, Length width, ElementId cell) {
-  const Length side = kHead - 6_mm;
+// The key pictures of a column in a square grid, crossed out over the one for
+// "not this sound".
+void draw_keys(Composer& c, Block& block, const SoundSort& sort,
+               std::size_t column, const Rect& room, ElementId cell) {
   const bool none = sort.columns[column].sound.empty();
   std::vector<const SoundSort::Column*> shown;
   for (std::size_t i = 0; i + 1 < sort.columns.size(); ++i) {
     if (none || i == column) shown.push_back(&sort.columns[i]);
   }
   const auto count = static_cast<std::int64_t>(shown.size());
-  const Length step = std::min(side + 2_mm, (width - 4_mm) / count);
-  const Length size = std::min(side, step - 2_mm);
-  Length x = left + (width - step * count) / 2 + (step - size) / 2;
-  for (const SoundSort::Column* key : shown) {
-    const Rect box{x, (kHead - size) / 2, size, size};
+  // Side by side where the room is wide, else two and two.
+  const bool is_wide = room.width >= room.height * 3 / 2;
+  const std::int64_t across = is_wide || count == 1 ? count : 2;
+  const std::int64_t down = (count + across - 1) / across;
+  const Length step = std::min(room.width / across, room.height / down);
+  const Length size = count == 1 ? step : step - 2_mm;
+  for (std::int64_t i = 0; i < count; ++i) {
+    const SoundSort::Column* key = shown[static_cast<std::size_t>(i)];
+    const Rect box{room.x + (room.width - step * across) / 2 +
+                       step * (i % across) + (step - size) / 2,
+                   room.y + (room.height - step * down) / 2 +
+                       step * (i / across) + (step - size) / 2,
+                   size, size};
     const auto number = static_cast<std::size_t>(key - sort.columns.data()) + 1;
     const ElementId figure =
         add_picture(c, cell, key->key_picture,
@@ -108,7 +119,6 @@ void draw_head(Composer& c, Block& block, const SoundSort& sort,
                      .frame = "an empty frame for the key picture"});
     draw_picture(block, c.style(), key->key_picture, box, figure);
     if (none) draw_cross(block, box, figure);
-    x += step;
   }
 }
 
@@ -143,7 +153,8 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
     block.shade(
         {left, 0_mm, width, kHead}, kHeadGround,
         names_it ? add_heard(c, cell, heard_column(sort, i)) : kDecoration);
-    draw_head(c, block, sort, i, left, width, cell);
+    draw_keys(c, block, sort, i,
+              {left + 2_mm, 3_mm, width - 4_mm, kHead - 6_mm}, cell);
     block.frame({left, 0_mm, width, kHead + cells + 2_mm}, wall);
   }
   block.line({0_mm, kHead}, {c.width(), kHead}, wall);
@@ -179,35 +190,70 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
   }
 }
 
-void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
-                 const Grid& grid) {
-  const auto across = static_cast<int>(c.width() / grid.side);
-  TextStyle small = c.style().text(c.style().footer_size);
-  small.ink = 60;
-  const ElementId cut = add_cut_lines(c, sort.items.size());
-  const ElementId list = c.add(Role::list);
-  for (std::size_t i = 0; i < sort.items.size(); ++i) {
-    const Length x = add_cut_cell(c, i, across, {grid.side, grid.side}, cut).x;
-    Block& block = c.blocks().back();
-    const From from(c, place_of(in, sort.items[i].word));
-    const auto [label, body] = add_list_item(c, list);
-    draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, 4.5_mm},
-              label);
-    const ElementId figure =
-        add_picture(c, body, sort.items[i].picture,
-                    {.word = sort.items[i].word, .number = i + 1});
-    const Length pad = grid.side / 8;
-    draw_picture(block, c.style(), sort.items[i].picture,
-                 {x + pad, pad, grid.side - 2 * pad, grid.side - 2 * pad},
-                 figure);
-  }
+// With a mat, the examples are printed in its columns. Without one they are the
+// first of the cards, and the teacher lays them.
+std::vector<SoundSort::Item> items_to_cut(const SheetInput& in,
+                                          const SoundSort& sort) {
+  std::vector<SoundSort::Item> items;
+  if (!in.options.flag("mat")) items = sort.models;
+  items.insert(items.end(), sort.items.begin(), sort.items.end());
+  return items;
 }
 
-void compose(const SheetInput& in, Composer& c) {
+CutSet cards(const SheetInput& in, Composer& c) {
   const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
-  const Grid grid = plan_grid(in, c, sort);
-  add_mat(in, c, sort, grid);
-  add_squares(in, c, sort, grid);
+  CutSet set;
+  set.best = in.options.length("square");
+  set.least = std::max(25_mm, scaled(set.best, 0.7));
+  set.numbered = true;
+  for (std::size_t i = 0; i < sort.columns.size(); ++i) {
+    Card card;
+    card.front = [&c, &sort, i](Block& block, const Rect& place,
+                                ElementId element) {
+      const Length pad = place.height / (sort.columns.size() > 2 ? 11 : 8);
+      // Where the pictures are not heard, nothing else would tell.
+      if (c.style().picture_names == PictureNames::left_out) {
+        block.shade(place, kWhite,
+                    add_heard(c, element, heard_column(sort, i)));
+      }
+      draw_keys(c, block, sort, i,
+                {place.x + pad, place.y + pad, place.width - 2 * pad,
+                 place.height - 2 * pad},
+                element);
+    };
+    set.heads.push_back(std::move(card));
+  }
+  for (const SoundSort::Item& item : items_to_cut(in, sort)) {
+    Card card;
+    card.from = place_of(in, item.word);
+    card.front = [&c, item, number = set.cards.size() + 1](
+                     Block& block, const Rect& place, ElementId element) {
+      // Below the number.
+      const Length side = place.height - kAbovePicture - kBelowPicture;
+      draw_picture(block, c.style(), item.picture,
+                   {place.x + (place.width - side) / 2, place.y + kAbovePicture,
+                    side, side},
+                   add_picture(c, element, item.picture,
+                               {.word = item.word, .number = number}));
+    };
+    set.cards.push_back(std::move(card));
+  }
+  return set;
+}
+
+bool has_cards(const SheetInput&) { return true; }
+
+void compose(const SheetInput& in, Composer& c) {
+  if (!in.options.flag("mat")) return;
+  const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
+  add_mat(in, c, sort, plan_grid(in, c, sort));
+}
+
+Direction other_direction(const SheetInput& in) {
+  if (in.options.flag("mat")) return {};
+  return {
+      .text = "Lay out the framed cards. Say each picture. Where does it fit?",
+      .action = Action::listen};
 }
 
 std::string missing(const SheetInput& in) {
@@ -232,11 +278,20 @@ void answers(const SheetInput& in, Composer& c) {
   const SoundSort& sort = sound_sort(in, in.options.count("pictures"));
   add_paragraph(c, c.style().teacher_text(),
                 "Name every picture before sorting.");
-  for (const SoundSort::Item& item : sort.models) {
-    add_answer(in, c, sort, item, "laid already:");
+  if (in.options.flag("mat")) {
+    for (const SoundSort::Item& item : sort.models) {
+      add_answer(in, c, sort, item, "laid already:");
+    }
+  } else if (!sort.models.empty()) {
+    add_paragraph(c, c.style().teacher_text(),
+                  sort.models.size() == 1
+                      ? "Lay the first one yourself, as an example."
+                      : fmt::format("Lay the first {} yourself, as examples.",
+                                    sort.models.size()));
   }
-  for (std::size_t i = 0; i < sort.items.size(); ++i) {
-    add_answer(in, c, sort, sort.items[i], fmt::format("{}.", i + 1));
+  const auto items = items_to_cut(in, sort);
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    add_answer(in, c, sort, items[i], fmt::format("{}.", i + 1));
   }
 }
 
@@ -245,14 +300,16 @@ const SheetKind kKind = {
     .title = "Listen and sort",
     .direction = "Say the picture. Listen. Where does it belong?",
     .action = Action::listen,
+    .other_direction = other_direction,
     .summary = "pictures to sort by a sound, without letters",
-    .cut = true,
     .minutes = 9,
-    .materials = "scissors, glue",
+    .materials = "scissors",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
     .script = sheet_script::picture_sort,
+    .has_cards = has_cards,
+    .cards = cards,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

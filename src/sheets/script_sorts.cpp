@@ -52,7 +52,7 @@ ScriptLines picture_sort(const SheetInput&, const DayStep&) {
            "learners say it after you. A picture that they call by "
            "another word gets the word that you need."},
           {Lead::say,
-           "of the two that are laid already: “I say it slowly. I hear "
+           "of the first for each column: “I say it slowly. I hear "
            "our sound, so it lies here. In this one I do not.”"},
           {Lead::act,
            "Learners say each word slowly, listen, and lay it. No "

@@ -12,6 +12,7 @@
 #include "base/options.h"
 #include "layout/action_icon.h"
 #include "layout/block.h"
+#include "layout/cut_leaf.h"
 #include "pictures/lesson_pictures.h"
 #include "sheets/script_lines.h"
 #include "sheets/week.h"
@@ -102,6 +103,7 @@ struct SheetKind {
   /// Why this lesson has nothing for it, as the end of "left out: "; empty if
   /// it has. May be null: always possible.
   std::string (*missing)(const SheetInput&) = nullptr;
+  /// Adds its blocks; none where all of it is on the leaf to cut.
   void (*compose)(const SheetInput&, Composer&) = nullptr;
   /// What a step of the week goes through, in a few words for the plan: "words
   /// 1 to 4". Null, or empty: all of it.
@@ -112,6 +114,10 @@ struct SheetKind {
   /// Adds what the lines speak of, below them: a table of words. Once, on the
   /// first of its days. May be null.
   void (*script_extra)(const SheetInput&, Composer&) = nullptr;
+  /// Whether its options ask for cards, and the cards: they stand on a leaf
+  /// that all sheets of the packet share. Null where nothing is cut out.
+  bool (*has_cards)(const SheetInput&) = nullptr;
+  CutSet (*cards)(const SheetInput&, Composer&) = nullptr;
   /// The same, filled in, for the answer key. Null where nothing is right or
   /// wrong.
   void (*answers)(const SheetInput&, Composer&) = nullptr;

@@ -1,8 +1,9 @@
 // The learner sorts the words of the week into columns by how they are spelled,
 // with one more column for words that fit none; where the lesson has one
 // pattern only, by where in the word it stands; words with -ed by what the
-// ending says. On the page: a mat with heads
-// and cells, and a page of word cards of one size to cut and lay or glue.
+// ending says. On the leaf to cut: word cards of one size, and a framed card
+// for the head of each column; they are laid on the desk, mixed and sorted
+// again. On a page, where the layout asks for it: a mat with heads and cells.
 
 #include <fmt/format.h>
 
@@ -30,11 +31,12 @@ using Kind = OptionSpec::Kind;
 constexpr OptionSpec kOptions[] = {
     {"words", Kind::count, "16", "most words to sort", "2", "60"},
     {"cell-height", Kind::length, "20 mm",
-     "height of a cell; a card is a little lower", "12 mm", "40 mm"},
+     "height of a cell, and about that of a card", "12 mm", "40 mm"},
     {"spare-cells", Kind::count, "2", "cells more than words in the longest",
      "0", "6"},
     {"cards", Kind::flag, "yes",
-     "a page of cards to cut; else the words in a box, to be written"},
+     "cards to cut; else the words in a box, to be written"},
+    {"mat", Kind::flag, "no", "a page of columns to lay or glue the cards on"},
 };
 
 constexpr Length kHead = 18_mm;
@@ -180,6 +182,85 @@ void draw_place(Block& block, int place, Point centre, Length weight,
   }
 }
 
+std::string heard_head(const Category& category) {
+  const std::string grapheme = category.by_sound
+                                   ? heard_text(category.head)
+                                   : heard_grapheme(category.head);
+  return category.key_word.empty() ? grapheme : grapheme + ", as in";
+}
+
+TextStyle head_style(const Composer& c, const Category& category) {
+  if (category.place >= 0 || category.head == "left over") {
+    return c.style().learner_text();
+  }
+  TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
+  // A key word stands beside it or below.
+  if (!category.key_word.empty()) big.size = std::min(big.size, 26_pt);
+  return big;
+}
+
+// At the head of a column of the mat.
+void draw_head(Composer& c, Block& block, const Category& category,
+               Length middle, ElementId element) {
+  TextStyle small = c.style().learner_text();
+  small.size = std::min(small.size, 20_pt);
+  if (category.place >= 0) {
+    draw_place(block, category.place, {middle, 4.5_mm}, c.style().guide_weight,
+               element);
+    draw_centred(c, block, small, category.head, {middle, 15_mm}, element);
+    return;
+  }
+  const bool has_key = !category.key_word.empty();
+  draw_centred(c, block, head_style(c, category), category.head,
+               {middle, has_key ? 9_mm : 11.5_mm},
+               add_heard_as(c, element, category.head, heard_head(category)));
+  if (!has_key) return;
+  draw_centred(c, block, small, category.key_word, {middle, 16_mm}, element);
+}
+
+// The same on a card, which is low: two parts stand beside each other.
+void draw_head_card(Composer& c, Block& block, const Category& category,
+                    const Rect& place, ElementId element) {
+  constexpr Length kBetween = 3_mm;
+  constexpr Length kSquares = 12_mm;
+  const bool by_place = category.place >= 0;
+  const bool has_key = !category.key_word.empty();
+  const Length room = place.width - 8_mm -
+                      (by_place  ? kSquares + kBetween
+                       : has_key ? kBetween
+                                 : 0_mm);
+  TextStyle style = head_style(c, category);
+  TextStyle small = c.style().learner_text();
+  const auto width = [&](const TextStyle& text, const std::string& word) {
+    return word.empty() ? 0_mm : width_of(c.shape(text, word));
+  };
+  const Length needed =
+      width(style, category.head) + width(small, category.key_word);
+  style = fitted_style(style, needed, room);
+  small = fitted_style(small, needed, room);
+  const Length head = width(style, category.head);
+  const Length all =
+      place.width - 8_mm - room + head + width(small, category.key_word);
+  Length x = place.x + (place.width - all) / 2;
+  if (by_place) {
+    draw_place(block, category.place,
+               {x + kSquares / 2, place.y + place.height / 2},
+               c.style().guide_weight, element);
+    x += kSquares + kBetween;
+  }
+  // All of them on one line.
+  const Length base = place.y + (place.height - style.line_height()) / 2 +
+                      baseline_in_line(style);
+  draw_text(
+      c, block, style, category.head, {x, base},
+      by_place ? element
+               : add_heard_as(c, element, category.head, heard_head(category)));
+  if (has_key) {
+    draw_text(c, block, small, category.key_word, {x + head + kBetween, base},
+              element);
+  }
+}
+
 void add_mat(const SheetInput& in, Composer& c,
              const std::vector<Category>& all) {
   const auto columns = static_cast<int>(all.size());
@@ -199,39 +280,11 @@ void add_mat(const SheetInput& in, Composer& c,
   const ElementId head_row = c.add(Role::table_row, table);
   const Stroke wall{.width = c.style().box_weight};
   const Stroke thin = thin_stroke(c.style());
-  const TextStyle big = c.style().text(scaled(c.style().word_size, 0.9), true);
-  const TextStyle small = c.style().learner_text();
-  // With a key word below, the head has half the height.
-  const TextStyle above_key =
-      fitted_style(big, big.size, std::min(big.size, 26_pt));
   for (int i = 0; i < columns; ++i) {
-    const Category& category = all[static_cast<std::size_t>(i)];
     const ElementId element = add_head_cell(c, head_row);
-    const Length middle = width * i + width / 2;
     block.shade({width * i, 0_mm, width, head}, kHeadGround);
-    if (category.place >= 0) {
-      draw_place(block, category.place, {middle, 4.5_mm},
-                 c.style().guide_weight, element);
-      draw_centred(c, block, fitted_style(small, small.size, 20_pt),
-                   category.head, {middle, 15_mm}, element);
-    } else {
-      const bool none = category.head == "left over";
-      const bool has_key = !category.key_word.empty();
-      const std::string grapheme = category.by_sound
-                                       ? heard_text(category.head)
-                                       : heard_grapheme(category.head);
-      draw_centred(c, block,
-                   none      ? small
-                   : has_key ? above_key
-                             : big,
-                   category.head, {middle, has_key ? 9_mm : 11.5_mm},
-                   add_heard_as(c, element, category.head,
-                                has_key ? grapheme + ", as in" : grapheme));
-      if (has_key) {
-        draw_centred(c, block, fitted_style(small, small.size, 20_pt),
-                     category.key_word, {middle, 16_mm}, element);
-      }
-    }
+    draw_head(c, block, all[static_cast<std::size_t>(i)], width * i + width / 2,
+              element);
   }
   const ElementId body_row = c.add(Role::table_row, table);
   for (int i = 0; i < columns; ++i) {
@@ -256,47 +309,52 @@ std::vector<const AnalyzedWord*> mixed(const SheetInput& in,
   return words;
 }
 
-void add_cards(const SheetInput& in, Composer& c,
-               const std::vector<Category>& all) {
+// A card as wide as the widest word asks for, in the layout's own size of
+// words.
+CutSet cards(const SheetInput& in, Composer& c) {
+  const auto all = categories(in);
   const auto words = mixed(in, all);
-  // A card fits a cell of the mat, and its word fits the card.
-  const Length cell = c.width() / static_cast<std::int64_t>(all.size());
-  const Length width = std::min(cell - 3_mm, c.width() / 3);
-  const auto columns = static_cast<int>(c.width() / width);
-  const Length height = in.options.length("cell-height") - 2_mm;
   TextStyle style = c.style().text(c.style().word_size);
+  const Length widest = widest_word(c, style, words);
+  const auto columns = static_cast<std::int64_t>(
+      std::clamp(static_cast<int>(c.width() / (widest + 8_mm)), 1, 4));
+  CutSet set;
+  set.width = c.width() / columns;
+  style = fitted_style(style, widest, set.width - 6_mm);
   // From the tallest letter to the lowest is a little more than the size.
-  style.size = std::min(style.size, scaled(height - 2_mm, 0.85));
-  for (const AnalyzedWord* w : words) {
-    const Length wide = width_of(c.shape(style, w->reading.word)) + 6_mm;
-    if (wide <= width) continue;
-    style.size = scaled(style.size, static_cast<double>(width.mils()) /
-                                        static_cast<double>(wide.mils()));
+  set.least = std::max(14_mm, scaled(style.size, 1 / 0.85) + 2_mm);
+  set.best = std::max(set.least, scaled(in.options.length("cell-height"), 1.3));
+  for (const Category& category : all) {
+    Card card;
+    card.front = [&c, category](Block& block, const Rect& place,
+                                ElementId element) {
+      draw_head_card(c, block, category, place, element);
+    };
+    set.heads.push_back(std::move(card));
   }
-  const ElementId cut = add_cut_lines(c, words.size());
-  const ElementId list = c.add(Role::list);
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const Rect card = add_cut_cell(c, i, columns, {width, height}, cut);
-    const From from(c, words[i]->spelling.span);
-    draw_in_middle(c, c.blocks().back(), style, words[i]->reading.word, card,
-                   add_list_body(c, list));
+  for (const AnalyzedWord* word : words) {
+    Card card;
+    card.front = text_side(c, style, word->reading.word);
+    card.from = word->spelling.span;
+    set.cards.push_back(std::move(card));
   }
+  return set;
 }
+
+bool has_cards(const SheetInput& in) { return in.options.flag("cards"); }
 
 void compose(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
-  const bool has_cards = in.options.flag("cards");
-  if (!has_cards) add_word_bank(c, mixed(in, all));
-  add_mat(in, c, all);
-  if (has_cards) add_cards(in, c, all);
+  if (!has_cards(in)) add_word_bank(c, mixed(in, all));
+  if (!has_cards(in) || in.options.flag("mat")) add_mat(in, c, all);
 }
 
 Direction other_direction(const SheetInput& in) {
   const bool by_sound = ed_columns(in.lesson).size() > 1;
   if (in.options.flag("cards")) {
     if (!by_sound) return {};
-    return {"Cut out the words. Say each one. What does its -ed say?",
-            Action::cut};
+    return {"Lay out the framed cards. Say each word. What does its -ed say?",
+            Action::say};
   }
   if (by_sound) {
     return {"Say each word. What does its -ed say? Write it there.",
@@ -332,16 +390,18 @@ void answers(const SheetInput& in, Composer& c) {
 const SheetKind kKind = {
     .name = "word-sort",
     .title = "Word sort",
-    .direction = "Cut out the words. Say each one. Lay it in its column.",
-    .action = Action::cut,
+    .direction = "Lay out the framed cards. Say each word. Where does it fit?",
+    .action = Action::say,
     .other_direction = other_direction,
     .summary = "words to sort into columns by how they are spelled",
     .minutes = 9,
-    .materials = "scissors, glue",
+    .materials = "scissors",
     .options = kOptions,
     .missing = missing,
     .compose = compose,
     .script = sheet_script::word_sort,
+    .has_cards = has_cards,
+    .cards = cards,
     .answers = answers,
 };
 const SheetRegistration kRegistration(kKind);

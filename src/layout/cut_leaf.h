@@ -1,0 +1,35 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "layout/action_icon.h"
+#include "layout/cards.h"
+
+namespace sheaf {
+
+/// What one sheet has to cut out: the cards of a sort, with a card for the head
+/// of each column. Sets of several sheets share a leaf of paper, so that only
+/// one has a blank back.
+struct CutSet {
+  /// Above the cards, where the page's own heading does not say it.
+  std::string title;
+  std::string day;  ///< at the right of the title; may be empty
+  std::string direction;
+  Action action = Action::none;
+  std::vector<Card> heads;  ///< with a thick frame, in rows of their own
+  std::vector<Card> cards;
+  /// The height of a card: at best, and where room is scarce.
+  Length best, least;
+  /// The width of a card; 0 makes it a square.
+  Length width;
+  /// A small number in the corner of each card but the heads, from 1.
+  bool numbered = false;
+};
+
+/// Adds the sets in order, as many on a page as there is room for, with cards
+/// as large as they can be there. All pages are leaves of their own. Where
+/// `titled` is not set, the first set goes without its title and direction.
+void add_cut_sets(Composer& composer, std::vector<CutSet> sets, bool titled);
+
+}  // namespace sheaf
