@@ -52,6 +52,9 @@ struct SheetInput {
   std::span<const std::string> learners = {};
   /// The teacher's pages have a script, which says what to dictate words in.
   bool has_script = false;
+  /// The layout's `voice` is plain: directions are as to older learners, and no
+  /// small picture stands beside them.
+  bool plain_voice = false;
 };
 
 /// Whether the learner gets a sheet of this name in the packet.
