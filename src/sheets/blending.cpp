@@ -8,6 +8,7 @@
 #include "layout/heard.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
+#include "sheets/word_division.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::blending_sheet {
@@ -17,7 +18,8 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"per-page", Kind::count, "6", "words on a page", "1", "10"},
+    {"per-page", Kind::count, "6",
+     "words on a page; a single one is as large as fits", "1", "10"},
     {.name = "marks",
      .kind = Kind::choice,
      .fallback = "dots",
@@ -30,6 +32,8 @@ constexpr OptionSpec kOptions[] = {
          "letters of the pattern: like the others, hollow to colour, or grey",
      .choices = "plain outlined tinted"},
     {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
+    {"beats", Kind::flag, "no", "a dot and a wider gap between beats"},
+    kLongerFirstOption,
     kReadingsOption,
 };
 
@@ -54,18 +58,50 @@ TouchWordOptions word_options(const SheetInput& in, const Style& style,
   return options;
 }
 
+// Where the beats of a word begin, as bytes, but for the first.
+std::vector<std::size_t> beats_of(const SheetInput& in,
+                                  const AnalyzedWord& word) {
+  std::vector<std::size_t> beats;
+  if (!in.options.flag("beats")) return beats;
+  std::size_t at = 0;
+  for (const std::string& letters :
+       syllable_letters(word.reading, *in.lesson.phonics)) {
+    if (at > 0) beats.push_back(at);
+    at += letters.size();
+  }
+  return beats;
+}
+
+// A word that has a page to itself fills it.
+double scale_alone(const Composer& c, const TouchWord& word, Length room) {
+  const auto ratio = [](Length whole, Length part) {
+    return static_cast<double>(whole.mils()) / static_cast<double>(part.mils());
+  };
+  return std::clamp(std::min(ratio(room, word.width()),
+                             ratio(c.body().height - 2_mm, word.height())),
+                    1.0, 4.0);
+}
+
 // The word at the sheet's size, or smaller if it is too long for the page.
 TouchWord fitted(const SheetInput& in, Composer& c, const AnalyzedWord& word,
                  Length room) {
   const auto graphemes = graphemes_of(word);
+  const std::vector<std::size_t> beats = beats_of(in, word);
+  const auto sized = [&](double scale) {
+    TouchWordOptions options = word_options(in, c.style(), scale);
+    options.beats = beats;
+    return TouchWord(c, word.reading.word, graphemes, options);
+  };
   double scale = 1.0;
-  TouchWord result(c, word.reading.word, graphemes,
-                   word_options(in, c.style(), scale));
+  TouchWord result = sized(scale);
+  if (in.options.count("per-page") == 1) {
+    scale = scale_alone(c, result, room);
+    result = sized(scale);
+  }
   for (int tries = 0; result.width() > room && tries < 4; ++tries) {
     scale *= 0.98 * static_cast<double>(room.mils()) /
              static_cast<double>(result.width().mils());
-    result = TouchWord(c, word.reading.word, graphemes,
-                       word_options(in, c.style(), scale));
+    result = sized(scale);
   }
   return result;
 }
@@ -80,14 +116,21 @@ void draw_rings(Composer& c, Block& block, int count, Length middle,
   }
 }
 
+std::vector<const AnalyzedWord*> ordered(const SheetInput& in) {
+  std::vector<const AnalyzedWord*> words = words_of_list(in.lesson);
+  order_by_length(in, words);
+  return words;
+}
+
 void compose(const SheetInput& in, Composer& c) {
   const int rings = in.options.count("readings");
   const Length rings_width = kRingPitch * rings + 6_mm;
   const Length room = c.width() - (rings > 0 ? rings_width : Length());
   std::vector<TouchWord> words;
   Length tallest;
-  for (const AnalyzedWord& word : in.lesson.words) {
-    words.push_back(fitted(in, c, word, room));
+  const std::vector<const AnalyzedWord*> listed = ordered(in);
+  for (const AnalyzedWord* word : listed) {
+    words.push_back(fitted(in, c, *word, room));
     tallest = std::max(tallest, words.back().height());
   }
   const int capacity = std::max(
@@ -101,7 +144,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     Block& block = c.block(pitch);
     block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
-    const From from(c, in.lesson.words[i].spelling.span);
+    const From from(c, listed[i]->spelling.span);
     const ElementId body = add_list_body(c, list);
     words[i].draw(c, block, {}, body);
     draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6), body);
@@ -114,6 +157,11 @@ std::string missing(const SheetInput& in) {
 
 Direction other_direction(const SheetInput& in) {
   const bool arrow = in.options.flag("arrow");
+  if (in.plain_voice) {
+    return {in.options.choice("marks") == "none"
+                ? "Say each sound, then read the whole word."
+                : "Say the sound above each mark, then read the whole word."};
+  }
   if (in.options.choice("marks") == "none") {
     return {arrow ? "Say each sound. Sweep and say the word."
                   : "Say each sound. Say the word.",
@@ -126,13 +174,13 @@ Direction other_direction(const SheetInput& in) {
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
   std::vector<TextPiece> pieces;
-  for (const AnalyzedWord& word : in.lesson.words) {
+  for (const AnalyzedWord* word : ordered(in)) {
     // Lines end between words and behind the dot.
     if (!pieces.empty()) {
       pieces.back().text += "\u00A0\u00A0·  ";
       pieces.back().heard += ";";
     }
-    pieces.push_back(spelled_piece(word, plain));
+    pieces.push_back(spelled_piece(*word, plain));
     std::string parted;
     for (const char letter : pieces.back().text) {
       if (letter == ' ') {

@@ -340,11 +340,17 @@ void answers(const SheetInput& in, Composer& c) {
   }
 }
 
+Direction other_direction(const SheetInput& in) {
+  if (!in.plain_voice) return {};
+  return {"Write what you hear. Read it back and correct it."};
+}
+
 const SheetKind kKind = {
     .name = "dictation",
     .title = "Listen and write",
     .direction = "Listen. Say it. Write it. Read it back and mend it.",
     .action = Action::listen,
+    .other_direction = other_direction,
     .summary = "numbered lines for dictated words and sentences",
     .minutes = 15,
     .options = kOptions,

@@ -140,8 +140,10 @@ Plan plan_page(const SheetInput& in, Composer& c,
   plan.columns =
       std::clamp(static_cast<int>((c.width() + kBetweenCells) / pitch), 1,
                  in.options.count("columns"));
-  const int rows =
-      (static_cast<int>(words.size()) + plan.columns - 1) / plan.columns;
+  // No word stands alone in the last row if it can be helped.
+  const auto count = static_cast<int>(words.size());
+  while (plan.columns > 2 && count % plan.columns == 1) --plan.columns;
+  const int rows = (count + plan.columns - 1) / plan.columns;
   const Length foot = plan_foot(in, c, rows, plan);
   const Length room = (c.body().height - foot + kBetweenCells) / rows;
   plan.cell_height = std::clamp(room - kBetweenCells, least_cell(c), 42_mm);

@@ -163,11 +163,17 @@ void answers(const SheetInput& in, Composer& c) {
   add_paragraph(c, strong, fmt::format("To be found: {}", total));
 }
 
+Direction other_direction(const SheetInput& in) {
+  if (!in.plain_voice) return {};
+  return {"Mark the words with our pattern, then read the text again."};
+}
+
 const SheetKind kKind = {
     .name = "hunt",
     .title = "Word hunt",
     .direction = "Find the words with our sound. Mark them. Read it again.",
     .action = Action::look,
+    .other_direction = other_direction,
     .summary = "a passage in which the pattern words are to be found",
     .minutes = 10,
     .materials = "highlighter",

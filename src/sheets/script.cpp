@@ -18,6 +18,7 @@
 #include "sheets/dictated.h"
 #include "sheets/ed_sort.h"
 #include "sheets/in_sentence.h"
+#include "sheets/listening_sort.h"
 #include "sheets/rhyme_words.h"
 #include "sheets/script_passage.h"
 #include "sheets/script_pattern.h"
@@ -385,6 +386,7 @@ void compose(const SheetInput& in, Composer& c) {
   add_pattern_steps(in, c);
   if (has_sheet(in, "sound-card")) add_rhyme(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
+  add_listening_sort_steps(in, c);
   if (has_sheet(in, "word-sort")) add_sort(in, c);
   if (has_sheet(in, "word-parts")) add_word_parts_steps(in, c);
   if (has_sheet(in, "sound-boxes") || has_sheet(in, "blank-boxes")) {

@@ -25,6 +25,7 @@ class SoundSpellings;
 /// once.
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
+  std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
 };

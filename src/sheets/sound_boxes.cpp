@@ -43,6 +43,7 @@ constexpr OptionSpec kOptions[] = {
      .choices = "nothing first pattern everything"},
     {"slots", Kind::flag, "yes", "a dashed slot for a silent final e"},
     {"word-line", Kind::flag, "yes", "a line for the whole word"},
+    kLongerFirstOption,
 };
 
 constexpr Length kGap = 5_mm;
@@ -65,6 +66,7 @@ BoxFill fill_of(const SheetInput& in) {
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   std::vector<const AnalyzedWord*> words = mixed_words(in.lesson, "boxes");
   std::erase_if(words, [](const AnalyzedWord* w) { return !w->has_pattern(); });
+  order_by_length(in, words);
   keep_first(words, in.options.count("words"));
   return words;
 }
@@ -198,6 +200,11 @@ Direction other_direction(const SheetInput& in) {
   const bool dictated = in.options.choice("prompt") == "dictated";
   const Action action = dictated ? Action::listen : Action::tap;
   const std::string& given = in.options.choice("given");
+  if (in.plain_voice && given == "nothing") {
+    return {line ? "Write the letters for each sound in a box, then the whole "
+                   "word."
+                 : "Write the letters for each sound in a box."};
+  }
   if (given == "everything") {
     return {line ? "Tap each dot and say its sound. Write the word."
                  : "Tap each dot and say its sound. Say the word.",

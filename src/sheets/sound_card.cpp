@@ -386,8 +386,15 @@ Direction other_direction(const SheetInput& in) {
   bool blends = true;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const PatternCard card = pattern_card(in.lesson, i);
+    if (card.is_sound() && in.plain_voice) {
+      return {"Say the key word and its sound, then write the spelling."};
+    }
     if (card.is_sound()) return {};
     blends &= card.look == Look::blend || card.look == Look::closed;
+  }
+  if (in.plain_voice) {
+    return {blends ? "Say the word and each of its sounds, then write it."
+                   : "Say the word and how it is made, then write it."};
   }
   if (blends) {
     return {"Say the word. Say each sound. Write it as you say it.",

@@ -1,0 +1,84 @@
+// The steps are common practice, no source; the wording is ours.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "layout/numbered_steps.h"
+#include "layout/text_block.h"
+#include "phonics/explain.h"
+#include "sheets/listening_sort.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf {
+namespace {
+
+using namespace literals;
+
+// What the teacher says while the words that are done already are looked at.
+std::string think_aloud(const SheetInput& in, const ListeningSort& content) {
+  std::string text;
+  for (std::size_t i = 0; i < content.done; ++i) {
+    const SoundSort::Item& item = *content.items[i];
+    const auto column = static_cast<std::size_t>(item.column);
+    const std::vector<Phoneme>& sound = content.sort->columns[column].sound;
+    text += fmt::format(
+        " “Number {}: {}. {}, so {} stands under {}.”", i + 1, item.word,
+        sound.empty() ? "I listen, and our sound is not in it"
+                      : fmt::format("I hear {}", said(in.lesson, sound)),
+        i + 1, content.head(column));
+  }
+  return text;
+}
+
+}  // namespace
+
+void add_listening_sort_steps(const SheetInput& in, Composer& c) {
+  const auto sheet = std::ranges::find_if(in.packet, [](const PlannedSheet& s) {
+    return s.kind->name == "listening-sort";
+  });
+  if (sheet == in.packet.end()) return;
+  const bool pictures = sheet->options.flag("pictures");
+  const ListeningSort content = listening_sort(
+      {in.lesson, sheet->options, in.pictures, in.memory, in.packet});
+  if (content.items.empty()) return;
+  add_subheading(c, c.style().teacher_size, "The sort by ear", 4_mm);
+  std::vector<std::string> steps;
+  std::string keys;
+  for (const SoundSort::Column& column : content.sort->columns) {
+    if (column.sound.empty() || column.key_word.empty()) continue;
+    keys += fmt::format("{}{} as in {}", keys.empty() ? "" : ", ",
+                        said(in.lesson, column.sound), column.key_word);
+  }
+  if (!keys.empty()) {
+    steps.push_back(
+        fmt::format("Say what is listened for: {}. Learners say it.", keys));
+  }
+  if (content.done > 0) {
+    steps.push_back(fmt::format("Do together what is done on the sheet:{}",
+                                think_aloud(in, content)));
+  }
+  steps.emplace_back(
+      pictures ? "Name each picture with its number. Learners say the word, "
+                 "listen, and write the number in its column. No letters yet: "
+                 "the ear decides."
+               : "Say each number and its word, twice. Learners say the word, "
+                 "listen, and write the number in its column. No word is "
+                 "written: the ear decides.");
+  steps.emplace_back(
+      "Say each column down and listen for a word that does not belong.");
+  add_numbered_steps(c, c.style().teacher_text(), steps);
+  const TextStyle text = c.style().teacher_text();
+  std::vector<TextPiece> words = {{"To say: ", c.style().teacher_text(true)}};
+  for (std::size_t i = 0; i < content.items.size(); ++i) {
+    const bool last = i + 1 == content.items.size();
+    words.push_back({fmt::format("{}\u00A0{}{}", i + 1, content.items[i]->word,
+                                 last ? "." : ", "),
+                     text});
+  }
+  add_paragraph(c, words, {.space_before = 1.5_mm, .whole = true});
+}
+
+}  // namespace sheaf
