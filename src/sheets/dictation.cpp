@@ -67,7 +67,7 @@ void draw_number(Sheet& s, Block& block, std::size_t number, Length left,
 constexpr std::string_view kMend = "mend";
 
 TextStyle mending_style(const Sheet& s) {
-  TextStyle style = s.c.style().text(14_pt);
+  TextStyle style = s.c.style().text(s.c.style().at_least(14_pt));
   style.ink = 60;
   return style;
 }

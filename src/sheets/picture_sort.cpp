@@ -18,6 +18,7 @@
 #include "sheets/sheet.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
+#include "text/font.h"
 
 namespace sheaf::picture_sort_sheet {
 namespace {
@@ -181,8 +182,11 @@ void add_mat(const SheetInput& in, Composer& c, const SoundSort& sort,
 void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
                  const Grid& grid) {
   const auto across = static_cast<int>(c.width() / grid.side);
-  TextStyle small = c.style().text(c.style().footer_size);
+  TextStyle small = c.style().text(c.style().at_least(c.style().footer_size));
   small.ink = 60;
+  // The number stands above the picture's corner.
+  const Length base =
+      1.5_mm + at_size(*small.font, small.size, small.font->cap_height());
   const ElementId cut = add_cut_lines(c, sort.items.size());
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < sort.items.size(); ++i) {
@@ -190,12 +194,12 @@ void add_squares(const SheetInput& in, Composer& c, const SoundSort& sort,
     Block& block = c.blocks().back();
     const From from(c, place_of(in, sort.items[i].word));
     const auto [label, body] = add_list_item(c, list);
-    draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, 4.5_mm},
+    draw_text(c, block, small, fmt::format("{}", i + 1), {x + 2_mm, base},
               label);
     const ElementId figure =
         add_picture(c, body, sort.items[i].picture,
                     {.word = sort.items[i].word, .number = i + 1});
-    const Length pad = grid.side / 8;
+    const Length pad = std::max(grid.side / 8, base + 0.5_mm);
     draw_picture(block, c.style(), sort.items[i].picture,
                  {x + pad, pad, grid.side - 2 * pad, grid.side - 2 * pad},
                  figure);
