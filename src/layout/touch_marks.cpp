@@ -12,7 +12,6 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kDot = 3.2_mm;
 constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
 constexpr const char* kArrow = "an arrow to sweep along";
@@ -76,7 +75,8 @@ void TouchWord::make_parts(Composer& composer) {
         std::string_view(word_).substr(s.begin, s.end - s.begin);
     const GlyphRun run = composer.shape(options_.text, letters);
     const InkSpan ink = ink_of(run, 0, letters.size());
-    const bool long_mark = letters.size() > 1 && ink.width() > kDot * 3 / 2;
+    const bool long_mark =
+        letters.size() > 1 && ink.width() > options_.dot * 3 / 2;
     parts_.push_back({.run = run,
                       .ink = ink,
                       .grapheme = s.grapheme,
@@ -90,7 +90,7 @@ void TouchWord::make_parts(Composer& composer) {
 }
 
 Length TouchWord::mark_width(const Part& part) const {
-  return part.long_mark ? part.ink.width() : kDot;
+  return part.long_mark ? part.ink.width() : options_.dot;
 }
 
 // The ink over the mark of a grapheme, with its letters behind a beat.
@@ -145,11 +145,13 @@ Length TouchWord::mark_line() const {
   const Font& font = *options_.text.font;
   const Length hanging =
       at_size(font, options_.text.size, font.cap_height()) * 3 / 10;
-  return baseline() + hanging + 3.5_mm;
+  // Larger marks keep farther away.
+  return baseline() + hanging + 3.5_mm + (options_.dot - 3.2_mm) * 3 / 2;
 }
 
 Length TouchWord::height() const {
-  return mark_line() + kDot / 2 + (options_.arrow ? kArrowDepth : kTieDepth);
+  return mark_line() + options_.dot / 2 +
+         (options_.arrow ? kArrowDepth : kTieDepth);
 }
 
 void TouchWord::draw(Composer& composer, Block& block, Point at,
@@ -280,11 +282,11 @@ void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
       const InkSpan ink = marked_ink(i);
       const Length middle = at.x + ink.middle();
       if (part.long_mark) {
-        const Length reach = (ink.width() - kDot) / 2;
+        const Length reach = (ink.width() - options_.dot) / 2;
         block.line({middle - reach, at.y}, {middle + reach, at.y},
-                   {.width = kDot, .round_ends = true}, element);
+                   {.width = options_.dot, .round_ends = true}, element);
       } else {
-        block.dot({middle, at.y}, kDot, element);
+        block.dot({middle, at.y}, options_.dot, element);
       }
     }
   }
@@ -296,10 +298,11 @@ void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
     const Point to{at.x + end.ink.middle(), at.y};
     draw_tie(block, {at.x + start->ink.middle(), at.y}, to, element);
     if (options_.marks == MarkStyle::dots) {
-      block.shade({to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, kWhite,
-                  element);
+      block.shade({to.x - options_.dot / 2, to.y - options_.dot / 2,
+                   options_.dot, options_.dot},
+                  kWhite, element);
     }
-    block.ring(to, kDot, 0.8_pt, element);
+    block.ring(to, options_.dot, 0.8_pt, element);
   }
 }
 
@@ -307,7 +310,7 @@ void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
 void TouchWord::draw_tie(Block& block, Point from, Point to,
                          ElementId element) const {
   const Length depth = kTieDepth;
-  const Length start = kDot / 2;
+  const Length start = options_.dot / 2;
   const Length lean = std::min(depth, (to.x - from.x) / 3);
   Path path;
   path.push_back(

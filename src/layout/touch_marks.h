@@ -33,7 +33,8 @@ struct TouchWordOptions {
   PatternLetters pattern = PatternLetters::plain;
   Length mark_spacing;  ///< least distance of marks, centre to centre
   Length guide_weight;
-  bool arrow = true;  ///< to sweep along while blending
+  Length dot = Length::from_mm(3.2);  ///< a mark's diameter
+  bool arrow = true;                  ///< to sweep along while blending
   /// Where a new beat begins, as bytes of the word: a wider gap with a dot,
   /// also within a grapheme (rab·bit), whose mark stays one.
   std::vector<std::size_t> beats = {};

@@ -39,6 +39,7 @@ constexpr OptionSpec kOptions[] = {
 
 constexpr Length kRing = 6_mm;
 constexpr Length kRingPitch = 9_mm;
+constexpr Length kAboveAlone = 4_mm;  // tall letters rise above capitals
 
 TouchWordOptions word_options(const SheetInput& in, const Style& style,
                               double scale) {
@@ -54,6 +55,8 @@ TouchWordOptions word_options(const SheetInput& in, const Style& style,
                                           : PatternLetters::plain;
   options.mark_spacing = scaled(style.mark_spacing, std::min(scale, 1.0));
   options.guide_weight = style.guide_weight;
+  // Marks grow with a word that is larger than the layout's.
+  options.dot = scaled(options.dot, std::clamp(scale, 1.0, 1.75));
   options.arrow = in.options.flag("arrow");
   return options;
 }
@@ -72,14 +75,13 @@ std::vector<std::size_t> beats_of(const SheetInput& in,
   return beats;
 }
 
-// A word that has a page to itself fills it.
-double scale_alone(const Composer& c, const TouchWord& word, Length room) {
+// How much larger a word may be that has a page to itself.
+double share_of_page(const Composer& c, const TouchWord& word, Length room) {
   const auto ratio = [](Length whole, Length part) {
     return static_cast<double>(whole.mils()) / static_cast<double>(part.mils());
   };
-  return std::clamp(std::min(ratio(room, word.width()),
-                             ratio(c.body().height - 2_mm, word.height())),
-                    1.0, 4.0);
+  return std::min(ratio(room, word.width()),
+                  ratio(c.body().height - kAboveAlone, word.height()));
 }
 
 // The word at the sheet's size, or smaller if it is too long for the page.
@@ -95,8 +97,15 @@ TouchWord fitted(const SheetInput& in, Composer& c, const AnalyzedWord& word,
   double scale = 1.0;
   TouchWord result = sized(scale);
   if (in.options.count("per-page") == 1) {
-    scale = scale_alone(c, result, room);
-    result = sized(scale);
+    // Not all of its height grows with the letters.
+    for (int tries = 0; tries < 5; ++tries) {
+      scale = std::clamp(scale * share_of_page(c, result, room), 1.0, 6.0);
+      result = sized(scale);
+    }
+    while (scale > 1 && share_of_page(c, result, room) < 1) {
+      scale = std::max(1.0, scale * 0.99);
+      result = sized(scale);
+    }
   }
   for (int tries = 0; result.width() > room && tries < 4; ++tries) {
     scale *= 0.98 * static_cast<double>(room.mils()) /
@@ -146,7 +155,10 @@ void compose(const SheetInput& in, Composer& c) {
     block.new_page = i > 0 && i % static_cast<std::size_t>(rows) == 0;
     const From from(c, listed[i]->spelling.span);
     const ElementId body = add_list_body(c, list);
-    words[i].draw(c, block, {}, body);
+    // Alone, it stands in the middle of the page.
+    const bool alone = in.options.count("per-page") == 1;
+    const Length left = alone ? (room - words[i].width()) / 2 : Length();
+    words[i].draw(c, block, {left, alone ? kAboveAlone : 0_mm}, body);
     draw_rings(c, block, rings, scaled(c.style().blending_size, 0.6), body);
   }
 }

@@ -15,6 +15,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/dictated.h"
+#include "sheets/dictation_numbers.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
@@ -36,6 +37,11 @@ constexpr OptionSpec kOptions[] = {
      .help = "whole sentences, or printed with the pattern words missing",
      .choices = "whole gaps"},
     {"self-check", Kind::flag, "yes", "steps to check at the end"},
+    {.name = "show",
+     .kind = Kind::choice,
+     .fallback = "lines",
+     .help = "lines to write on, or the numbers alone, for a board",
+     .choices = "lines numbers"},
     {"mending-line", Kind::flag, "yes", "a line to write it again, mended"},
 };
 
@@ -278,6 +284,10 @@ void keep_together(Composer& c, std::size_t first) {
 void compose(const SheetInput& in, Composer& c) {
   Sheet s = sheet_of(in, c);
   const auto [words, sentences] = dictated(in.lesson, in.options);
+  if (in.options.choice("show") == "numbers") {
+    add_dictation_numbers(c, {words, sentences});
+    return;
+  }
   if (!words.empty()) {
     add_heading(c, "Words", 0_mm);
     add_words(s, words);
@@ -341,8 +351,12 @@ void answers(const SheetInput& in, Composer& c) {
 }
 
 Direction other_direction(const SheetInput& in) {
-  if (!in.plain_voice) return {};
-  return {"Write what you hear. Read it back and correct it."};
+  if (in.plain_voice) {
+    return {"Write what you hear. Read it back and correct it."};
+  }
+  if (in.options.choice("show") == "lines") return {};
+  return {"Listen. Say it. Write it beside its number. Read it back.",
+          Action::listen};
 }
 
 const SheetKind kKind = {

@@ -1,9 +1,4 @@
-// The learner sorts words by a sound that is only heard, with no letters and no
-// pictures for little children: the teacher says a number and a word, the
-// learner writes the number in a column. On the page: a column for each sound
-// and one for words without it, with the first number of each printed already,
-// and an empty cell for every other. For a board the words may be pictures with
-// their numbers beside the columns, so that nothing is cut.
+// The steps are common practice, no source; the wording is ours.
 
 #include "sheets/listening_sort.h"
 
@@ -11,19 +6,35 @@
 
 #include <algorithm>
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include "layout/heard.h"
-#include "layout/heard_text.h"
-#include "layout/picture_frame.h"
-#include "layout/strokes.h"
-#include "layout/table.h"
+#include "layout/numbered_steps.h"
 #include "layout/text_block.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
+namespace {
+
+using namespace literals;
+
+// What the teacher says while the words that are done already are looked at.
+std::string think_aloud(const SheetInput& in, const ListeningSort& content) {
+  std::string text;
+  for (std::size_t i = 0; i < content.done; ++i) {
+    const SoundSort::Item& item = *content.items[i];
+    const auto column = static_cast<std::size_t>(item.column);
+    const std::vector<Phoneme>& sound = content.sort->columns[column].sound;
+    text += fmt::format(
+        " “Number {}: {}. {}, so {} stands under {}.”", i + 1, item.word,
+        sound.empty() ? "I listen, and our sound is not in it"
+                      : fmt::format("I hear {}", said(in.lesson, sound)),
+        i + 1, content.head(column));
+  }
+  return text;
+}
+
+}  // namespace
 
 std::string ListeningSort::head(std::size_t column) const {
   const std::size_t sounds = sort->columns.size() - 1;
@@ -45,231 +56,50 @@ ListeningSort listening_sort(const SheetInput& in) {
   return content;
 }
 
-namespace listening_sort_sheet {
-namespace {
-
-using namespace literals;
-using Kind = OptionSpec::Kind;
-
-constexpr OptionSpec kOptions[] = {
-    {"words", Kind::count, "12", "words in all", "4", "20"},
-    {"cell-height", Kind::length, "17 mm", "height of a cell, or less", "10 mm",
-     "30 mm"},
-    {"spare-cells", Kind::count, "1", "cells more than words in a column", "0",
-     "4"},
-    {"pictures", Kind::flag, "no",
-     "pictures with numbers to look at; else the words are only said"},
-};
-
-constexpr Length kBesidePictures = 6_mm;
-constexpr Length kLeastCell = 10_mm;
-constexpr int kMostAcross = 4;
-constexpr Length kRoomForLabel = 70_mm;
-
-Length head_height(const Composer& c) {
-  return c.style().learner_text().line_height() + 4_mm;
-}
-
-int longest_column(const ListeningSort& content) {
-  int longest = 0;
-  for (std::size_t i = 0; i < content.sort->columns.size(); ++i) {
-    const auto here =
-        std::ranges::count_if(content.items, [&](const SoundSort::Item* item) {
-          return item->column == static_cast<int>(i);
-        });
-    longest = std::max(longest, static_cast<int>(here));
+void add_listening_sort_steps(const SheetInput& in, Composer& c) {
+  const auto sheet = std::ranges::find_if(in.packet, [](const PlannedSheet& s) {
+    return s.kind->name == "listening-sort";
+  });
+  if (sheet == in.packet.end()) return;
+  const bool pictures = sheet->options.flag("pictures");
+  const ListeningSort content = listening_sort(
+      {in.lesson, sheet->options, in.pictures, in.memory, in.packet});
+  if (content.items.empty()) return;
+  add_subheading(c, c.style().teacher_size, "The sort by ear", 4_mm);
+  std::vector<std::string> steps;
+  std::string keys;
+  for (const SoundSort::Column& column : content.sort->columns) {
+    if (column.sound.empty() || column.key_word.empty()) continue;
+    keys += fmt::format("{}{} as in {}", keys.empty() ? "" : ", ",
+                        said(in.lesson, column.sound), column.key_word);
   }
-  return longest;
-}
-
-// The cells of a column: so many beside each other that none is too low.
-struct Cells {
-  int across = 1;
-  int rows = 1;
-  Length height;
-};
-
-Cells plan_cells(const SheetInput& in, const ListeningSort& content,
-                 Length room) {
-  const int cells = longest_column(content) + in.options.count("spare-cells");
-  Cells plan;
-  for (plan.across = 1;; ++plan.across) {
-    plan.rows = (cells + plan.across - 1) / plan.across;
-    plan.height = std::min(room / plan.rows, in.options.length("cell-height"));
-    if (plan.height >= kLeastCell || plan.across == kMostAcross) return plan;
+  if (!keys.empty()) {
+    steps.push_back(
+        fmt::format("Say what is listened for: {}. Learners say it.", keys));
   }
-}
-
-// The columns, in `room` of the last block.
-void draw_columns(const SheetInput& in, Composer& c,
-                  const ListeningSort& content, const Rect& room) {
-  Block& block = c.blocks().back();
-  const auto columns = static_cast<std::int64_t>(content.sort->columns.size());
-  const Length width = room.width / columns;
-  const Length head = head_height(c);
-  const Cells cells = plan_cells(in, content, room.height - head);
-  const Length height = head + cells.height * cells.rows;
-  const Length cell = width / cells.across;
-  const Stroke wall{.width = c.style().box_weight};
-  const Stroke thin = thin_stroke(c.style());
-  const ElementId table = c.add(Role::table);
-  const ElementId head_row = c.add(Role::table_row, table);
-  for (std::int64_t i = 0; i < columns; ++i) {
-    const Rect at{room.x + width * i, room.y, width, head};
-    const std::string text = content.head(static_cast<std::size_t>(i));
-    const TextStyle bold = c.style().text(c.style().text_size, true);
-    const TextStyle style =
-        fitted_style(bold, width_of(c.shape(bold, text)), width - 4_mm);
-    block.shade(at, kHeadGround);
-    draw_in_middle(c, block, style, text, at, add_head_cell(c, head_row));
+  if (content.done > 0) {
+    steps.push_back(fmt::format("Do together what is done on the sheet:{}",
+                                think_aloud(in, content)));
   }
-  const ElementId row = c.add(Role::table_row, table);
-  for (std::int64_t i = 0; i < columns; ++i) {
-    const ElementId data = add_data_cell(c, row);
-    const Length left = room.x + width * i;
-    int places = cells.rows * cells.across;
-    for (std::size_t k = 0; k < content.done; ++k) {
-      if (content.items[k]->column != static_cast<int>(i)) continue;
-      --places;
-      const Rect first{left, room.y + head, cell, cells.height};
-      draw_in_middle(
-          c, block, c.style().text(c.style().word_size, true),
-          fmt::format("{}", k + 1), first,
-          add_heard(c, data, fmt::format("{}, done already,", k + 1)));
-    }
-    const ElementId empty =
-        places > 0 ? add_empty_places(c, data, places, "numbers") : data;
-    for (int k = 0; k < cells.rows * cells.across; ++k) {
-      block.frame({left + cell * (k % cells.across),
-                   room.y + head + cells.height * (k / cells.across), cell,
-                   cells.height},
-                  thin, empty);
-    }
-  }
-  for (std::int64_t i = 0; i < columns; ++i) {
-    block.frame({room.x + width * i, room.y, width, height}, wall);
-  }
-  block.line({room.x, room.y + head}, {room.x + room.width, room.y + head},
-             wall);
-}
-
-// Squares as large as fit, and how many stand beside each other.
-struct Squares {
-  Length side;
-  int across = 1;
-};
-
-Squares plan_squares(std::size_t count, Size room) {
-  Squares best;
-  for (int across = 1; across <= static_cast<int>(count); ++across) {
-    const int rows = (static_cast<int>(count) + across - 1) / across;
-    const Length side = std::min(room.width / across, room.height / rows);
-    if (side > best.side) best = {side, across};
-  }
-  return best;
-}
-
-// The pictures with their numbers, in the upper left corner of the last block.
-void draw_numbered_pictures(Composer& c, const ListeningSort& content,
-                            const Squares& squares) {
-  Block& block = c.blocks().back();
-  const TextStyle style = c.style().text(c.style().text_size, true);
-  const ElementId list = c.add(Role::list);
+  steps.emplace_back(
+      pictures ? "Name each picture with its number. Learners say the word, "
+                 "listen, and write the number in its column. No letters yet: "
+                 "the ear decides."
+               : "Say each number and its word, twice. Learners say the word, "
+                 "listen, and write the number in its column. No word is "
+                 "written: the ear decides.");
+  steps.emplace_back(
+      "Say each column down and listen for a word that does not belong.");
+  add_numbered_steps(c, c.style().teacher_text(), steps);
+  const TextStyle text = c.style().teacher_text();
+  std::vector<TextPiece> words = {{"To say: ", c.style().teacher_text(true)}};
   for (std::size_t i = 0; i < content.items.size(); ++i) {
-    const auto place = static_cast<int>(i);
-    const SoundSort::Item& item = *content.items[i];
-    const Rect at{squares.side * (place % squares.across),
-                  squares.side * (place / squares.across), squares.side,
-                  squares.side};
-    const auto [label, body] = add_list_item(c, list);
-    draw_text(c, block, style, fmt::format("{}", i + 1),
-              {at.x, at.y + baseline_in_line(style)}, label);
-    const ElementId figure = add_picture(c, body, item.picture,
-                                         {.word = item.word, .number = i + 1});
-    const Length aside = std::max(scaled(style.size, 1.5), squares.side / 8);
-    const Length side = squares.side - aside - 2_mm;
-    draw_picture(block, c.style(), item.picture,
-                 {at.x + aside, at.y + 2_mm + (aside - 4_mm) / 2, side, side},
-                 figure);
+    const bool last = i + 1 == content.items.size();
+    words.push_back({fmt::format("{}\u00A0{}{}", i + 1, content.items[i]->word,
+                                 last ? "." : ", "),
+                     text});
   }
+  add_paragraph(c, words, {.space_before = 1.5_mm, .whole = true});
 }
 
-void compose(const SheetInput& in, Composer& c) {
-  const ListeningSort content = listening_sort(in);
-  const Size page = c.body();
-  if (!in.options.flag("pictures")) {
-    const Cells cells =
-        plan_cells(in, content, page.height - head_height(c) - 1_mm);
-    c.block(head_height(c) + cells.height * cells.rows);
-    draw_columns(in, c, content,
-                 {0_mm, 0_mm, page.width, c.blocks().back().height});
-    return;
-  }
-  c.block(page.height);
-  // Beside each other on a slide, else one above the other.
-  if (page.width > page.height) {
-    const Squares squares =
-        plan_squares(content.items.size(), {page.width * 11 / 20, page.height});
-    draw_numbered_pictures(c, content, squares);
-    const Length left = squares.side * squares.across + kBesidePictures;
-    draw_columns(in, c, content, {left, 0_mm, page.width - left, page.height});
-    return;
-  }
-  const Squares squares =
-      plan_squares(content.items.size(), {page.width, page.height / 2});
-  draw_numbered_pictures(c, content, squares);
-  const int across = squares.across;
-  const int rows =
-      (static_cast<int>(content.items.size()) + across - 1) / across;
-  const Length top = squares.side * rows + kBesidePictures;
-  draw_columns(in, c, content, {0_mm, top, page.width, page.height - top});
-}
-
-std::string missing(const SheetInput& in) {
-  return listening_sort(in).sort->missing;
-}
-
-Direction other_direction(const SheetInput& in) {
-  if (in.options.flag("pictures")) {
-    return {"Say each picture. Listen. Which column does its number go to?",
-            Action::listen};
-  }
-  if (!in.plain_voice) return {};
-  return {"Listen to each word. Write its number in the column for its sound."};
-}
-
-void answers(const SheetInput& in, Composer& c) {
-  const ListeningSort content = listening_sort(in);
-  for (std::size_t i = 0; i < content.items.size(); ++i) {
-    const SoundSort::Item& item = *content.items[i];
-    const std::string sounds = sounds_text(item.reading, in.lesson.conventions);
-    const std::string where =
-        content.head(static_cast<std::size_t>(item.column)) +
-        (i < content.done ? ", done already" : "");
-    add_paragraph(
-        c, c.style().teacher_text(),
-        fmt::format("{}. {} {} – {}", i + 1, item.word, sounds, where),
-        {.heard = fmt::format("{}. {}, {} – {}", i + 1, item.word,
-                              heard_text(sounds), where)});
-  }
-}
-
-const SheetKind kKind = {
-    .name = "listening-sort",
-    .title = "Sort by ear",
-    .direction = "Listen. Say the word. Write its number where it belongs.",
-    .action = Action::listen,
-    .other_direction = other_direction,
-    .summary =
-        "words that the teacher says, sorted by a sound by their numbers",
-    .minutes = 5,
-    .options = kOptions,
-    .missing = missing,
-    .compose = compose,
-    .answers = answers,
-};
-const SheetRegistration kRegistration(kKind);
-
-}  // namespace
-}  // namespace listening_sort_sheet
 }  // namespace sheaf

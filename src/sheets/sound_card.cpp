@@ -30,6 +30,7 @@ constexpr OptionSpec kOptions[] = {
     {"card-height", Kind::length, "72 mm",
      "height of a card; two on a page may be lower", "40 mm", "120 mm"},
     {"picture", Kind::flag, "yes", "a picture of the key word, or a frame"},
+    {"write", Kind::flag, "yes", "lines to write on; else the card alone"},
     {"lines", Kind::count, "0",
      "lines to write the grapheme, for each card; 0 fills the page", "0", "8"},
 };
@@ -51,6 +52,7 @@ struct Room {
 
 Length pad_of(Length card) { return std::min(6_mm, card / 10); }
 constexpr Length kAboveCard = 5_mm;
+constexpr Length kLowestCard = 40_mm;
 constexpr Length kAboveTold = 3_mm;
 constexpr Length kAboveLines = 4_mm;
 
@@ -263,10 +265,10 @@ struct Plan {
 
 Plan plan_cards(const SheetInput& in, Composer& c,
                 const std::vector<PatternCard>& cards, Length rhyme) {
-  constexpr Length kLowest = 40_mm;
   constexpr int kMostLines = 5;
   const Length pitch = set_pitch(c.style().ruling);
-  const int asked = in.options.count("lines");
+  const bool writes = in.options.flag("write");
+  const int asked = writes ? in.options.count("lines") : 0;
   Length told;
   for (const PatternCard& card : cards) {
     told = std::max(told, told_height(c, card));
@@ -274,9 +276,13 @@ Plan plan_cards(const SheetInput& in, Composer& c,
   const Length rest = kAboveCard + kAboveLines + told;
   Plan plan{1, in.options.length("card-height"), asked};
   Length room = c.body().height - (cards.size() == 1 ? rhyme : Length());
+  if (!writes) {
+    plan.lines = 0;
+    return plan;
+  }
   if (cards.size() > 1) {
     const Length low = room / 2 - rest - pitch * std::max(1, asked);
-    if (low >= std::min(kLowest, plan.card)) {
+    if (low >= std::min(kLowestCard, plan.card)) {
       plan.per_page = 2;
       plan.card = std::min(plan.card, low);
       room = room / 2;
@@ -290,6 +296,7 @@ Plan plan_cards(const SheetInput& in, Composer& c,
 }
 
 void add_lines(Composer& c, int lines) {
+  if (lines == 0) return;
   const ElementId element = add_writing_lines(c, 0, lines);
   for (int i = 0; i < lines; ++i) {
     Block& block =
@@ -364,8 +371,13 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_cards(in, c, cards, height);
   for (std::size_t i = 0; i < cards.size(); ++i) {
     const From from(c, in.lesson.patterns[i].written.span);
-    draw_card(in, c, cards[i], i + 1, plan.card,
-              i > 0 && i % plan.per_page == 0);
+    // Without lines a card is as tall as what is told of it allows.
+    const Length card =
+        in.options.flag("write")
+            ? plan.card
+            : std::clamp(c.body().height - told_height(c, cards[i]) - height,
+                         kLowestCard, plan.card);
+    draw_card(in, c, cards[i], i + 1, card, i > 0 && i % plan.per_page == 0);
     add_told(c, cards[i]);
     add_lines(c, plan.lines);
   }

@@ -285,7 +285,11 @@ void add_cards(const SheetInput& in, Composer& c,
 void compose(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
   const bool has_cards = in.options.flag("cards");
-  if (!has_cards) add_word_bank(c, mixed(in, all));
+  if (!has_cards) {
+    // On a screen they are read from the back of the room.
+    const Length far = scaled(c.style().word_size, 0.55);
+    add_word_bank(c, mixed(in, all), c.style().on_paper ? Length() : far);
+  }
   add_mat(in, c, all);
   if (has_cards) add_cards(in, c, all);
 }
