@@ -107,18 +107,15 @@ struct Plan {
   TextStyle text;
   int lines = 0;
   bool one_question = false;  // asked together, where there is little room
+  bool one_page = true;
 };
 
-Length least_cell(const Composer& c) {
-  return scaled(c.style().word_size, 1.5);
-}
+Length least_cell(Length size) { return scaled(size, 1.5); }
 
 // What stands below the words, and how much of the page it takes.
-Length plan_foot(const SheetInput& in, const Composer& c, int rows,
+Length plan_foot(const SheetInput& in, const Composer& c, Length words,
                  Plan& plan) {
   if (is_told(in)) return kBeforeFoot + kRing + 4_mm;
-  const Length words =
-      least_cell(c) * rows + kBetweenCells * (rows > 0 ? rows - 1 : 0);
   const Length page = c.body().height;
   const Length question = question_height(c);
   const auto lines_in = [&](Length height) {
@@ -131,10 +128,11 @@ Length plan_foot(const SheetInput& in, const Composer& c, int rows,
   return question * (plan.one_question ? 1 : 2) + lines_height(c, plan.lines);
 }
 
+// The plan for words of this size or larger.
 Plan plan_page(const SheetInput& in, Composer& c,
-               const std::vector<const AnalyzedWord*>& words) {
+               const std::vector<const AnalyzedWord*>& words, Length least) {
   Plan plan;
-  plan.text = c.style().text(c.style().word_size);
+  plan.text = c.style().text(least);
   const Length widest = widest_word(c, plan.text, words);
   const Length pitch = widest + 2 * kBesideWord + kBetweenCells;
   plan.columns =
@@ -144,17 +142,34 @@ Plan plan_page(const SheetInput& in, Composer& c,
   const auto count = static_cast<int>(words.size());
   while (plan.columns > 2 && count % plan.columns == 1) --plan.columns;
   const int rows = (count + plan.columns - 1) / plan.columns;
-  const Length foot = plan_foot(in, c, rows, plan);
+  const Length cells =
+      (least_cell(least) + kBetweenCells) * rows - kBetweenCells;
+  const Length foot = plan_foot(in, c, cells, plan);
+  plan.one_page = cells + foot <= c.body().height;
   const Length room = (c.body().height - foot + kBetweenCells) / rows;
-  plan.cell_height = std::clamp(room - kBetweenCells, least_cell(c), 42_mm);
+  plan.cell_height = std::clamp(room - kBetweenCells, least_cell(least), 42_mm);
   const Length cell =
       (c.width() + kBetweenCells) / plan.columns - kBetweenCells;
   const Length largest =
       std::max(c.style().word_size, scaled(c.style().blending_size, 1.25));
-  plan.text.size =
-      std::clamp(scaled(plan.cell_height, 0.6), c.style().word_size, largest);
+  plan.text.size = std::clamp(scaled(plan.cell_height, 0.6), least, largest);
   plan.text = fitted_style(plan.text, widest_word(c, plan.text, words),
                            cell - 2 * kBesideWord);
+  return plan;
+}
+
+// All words are seen at once, if need be a little smaller: what they share is
+// not found over two pages.
+Plan plan_page(const SheetInput& in, Composer& c,
+               const std::vector<const AnalyzedWord*>& words) {
+  const Length size = c.style().word_size;
+  const Plan plan = plan_page(in, c, words, size);
+  if (plan.one_page) return plan;
+  for (const double share : {0.9, 0.8, 0.7}) {
+    const Plan smaller =
+        plan_page(in, c, words, c.style().at_least(scaled(size, share)));
+    if (smaller.one_page) return smaller;
+  }
   return plan;
 }
 

@@ -41,8 +41,43 @@ constexpr OptionSpec kOptions[] = {
 constexpr Length kBesidePictures = 6_mm;
 constexpr int kMostAcross = 4;
 
-Length head_height(const Composer& c) {
-  return c.style().learner_text().line_height() + 4_mm;
+// The heads of the columns, in two lines where they are narrow.
+struct Heads {
+  TextStyle text;
+  std::vector<std::vector<TextLine>> lines;
+  Length height;
+};
+
+Heads plan_heads(Composer& c, const ListeningSort& content, Length room) {
+  const std::size_t columns = content.sort->columns.size();
+  Heads heads;
+  heads.text = c.style().text(c.style().text_size, true);
+  heads.text.leading = 1.2;
+  std::size_t most = 1;
+  for (std::size_t i = 0; i < columns; ++i) {
+    heads.lines.push_back(
+        break_lines(c, heads.text, content.head(i),
+                    room / static_cast<std::int64_t>(columns) - 3_mm));
+    most = std::max(most, heads.lines.back().size());
+  }
+  heads.height =
+      heads.text.line_height() * static_cast<std::int64_t>(most) + 5_mm;
+  return heads;
+}
+
+void draw_head(Block& block, const Heads& heads, std::size_t column,
+               const Rect& at, ElementId cell) {
+  block.shade(at, kHeadGround);
+  const auto& lines = heads.lines[column];
+  Length y = at.y +
+             (at.height - heads.text.line_height() *
+                              static_cast<std::int64_t>(lines.size())) /
+                 2 +
+             baseline_in_line(heads.text);
+  for (const TextLine& line : lines) {
+    draw_line(block, line, {at.x + (at.width - line.width) / 2, y}, cell);
+    y += heads.text.line_height();
+  }
 }
 
 int longest_column(const ListeningSort& content) {
@@ -71,7 +106,9 @@ Cells plan_cells(const SheetInput& in, const Composer& c,
   Cells plan;
   for (plan.across = 1;; ++plan.across) {
     plan.rows = (cells + plan.across - 1) / plan.across;
-    plan.height = std::min(room / plan.rows, in.options.length("cell-height"));
+    // A few cells are a little taller, to fill the page.
+    plan.height = std::min(room / plan.rows,
+                           scaled(in.options.length("cell-height"), 1.3));
     if (plan.height >= least || plan.across == kMostAcross) return plan;
   }
 }
@@ -82,7 +119,8 @@ void draw_columns(const SheetInput& in, Composer& c,
   Block& block = c.blocks().back();
   const auto columns = static_cast<std::int64_t>(content.sort->columns.size());
   const Length width = room.width / columns;
-  const Length head = head_height(c);
+  const Heads heads = plan_heads(c, content, room.width);
+  const Length head = heads.height;
   const Cells cells = plan_cells(in, c, content, room.height - head);
   const Length height = head + cells.height * cells.rows;
   const Length cell = width / cells.across;
@@ -93,13 +131,9 @@ void draw_columns(const SheetInput& in, Composer& c,
   const ElementId table = c.add(Role::table);
   const ElementId head_row = c.add(Role::table_row, table);
   for (std::int64_t i = 0; i < columns; ++i) {
-    const Rect at{room.x + width * i, room.y, width, head};
-    const std::string text = content.head(static_cast<std::size_t>(i));
-    const TextStyle bold = c.style().text(c.style().text_size, true);
-    const TextStyle style =
-        fitted_style(bold, width_of(c.shape(bold, text)), width - 4_mm);
-    block.shade(at, kHeadGround);
-    draw_in_middle(c, block, style, text, at, add_head_cell(c, head_row));
+    draw_head(block, heads, static_cast<std::size_t>(i),
+              {room.x + width * i, room.y, width, head},
+              add_head_cell(c, head_row));
   }
   const ElementId row = c.add(Role::table_row, table);
   for (std::int64_t i = 0; i < columns; ++i) {
@@ -154,8 +188,10 @@ void draw_numbered_pictures(Composer& c, const ListeningSort& content,
   const auto rows =
       (static_cast<std::int64_t>(content.items.size()) + squares.across - 1) /
       squares.across;
-  const Length pitch = std::min(height / rows, scaled(squares.side, 1.35));
+  const Length pitch = std::min(height / rows, scaled(squares.side, 1.25));
   const TextStyle style = c.style().text(c.style().text_size, true);
+  const Length aside =
+      1.5_mm + width_of(c.shape(style, content.items.size() > 9 ? "00" : "0"));
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < content.items.size(); ++i) {
     const auto place = static_cast<int>(i);
@@ -167,11 +203,9 @@ void draw_numbered_pictures(Composer& c, const ListeningSort& content,
               {at.x, at.y + baseline_in_line(style)}, label);
     const ElementId figure = add_picture(c, body, item.picture,
                                          {.word = item.word, .number = i + 1});
-    const Length aside = std::max(scaled(style.size, 1.5), squares.side / 8);
-    const Length side = squares.side - aside - 2_mm;
+    const Length side = squares.side - aside - 3_mm;
     draw_picture(block, c.style(), item.picture,
-                 {at.x + aside, at.y + 2_mm + (aside - 4_mm) / 2, side, side},
-                 figure);
+                 {at.x + aside, at.y + 2_mm, side, side}, figure);
   }
 }
 
@@ -179,9 +213,9 @@ void compose(const SheetInput& in, Composer& c) {
   const ListeningSort content = listening_sort(in);
   const Size page = c.body();
   if (!in.options.flag("pictures")) {
-    const Cells cells =
-        plan_cells(in, c, content, page.height - head_height(c) - 1_mm);
-    c.block(head_height(c) + cells.height * cells.rows);
+    const Length head = plan_heads(c, content, page.width).height;
+    const Cells cells = plan_cells(in, c, content, page.height - head - 4_mm);
+    c.block(head + cells.height * cells.rows);
     draw_columns(in, c, content,
                  {0_mm, 0_mm, page.width, c.blocks().back().height});
     return;
@@ -203,7 +237,7 @@ void compose(const SheetInput& in, Composer& c) {
   const int rows =
       (static_cast<int>(content.items.size()) + across - 1) / across;
   const Length top =
-      std::min(page.height / 2, scaled(squares.side, 1.35) * rows) +
+      std::min(page.height / 2, scaled(squares.side, 1.25) * rows) +
       kBesidePictures;
   draw_columns(in, c, content, {0_mm, top, page.width, page.height - top});
 }

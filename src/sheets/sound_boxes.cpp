@@ -150,17 +150,20 @@ bool has_label(const SheetInput& in) {
   return in.options.choice("prompt") == "dictated";
 }
 
-// The boxes of a word that has a page to itself, as large as the page allows.
+// The boxes of a word that has a page to itself, as large as the page allows;
+// many are larger in two rows.
 void grow(const SheetInput& in, Composer& c, Item& item, Length room) {
   constexpr double kStep = 1.04;
   constexpr double kMost = 4;
   const BoxMeasures own = item.measures;
+  const std::size_t most_rows =
+      std::max<std::size_t>(item.rows.size(), item.boxes.size() > 6 ? 2 : 1);
   for (double scale = kStep; scale < kMost; scale *= kStep) {
     Item larger = item;
     larger.measures = {scaled(own.width, scale), scaled(own.slot_width, scale),
                        scaled(own.x_height, scale)};
     larger.rows = box_rows(item.boxes, larger.measures, room);
-    if (larger.rows.size() > item.rows.size() ||
+    if (larger.rows.size() > most_rows ||
         row_width(larger.rows.front(), larger.measures) > room ||
         item_height(in, c, larger, larger.measures) > c.body().height) {
       return;

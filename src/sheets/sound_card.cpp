@@ -395,11 +395,15 @@ void compose(const SheetInput& in, Composer& c) {
 // Not every pattern is one sound to say.
 Direction other_direction(const SheetInput& in) {
   using Look = PatternText::Card;
+  const bool in_the_air = !in.options.flag("write");
   bool blends = true;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const PatternCard card = pattern_card(in.lesson, i);
     if (card.is_sound() && in.plain_voice) {
       return {"Say the key word and its sound, then write the spelling."};
+    }
+    if (card.is_sound() && in_the_air) {
+      return {"Say the word. Say the sound. Write it in the air.", Action::say};
     }
     if (card.is_sound()) return {};
     blends &= card.look == Look::blend || card.look == Look::closed;
@@ -407,6 +411,11 @@ Direction other_direction(const SheetInput& in) {
   if (in.plain_voice) {
     return {blends ? "Say the word and each of its sounds, then write it."
                    : "Say the word and how it is made, then write it."};
+  }
+  if (in_the_air) {
+    return {blends ? "Say the word. Say each sound. Write it in the air."
+                   : "Say the word. Say how it is made. Write it in the air.",
+            Action::say};
   }
   if (blends) {
     return {"Say the word. Say each sound. Write it as you say it.",
