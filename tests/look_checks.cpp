@@ -24,20 +24,6 @@ bool overlap(const Rect& a, const Rect& b) {
          a.y + slack < b.bottom() && b.y + slack < a.bottom();
 }
 
-// All that is inked of a text.
-Rect exact_ink(const GlyphMark& text) {
-  const Font& font = *text.run.shape->font;
-  Rect rect = bounds_of(text);
-  std::int32_t top = 0, bottom = 0;
-  for (const ShapedGlyph& glyph : text.run.shape->glyphs) {
-    top = std::max(top, glyph.ink_top);
-    bottom = std::min(bottom, glyph.ink_bottom);
-  }
-  rect.y = text.at.y - at_size(font, text.run.size, top);
-  rect.height = text.at.y - at_size(font, text.run.size, bottom) - rect.y;
-  return rect;
-}
-
 using Edge = std::pair<Point, Point>;
 
 // Straight lines of a mark: itself, or the four sides of a frame.
@@ -92,6 +78,19 @@ Rect ink_of_text(const GlyphMark& text) {
   Rect rect = bounds_of(text);
   rect.y = text.at.y - text.run.size / 2;
   rect.height = text.run.size / 2;
+  return rect;
+}
+
+Rect exact_ink(const GlyphMark& text) {
+  const Font& font = *text.run.shape->font;
+  Rect rect = bounds_of(text);
+  std::int32_t top = 0, bottom = 0;
+  for (const ShapedGlyph& glyph : text.run.shape->glyphs) {
+    top = std::max(top, glyph.ink_top);
+    bottom = std::min(bottom, glyph.ink_bottom);
+  }
+  rect.y = text.at.y - at_size(font, text.run.size, top);
+  rect.height = text.at.y - at_size(font, text.run.size, bottom) - rect.y;
   return rect;
 }
 

@@ -26,6 +26,9 @@ Made make(Workspace& workspace, const std::string& lesson,
 /// Small letters of a text: from the base line up by half its size.
 Rect ink_of_text(const GlyphMark& text);
 
+/// All that is inked of a text.
+Rect exact_ink(const GlyphMark& text);
+
 /// Texts and pictures do not stand on each other.
 void check_overlaps(const Page& page, const std::string& where);
 /// No line runs through letters, but the one that they stand on.

@@ -100,7 +100,9 @@ Block draw_header(Composer& composer, const FrameText& text,
                 ? elements.heading
                 : heard_in(composer, elements.heading, text.heard_heading));
   if (const std::string right = title_text(text); !right.empty()) {
-    const TextStyle small = style.text(scaled(style.heading_size, 0.7));
+    const TextStyle small = style.text(
+        text.for_teacher ? scaled(style.heading_size, 0.7)
+                         : style.at_least(scaled(style.heading_size, 0.7)));
     const GlyphRun run = composer.shape(small, right);
     const bool two_parts = text.for_teacher && !text.title.empty();
     block.glyphs(run, {width - width_of(run), base},

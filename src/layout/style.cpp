@@ -50,6 +50,9 @@ constexpr OptionSpec kPageOptions[] = {
      "24 pt"},
     {"footer-size", Kind::length, "9 pt", "the line for filing", "6 pt",
      "18 pt"},
+    {"least-size", Kind::length, "14 pt",
+     "nothing that a learner reads is smaller, but for footers and codes",
+     "12 pt", "28 pt"},
     {"leading", Kind::number, "1.5", "line distance, as a ratio of the size",
      "1.2", "3"},
     {"letter-spacing", Kind::length, "0 pt",
@@ -94,6 +97,12 @@ constexpr OptionSpec kPageOptions[] = {
      .fallback = "kept",
      .help = "your own pictures as they are, or in shades of grey",
      .choices = "kept grey"},
+    {.name = "voice",
+     .kind = Kind::choice,
+     .fallback = "warm",
+     .help = "how directions speak: in short steps with a small picture, as to "
+             "a child; or plainly and without one, as to older learners",
+     .choices = "warm plain"},
     {"name-line", Kind::flag, "yes",
      "a line for name and date on learners' pages"},
     {"mark-spacing", Kind::length, "10 mm",
@@ -179,6 +188,7 @@ Style make_style(const OptionValues& settings, FontLibrary& fonts,
   s.on_paper = settings.choice("paper") != "screen";
   s.fills_tints = settings.choice("tints") == "filled";
   s.has_name_line = settings.flag("name-line");
+  s.plain_voice = settings.choice("voice") == "plain";
   s.picture_names = picture_names(settings.choice("picture-names"));
   s.grey_pictures = settings.choice("picture-colours") == "grey";
   s.margin = settings.length("margin");
@@ -210,6 +220,7 @@ Style make_style(const OptionValues& settings, FontLibrary& fonts,
   s.blending_size = settings.length("blending-size");
   s.teacher_size = settings.length("teacher-size");
   s.footer_size = settings.length("footer-size");
+  s.least_size = settings.length("least-size");
   s.leading = settings.number("leading");
   s.ruling = {settings.length("line-height"),
               line_style(settings.choice("line-style")),

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <algorithm>
+
 #include "base/geometry.h"
 #include "base/options.h"
 #include "text/font_library.h"
@@ -63,6 +65,9 @@ struct Style {
   Length blending_size;  ///< words to blend
   Length teacher_size;   ///< text on teacher's pages
   Length footer_size;
+  /// Nothing that a learner reads is smaller, but for footers and the codes of
+  /// cards.
+  Length least_size;
   double leading = 1.5;
 
   Ruling ruling;
@@ -71,6 +76,7 @@ struct Style {
   bool on_paper = true;       ///< else for a screen, which has no back
   bool fills_tints = true;    ///< else light grounds are outlined
   bool has_name_line = true;  ///< on learners' pages
+  bool plain_voice = false;   ///< directions as to older learners
   PictureNames picture_names = PictureNames::said;
   bool grey_pictures = false;  ///< a teacher's own in shades of grey
   Length mark_spacing;  ///< least distance of touch marks, centre to centre
@@ -81,6 +87,8 @@ struct Style {
             paper.height - 2 * margin};
   }
   Size body_size() const { return {body().width, body().height}; }
+  /// A size that was worked out, or the least that a learner reads.
+  Length at_least(Length size) const { return std::max(size, least_size); }
   TextStyle text(Length size, bool is_bold = false) const;
   TextStyle learner_text() const { return text(text_size); }
   TextStyle teacher_text(bool is_bold = false) const;

@@ -12,30 +12,30 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kDot = 3.2_mm;
-constexpr Length kTouched = 6.6_mm;
+constexpr double kTouched = 2.06;  // the ring's width, in dots
 constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
 constexpr const char* kArrow = "an arrow to sweep along";
 
 // The ring that a fingertip leaves around a mark, as long as the mark: its
 // straight sides reach this far to both sides of the middle.
-void draw_touch(Block& block, Point middle, Length reach, ElementId element) {
-  constexpr Length kRadius = kTouched / 2;
+void draw_touch(Block& block, Point middle, Length reach, Length dot,
+                ElementId element) {
+  const Length radius = scaled(dot, kTouched / 2);
   // Half a circle as one curve: its handles are four thirds of the radius.
-  constexpr Length kPull = kRadius * 4 / 3;
+  const Length pull = radius * 4 / 3;
   const Length left = middle.x - reach, right = middle.x + reach;
-  const Length top = middle.y - kRadius, bottom = middle.y + kRadius;
+  const Length top = middle.y - radius, bottom = middle.y + radius;
   using Step = PathStep::Kind;
   const Path path = {
       {Step::move, {left, top}},
       {Step::line, {right, top}},
       {Step::curve,
        {right, bottom},
-       {right + kPull, top},
-       {right + kPull, bottom}},
+       {right + pull, top},
+       {right + pull, bottom}},
       {Step::line, {left, bottom}},
-      {Step::curve, {left, top}, {left - kPull, bottom}, {left - kPull, top}},
+      {Step::curve, {left, top}, {left - pull, bottom}, {left - pull, top}},
       {.kind = Step::close}};
   block.marks.push_back(
       PathMark{.path = path, .stroke = {.width = 0.8_pt}, .element = element});
@@ -59,6 +59,7 @@ void TouchWord::make_parts(Composer& composer) {
   struct Stretch {
     std::size_t begin, end, grapheme;
     bool is_split_e = false;
+    bool continues = false;
   };
   std::vector<Stretch> stretches;
   for (std::size_t i = 0; i < graphemes_.size(); ++i) {
@@ -77,22 +78,54 @@ void TouchWord::make_parts(Composer& composer) {
     const bool last = i + 1 == stretches.size();
     stretches[i].end = last ? word_.size() : stretches[i + 1].begin;
   }
+  const auto starts_beat = [&](std::size_t at) {
+    return at > 0 &&
+           std::ranges::find(options_.beats, at) != options_.beats.end();
+  };
+  // A beat that begins inside a grapheme parts it for the eye.
+  for (std::size_t i = 0; i < stretches.size(); ++i) {
+    for (std::size_t at = stretches[i].begin + 1; at < stretches[i].end; ++at) {
+      if (!starts_beat(at)) continue;
+      Stretch rest = stretches[i];
+      stretches[i].end = at;
+      rest.begin = at;
+      rest.continues = true;
+      stretches.insert(stretches.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                       rest);
+      break;
+    }
+  }
   for (const Stretch& s : stretches) {
     const std::string_view letters =
         std::string_view(word_).substr(s.begin, s.end - s.begin);
     const GlyphRun run = composer.shape(options_.text, letters);
     const InkSpan ink = ink_of(run, 0, letters.size());
-    const bool long_mark = letters.size() > 1 && ink.width() > kDot * 3 / 2;
+    const bool long_mark =
+        letters.size() > 1 && ink.width() > options_.dot * 3 / 2;
     parts_.push_back({.run = run,
                       .ink = ink,
                       .grapheme = s.grapheme,
                       .is_split_e = s.is_split_e,
-                      .long_mark = long_mark && !s.is_split_e});
+                      .long_mark = long_mark && !s.is_split_e,
+                      .starts_beat = starts_beat(s.begin),
+                      .continues = s.continues});
+    if (!s.continues) continue;
+    parts_[parts_.size() - 2].long_mark = parts_.back().long_mark = true;
   }
 }
 
 Length TouchWord::mark_width(const Part& part) const {
-  return part.long_mark ? part.ink.width() : kDot;
+  return part.long_mark ? part.ink.width() : options_.dot;
+}
+
+// The ink over the mark of a grapheme, with its letters behind a beat.
+InkSpan TouchWord::marked_ink(std::size_t index) const {
+  InkSpan ink = parts_[index].ink;
+  for (std::size_t i = index + 1; i < parts_.size() && parts_[i].continues;
+       ++i) {
+    ink.right = parts_[i].ink.right;
+  }
+  return ink;
 }
 
 // The blank between all neighbours is the same, so that the word keeps an even
@@ -110,8 +143,10 @@ void TouchWord::place_parts() {
         (mark_width(parts_[i - 1]) + mark_width(parts_[i])) / 2;
     gap = std::max(gap, marks + options_.mark_spacing / 5 - halves);
   }
+  const Length beat = scaled(options_.text.size, 0.3);
   Length x;
   for (Part& part : parts_) {
+    if (part.starts_beat) x += part.continues ? beat * 2 / 3 : beat;
     part.x = x - part.ink.left;
     part.ink = {x, x + part.ink.width()};
     width_ = part.ink.right;
@@ -135,11 +170,13 @@ Length TouchWord::mark_line() const {
   const Font& font = *options_.text.font;
   const Length hanging =
       at_size(font, options_.text.size, font.cap_height()) * 3 / 10;
-  return baseline() + hanging + 3.5_mm;
+  // Larger marks keep farther away.
+  return baseline() + hanging + 3.5_mm + (options_.dot - 3.2_mm) * 3 / 2;
 }
 
 Length TouchWord::height() const {
-  return mark_line() + kDot / 2 + (options_.arrow ? kArrowDepth : kTieDepth);
+  return mark_line() + options_.dot / 2 +
+         (options_.arrow ? kArrowDepth : kTieDepth);
 }
 
 void TouchWord::draw(Composer& composer, Block& block, Point at,
@@ -147,17 +184,20 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
   const bool has_marks = options_.marks != MarkStyle::none;
   const ElementId id = composer.add(
       Role::span, parent,
-      has_marks ? word_ : word_ + ", in parts: " + heard_graphemes());
-  for (const Part& part : parts_) {
-    const Grapheme& g = graphemes_[part.grapheme];
-    if (g.shaded && !part.is_split_e) {
-      const Length pad = std::max(1_mm, options_.text.size / 15);
-      draw_framed_ground(block, composer.style(),
-                         {at.x + part.ink.left - pad, at.y,
-                          part.ink.width() + 2 * pad, mark_line() - 2_mm});
-    }
+      has_marks ? heard_word()
+                : heard_word() + ", in parts: " + heard_graphemes());
+  for (std::size_t i = 0; i < parts_.size(); ++i) {
+    const Part& part = parts_[i];
+    if (!graphemes_[part.grapheme].shaded) continue;
+    if (part.is_split_e || part.continues) continue;
+    const InkSpan ink = marked_ink(i);
+    const Length pad = std::max(1_mm, options_.text.size / 15);
+    draw_framed_ground(block, composer.style(),
+                       {at.x + ink.left - pad, at.y, ink.width() + 2 * pad,
+                        mark_line() - 2_mm});
   }
   draw_letters(block, {at.x, at.y + baseline()}, id);
+  draw_beats(block, {at.x, at.y + baseline()}, id);
   const ElementId marks =
       has_marks ? composer.add(Role::figure, parent, heard_marks()) : id;
   draw_marks(block, {at.x, at.y + mark_line()}, marks);
@@ -167,12 +207,25 @@ void TouchWord::draw(Composer& composer, Block& block, Point at,
   }
 }
 
+// "rabbit, in beats: rab, bit"; a word of one beat as it is.
+std::string TouchWord::heard_word() const {
+  std::string beats;
+  std::size_t begin = 0;
+  for (const std::size_t at : options_.beats) {
+    beats += word_.substr(begin, at - begin) + ", ";
+    begin = at;
+  }
+  return beats.empty() ? word_
+                       : fmt::format("{}, in beats: {}{}", word_, beats,
+                                     word_.substr(begin));
+}
+
 // The graphemes in their order, each as it looks: "sh, grey i, p"; one that is
 // parted by another letter with what it is tied to: "k, i-blank-e, t".
 std::string TouchWord::heard_graphemes() const {
   std::string heard;
   for (const Part& part : parts_) {
-    if (part.is_split_e) continue;
+    if (part.is_split_e || part.continues) continue;
     const Grapheme& g = graphemes_[part.grapheme];
     if (!heard.empty()) heard += ", ";
     const bool shown =
@@ -191,7 +244,9 @@ std::string TouchWord::heard_graphemes() const {
 }
 
 std::string TouchWord::heard_marks() const {
-  const auto marks = std::ranges::count(parts_, false, &Part::is_split_e);
+  const auto marks = std::ranges::count_if(parts_, [](const Part& part) {
+    return !part.is_split_e && !part.continues;
+  });
   std::string heard =
       fmt::format("{} {} {}: {}", marks, marks == 1 ? "mark" : "marks",
                   options_.touched ? "touched" : "to touch", heard_graphemes());
@@ -219,33 +274,49 @@ void TouchWord::draw_letters(Block& block, Point at, ElementId element) const {
   }
 }
 
+// A dot halfway up the small letters, in the gap before each beat.
+void TouchWord::draw_beats(Block& block, Point at, ElementId element) const {
+  const Font& font = *options_.text.font;
+  const Length middle = at_size(font, options_.text.size, font.x_height()) / 2;
+  for (std::size_t i = 1; i < parts_.size(); ++i) {
+    if (!parts_[i].starts_beat) continue;
+    const Length x = (parts_[i - 1].ink.right + parts_[i].ink.left) / 2;
+    block.dot({at.x + x, at.y - middle}, scaled(options_.text.size, 0.08),
+              element);
+  }
+}
+
 void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
   const Stroke guide{.width = options_.guide_weight * 2,
                      .dash = {Length(), options_.guide_weight * 8},
                      .round_ends = true};
   if (options_.marks == MarkStyle::lines) {
-    for (const Part& part : parts_) {
-      if (part.is_split_e) continue;
+    for (std::size_t i = 0; i < parts_.size(); ++i) {
+      if (parts_[i].is_split_e || parts_[i].continues) continue;
+      const InkSpan ink = marked_ink(i);
       const Stroke heavy{
           .width = 1.2_pt, .dash = {Length(), 3_pt}, .round_ends = true};
-      block.line({at.x + part.ink.left, at.y}, {at.x + part.ink.right, at.y},
-                 heavy, element);
+      block.line({at.x + ink.left, at.y}, {at.x + ink.right, at.y}, heavy,
+                 element);
     }
   } else if (options_.marks == MarkStyle::dots) {
     block.line({at.x, at.y}, {at.x + width_, at.y}, guide, element);
-    for (const Part& part : parts_) {
-      if (part.is_split_e) continue;
-      const Length middle = at.x + part.ink.middle();
+    for (std::size_t i = 0; i < parts_.size(); ++i) {
+      const Part& part = parts_[i];
+      if (part.is_split_e || part.continues) continue;
+      const InkSpan ink = marked_ink(i);
+      const Length middle = at.x + ink.middle();
       if (part.long_mark) {
-        const Length reach = (part.ink.width() - kDot) / 2;
+        const Length reach = (ink.width() - options_.dot) / 2;
         block.line({middle - reach, at.y}, {middle + reach, at.y},
-                   {.width = kDot, .round_ends = true}, element);
+                   {.width = options_.dot, .round_ends = true}, element);
       } else {
-        block.dot({middle, at.y}, kDot, element);
+        block.dot({middle, at.y}, options_.dot, element);
       }
       if (options_.touched) {
-        const Length reach = (mark_width(part) - kDot) / 2;
-        draw_touch(block, {middle, at.y}, reach, element);
+        const Length reach =
+            part.long_mark ? (ink.width() - options_.dot) / 2 : Length();
+        draw_touch(block, {middle, at.y}, reach, options_.dot, element);
       }
     }
   }
@@ -257,10 +328,11 @@ void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
     const Point to{at.x + end.ink.middle(), at.y};
     draw_tie(block, {at.x + start->ink.middle(), at.y}, to, element);
     if (options_.marks == MarkStyle::dots) {
-      block.shade({to.x - kDot / 2, to.y - kDot / 2, kDot, kDot}, kWhite,
-                  element);
+      block.shade({to.x - options_.dot / 2, to.y - options_.dot / 2,
+                   options_.dot, options_.dot},
+                  kWhite, element);
     }
-    block.ring(to, kDot, 0.8_pt, element);
+    block.ring(to, options_.dot, 0.8_pt, element);
   }
 }
 
@@ -268,7 +340,7 @@ void TouchWord::draw_marks(Block& block, Point at, ElementId element) const {
 void TouchWord::draw_tie(Block& block, Point from, Point to,
                          ElementId element) const {
   const Length depth = kTieDepth;
-  const Length start = kDot / 2;
+  const Length start = options_.dot / 2;
   const Length lean = std::min(depth, (to.x - from.x) / 3);
   Path path;
   path.push_back(

@@ -33,9 +33,13 @@ struct TouchWordOptions {
   PatternLetters pattern = PatternLetters::plain;
   Length mark_spacing;  ///< least distance of marks, centre to centre
   Length guide_weight;
-  bool arrow = true;  ///< to sweep along while blending
+  Length dot = Length::from_mm(3.2);  ///< a mark's diameter
+  bool arrow = true;                  ///< to sweep along while blending
   /// Every mark has been touched: a ring around it, as a fingertip's.
   bool touched = false;
+  /// Where a new beat begins, as bytes of the word: a wider gap with a dot,
+  /// also within a grapheme (rab·bit), whose mark stays one.
+  std::vector<std::size_t> beats = {};
 };
 
 /// A word set with room between its graphemes, and a mark exactly under the
@@ -60,17 +64,22 @@ class TouchWord {
     std::size_t grapheme;  // index into graphemes_
     bool is_split_e;
     bool long_mark;  // several letters: a pill, not a dot
+    bool starts_beat;
+    bool continues;  // the grapheme of the part before, over a beat
   };
 
   Length mark_width(const Part& part) const;
+  InkSpan marked_ink(std::size_t index) const;
   void make_parts(Composer& composer);
   void place_parts();
   Length baseline() const;
   Length mark_line() const;
   void draw_letters(Block& block, Point at, ElementId element) const;
   void draw_marks(Block& block, Point at, ElementId element) const;
+  void draw_beats(Block& block, Point at, ElementId element) const;
   void draw_tie(Block& block, Point from, Point to, ElementId element) const;
   void draw_arrow(Block& block, Point at, ElementId element) const;
+  std::string heard_word() const;
   std::string heard_graphemes() const;
   std::string heard_marks() const;
 

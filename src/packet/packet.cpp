@@ -33,7 +33,7 @@ struct Bindery {
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,
                        std::span<const PlannedSheet> packet) {
   return {b.lesson, options,         b.pictures,   b.memory,
-          packet,   b.whom.learners, b.has_script, &b.week};
+          packet,   b.whom.learners, b.has_script, &b.week, b.style.plain_voice};
 }
 
 FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
@@ -52,6 +52,7 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
       text.action = other.action;
     }
   }
+  if (b.style.plain_voice) text.action = Action::none;
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
   if (text.for_teacher) return text;

@@ -14,15 +14,7 @@ void compose(const SheetInput& in, Composer& c) {
     if (sheet.kind->answers == nullptr) continue;
     const From from(c, sheet.span);
     add_subheading(c, c.style().teacher_size, sheet.kind->title, 5_mm);
-    const SheetInput own{.lesson = in.lesson,
-                         .options = sheet.options,
-                         .pictures = in.pictures,
-                         .memory = in.memory,
-                         .packet = in.packet,
-                         .learners = in.learners,
-                         .has_script = in.has_script,
-                         .week = in.week};
-    sheet.kind->answers(own, c);
+    sheet.kind->answers(input_of(in, sheet), c);
   }
 }
 

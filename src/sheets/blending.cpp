@@ -14,6 +14,7 @@
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
+#include "sheets/word_division.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::blending_sheet {
@@ -23,7 +24,8 @@ using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
-    {"per-page", Kind::count, "12", "most words on a page", "1", "16"},
+    {"per-page", Kind::count, "12",
+     "most words on a page; a single one is as large as fits", "1", "16"},
     {.name = "marks",
      .kind = Kind::choice,
      .fallback = "dots",
@@ -36,6 +38,8 @@ constexpr OptionSpec kOptions[] = {
          "letters of the pattern: like the others, hollow to colour, or grey",
      .choices = "plain outlined tinted"},
     {"arrow", Kind::flag, "yes", "an arrow to sweep along"},
+    {"beats", Kind::flag, "no", "a dot and a wider gap between beats"},
+    kLongerFirstOption,
     kReadingsOption,
     kModelOption,
 };
@@ -46,6 +50,7 @@ constexpr Length kBeforeRings = 6_mm;
 constexpr Length kMiddle = 8_mm;    // between two columns
 constexpr Length kBetween = 2_mm;   // the least between two rows
 constexpr double kMostScale = 1.5;  // of the layout's size, where there is room
+constexpr Length kAboveAlone = 4_mm;  // tall letters rise above capitals
 
 TouchWordOptions word_options(const SheetInput& in, const Style& style,
                               double scale) {
@@ -61,6 +66,8 @@ TouchWordOptions word_options(const SheetInput& in, const Style& style,
                                           : PatternLetters::plain;
   options.mark_spacing = scaled(style.mark_spacing, std::min(scale, 1.0));
   options.guide_weight = style.guide_weight;
+  // Marks grow with a word that is larger than the layout's.
+  options.dot = scaled(options.dot, std::clamp(scale, 1.0, 1.75));
   options.arrow = in.options.flag("arrow");
   return options;
 }
@@ -69,22 +76,73 @@ bool has_model(const SheetInput& in) {
   return in.options.flag("model") && in.lesson.words.size() > 1;
 }
 
+// Where the beats of a word begin, as bytes, but for the first.
+std::vector<std::size_t> beats_of(const SheetInput& in,
+                                  const AnalyzedWord& word) {
+  std::vector<std::size_t> beats;
+  if (!in.options.flag("beats")) return beats;
+  std::size_t at = 0;
+  for (const std::string& letters :
+       syllable_letters(word.reading, *in.lesson.phonics)) {
+    if (at > 0) beats.push_back(at);
+    at += letters.size();
+  }
+  return beats;
+}
+
+// How much larger a word may be that has a page to itself.
+double share_of_page(const Composer& c, const TouchWord& word, Length room) {
+  const auto ratio = [](Length whole, Length part) {
+    return static_cast<double>(whole.mils()) / static_cast<double>(part.mils());
+  };
+  return std::min(ratio(room, word.width()),
+                  ratio(c.body().height - kAboveAlone, word.height()));
+}
+
+// What a word is drawn with at a scale.
+TouchWord drawn(const SheetInput& in, Composer& c, const AnalyzedWord& word,
+                double scale, bool touched = false) {
+  TouchWordOptions options = word_options(in, c.style(), scale);
+  options.beats = beats_of(in, word);
+  options.touched = touched;
+  return TouchWord(c, word.reading.word, graphemes_of(word), options);
+}
+
 // The word at a scale, or smaller if it is too long for its room.
 TouchWord fitted(const SheetInput& in, Composer& c, const AnalyzedWord& word,
-                 double scale, Length room, bool touched) {
-  const auto graphemes = graphemes_of(word);
-  const auto at_scale = [&] {
-    TouchWordOptions options = word_options(in, c.style(), scale);
-    options.touched = touched;
-    return TouchWord(c, word.reading.word, graphemes, options);
-  };
-  TouchWord result = at_scale();
+                 double scale, Length room, bool touched = false) {
+  TouchWord result = drawn(in, c, word, scale, touched);
   for (int tries = 0; result.width() > room && tries < 4; ++tries) {
     scale *= 0.98 * static_cast<double>(room.mils()) /
              static_cast<double>(result.width().mils());
-    result = at_scale();
+    result = drawn(in, c, word, scale, touched);
   }
   return result;
+}
+
+// A word that has a page to itself: as large as it fits.
+TouchWord fitted_alone(const SheetInput& in, Composer& c,
+                       const AnalyzedWord& word, Length room) {
+  double scale = 1.0;
+  TouchWord result = drawn(in, c, word, scale);
+  // Not all of its height grows with the letters.
+  for (int tries = 0; tries < 5; ++tries) {
+    scale = std::clamp(scale * share_of_page(c, result, room), 1.0, 6.0);
+    result = drawn(in, c, word, scale);
+  }
+  while (scale > 1 && share_of_page(c, result, room) < 1) {
+    scale = std::max(1.0, scale * 0.99);
+    result = drawn(in, c, word, scale);
+  }
+  return result.width() > room ? fitted(in, c, word, scale, room)
+                               : std::move(result);
+}
+
+// The words in the order of the page.
+std::vector<const AnalyzedWord*> ordered(const SheetInput& in) {
+  std::vector<const AnalyzedWord*> words = words_of_list(in.lesson);
+  order_by_length(in, words);
+  return words;
 }
 
 // How the words stand: in one column or two, so many rows on a page, at a
@@ -98,12 +156,15 @@ struct Plan {
 
 class WordsOnPages {
  public:
-  WordsOnPages(const SheetInput& in, Composer& c) : in_(in), c_(c) {}
+  WordsOnPages(const SheetInput& in, Composer& c)
+      : in_(in), c_(c), listed_(ordered(in)) {}
 
   void compose();
+  // Each on a page of its own.
+  void compose_alone();
 
  private:
-  int words() const { return static_cast<int>(in_.lesson.words.size()); }
+  int words() const { return static_cast<int>(listed_.size()); }
   int rings() const { return in_.options.count("readings"); }
   Length column_width(int columns) const {
     return (c_.width() - kMiddle * (columns - 1)) / columns;
@@ -124,6 +185,7 @@ class WordsOnPages {
 
   const SheetInput& in_;
   Composer& c_;
+  std::vector<const AnalyzedWord*> listed_;
 };
 
 Length WordsOnPages::word_room(int columns, bool model) const {
@@ -136,11 +198,10 @@ Length WordsOnPages::word_room(int columns, bool model) const {
 // The width of the widest word and the height of the tallest.
 Size WordsOnPages::largest(double scale) {
   Size size;
-  for (const AnalyzedWord& word : in_.lesson.words) {
-    const TouchWord drawn(c_, word.reading.word, graphemes_of(word),
-                          word_options(in_, c_.style(), scale));
-    size.width = std::max(size.width, drawn.width());
-    size.height = std::max(size.height, drawn.height());
+  for (const AnalyzedWord* word : listed_) {
+    const TouchWord shown = drawn(in_, c_, *word, scale);
+    size.width = std::max(size.width, shown.width());
+    size.height = std::max(size.height, shown.height());
   }
   return size;
 }
@@ -203,12 +264,12 @@ void WordsOnPages::draw_rings(Block& block, Length right, Length middle,
 
 void WordsOnPages::draw_word(Block& block, std::size_t index, const Plan& plan,
                              Point at, ElementId list) {
-  const From from(c_, in_.lesson.words[index].spelling.span);
+  const From from(c_, listed_[index]->spelling.span);
   const ElementId body = add_list_body(c_, list);
   const bool model = has_model(in_) && index == 0;
   const ModelRoom around = model_room(c_.style());
   const Length width = column_width(plan.columns);
-  const TouchWord word = fitted(in_, c_, in_.lesson.words[index], plan.scale,
+  const TouchWord word = fitted(in_, c_, *listed_[index], plan.scale,
                                 word_room(plan.columns, model), model);
   if (model) {
     draw_model_frame(
@@ -244,8 +305,27 @@ void WordsOnPages::compose() {
   }
 }
 
+void WordsOnPages::compose_alone() {
+  const Length room = word_room(1, false);
+  const ElementId list = c_.add(Role::list);
+  for (std::size_t i = 0; i < listed_.size(); ++i) {
+    const TouchWord word = fitted_alone(in_, c_, *listed_[i], room);
+    Block& block = c_.block(word.height() + kAboveAlone);
+    block.new_page = i > 0;
+    const From from(c_, listed_[i]->spelling.span);
+    const ElementId body = add_list_body(c_, list);
+    word.draw(c_, block, {(room - word.width()) / 2, kAboveAlone}, body);
+    draw_rings(block, c_.width(), scaled(c_.style().blending_size, 0.6), false,
+               body);
+  }
+}
+
 void compose(const SheetInput& in, Composer& c) {
-  WordsOnPages(in, c).compose();
+  if (in.options.count("per-page") == 1) {
+    WordsOnPages(in, c).compose_alone();
+  } else {
+    WordsOnPages(in, c).compose();
+  }
 }
 
 std::string missing(const SheetInput& in) {
@@ -254,6 +334,11 @@ std::string missing(const SheetInput& in) {
 
 Direction other_direction(const SheetInput& in) {
   const bool arrow = in.options.flag("arrow");
+  if (in.plain_voice) {
+    return {in.options.choice("marks") == "none"
+                ? "Say each sound, then read the whole word."
+                : "Say the sound above each mark, then read the whole word."};
+  }
   if (in.options.choice("marks") == "none") {
     return {arrow ? "Say each sound. Sweep and say the word."
                   : "Say each sound. Say the word.",
@@ -266,13 +351,13 @@ Direction other_direction(const SheetInput& in) {
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
   std::vector<TextPiece> pieces;
-  for (const AnalyzedWord& word : in.lesson.words) {
+  for (const AnalyzedWord* word : ordered(in)) {
     // Lines end between words and behind the dot.
     if (!pieces.empty()) {
       pieces.back().text += "\u00A0\u00A0·  ";
       pieces.back().heard += ";";
     }
-    pieces.push_back(spelled_piece(word, plain));
+    pieces.push_back(spelled_piece(*word, plain));
     std::string parted;
     for (const char letter : pieces.back().text) {
       if (letter == ' ') {

@@ -1,11 +1,22 @@
 #include "sheets/common_options.h"
 
+#include <algorithm>
+#include <functional>
+
 namespace sheaf {
 
 Ruling ruling_of(const SheetInput& input, const Style& style) {
   Ruling ruling = style.ruling;
   ruling.x_height = input.options.length("line-height");
   return ruling;
+}
+
+void order_by_length(const SheetInput& input,
+                     std::vector<const AnalyzedWord*>& words) {
+  if (!input.options.flag("longer-first")) return;
+  std::ranges::stable_sort(words, std::greater(), [](const AnalyzedWord* word) {
+    return word->reading.syllables();
+  });
 }
 
 CardGrid card_grid(const SheetInput& input) {

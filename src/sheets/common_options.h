@@ -1,5 +1,9 @@
 #pragma once
 
+#include <string>
+#include <string_view>
+#include <vector>
+
 #include "layout/cards.h"
 #include "layout/style.h"
 #include "sheets/sheet.h"
@@ -41,6 +45,15 @@ inline constexpr OptionSpec kModelOption = {
     .kind = OptionSpec::Kind::flag,
     .fallback = "yes",
     .help = "the first one done, in a box: Like this"};
+/// For older learners: words of several beats are what is left to learn.
+inline constexpr OptionSpec kLongerFirstOption = {
+    .name = "longer-first",
+    .kind = OptionSpec::Kind::flag,
+    .fallback = "no",
+    .help = "words of more beats before shorter ones"};
+/// Puts words so, each length in its order before, if the option says it.
+void order_by_length(const SheetInput& input,
+                     std::vector<const AnalyzedWord*>& words);
 
 inline constexpr OptionSpec kReadingsOption = {
     .name = "readings",

@@ -103,11 +103,19 @@ std::string missing(const SheetInput& in) {
   return in.lesson.words.empty() ? "the lesson has no words" : "";
 }
 
+Direction other_direction(const SheetInput& in) {
+  if (!in.plain_voice) return {};
+  return {in.options.flag("word-bank")
+              ? "Write sentences of your own with words from the box."
+              : "Write sentences of your own with words of the week."};
+}
+
 const SheetKind kKind = {
     .name = "compose",
     .title = "My own sentences",
     .direction = "Choose a word. Say a sentence with it. Write it or tell it.",
     .action = Action::write,
+    .other_direction = other_direction,
     .summary = "the words of the week and lines for sentences of one's own",
     .minutes = 10,
     .options = kOptions,

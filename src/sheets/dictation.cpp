@@ -16,6 +16,7 @@
 #include "sheets/common_options.h"
 #include "sheets/dictated.h"
 #include "sheets/gap_sentence.h"
+#include "sheets/dictation_numbers.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
@@ -38,6 +39,11 @@ constexpr OptionSpec kOptions[] = {
      .help = "whole sentences, or printed with the pattern words missing",
      .choices = "whole gaps"},
     {"self-check", Kind::flag, "yes", "steps to check at the end"},
+    {.name = "show",
+     .kind = Kind::choice,
+     .fallback = "lines",
+     .help = "lines to write on, or the numbers alone, for a board",
+     .choices = "lines numbers"},
     {"mending-line", Kind::flag, "yes",
      "lines to write again what was mended, where there is room"},
 };
@@ -444,11 +450,21 @@ void answers(const SheetInput& in, Composer& c) {
   }
 }
 
+Direction other_direction(const SheetInput& in) {
+  if (in.plain_voice) {
+    return {"Write what you hear. Read it back and correct it."};
+  }
+  if (in.options.choice("show") == "lines") return {};
+  return {"Listen. Say it. Write it beside its number. Read it back.",
+          Action::listen};
+}
+
 const SheetKind kKind = {
     .name = "dictation",
     .title = "Listen and write",
     .direction = "Listen. Say it. Write it. Read it back and mend it.",
     .action = Action::listen,
+    .other_direction = other_direction,
     .summary = "numbered lines for dictated words and sentences",
     .part = DayPart::check,
     .minutes = 14,

@@ -164,11 +164,17 @@ void answers(const SheetInput& in, Composer& c) {
   add_paragraph(c, strong, fmt::format("To be found: {}", total));
 }
 
+Direction other_direction(const SheetInput& in) {
+  if (!in.plain_voice) return {};
+  return {"Mark the words with our pattern, then read the text again."};
+}
+
 const SheetKind kKind = {
     .name = "hunt",
     .title = "Find it in text",
     .direction = "Find the words with our sound. Mark them. Read it again.",
     .action = Action::look,
+    .other_direction = other_direction,
     .summary = "a passage in which the pattern words are to be found",
     .part = DayPart::read,
     .minutes = 8,

@@ -323,7 +323,13 @@ std::string missing(const SheetInput& in) {
 }
 
 Direction other_direction(const SheetInput& in) {
-  if (in.lesson.passage.pattern_words() > 0) return {};
+  const bool finds = in.lesson.passage.pattern_words() > 0;
+  if (in.plain_voice) {
+    return {finds ? "Read the text, answer the questions, and find the words "
+                    "with our pattern."
+                  : "Read the text and answer the questions."};
+  }
+  if (finds) return {};
   return {.text = "Read it. Talk about it.", .action = Action::read};
 }
 

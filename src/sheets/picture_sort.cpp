@@ -19,6 +19,7 @@
 #include "sheets/sheet_scripts.h"
 #include "sheets/sound_sort.h"
 #include "sheets/word_parts.h"
+#include "text/font.h"
 
 namespace sheaf::picture_sort_sheet {
 namespace {

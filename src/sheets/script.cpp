@@ -40,18 +40,6 @@ std::string joined(const std::vector<std::string>& sentences) {
   return fmt::format("{}", fmt::join(sentences, " "));
 }
 
-// The same input as the sheet itself has.
-SheetInput own_input(const SheetInput& in, const PlannedSheet& sheet) {
-  return {.lesson = in.lesson,
-          .options = sheet.options,
-          .pictures = in.pictures,
-          .memory = in.memory,
-          .packet = in.packet,
-          .learners = in.learners,
-          .has_script = true,
-          .week = in.week};
-}
-
 // A step's heading, lines and, the first time, what they speak of. The first
 // lines stay with the heading.
 void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
@@ -63,7 +51,7 @@ void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
   } else {
     const PlannedSheet& sheet = in.packet[step.sheet];
     if (sheet.kind->script == nullptr) return;
-    lines = sheet.kind->script(own_input(in, sheet), step);
+    lines = sheet.kind->script(input_of(in, sheet), step);
   }
   if (lines.empty()) return;
   const From from(c, has_sheet ? in.packet[step.sheet].span : Span());
@@ -74,7 +62,7 @@ void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
   if (!has_sheet || step.turn > 0) return;
   const PlannedSheet& sheet = in.packet[step.sheet];
   if (sheet.kind->script_extra != nullptr) {
-    sheet.kind->script_extra(own_input(in, sheet), c);
+    sheet.kind->script_extra(input_of(in, sheet), c);
   }
 }
 

@@ -36,6 +36,18 @@ bool has_sheet(const SheetInput& input, std::string_view name) {
   });
 }
 
+SheetInput input_of(const SheetInput& input, const PlannedSheet& sheet) {
+  return {.lesson = input.lesson,
+          .options = sheet.options,
+          .pictures = input.pictures,
+          .memory = input.memory,
+          .packet = input.packet,
+          .learners = input.learners,
+          .has_script = input.has_script,
+          .week = input.week,
+          .plain_voice = input.plain_voice};
+}
+
 int days_of_week(const SheetInput& input) {
   return input.week == nullptr ? input.lesson.lesson->days.value
                                : static_cast<int>(input.week->days.size());

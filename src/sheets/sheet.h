@@ -28,6 +28,7 @@ class SoundSpellings;
 /// once.
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
+  std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
 };
@@ -58,7 +59,14 @@ struct SheetInput {
   /// The days of the packet. Where sheets are still being chosen, it has its
   /// days and no steps.
   const Week* week = nullptr;
+  /// The layout's `voice` is plain: directions are as to older learners, and no
+  /// small picture stands beside them.
+  bool plain_voice = false;
 };
+
+/// The input of a sheet of the packet, for teacher's sheets that speak of it:
+/// the same but for the options.
+SheetInput input_of(const SheetInput& input, const PlannedSheet& sheet);
 
 /// How many days the packet is planned for.
 int days_of_week(const SheetInput& input);

@@ -45,6 +45,10 @@ constexpr OptionSpec kOptions[] = {
      .choices = "nothing first pattern everything"},
     {"slots", Kind::flag, "yes", "a dashed slot for a silent final e"},
     {"word-line", Kind::flag, "yes", "a line for the whole word"},
+    kLongerFirstOption,
+    {"reveal", Kind::flag, "no",
+     "each word on two pages, empty and then filled in, as large as fit: for a "
+     "board"},
 };
 
 constexpr Length kGap = 5_mm;
@@ -54,6 +58,7 @@ struct Item {
   const AnalyzedWord* word;
   std::vector<SoundBox> boxes;
   std::vector<std::vector<SoundBox>> rows;
+  BoxMeasures measures = {};
 };
 
 BoxFill fill_of(const SheetInput& in) {
@@ -67,6 +72,7 @@ BoxFill fill_of(const SheetInput& in) {
 std::vector<const AnalyzedWord*> chosen(const SheetInput& in) {
   std::vector<const AnalyzedWord*> words = mixed_words(in.lesson, "boxes");
   std::erase_if(words, [](const AnalyzedWord* w) { return !w->has_pattern(); });
+  order_by_length(in, words);
   keep_first(words, in.options.count("words"));
   return words;
 }
@@ -117,13 +123,15 @@ void draw_prompt(const SheetInput& in, Composer& c, Block& block,
 }
 
 void draw_item(const SheetInput& in, Composer& c, Block& block,
-               const Item& item, const BoxMeasures& measures, ElementId label,
+               const Item& item, BoxFill fill, ElementId label,
                ElementId body) {
+  const BoxMeasures& measures = item.measures;
   draw_prompt(in, c, block, item, measures, label, body);
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
   options.slots = in.options.flag("slots");
-  options.fill = fill_of(in);
+  options.fill = fill;
+  if (in.options.flag("reveal")) options.tap_dot = 4_mm;
   const ElementId figure = c.add(
       Role::figure, body,
       heard_boxes(item.boxes, static_cast<int>(item.rows.size()), options));
@@ -140,6 +148,53 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
   }
 }
 
+bool has_label(const SheetInput& in) {
+  return in.options.choice("prompt") == "dictated";
+}
+
+// The boxes of a word that has a page to itself, as large as the page allows;
+// many are larger in two rows.
+void grow(const SheetInput& in, Composer& c, Item& item, Length room) {
+  constexpr double kStep = 1.04;
+  constexpr double kMost = 4;
+  const BoxMeasures own = item.measures;
+  const std::size_t most_rows =
+      std::max<std::size_t>(item.rows.size(), item.boxes.size() > 6 ? 2 : 1);
+  for (double scale = kStep; scale < kMost; scale *= kStep) {
+    Item larger = item;
+    larger.measures = {scaled(own.width, scale), scaled(own.slot_width, scale),
+                       scaled(own.x_height, scale)};
+    larger.rows = box_rows(item.boxes, larger.measures, room);
+    if (larger.rows.size() > most_rows ||
+        row_width(larger.rows.front(), larger.measures) > room ||
+        item_height(in, c, larger, larger.measures) > c.body().height) {
+      return;
+    }
+    item = std::move(larger);
+  }
+}
+
+// Each word in the middle of a page of its own, and on the next with its
+// letters.
+void add_revealed(const SheetInput& in, Composer& c, std::vector<Item>& items,
+                  Length room) {
+  const ElementId list = c.add(Role::list);
+  for (Item& item : items) {
+    grow(in, c, item, room);
+    for (const BoxFill fill : {fill_of(in), BoxFill::all}) {
+      Block& block = c.block(c.body().height);
+      const From from(c, item.word->spelling.span);
+      const ElementId entry = c.add(Role::list_item, list);
+      const ElementId label =
+          has_label(in) ? c.add(Role::list_label, entry) : kDecoration;
+      draw_item(in, c, block, item, fill, label, c.add(Role::list_body, entry));
+      const Length blank =
+          block.height - item_height(in, c, item, item.measures);
+      for (Mark& mark : block.marks) shift(mark, {0_mm, blank / 2});
+    }
+  }
+}
+
 void compose(const SheetInput& in, Composer& c) {
   std::vector<Item> items;
   std::vector<std::vector<SoundBox>> all;
@@ -149,7 +204,7 @@ void compose(const SheetInput& in, Composer& c) {
     all.push_back(items.back().boxes);
   }
   BoxRowOptions printed;
-  printed.fill = fill_of(in);
+  printed.fill = in.options.flag("reveal") ? BoxFill::all : fill_of(in);
   printed.text = c.style().text(c.style().word_size);
   const Length x_height = in.options.length("line-height");
   const BoxMeasures measures =
@@ -159,8 +214,13 @@ void compose(const SheetInput& in, Composer& c) {
   const Length room = c.width() - prompt_width(in, c) - kGap;
   Length tallest;
   for (Item& item : items) {
+    item.measures = measures;
     item.rows = box_rows(item.boxes, measures, room);
     tallest = std::max(tallest, item_height(in, c, item, measures));
+  }
+  if (in.options.flag("reveal")) {
+    add_revealed(in, c, items, room);
+    return;
   }
   // Words of one row each stand in even rows; a longer word among them takes
   // the room that it needs, and the others close up.
@@ -183,11 +243,10 @@ void compose(const SheetInput& in, Composer& c) {
     block.new_page = even && i > 0 && i % rows == 0;
     const From from(c, items[i].word->spelling.span);
     const ElementId item = c.add(Role::list_item, list);
-    const ElementId label = in.options.choice("prompt") == "dictated"
-                                ? c.add(Role::list_label, item)
-                                : kDecoration;
+    const ElementId label =
+        has_label(in) ? c.add(Role::list_label, item) : kDecoration;
     const ElementId body = c.add(Role::list_body, item);
-    draw_item(in, c, block, items[i], measures, label, body);
+    draw_item(in, c, block, items[i], fill_of(in), label, body);
   }
 }
 
@@ -200,6 +259,11 @@ Direction other_direction(const SheetInput& in) {
   const bool dictated = in.options.choice("prompt") == "dictated";
   const Action action = dictated ? Action::listen : Action::tap;
   const std::string& given = in.options.choice("given");
+  if (in.plain_voice && given == "nothing") {
+    return {line ? "Write the letters for each sound in a box, then the whole "
+                   "word."
+                 : "Write the letters for each sound in a box."};
+  }
   if (given == "everything") {
     return {line ? "Tap each dot and say its sound. Write the word."
                  : "Tap each dot and say its sound. Say the word.",

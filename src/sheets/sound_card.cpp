@@ -31,6 +31,7 @@ constexpr OptionSpec kOptions[] = {
     {"card-height", Kind::length, "72 mm",
      "height of a card; two on a page may be lower", "40 mm", "120 mm"},
     {"picture", Kind::flag, "yes", "a picture of the key word, or a frame"},
+    {"write", Kind::flag, "yes", "lines to write on; else the card alone"},
     {"lines", Kind::count, "0",
      "lines to write the grapheme, for each card; 0 fills the page", "0", "8"},
 };
@@ -52,6 +53,7 @@ struct Room {
 
 Length pad_of(Length card) { return std::min(6_mm, card / 10); }
 constexpr Length kAboveCard = 5_mm;
+constexpr Length kLowestCard = 40_mm;
 constexpr Length kAboveTold = 3_mm;
 constexpr Length kAboveLines = 8_mm;
 
@@ -264,10 +266,10 @@ struct Plan {
 
 Plan plan_cards(const SheetInput& in, Composer& c,
                 const std::vector<PatternCard>& cards, Length rhyme) {
-  constexpr Length kLowest = 40_mm;
   constexpr int kMostLines = 5;
   const Length pitch = set_pitch(c.style().ruling);
-  const int asked = in.options.count("lines");
+  const bool writes = in.options.flag("write");
+  const int asked = writes ? in.options.count("lines") : 0;
   Length told;
   for (const PatternCard& card : cards) {
     told = std::max(told, told_height(c, card));
@@ -275,9 +277,13 @@ Plan plan_cards(const SheetInput& in, Composer& c,
   const Length rest = kAboveCard + kAboveLines + told;
   Plan plan{1, in.options.length("card-height"), asked};
   Length room = c.body().height - (cards.size() == 1 ? rhyme : Length());
+  if (!writes) {
+    plan.lines = 0;
+    return plan;
+  }
   if (cards.size() > 1) {
     const Length low = room / 2 - rest - pitch * std::max(1, asked);
-    if (low >= std::min(kLowest, plan.card)) {
+    if (low >= std::min(kLowestCard, plan.card)) {
       plan.per_page = 2;
       plan.card = std::min(plan.card, low);
       room = room / 2;
@@ -301,6 +307,7 @@ std::string to_write(const PatternCard& card) {
 
 // The first line begins with what is to be written, as large as it is written.
 void add_lines(Composer& c, const PatternCard& card, int lines) {
+  if (lines == 0) return;
   const Ruling& ruling = c.style().ruling;
   TextStyle written = c.style().text(c.style().reading_size);
   written.size = size_for_x_height(*written.font, ruling.x_height);
@@ -387,8 +394,13 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_cards(in, c, cards, height);
   for (std::size_t i = 0; i < cards.size(); ++i) {
     const From from(c, in.lesson.patterns[i].written.span);
-    draw_card(in, c, cards[i], i + 1, plan.card,
-              i > 0 && i % plan.per_page == 0);
+    // Without lines a card is as tall as what is told of it allows.
+    const Length card =
+        in.options.flag("write")
+            ? plan.card
+            : std::clamp(c.body().height - told_height(c, cards[i]) - height,
+                         kLowestCard, plan.card);
+    draw_card(in, c, cards[i], i + 1, card, i > 0 && i % plan.per_page == 0);
     add_told(c, cards[i]);
     add_lines(c, cards[i], plan.lines);
   }
@@ -406,11 +418,27 @@ void compose(const SheetInput& in, Composer& c) {
 // Not every pattern is one sound to say.
 Direction other_direction(const SheetInput& in) {
   using Look = PatternText::Card;
+  const bool in_the_air = !in.options.flag("write");
   bool blends = true;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const PatternCard card = pattern_card(in.lesson, i);
+    if (card.is_sound() && in.plain_voice) {
+      return {"Say the key word and its sound, then write the spelling."};
+    }
+    if (card.is_sound() && in_the_air) {
+      return {"Say the word. Say the sound. Write it in the air.", Action::say};
+    }
     if (card.is_sound()) return {};
     blends &= card.look == Look::blend || card.look == Look::closed;
+  }
+  if (in.plain_voice) {
+    return {blends ? "Say the word and each of its sounds, then write it."
+                   : "Say the word and how it is made, then write it."};
+  }
+  if (in_the_air) {
+    return {blends ? "Say the word. Say each sound. Write it in the air."
+                   : "Say the word. Say how it is made. Write it in the air.",
+            Action::say};
   }
   if (blends) {
     return {"Say the word. Say each sound. Write it as you say it.",

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sheets/listening_sort.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sound_sort.h"
 
@@ -32,6 +33,7 @@ class KeyMaker {
     }
     for (const PlannedSheet& sheet : in_.packet) {
       if (sheet.kind->name == "picture-sort") add_pictures(sheet);
+      if (sheet.kind->name == "listening-sort") add_listened(sheet);
     }
     for (const LessonPattern& pattern : lesson.patterns) {
       add_name(pattern);
@@ -66,9 +68,19 @@ class KeyMaker {
     for (const Unit& unit : reading.units) add(unit.phonemes, reading.word);
   }
 
+  SheetInput input_of(const PlannedSheet& sheet) const {
+    return {in_.lesson, sheet.options, in_.pictures,  in_.memory,
+            in_.packet, in_.learners,  in_.has_script};
+  }
+
+  void add_listened(const PlannedSheet& sheet) {
+    for (const SoundSort::Item* item : listening_sort(input_of(sheet)).items) {
+      add_sounds(item->reading);
+    }
+  }
+
   void add_pictures(const PlannedSheet& sheet) {
-    const SheetInput own{in_.lesson, sheet.options, in_.pictures,  in_.memory,
-                         in_.packet, in_.learners,  in_.has_script};
+    const SheetInput own = input_of(sheet);
     const SoundSort& sort = sound_sort(own, sheet.options.count("pictures"));
     for (const auto* items : {&sort.models, &sort.items}) {
       for (const SoundSort::Item& item : *items) add_sounds(item.reading);

@@ -1,6 +1,7 @@
 #include "sheets/sound_sort.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <set>
 
 #include "base/shuffle.h"
@@ -64,7 +65,7 @@ struct Candidate {
 
 class Chooser {
  public:
-  explicit Chooser(const SheetInput& in) : in_(in) {}
+  Chooser(const SheetInput& in, bool by_voice) : in_(in), by_voice_(by_voice) {}
 
   SoundSort choose(int count) {
     add_columns();
@@ -163,8 +164,9 @@ class Chooser {
     const PictureWord* row = candidate.row;
     if (row != nullptr && sources_.contains(row->source)) return false;
     if (column_of(reading(candidate)) != column) return false;
-    const Picture* picture = in_.pictures.find(candidate.word);
-    if (picture == nullptr) return false;
+    const Picture* picture =
+        by_voice_ ? nullptr : in_.pictures.find(candidate.word);
+    if (picture == nullptr && !by_voice_) return false;
     std::string word(candidate.word);
     used_.insert(word);
     if (row != nullptr) sources_.insert(row->source);
@@ -187,18 +189,34 @@ class Chooser {
     return add(candidate, column);
   }
 
-  // Clear pictures of the table in mixed order, words of one syllable first.
+  // Clear pictures of the table in mixed order, words of one syllable first. As
+  // words that are only heard, all of the table, those as long as the lesson's
+  // words first: length must not give the column away.
   std::vector<Candidate>& table_words() {
     if (!table_.empty()) return table_;
     for (const PictureWord& row : picture_words()) {
-      if (row.clear) table_.push_back({row.word, &row});
+      if (row.clear || by_voice_) table_.push_back({row.word, &row});
     }
     Random random(text_hash("pictures", in_.lesson.seed));
     shuffle(table_, random);
-    std::ranges::stable_partition(table_, [&](const Candidate& c) {
-      return in_.lesson.phonics->syllables(c.word) == 1;
-    });
+    const int usual = by_voice_ ? usual_syllables() : 1;
+    const auto beside = [&](const Candidate& c) {
+      const int off = in_.lesson.phonics->syllables(c.word) - usual;
+      return by_voice_ ? std::abs(off) : std::min(1, std::abs(off));
+    };
+    std::ranges::stable_sort(table_, {}, beside);
     return table_;
+  }
+
+  // The middle one of how many syllables the lesson's words have.
+  int usual_syllables() const {
+    std::vector<int> counts;
+    for (const AnalyzedWord& word : in_.lesson.words) {
+      counts.push_back(word.reading.syllables());
+    }
+    if (counts.empty()) return 1;
+    std::ranges::sort(counts);
+    return counts[counts.size() / 2];
   }
 
   void fill_sound(int column, int count) {
@@ -207,8 +225,8 @@ class Chooser {
       if (left > 0 && add(word.value, column)) --left;
     }
     for (const AnalyzedWord& word : in_.lesson.words) {
-      if (left > 0 && in_.pictures.is_clear(word.reading.word) &&
-          add(word.reading.word, column)) {
+      const bool may = by_voice_ || in_.pictures.is_clear(word.reading.word);
+      if (left > 0 && may && add(word.reading.word, column)) {
         --left;
       }
     }
@@ -242,7 +260,8 @@ class Chooser {
       const auto words = std::ranges::count(sort_.items, static_cast<int>(i),
                                             &SoundSort::Item::column);
       if (words < 2) {
-        sort_.missing = "there are too few pictures for its sound";
+        sort_.missing = by_voice_ ? "there are too few words with its sound"
+                                  : "there are too few pictures for its sound";
         return;
       }
     }
@@ -254,6 +273,7 @@ class Chooser {
     for (std::size_t i = 0; i + 1 < sort_.columns.size(); ++i) {
       SoundSort::Column& column = sort_.columns[i];
       if (column.key_picture != nullptr) continue;
+      if (by_voice_ && !column.key_word.empty()) continue;
       const auto first = std::ranges::find(sort_.items, static_cast<int>(i),
                                            &SoundSort::Item::column);
       column.key_word = first->word;
@@ -289,6 +309,7 @@ class Chooser {
   }
 
   const SheetInput& in_;
+  bool by_voice_;
   SoundSort sort_;
   std::set<std::string, std::less<>> used_;
   std::set<std::string_view> sources_;
@@ -312,7 +333,15 @@ bool are_near(Phoneme a, Phoneme b) {
 const SoundSort& sound_sort(const SheetInput& in, int count) {
   auto& kept = in.memory.sound_sorts[count];
   if (kept == nullptr) {
-    kept = std::make_shared<const SoundSort>(Chooser(in).choose(count));
+    kept = std::make_shared<const SoundSort>(Chooser(in, false).choose(count));
+  }
+  return *kept;
+}
+
+const SoundSort& heard_sort(const SheetInput& in, int count) {
+  auto& kept = in.memory.heard_sorts[count];
+  if (kept == nullptr) {
+    kept = std::make_shared<const SoundSort>(Chooser(in, true).choose(count));
   }
   return *kept;
 }

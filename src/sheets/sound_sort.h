@@ -8,12 +8,13 @@
 
 namespace sheaf {
 
-/// Pictures to sort by a sound, however the words are spelled. Shared by the
-/// sheets that show, cut, name and answer them, so that all agree.
+/// Pictures, or words that are only heard, to sort by a sound, however the
+/// words are spelled. Shared by the sheets that show, cut, name and answer
+/// them, so that all agree.
 struct SoundSort {
   struct Item {
     std::string word;
-    const Picture* picture = nullptr;
+    const Picture* picture = nullptr;  ///< null where words are only heard
     Reading reading;
     int column = 0;
   };
@@ -41,6 +42,10 @@ struct SoundSort {
 /// that most children name so. In a first set the others are far from the
 /// sound; in later sets near ones come first.
 const SoundSort& sound_sort(const SheetInput& in, int count);
+
+/// The same with words that the teacher says: no picture is needed, and words
+/// of several beats come before short ones, as older learners need them.
+const SoundSort& heard_sort(const SheetInput& in, int count);
 
 /// Whether some grapheme of the word spells exactly this sound.
 bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound);

@@ -18,15 +18,7 @@ std::string step_share(const SheetInput& in, const DayStep& step) {
   if (step.sheet == DayStep::kNoSheet) return "";
   const PlannedSheet& sheet = in.packet[step.sheet];
   if (sheet.kind->share == nullptr) return "";
-  const SheetInput own{.lesson = in.lesson,
-                       .options = sheet.options,
-                       .pictures = in.pictures,
-                       .memory = in.memory,
-                       .packet = in.packet,
-                       .learners = in.learners,
-                       .has_script = in.has_script,
-                       .week = in.week};
-  return sheet.kind->share(own, step);
+  return sheet.kind->share(input_of(in, sheet), step);
 }
 
 std::string step_heading(const SheetInput& in, const DayStep& step) {

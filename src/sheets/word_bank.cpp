@@ -9,8 +9,10 @@ namespace sheaf {
 
 using namespace literals;
 
-void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words) {
-  const TextStyle style = c.style().text(c.style().text_size);
+void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words,
+                   Length size) {
+  const TextStyle style =
+      c.style().text(size > 0_mm ? size : c.style().text_size);
   const Length pad = 4_mm;
   const Length widest = widest_word(c, style, words);
   const int columns = static_cast<int>(

@@ -8,6 +8,7 @@ namespace sheaf {
 
 /// Adds words in a box, in rows, as wide apart as the longest needs.
 void add_word_bank(Composer& composer,
-                   const std::vector<const AnalyzedWord*>& words);
+                   const std::vector<const AnalyzedWord*>& words,
+                   Length size = {});
 
 }  // namespace sheaf

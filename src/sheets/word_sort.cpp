@@ -345,7 +345,11 @@ bool has_cards(const SheetInput& in) { return in.options.flag("cards"); }
 
 void compose(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
-  if (!has_cards(in)) add_word_bank(c, mixed(in, all));
+  if (!has_cards(in)) {
+    // On a screen they are read from the back of the room.
+    const Length far = scaled(c.style().word_size, 0.55);
+    add_word_bank(c, mixed(in, all), c.style().on_paper ? Length() : far);
+  }
   if (!has_cards(in) || in.options.flag("mat")) add_mat(in, c, all);
 }
 
