@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
 
 #include "layout/heard.h"
 
@@ -83,8 +84,7 @@ void draw_model_frame(Composer& composer, Block& block, const Rect& box,
   const TextStyle head = model_head_style(style);
   const Length tall = tall_letters(head);
   const Length left = box.x + kModelHeadLeft;
-  const ElementId said =
-      add_heard(composer, parent, fmt::format("{}:", kModelHead));
+  const ElementId said = add_heard(composer, parent, std::string(kModelHead));
   const Length wide = width_of(composer.shape(head, kModelHead));
   // With a blank that parts it from what stands in the box, for readers.
   draw_text(composer, block, head, fmt::format("{} ", kModelHead),
