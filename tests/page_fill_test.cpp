@@ -27,6 +27,80 @@ TEST_P(Paper, IsBlankOnlyBehindALeafThatIsCut) {
   }
 }
 
+// The targets: 8 % of all pages, and 12 pages a week.
+TEST_P(Paper, IsNotWasted) {
+  std::size_t pages = 0, low = 0;
+  const auto lessons = measured_lessons();
+  for (const std::string& lesson : lessons) {
+    const Made made = make(workspace_, lesson, "week", GetParam(), {});
+    ASSERT_NE(made.lesson, nullptr);
+    const std::vector<PageFill> fills = page_fill(made.packet.learner);
+    pages += fills.size();
+    low += static_cast<std::size_t>(std::ranges::count_if(
+        fills,
+        [](const PageFill& page) { return page.blank || page.under_half(); }));
+    EXPECT_LE(fills.size(), 13U) << made.about;
+  }
+  EXPECT_LE(100 * low, 8 * pages);
+  EXPECT_LE(pages, 12 * lessons.size());
+}
+
+// Eight words and two sentences, for a hand of 6 mm.
+TEST_P(Paper, HasRoomForADictationOnOnePage) {
+  const testing_support::TemporaryFolder folder;
+  const std::string lesson = folder.write(
+      "eight.yaml",
+      "pattern: sh\nwords: ship shed shut shelf fish dish brush splash\n"
+      "dictate-words: ship shed shut shelf fish dish brush splash\n"
+      "dictate-sentences: |\n  The ship hit a shed!\n"
+      "  Gus has a fish on a dish.\n");
+  const Made made = make(workspace_, lesson, "week", GetParam(), {"dictation"});
+  ASSERT_NE(made.lesson, nullptr);
+  EXPECT_EQ(made.packet.learner.pages.size(), 1U);
+}
+
+// Twelve short words.
+TEST_P(Paper, HasRoomForTheWordsToBlendOnOnePage) {
+  const Made made =
+      make(workspace_, measured_lessons()[1], "week", GetParam(), {"blending"});
+  ASSERT_NE(made.lesson, nullptr);
+  ASSERT_EQ(made.lesson->analyzed.words.size(), 12U);
+  EXPECT_EQ(made.packet.learner.pages.size(), 1U);
+}
+
+// The measure sees what it is for.
+TEST(PageFill, TellsBlankAndLowPages) {
+  Document document;
+  for (const Length bottom :
+       {Length(), Length::from_mils(40000), Length::from_mils(90000)}) {
+    Page page;
+    page.label = "blending 1";
+    page.body = {Length(), Length::from_mils(100000), Length::from_mils(1000),
+                 Length::from_mils(100000)};
+    if (bottom != Length()) {
+      // The head of the sheet, the footer, and something in the body.
+      page.marks.push_back(LineMark{.element = 3});
+      page.marks.push_back(
+          LineMark{.from = {Length(), Length::from_mils(250000)},
+                   .to = {Length(), Length::from_mils(250000)},
+                   .element = kPageFooter});
+      page.marks.push_back(
+          LineMark{.from = {Length(), page.body.y + Length::from_mils(1)},
+                   .to = {Length(), page.body.y + bottom},
+                   .element = 4});
+    }
+    page.own_leaf = bottom != Length();
+    document.pages.push_back(std::move(page));
+  }
+  std::ranges::rotate(document.pages, document.pages.begin() + 1);
+  const std::vector<PageFill> fills = page_fill(document);
+  ASSERT_EQ(fills.size(), 3U);
+  EXPECT_TRUE(fills[0].under_half());
+  EXPECT_FALSE(fills[1].under_half());
+  EXPECT_NEAR(fills[1].share, 0.9, 0.01);
+  EXPECT_TRUE(fills[2].blank && fills[2].back_of_cut);
+}
+
 INSTANTIATE_TEST_SUITE_P(Sizes, Paper, testing::Values("letter", "a4"));
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
 
 #include "layout/heard.h"
 
@@ -83,10 +84,11 @@ void draw_model_frame(Composer& composer, Block& block, const Rect& box,
   const TextStyle head = model_head_style(style);
   const Length tall = tall_letters(head);
   const Length left = box.x + kModelHeadLeft;
-  const ElementId said =
-      add_heard(composer, parent, fmt::format("{}:", kModelHead));
-  const Length wide =
-      draw_text(composer, block, head, kModelHead, {left, box.y + tall}, said);
+  const ElementId said = add_heard(composer, parent, std::string(kModelHead));
+  const Length wide = width_of(composer.shape(head, kModelHead));
+  // With a blank that parts it from what stands in the box, for readers.
+  draw_text(composer, block, head, fmt::format("{} ", kModelHead),
+            {left, box.y + tall}, said);
   const Rect edge{box.x, box.y + tall / 2, box.width, box.height - tall / 2};
   block.marks.push_back(PathMark{
       .path = edge_around(edge, left - kBesideHead, left + wide + kBesideHead),

@@ -11,7 +11,7 @@ namespace sheaf {
 /// corners, black, with "Like this" in its upper edge. The item within is
 /// printed in black as the learner is to do it.
 
-inline constexpr std::string_view kModelHead = "Like this";
+inline constexpr std::string_view kModelHead = "Like this:";
 
 /// The room that the box takes around an item: from its outer edge to where the
 /// item may begin. `above` holds the head, which stands in the upper edge.

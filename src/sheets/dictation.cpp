@@ -15,6 +15,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/dictated.h"
+#include "sheets/dictation_numbers.h"
 #include "sheets/gap_sentence.h"
 #include "sheets/dictation_numbers.h"
 #include "sheets/in_sentence.h"
@@ -397,6 +398,10 @@ void PartMaker::add_flowing(const Part& part) {
 
 void compose(const SheetInput& in, Composer& c) {
   const auto [words, sentences] = dictated(in.lesson, in.options);
+  if (in.options.choice("show") == "numbers") {
+    add_dictation_numbers(c, {words, sentences});
+    return;
+  }
   const bool checks = in.options.flag("self-check");
   PartMaker maker(in, c);
   const Part all{.words = words, .sentences = sentences, .checks = checks};
