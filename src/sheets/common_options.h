@@ -33,6 +33,15 @@ inline constexpr OptionSpec kPractiseWordsOption = {
     .least = "1",
     .most = "60"};
 
+/// Whether the first item is done for the learner to look at, in a box headed
+/// "Like this" (layout/model_frame.h). It counts as one of the sheet's items. A
+/// sheet that tests what a learner knows has no such option.
+inline constexpr OptionSpec kModelOption = {
+    .name = "model",
+    .kind = OptionSpec::Kind::flag,
+    .fallback = "yes",
+    .help = "the first one done, in a box: Like this"};
+
 inline constexpr OptionSpec kReadingsOption = {
     .name = "readings",
     .kind = OptionSpec::Kind::count,
