@@ -8,6 +8,10 @@ Ruling ruling_of(const SheetInput& input, const Style& style) {
   return ruling;
 }
 
+bool is_model_asked(const OptionValues& options, std::size_t items) {
+  return options.flag("model") && items > 2;
+}
+
 CardGrid card_grid(const SheetInput& input) {
   return {.columns = input.options.count("columns"),
           .height = input.options.length("card-height"),

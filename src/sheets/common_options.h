@@ -41,6 +41,9 @@ inline constexpr OptionSpec kModelOption = {
     .kind = OptionSpec::Kind::flag,
     .fallback = "yes",
     .help = "the first one done, in a box: Like this"};
+/// Whether it is wanted and there are words enough: two are left to the
+/// learner.
+bool is_model_asked(const OptionValues& options, std::size_t items);
 
 inline constexpr OptionSpec kReadingsOption = {
     .name = "readings",

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "layout/numbered_steps.h"
+#include "sheets/common_options.h"
 #include "sheets/word_parts_content.h"
 
 namespace sheaf {
@@ -29,7 +30,7 @@ std::string_view what_is_done(Joint joint) {
   }
 }
 
-void add_sum_steps(const WordParts& content, Steps& steps) {
+void add_sum_steps(const WordParts& content, bool has_model, Steps& steps) {
   if (!content.asked.empty()) {
     const Built& b = content.asked.front();
     steps.push_back(fmt::format(
@@ -41,7 +42,7 @@ void add_sum_steps(const WordParts& content, Steps& steps) {
         "In {}, {}. Write the word, then read it and listen to the vowel.",
         b.word->reading.word, what_is_done(b.parts.joint)));
     steps.emplace_back(
-        content.asked.size() > 2
+        has_model
             ? "The first word is done on the sheet, in the second the base is "
               "ticked. From the third on, learners ask and tick alone and say "
               "the change before they write."
@@ -93,7 +94,8 @@ void add_word_parts_steps(const SheetInput& in, Composer& c) {
   const WordParts content =
       word_parts_of({in.lesson, sheet->options, in.pictures, in.memory, {}});
   Steps steps;
-  add_sum_steps(content, steps);
+  add_sum_steps(content, is_model_asked(sheet->options, content.asked.size()),
+                steps);
   add_meaning_steps(content, steps);
   if (!content.divided.empty()) {
     steps.emplace_back(
@@ -102,7 +104,8 @@ void add_word_parts_steps(const SheetInput& in, Composer& c) {
   }
   if (!content.irregular.empty()) {
     steps.emplace_back(
-        "Words with a grey part: say what is heard there and what is written. "
+        "Words with an underlined part: say what is heard there and what is "
+        "written. "
         "Learners write the word and look at that part again.");
   }
   if (steps.empty()) return;

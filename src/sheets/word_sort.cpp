@@ -1,8 +1,9 @@
 // The learner sorts the words of the week into columns by how they are spelled,
 // with one more column for words that fit none; where the lesson has one
 // pattern only, by where in the word it stands; words with -ed by what the
-// ending says. On the page: a mat with heads
-// and cells, and a page of word cards of one size to cut and lay or glue.
+// ending says. On the page: a mat with heads and cells, and a page of word
+// cards of one size to cut and lay or glue; or the words in a box above the
+// mat, to be written, of which the first is in its column already, "Like this".
 
 #include <fmt/format.h>
 
@@ -12,8 +13,10 @@
 #include "layout/cards.h"
 #include "layout/heard.h"
 #include "layout/heard_text.h"
+#include "layout/model_frame.h"
 #include "layout/strokes.h"
 #include "layout/table.h"
+#include "sheets/common_options.h"
 #include "sheets/ed_sort.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
@@ -34,6 +37,10 @@ constexpr OptionSpec kOptions[] = {
      "0", "6"},
     {"cards", Kind::flag, "yes",
      "a page of cards to cut; else the words in a box, to be written"},
+    {.name = "model",
+     .kind = Kind::flag,
+     .fallback = "yes",
+     .help = "where words are written, the first one done: Like this"},
 };
 
 constexpr Length kHead = 18_mm;
@@ -179,6 +186,34 @@ void draw_place(Block& block, int place, Point centre, Length weight,
   }
 }
 
+// The column with a word written in it already: the first that keeps some for
+// the learner; -1 where none is.
+int model_column(const SheetInput& in, const std::vector<Category>& all) {
+  std::size_t words = 0;
+  for (const Category& category : all) words += category.words.size();
+  if (in.options.flag("cards") || !is_model_asked(in.options, words)) return -1;
+  const auto several = std::ranges::find_if(
+      all, [](const Category& category) { return category.words.size() > 1; });
+  return several == all.end() ? -1 : static_cast<int>(several - all.begin());
+}
+
+// A word in its cell, in a box.
+void draw_model(Composer& c, Block& block, const AnalyzedWord& word,
+                const Rect& cell, ElementId parent) {
+  const Rect box{cell.x + 1.5_mm, cell.y + 1_mm, cell.width - 3_mm,
+                 cell.height - 2_mm};
+  const From from(c, word.spelling.span);
+  draw_model_frame(c, block, box, parent);
+  const Length above = model_room(c.style()).above;
+  const Rect room{box.x + 2_mm, box.y + above, box.width - 4_mm,
+                  box.height - above - 0.5_mm};
+  TextStyle style = c.style().text(c.style().word_size);
+  style.size = std::min(style.size, scaled(room.height, 0.9));
+  style = fitted_style(style, width_of(c.shape(style, word.reading.word)),
+                       room.width);
+  draw_in_middle(c, block, style, word.reading.word, room, parent);
+}
+
 void add_mat(const SheetInput& in, Composer& c,
              const std::vector<Category>& all) {
   const auto columns = static_cast<int>(all.size());
@@ -233,9 +268,18 @@ void add_mat(const SheetInput& in, Composer& c,
     }
   }
   const ElementId body_row = c.add(Role::table_row, table);
+  const int model = model_column(in, all);
   for (int i = 0; i < columns; ++i) {
-    block.frame({width * i, 0_mm, width, head + cell * rows}, wall,
-                add_empty_places(c, add_data_cell(c, body_row), rows, "words"));
+    const ElementId column = add_data_cell(c, body_row);
+    const bool has_model = i == model;
+    if (has_model) {
+      const auto& words = all[static_cast<std::size_t>(i)].words;
+      draw_model(c, block, *words.front(), {width * i, head, width, cell},
+                 column);
+    }
+    block.frame(
+        {width * i, 0_mm, width, head + cell * rows}, wall,
+        add_empty_places(c, column, has_model ? rows - 1 : rows, "words"));
   }
   for (int row = 0; row < rows; ++row) {
     const Length y = head + cell * row;
@@ -285,7 +329,13 @@ void add_cards(const SheetInput& in, Composer& c,
 void compose(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
   const bool has_cards = in.options.flag("cards");
-  if (!has_cards) add_word_bank(c, mixed(in, all));
+  if (!has_cards) {
+    auto words = mixed(in, all);
+    if (const int model = model_column(in, all); model >= 0) {
+      std::erase(words, all[static_cast<std::size_t>(model)].words.front());
+    }
+    add_word_bank(c, words);
+  }
   add_mat(in, c, all);
   if (has_cards) add_cards(in, c, all);
 }
