@@ -75,7 +75,8 @@ Path scaled_path(const Path& path, double ratio) {
 
 }  // namespace
 
-void draw_action(Block& block, Action action, Point at, Length side) {
+void draw_action(Block& block, Action action, Point at, Length side,
+                 ElementId element) {
   // The drawings' box is 100 pt wide.
   const double ratio = side.pt() / 100;
   const Length pen = Length::from_pt(7);
@@ -89,8 +90,16 @@ void draw_action(Block& block, Action action, Point at, Length side) {
                                    .at = at,
                                    .filled = filled,
                                    .stroked = !filled,
-                                   .stroke = stroke});
+                                   .stroke = stroke,
+                                   .element = element});
   }
+}
+
+void draw_ear(Composer& composer, Block& block, Point at, Length side,
+              ElementId parent) {
+  draw_action(
+      block, Action::listen, at, side,
+      composer.add(Role::figure, parent, "an ear: listen for the word"));
 }
 
 }  // namespace sheaf

@@ -10,6 +10,12 @@ enum class Action { none, look, listen, say, tap, write, read, cut };
 
 /// Draws it into a square of `side` with its top left corner at `at`, as
 /// decoration: the direction says the same in words.
-void draw_action(Block& block, Action action, Point at, Length side);
+void draw_action(Block& block, Action action, Point at, Length side,
+                 ElementId element = kDecoration);
+
+/// A small ear where a learner hears a word that no picture shows, heard as
+/// "an ear: listen for the word".
+void draw_ear(Composer& composer, Block& block, Point at, Length side,
+              ElementId parent);
 
 }  // namespace sheaf

@@ -13,9 +13,10 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kModelCorner = 3_mm;    // radius
-constexpr Length kModelHeadLeft = 7_mm;  // from the box's edge to its head
-constexpr Length kBesideHead = 1.5_mm;   // where the upper edge stops
+constexpr Length kModelSide = 3.5_mm;
+constexpr Length kModelCorner = 3_mm;     // radius
+constexpr Length kModelHeadLeft = 12_mm;  // from the box's edge to its head
+constexpr Length kBesideHead = 1.5_mm;    // where the upper edge stops
 
 TextStyle model_head_style(const Style& style) {
   return style.text(style.text_size, true);
@@ -74,8 +75,18 @@ Length line_height_of(std::span<const TextPiece> pieces) {
 
 ModelRoom model_room(const Style& style) {
   return {.above = tall_letters(model_head_style(style)) + 1.5_mm,
-          .side = 4_mm,
+          .side = kModelSide,
           .below = 3_mm};
+}
+
+Rect model_box(const Composer& composer, Length height) {
+  return {0_mm, 0_mm, composer.width(), height};
+}
+
+Length model_head_right(Composer& composer) {
+  const TextStyle head = model_head_style(composer.style());
+  return kModelHeadLeft + width_of(composer.shape(head, kModelHead)) +
+         kBesideHead;
 }
 
 void draw_model_frame(Composer& composer, Block& block, const Rect& box,
@@ -83,9 +94,12 @@ void draw_model_frame(Composer& composer, Block& block, const Rect& box,
   const Style& style = composer.style();
   const TextStyle head = model_head_style(style);
   const Length tall = tall_letters(head);
-  const Length left = box.x + kModelHeadLeft;
-  const ElementId said = add_heard(composer, parent, std::string(kModelHead));
-  const Length wide = width_of(composer.shape(head, kModelHead));
+  // In the middle of a narrow box.
+  const Length own = width_of(composer.shape(head, kModelHead));
+  const Length left = box.x + std::min(kModelHeadLeft, (box.width - own) / 2);
+  const ElementId said =
+      add_heard(composer, parent, std::string(kModelHead));
+  const Length wide = own;
   // With a blank that parts it from what stands in the box, for readers.
   draw_text(composer, block, head, fmt::format("{} ", kModelHead),
             {left, box.y + tall}, said);
@@ -105,17 +119,17 @@ Length model_text_height(Composer& composer,
 
 ElementId add_model_text(Composer& composer, std::span<const TextPiece> pieces,
                          Length space_before) {
-  const auto lines = model_lines(composer, pieces);
+  auto lines = model_lines(composer, pieces);
+  say_marked(pieces, lines);
   const ModelRoom room = model_room(composer.style());
   const ElementId text = composer.add(Role::paragraph);
   Block& block =
       composer.block(model_text_height(composer, pieces), space_before);
-  draw_model_frame(composer, block,
-                   {0_mm, 0_mm, composer.width(), block.height}, text);
+  draw_model_frame(composer, block, model_box(composer, block.height), text);
   Length y = room.above;
   if (!pieces.empty()) y += baseline_in_line(pieces.front().style);
   for (const TextLine& line : lines) {
-    draw_line(composer, block, line, {room.side, y}, text);
+    draw_line(composer, block, line, {kModelSide, y}, text);
     y += line_height_of(pieces);
   }
   return text;

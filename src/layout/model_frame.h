@@ -23,6 +23,14 @@ struct ModelRoom {
 };
 ModelRoom model_room(const Style& style);
 
+/// The box of an item of this height, `model_room(...).height()` included, as
+/// wide as the page. Margins stay blank, so what stands in it is moved in by
+/// `side`; sheets move what stands in rows of other items in as well where that
+/// keeps them in line.
+Rect model_box(const Composer& composer, Length height);
+/// Where the head of such a box ends.
+Length model_head_right(Composer& composer);
+
 /// Draws the box with its head so that both fill `box`: as wide as the page for
 /// most sheets, as tall as the item with `model_room(...).height()`. It is
 /// heard as "Like this:" within `parent` (a list's body, a paragraph, a cell),
@@ -30,9 +38,8 @@ ModelRoom model_room(const Style& style);
 void draw_model_frame(Composer& composer, Block& block, const Rect& box,
                       ElementId parent);
 
-/// Adds a paragraph in such a box as wide as the page, one block: a sentence
-/// that shows how. Gives the paragraph's element. Its height is what
-/// `model_text_height` says.
+/// Adds a paragraph in such a box, one block: a sentence that shows how. Gives
+/// the paragraph's element. Its height is what `model_text_height` says.
 ElementId add_model_text(Composer& composer, std::span<const TextPiece> pieces,
                          Length space_before = {});
 Length model_text_height(Composer& composer, std::span<const TextPiece> pieces);

@@ -87,7 +87,16 @@ bool is_filled(const SoundBox& box, bool is_first,
                const BoxRowOptions& options) {
   return options.fill == BoxFill::all ||
          (options.fill == BoxFill::first && is_first && options.first_row) ||
-         (options.fill == BoxFill::pattern && box.of_pattern);
+         (options.fill == BoxFill::pattern && box.of_pattern) ||
+         (options.fill == BoxFill::given && box.given);
+}
+
+// The letter in the slot belongs to a grapheme that began in a box before.
+bool is_slot_filled(const SoundBox& box, bool is_first,
+                    const BoxRowOptions& options) {
+  if (options.fill == BoxFill::pattern) return box.slot_of_pattern;
+  if (options.fill == BoxFill::given) return box.slot_given;
+  return is_filled(box, is_first, options);
 }
 
 TextStyle printed_style(const BoxRowOptions& options, Length x_height) {
@@ -185,10 +194,11 @@ std::string heard_boxes(std::span<const SoundBox> word, int rows,
     if (box.slot_after.empty() || !options.slots) continue;
     const std::string where =
         i + 1 == word.size() ? "then" : fmt::format("after box {}", i + 1);
-    others += filled(i) ? fmt::format(", {} {} in a narrow slot", where,
-                                      box.slot_after)
-                        : fmt::format(", {} a narrow slot for the silent {}",
-                                      where, box.slot_after);
+    others +=
+        is_slot_filled(box, i == 0, options)
+            ? fmt::format(", {} {} in a narrow slot", where, box.slot_after)
+            : fmt::format(", {} a narrow slot for the silent {}", where,
+                          box.slot_after);
   }
   std::string heard =
       fmt::format("{}{} {}", word.size(), any_filled ? "" : " empty",
@@ -213,7 +223,8 @@ void draw_box_row(Composer& composer, Block& block,
   const Length top = at.y + kTapRoom;
   const Length base = top + measures.base();
   const Length inset = 1.5_mm;
-  const TextStyle text = printed_style(options, measures.x_height);
+  const TextStyle text =
+      printed_style(options, scaled(measures.x_height, options.print));
   Length x = at.x;
   for (std::size_t i = 0; i < row.size(); ++i) {
     const SoundBox& box = row[i];
@@ -245,7 +256,7 @@ void draw_box_row(Composer& composer, Block& block,
                   dashed, element);
       block.line({x + inset, base}, {x + measures.slot_width - inset, base},
                  guide, element);
-      if (filled) {
+      if (is_slot_filled(box, i == 0, options)) {
         draw_centred(composer, block, text, box.slot_after,
                      {x + measures.slot_width / 2, base}, element);
       }

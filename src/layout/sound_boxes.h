@@ -21,6 +21,10 @@ struct SoundBox {
   std::string slot_after;
   bool starts_syllable = false;
   bool of_pattern = false;
+  bool slot_of_pattern = false;  ///< the grapheme that the slot's letter ends
+  /// Printed where `BoxFill::given` asks for it; the same for the slot.
+  bool given = false;
+  bool slot_given = false;
 };
 
 /// The measures that all rows of a page share.
@@ -33,7 +37,7 @@ struct BoxMeasures {
 };
 
 /// What stands in the boxes when they are handed out.
-enum class BoxFill { empty, first, pattern, all };
+enum class BoxFill { empty, first, pattern, given, all };
 
 /// The least measures that hold the widest grapheme of all words in this hand.
 BoxMeasures measure_boxes(std::span<const std::vector<SoundBox>> words,
@@ -45,6 +49,7 @@ struct BoxRowOptions {
   bool tap_dots = true;
   bool first_row = true;  ///< the word begins with it
   TextStyle text;         ///< its size is set by the x-height
+  double print = 1;       ///< how much of that size what is printed has
   Length tap_dot = Length::from_mm(2.4);
 };
 

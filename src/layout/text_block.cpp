@@ -129,7 +129,8 @@ class WordCollector {
   bool glue_ = false;
 };
 
-// The bands of a key are for eyes: what they mark is said behind the text.
+}  // namespace
+
 void say_marked(std::span<const TextPiece> pieces,
                 std::vector<TextLine>& lines) {
   if (std::ranges::none_of(pieces, &TextPiece::marked)) return;
@@ -154,8 +155,6 @@ void say_marked(std::span<const TextPiece> pieces,
       !rest.empty() && kEnds.find(rest.back()) != std::string_view::npos;
   text += (text.empty() || ended ? " " : ". ") + marked;
 }
-
-}  // namespace
 
 void append(std::vector<TextPiece>& pieces, std::vector<TextPiece> more) {
   pieces.insert(pieces.end(), std::make_move_iterator(more.begin()),

@@ -17,8 +17,9 @@ namespace sheaf {
 struct TextPiece {
   std::string text;
   TextStyle style;
-  /// Printed on a light band, as a highlighter would: for answer keys. A
-  /// paragraph says at its end what is marked.
+  /// Printed on a light band, as a highlighter would: in answer keys, and where
+  /// a learner looks at how it is done. A paragraph says at its end what is
+  /// marked.
   bool marked = false;
   /// What is said in its place, where that is not what it shows: graphemes that
   /// stand apart, a dash alone. Signs like those of "/sh/" need nothing here
@@ -58,6 +59,11 @@ std::vector<TextLine> break_lines(Composer& composer,
                                   Length width);
 std::vector<TextLine> break_lines(Composer& composer, const TextStyle& style,
                                   std::string_view text, Length width);
+
+/// Lets the last of the lines say what is marked in them: the bands are for
+/// eyes. `add_paragraph` does it by itself.
+void say_marked(std::span<const TextPiece> pieces,
+                std::vector<TextLine>& lines);
 
 /// Draws a line with its baseline at `at`, as it stands.
 void draw_line(Block& block, const TextLine& line, Point at, ElementId element);

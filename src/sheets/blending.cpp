@@ -141,7 +141,7 @@ TouchWord fitted_alone(const SheetInput& in, Composer& c,
 // The words in the order of the page.
 std::vector<const AnalyzedWord*> ordered(const SheetInput& in) {
   std::vector<const AnalyzedWord*> words = words_of_list(in.lesson);
-  order_by_length(in, words);
+  order_by_length(in.options, words);
   return words;
 }
 

@@ -11,12 +11,16 @@ Ruling ruling_of(const SheetInput& input, const Style& style) {
   return ruling;
 }
 
-void order_by_length(const SheetInput& input,
+void order_by_length(const OptionValues& options,
                      std::vector<const AnalyzedWord*>& words) {
-  if (!input.options.flag("longer-first")) return;
+  if (!options.flag("longer-first")) return;
   std::ranges::stable_sort(words, std::greater(), [](const AnalyzedWord* word) {
     return word->reading.syllables();
   });
+}
+
+bool is_model_asked(const OptionValues& options, std::size_t items) {
+  return options.flag("model") && items > 2;
 }
 
 CardGrid card_grid(const SheetInput& input) {

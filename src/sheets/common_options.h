@@ -52,8 +52,11 @@ inline constexpr OptionSpec kLongerFirstOption = {
     .fallback = "no",
     .help = "words of more beats before shorter ones"};
 /// Puts words so, each length in its order before, if the option says it.
-void order_by_length(const SheetInput& input,
+void order_by_length(const OptionValues& options,
                      std::vector<const AnalyzedWord*>& words);
+/// Whether it is wanted and there are words enough: two are left to the
+/// learner.
+bool is_model_asked(const OptionValues& options, std::size_t items);
 
 inline constexpr OptionSpec kReadingsOption = {
     .name = "readings",

@@ -1,10 +1,15 @@
 // The learner makes sentences of their own with the words of the week, told to
 // someone who writes them down or written by hand. On the page: the words in a
-// box, lines as tall as the learner writes, a line that says who wrote.
+// box, a sentence of the lesson as a model, "Like this", with the word that was
+// chosen for it marked; lines as tall as the learner writes, the first of them
+// begun for the learner; a line that says who wrote.
 
 #include <algorithm>
 
+#include "base/utf8.h"
+#include "layout/begun_line.h"
 #include "layout/heard.h"
+#include "layout/model_frame.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
@@ -26,6 +31,10 @@ constexpr OptionSpec kOptions[] = {
      "40"},
     {"word-bank", Kind::flag, "yes", "the words of the week in a box"},
     {"pictures", Kind::flag, "no", "pictures of some words to tell about"},
+    {.name = "model",
+     .kind = Kind::flag,
+     .fallback = "yes",
+     .help = "one of the lesson's sentences to look at, and a line begun"},
 };
 
 // Up to this many pictures of words in a row, to tell about.
@@ -73,27 +82,137 @@ void add_authors(Composer& c) {
   draw("Written by", half, c.width());
 }
 
+// What the learner looks at, and how the first sentence of their own begins;
+// both from sentences of the lesson, which they can read.
+struct Model {
+  std::vector<TextPiece> sentence;  // none: there is no model
+  Span sentence_span;
+  std::string beginning;  // empty: the learner begins alone
+  Span beginning_span;
+};
+
+// The sentence with one of its pattern words marked: the first that stands in
+// the list to choose from, else the first.
+std::vector<TextPiece> one_marked(const AnalyzedLesson& lesson,
+                                  const AnalyzedSentence& sentence,
+                                  const TextStyle& style) {
+  const auto is_listed = [&](const TextPiece& piece) {
+    return piece.marked &&
+           std::ranges::any_of(lesson.words, [&](const AnalyzedWord& word) {
+             return lower_case(word.reading.word) == lower_case(piece.text);
+           });
+  };
+  std::vector<TextPiece> pieces = marked_sentence(sentence, style, style);
+  auto chosen = std::ranges::find_if(pieces, is_listed);
+  if (chosen == pieces.end()) {
+    chosen = std::ranges::find_if(pieces, &TextPiece::marked);
+  }
+  for (auto it = pieces.begin(); it != pieces.end(); ++it) {
+    it->marked = it == chosen;
+  }
+  return pieces;
+}
+
+// The words up to the first pattern word, if a few, of a sentence that goes on.
+std::string beginning_of(const AnalyzedSentence& sentence) {
+  constexpr std::size_t kMostWords = 4;
+  for (std::size_t i = 1; i < kMostWords && i + 1 < sentence.words.size();
+       ++i) {
+    const AnalyzedSentence::Part& part = sentence.words[i];
+    if (part.word.has_pattern())
+      return sentence.text.text().substr(0, part.end);
+  }
+  return "";
+}
+
+Model model_of(const SheetInput& in, Composer& c, const Ruling& ruling) {
+  Model model;
+  if (!in.options.flag("model")) return model;
+  const TextStyle style = c.style().text(c.style().reading_size);
+  // The first sentence is the model of the sheet of sentences, so another is
+  // taken where there is one.
+  const std::vector<AnalyzedSentence>& all = in.lesson.sentences;
+  const AnalyzedSentence* shown = nullptr;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const AnalyzedSentence& s = all[all.size() - 1 - i];
+    if (s.pattern_words() == 0) continue;
+    if (shown == nullptr || s.text.text().size() < shown->text.text().size()) {
+      if (shown == nullptr || &s != &all.front()) shown = &s;
+    }
+  }
+  if (shown == nullptr) return model;
+  model.sentence = one_marked(in.lesson, *shown, style);
+  model.sentence_span = shown->text.span();
+  for (const AnalyzedSentence& s : all) {
+    if (&s == shown) continue;
+    std::string beginning = beginning_of(s);
+    if (beginning.empty()) continue;
+    if (begun_width(c, ruling, beginning) > scaled(c.width(), 0.6)) continue;
+    model.beginning = std::move(beginning);
+    model.beginning_span = s.text.span();
+    break;
+  }
+  return model;
+}
+
+constexpr Length kBeforeModel = 6_mm;
+constexpr Length kAuthors = 16_mm;
+constexpr int kLeastLines = 3;  // beside a model
+
+int lines_in(Length height, const Ruling& ruling) {
+  return std::max<int>(
+      1, static_cast<int>((height + ruling.gap) / set_pitch(ruling)));
+}
+
+void add_lines(Composer& c, const Ruling& ruling, int lines, const Model& model,
+               Length space_before) {
+  const bool begun = !model.beginning.empty();
+  if (begun) {
+    const From from(c, model.beginning_span);
+    Block& block = c.block(set_pitch(ruling), space_before);
+    draw_begun_line(c, block, ruling, model.beginning, {}, c.width(),
+                    c.add(Role::paragraph));
+  }
+  const int empty = lines - (begun ? 1 : 0);
+  if (empty < 1) return;
+  const ElementId element = add_writing_lines(c, 0, empty);
+  for (int i = 0; i < empty; ++i) {
+    Block& block =
+        c.block(set_pitch(ruling), i == 0 && !begun ? space_before : Length());
+    draw_set(block, c.style(), ruling, {}, c.width(), element);
+  }
+}
+
 void compose(const SheetInput& in, Composer& c) {
   const Ruling ruling = ruling_of(in, c.style());
-  Length used = 16_mm;
   if (in.options.flag("word-bank")) {
     const From from(c, in.options.span("word-bank"));
     add_word_bank(c, words_of_list(in.lesson));
   }
   if (in.options.flag("pictures")) add_pictures(in, c);
-  used += height_of(c.blocks());
-  if (!c.blocks().empty()) used += 5_mm;
-  const Length left = c.body().height - used;
-  const int fitting = std::max<int>(
-      1, static_cast<int>((left + ruling.gap) / set_pitch(ruling)));
+  const auto room = [&] {
+    Length used = kAuthors + height_of(c.blocks());
+    if (!c.blocks().empty()) used += 5_mm;
+    return c.body().height - used;
+  };
   const int asked = in.options.count("lines");
-  const int lines = asked == 0 ? fitting : asked;
-  const ElementId element = add_writing_lines(c, 0, lines);
-  for (int i = 0; i < lines; ++i) {
-    Block& block =
-        c.block(set_pitch(ruling), i == 0 && used > 16_mm ? 5_mm : 0_mm);
-    draw_set(block, c.style(), ruling, {}, c.width(), element);
+  Model model = model_of(in, c, ruling);
+  if (!model.sentence.empty()) {
+    // It takes the place of lines, but not of all, and of none that are asked
+    // for.
+    const Length left =
+        room() - kBeforeModel - model_text_height(c, model.sentence);
+    const int least = std::max(kLeastLines, asked);
+    if (left > Length() && lines_in(left, ruling) >= least) {
+      const From from(c, model.sentence_span);
+      add_model_text(c, model.sentence,
+                     c.blocks().empty() ? Length() : kBeforeModel);
+    } else {
+      model = {};
+    }
   }
+  const int lines = asked == 0 ? lines_in(room(), ruling) : asked;
+  add_lines(c, ruling, lines, model, c.blocks().empty() ? 0_mm : 5_mm);
   c.blocks().back().keep_with_next = true;
   c.blocks().back().height = set_height(ruling);
   add_authors(c);

@@ -1,12 +1,14 @@
 // The learner finds and marks the pattern words in sentences, reads them, and
-// reads them again. On the page: numbered sentences in large type, nothing
-// marked, with rings to tick for each reading.
+// reads them again. On the page: numbered sentences in large type, with rings
+// to tick for each reading. In the first, in a box, the words are marked, "Like
+// this"; in the second one of them is, if it has more; the rest is unmarked.
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "layout/heard.h"
+#include "layout/model_frame.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
@@ -21,66 +23,158 @@ using Kind = OptionSpec::Kind;
 constexpr OptionSpec kOptions[] = {
     kReadingsOption,
     {"gap", Kind::length, "7 mm", "between two sentences", "2 mm", "40 mm"},
+    kModelOption,
 };
 
-constexpr Length kNumberWidth = 11_mm;
+constexpr Length kNumberWidth = 11_mm;  // with the blank behind it
+constexpr Length kNumberRoom = 8_mm;    // at least
 constexpr Length kRing = 5.5_mm;
 constexpr Length kRingPitch = 8_mm;
 
-std::vector<TextLine> lines_of(const SheetInput& in, Composer& c,
-                               std::size_t index) {
+// Where everything stands; `around` is the room of the box, if there is one.
+struct Plan {
+  ModelRoom around;
+  Length number;  // left edge of the numbers
+  Length left;    // of the sentences
+  Length right;   // of the rings
+  Length gap;
+  bool model = false;
+  std::vector<std::vector<TextLine>> lines;
+};
+
+TextStyle sentence_style(const Composer& c) {
+  return c.style().text(c.style().reading_size);
+}
+
+// The sentence with as many of its pattern words marked as are given: all of
+// the first, one of the second, if that leaves some to find.
+std::vector<TextPiece> pieces_of(const SheetInput& in, const Composer& c,
+                                 std::size_t index, bool model) {
+  const AnalyzedSentence& sentence = in.lesson.sentences[index];
+  const TextStyle style = sentence_style(c);
+  const int words = sentence.pattern_words();
+  int given = 0;
+  if (model && index == 0) given = words;
+  if (model && index == 1 && words > 1) given = 1;
+  if (given == 0) return {{sentence.text.text(), style}};
+  std::vector<TextPiece> pieces = marked_sentence(sentence, style, style);
+  for (TextPiece& piece : pieces) {
+    if (piece.marked && given-- <= 0) piece.marked = false;
+  }
+  return pieces;
+}
+
+Length text_height(const Composer& c, const Plan& plan, std::size_t index) {
+  return sentence_style(c).line_height() *
+         static_cast<std::int64_t>(plan.lines[index].size());
+}
+
+// What all sentences take without the blanks between them.
+Length height_of_all(const Composer& c, const Plan& plan) {
+  Length used = plan.around.height();
+  for (std::size_t i = 0; i < plan.lines.size(); ++i) {
+    used += text_height(c, plan, i);
+  }
+  return used;
+}
+
+Plan plan_lines(const SheetInput& in, Composer& c, bool model) {
+  Plan plan;
+  plan.model = model;
+  if (model) plan.around = model_room(c.style());
   const int rings = in.options.count("readings");
   const Length rings_width = rings > 0 ? kRingPitch * rings + 4_mm : Length();
-  return break_lines(c, c.style().text(c.style().reading_size),
-                     in.lesson.sentences[index].text.text(),
-                     c.width() - kNumberWidth - rings_width);
-}
-
-// The blank between sentences: as the layout says, or wider where all fit one
-// page and leave much of it empty.
-Length gap_of(const SheetInput& in, Composer& c) {
-  const Length least = in.options.length("gap");
-  const auto count = static_cast<std::int64_t>(in.lesson.sentences.size());
-  Length used;
+  plan.number = plan.around.side;
+  // A number is narrow, so the sentences keep their place.
+  plan.left = std::max(kNumberWidth, plan.number + kNumberRoom);
+  plan.right = c.width() - plan.around.side;
+  const Length room = plan.right - plan.left - rings_width;
   for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
-    used += c.style().text(c.style().reading_size).line_height() *
-            static_cast<std::int64_t>(lines_of(in, c, i).size());
+    const auto pieces = pieces_of(in, c, i, model);
+    plan.lines.push_back(break_lines(c, pieces, room));
+    say_marked(pieces, plan.lines.back());
   }
-  if (count < 2) return least;
-  return std::clamp((c.body().height - used) / count, least, 3 * least);
+  // The blank between sentences: as the layout says, or wider where all fit one
+  // page and leave much of it empty.
+  const Length least = in.options.length("gap");
+  const auto count = static_cast<std::int64_t>(plan.lines.size());
+  plan.gap = least;
+  if (count > 1) {
+    plan.gap = std::clamp((c.body().height - height_of_all(c, plan)) / count,
+                          least, 3 * least);
+  }
+  return plan;
 }
 
-void add_sentence(const SheetInput& in, Composer& c, std::size_t index,
-                  Length gap, ElementId list) {
-  const TextStyle style = c.style().text(c.style().reading_size);
+// How many pages the sentences take.
+int pages_of(const Composer& c, const Plan& plan) {
+  int pages = 1;
+  Length used;
+  for (std::size_t i = 0; i < plan.lines.size(); ++i) {
+    Length own = text_height(c, plan, i);
+    if (i == 0) own += plan.around.height();
+    const Length with = used + (used > Length() ? plan.gap : Length()) + own;
+    pages += with > c.body().height ? 1 : 0;
+    used = with > c.body().height ? own : with;
+  }
+  return pages;
+}
+
+// The first sentence is done where it has a word to find and the box costs no
+// page.
+Plan plan_page(const SheetInput& in, Composer& c) {
+  Plan plain = plan_lines(in, c, false);
+  const auto& sentences = in.lesson.sentences;
+  if (!is_model_asked(in.options, sentences.size()) ||
+      sentences.front().pattern_words() == 0) {
+    return plain;
+  }
+  Plan with = plan_lines(in, c, true);
+  // The box parts the first sentence from the next by itself.
+  const Length close = scaled(in.options.length("gap"), 0.6);
+  if (pages_of(c, with) > pages_of(c, plain)) with.gap = close;
+  return pages_of(c, with) > pages_of(c, plain) ? plain : with;
+}
+
+void add_sentence(const SheetInput& in, Composer& c, const Plan& plan,
+                  std::size_t index, ElementId list) {
+  const TextStyle style = sentence_style(c);
   const int rings = in.options.count("readings");
-  const auto lines = lines_of(in, c, index);
-  Block& block = c.block(
-      style.line_height() * static_cast<std::int64_t>(lines.size()), gap);
+  const bool model = plan.model && index == 0;
+  Length height = text_height(c, plan, index);
+  if (model) height += plan.around.height();
+  Block& block = c.block(height, plan.gap);
   const From from(c, in.lesson.sentences[index].text.span());
-  const auto [label, body] = add_list_item(c, list);
+  const ElementId item = c.add(Role::list_item, list);
+  const ElementId label = c.add(Role::list_label, item);
   Length y = baseline_in_line(style);
+  if (model) {
+    draw_model_frame(c, block, model_box(c, height), label);
+    y += plan.around.above;
+  }
+  const ElementId body = c.add(Role::list_body, item);
   TextStyle number = c.style().text(scaled(c.style().reading_size, 0.7));
   number.ink = 60;
-  draw_text(c, block, number, fmt::format("{}", index + 1), {0_mm, y}, label);
+  draw_text(c, block, number, fmt::format("{}", index + 1), {plan.number, y},
+            label);
   const Length middle = y - scaled(style.size, 0.25);
-  for (const TextLine& line : lines) {
-    draw_line(block, line, {kNumberWidth, y}, body);
+  for (const TextLine& line : plan.lines[index]) {
+    draw_line(c, block, line, {plan.left, y}, body);
     y += style.line_height();
   }
   if (rings == 0) return;
   const ElementId ticks = add_tick_boxes(c, body, rings);
   for (int i = 0; i < rings; ++i) {
-    const Length x = c.width() - kRing / 2 - kRingPitch * (rings - 1 - i);
+    const Length x = plan.right - kRing / 2 - kRingPitch * (rings - 1 - i);
     block.ring({x, middle}, kRing, c.style().guide_weight * 2, ticks);
   }
 }
 
 void compose(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
-  const Length gap = gap_of(in, c);
-  for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
-    add_sentence(in, c, i, gap, list);
+  const Plan plan = plan_page(in, c);
+  for (std::size_t i = 0; i < plan.lines.size(); ++i) {
+    add_sentence(in, c, plan, i, list);
   }
 }
 

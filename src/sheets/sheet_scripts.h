@@ -24,6 +24,7 @@ ScriptLines picture_cards(const SheetInput& in, const DayStep& step);
 ScriptLines word_cards(const SheetInput& in, const DayStep& step);
 ScriptLines grapheme_cards(const SheetInput& in, const DayStep& step);
 ScriptLines blending(const SheetInput& in, const DayStep& step);
+ScriptLines sound_boxes(const SheetInput& in, const DayStep& step);
 ScriptLines tapping(const SheetInput& in, const DayStep& step);
 ScriptLines trace(const SheetInput& in, const DayStep& step);
 ScriptLines cover_write(const SheetInput& in, const DayStep& step);
@@ -42,12 +43,14 @@ std::string as_on(const SheetInput& in, const DayStep& step);
 
 /// What of a sheet one step goes through, for `SheetKind::share`.
 std::string share_of_blending(const SheetInput& in, const DayStep& step);
+std::string share_of_boxes(const SheetInput& in, const DayStep& step);
 std::string share_of_sentences(const SheetInput& in, const DayStep& step);
 std::string share_of_passage(const SheetInput& in, const DayStep& step);
 
 /// What the teacher needs beside the lines, for `SheetKind::script_extra`.
 void sound_card_extra(const SheetInput& in, Composer& composer);
 void warm_up_extra(const SheetInput& in, Composer& composer);
+void sound_boxes_extra(const SheetInput& in, Composer& composer);
 void dictation_extra(const SheetInput& in, Composer& composer);
 
 /// What learners find out, as one sentence for each pattern: for the script of

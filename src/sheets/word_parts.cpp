@@ -49,7 +49,11 @@ std::string letters_of(const Reading& reading, std::size_t index) {
 
 }  // namespace
 
-std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
+std::vector<SoundBox> boxes_of(const AnalyzedWord& word,
+                               const std::vector<bool>& given) {
+  const auto is_given = [&](std::size_t unit) {
+    return unit < given.size() && given[unit];
+  };
   const Reading& reading = word.reading;
   std::vector<SoundBox> boxes;
   int syllable = 0;
@@ -65,13 +69,19 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word) {
     box.starts_syllable = i > 0 && unit.syllable != syllable;
     syllable = unit.syllable;
     box.of_pattern = word.is_pattern_unit(sound.unit);
+    box.given = true;
+    for (std::size_t k = 0; k < sound.units; ++k) {
+      box.given &= is_given(sound.unit + k);
+    }
     const Unit& last = reading.units[sound.unit + sound.units - 1U];
     if (sound.part + 1 == sound.parts) {
-      for (const Unit& other : reading.units) {
-        if (other.is_split() && other.split_e == last.end) {
-          box.slot_after =
-              reading.word.substr(static_cast<std::size_t>(other.split_e), 1);
-        }
+      for (std::size_t k = 0; k < reading.units.size(); ++k) {
+        const Unit& other = reading.units[k];
+        if (!other.is_split() || other.split_e != last.end) continue;
+        box.slot_after =
+            reading.word.substr(static_cast<std::size_t>(other.split_e), 1);
+        box.slot_of_pattern = word.is_pattern_unit(k);
+        box.slot_given = is_given(k);
       }
     }
     boxes.push_back(std::move(box));

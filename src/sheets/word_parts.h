@@ -16,8 +16,10 @@ namespace sheaf {
 /// The graphemes of a word, for touch marks.
 std::vector<Grapheme> graphemes_of(const AnalyzedWord& word);
 
-/// The sound boxes of a word.
-std::vector<SoundBox> boxes_of(const AnalyzedWord& word);
+/// The sound boxes of a word. `given` says of its units which are printed where
+/// `BoxFill::given` asks for it.
+std::vector<SoundBox> boxes_of(const AnalyzedWord& word,
+                               const std::vector<bool>& given = {});
 
 /// The graphemes as text, parted by spaces: "sh i p", "c a_e k".
 std::string spelled_out(const AnalyzedWord& word);

@@ -1,5 +1,8 @@
 #include "sheets/word_parts_rows.h"
 
+#include <algorithm>
+
+#include "layout/begun_line.h"
 #include "layout/heard.h"
 #include "sheets/common_options.h"
 
@@ -12,22 +15,81 @@ constexpr Length kBetweenItems = 6_mm;
 constexpr Length kFramePad = 2.5_mm;  // beside text in a frame
 }  // namespace
 
+Length printed_room(const Composer& c, bool model) {
+  return model ? c.width() - 2 * model_room(c.style()).side : c.width();
+}
+
 Plan plan_rows(const SheetInput& in, const Composer& c, const TextStyle& text,
-               Length printed, Length by_hand) {
+               Length printed, Length by_hand, bool model) {
   Plan plan;
   plan.ruling = ruling_of(in, c.style());
   plan.text = text;
+  plan.model = model;
+  if (model) {
+    plan.around = model_room(c.style());
+    plan.left = model_room(c.style()).side;
+    // Frames around parts may be taller than a low ruling.
+    const Length base = baseline_in_line(text);
+    const Length above = base + 0.5_mm - base_in_set(plan.ruling);
+    const Length below = text.line_height() - base -
+                         (set_height(plan.ruling) - base_in_set(plan.ruling));
+    plan.around.above += std::max(0_mm, above);
+    if (!plan.below) plan.around.below += std::max(0_mm, below);
+  }
   plan.line_left = printed + kGap;
-  plan.below = c.width() - plan.line_left < scaled(by_hand, 1.1);
+  plan.right = c.width() - plan.left;
+  plan.below = plan.right - plan.left - plan.line_left < scaled(by_hand, 1.1);
   return plan;
 }
 
+namespace {
+
+// Where the line of a row begins.
+Point line_start(const Plan& plan, Point at) {
+  if (plan.below) return {at.x, at.y + set_pitch(plan.ruling)};
+  return {at.x + plan.line_left, at.y};
+}
+
+}  // namespace
+
 void draw_writing_line(Composer& c, Block& block, const Plan& plan,
-                       ElementId parent, Point at, Length right) {
+                       ElementId parent, Point at) {
   const ElementId line = add_writing_lines(c, parent);
-  const Length left = plan.below ? at.x : at.x + plan.line_left;
-  const Length top = plan.below ? at.y + set_pitch(plan.ruling) : at.y;
-  draw_set(block, c.style(), plan.ruling, {left, top}, right - left, line);
+  const Point start = line_start(plan, at);
+  draw_set(block, c.style(), plan.ruling, start, plan.right - start.x, line);
+}
+
+Row add_row(Composer& c, const Plan& plan, std::size_t index, ElementId list) {
+  const bool model = plan.model && index == 0;
+  Length height = plan.height();
+  if (model) height += plan.around.height();
+  Row row;
+  row.block = &add_item_block(c, height, index == 0);
+  row.body = add_list_body(c, list);
+  row.at = {plan.left, 0_mm};
+  if (model) {
+    draw_model_frame(c, *row.block, model_box(c, height), row.body);
+    row.at.y = plan.around.above;
+  }
+  return row;
+}
+
+void draw_row_line(Composer& c, const Row& row, const Plan& plan,
+                   std::size_t index, std::string_view word,
+                   const std::vector<bool>& given) {
+  const Point start = line_start(plan, row.at);
+  const Length width = plan.right - start.x;
+  const bool done = plan.model && index == 0;
+  if (done && begun_width(c, plan.ruling, word) <= width) {
+    draw_begun_line(c, *row.block, plan.ruling, word, start, width, row.body,
+                    false);
+  } else if (plan.model && index == 1 && !given.empty() &&
+             gapped_width(c, plan.ruling, word, given) <= width) {
+    draw_gapped_word(c, *row.block, plan.ruling, word, given, start, width,
+                     row.body);
+  } else {
+    draw_writing_line(c, *row.block, plan, row.body, row.at);
+  }
 }
 
 void add_heading(Composer& c, std::string_view text) {
@@ -74,34 +136,44 @@ Length parts_width(Composer& c, const TextStyle& style,
   return widest;
 }
 
+// The letters of the first part, where the word begins with it.
+std::vector<bool> first_part(const PartedWord& d) {
+  const std::string& word = d.word->reading.word;
+  if (d.parts.empty() || !word.starts_with(d.parts.front())) return {};
+  std::vector<bool> given(word.size(), false);
+  std::fill_n(given.begin(), d.parts.front().size(), true);
+  return given;
+}
+
 }  // namespace
 
 void add_parted(const SheetInput& in, Composer& c,
                 const std::vector<PartedWord>& words,
                 std::string_view heading) {
   if (words.empty()) return;
+  const bool model = is_model_asked(in.options, words.size());
   const TextStyle style = fitted_words(
       c, [&](const TextStyle& s) { return parts_width(c, s, words); },
-      c.width());
+      printed_room(c, model));
   Length hand;
   for (const PartedWord& d : words) hand = std::max(hand, by_hand(in, *d.word));
-  const Plan plan = plan_rows(in, c, style, parts_width(c, style, words), hand);
+  const Plan plan =
+      plan_rows(in, c, style, parts_width(c, style, words), hand, model);
   add_heading(c, heading);
   const ElementId list = c.add(Role::list);
-  for (const PartedWord& d : words) {
-    Block& block =
-        add_item_block(c, plan.height(), d.word == words.front().word);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const PartedWord& d = words[i];
     const From from(c, d.word->spelling.span);
-    const ElementId body = add_list_body(c, list);
-    const ElementId element = add_heard(c, body, heard_parts(d.parts));
-    Length x;
+    const Row row = add_row(c, plan, i, list);
+    const ElementId element = add_heard(c, row.body, heard_parts(d.parts));
+    Length x = row.at.x;
     for (const std::string& s : d.parts) {
       const Length width = framed_width(c, style, s);
-      draw_framed(c, block, style, s, {x, base_in_set(plan.ruling)}, width,
-                  element);
+      draw_framed(c, *row.block, style, s,
+                  {x, row.at.y + base_in_set(plan.ruling)}, width, element);
       x += width + kFrameGap;
     }
-    draw_writing_line(c, block, plan, body, {}, c.width());
+    draw_row_line(c, row, plan, i, d.word->reading.word, first_part(d));
   }
 }
 

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <string_view>
+#include <vector>
 
+#include "layout/model_frame.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/sheet.h"
@@ -21,15 +23,35 @@ inline constexpr Length kFrameGap = Length::from_mm(3);  ///< between two frames
 struct Plan {
   Ruling ruling;
   TextStyle text;
-  Length line_left;
+  ModelRoom around;  ///< of the first row, where that is done; else nothing
+  Length left;       ///< of what is printed
+  Length line_left;  ///< from there
+  Length right;      ///< where all lines end
   bool below = false;
+  bool model = false;
   Length height() const {
     return set_height(ruling) + (below ? set_pitch(ruling) : Length());
   }
 };
 /// `printed` and `by_hand` are the widths of the widest of each.
 Plan plan_rows(const SheetInput& in, const Composer& c, const TextStyle& text,
-               Length printed, Length by_hand);
+               Length printed, Length by_hand, bool model = false);
+/// The width that what is printed may have.
+Length printed_room(const Composer& c, bool model);
+
+/// A row of a part: its block, its element, and where what is printed begins.
+struct Row {
+  Block* block = nullptr;
+  ElementId body = kDecoration;
+  Point at;
+};
+/// The first row stands in a box, "Like this", where the plan has a model.
+Row add_row(Composer& c, const Plan& plan, std::size_t index, ElementId list);
+/// What is written in a row: the first word is done where the plan has a model,
+/// and of the second what `given` flags, if anything.
+void draw_row_line(Composer& c, const Row& row, const Plan& plan,
+                   std::size_t index, std::string_view word,
+                   const std::vector<bool>& given = {});
 
 /// The size of words at which what is printed of all of them, as `measure`
 /// says, fits `room`.
@@ -43,9 +65,9 @@ TextStyle fitted_words(const Composer& c, Measure measure, Length room) {
   return style;
 }
 
-/// The line of a row whose block begins `top` above it, down to `right`.
+/// The line of a row at `at`.
 void draw_writing_line(Composer& c, Block& block, const Plan& plan,
-                       ElementId parent, Point at, Length right);
+                       ElementId parent, Point at);
 void add_heading(Composer& c, std::string_view text);
 Block& add_item_block(Composer& c, Length height, bool first);
 /// The room that a word takes when it is written by hand.

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "sheets/common_options.h"
 #include "sheets/word_parts_content.h"
 
 namespace sheaf::sheet_script {
@@ -23,7 +24,8 @@ std::string_view what_is_done(Joint joint) {
   }
 }
 
-void add_sum_lines(const WordParts& content, ScriptLines& lines) {
+void add_sum_lines(const WordParts& content, bool has_model,
+                   ScriptLines& lines) {
   if (!content.asked.empty()) {
     const Built& b = content.asked.front();
     lines.push_back(
@@ -40,7 +42,7 @@ void add_sum_lines(const WordParts& content, ScriptLines& lines) {
                      b.word->reading.word, what_is_done(b.parts.joint))});
     lines.push_back(
         {Lead::act,
-         content.asked.size() > 2
+         has_model
              ? "The first word is done on the sheet, in the second the base is "
                "ticked. From the third on, learners ask and tick alone and say "
                "the change before they write."
@@ -92,7 +94,8 @@ void add_meaning_lines(const WordParts& content, ScriptLines& lines) {
 ScriptLines word_parts(const SheetInput& in, const DayStep&) {
   const WordParts content = word_parts_of(in);
   ScriptLines lines;
-  add_sum_lines(content, lines);
+  add_sum_lines(content, is_model_asked(in.options, content.asked.size()),
+                lines);
   add_meaning_lines(content, lines);
   const bool only_these = lines.empty();
   if (!content.divided.empty()) {
@@ -103,7 +106,7 @@ ScriptLines word_parts(const SheetInput& in, const DayStep&) {
   }
   if (!content.irregular.empty()) {
     lines.push_back({Lead::say,
-                     "of the words with a framed part what is heard "
+                     "of the words with an underlined part what is heard "
                      "there, and what is written."});
     lines.push_back({Lead::act,
                      "Learners write the word and look at that part "

@@ -2,9 +2,10 @@
 // they meet, finds out what words with a prefix mean, says long words in beats,
 // and learns the part of a word that does not say its usual sound; each word is
 // written whole. On the page: base + ending = a line to write on, with three
-// questions to tick, the first word done in a frame; words and meanings to be
-// joined by lines; rows of parts; words with a line under the unusual
-// grapheme. Parts that the lesson has no word for are left out.
+// questions to tick; words and meanings to be joined by lines; rows of parts;
+// words with a line under the unusual grapheme. In each the first word is done
+// in a box, "Like this", and the second half. Parts that the lesson has no word
+// for are left out.
 
 #include <fmt/format.h>
 
@@ -36,6 +37,7 @@ constexpr OptionSpec kOptions[] = {
     {"syllables", Kind::flag, "yes", "long words by syllables"},
     {"irregular", Kind::flag, "yes",
      "words with a grapheme that does not say its usual sound"},
+    kModelOption,
 };
 
 // "said, ai underlined"; "come, o with e underlined".
@@ -49,6 +51,17 @@ std::string heard_shaded(const Irregular& item) {
     }
   }
   return fmt::format("{}, {} underlined", item.text, fmt::join(parts, " and "));
+}
+
+// The letters that say their usual sound: the learner writes the others.
+std::vector<bool> regular_letters(const Irregular& item) {
+  std::vector<bool> given(item.text.size(), true);
+  for (const Grapheme& g : graphemes_of(*item.word)) {
+    if (!g.shaded) continue;
+    for (std::size_t k = g.begin; k < g.end; ++k) given[k] = false;
+    if (g.split_e != std::string_view::npos) given[g.split_e] = false;
+  }
+  return given;
 }
 
 // The word with a line under its unusual graphemes.
@@ -74,25 +87,26 @@ void draw_shaded(Composer& c, Block& block, const TextStyle& style,
 void add_irregular_words(const SheetInput& in, Composer& c,
                          const std::vector<Irregular>& words) {
   if (words.empty()) return;
+  const bool model = is_model_asked(in.options, words.size());
   const auto measure = [&](const TextStyle& s) {
     return widest_text(c, s, words, &Irregular::text);
   };
-  const TextStyle style = fitted_words(c, measure, c.width());
+  const TextStyle style = fitted_words(c, measure, printed_room(c, model));
   Length hand;
   for (const Irregular& item : words) {
     hand = std::max(hand, by_hand(in, *item.word));
   }
-  const Plan plan = plan_rows(in, c, style, measure(style), hand);
+  const Plan plan = plan_rows(in, c, style, measure(style), hand, model);
   add_heading(c, "Look at the underlined part. Write the word.");
   const ElementId list = c.add(Role::list);
-  for (const Irregular& item : words) {
-    Block& block =
-        add_item_block(c, plan.height(), item.word == words.front().word);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const Irregular& item = words[i];
     const From from(c, item.word->spelling.span);
-    const ElementId body = add_list_body(c, list);
-    draw_shaded(c, block, plan.text, item, {0_mm, base_in_set(plan.ruling)},
-                add_heard(c, body, heard_shaded(item)));
-    draw_writing_line(c, block, plan, body, {}, c.width());
+    const Row row = add_row(c, plan, i, list);
+    draw_shaded(c, *row.block, plan.text, item,
+                {row.at.x, row.at.y + base_in_set(plan.ruling)},
+                add_heard(c, row.body, heard_shaded(item)));
+    draw_row_line(c, row, plan, i, item.text, regular_letters(item));
   }
 }
 

@@ -7,6 +7,7 @@
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
 #include "phonics/letters.h"
+#include "sheets/common_options.h"
 #include "sheets/word_parts_rows.h"
 
 namespace sheaf::word_parts_sheet {
@@ -14,8 +15,6 @@ namespace sheaf::word_parts_sheet {
 using namespace literals;
 
 namespace {
-
-constexpr Length kInset = 4_mm;  // of what stands in a frame
 
 // What stands in the boxes of an item before the learner begins.
 enum class Ticked { nothing, base, all };
@@ -41,19 +40,13 @@ SumColumns sum_columns(Composer& c, const TextStyle& style,
   return columns;
 }
 
-// The cell for what comes of it. A label says what the sum is for, its
-// baseline at `label_base`.
+// The cell for what comes of it. A sum that is done stands in the box `model`.
 ElementId draw_sum(Composer& c, Block& block, const TextStyle& style,
                    const SumColumns& columns, const Built& b, Point at,
-                   ElementId row, std::string_view label = {},
-                   Length label_base = {}) {
+                   ElementId row, const Rect* model = nullptr) {
   Length x = at.x + columns.base;
   const ElementId head = add_head_cell(c, row, Scope::row);
-  if (!label.empty()) {
-    draw_text(c, block, c.style().text(c.style().text_size, true), label,
-              {at.x, label_base},
-              add_heard(c, head, fmt::format("{}:", label)));
-  }
+  if (model != nullptr) draw_model_frame(c, block, *model, head);
   draw_text(c, block, style, b.parts.base,
             {x - width_of(c.shape(style, b.parts.base)), at.y}, head);
   const std::string_view ending = ending_text(b.parts.ending);
@@ -187,16 +180,17 @@ void draw_questions(Composer& c, Block& block, const QuestionTable& table,
   }
 }
 
-// The first of several words is done in a frame, the second half.
-Ticked ticked_in(std::size_t index, std::size_t words) {
-  if (words < 3 || index > 1) return Ticked::nothing;
+// The first of several words is done in a box, the second half.
+Ticked ticked_in(const SheetInput& in, std::size_t index, std::size_t words) {
+  if (!is_model_asked(in.options, words) || index > 1) return Ticked::nothing;
   return index == 0 ? Ticked::all : Ticked::base;
 }
 
 void add_asked(const SheetInput& in, Composer& c,
                const std::vector<Built>& words) {
   if (words.empty()) return;
-  const Length room = c.width() - 2 * kInset;
+  const bool has_model = is_model_asked(in.options, words.size());
+  const Length room = printed_room(c, has_model);
   const TextStyle style = fitted_words(
       c, [&](const TextStyle& s) { return sum_columns(c, s, words).width(); },
       room);
@@ -205,9 +199,8 @@ void add_asked(const SheetInput& in, Composer& c,
   for (const Built& b : words) hand = std::max(hand, by_hand(in, *b.word));
   // The first word is printed there.
   hand = std::max(
-      hand, 2_mm + kInset +
-                width_of(c.shape(style, words.front().word->reading.word)));
-  const Plan plan = plan_rows(in, c, style, columns.width() + 2 * kInset, hand);
+      hand, 2_mm + width_of(c.shape(style, words.front().word->reading.word)));
+  const Plan plan = plan_rows(in, c, style, columns.width(), hand, has_model);
   const QuestionTable table = plan_questions(c, words, room);
   const TextStyle text = c.style().learner_text();
   add_heading(c, "Put it together. What changes?");
@@ -218,35 +211,31 @@ void add_asked(const SheetInput& in, Composer& c,
   const ElementId all = c.add(Role::table);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const Built& b = words[i];
-    const Ticked ticked = ticked_in(i, words.size());
+    const Ticked ticked = ticked_in(in, i, words.size());
     const bool model = ticked == Ticked::all;
-    const Length label = model ? text.line_height() : Length();
-    const Length inset = model ? kInset : Length();
-    const Length height = label + plan.height() + 2_mm + table.height + inset;
+    const Length top = model ? plan.around.above : Length();
+    Length height = plan.height() + 2_mm + table.height;
+    if (model) height += plan.around.height();
     Block& block = add_item_block(c, height, i == 0);
     const From from(c, b.word->spelling.span);
     const ElementId row = c.add(Role::table_row, all);
-    const Length base = label + base_in_set(plan.ruling);
-    if (model) {
-      block.frame({0_mm, 0_mm, c.width(), height},
-                  {.width = 2 * c.style().box_weight});
-    }
+    const Length base = top + base_in_set(plan.ruling);
+    const Rect box = model_box(c, height);
     const ElementId result =
-        draw_sum(c, block, style, columns, b, {kInset, base}, row,
-                 model ? "Like this" : "", baseline_in_line(text) + 1_mm);
+        draw_sum(c, block, style, columns, b, {plan.left, base}, row,
+                 model ? &box : nullptr);
     if (model) {
       // On a base line alone: print has another height than the ruling.
-      const Length x = plan.below ? kInset : plan.line_left;
+      const Length x = plan.left + (plan.below ? Length() : plan.line_left);
       const Length y = base + (plan.below ? set_pitch(plan.ruling) : 0_mm);
       draw_text(c, block, style, b.word->reading.word, {x + 2_mm, y}, result);
-      block.line({x, y}, {c.width() - kInset, y},
-                 {.width = c.style().box_weight}, result);
+      block.line({x, y}, {plan.right, y}, {.width = c.style().box_weight},
+                 result);
     } else {
-      draw_writing_line(c, block, plan, result, {0_mm, label},
-                        c.width() - kInset);
+      draw_writing_line(c, block, plan, result, {plan.left, top});
     }
     draw_questions(c, block, table, b, ticked,
-                   {kInset, label + plan.height() + 2_mm}, row);
+                   {plan.left, top + plan.height() + 2_mm}, row);
   }
 }
 
@@ -270,7 +259,7 @@ void add_own_way(const SheetInput& in, Composer& c,
     const ElementId row = c.add(Role::table_row, all);
     const ElementId result = draw_sum(c, block, style, columns, b,
                                       {0_mm, base_in_set(plan.ruling)}, row);
-    draw_writing_line(c, block, plan, result, {}, c.width());
+    draw_writing_line(c, block, plan, result, {});
   }
 }
 

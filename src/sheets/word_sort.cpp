@@ -3,7 +3,9 @@
 // pattern only, by where in the word it stands; words with -ed by what the
 // ending says. On the leaf to cut: word cards of one size, and a framed card
 // for the head of each column; they are laid on the desk, mixed and sorted
-// again. On a page, where the layout asks for it: a mat with heads and cells.
+// again. On a page, where the layout asks for it: a mat with heads and cells; or
+// the words in a box above the mat, to be written, of which the first is in its
+// column already, "Like this".
 
 #include <fmt/format.h>
 
@@ -13,8 +15,10 @@
 #include "layout/cards.h"
 #include "layout/heard.h"
 #include "layout/heard_text.h"
+#include "layout/model_frame.h"
 #include "layout/strokes.h"
 #include "layout/table.h"
+#include "sheets/common_options.h"
 #include "sheets/ed_sort.h"
 #include "sheets/pattern_card.h"
 #include "sheets/sheet.h"
@@ -37,6 +41,10 @@ constexpr OptionSpec kOptions[] = {
     {"cards", Kind::flag, "yes",
      "cards to cut; else the words in a box, to be written"},
     {"mat", Kind::flag, "no", "a page of columns to lay or glue the cards on"},
+    {.name = "model",
+     .kind = Kind::flag,
+     .fallback = "yes",
+     .help = "where words are written, the first one done: Like this"},
 };
 
 constexpr Length kHead = 18_mm;
@@ -261,6 +269,34 @@ void draw_head_card(Composer& c, Block& block, const Category& category,
   }
 }
 
+// The column with a word written in it already: the first that keeps some for
+// the learner; -1 where none is.
+int model_column(const SheetInput& in, const std::vector<Category>& all) {
+  std::size_t words = 0;
+  for (const Category& category : all) words += category.words.size();
+  if (in.options.flag("cards") || !is_model_asked(in.options, words)) return -1;
+  const auto several = std::ranges::find_if(
+      all, [](const Category& category) { return category.words.size() > 1; });
+  return several == all.end() ? -1 : static_cast<int>(several - all.begin());
+}
+
+// A word in its cell, in a box.
+void draw_model(Composer& c, Block& block, const AnalyzedWord& word,
+                const Rect& cell, ElementId parent) {
+  const Rect box{cell.x + 1.5_mm, cell.y + 1_mm, cell.width - 3_mm,
+                 cell.height - 2_mm};
+  const From from(c, word.spelling.span);
+  draw_model_frame(c, block, box, parent);
+  const Length above = model_room(c.style()).above;
+  const Rect room{box.x + 2_mm, box.y + above, box.width - 4_mm,
+                  box.height - above - 0.5_mm};
+  TextStyle style = c.style().text(c.style().word_size);
+  style.size = std::min(style.size, scaled(room.height, 0.9));
+  style = fitted_style(style, width_of(c.shape(style, word.reading.word)),
+                       room.width);
+  draw_in_middle(c, block, style, word.reading.word, room, parent);
+}
+
 void add_mat(const SheetInput& in, Composer& c,
              const std::vector<Category>& all) {
   const auto columns = static_cast<int>(all.size());
@@ -287,9 +323,18 @@ void add_mat(const SheetInput& in, Composer& c,
               element);
   }
   const ElementId body_row = c.add(Role::table_row, table);
+  const int model = model_column(in, all);
   for (int i = 0; i < columns; ++i) {
-    block.frame({width * i, 0_mm, width, head + cell * rows}, wall,
-                add_empty_places(c, add_data_cell(c, body_row), rows, "words"));
+    const ElementId column = add_data_cell(c, body_row);
+    const bool has_model = i == model;
+    if (has_model) {
+      const auto& words = all[static_cast<std::size_t>(i)].words;
+      draw_model(c, block, *words.front(), {width * i, head, width, cell},
+                 column);
+    }
+    block.frame(
+        {width * i, 0_mm, width, head + cell * rows}, wall,
+        add_empty_places(c, column, has_model ? rows - 1 : rows, "words"));
   }
   for (int row = 0; row < rows; ++row) {
     const Length y = head + cell * row;
@@ -346,9 +391,13 @@ bool has_cards(const SheetInput& in) { return in.options.flag("cards"); }
 void compose(const SheetInput& in, Composer& c) {
   const auto all = categories(in);
   if (!has_cards(in)) {
+    auto words = mixed(in, all);
+    if (const int model = model_column(in, all); model >= 0) {
+      std::erase(words, all[static_cast<std::size_t>(model)].words.front());
+    }
     // On a screen they are read from the back of the room.
     const Length far = scaled(c.style().word_size, 0.55);
-    add_word_bank(c, mixed(in, all), c.style().on_paper ? Length() : far);
+    add_word_bank(c, words, c.style().on_paper ? Length() : far);
   }
   if (!has_cards(in) || in.options.flag("mat")) add_mat(in, c, all);
 }
