@@ -20,6 +20,7 @@
 #include "sheets/in_sentence.h"
 #include "sheets/listening_sort.h"
 #include "sheets/rhyme_words.h"
+#include "sheets/script_discovery.h"
 #include "sheets/script_passage.h"
 #include "sheets/script_pattern.h"
 #include "sheets/sheet.h"
@@ -383,6 +384,7 @@ void add_notation(const SheetInput& in, Composer& c) {
 
 void compose(const SheetInput& in, Composer& c) {
   add_warm_up(in, c);
+  add_discovery_steps(in, c);
   add_pattern_steps(in, c);
   if (has_sheet(in, "sound-card")) add_rhyme(in, c);
   if (has_sheet(in, "picture-sort")) add_picture_sort(c);
