@@ -99,6 +99,8 @@ void warm_up_extra(const SheetInput& in, Composer& c) {
 
 ScriptLines discovery(const SheetInput& in, const DayStep&) {
   const bool contrast = in.lesson.patterns.size() > 1;
+  const bool is_told = in.options.choice("answer") == "told";
+  const bool is_written = !is_told && in.options.count("lines") > 0;
   std::string done = "learners have said in their own words what ";
   done += contrast ? "each group of words shares." : "the words share.";
   const auto told = what_is_told(in);
@@ -113,8 +115,15 @@ ScriptLines discovery(const SheetInput& in, const DayStep&) {
                 : "“Read them with me.” Then: “What do you see in every word? "
                   "What do you hear in every word?”"},
       {Lead::act,
-       "Learners mark with a pencil what is the same, word by word, "
-       "and tell a partner what they found."},
+       fmt::format("The first two words together, then learners go on alone: "
+                   "they {} what is the same, to the eye and to the ear{}.",
+                   is_told      ? "colour"
+                   : is_written ? "mark"
+                                : "say",
+                   is_told ? ", tell someone and tick the rings"
+                   : is_written
+                       ? ", write it on the lines and read it to someone"
+                       : "")},
       {Lead::wait,
        "their thinking: count slowly to ten. Take every answer: “Show "
        "me. Is it in the next word too?” If nothing comes, cover "

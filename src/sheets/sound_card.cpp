@@ -266,7 +266,7 @@ struct Plan {
 
 Plan plan_cards(const SheetInput& in, Composer& c,
                 const std::vector<PatternCard>& cards, Length rhyme) {
-  constexpr int kMostLines = 5;
+  constexpr int kMostLines = 8;
   const Length pitch = set_pitch(c.style().ruling);
   const bool writes = in.options.flag("write");
   const int asked = writes ? in.options.count("lines") : 0;

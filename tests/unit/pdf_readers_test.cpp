@@ -260,7 +260,10 @@ TEST_F(Readers, TellSectionsOfAFile) {
   std::string expected = "Document\n";
   for (const char* text : {"first", "second"}) {
     Document part = with_text(text);
-    part.pages.resize(2, {{pt(612), pt(792)}, {}, "blank"});
+    Page blank;
+    blank.size = {pt(612), pt(792)};
+    blank.label = "blank";
+    part.pages.resize(2, blank);
     part.elements[1] = {Role::heading1, kDocumentElement};
     writer.add(part);
     expected += fmt::format("  Sect\n    H1\n      \"{}\"\n", text);
