@@ -220,6 +220,23 @@ void even_pages(std::vector<Block>& blocks, Length height) {
   }
 }
 
+void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
+                    double most) {
+  Length inked, blank;
+  for (const Block& block : blocks) {
+    // The first on a page has none before it.
+    if (&block != blocks.data()) blank += block.space_before;
+    inked += block.height;
+  }
+  if (blank <= Length() || inked + scaled(blank, least) > height) return;
+  const double ratio =
+      std::min(most, static_cast<double>((height - inked).mils()) /
+                         static_cast<double>(blank.mils()));
+  for (Block& block : blocks) {
+    block.space_before = scaled(block.space_before, ratio);
+  }
+}
+
 void outline_tints(std::vector<Block>& blocks, Length weight) {
   std::map<const Block*, std::shared_ptr<const Block>> heads;  // outlined ones
   for (Block& block : blocks) {

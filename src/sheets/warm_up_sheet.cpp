@@ -99,12 +99,15 @@ void compose(const SheetInput& in, Composer& c) {
     add_heading(c, "Write each word", before);
     add_spaces(c, ruling, warm_up.words.size(), 2);
   }
-  const int lines = in.options.count("sentence-lines");
-  if (lines == 0) return;
-  add_heading(c, "Write the sentence", before);
-  const std::size_t first = c.blocks().size();
-  add_sets(c, ruling, lines, 1_mm);
-  keep_on_one_page(std::span(c.blocks()).subspan(first));
+  if (const int lines = in.options.count("sentence-lines"); lines > 0) {
+    add_heading(c, "Write the sentence", before);
+    const std::size_t first = c.blocks().size();
+    add_sets(c, ruling, lines, 1_mm);
+    keep_on_one_page(std::span(c.blocks()).subspan(first));
+  }
+  // One page, and all of it; or two alike.
+  stretch_blanks(c.blocks(), c.body().height, 0.4, 2);
+  even_pages(c.blocks(), c.body().height);
 }
 
 std::string missing(const SheetInput& in) {

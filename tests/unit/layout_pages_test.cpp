@@ -109,6 +109,30 @@ TEST(EvenPages, ShareOutEachRunOfPagesByItself) {
   EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{3, 3, 1}));
 }
 
+// Three blocks of 30 mm with blanks of 10 mm between them.
+std::vector<Block> three_blocks() {
+  std::vector<Block> blocks = {block_of(30_mm), block_of(30_mm),
+                               block_of(30_mm)};
+  blocks[1].space_before = blocks[2].space_before = 10_mm;
+  return blocks;
+}
+
+TEST(Blanks, BecomeNarrowerForOnePageAndWiderToFillIt) {
+  std::vector<Block> blocks = three_blocks();
+  stretch_blanks(blocks, 100_mm, 0.4, 2);
+  EXPECT_EQ(blocks[2].space_before, 5_mm);
+  blocks = three_blocks();
+  stretch_blanks(blocks, 120_mm, 0.4, 2);
+  EXPECT_EQ(blocks[2].space_before, 15_mm);
+  blocks = three_blocks();
+  stretch_blanks(blocks, 200_mm, 0.4, 2);
+  EXPECT_EQ(blocks[2].space_before, 20_mm);
+  // More than a page: it is divided as it is.
+  blocks = three_blocks();
+  stretch_blanks(blocks, 95_mm, 0.4, 2);
+  EXPECT_EQ(blocks[2].space_before, 10_mm);
+}
+
 TEST(Tints, BecomeFramesInRepeatedHeadsToo) {
   Block head;
   head.height = 10_mm;
