@@ -229,11 +229,10 @@ void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
     inked += block.height;
   }
   if (blank <= Length() || inked + scaled(blank, least) > height) return;
-  const double ratio =
-      std::min(most, static_cast<double>((height - inked).mils()) /
-                         static_cast<double>(blank.mils()));
+  const Length room = std::min(height - inked, scaled(blank, most));
   for (Block& block : blocks) {
-    block.space_before = scaled(block.space_before, ratio);
+    // Rounded down: all of them together are no more than the room.
+    block.space_before = block.space_before * room.mils() / blank.mils();
   }
 }
 
