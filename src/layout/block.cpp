@@ -220,6 +220,22 @@ void even_pages(std::vector<Block>& blocks, Length height) {
   }
 }
 
+void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
+                    double most) {
+  Length inked, blank;
+  for (const Block& block : blocks) {
+    // The first on a page has none before it.
+    if (&block != blocks.data()) blank += block.space_before;
+    inked += block.height;
+  }
+  if (blank <= Length() || inked + scaled(blank, least) > height) return;
+  const Length room = std::min(height - inked, scaled(blank, most));
+  for (Block& block : blocks) {
+    // Rounded down: all of them together are no more than the room.
+    block.space_before = block.space_before * room.mils() / blank.mils();
+  }
+}
+
 void outline_tints(std::vector<Block>& blocks, Length weight) {
   std::map<const Block*, std::shared_ptr<const Block>> heads;  // outlined ones
   for (Block& block : blocks) {

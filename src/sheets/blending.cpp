@@ -45,9 +45,9 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr Length kRing = 6_mm;
-constexpr Length kRingPitch = 7.5_mm;
-constexpr Length kBeforeRings = 6_mm;
-constexpr Length kMiddle = 8_mm;    // between two columns
+constexpr Length kRingPitch = 7_mm;
+constexpr Length kBeforeRings = 5_mm;
+constexpr Length kMiddle = 7_mm;    // between two columns
 constexpr Length kBetween = 2_mm;   // the least between two rows
 constexpr double kMostScale = 1.5;  // of the layout's size, where there is room
 constexpr Length kAboveAlone = 4_mm;  // tall letters rise above capitals

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 
+#include "layout/begun_line.h"
 #include "layout/heard.h"
 #include "layout/picture_frame.h"
 #include "layout/ruled_lines.h"
@@ -309,23 +310,23 @@ std::string to_write(const PatternCard& card) {
 void add_lines(Composer& c, const PatternCard& card, int lines) {
   if (lines == 0) return;
   const Ruling& ruling = c.style().ruling;
-  TextStyle written = c.style().text(c.style().reading_size);
-  written.size = size_for_x_height(*written.font, ruling.x_height);
   const std::string model = to_write(card);
+  const bool begun =
+      !model.empty() && begun_width(c, ruling, model) < c.width() / 2;
   ElementId element = kDecoration;
   for (int i = 0; i < lines; ++i) {
     Block& block = c.block(set_pitch(ruling), i == 0 ? kAboveLines : 0_mm);
-    if (i == 0 && !model.empty()) {
-      const ElementId text = add_text(
-          c, model,
-          fmt::format("To write: {}", card.is_sound() ? heard_grapheme(model)
-                                                      : model));
-      draw_text(c, block, written, model, {1_mm, base_in_set(ruling)}, text);
+    block.keep_with_next = i + 1 < lines;
+    if (i == 0 && begun) {
+      const ElementId text = c.add(Role::paragraph);
+      draw_begun_line(c, block, ruling, model, {}, c.width(), text);
+      continue;
     }
     // One element for all: heard as so many lines.
-    if (i == 0) element = add_writing_lines(c, 0, lines);
+    if (element == kDecoration) {
+      element = add_writing_lines(c, 0, lines - (begun ? 1 : 0));
+    }
     draw_set(block, c.style(), ruling, {}, c.width(), element);
-    block.keep_with_next = i + 1 < lines;
   }
 }
 

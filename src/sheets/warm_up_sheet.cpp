@@ -129,6 +129,9 @@ void compose(const SheetInput& in, Composer& c) {
       }
     }
   }
+  // One page, and all of it; or two alike.
+  stretch_blanks(c.blocks(), c.body().height, 0.4, 2);
+  even_pages(c.blocks(), c.body().height);
 }
 
 std::string missing(const SheetInput& in) {

@@ -109,6 +109,31 @@ TEST(EvenPages, ShareOutEachRunOfPagesByItself) {
   EXPECT_EQ(marks_on_pages(blocks), (std::vector<std::size_t>{3, 3, 1}));
 }
 
+// Three blocks of 30 mm with blanks of 10 mm between them.
+std::vector<Block> three_blocks() {
+  std::vector<Block> blocks = {block_of(30_mm), block_of(30_mm),
+                               block_of(30_mm)};
+  blocks[1].space_before = blocks[2].space_before = 10_mm;
+  return blocks;
+}
+
+TEST(Blanks, BecomeNarrowerForOnePageAndWiderToFillIt) {
+  const auto blank_on = [](Length page) {
+    std::vector<Block> blocks = three_blocks();
+    stretch_blanks(blocks, page, 0.4, 2);
+    EXPECT_EQ(blocks[1].space_before, blocks[2].space_before);
+    return blocks[2].space_before;
+  };
+  const auto about = [](Length blank, Length wanted) {
+    return wanted - blank < 0.01_mm && blank - wanted < 0.01_mm;
+  };
+  EXPECT_TRUE(about(blank_on(100_mm), 5_mm));
+  EXPECT_TRUE(about(blank_on(120_mm), 15_mm));
+  EXPECT_TRUE(about(blank_on(200_mm), 20_mm));
+  // More than a page: it is divided as it is.
+  EXPECT_EQ(blank_on(95_mm), 10_mm);
+}
+
 TEST(Tints, BecomeFramesInRepeatedHeadsToo) {
   Block head;
   head.height = 10_mm;
