@@ -5,6 +5,11 @@
 // begun for the learner; a line that says who wrote.
 
 #include <algorithm>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
+#include <vector>
 
 #include "base/utf8.h"
 #include "layout/begun_line.h"
@@ -91,19 +96,31 @@ struct Model {
   Span beginning_span;
 };
 
+// Whether a word stands in the list to choose from.
+bool is_listed(const AnalyzedLesson& lesson, std::string_view text) {
+  return std::ranges::any_of(lesson.words, [&](const AnalyzedWord& word) {
+    return lower_case(word.reading.word) == lower_case(text);
+  });
+}
+
+bool has_listed(const AnalyzedLesson& lesson,
+                const AnalyzedSentence& sentence) {
+  return std::ranges::any_of(sentence.words,
+                             [&](const AnalyzedSentence::Part& part) {
+                               return part.word.has_pattern() &&
+                                      is_listed(lesson, part.word.reading.word);
+                             });
+}
+
 // The sentence with one of its pattern words marked: the first that stands in
 // the list to choose from, else the first.
 std::vector<TextPiece> one_marked(const AnalyzedLesson& lesson,
                                   const AnalyzedSentence& sentence,
                                   const TextStyle& style) {
-  const auto is_listed = [&](const TextPiece& piece) {
-    return piece.marked &&
-           std::ranges::any_of(lesson.words, [&](const AnalyzedWord& word) {
-             return lower_case(word.reading.word) == lower_case(piece.text);
-           });
-  };
   std::vector<TextPiece> pieces = marked_sentence(sentence, style, style);
-  auto chosen = std::ranges::find_if(pieces, is_listed);
+  auto chosen = std::ranges::find_if(pieces, [&](const TextPiece& piece) {
+    return piece.marked && is_listed(lesson, piece.text);
+  });
   if (chosen == pieces.end()) {
     chosen = std::ranges::find_if(pieces, &TextPiece::marked);
   }
@@ -113,44 +130,59 @@ std::vector<TextPiece> one_marked(const AnalyzedLesson& lesson,
   return pieces;
 }
 
+// A short sentence with a word to choose. The first of the lesson is the model
+// of the sheet of sentences, so another is taken where there is one. Null where
+// none has the pattern.
+const AnalyzedSentence* sentence_to_show(const AnalyzedLesson& lesson) {
+  const AnalyzedSentence* best = nullptr;
+  const auto rank = [&](const AnalyzedSentence& s) {
+    return std::tuple(!has_listed(lesson, s), &s == &lesson.sentences.front(),
+                      s.text.text().size());
+  };
+  for (const AnalyzedSentence& s : lesson.sentences) {
+    if (s.pattern_words() == 0) continue;
+    if (best == nullptr || rank(s) < rank(*best)) best = &s;
+  }
+  return best;
+}
+
 // The words up to the first pattern word, if a few, of a sentence that goes on.
-std::string beginning_of(const AnalyzedSentence& sentence) {
+// No speech: its marks would have to be closed.
+std::string beginning_of(const AnalyzedLesson& lesson,
+                         const AnalyzedSentence& sentence, bool listed) {
   constexpr std::size_t kMostWords = 4;
+  const std::string& text = sentence.text.text();
   for (std::size_t i = 1; i < kMostWords && i + 1 < sentence.words.size();
        ++i) {
     const AnalyzedSentence::Part& part = sentence.words[i];
-    if (part.word.has_pattern())
-      return sentence.text.text().substr(0, part.end);
+    if (!part.word.has_pattern()) continue;
+    if (listed && !is_listed(lesson, part.word.reading.word)) return "";
+    std::string beginning = text.substr(0, part.end);
+    const bool speech = beginning.find("\u201C") != std::string::npos ||
+                        beginning.find('"') != std::string::npos;
+    return speech ? "" : beginning;
   }
   return "";
 }
 
 Model model_of(const SheetInput& in, Composer& c, const Ruling& ruling) {
   Model model;
-  if (!in.options.flag("model")) return model;
-  const TextStyle style = c.style().text(c.style().reading_size);
-  // The first sentence is the model of the sheet of sentences, so another is
-  // taken where there is one.
-  const std::vector<AnalyzedSentence>& all = in.lesson.sentences;
-  const AnalyzedSentence* shown = nullptr;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const AnalyzedSentence& s = all[all.size() - 1 - i];
-    if (s.pattern_words() == 0) continue;
-    if (shown == nullptr || s.text.text().size() < shown->text.text().size()) {
-      if (shown == nullptr || &s != &all.front()) shown = &s;
-    }
-  }
-  if (shown == nullptr) return model;
-  model.sentence = one_marked(in.lesson, *shown, style);
+  const AnalyzedSentence* shown = sentence_to_show(in.lesson);
+  if (!in.options.flag("model") || shown == nullptr) return model;
+  model.sentence =
+      one_marked(in.lesson, *shown, c.style().text(c.style().reading_size));
   model.sentence_span = shown->text.span();
-  for (const AnalyzedSentence& s : all) {
-    if (&s == shown) continue;
-    std::string beginning = beginning_of(s);
-    if (beginning.empty()) continue;
-    if (begun_width(c, ruling, beginning) > scaled(c.width(), 0.6)) continue;
-    model.beginning = std::move(beginning);
-    model.beginning_span = s.text.span();
-    break;
+  for (const bool listed : {true, false}) {
+    for (const AnalyzedSentence& s : in.lesson.sentences) {
+      if (&s == shown || !model.beginning.empty()) continue;
+      std::string beginning = beginning_of(in.lesson, s, listed);
+      if (beginning.empty() ||
+          begun_width(c, ruling, beginning) > scaled(c.width(), 0.6)) {
+        continue;
+      }
+      model.beginning = std::move(beginning);
+      model.beginning_span = s.text.span();
+    }
   }
   return model;
 }
