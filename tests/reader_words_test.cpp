@@ -28,15 +28,22 @@ void add_words(Words& words, const std::string& text) {
   for (std::string word; stream >> word;) words.insert(word);
 }
 
+std::string without_spaces(std::string text) {
+  std::erase(text, ' ');
+  return text;
+}
+
 // The words of pages as `sheaf dump pages` has them: what stands together of
 // one element on one line belongs together, and a text stated for an element
-// takes the place of its marks.
+// takes the place of its marks. Where that says other words than they show
+// ("Marked: goat."), some readers take it and some do not: none is asked for
+// it.
 Words words_of_dump(const std::string& dump) {
   static const Pattern stated("#([0-9]+) span.* alt=\"([^\"]*)\"");
   static const Pattern text(
       "^  text (#[0-9]+|-[a-z]*) [-.0-9]+,([-.0-9]+) .*pt \"([^\"]*)\"");
   std::map<std::string, std::string> alternatives;
-  std::set<std::string> said;
+  std::map<std::string, std::string> shown;
   Words words;
   std::string together, place;
   std::istringstream lines(dump);
@@ -49,7 +56,7 @@ Words words_of_dump(const std::string& dump) {
     const std::string element = found.empty() ? "" : found[1];
     const auto alternative = alternatives.find(element);
     if (alternative != alternatives.end()) {
-      if (said.insert(element).second) add_words(words, alternative->second);
+      shown[element] += found[3];
       continue;
     }
     const std::string here = found.empty() ? "" : element + " " + found[2];
@@ -61,6 +68,10 @@ Words words_of_dump(const std::string& dump) {
     if (!found.empty()) together += found[3];
   }
   add_words(words, together);
+  for (const auto& [element, letters] : shown) {
+    const std::string& said = alternatives[element];
+    if (without_spaces(said) == without_spaces(letters)) add_words(words, said);
+  }
   return words;
 }
 

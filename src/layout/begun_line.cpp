@@ -117,7 +117,9 @@ void draw_gapped_word(Composer& composer, Block& block, const Ruling& ruling,
     const bool last = &stretch == &stretches.back() && !stretch.given;
     const Length end = last ? at.x + width : next + stretch.width;
     if (stretch.given) {
-      draw_text(composer, block, print, stretch.letters, {next, base}, element);
+      // The blank keeps letters apart that are not one word here.
+      draw_text(composer, block, print, fmt::format("{} ", stretch.letters),
+                {next, base}, element);
       draw_base_line(composer, block, x, end, base, element);
     } else {
       draw_set(block, composer.style(), ruling, {x, at.y}, end - x, element);

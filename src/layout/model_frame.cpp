@@ -99,13 +99,12 @@ void draw_model_frame(Composer& composer, Block& block, const Rect& box,
   const Length left = box.x + std::min(kModelHeadLeft, (box.width - own) / 2);
   const ElementId said =
       add_heard(composer, parent, std::string(kModelHead));
-  const Length wide = own;
-  // With a blank that parts it from what stands in the box, for readers.
+  // What follows is another word, also to who reads without the tags.
   draw_text(composer, block, head, fmt::format("{} ", kModelHead),
             {left, box.y + tall}, said);
   const Rect edge{box.x, box.y + tall / 2, box.width, box.height - tall / 2};
   block.marks.push_back(PathMark{
-      .path = edge_around(edge, left - kBesideHead, left + wide + kBesideHead),
+      .path = edge_around(edge, left - kBesideHead, left + own + kBesideHead),
       .stroke = {.width = style.box_weight * 3 / 2},
       .element = said});
 }

@@ -26,8 +26,11 @@ constexpr int kShortStep = 5;
 Range range_of(const SheetKind& kind) {
   if (kind.part == DayPart::warm_up) return kWarmUp;
   const int usual = std::max(2, kind.minutes);
-  // What comes back tomorrow can be cut further than what does not.
-  const int least = kind.daily ? usual / 2 : (usual * 3 + 4) / 5;
+  // What comes back tomorrow can be cut further than what does not, and a check
+  // hardly: all of it is dictated.
+  const int least = kind.part == DayPart::check ? usual - usual / 6
+                    : kind.daily                ? usual / 2
+                                                : (usual * 3 + 4) / 5;
   return {std::max(2, least), usual, usual + (usual + 1) / 2};
 }
 

@@ -39,23 +39,27 @@ struct Plan {
   Length right;   // of the rings
   Length gap;
   bool model = false;
+  double scale = 1;  // of the reading size
   std::vector<std::vector<TextLine>> lines;
 };
 
-TextStyle sentence_style(const Composer& c) {
-  return c.style().text(c.style().reading_size);
+// Where sentences are short, type is this much larger at most.
+constexpr double kScales[] = {1.3, 1.2, 1.1};
+
+TextStyle sentence_style(const Composer& c, double scale) {
+  return c.style().text(scaled(c.style().reading_size, scale));
 }
 
 // The sentence with as many of its pattern words marked as are given: all of
 // the first, one of the second, if that leaves some to find.
 std::vector<TextPiece> pieces_of(const SheetInput& in, const Composer& c,
-                                 std::size_t index, bool model) {
+                                 std::size_t index, const Plan& plan) {
   const AnalyzedSentence& sentence = in.lesson.sentences[index];
-  const TextStyle style = sentence_style(c);
+  const TextStyle style = sentence_style(c, plan.scale);
   const int words = sentence.pattern_words();
   int given = 0;
-  if (model && index == 0) given = words;
-  if (model && index == 1 && words > 1) given = 1;
+  if (plan.model && index == 0) given = words;
+  if (plan.model && index == 1 && words > 1) given = 1;
   if (given == 0) return {{sentence.text.text(), style}};
   std::vector<TextPiece> pieces = marked_sentence(sentence, style, style);
   for (TextPiece& piece : pieces) {
@@ -65,7 +69,7 @@ std::vector<TextPiece> pieces_of(const SheetInput& in, const Composer& c,
 }
 
 Length text_height(const Composer& c, const Plan& plan, std::size_t index) {
-  return sentence_style(c).line_height() *
+  return sentence_style(c, plan.scale).line_height() *
          static_cast<std::int64_t>(plan.lines[index].size());
 }
 
@@ -78,9 +82,11 @@ Length height_of_all(const Composer& c, const Plan& plan) {
   return used;
 }
 
-Plan plan_lines(const SheetInput& in, Composer& c, bool model) {
+Plan plan_lines(const SheetInput& in, Composer& c, bool model,
+                double scale = 1) {
   Plan plan;
   plan.model = model;
+  plan.scale = scale;
   if (model) plan.around = model_room(c.style());
   const int rings = in.options.count("readings");
   const Length rings_width = rings > 0 ? kRingPitch * rings + 4_mm : Length();
@@ -90,7 +96,7 @@ Plan plan_lines(const SheetInput& in, Composer& c, bool model) {
   plan.right = c.width() - plan.around.side;
   const Length room = plan.right - plan.left - rings_width;
   for (std::size_t i = 0; i < in.lesson.sentences.size(); ++i) {
-    const auto pieces = pieces_of(in, c, i, model);
+    const auto pieces = pieces_of(in, c, i, plan);
     plan.lines.push_back(break_lines(c, pieces, room));
     say_marked(pieces, plan.lines.back());
   }
@@ -120,9 +126,22 @@ int pages_of(const Composer& c, const Plan& plan) {
   return pages;
 }
 
+// The same in the largest type in which no sentence takes a line more.
+Plan in_larger_type(const SheetInput& in, Composer& c, Plan plan) {
+  if (plan.lines.size() < 2 || pages_of(c, plan) > 1) return plan;
+  for (const double scale : kScales) {
+    Plan larger = plan_lines(in, c, plan.model, scale);
+    const bool as_before = std::ranges::equal(
+        larger.lines, plan.lines, {}, &std::vector<TextLine>::size,
+        &std::vector<TextLine>::size);
+    if (as_before && pages_of(c, larger) == 1) return larger;
+  }
+  return plan;
+}
+
 // The first sentence is done where it has a word to find and the box costs no
 // page.
-Plan plan_page(const SheetInput& in, Composer& c) {
+Plan plan_at_size(const SheetInput& in, Composer& c) {
   Plan plain = plan_lines(in, c, false);
   const auto& sentences = in.lesson.sentences;
   if (!is_model_asked(in.options, sentences.size()) ||
@@ -138,7 +157,7 @@ Plan plan_page(const SheetInput& in, Composer& c) {
 
 void add_sentence(const SheetInput& in, Composer& c, const Plan& plan,
                   std::size_t index, ElementId list) {
-  const TextStyle style = sentence_style(c);
+  const TextStyle style = sentence_style(c, plan.scale);
   const int rings = in.options.count("readings");
   const bool model = plan.model && index == 0;
   Length height = text_height(c, plan, index);
@@ -172,7 +191,7 @@ void add_sentence(const SheetInput& in, Composer& c, const Plan& plan,
 
 void compose(const SheetInput& in, Composer& c) {
   const ElementId list = c.add(Role::list);
-  const Plan plan = plan_page(in, c);
+  const Plan plan = in_larger_type(in, c, plan_at_size(in, c));
   for (std::size_t i = 0; i < plan.lines.size(); ++i) {
     add_sentence(in, c, plan, i, list);
   }

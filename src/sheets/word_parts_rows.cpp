@@ -79,12 +79,19 @@ void draw_row_line(Composer& c, const Row& row, const Plan& plan,
                    const std::vector<bool>& given) {
   const Point start = line_start(plan, row.at);
   const Length width = plan.right - start.x;
+  // What is printed there is not one word with what stands before it.
+  const auto part = [&] {
+    draw_text(c, *row.block, plan.text, " ",
+              {row.at.x, row.at.y + base_in_set(plan.ruling)}, row.body);
+  };
   const bool done = plan.model && index == 0;
   if (done && begun_width(c, plan.ruling, word) <= width) {
+    part();
     draw_begun_line(c, *row.block, plan.ruling, word, start, width, row.body,
                     false);
   } else if (plan.model && index == 1 && !given.empty() &&
              gapped_width(c, plan.ruling, word, given) <= width) {
+    part();
     draw_gapped_word(c, *row.block, plan.ruling, word, given, start, width,
                      row.body);
   } else {

@@ -116,7 +116,7 @@ TEST(Week, WarmsUpForTwoToFourMinutes) {
 TEST(Week, OfThreeShortDaysKeepsTheRhythm) {
   const Planned plan(kWhole, 3, 15);
   EXPECT_EQ(plan.day(1), "warm find blend boxes read");
-  EXPECT_EQ(plan.day(3), "warm check text");
+  EXPECT_EQ(plan.day(3), "warm check");
   EXPECT_EQ(plan.sheet("few").day, 2);
   // Two days of fifteen minutes have no room for all of what is new.
   EXPECT_FALSE(plan.week.beyond.empty());
