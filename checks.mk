@@ -14,6 +14,8 @@
 #   make memory-test       builds with too little memory
 #   make page-fill         pages of ten weeks, those blank or under half full
 #                          (LAYOUT=week, PAPER=letter)
+#   make calibrate         simulated learners: how often the rules for secure
+#                          and check again are right
 #   make threads           lessons, a class and marks on four threads, under the
 #                          thread checks of the compiler
 
@@ -24,7 +26,7 @@ COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads
+.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads calibrate
 
 LAYOUT := week
 page-fill: $(BUILT)
@@ -95,6 +97,13 @@ kill-test: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_kills
 	$(BUILD)/tests/sheaf_kills $(SHEAF) lessons/ai-ay-rain.yaml \
 	  lessons/class.yaml $(KILLS) $(SEED)
+
+# Tables of every rule that was tried; fails if the one in use does not keep its
+# limits. LEARNERS of each kind.
+LEARNERS := 1000
+calibrate: $(BUILT)
+	cmake --build $(BUILD) --target sheaf_calibrate
+	$(BUILD)/bench/sheaf_calibrate $(BUILD)/share/sheaf/phonics.bin $(LEARNERS)
 
 # Lessons and a class, in ever more memory.
 STEP := 32

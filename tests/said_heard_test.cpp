@@ -293,7 +293,7 @@ TEST_F(SaidHeard, ReportsOfTheDemoTerm) {
   ASSERT_GE(learners.size(), 5U);
   add_group_report(other, learners, catalogue, rules);
   for (const LearnerProgress& learner : learners) {
-    add_learner_report(other, learner, catalogue, 100);
+    add_learner_report(other, learner, catalogue, rules, 100);
   }
   for (const Document* report : {&marks, &progress}) {
     check_names(*report, report->title);

@@ -61,6 +61,7 @@ void add_verbs(CLI::App& app, CommandLine& line) {
     CLI::App* added = app.add_subcommand(verb.name, verb.about);
     added->callback([&line, name = verb.name] { line.verb = name; });
     for (const VerbOption& option : verb.options) add_option(*added, option);
+    added->footer(verb.more);
   }
 }
 
@@ -158,7 +159,8 @@ std::vector<VerbNote> verb_notes() {
   add_verbs(app, line);
   std::vector<VerbNote> notes;
   for (const CLI::App* verb : app.get_subcommands({})) {
-    VerbNote note{verb->get_name(), verb->get_description(), {}, {}};
+    VerbNote note{verb->get_name(), verb->get_description(), {}, {},
+                  verb->get_footer()};
     for (const CLI::Option* option : verb->get_options()) {
       if (option->get_lnames().empty()) {
         note.arguments = option->get_name();

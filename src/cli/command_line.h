@@ -88,6 +88,7 @@ struct VerbNote {
   std::string name, about;
   std::string arguments;  ///< "LESSON"; empty where it takes none
   std::vector<OptionNote> options;
+  std::string more;  ///< whole lines that stand below the options
 };
 std::vector<VerbNote> verb_notes();
 

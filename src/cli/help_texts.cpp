@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "base/diagnostics.h"
 #include "cli/exit_codes.h"
 #include "cli/verbs.h"
@@ -35,6 +37,16 @@ void print_verb(const VerbNote& verb) {
     fmt::print(".TP\n.B {} {}\n{}\n", troff(option.name), troff(option.value),
                troff(option.about));
   }
+  if (verb.more.empty()) return;
+  // Lines stay as they are.
+  fmt::print(".PP\n.nf\n");
+  std::string_view rest = verb.more;
+  while (!rest.empty()) {
+    const std::size_t end = std::min(rest.find('\n'), rest.size());
+    fmt::print("{}\n", troff(rest.substr(0, end)));
+    rest.remove_prefix(std::min(end + 1, rest.size()));
+  }
+  fmt::print(".fi\n");
 }
 
 std::string in_single_quotes(std::string_view plain) {

@@ -1,6 +1,9 @@
 // The verbs that work with records of what learners wrote.
 
+#include <fmt/format.h>
+
 #include "cli/verb_options.h"
+#include "marking/progress_rules.h"
 
 namespace sheaf {
 
@@ -34,9 +37,24 @@ OptionList record_files(CommandLine& line, bool required) {
 VerbOption rule_option(CommandLine& line) {
   return {"--rule",
           "when a pattern counts as learned, as in secure-days=4 (may be given "
-          "again)",
+          "again); all are named below",
           &line.marking.rules,
           {.one_at_a_time = true}};
+}
+
+// What the states of a pattern ask for, and what of it can be set.
+std::string rules_below() {
+  std::string text = "When a pattern counts as learned:\n";
+  for (const RuleText& rule : rule_texts({})) {
+    text += fmt::format("  {}: {}\n", rule.name, rule.text);
+  }
+  text += "What --rule sets, and how it comes:\n";
+  for (const OptionSpec& rule : progress_option_table()) {
+    text += fmt::format("  {:<22} {}\n",
+                        fmt::format("{}={}", rule.name, rule.fallback),
+                        rule.help);
+  }
+  return text;
 }
 
 VerbOption pdf_option(CommandLine& line) {
@@ -116,6 +134,10 @@ VerbOptions progress_verb(CommandLine& line) {
                        record_files(line, true)};
   append(progress.options,
          {rule_option(line),
+          {"--date",
+           "the day that it is for, as in 2026-03-12: later records are left "
+           "out; else the day of the last record",
+           &line.marking.date},
           {"--rate",
            "letter sequences a week that the aim line rises by",
            &line.marking.rate,
@@ -123,6 +145,7 @@ VerbOptions progress_verb(CommandLine& line) {
           pdf_option(line),
           report_paper(line)});
   append(progress.options, speech_options(line));
+  progress.more = rules_below();
   return progress;
 }
 
@@ -145,6 +168,7 @@ VerbOptions review_verb(CommandLine& line) {
        {"--allow", "another folder in which lessons and classes may be",
         &line.allowed_folders}}};
   append(review.options, speech_options(line));
+  review.more = rules_below();
   return review;
 }
 

@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "base/options.h"
 #include "cli/exit_codes.h"
@@ -21,8 +23,8 @@ namespace {
 
 void print_learner(const LearnerProgress& learner,
                    const PatternCatalogue& catalogue) {
-  TextTable table({"pattern", "taught", "status", "right", "new words",
-                   "writing", "based on"});
+  TextTable table({"pattern", "taught", "status", "all since taught",
+                   "new words", "writing", "based on"});
   const auto shown = [](const Share& share) {
     return share.of == 0 ? std::string("-") : share.text();
   };
@@ -44,6 +46,23 @@ void print_learner(const LearnerProgress& learner,
   fmt::print("\n");
 }
 
+// The rules as they are set, so that a status can be looked up.
+void print_rules(const ProgressRules& rules) {
+  for (const RuleText& rule : rule_texts(rules)) {
+    fmt::print("{}: {}\n", rule.name, rule.text);
+  }
+  fmt::print("\n");
+}
+
+// The latest day of all, whoever was in class.
+Date last_day_of(const std::vector<MarkedRecord>& records) {
+  Date last;
+  for (const MarkedRecord& marked : records) {
+    last = std::max(last, marked.session.date);
+  }
+  return last;
+}
+
 }  // namespace
 
 int run_progress(const CommandLine& line) {
@@ -60,6 +79,17 @@ int run_progress(const CommandLine& line) {
                "1.5`\n");
     return kWrongCommandLine;
   }
+  std::optional<Date> as_of;
+  if (!line.marking.date.empty()) {
+    as_of = read_date(line.marking.date);
+    if (!as_of) {
+      fmt::print(stderr,
+                 "sheaf progress: {} is not a date; write it like "
+                 "2026-03-12\n",
+                 sheaf::quoted(line.marking.date));
+      return kWrongCommandLine;
+    }
+  }
   Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
@@ -70,13 +100,17 @@ int run_progress(const CommandLine& line) {
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
+  if (!as_of) as_of = last_day_of(records);
+  std::erase_if(records, [&](const MarkedRecord& marked) {
+    return marked.session.date > *as_of;
+  });
   keep_learners(records, codes_given(line.marking.learners));
   if (!keep_marked(records)) {
     print_nobody_marked();
     return kDone;
   }
   const std::vector<LearnerProgress> learners = class_progress(
-      sessions_of(records), lessons, desk.phonics().patterns(), rules);
+      sessions_of(records), lessons, desk.phonics().patterns(), rules, as_of);
   if (!line.marking.pdf.empty()) {
     write_progress_pages(workspace, line, records, learners, rules,
                          static_cast<int>(std::lround(*rate * 100)));
@@ -84,6 +118,7 @@ int run_progress(const CommandLine& line) {
   for (const LearnerProgress& learner : learners) {
     print_learner(learner, desk.phonics().patterns());
   }
+  print_rules(rules);
   fmt::print("{}\n", kScoreCaution);
   return kDone;
 }

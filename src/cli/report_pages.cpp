@@ -108,7 +108,7 @@ void write_progress_pages(Workspace& workspace, const CommandLine& line,
     add_group_report(maker, learners, catalogue, rules);
   }
   for (const LearnerProgress& learner : learners) {
-    add_learner_report(maker, learner, catalogue, rate);
+    add_learner_report(maker, learner, catalogue, rules, rate);
   }
   write(document, line.marking.pdf);
 }

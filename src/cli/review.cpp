@@ -341,7 +341,7 @@ int run_review(const CommandLine& line) {
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
   const std::vector<SessionResult> sessions = sessions_of(records);
   const std::vector<LearnerProgress> learners =
-      class_progress(sessions, lessons, catalogue, rules);
+      class_progress(sessions, lessons, catalogue, rules, *week);
   FitWords fit(desk.phonics(), lessons, records);
   ReviewRules spacing;
   if (!here.review_weeks.empty()) spacing.weeks = here.review_weeks;

@@ -42,6 +42,8 @@ using OptionList = std::vector<VerbOption>;
 struct VerbOptions {
   std::string name, about;
   OptionList options = {};
+  /// What stands below the options, in whole lines.
+  std::string more = {};
 };
 
 /// All verbs in the order of the help. What is read goes into `line`, which

@@ -16,6 +16,19 @@ int day_number(const Date& date) {
          (leap && date.month > 2 ? 1 : 0) + date.day - 1;
 }
 
+Date day_after(const Date& date, int days) {
+  const int wanted = day_number(date) + days;
+  // No year is shorter than this, so the guess is never too late.
+  Date day{1 + wanted / 366, 1, 1};
+  while (day_number({day.year + 1, 1, 1}) <= wanted) ++day.year;
+  while (day.month < 12 &&
+         day_number({day.year, day.month + 1, 1}) <= wanted) {
+    ++day.month;
+  }
+  day.day += wanted - day_number(day);
+  return day;
+}
+
 int weeks_off_between(std::span<const Date> no_school, const Date& from,
                       const Date& to) {
   // The first day of the year 1 was a Monday.

@@ -15,27 +15,8 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array kOptions = {
-    OptionSpec{"go-on-percent", OptionSpec::Kind::count, "80",
-               "percent right in the week before going on", "50", "100"},
-    OptionSpec{"secure-misses", OptionSpec::Kind::count, "1",
-               "misses allowed in a secure pattern", "0", "20"},
-    OptionSpec{"secure-chances", OptionSpec::Kind::count, "12",
-               "opportunities that a secure pattern needs", "5", "100"},
-    OptionSpec{"secure-days", OptionSpec::Kind::count, "3",
-               "days that they must be spread over", "1", "20"},
-    OptionSpec{"secure-new-words", OptionSpec::Kind::count, "4",
-               "of them in words never practised", "0", "50"},
-    OptionSpec{"secure-later-days", OptionSpec::Kind::count, "14",
-               "days after teaching that one of them must be", "0", "365"},
-    OptionSpec{"secure-again", OptionSpec::Kind::count, "4",
-               "right in a row that make up for a slip", "1", "50"},
-    OptionSpec{"week-days", OptionSpec::Kind::count, "7",
-               "days that count as the week", "1", "31"},
-};
-
 // A pattern with the first day of a lesson about it.
-struct Taught {
+struct TaughtOn {
   PatternId pattern;
   Date date;
 };
@@ -55,16 +36,16 @@ Sessions by_date(std::span<const SessionResult> sessions) {
 
 // What the lessons of some sessions are about, in the order of teaching.
 template <typename IsMeant>
-std::vector<Taught> taught_in(const Sessions& sessions,
+std::vector<TaughtOn> taught_in(const Sessions& sessions,
                               std::span<const TaughtLesson> lessons,
                               IsMeant is_meant) {
-  std::vector<Taught> taught;
+  std::vector<TaughtOn> taught;
   for (const SessionResult* session : sessions) {
     if (!is_meant(*session)) continue;
     for (const TaughtLesson& lesson : lessons) {
       if (lesson.name != session->lesson) continue;
       for (const PatternId pattern : lesson.patterns) {
-        if (std::ranges::find(taught, pattern, &Taught::pattern) ==
+        if (std::ranges::find(taught, pattern, &TaughtOn::pattern) ==
             taught.end()) {
           taught.push_back({pattern, session->date});
         }
@@ -100,7 +81,7 @@ class History {
     const LearnerResult* learner;
   };
   const std::vector<Day>& days() const { return days_; }
-  std::span<const Taught> taught() const { return taught_; }
+  std::span<const TaughtOn> taught() const { return taught_; }
 
   bool is_new(const std::string& word, const Date& date) const {
     const auto practised = practised_.find(word);
@@ -123,7 +104,7 @@ class History {
 
   std::span<const TaughtLesson> lessons_;
   std::vector<Day> days_;
-  std::vector<Taught> taught_;
+  std::vector<TaughtOn> taught_;
   std::map<std::string, Date, std::less<>> practised_, written_;
 };
 
@@ -224,13 +205,13 @@ void split_at_teaching(PatternProgress& progress) {
 
 LearnerProgress progress_of(const LearnerCode& code, const Sessions& sessions,
                             std::span<const TaughtLesson> lessons,
-                            std::span<const Taught> of_all,
+                            std::span<const TaughtOn> of_all,
                             const PatternCatalogue& catalogue,
-                            const ProgressRules& rules) {
+                            const ProgressRules& rules, const Date& as_of) {
   const History history(code, sessions, lessons);
   LearnerProgress learner;
   learner.code = code;
-  for (const Taught& taught : history.taught()) {
+  for (const TaughtOn& taught : history.taught()) {
     PatternProgress progress;
     progress.pattern = taught.pattern;
     progress.taught = progress.last = taught.date;
@@ -238,10 +219,10 @@ LearnerProgress progress_of(const LearnerCode& code, const Sessions& sessions,
     split_at_teaching(progress);
     if (progress.points.empty()) continue;
     sum_up(progress, rules);
-    find_states(progress, rules);
+    find_states(progress, as_of, rules);
     learner.patterns.push_back(std::move(progress));
   }
-  for (const Taught& taught : of_all) {
+  for (const TaughtOn& taught : of_all) {
     if (learner.find(taught.pattern) != nullptr) continue;
     const Share share =
         sum_of(PointMaker(taught.pattern, history, catalogue).make());
@@ -261,21 +242,6 @@ LearnerProgress progress_of(const LearnerCode& code, const Sessions& sessions,
 
 }  // namespace
 
-OptionTable progress_option_table() { return kOptions; }
-
-ProgressRules progress_rules(const OptionValues& values) {
-  ProgressRules rules;
-  rules.go_on_percent = values.count("go-on-percent");
-  rules.secure_misses = values.count("secure-misses");
-  rules.secure_chances = values.count("secure-chances");
-  rules.secure_days = values.count("secure-days");
-  rules.secure_new_words = values.count("secure-new-words");
-  rules.secure_later_days = values.count("secure-later-days");
-  rules.secure_again = values.count("secure-again");
-  rules.week_days = values.count("week-days");
-  return rules;
-}
-
 std::string_view state_name(ProgressState state) {
   constexpr std::array<std::string_view, 4> kNames = {"practising", "go on",
                                                       "secure", "check again"};
@@ -291,9 +257,10 @@ const PatternProgress* LearnerProgress::find(PatternId pattern) const {
 std::vector<LearnerProgress> class_progress(
     std::span<const SessionResult> sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
-    const ProgressRules& rules) {
+    const ProgressRules& rules, std::optional<Date> as_of) {
   const Sessions sorted = by_date(sessions);
-  const std::vector<Taught> of_all =
+  if (!as_of) as_of = sorted.empty() ? Date() : sorted.back()->date;
+  const std::vector<TaughtOn> of_all =
       taught_in(sorted, lessons, [](const SessionResult&) { return true; });
   std::vector<LearnerCode> codes;
   for (const SessionResult& session : sessions) {
@@ -306,7 +273,8 @@ std::vector<LearnerProgress> class_progress(
   std::vector<LearnerProgress> all;
   all.reserve(codes.size());
   for (const LearnerCode& code : codes) {
-    all.push_back(progress_of(code, sorted, lessons, of_all, catalogue, rules));
+    all.push_back(
+        progress_of(code, sorted, lessons, of_all, catalogue, rules, *as_of));
   }
   return all;
 }

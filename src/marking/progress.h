@@ -6,45 +6,17 @@
 #include <string_view>
 #include <vector>
 
-#include "base/options.h"
 #include "input/learner_code.h"
+#include "marking/progress_rules.h"
 #include "marking/scores.h"
 
 namespace sheaf {
-
-/// When a pattern counts as learned. All are settable (`progress_option_table`)
-/// because research agrees on no number; what is known stands beside each.
-struct ProgressRules {
-  /// Go on from 80%: the rule of a published study of teaching with dyslexia
-  /// (van Rijthoven, thesis, chapter 3). Criteria in use range from 80 to 100%
-  /// (an article for teachers that cites the research; low weight).
-  int go_on_percent = 80;
-  /// One miss in twelve is about the 90% that is cited most, "in three sessions
-  /// on end" (the same article); hence three days.
-  int secure_misses = 1;
-  int secure_chances = 12;
-  int secure_days = 3;
-  /// Words never practised show the pattern and not the list. That words
-  /// carried over to dictated sentences is known (Bogart 1998); four is ours.
-  int secure_new_words = 4;
-  /// Two weeks: gaps must grow with the time that it shall last (Cepeda et al.
-  /// 2006, 2008); the number is ours.
-  int secure_later_days = 14;
-  /// After a slip, so many right in a row on later days are secure again. Ours.
-  int secure_again = 4;
-  /// Days that are "the week" for going on.
-  int week_days = 7;
-};
-
-/// The rules as options of a file, for checking and for the manual.
-OptionTable progress_option_table();
-ProgressRules progress_rules(const OptionValues& values);
 
 enum class ProgressState : std::uint8_t {
   practising,
   go_on,
   secure,
-  check_again,  ///< was secure, then slipped
+  check_again,  ///< was secure, then slipped or was not seen for long
 };
 std::string_view state_name(ProgressState state);
 
@@ -71,8 +43,14 @@ struct PatternProgress {
   /// The first day of a lesson about it that lists the learner.
   Date taught;
   Date last;
-  /// Since when it has been secure without a slip, and when it last slipped.
+  /// Since when it has been secure, or when it last ceased to be.
   std::optional<Date> secure_since, slipped_on;
+  /// Check again only because it was not seen for so long.
+  bool unseen = false;
+  /// The counts that the state rests on: the week for going on, else the latest
+  /// days that have as many words as the rule for secure asks for.
+  Share window;
+  int window_days = 0;  ///< of a pattern that is secure or was
   Share all, week, new_words, later, writing;
   /// Before it was taught, and in nothing else: was it known already?
   Share before;
@@ -81,6 +59,8 @@ struct PatternProgress {
   std::vector<ProgressPoint> points;
   /// What it rests on and what is missing, lower case, no full stop.
   std::string why;
+  /// What is missing alone, for places where the counts stand beside it.
+  std::string needed;
 };
 
 /// Whether the list looks known and the pattern not: 80% of the practised words
@@ -120,10 +100,11 @@ struct LearnerProgress {
 /// absent or not. Checks and counts of writing teach nothing. A word is one
 /// chance a day, taken if it was right each time (`chances_for`), and new once:
 /// on the first day that the learner writes it, unless it was practised before.
+/// States are those of the day `as_of`, else of the latest session.
 std::vector<LearnerProgress> class_progress(
     std::span<const SessionResult> sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
-    const ProgressRules& rules = {});
+    const ProgressRules& rules = {}, std::optional<Date> as_of = {});
 
 /// What a learner showed of patterns before they were taught, which counts for
 /// nothing else: "ai 3/4; not taught yet: sh 8/8 (100%)". Empty where there is

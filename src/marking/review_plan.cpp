@@ -59,8 +59,9 @@ class Planner {
     const int ago = days_between(p.last, week_);
     switch (p.state) {
       case ProgressState::check_again:
-        return ReviewItem{
-            .pattern = p.pattern, .reason = Reason::slipped, .why = p.why};
+        return ReviewItem{.pattern = p.pattern,
+                          .reason = p.unseen ? Reason::due : Reason::slipped,
+                          .why = p.why};
       case ProgressState::practising:
         return slipped_early(p)
                    ? ReviewItem{.pattern = p.pattern,

@@ -11,6 +11,7 @@
 #include "layout/text_block.h"
 #include "marking/calendar.h"
 #include "marking/goal_line.h"
+#include "marking/likely_range.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
@@ -83,12 +84,25 @@ GridCell share_cell(const Share& share, std::string below = {}) {
   return cell;
 }
 
+// The counts that the state rests on, the state, and how sure they are.
+GridCell state_cell(const PatternProgress& p) {
+  GridCell cell = share_cell(p.window, std::string(state_name(p.state)));
+  cell.figure += ", " + likely_short(p.window);
+  cell.heard += ", " + likely_text(p.window);
+  return cell;
+}
+
 void add_legend(Composer& c) {
   add_paragraph(
       c, c.style().teacher_text(),
       "Right out of all. No frame: 80% or more; thin frame: 50 to 79%; heavy: "
       "under half; dashed: fewer than five, so no percentage.",
       {.space_before = 2_mm});
+}
+
+// Without the percentage, where a range stands beside it.
+std::string counts_of(const Share& share) {
+  return fmt::format("{}/{}", share.right, share.of);
 }
 
 // Those that are secure in a line; of the others what is still missing.
@@ -101,8 +115,10 @@ void add_states(Composer& c, const LearnerProgress& learner,
       others = true;
       continue;
     }
-    secure += fmt::format("{}{} {}", secure.empty() ? "" : ", ",
-                          column_title(catalogue[p.pattern]), p.all.text());
+    secure += fmt::format(
+        "{}{} {}, {}, last seen {}, of all {}", secure.empty() ? "" : "; ",
+        column_title(catalogue[p.pattern]), counts_of(p.window),
+        likely_text(p.window), date_text(p.last), counts_of(p.all));
   }
   if (!secure.empty()) {
     const TextStyle text = c.style().teacher_text();
@@ -112,17 +128,25 @@ void add_states(Composer& c, const LearnerProgress& learner,
     add_paragraph(c, pieces);
   }
   if (!others) return;
-  Table table(c, {{.title = "Pattern", .share = 0, .fixed = 39_mm},
+  Table table(c, {{.title = "Pattern", .share = 0, .fixed = 23_mm},
                   {.title = "Taught", .share = 0, .fixed = 20_mm},
                   {.title = "Status", .share = 0, .fixed = 22_mm},
-                  {"Based on", 1}});
+                  {.title = "Based on", .share = 0, .fixed = 25_mm},
+                  {.title = "Of all", .share = 0, .fixed = 13_mm},
+                  {"Still needed", 1}});
   for (const PatternProgress& p : learner.patterns) {
     if (p.state == ProgressState::secure) continue;
     const TextStyle text = c.style().teacher_text();
-    table.add_row({{{std::string(catalogue[p.pattern].name), text}},
+    std::vector<TextPiece> based = with_counts(text, counts_of(p.window) + " ");
+    based.push_back({.text = likely_short(p.window),
+                     .style = text,
+                     .heard = likely_text(p.window)});
+    table.add_row({{{column_title(catalogue[p.pattern]), text}},
                    {{date_text(p.taught), text}},
                    {{std::string(state_name(p.state)), text}},
-                   with_counts(text, p.why)},
+                   based,
+                   with_counts(text, counts_of(p.all)),
+                   with_counts(text, p.needed)},
                   true);
   }
 }
@@ -312,15 +336,8 @@ std::string last_of(std::span<const LearnerProgress> learners) {
 }
 
 void add_rules(Composer& c, const ProgressRules& rules) {
-  add_paragraph(
-      c, c.style().teacher_text(),
-      fmt::format(
-          "Go on: {}% right in the week. Secure: at most {} wrong in {}, over "
-          "{} days, {} of them new words, and one day at least {} days after "
-          "teaching. Check again: a miss after that.",
-          rules.go_on_percent, rules.secure_misses, rules.secure_chances,
-          rules.secure_days, rules.secure_new_words, rules.secure_later_days),
-      {.space_before = 1.5_mm});
+  add_paragraph(c, c.style().teacher_text(), rules_in_brief(rules),
+                {.space_before = 1.5_mm});
 }
 
 }  // namespace
@@ -348,7 +365,7 @@ void add_group_report(const ReportMaker& maker,
       const PatternProgress* p = learner.find(pattern);
       row.cells.push_back(
           p == nullptr ? GridCell{.heard = "not taught"}
-                       : share_cell(p->all, std::string(state_name(p->state))));
+                       : state_cell(*p));
     }
     rows.push_back(std::move(row));
   }
@@ -357,7 +374,7 @@ void add_group_report(const ReportMaker& maker,
               .code = last_of(learners),
               .bookmark = "Progress of the group"},
              [&](Composer& c) {
-               add_grid(c, "Learner", heads, rows, 20_mm, 21_mm);
+               add_grid(c, "Learner", heads, rows, 20_mm, 24_mm);
                add_legend(c);
                add_needs(c, learners, catalogue);
                add_rules(c, rules);
@@ -366,7 +383,8 @@ void add_group_report(const ReportMaker& maker,
 
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner,
-                        const PatternCatalogue& catalogue, int rate) {
+                        const PatternCatalogue& catalogue,
+                        const ProgressRules& rules, int rate) {
   const Weeks weeks(learner);
   add_report(maker,
              {.heading = learner.code.text(),
@@ -377,6 +395,7 @@ void add_learner_report(const ReportMaker& maker,
                add_states(c, learner, catalogue);
                add_known_before(c, learner, catalogue);
                add_week_grid(c, learner, catalogue);
+               add_rules(c, rules);
                add_plot(c, learner, weeks, rate);
              });
 }

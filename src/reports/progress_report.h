@@ -20,6 +20,7 @@ void add_group_report(const ReportMaker& maker,
 /// the aim line rises by in a week, in hundredths.
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner,
-                        const PatternCatalogue& catalogue, int rate);
+                        const PatternCatalogue& catalogue,
+                        const ProgressRules& rules, int rate);
 
 }  // namespace sheaf

@@ -30,6 +30,14 @@ std::vector<std::string> words_of(std::string_view text) {
   return words;
 }
 
+// Small numbers, so that a term can be worked by hand.
+ProgressRules small() {
+  ProgressRules rules;
+  rules.secure_misses = 1;
+  rules.secure_chances = 12;
+  return rules;
+}
+
 // One learner's term, a day a line: date, kind, lesson, what was dictated,
 // what of it was wrong.
 class Term {
@@ -62,7 +70,7 @@ class Term {
     return *this;
   }
 
-  LearnerProgress progress(const ProgressRules& rules = {}) const {
+  LearnerProgress progress(const ProgressRules& rules = small()) const {
     const TaughtLesson lessons[] = {
         {"ai",
          {ground().pattern("ai")},
@@ -76,7 +84,7 @@ class Term {
     return b7 == all.end() ? LearnerProgress{} : *b7;
   }
   PatternProgress of(std::string_view pattern,
-                     const ProgressRules& rules = {}) const {
+                     const ProgressRules& rules = small()) const {
     const LearnerProgress all = progress(rules);
     const PatternProgress* found = all.find(ground().pattern(pattern));
     EXPECT_NE(found, nullptr);
@@ -110,8 +118,10 @@ TEST(Progress, GoesOnBeforeItIsSecure) {
   EXPECT_EQ(week.days, 3);
   EXPECT_EQ(week.later, (Share{0, 0}));
   EXPECT_EQ(week.why,
-            "10/11 (91%) in the week; to be secure: 1 more word, 2 new "
-            "words, a check 14 days after teaching");
+            "10/11 (91%), likely 68 to 98%, in its latest week; still needed to "
+            "be secure: 1 word, 2 new, a check from 2026-03-16");
+  EXPECT_EQ(week.needed, "1 word, 2 new, a check from 2026-03-16");
+  EXPECT_EQ(week.window, week.week);
 }
 
 TEST(Progress, IsSecureAfterTwoWeeks) {
@@ -138,25 +148,54 @@ TEST(Progress, IsSecureAfterTwoWeeks) {
   list.day("2026-03-18", "retention", "ai", "rain tail snail paint train");
   EXPECT_EQ(list.of("ai").state, State::go_on);
   EXPECT_EQ(list.of("ai").why,
-            "5/5 (100%) in the week; to be secure: 4 new words");
+            "5/5 (100%), likely 65 to 100%, in its latest week; still needed "
+            "to be secure: 4 new");
 }
 
-TEST(Progress, OneLaterMissMeansCheckAgain) {
+TEST(Progress, ThreeMissesCloseTogetherMeanCheckAgain) {
   Term term = good_week();
   term.day("2026-03-16", "retention", "ai", "nail trail");
   term.day("2026-03-30", "dictation", "oa", "boat road rain", "rain: rane");
+  EXPECT_EQ(term.of("ai").state, State::secure) << "one miss is none";
+  term.day("2026-04-02", "retention", "ai", "nail sail paint",
+           "nail: nale, sail: sale");
   const PatternProgress slipped = term.of("ai");
   EXPECT_EQ(slipped.state, State::check_again);
-  EXPECT_EQ(*slipped.slipped_on, (Date{2026, 3, 30}));
+  EXPECT_EQ(*slipped.slipped_on, (Date{2026, 4, 2}));
   EXPECT_FALSE(slipped.secure_since.has_value());
-  EXPECT_EQ(slipped.why, "slipped after it was secure; 0 of 4 right since");
-  term.day("2026-04-02", "retention", "ai", "rain nail sail");
+  EXPECT_FALSE(slipped.unseen);
+  // The latest days with twelve words: 5, 2, 2, 1 and 3, three of them wrong.
+  EXPECT_EQ(slipped.window, (Share{10, 13}));
+  EXPECT_EQ(slipped.window_days, 5);
+  EXPECT_EQ(slipped.why,
+            "10/13 (77%), likely 54 to 90%, on the latest 5 days; was secure "
+            "until 2026-04-02; still needed to be secure: 12 words, 3 days, 4 "
+            "new, a check from 2026-03-16");
+  // The rule for secure makes it secure again, and nothing less.
+  term.day("2026-04-10", "retention", "ai", "mail hail brain chain rain tail");
+  term.day("2026-04-14", "retention", "ai", "snail train wait");
   EXPECT_EQ(term.of("ai").state, State::check_again);
-  term.day("2026-04-03", "retention", "ai", "paint");
+  term.day("2026-04-17", "retention", "ai", "paint rain tail");
   EXPECT_EQ(term.of("ai").state, State::secure);
+  EXPECT_EQ(*term.of("ai").secure_since, (Date{2026, 4, 17}));
+  EXPECT_EQ(term.of("ai").why,
+            "12/12 (100%), likely 82 to 100%, on the latest 3 days; last seen "
+            "2026-04-17");
   // The other lesson's pattern has a history of its own.
   EXPECT_EQ(term.of("oa").taught, (Date{2026, 3, 30}));
   EXPECT_EQ(term.of("oa").all, (Share{2, 2}));
+}
+
+// What others wrote later tells the day, where no day is given.
+TEST(Progress, KnowsOnWhichDayItIsAsked) {
+  Term term = good_week();
+  term.day("2026-03-16", "retention", "ai", "nail trail");
+  term.day("2026-05-11", "dictation", "oa", "boat", "", "marked: C3\n");
+  EXPECT_EQ(term.of("ai").state, State::secure) << "eight weeks to the day";
+  term.day("2026-05-12", "dictation", "oa", "road", "", "marked: C3\n");
+  const PatternProgress unseen = term.of("ai");
+  EXPECT_EQ(unseen.state, State::check_again);
+  EXPECT_TRUE(unseen.unseen);
 }
 
 TEST(Progress, KnowsAListThatWasLearnedByHeart) {
@@ -168,7 +207,9 @@ TEST(Progress, KnowsAListThatWasLearnedByHeart) {
   EXPECT_EQ(ai.listed, (Share{5, 5}));
   EXPECT_EQ(ai.new_words, (Share{0, 3}));
   EXPECT_TRUE(by_heart(ai));
-  EXPECT_EQ(ai.why, "list 5/5, new words 0/3: perhaps known by heart");
+  EXPECT_EQ(ai.needed, "list 5/5, new words 0/3: perhaps known by heart");
+  EXPECT_EQ(ai.why, "5/8 (63%), likely 35 to 84%, in its latest week; " +
+                        ai.needed);
 
   Term both;
   both.day("2026-03-02", "dictation", "ai", "rain tail snail paint train",
@@ -182,9 +223,9 @@ TEST(Progress, KnowsAListThatWasLearnedByHeart) {
 TEST(Progress, WritingCounts) {
   Term term = good_week();
   term.day("2026-03-16", "retention", "ai", "nail trail");
-  term.day("2026-03-20", "writing", "ai", "", "", "writing: {B7: {ai: 3/5}}\n");
+  term.day("2026-03-20", "writing", "ai", "", "", "writing: {B7: {ai: 2/5}}\n");
   const PatternProgress progress = term.of("ai");
-  EXPECT_EQ(progress.writing, (Share{3, 5}));
+  EXPECT_EQ(progress.writing, (Share{2, 5}));
   EXPECT_EQ(progress.state, State::check_again);
   EXPECT_EQ(progress.points.back().kind, Record::Kind::writing);
 }
@@ -283,7 +324,11 @@ TEST(Progress, RulesCanBeSet) {
   EXPECT_EQ(defaults.secure_days, ProgressRules{}.secure_days);
   EXPECT_EQ(defaults.secure_new_words, ProgressRules{}.secure_new_words);
   EXPECT_EQ(defaults.secure_later_days, ProgressRules{}.secure_later_days);
-  EXPECT_EQ(defaults.secure_again, ProgressRules{}.secure_again);
+  EXPECT_EQ(defaults.long_misses, ProgressRules{}.long_misses);
+  EXPECT_EQ(defaults.long_chances, ProgressRules{}.long_chances);
+  EXPECT_EQ(defaults.lost_misses, ProgressRules{}.lost_misses);
+  EXPECT_EQ(defaults.lost_chances, ProgressRules{}.lost_chances);
+  EXPECT_EQ(defaults.unseen_weeks, ProgressRules{}.unseen_weeks);
   EXPECT_EQ(defaults.week_days, ProgressRules{}.week_days);
 }
 
@@ -334,6 +379,13 @@ TEST(Calendar, CountsDays) {
   EXPECT_EQ(days_between({2100, 2, 28}, {2100, 3, 1}), 1);
   EXPECT_EQ(days_between({2025, 12, 31}, {2026, 1, 1}), 1);
   EXPECT_EQ(days_between({2026, 3, 12}, {2026, 3, 2}), -10);
+  EXPECT_EQ(day_after({2026, 2, 26}, 14), (Date{2026, 3, 12}));
+  EXPECT_EQ(day_after({2024, 12, 31}, 0), (Date{2024, 12, 31}));
+  EXPECT_EQ(day_after({2024, 12, 31}, 1), (Date{2025, 1, 1}));
+  EXPECT_EQ(day_after({2026, 3, 12}, -12), (Date{2026, 2, 28}));
+  for (int days = 0; days < 3000; ++days) {
+    EXPECT_EQ(days_between({2023, 9, 4}, day_after({2023, 9, 4}, days)), days);
+  }
 }
 
 }  // namespace

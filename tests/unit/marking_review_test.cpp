@@ -69,6 +69,21 @@ TEST(Review, PutsWhatSlippedFirst) {
   EXPECT_EQ(review.items[2].reason, Reason::transfer);
 }
 
+// Nothing went wrong there: it has its turn after what did.
+TEST(Review, WhatWasNotSeenForLongIsDue) {
+  LearnerProgress b7{code_of("B7"), {}, {}};
+  b7.patterns = {
+      pattern("sh", State::check_again, {point({2026, 1, 5}, {8, 8})}),
+      pattern("oa", State::check_again, {point({2026, 3, 27}, {3, 5})})};
+  b7.patterns[0].unseen = true;
+  b7.patterns[0].why = "25/25; last seen 2026-01-05";
+  const LearnerReview review = plan({b7}).at(0);
+  ASSERT_EQ(review.items.size(), 2U);
+  EXPECT_EQ(review.items[0].reason, Reason::slipped);
+  EXPECT_EQ(review.items[1].reason, Reason::due);
+  EXPECT_EQ(review.items[1].why, "25/25; last seen 2026-01-05");
+}
+
 TEST(Review, KnowsASlipThatNoRuleHasSeen) {
   LearnerProgress b7{code_of("B7"), {}, {}};
   b7.patterns = {
