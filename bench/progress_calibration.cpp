@@ -90,8 +90,8 @@ struct Tally {
   }
   std::string first_week() {
     if (first_days.empty()) return "-";
-    const auto middle = first_days.begin() +
-                        static_cast<std::ptrdiff_t>(first_days.size() / 2);
+    const auto middle =
+        first_days.begin() + static_cast<std::ptrdiff_t>(first_days.size() / 2);
     std::ranges::nth_element(first_days, middle);
     return fmt::format("{}", *middle / 7);
   }
@@ -100,9 +100,9 @@ struct Tally {
 // The limits that the rule in use has to keep where a pattern has 35 chances or
 // more. They are ours, as are the learners.
 constexpr int kEnoughChances = 35;
-constexpr int kMostFalse = 25;    // of "always .80", ever shown secure
-constexpr int kLeastFound = 88;   // of "always .95", secure at the end
-constexpr int kMostFallen = 5;    // of "forgets", secure at the end
+constexpr int kMostFalse = 25;   // of "always .80", ever shown secure
+constexpr int kLeastFound = 88;  // of "always .95", secure at the end
+constexpr int kMostFallen = 5;   // of "forgets", secure at the end
 
 struct Figures {
   std::string rule;
@@ -160,7 +160,8 @@ class Calibration {
   /// that were written and read say other than what was put together.
   bool sum_up(const std::string& in_use) const {
     fmt::print(
-        "\nLimits: of learners with .80 right at most {}% ever shown secure, of "
+        "\nLimits: of learners with .80 right at most {}% ever shown secure, "
+        "of "
         "those with .95 at least {}% at the end, of those who fell to .60 at "
         "most {}% at the end; from {} chances on.\n{:<24} {:>7} {:>7} {:>9} "
         "{:>8} {:>8}\n",
@@ -199,7 +200,7 @@ class Calibration {
 
   static int percent_of(const std::vector<Tally>& tallies,
                         const std::vector<Kind>& all, std::string_view name,
-                        int Tally::* count) {
+                        int Tally::*count) {
     for (std::size_t k = 0; k < all.size(); ++k) {
       if (all[k].name.starts_with(name)) {
         return tallies[k].percent(tallies[k].*count);
@@ -255,7 +256,8 @@ int run(const std::string& word_list, int learners) {
       {"2 in 25, lost at 3 in 12", rules(2, 25, kNever, kNever, 3, 12)},
   };
   fmt::print(
-      "{} learners of each kind; seed {}. Columns: shown \"go on\" or better at "
+      "{} learners of each kind; seed {}. Columns: shown \"go on\" or better "
+      "at "
       "some time, shown secure at some time, shown secure at the end of the "
       "year, shown secure on a day when the true chance was under {:.0f}%, no "
       "longer secure later on, the week of the year in which half of those "

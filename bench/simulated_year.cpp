@@ -42,7 +42,8 @@ YearPlan::YearPlan(int chances, int words_a_check) {
   constexpr int kFrom = 14, kTo = 7 * (kWeeks - 1);
   for (int i = 0; i < checks; ++i) {
     const int words = std::min(left, words_a_check);
-    const int day = checks == 1 ? kFrom : kFrom + (kTo - kFrom) * i / (checks - 1);
+    const int day =
+        checks == 1 ? kFrom : kFrom + (kTo - kFrom) * i / (checks - 1);
     days.push_back({day, words});
     left -= words;
   }
@@ -78,18 +79,18 @@ SimulatedYear::SimulatedYear(const Phonics& phonics, PatternId pattern,
 
 SessionResult SimulatedYear::marked(std::size_t day,
                                     const std::vector<bool>& right) const {
-  std::string text = fmt::format(
-      "date: {}\nkind: {}\nlesson: ai\nmarked: {}\n",
-      date_text(day_after(kTaught, plan_.days[day].day)),
-      day == 0 ? "dictation" : "retention", kLearner);
+  std::string text =
+      fmt::format("date: {}\nkind: {}\nlesson: ai\nmarked: {}\n",
+                  date_text(day_after(kTaught, plan_.days[day].day)),
+                  day == 0 ? "dictation" : "retention", kLearner);
   std::string wrong;
   std::vector<DictatedItem> items;
   for (std::size_t i = 0; i < words_[day].size(); ++i) {
     const std::string& word = words_[day][i];
     items.push_back(dictated_item(word, phonics_));
     if (right[i]) continue;
-    wrong += fmt::format("{}{}: {}", wrong.empty() ? "" : ", ", word,
-                         missed(word));
+    wrong +=
+        fmt::format("{}{}: {}", wrong.empty() ? "" : ", ", word, missed(word));
   }
   if (!wrong.empty()) {
     text += fmt::format("wrong: {{{}: {{{}}}}}\n", kLearner, wrong);
@@ -151,8 +152,8 @@ std::vector<std::string> words_to_dictate(const Phonics& phonics,
     const auto chances = [&](const std::string& written) {
       LearnerResult result{.code = learner()};
       result.words.push_back(
-          {.attempt = mark_attempt(spellings, session.items[0].words,
-                                   written, MarkingOptions{})});
+          {.attempt = mark_attempt(spellings, session.items[0].words, written,
+                                   MarkingOptions{})});
       return chances_for(pattern, session, result, phonics.patterns());
     };
     const auto right = chances(word.spelling);

@@ -72,12 +72,13 @@ class SimulatedYear {
   std::vector<std::vector<bool>> was_right_;
 };
 
-/// Words with a pattern that marking counts as one chance, taken when they are
-/// written well and missed when the pattern's first letter is left out.
+/// Words with the pattern, which is spelled ai, that marking counts as one
+/// chance: taken when they are written well, missed as `missed` says. Which
+/// pattern it is makes no difference to the rules.
 std::vector<std::string> words_to_dictate(const Phonics& phonics,
                                           PatternId pattern, std::size_t count);
 
-/// What they write when they miss.
+/// What a learner writes who misses: o for ai.
 std::string missed(const std::string& word);
 
 }  // namespace sheaf::bench

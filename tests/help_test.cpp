@@ -90,6 +90,24 @@ std::string completed(const std::string& words) {
   return run_program({"bash", "-c", script}).out;
 }
 
+// Whoever reads "secure" on a page can look up what it takes.
+TEST(Manual, NamesTheRulesOfProgress) {
+  std::string manual = said({"manual"});
+  std::erase(manual, '\\');
+  for (const std::string& text :
+       {manual, said({"progress", "--help"}), said({"review", "--help"})}) {
+    for (const char* part :
+         {"Go on:", "Secure: at most 2 wrong in the latest 25 words",
+          "Check again:", "Likely:", "go-on-percent=80", "week-days=7",
+          "secure-misses=2", "secure-chances=25", "long-misses=5",
+          "long-chances=54", "secure-days=3", "secure-new-words=4",
+          "secure-later-days=14", "lost-misses=3", "lost-chances=12",
+          "unseen-weeks=8"}) {
+      EXPECT_NE(text.find(part), std::string::npos) << part;
+    }
+  }
+}
+
 TEST(Completions, AreWhatBashOffers) {
   EXPECT_EQ(completed("sheaf bui"), "build\n");
   EXPECT_EQ(completed("sheaf build --lay"), "--layout\n");

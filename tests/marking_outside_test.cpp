@@ -372,8 +372,7 @@ TEST_F(Term, TellsWhoHasItWhoMemorisedWhoSlippedAndWhatComesNext) {
             std::string::npos);
   EXPECT_NE(plan.out.find("perhaps known by heart"), std::string::npos)
       << plan.out;
-  EXPECT_NE(plan.out.find("was secure until"), std::string::npos)
-      << plan.out;
+  EXPECT_NE(plan.out.find("was secure until"), std::string::npos) << plan.out;
 }
 
 }  // namespace

@@ -159,8 +159,8 @@ std::vector<VerbNote> verb_notes() {
   add_verbs(app, line);
   std::vector<VerbNote> notes;
   for (const CLI::App* verb : app.get_subcommands({})) {
-    VerbNote note{verb->get_name(), verb->get_description(), {}, {},
-                  verb->get_footer()};
+    VerbNote note{
+        verb->get_name(), verb->get_description(), {}, {}, verb->get_footer()};
     for (const CLI::Option* option : verb->get_options()) {
       if (option->get_lnames().empty()) {
         note.arguments = option->get_name();

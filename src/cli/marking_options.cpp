@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <string>
+#include <string_view>
+
 #include "cli/verb_options.h"
 #include "marking/progress_rules.h"
 
@@ -42,17 +46,35 @@ VerbOption rule_option(CommandLine& line) {
           {.one_at_a_time = true}};
 }
 
+// Lines of a terminal's width, all but the first further in.
+std::string wrapped(std::string_view text, std::string_view first) {
+  constexpr std::size_t kWidth = 78;
+  std::string lines(first);
+  std::size_t used = lines.size();
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    if (used + 1 + end > kWidth) {
+      lines += "\n   ";
+      used = 3;
+    }
+    lines.append(" ").append(text.substr(0, end));
+    used += 1 + end;
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return lines + "\n";
+}
+
 // What the states of a pattern ask for, and what of it can be set.
 std::string rules_below() {
   std::string text = "When a pattern counts as learned:\n";
   for (const RuleText& rule : rule_texts({})) {
-    text += fmt::format("  {}: {}\n", rule.name, rule.text);
+    text += wrapped(rule.text, fmt::format("  {}:", rule.name));
   }
   text += "What --rule sets, and how it comes:\n";
   for (const OptionSpec& rule : progress_option_table()) {
-    text += fmt::format("  {:<22} {}\n",
-                        fmt::format("{}={}", rule.name, rule.fallback),
-                        rule.help);
+    text +=
+        fmt::format("  {:<22} {}\n",
+                    fmt::format("{}={}", rule.name, rule.fallback), rule.help);
   }
   return text;
 }

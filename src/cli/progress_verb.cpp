@@ -79,16 +79,12 @@ int run_progress(const CommandLine& line) {
                "1.5`\n");
     return kWrongCommandLine;
   }
-  std::optional<Date> as_of;
-  if (!line.marking.date.empty()) {
-    as_of = read_date(line.marking.date);
-    if (!as_of) {
-      fmt::print(stderr,
-                 "sheaf progress: {} is not a date; write it like "
-                 "2026-03-12\n",
-                 sheaf::quoted(line.marking.date));
-      return kWrongCommandLine;
-    }
+  std::optional<Date> as_of = read_date(line.marking.date);
+  if (!as_of && !line.marking.date.empty()) {
+    fmt::print(stderr,
+               "sheaf progress: {} is not a date; write it like 2026-03-12\n",
+               sheaf::quoted(line.marking.date));
+    return kWrongCommandLine;
   }
   Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
@@ -104,6 +100,11 @@ int run_progress(const CommandLine& line) {
   std::erase_if(records, [&](const MarkedRecord& marked) {
     return marked.session.date > *as_of;
   });
+  if (records.empty() && !line.marking.date.empty()) {
+    fmt::print(stderr, "sheaf: no record is of {} or earlier\n",
+               date_text(*as_of));
+    return kDone;
+  }
   keep_learners(records, codes_given(line.marking.learners));
   if (!keep_marked(records)) {
     print_nobody_marked();

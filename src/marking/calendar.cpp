@@ -21,8 +21,7 @@ Date day_after(const Date& date, int days) {
   // No year is shorter than this, so the guess is never too late.
   Date day{1 + wanted / 366, 1, 1};
   while (day_number({day.year + 1, 1, 1}) <= wanted) ++day.year;
-  while (day.month < 12 &&
-         day_number({day.year, day.month + 1, 1}) <= wanted) {
+  while (day.month < 12 && day_number({day.year, day.month + 1, 1}) <= wanted) {
     ++day.month;
   }
   day.day += wanted - day_number(day);

@@ -37,8 +37,6 @@ std::string likely_text(const Share& share) {
   return range.empty() ? range : "likely " + range;
 }
 
-std::string likely_short(const Share& share) {
-  return range_text(share, "–");
-}
+std::string likely_short(const Share& share) { return range_text(share, "–"); }
 
 }  // namespace sheaf

@@ -37,8 +37,8 @@ Sessions by_date(std::span<const SessionResult> sessions) {
 // What the lessons of some sessions are about, in the order of teaching.
 template <typename IsMeant>
 std::vector<TaughtOn> taught_in(const Sessions& sessions,
-                              std::span<const TaughtLesson> lessons,
-                              IsMeant is_meant) {
+                                std::span<const TaughtLesson> lessons,
+                                IsMeant is_meant) {
   std::vector<TaughtOn> taught;
   for (const SessionResult* session : sessions) {
     if (!is_meant(*session)) continue;

@@ -1,6 +1,7 @@
 #include "marking/progress_rules.h"
 
 #include <array>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -59,25 +60,37 @@ ProgressRules progress_rules(const OptionValues& values) {
   return rules;
 }
 
+namespace {
+
+std::string number_of(int count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+std::string number_of_days(int count) {
+  return number_of(count, "day", "days");
+}
+
+}  // namespace
+
 std::vector<RuleText> rule_texts(const ProgressRules& r) {
   return {
       {"Go on",
-       fmt::format("{}% right within {} days, in {} words or more.",
-                   r.go_on_percent, r.week_days, Share::kLeastForPercent)},
+       fmt::format("{}% right within {}, in {} words or more.", r.go_on_percent,
+                   number_of_days(r.week_days), Share::kLeastForPercent)},
       {"Secure",
        fmt::format(
-           "at most {} wrong in the latest {} words, on {} days or more, with "
-           "{} new words or more, and seen {} days or more after teaching. Of all words "
-           "since then, at most {} wrong in the latest {}.",
-           r.secure_misses, r.secure_chances, r.secure_days, r.secure_new_words,
-           r.secure_later_days, r.long_misses, r.long_chances)},
+           "at most {} wrong in the latest {} words, on {} or more, with {} or "
+           "more, and seen {} or more after teaching. Of all words since then, "
+           "at most {} wrong in the latest {}.",
+           r.secure_misses, r.secure_chances, number_of_days(r.secure_days),
+           number_of(r.secure_new_words, "new word", "new words"),
+           number_of_days(r.secure_later_days), r.long_misses, r.long_chances)},
       {"Check again",
        fmt::format(
            "was secure, then {} wrong in {} words on end, more than {} in the "
-           "latest {}, or not seen for more than {} weeks. The rule for secure "
+           "latest {}, or not seen for more than {}. The rule for secure "
            "makes it secure again.",
            r.lost_misses, r.lost_chances, r.long_misses, r.long_chances,
-           r.unseen_weeks)},
+           number_of(r.unseen_weeks, "week", "weeks"))},
       {"Likely",
        "between these two the learner's share of all such words lies, in nine "
        "cases of ten (a 90% interval; Wilson 1927)."}};
@@ -85,13 +98,15 @@ std::vector<RuleText> rule_texts(const ProgressRules& r) {
 
 std::string rules_in_brief(const ProgressRules& r) {
   return fmt::format(
-      "Go on: {}% right in {} days. Secure: at most {} wrong in {} words ({} "
-      "days, {} new words, {} days after teaching), {} in {} since. Check "
-      "again: then {} wrong in {}, or unseen for {} weeks. Ranges: nine in ten "
-      "hold the true share (Wilson).",
-      r.go_on_percent, r.week_days, r.secure_misses, r.secure_chances,
-      r.secure_days, r.secure_new_words, r.secure_later_days, r.long_misses,
-      r.long_chances, r.lost_misses, r.lost_chances, r.unseen_weeks);
+      "Go on: {}% right in {}. Secure: at most {} wrong in {} words ({}, {}, "
+      "{} after teaching), {} in {} since. Check again: then {} wrong in {}, "
+      "or unseen for {}. Ranges: nine in ten hold the true share (Wilson).",
+      r.go_on_percent, number_of_days(r.week_days), r.secure_misses,
+      r.secure_chances, number_of_days(r.secure_days),
+      number_of(r.secure_new_words, "new word", "new words"),
+      number_of_days(r.secure_later_days), r.long_misses, r.long_chances,
+      r.lost_misses, r.lost_chances,
+      number_of(r.unseen_weeks, "week", "weeks"));
 }
 
 }  // namespace sheaf

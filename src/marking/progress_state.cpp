@@ -173,9 +173,10 @@ std::string needed_text(const PatternProgress& progress,
   switch (progress.state) {
     case ProgressState::practising:
       if (by_heart(progress)) {
-        return fmt::format("list {}/{}, new words {}/{}: perhaps known by heart",
-                           progress.listed.right, progress.listed.of,
-                           progress.new_words.right, progress.new_words.of);
+        return fmt::format(
+            "list {}/{}, new words {}/{}: perhaps known by heart",
+            progress.listed.right, progress.listed.of, progress.new_words.right,
+            progress.new_words.of);
       }
       return fmt::format("{}% to go on", rules.go_on_percent);
     case ProgressState::go_on:
@@ -202,17 +203,17 @@ std::string why_text(const PatternProgress& progress) {
     case ProgressState::practising:
       return counts + "in its latest week; " + progress.needed;
     case ProgressState::go_on:
-      return counts + "in its latest week; still needed to be secure: " + progress.needed;
+      return counts + "in its latest week; still needed to be secure: " +
+             progress.needed;
     case ProgressState::secure:
       return fmt::format("{}{}; last seen {}", counts, days,
                          date_text(progress.last));
     case ProgressState::check_again:
       break;
   }
-  return fmt::format("{}{}; was secure until {}; still needed to be secure: {}", counts,
-                     days,
-                     date_text(progress.slipped_on.value_or(progress.last)),
-                     progress.needed);
+  return fmt::format(
+      "{}{}; was secure until {}; still needed to be secure: {}", counts, days,
+      date_text(progress.slipped_on.value_or(progress.last)), progress.needed);
 }
 
 bool unseen_between(const Date& seen, const Date& day,

@@ -13,6 +13,7 @@
 #include "marking/goal_line.h"
 #include "marking/likely_range.h"
 #include "marking/score_words.h"
+#include "reports/progress_states.h"
 
 namespace sheaf {
 
@@ -100,67 +101,6 @@ void add_legend(Composer& c) {
       {.space_before = 2_mm});
 }
 
-// Without the percentage, where a range stands beside it.
-std::string counts_of(const Share& share) {
-  return fmt::format("{}/{}", share.right, share.of);
-}
-
-// Those that are secure in a line; of the others what is still missing.
-void add_states(Composer& c, const LearnerProgress& learner,
-                const PatternCatalogue& catalogue) {
-  std::string secure;
-  bool others = false;
-  for (const PatternProgress& p : learner.patterns) {
-    if (p.state != ProgressState::secure) {
-      others = true;
-      continue;
-    }
-    secure += fmt::format(
-        "{}{} {}, {}, last seen {}, of all {}", secure.empty() ? "" : "; ",
-        column_title(catalogue[p.pattern]), counts_of(p.window),
-        likely_text(p.window), date_text(p.last), counts_of(p.all));
-  }
-  if (!secure.empty()) {
-    const TextStyle text = c.style().teacher_text();
-    const TextStyle bold = c.style().teacher_text(true);
-    std::vector<TextPiece> pieces = {{"Secure: ", bold}};
-    append(pieces, with_counts(text, secure + "."));
-    add_paragraph(c, pieces);
-  }
-  if (!others) return;
-  Table table(c, {{.title = "Pattern", .share = 0, .fixed = 23_mm},
-                  {.title = "Taught", .share = 0, .fixed = 20_mm},
-                  {.title = "Status", .share = 0, .fixed = 22_mm},
-                  {.title = "Based on", .share = 0, .fixed = 25_mm},
-                  {.title = "Of all", .share = 0, .fixed = 13_mm},
-                  {"Still needed", 1}});
-  for (const PatternProgress& p : learner.patterns) {
-    if (p.state == ProgressState::secure) continue;
-    const TextStyle text = c.style().teacher_text();
-    std::vector<TextPiece> based = with_counts(text, counts_of(p.window) + " ");
-    based.push_back({.text = likely_short(p.window),
-                     .style = text,
-                     .heard = likely_text(p.window)});
-    table.add_row({{{column_title(catalogue[p.pattern]), text}},
-                   {{date_text(p.taught), text}},
-                   {{std::string(state_name(p.state)), text}},
-                   based,
-                   with_counts(text, counts_of(p.all)),
-                   with_counts(text, p.needed)},
-                  true);
-  }
-}
-
-void add_known_before(Composer& c, const LearnerProgress& learner,
-                      const PatternCatalogue& catalogue) {
-  const std::string before = known_before_text(learner, catalogue);
-  if (before.empty()) return;
-  add_paragraph(c,
-                with_counts(c.style().teacher_text(),
-                            fmt::format("{}: {}.", kKnownBefore, before)),
-                {.space_before = 1_mm});
-}
-
 std::vector<LetterSequences> sequences_by_week(const LearnerProgress& learner,
                                                const Weeks& weeks) {
   std::vector<LetterSequences> sums(static_cast<std::size_t>(weeks.count));
@@ -213,7 +153,8 @@ void add_letter_grid(Composer& c, const LearnerProgress& learner,
 }
 
 // One row of weeks, so that a learner's page stays one page. After more weeks
-// it shows the last ones only, and no pattern that is secure and went well.
+// it shows the last ones only, and no pattern that goes well and was not
+// missed.
 void add_week_grid(Composer& c, const LearnerProgress& learner,
                    const PatternCatalogue& catalogue) {
   const Weeks weeks(learner, kGridWeeks);
@@ -228,7 +169,9 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
     }
     const bool missed = std::ranges::any_of(
         sums, [](const Share& s) { return s.right < s.of; });
-    if (!all && !missed && p.state == ProgressState::secure) continue;
+    const bool goes_well =
+        p.state == ProgressState::secure || p.state == ProgressState::go_on;
+    if (!all && !missed && goes_well) continue;
     GridRow row{.head = column_title(catalogue[p.pattern])};
     for (const Share& share : sums) row.cells.push_back(share_cell(share));
     rows.push_back(std::move(row));
@@ -240,12 +183,14 @@ void add_week_grid(Composer& c, const LearnerProgress& learner,
                         weeks.from + weeks.count);
   add_report_heading(c, fmt::format("Patterns by week ({}week 1 began {})",
                                     which, date_text(weeks.first)));
-  add_grid(c, "Pattern", week_numbers(weeks), rows, 26_mm, 11_mm);
-  add_legend(c);
+  if (!rows.empty()) {
+    add_grid(c, "Pattern", week_numbers(weeks), rows, 26_mm, 11_mm);
+    add_legend(c);
+  }
   if (all) return;
   add_paragraph(
       c, c.style().teacher_text(),
-      "Left out: patterns that are secure and had no misses in these weeks.");
+      "Left out: patterns that go well and had no misses in these weeks.");
   add_letter_grid(c, learner, Weeks(learner));
 }
 
@@ -335,11 +280,6 @@ std::string last_of(std::span<const LearnerProgress> learners) {
   return date_text(last);
 }
 
-void add_rules(Composer& c, const ProgressRules& rules) {
-  add_paragraph(c, c.style().teacher_text(), rules_in_brief(rules),
-                {.space_before = 1.5_mm});
-}
-
 }  // namespace
 
 void add_group_report(const ReportMaker& maker,
@@ -363,9 +303,8 @@ void add_group_report(const ReportMaker& maker,
     GridRow row{.head = learner.code.text()};
     for (const PatternId pattern : patterns) {
       const PatternProgress* p = learner.find(pattern);
-      row.cells.push_back(
-          p == nullptr ? GridCell{.heard = "not taught"}
-                       : state_cell(*p));
+      row.cells.push_back(p == nullptr ? GridCell{.heard = "not taught"}
+                                       : state_cell(*p));
     }
     rows.push_back(std::move(row));
   }

@@ -117,9 +117,10 @@ TEST(Progress, GoesOnBeforeItIsSecure) {
   EXPECT_EQ(week.new_words, (Share{2, 2}));
   EXPECT_EQ(week.days, 3);
   EXPECT_EQ(week.later, (Share{0, 0}));
-  EXPECT_EQ(week.why,
-            "10/11 (91%), likely 68 to 98%, in its latest week; still needed to "
-            "be secure: 1 word, 2 new, a check from 2026-03-16");
+  EXPECT_EQ(
+      week.why,
+      "10/11 (91%), likely 68 to 98%, in its latest week; still needed to "
+      "be secure: 1 word, 2 new, a check from 2026-03-16");
   EXPECT_EQ(week.needed, "1 word, 2 new, a check from 2026-03-16");
   EXPECT_EQ(week.window, week.week);
 }
@@ -208,8 +209,8 @@ TEST(Progress, KnowsAListThatWasLearnedByHeart) {
   EXPECT_EQ(ai.new_words, (Share{0, 3}));
   EXPECT_TRUE(by_heart(ai));
   EXPECT_EQ(ai.needed, "list 5/5, new words 0/3: perhaps known by heart");
-  EXPECT_EQ(ai.why, "5/8 (63%), likely 35 to 84%, in its latest week; " +
-                        ai.needed);
+  EXPECT_EQ(ai.why,
+            "5/8 (63%), likely 35 to 84%, in its latest week; " + ai.needed);
 
   Term both;
   both.day("2026-03-02", "dictation", "ai", "rain tail snail paint train",
