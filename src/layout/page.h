@@ -143,9 +143,6 @@ struct Element {
 
 struct Page {
   Size size;
-  /// The room between the frame's head and its foot; none where the page has no
-  /// frame.
-  Rect body;
   std::vector<Mark> marks;
   /// The page's label in a viewer: "dictation 1".
   std::string label;
@@ -153,6 +150,9 @@ struct Page {
   bool own_leaf = false;
   /// It stands on the back of the page before.
   bool is_back = false;
+  /// The room between the frame's head and its foot; none where the page has no
+  /// frame.
+  Rect body;
 };
 
 struct OutlineEntry {

@@ -117,8 +117,7 @@ TEST(DriverFiles, PagesLeadBackToTheLesson) {
     const std::string& label = packet.learner.pages[place.page].label;
     sheets.insert(label.substr(0, label.rfind(' ')));
   }
-  for (const char* sheet :
-       {"discovery", "blending", "sound-boxes", "picture-sort"}) {
+  for (const char* sheet : {"discovery", "blending", "sound-boxes", "cards"}) {
     EXPECT_TRUE(sheets.contains(sheet)) << sheet;
   }
   EXPECT_FALSE(sheets.contains("dictation"));
