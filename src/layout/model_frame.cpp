@@ -97,8 +97,7 @@ void draw_model_frame(Composer& composer, Block& block, const Rect& box,
   // In the middle of a narrow box.
   const Length own = width_of(composer.shape(head, kModelHead));
   const Length left = box.x + std::min(kModelHeadLeft, (box.width - own) / 2);
-  const ElementId said =
-      add_heard(composer, parent, std::string(kModelHead));
+  const ElementId said = add_heard(composer, parent, std::string(kModelHead));
   // What follows is another word, also to who reads without the tags.
   draw_text(composer, block, head, fmt::format("{} ", kModelHead),
             {left, box.y + tall}, said);

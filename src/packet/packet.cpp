@@ -32,8 +32,8 @@ struct Bindery {
 
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,
                        std::span<const PlannedSheet> packet) {
-  return {b.lesson, options,         b.pictures,   b.memory,
-          packet,   b.whom.learners, b.has_script, &b.week, b.style.plain_voice};
+  return {b.lesson,        options,      b.pictures, b.memory,           packet,
+          b.whom.learners, b.has_script, &b.week,    b.style.plain_voice};
 }
 
 FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,

@@ -17,7 +17,6 @@
 #include "sheets/dictated.h"
 #include "sheets/dictation_numbers.h"
 #include "sheets/gap_sentence.h"
-#include "sheets/dictation_numbers.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"

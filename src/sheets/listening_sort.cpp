@@ -71,8 +71,8 @@ ScriptLines listening_sort_script(const SheetInput& in, const DayStep&) {
          fmt::format("what is listened for: {}. Learners say it.", keys)});
   }
   if (content.done > 0) {
-    lines.push_back({Lead::show, "what is done on the sheet:" +
-                                     think_aloud(in, content)});
+    lines.push_back(
+        {Lead::show, "what is done on the sheet:" + think_aloud(in, content)});
   }
   lines.push_back(
       {Lead::act,
@@ -83,9 +83,10 @@ ScriptLines listening_sort_script(const SheetInput& in, const DayStep&) {
            : "Say each number and its word, twice. Learners say the word, "
              "listen, and write the number in its column. No word is written: "
              "the ear decides."});
-  lines.push_back({Lead::wait, "the word said aloud before a number is "
-                               "written. If they doubt: “Say it again. Hold "
-                               "our sound. Is it there?”"});
+  lines.push_back({Lead::wait,
+                   "the word said aloud before a number is "
+                   "written. If they doubt: “Say it again. Hold "
+                   "our sound. Is it there?”"});
   lines.push_back({Lead::done_when,
                    "each column was said down and every word of it belongs, as "
                    "in the key."});

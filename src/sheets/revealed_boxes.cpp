@@ -63,8 +63,8 @@ void add_slide(Composer& c, std::size_t number, const AnalyzedWord& word,
   const From from(c, word.spelling.span);
   const auto [label, body] = add_list_item(c, list);
   Length y = (block.height - large.height()) / 2;
-  const Length middle = y + row_height(large.measures) -
-                        large.measures.height() / 2;
+  const Length middle =
+      y + row_height(large.measures) - large.measures.height() / 2;
   const TextStyle big = c.style().text(c.style().word_size);
   draw_text(c, block, big, fmt::format("{}", number),
             {0_mm, middle - kEar / 2 - 3_mm}, label);
@@ -90,10 +90,10 @@ void add_revealed_boxes(Composer& c, std::span<const AnalyzedWord* const> words,
   row.slots = options.slots;
   row.tap_dot = kTapDot;
   row.fill = BoxFill::all;
-  const BoxMeasures least = measure_boxes(
-      all, options.x_height,
-      std::max(options.least_box,
-               printed_box_width(c, all, options.x_height, row)));
+  const BoxMeasures least =
+      measure_boxes(all, options.x_height,
+                    std::max(options.least_box,
+                             printed_box_width(c, all, options.x_height, row)));
   const ElementId list = c.add(Role::list);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const Large large = grown(c, all[i], least);

@@ -36,22 +36,22 @@ ScriptLines sound_boxes(const SheetInput& in, const DayStep& step) {
   for (std::size_t i = rows.first; i < rows.first + rows.count; ++i) {
     text += fmt::format("{}{}. {}", text.empty() ? "" : "; ", i + 1,
                         words[i]->reading.word);
-    any_heard =
-        any_heard || is_box_word_heard(in, in.options, *words[i]);
+    any_heard = any_heard || is_box_word_heard(in, in.options, *words[i]);
   }
   if (!text.empty()) {
-    lines.push_back({Lead::say, fmt::format("{}{}", text,
-                                            any_heard
-                                                ? ". Where an ear stands, "
-                                                  "learners have only your "
-                                                  "voice."
-                                                : ".")});
+    lines.push_back(
+        {Lead::say, fmt::format("{}{}", text,
+                                any_heard ? ". Where an ear stands, "
+                                            "learners have only your "
+                                            "voice."
+                                          : ".")});
   }
   for (ScriptLine& line : tapping(in, step)) lines.push_back(std::move(line));
   if (step.turn == 0 && has_box_model(in.options, words.size())) {
     lines.insert(lines.begin() + 1,
-                 {Lead::show, "word 1, which is done on the sheet: tap its "
-                              "dots, say its sounds, sweep and say the word."});
+                 {Lead::show,
+                  "word 1, which is done on the sheet: tap its "
+                  "dots, say its sounds, sweep and say the word."});
   }
   return lines;
 }

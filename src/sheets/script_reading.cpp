@@ -98,7 +98,8 @@ ScriptLines sentences(const SheetInput& in, const DayStep& step) {
                                share.empty() ? "the first sentence" : share)},
       {Lead::say,
        "“Find the words with our sound. Mark them. Then read the "
-       "whole sentence to me.”"},
+       "whole sentence to me.” A sentence that is marked already shows how: "
+       "read it together and say why each word is marked."},
       {Lead::act,
        "Learners say each word that they mark. They read the sentence aloud, a "
        "finger under the words, and tick a ring. Then again, as they would "
@@ -148,7 +149,8 @@ ScriptLines compose(const SheetInput& in, const DayStep&) {
                               "all can see it, and read it.",
                               word)},
       {Lead::act,
-       "Learners choose a word, say a sentence, count its words and write it; "
+       "Where a line is begun, finish it aloud together first. Learners "
+       "choose a word, say a sentence, count its words and write it; "
        "or they tell it and you write, word for word. They put a line under "
        "the word that they chose."},
       {Lead::wait,

@@ -116,17 +116,20 @@ ScriptLines trace(const SheetInput&, const DayStep&) {
 }
 
 ScriptLines cover_write(const SheetInput&, const DayStep&) {
-  return {{Lead::show,
-           "a word. Learners read it and say its sounds; look for "
-           "our pattern in it."},
-          {Lead::say, "“Fold it away. Say it. Write it.”"},
-          {Lead::act,
-           "Learners write from memory, unfold, and touch letter by "
-           "letter to check. Right: they tick the square."},
-          {Lead::wait,
-           "the check, before you say anything. “Which part is "
-           "right? Look at the other part again.”"},
-          {Lead::done_when, "each word was written right once, folded away."}};
+  return {
+      {Lead::show,
+       "a word. Learners read it and say its sounds; look for "
+       "our pattern in it."},
+      {Lead::say, "“Fold it away. Say it. Write it.”"},
+      {Lead::act,
+       "A word that is done shows how; where one is begun, only the missing "
+       "letters are written. Learners write from memory, unfold, and touch "
+       "letter by "
+       "letter to check. Right: they tick the square."},
+      {Lead::wait,
+       "the check, before you say anything. “Which part is "
+       "right? Look at the other part again.”"},
+      {Lead::done_when, "each word was written right once, folded away."}};
 }
 
 ScriptLines short_dictation(const SheetInput& in, const DayStep& step) {

@@ -131,9 +131,9 @@ Plan in_larger_type(const SheetInput& in, Composer& c, Plan plan) {
   if (plan.lines.size() < 2 || pages_of(c, plan) > 1) return plan;
   for (const double scale : kScales) {
     Plan larger = plan_lines(in, c, plan.model, scale);
-    const bool as_before = std::ranges::equal(
-        larger.lines, plan.lines, {}, &std::vector<TextLine>::size,
-        &std::vector<TextLine>::size);
+    const bool as_before = std::ranges::equal(larger.lines, plan.lines, {},
+                                              &std::vector<TextLine>::size,
+                                              &std::vector<TextLine>::size);
     if (as_before && pages_of(c, larger) == 1) return larger;
   }
   return plan;

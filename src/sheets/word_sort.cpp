@@ -3,9 +3,9 @@
 // pattern only, by where in the word it stands; words with -ed by what the
 // ending says. On the leaf to cut: word cards of one size, and a framed card
 // for the head of each column; they are laid on the desk, mixed and sorted
-// again. On a page, where the layout asks for it: a mat with heads and cells; or
-// the words in a box above the mat, to be written, of which the first is in its
-// column already, "Like this".
+// again. On a page, where the layout asks for it: a mat with heads and cells;
+// or the words in a box above the mat, to be written, of which the first is in
+// its column already, "Like this".
 
 #include <fmt/format.h>
 

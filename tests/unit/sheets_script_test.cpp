@@ -8,8 +8,8 @@
 
 #include "files/disk_files.h"
 #include "pictures/picture_book.h"
-#include "sheets/sheet.h"
 #include "sheets/daily_words.h"
+#include "sheets/sheet.h"
 #include "unit/analyzed_lesson_fixture.h"
 
 namespace sheaf {
