@@ -12,7 +12,7 @@ namespace {
 
 using namespace literals;
 
-constexpr double kTouched = 2.06;  // the ring's width, in dots
+constexpr double kTouched = 1.6;  // the ring's width, in dots
 constexpr Length kTieDepth = 4.2_mm;
 constexpr Length kArrowDepth = 8.5_mm;
 constexpr const char* kArrow = "an arrow to sweep along";

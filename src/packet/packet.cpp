@@ -141,6 +141,11 @@ void compose_cut_leaf(const Bindery& b, std::span<const PlannedSheet> sheets,
     frame.direction = "Cut along the dashed lines. Keep each set together.";
     frame.action = Action::cut;
     frame.day.clear();
+  } else {
+    // What is done with the cards is told when they are cut.
+    frame.direction = fmt::format("Cut along the dashed lines. {}",
+                                  frame.direction);
+    frame.action = Action::cut;
   }
   FitCheck fit(first, *b.lesson.lesson, diagnostics);
   const auto begin = static_cast<ElementId>(document.elements.size() + 1);

@@ -459,7 +459,7 @@ Direction other_direction(const SheetInput& in) {
     return {"Write what you hear. Read it back and correct it."};
   }
   if (in.options.choice("show") == "lines") return {};
-  return {"Listen. Say it. Write it beside its number. Read it back.",
+  return {"Listen. Say it. Write the number and the word. Read it back.",
           Action::listen};
 }
 

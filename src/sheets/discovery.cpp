@@ -236,8 +236,8 @@ void compose(const SheetInput& in, Composer& c) {
 Direction other_direction(const SheetInput& in) {
   if (is_told(in)) {
     return {is_contrast(in)
-                ? "Say each word. Colour alike what belongs together. Tell "
-                  "someone."
+                ? "Say the words. Use one colour for those that belong "
+                  "together. Tell someone."
                 : "Say the words. Colour what is the same. Tell someone.",
             Action::look};
   }

@@ -12,6 +12,7 @@
 #include "layout/reading_foot.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
+#include "sheets/our_sound.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
@@ -165,7 +166,16 @@ void answers(const SheetInput& in, Composer& c) {
 }
 
 Direction other_direction(const SheetInput& in) {
-  if (!in.plain_voice) return {};
+  if (!in.plain_voice) {
+    return {said_ours(
+                in.lesson,
+                {"Find the words with our sound. Mark them. Read it again.",
+                 "Find the words with our sounds. Mark them. Read it again.",
+                 "Find the words with our pattern. Mark them. Read it again.",
+                 "Find the words with our patterns. Mark them. Read it "
+                 "again."}),
+            Action::look};
+  }
   return {"Mark the words with our pattern, then read the text again."};
 }
 

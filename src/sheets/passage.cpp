@@ -16,6 +16,7 @@
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
+#include "sheets/our_sound.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
@@ -315,7 +316,8 @@ void compose(const SheetInput& in, Composer& c) {
                .subspan(parts.paragraphs.front() + 1),
            room);
   }
-  add_lines_as_room(c, "Words with our sound", lines_to_find(in));
+  add_lines_as_room(c, fmt::format("Words with {}", our_sound(in.lesson)),
+                    lines_to_find(in));
 }
 
 std::string missing(const SheetInput& in) {
@@ -329,7 +331,15 @@ Direction other_direction(const SheetInput& in) {
                     "with our pattern."
                   : "Read the text and answer the questions."};
   }
-  if (finds) return {};
+  if (finds) {
+    return {said_ours(
+                in.lesson,
+                {"Read it. Talk about it. Find the words with our sound.",
+                 "Read it. Talk about it. Find the words with our sounds.",
+                 "Read it. Talk about it. Find the words with our pattern.",
+                 "Read it. Talk about it. Find the words with our patterns."}),
+            Action::read};
+  }
   return {.text = "Read it. Talk about it.", .action = Action::read};
 }
 

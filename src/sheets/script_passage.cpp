@@ -1,3 +1,4 @@
+#include "sheets/our_sound.h"
 #include "sheets/sheet_scripts.h"
 
 #include <fmt/format.h>
@@ -85,9 +86,10 @@ void add_questions(const SheetInput& in, ScriptLines& lines) {
     lines.push_back(
         {Lead::say,
          fmt::format(
-             "“Find the words with our sound.” Learners go through the "
+             "“Find the words with {}.” Learners go through the "
              "text line by line, say each word they find and {}. "
              "There {}, repeats counted; the key marks them.",
+             our_sound(in.lesson),
              in.options.count("find") > 0 ? "mark or write it" : "mark it",
              words == 1 ? "is 1" : fmt::format("are {}", words))});
   }

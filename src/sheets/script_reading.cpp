@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "sheets/our_sound.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
@@ -97,9 +98,10 @@ ScriptLines sentences(const SheetInput& in, const DayStep& step) {
       {Lead::show, fmt::format("{}. Cover the rest with a sheet of paper.",
                                share.empty() ? "the first sentence" : share)},
       {Lead::say,
-       "“Find the words with our sound. Mark them. Then read the "
-       "whole sentence to me.” A sentence that is marked already shows how: "
-       "read it together and say why each word is marked."},
+       fmt::format("“Find the words with {}. Mark them. Then read the whole "
+                   "sentence to me.” A sentence that is marked already shows "
+                   "how: read it together and say why each word is marked.",
+                   our_sound(in.lesson))},
       {Lead::act,
        "Learners say each word that they mark. They read the sentence aloud, a "
        "finger under the words, and tick a ring. Then again, as they would "

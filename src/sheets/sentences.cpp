@@ -10,6 +10,7 @@
 #include "layout/heard.h"
 #include "layout/model_frame.h"
 #include "sheets/common_options.h"
+#include "sheets/our_sound.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
@@ -218,11 +219,22 @@ void answers(const SheetInput& in, Composer& c) {
   }
 }
 
+Direction other_direction(const SheetInput& in) {
+  return {said_ours(
+              in.lesson,
+              {"Find and mark the words with our sound. Read three times.",
+               "Find and mark the words with our sounds. Read three times.",
+               "Find and mark the words with our pattern. Read three times.",
+               "Find and mark the words with our patterns. Read three times."}),
+          Action::read};
+}
+
 const SheetKind kKind = {
     .name = "sentences",
     .title = "Read and find",
     .direction = "Find and mark the words with our sound. Read three times.",
     .action = Action::read,
+    .other_direction = other_direction,
     .summary = "sentences in which the pattern words are to be found",
     .part = DayPart::read,
     .daily = true,

@@ -171,7 +171,15 @@ std::vector<Category> categories(const SheetInput& in) {
 }
 
 std::string missing(const SheetInput& in) {
-  if (categories(in).size() >= 2) return "";
+  const auto all = categories(in);
+  // By place, a word that stands alone in its column shows nothing.
+  const bool lopsided =
+      in.lesson.patterns.size() == 1 && all.size() == 2 &&
+      std::ranges::any_of(all, [](const Category& category) {
+        return category.place >= 0 && category.words.size() < 2;
+      });
+  if (lopsided) return "nearly all its words have the pattern in the same place";
+  if (all.size() >= 2) return "";
   return in.lesson.patterns.size() > 1
              ? "its words all fall into one column"
              : "all its words have the pattern in the same place";
