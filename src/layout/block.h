@@ -163,9 +163,9 @@ int even_rows(int total, int capacity);
 /// height fill all of them about equally, in no more pages than they need.
 void even_pages(std::vector<Block>& blocks, Length height);
 
-/// Makes the blanks between blocks narrower, if that brings all of them onto one
-/// page of this height, or wider to fill it: each to `least` or `most` times
-/// what it is. Blocks that need more than a page keep theirs.
+/// Makes the blanks between blocks narrower, if that brings all of them onto
+/// one page of this height, or wider to fill it: each to `least` or `most`
+/// times what it is. Blocks that need more than a page keep theirs.
 void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
                     double most);
 
