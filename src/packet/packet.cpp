@@ -143,8 +143,8 @@ void compose_cut_leaf(const Bindery& b, std::span<const PlannedSheet> sheets,
     frame.day.clear();
   } else {
     // What is done with the cards is told when they are cut.
-    frame.direction = fmt::format("Cut along the dashed lines. {}",
-                                  frame.direction);
+    frame.direction =
+        fmt::format("Cut along the dashed lines. {}", frame.direction);
     frame.action = Action::cut;
   }
   FitCheck fit(first, *b.lesson.lesson, diagnostics);

@@ -11,6 +11,7 @@
 
 #include "layout/heard.h"
 #include "layout/model_frame.h"
+#include "sheets/blend_words.h"
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
@@ -70,10 +71,6 @@ TouchWordOptions word_options(const SheetInput& in, const Style& style,
   options.dot = scaled(options.dot, std::clamp(scale, 1.0, 1.75));
   options.arrow = in.options.flag("arrow");
   return options;
-}
-
-bool has_model(const SheetInput& in) {
-  return in.options.flag("model") && in.lesson.words.size() > 1;
 }
 
 // Where the beats of a word begin, as bytes, but for the first.
@@ -138,13 +135,6 @@ TouchWord fitted_alone(const SheetInput& in, Composer& c,
                                : std::move(result);
 }
 
-// The words in the order of the page.
-std::vector<const AnalyzedWord*> ordered(const SheetInput& in) {
-  std::vector<const AnalyzedWord*> words = words_of_list(in.lesson);
-  order_by_length(in.options, words);
-  return words;
-}
-
 // How the words stand: in one column or two, so many rows on a page, at a
 // scale.
 struct Plan {
@@ -157,7 +147,7 @@ struct Plan {
 class WordsOnPages {
  public:
   WordsOnPages(const SheetInput& in, Composer& c)
-      : in_(in), c_(c), listed_(ordered(in)) {}
+      : in_(in), c_(c), listed_(blend_words(in)) {}
 
   void compose();
   // Each on a page of its own.
@@ -173,7 +163,7 @@ class WordsOnPages {
   Length word_room(int columns, bool model) const;
   // What the box around the first word adds to its row.
   Length model_height() const {
-    return has_model(in_) ? model_room(c_.style()).height() : Length();
+    return has_blend_model(in_) ? model_room(c_.style()).height() : Length();
   }
   Size largest(double scale);
   std::optional<Plan> plan(int columns);
@@ -266,7 +256,7 @@ void WordsOnPages::draw_word(Block& block, std::size_t index, const Plan& plan,
                              Point at, ElementId list) {
   const From from(c_, listed_[index]->spelling.span);
   const ElementId body = add_list_body(c_, list);
-  const bool model = has_model(in_) && index == 0;
+  const bool model = has_blend_model(in_) && index == 0;
   const ModelRoom around = model_room(c_.style());
   const Length width = column_width(plan.columns);
   const TouchWord word = fitted(in_, c_, *listed_[index], plan.scale,
@@ -296,7 +286,8 @@ void WordsOnPages::compose() {
   for (int i = 0; i < words(); ++i) {
     const int column = i % plan.columns;
     if (column == 0) {
-      top = i == 0 && has_model(in_) ? model_room(c_.style()).above : Length();
+      top = i == 0 && has_blend_model(in_) ? model_room(c_.style()).above
+                                           : Length();
       Block& row = c_.block(pitch + (i == 0 ? model_height() : Length()));
       row.new_page = i > 0 && i % on_page == 0;
     }
@@ -351,7 +342,7 @@ Direction other_direction(const SheetInput& in) {
 void answers(const SheetInput& in, Composer& c) {
   const TextStyle plain = c.style().teacher_text();
   std::vector<TextPiece> pieces;
-  for (const AnalyzedWord* word : ordered(in)) {
+  for (const AnalyzedWord* word : blend_words(in)) {
     // Lines end between words and behind the dot.
     if (!pieces.empty()) {
       pieces.back().text += "\u00A0\u00A0·  ";

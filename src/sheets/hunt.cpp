@@ -167,14 +167,14 @@ void answers(const SheetInput& in, Composer& c) {
 
 Direction other_direction(const SheetInput& in) {
   if (!in.plain_voice) {
-    return {said_ours(
-                in.lesson,
-                {"Find the words with our sound. Mark them. Read it again.",
-                 "Find the words with our sounds. Mark them. Read it again.",
-                 "Find the words with our pattern. Mark them. Read it again.",
-                 "Find the words with our patterns. Mark them. Read it "
-                 "again."}),
-            Action::look};
+    return {
+        said_ours(in.lesson,
+                  {"Find the words with our sound. Mark them. Read it again.",
+                   "Find the words with our sounds. Mark them. Read it again.",
+                   "Find the words with our pattern. Mark them. Read it again.",
+                   "Find the words with our patterns. Mark them. Read it "
+                   "again."}),
+        Action::look};
   }
   return {"Mark the words with our pattern, then read the text again."};
 }

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "sheets/blend_words.h"
 #include "sheets/our_sound.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
@@ -12,10 +13,11 @@ namespace sheaf::sheet_script {
 namespace {
 
 // "ship, shed and fish" would be read as one thing to say; commas part them.
-std::string words_of(const AnalyzedLesson& lesson, const TurnShare& share) {
+std::string words_of(const SheetInput& in, const TurnShare& share) {
+  const auto words = blend_words(in);
   std::string text;
   for (std::size_t i = 0; i < share.count; ++i) {
-    text += (i == 0 ? "" : ", ") + lesson.words[share.first + i].reading.word;
+    text += (i == 0 ? "" : ", ") + words[share.first + i]->reading.word;
   }
   return text;
 }
@@ -58,14 +60,14 @@ ScriptLines blending(const SheetInput& in, const DayStep& step) {
   const TurnShare share = words_to_blend(in, step);
   if (step.turn > 0) {
     return {{Lead::show, fmt::format("the words {}. Cover the others.",
-                                     words_of(in.lesson, share))},
+                                     words_of(in, share))},
             {Lead::act, as_on(in, step)}};
   }
-  const AnalyzedWord& first = in.lesson.words[share.first];
+  const AnalyzedWord& first = *blend_words(in)[share.first];
   const std::string sounds = sounds_of(in.lesson, first);
   return {
-      {Lead::show, fmt::format("the words {}. Cover the others.",
-                               words_of(in.lesson, share))},
+      {Lead::show,
+       fmt::format("the words {}. Cover the others.", words_of(in, share))},
       {Lead::say, fmt::format("“Watch me.” Touch a mark, say its sound: {}. "
                               "Then sweep below the word: “{}.”",
                               sounds, first.reading.word)},
@@ -117,8 +119,8 @@ ScriptLines sentences(const SheetInput& in, const DayStep& step) {
 ScriptLines hunt(const SheetInput&, const DayStep&) {
   return {{Lead::show, "the text. Read its first line together."},
           {Lead::say,
-           "“Our sound is hiding in here. Go line by line and say "
-           "each word that has it.”"},
+           "“Some words in here have what we look for. Go line by line "
+           "and say each of them.”"},
           {Lead::act,
            "Learners mark each word they find, count them, and read "
            "the text aloud with a finger under the words."},

@@ -58,6 +58,21 @@ constexpr OptionSpec kOptions[] = {
      "board"},
 };
 
+// Slots for silent letters. Where some words of a lesson that contrasts
+// patterns have one and others none, the slot would answer what the learner is
+// to hear.
+bool has_slots(const SheetInput& in) {
+  if (!in.options.flag("slots")) return false;
+  if (in.lesson.patterns.size() < 2) return true;
+  const auto words = chosen(in);
+  const auto with = std::ranges::count_if(words, [](const AnalyzedWord* word) {
+    return std::ranges::any_of(boxes_of(*word), [](const SoundBox& box) {
+      return !box.slot_after.empty();
+    });
+  });
+  return with == 0 || with == std::ssize(words);
+}
+
 void draw_prompt(const SheetInput& in, Composer& c, Block& block,
                  const Item& item, const Plan& plan, Point at, ElementId label,
                  ElementId body) {
@@ -95,7 +110,7 @@ void draw_item(const SheetInput& in, Composer& c, Block& block,
   draw_prompt(in, c, block, item, plan, {plan.prompt, top}, label, body);
   BoxRowOptions options;
   options.text = c.style().text(c.style().word_size);
-  options.slots = in.options.flag("slots");
+  options.slots = has_slots(in);
   options.fill = item.fill;
   options.print = plan.print;
   const ElementId figure = c.add(
@@ -139,7 +154,7 @@ void add_item(const SheetInput& in, Composer& c, const Plan& plan,
 void compose(const SheetInput& in, Composer& c) {
   if (in.options.flag("reveal")) {
     add_revealed_boxes(c, chosen(in),
-                       {.slots = in.options.flag("slots"),
+                       {.slots = has_slots(in),
                         .least_box = in.options.length("least-box"),
                         .x_height = in.options.length("line-height")});
     return;

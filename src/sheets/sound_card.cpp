@@ -181,9 +181,8 @@ void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
               {.width = c.style().box_weight * 3 / 2});
   const Length pad = pad_of(height);
   // A frame to draw in says nothing, and not every word can be drawn.
-  const bool has_picture =
-      in.options.flag("picture") && card.key != nullptr &&
-      in.pictures.has(card.key->reading.word);
+  const bool has_picture = in.options.flag("picture") && card.key != nullptr &&
+                           in.pictures.has(card.key->reading.word);
   const Length side = has_picture ? height - 2 * pad : Length();
   Room room{pad + side + (c.width() - pad - side) / 2,
             c.width() - side - 4 * pad, pad, height - pad,

@@ -178,7 +178,8 @@ std::string missing(const SheetInput& in) {
       std::ranges::any_of(all, [](const Category& category) {
         return category.place >= 0 && category.words.size() < 2;
       });
-  if (lopsided) return "nearly all its words have the pattern in the same place";
+  if (lopsided)
+    return "nearly all its words have the pattern in the same place";
   if (all.size() >= 2) return "";
   return in.lesson.patterns.size() > 1
              ? "its words all fall into one column"
