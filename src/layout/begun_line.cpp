@@ -82,12 +82,15 @@ Length begun_width(Composer& composer, const Ruling& ruling,
 
 void draw_begun_line(Composer& composer, Block& block, const Ruling& ruling,
                      std::string_view text, Point at, Length width,
-                     ElementId parent, bool to_write) {
+                     ElementId parent, bool to_write, std::string heard) {
   const TextStyle print = line_print(composer.style(), ruling);
   const Length base = at.y + base_in_set(ruling);
-  draw_text(composer, block, print, text, {at.x + kBeforePrint, base}, parent);
+  const ElementId printed =
+      heard.empty() ? parent
+                    : add_heard_as(composer, parent, text, std::move(heard));
+  draw_text(composer, block, print, text, {at.x + kBeforePrint, base}, printed);
   const Length wide = to_write ? begun_width(composer, ruling, text) : width;
-  draw_base_line(composer, block, at.x, at.x + wide, base, parent);
+  draw_base_line(composer, block, at.x, at.x + wide, base, printed);
   if (!to_write) return;
   draw_set(block, composer.style(), ruling, {at.x + wide, at.y}, width - wide,
            add_writing_lines(composer, parent));

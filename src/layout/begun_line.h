@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -18,10 +19,11 @@ TextStyle line_print(const Style& style, const Ruling& ruling);
 /// Printed text at the left of a line, then room to write: the first words of a
 /// sentence, or, with nothing to write behind it, a word that is done. Drawn
 /// with its top left corner at `at`, heard as the text within `parent`, then as
-/// a line to write on.
+/// a line to write on. `heard` is said in place of a text with signs.
 void draw_begun_line(Composer& composer, Block& block, const Ruling& ruling,
                      std::string_view text, Point at, Length width,
-                     ElementId parent, bool to_write = true);
+                     ElementId parent, bool to_write = true,
+                     std::string heard = {});
 
 /// How wide the text is on such a line, with the blank before it.
 Length begun_width(Composer& composer, const Ruling& ruling,

@@ -202,10 +202,9 @@ void CutLeaf::draw_card(const CutSet& set, const Card& card, std::size_t number,
   const From from(c_, card.from);
   if (number > 0 && set.numbered) {
     const auto [label, body] = add_list_item(c_, list);
-    TextStyle small = c_.style().text(c_.style().footer_size);
-    small.ink = 60;
-    draw_text(c_, block, small, fmt::format("{}", number),
-              {place.x + 2_mm, place.y + 4.5_mm}, label);
+    draw_text(c_, block, card_number_style(c_.style()),
+              fmt::format("{}", number),
+              {place.x + 2_mm, place.y + card_number_base(c_.style())}, label);
     card.front(block, place, body);
     return;
   }
@@ -220,6 +219,17 @@ void CutLeaf::draw_card(const CutSet& set, const Card& card, std::size_t number,
 }
 
 }  // namespace
+
+TextStyle card_number_style(const Style& style) {
+  TextStyle small = style.text(style.at_least(style.footer_size));
+  small.ink = 60;
+  return small;
+}
+
+Length card_number_base(const Style& style) {
+  const TextStyle text = card_number_style(style);
+  return 1.5_mm + at_size(*text.font, text.size, text.font->cap_height());
+}
 
 void add_cut_sets(Composer& composer, std::vector<CutSet> sets, bool titled) {
   CutLeaf(composer, titled).add(sets);

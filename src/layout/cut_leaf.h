@@ -27,6 +27,11 @@ struct CutSet {
   bool numbered = false;
 };
 
+/// The number in the corner of a card, which learners read, and its base line
+/// from the card's top: what a card shows stands below it.
+TextStyle card_number_style(const Style& style);
+Length card_number_base(const Style& style);
+
 /// Adds the sets in order, as many on a page as there is room for, with cards
 /// as large as they can be there. All pages are leaves of their own. Where
 /// `titled` is not set, the first set goes without its title and direction.

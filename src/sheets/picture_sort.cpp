@@ -230,12 +230,14 @@ CutSet cards(const SheetInput& in, Composer& c) {
     card.front = [&c, item, number = set.cards.size() + 1](
                      Block& block, const Rect& place, ElementId element) {
       // Below the number.
-      const Length side = place.height - kAbovePicture - kBelowPicture;
-      draw_picture(block, c.style(), item.picture,
-                   {place.x + (place.width - side) / 2, place.y + kAbovePicture,
-                    side, side},
-                   add_picture(c, element, item.picture,
-                               {.word = item.word, .number = number}));
+      const Length above =
+          std::max(kAbovePicture, card_number_base(c.style()) + 0.8_mm);
+      const Length side = place.height - above - kBelowPicture;
+      draw_picture(
+          block, c.style(), item.picture,
+          {place.x + (place.width - side) / 2, place.y + above, side, side},
+          add_picture(c, element, item.picture,
+                      {.word = item.word, .number = number}));
     };
     set.cards.push_back(std::move(card));
   }

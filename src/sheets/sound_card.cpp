@@ -321,7 +321,8 @@ void add_lines(Composer& c, const PatternCard& card, int lines) {
     block.keep_with_next = i + 1 < lines;
     if (i == 0 && begun) {
       const ElementId text = c.add(Role::paragraph);
-      draw_begun_line(c, block, ruling, model, {}, c.width(), text);
+      draw_begun_line(c, block, ruling, model, {}, c.width(), text, true,
+                      card.is_sound() ? heard_grapheme(model) : "");
       continue;
     }
     // One element for all: heard as so many lines.

@@ -283,7 +283,12 @@ void draw_head_card(Composer& c, Block& block, const Category& category,
 int model_column(const SheetInput& in, const std::vector<Category>& all) {
   std::size_t words = 0;
   for (const Category& category : all) words += category.words.size();
-  if (in.options.flag("cards") || !is_model_asked(in.options, words)) return -1;
+  // A low cell has no room for a box.
+  constexpr Length kLowest = 14_mm;
+  if (in.options.flag("cards") || !is_model_asked(in.options, words) ||
+      in.options.length("cell-height") < kLowest) {
+    return -1;
+  }
   const auto several = std::ranges::find_if(
       all, [](const Category& category) { return category.words.size() > 1; });
   return several == all.end() ? -1 : static_cast<int>(several - all.begin());

@@ -64,6 +64,8 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
       EXPECT_GT(kind->minutes, 0);
       if (kind->part == DayPart::read && lesson.sentences.empty()) continue;
       if (kind->part == DayPart::warm_up && lesson.warm_up.empty()) continue;
+      // The fixture has no pictures, and so nothing to sort.
+      if (kind->name == "listening-sort") continue;
       const bool parts = kind->name == "word-parts";
       if (parts && text == kLesson) continue;
       seen.insert(kind->name);
@@ -83,6 +85,7 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
   }
   for (const SheetKind* kind : sheet_kinds()) {
     if (kind->for_teacher || kind->name == "home-note") continue;
+    if (kind->name == "listening-sort") continue;
     EXPECT_TRUE(seen.contains(kind->name)) << kind->name;
   }
 }
