@@ -239,7 +239,8 @@ void add_heading(Composer& c, std::string_view text, Length before) {
 // letters above and below.
 void add_mending(Sheet& s, int rows, int columns) {
   const From from(s.c, s.in.options.span("mending-line"));
-  add_heading(s.c, "Mend it here", kBeforeHeading);
+  add_heading(s.c, s.in.plain_voice ? "Corrections" : "Mend it here",
+              kBeforeHeading);
   Ruling ruling = s.ruling;
   ruling.style = LineStyle::base_only;
   const ElementId lines =

@@ -233,7 +233,7 @@ Length whole_height(const SheetInput& in, Composer& c, double leading) {
 double leading_of(const SheetInput& in, Composer& c) {
   const double asked = in.options.number("leading");
   for (double leading = asked; leading >= kLeastLeading; leading -= 0.02) {
-    if (whole_height(in, c, leading) <= c.body().height) return leading;
+    if (whole_height(in, c, leading) <= c.body().height - 2_mm) return leading;
   }
   return asked;
 }

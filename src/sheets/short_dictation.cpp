@@ -95,7 +95,7 @@ void compose(const SheetInput& in, Composer& c) {
     if (day.sentence != nullptr) add_sentence(c, ruling, *day.sentence);
     keep_on_one_page(std::span(c.blocks()).subspan(first));
   }
-  stretch_blanks(c.blocks(), c.body().height, 0.4, 2);
+  stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.4, 2);
 }
 
 std::string missing(const SheetInput& in) {

@@ -130,7 +130,7 @@ void compose(const SheetInput& in, Composer& c) {
     }
   }
   // One page, and all of it; or two alike.
-  stretch_blanks(c.blocks(), c.body().height, 0.4, 2);
+  stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.4, 2);
   even_pages(c.blocks(), c.body().height);
 }
 

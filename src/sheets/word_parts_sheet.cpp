@@ -129,9 +129,12 @@ constexpr std::size_t kLeastIrregular = 3;
 std::string missing(const SheetInput& in) {
   const WordParts content = word_parts_of(in);
   const bool enough = !content.asked.empty() || !content.own_way.empty() ||
-                      !content.prefixed.empty() || !content.divided.empty() ||
+                      !content.prefixed.empty() || content.divided.size() > 1 ||
                       content.irregular.size() >= kLeastIrregular;
   if (enough) return "";
+  if (!content.divided.empty()) {
+    return "only one word of the list has several syllables";
+  }
   if (!content.unexplained.empty()) {
     return "Sheaf knows no word of the list whose meaning is that of its "
            "prefix and its base";
