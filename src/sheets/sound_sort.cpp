@@ -125,11 +125,28 @@ class Chooser {
     }
   }
 
+  // Whether the word has the sound of herd without stress, as mirror has, where
+  // the key words have it with stress: to many ears that is not the same.
+  bool is_weak_er(const Reading& reading,
+                  const std::vector<Phoneme>& sound) const {
+    if (sound != std::vector{Phoneme::er}) return false;
+    const auto has = [&](const Reading& word, bool stressed) {
+      return std::ranges::any_of(word.units, [&](const Unit& unit) {
+        return is_one_sound(unit.phonemes, sound) && unit.stressed == stressed;
+      });
+    };
+    const bool taught_strong = std::ranges::any_of(
+        in_.lesson.words,
+        [&](const AnalyzedWord& word) { return has(word.reading, true); });
+    return taught_strong && has(reading, false);
+  }
+
   // Whether many say the word with the sound that it is not taught with, or
   // hear no difference: dog with the vowel of saw, father with short o. The key
   // would contradict an ear.
   bool is_in_doubt(const Reading& reading,
                    const std::vector<Phoneme>& sound) const {
+    if (is_weak_er(reading, sound)) return true;
     if (in_.lesson.conventions.accent != Accent::general_american) return false;
     using P = Phoneme;
     return std::ranges::any_of(reading.units, [&](const Unit& unit) {
