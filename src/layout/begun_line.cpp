@@ -88,7 +88,9 @@ void draw_begun_line(Composer& composer, Block& block, const Ruling& ruling,
   const ElementId printed =
       heard.empty() ? parent
                     : add_heard_as(composer, parent, text, std::move(heard));
-  draw_text(composer, block, print, text, {at.x + kBeforePrint, base}, printed);
+  // What follows is another word, also to who reads without the tags.
+  draw_text(composer, block, print, fmt::format("{} ", text),
+            {at.x + kBeforePrint, base}, printed);
   const Length wide = to_write ? begun_width(composer, ruling, text) : width;
   draw_base_line(composer, block, at.x, at.x + wide, base, printed);
   if (!to_write) return;
