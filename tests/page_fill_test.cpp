@@ -40,7 +40,7 @@ TEST_P(Paper, IsNotWasted) {
     low += static_cast<std::size_t>(std::ranges::count_if(
         fills,
         [](const PageFill& page) { return page.blank || page.under_half(); }));
-    EXPECT_LE(fills.size(), 15U) << made.about;
+    EXPECT_LE(fills.size(), 13U) << made.about;
   }
   EXPECT_LE(100 * low, 8 * pages);
   EXPECT_LE(pages, 13 * lessons.size());
