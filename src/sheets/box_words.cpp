@@ -62,11 +62,4 @@ bool has_box_model(const OptionValues& options, std::size_t words) {
   return is_model_asked(options, std::min(words, asked));
 }
 
-const PlannedSheet* boxes_in_packet(const SheetInput& in) {
-  const auto sheet = std::ranges::find_if(in.packet, [](const PlannedSheet& s) {
-    return s.kind->name == "sound-boxes";
-  });
-  return sheet == in.packet.end() ? nullptr : &*sheet;
-}
-
 }  // namespace sheaf

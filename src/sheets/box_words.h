@@ -22,7 +22,4 @@ bool is_box_word_heard(const SheetInput& in, const OptionValues& options,
 /// Whether the first of so many words is done for the learner.
 bool has_box_model(const OptionValues& options, std::size_t words);
 
-/// The sheet of sound boxes of this packet; null where it has none.
-const PlannedSheet* boxes_in_packet(const SheetInput& in);
-
 }  // namespace sheaf

@@ -46,12 +46,17 @@ ScriptLines sound_boxes(const SheetInput& in, const DayStep& step) {
                                             "voice."
                                           : ".")});
   }
-  for (ScriptLine& line : tapping(in, step)) lines.push_back(std::move(line));
-  if (step.turn == 0 && has_box_model(in.options, words.size())) {
-    lines.insert(lines.begin() + 1,
-                 {Lead::show,
-                  "word 1, which is done on the sheet: tap its "
-                  "dots, say its sounds, sweep and say the word."});
+  const bool has_model =
+      step.turn == 0 && has_box_model(in.options, words.size());
+  if (has_model) {
+    lines.push_back({Lead::show,
+                     "word 1, which is done on the sheet: tap its dots, say "
+                     "its sounds, sweep and say the word."});
+  }
+  for (ScriptLine& line : tapping(in, step)) {
+    // What is done on the sheet already shows how.
+    if (has_model && line.lead == Lead::show) continue;
+    lines.push_back(std::move(line));
   }
   return lines;
 }

@@ -6,6 +6,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
+#include <string_view>
 
 #include "layout/table.h"
 #include "sheets/dictated.h"
@@ -128,37 +130,54 @@ std::string materials_of(const SheetInput& in, const Day& day) {
   return joined(materials);
 }
 
+struct NumberedDay {
+  int number = 1;
+  const Day* day = nullptr;
+};
+
+// How many days stand beside each other: a column holds its widest word.
+int days_beside(const SheetInput& in, Composer& c,
+                std::span<const NumberedDay> days, Length first) {
+  constexpr Length kBesideWord = 5_mm;
+  Length widest;
+  const auto measure = [&](std::string_view text) {
+    while (!text.empty()) {
+      const std::size_t end = std::min(text.find(' '), text.size());
+      widest = std::max(widest, width_of(c.shape(c.style().teacher_text(),
+                                                 text.substr(0, end))));
+      text.remove_prefix(std::min(end + 1, text.size()));
+    }
+  };
+  for (const NumberedDay& d : days) {
+    for (const DayStep& step : d.day->steps) {
+      for (const TextPiece& piece : step_cell(in, c, {&step})) {
+        measure(piece.text);
+      }
+    }
+    measure(materials_of(in, *d.day));
+  }
+  const auto most =
+      static_cast<int>((c.width() - first) / (widest + kBesideWord));
+  return even_rows(static_cast<int>(days.size()), std::max(1, most));
+}
+
 // A column a day, read downwards as the day goes.
-void add_days(const SheetInput& in, Composer& c) {
-  if (in.week == nullptr) return;
-  std::vector<const Day*> days;
+void add_days_table(const SheetInput& in, Composer& c,
+                    std::span<const NumberedDay> days, Length first) {
   std::vector<Table::Column> columns = {
-      {.title = "",
-       .share = 0,
-       .fixed = scaled(c.style().teacher_size, 6.3),
-       .heard = "Part of the day"}};
-  int number = 0;
-  for (const Day& day : in.week->days) {
-    ++number;
-    if (day.steps.empty()) continue;
-    days.push_back(&day);
-    columns.push_back({.title = fmt::format("Day {}", number),
+      {.title = "", .share = 0, .fixed = first, .heard = "Part of the day"}};
+  for (const NumberedDay& d : days) {
+    columns.push_back({.title = fmt::format("Day {}", d.number),
                        .share = 1,
                        .none = "nothing"});
   }
-  if (days.empty()) return;
-  add_subheading(
-      c, c.style().teacher_size,
-      fmt::format("Day by day, {} each",
-                  counted(in.week->minutes_a_day, "minute", "minutes")),
-      5_mm);
   Table table(c, columns);
   const TextStyle strong = c.style().teacher_text(true);
   for (const PlanRow& row : kRows) {
     std::vector<Table::Cell> cells = {{{std::string(row.title), strong}}};
     bool any = false;
-    for (const Day* day : days) {
-      const auto steps = steps_of(*day, row.part);
+    for (const NumberedDay& d : days) {
+      const auto steps = steps_of(*d.day, row.part);
       any = any || !steps.empty();
       cells.push_back(step_cell(in, c, steps));
     }
@@ -166,12 +185,37 @@ void add_days(const SheetInput& in, Composer& c) {
   }
   std::vector<Table::Cell> ready = {{{"Have ready", strong}}};
   bool any = false;
-  for (const Day* day : days) {
-    const std::string materials = materials_of(in, *day);
+  for (const NumberedDay& d : days) {
+    const std::string materials = materials_of(in, *d.day);
     any = any || !materials.empty();
     ready.push_back({{materials, c.style().teacher_text()}});
   }
   if (any) table.add_row(ready, true);
+}
+
+// In one table, or in several below each other where days have no room.
+void add_days(const SheetInput& in, Composer& c) {
+  if (in.week == nullptr) return;
+  std::vector<NumberedDay> days;
+  int number = 0;
+  for (const Day& day : in.week->days) {
+    ++number;
+    if (!day.steps.empty()) days.push_back({number, &day});
+  }
+  if (days.empty()) return;
+  add_subheading(
+      c, c.style().teacher_size,
+      fmt::format("Day by day, {} each",
+                  counted(in.week->minutes_a_day, "minute", "minutes")),
+      5_mm);
+  const Length first = scaled(c.style().teacher_size, 6.3);
+  const auto beside = static_cast<std::size_t>(days_beside(in, c, days, first));
+  for (std::size_t i = 0; i < days.size(); i += beside) {
+    if (i > 0) c.block(4_mm);
+    add_days_table(
+        in, c, std::span(days).subspan(i, std::min(beside, days.size() - i)),
+        first);
+  }
 }
 
 void add_hints(const SheetInput& in, Composer& c) {
