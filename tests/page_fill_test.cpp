@@ -46,6 +46,28 @@ TEST_P(Paper, IsNotWasted) {
   EXPECT_LE(pages, 13 * lessons.size());
 }
 
+// In every layout that is printed: a page under half full is only the last of
+// a sheet that needs more than one, and none is blank but behind a leaf to cut.
+TEST_P(Paper, IsUnderHalfFullOnlyWhereALongerSheetEnds) {
+  for (const char* layout :
+       {"week", "middle-years", "older-learners", "large-print", "ink-saver"}) {
+    for (const std::string& lesson : measured_lessons()) {
+      const Made made = make(workspace_, lesson, layout, GetParam(), {});
+      ASSERT_NE(made.lesson, nullptr);
+      const std::vector<PageFill> fills = page_fill(made.packet.learner);
+      for (std::size_t i = 0; i < fills.size(); ++i) {
+        EXPECT_EQ(fills[i].blank, fills[i].back_of_cut) << made.about;
+        if (!fills[i].under_half()) continue;
+        const bool goes_on = i > 0 && fills[i - 1].sheet == fills[i].sheet;
+        const bool ends =
+            i + 1 == fills.size() || fills[i + 1].sheet != fills[i].sheet;
+        EXPECT_TRUE(goes_on && ends)
+            << made.about << ": page " << i + 1 << ", " << fills[i].sheet;
+      }
+    }
+  }
+}
+
 // Eight words and two sentences, for a hand of 6 mm.
 TEST_P(Paper, HasRoomForADictationOnOnePage) {
   const testing_support::TemporaryFolder folder;
