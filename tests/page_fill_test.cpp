@@ -4,9 +4,12 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <filesystem>
 
+#include "driver/class_job.h"
 #include "files/disk_files.h"
 #include "page_fill.h"
+#include "project_files.h"
 #include "support/run_program.h"
 
 namespace sheaf::test {
@@ -89,6 +92,65 @@ TEST_P(Paper, HasRoomForTheWordsToBlendOnOnePage) {
   ASSERT_NE(made.lesson, nullptr);
   ASSERT_EQ(made.lesson->analyzed.words.size(), 12U);
   EXPECT_EQ(made.packet.learner.pages.size(), 1U);
+}
+
+std::size_t cards_on(const Document& document) {
+  return static_cast<std::size_t>(
+      std::ranges::count(document.elements, Role::list_body, &Element::role));
+}
+
+// Of the demo class two have leaves that are half empty: large print, and wide
+// spacing. They share; nobody's cards are lost, and the others keep their own.
+TEST(ClassCuts, ShareALeafWhereThatSavesOne) {
+  Workspace workspace(disk(), shipped_folder());
+  Diagnostics diagnostics;
+  ClassRequest request;
+  request.lesson.allowed_folders = {project() / "lessons"};
+  const auto job =
+      prepare_class(workspace, request,
+                    (project() / "lessons/class.yaml").string(), diagnostics);
+  ASSERT_NE(job, nullptr);
+  const std::vector<std::string> sorts{"picture-sort", "word-sort"};
+  const SharedCuts shared =
+      compose_shared_cuts(workspace.shaper(), *job, sorts, diagnostics);
+  EXPECT_EQ(shared.learners, (std::vector<std::string>{"B7", "K2"}));
+  std::size_t own_leaves = 0, own_cards = 0;
+  for (const LearnerJob& learner : job->learners) {
+    const std::string& code = learner.code.text();
+    const bool shares = code == "B7" || code == "K2";
+    const Document own =
+        compose_learner(workspace.shaper(), learner, {}, diagnostics);
+    const Document without =
+        compose_learner(workspace.shaper(), learner, {}, diagnostics, false);
+    EXPECT_EQ(std::ranges::count(without.pages, true, &Page::own_leaf), 0);
+    if (!shares) continue;
+    own_leaves += static_cast<std::size_t>(
+        std::ranges::count(own.pages, true, &Page::own_leaf));
+    own_cards += cards_on(own) - cards_on(without);
+  }
+  EXPECT_EQ(own_leaves, 4U);
+  EXPECT_EQ(std::ranges::count(shared.leaves.pages, true, &Page::own_leaf), 3);
+  EXPECT_EQ(cards_on(shared.leaves), own_cards);
+  EXPECT_FALSE(diagnostics.has_errors());
+}
+
+// A leaf that is full for one learner is no better for two.
+TEST(ClassCuts, StayInThePacketWhereLeavesAreFull) {
+  const testing_support::TemporaryFolder folder;
+  const std::string path = folder.write(
+      "class.yaml", "lesson: sh-ship.yaml\nlearners: {B7: , C3: }\n");
+  std::filesystem::copy_file(project() / "lessons/sh-ship.yaml",
+                             folder.path() + "/sh-ship.yaml");
+  Workspace workspace(disk(), shipped_folder());
+  Diagnostics diagnostics;
+  ClassRequest request;
+  request.lesson.allowed_folders = {folder.path()};
+  const auto job = prepare_class(workspace, request, path, diagnostics);
+  ASSERT_NE(job, nullptr);
+  const SharedCuts shared =
+      compose_shared_cuts(workspace.shaper(), *job, {}, diagnostics);
+  EXPECT_TRUE(shared.learners.empty());
+  EXPECT_TRUE(shared.leaves.pages.empty());
 }
 
 // The measure sees what it is for.

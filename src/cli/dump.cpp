@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
 #include "cli/requests.h"
@@ -75,9 +77,21 @@ int dump_class(Workspace& workspace, const CommandLine& line,
     print(diagnostics);
     return kFaultsInFiles;
   }
+  SharedCuts shared;
+  if (request.learners.empty()) {
+    shared =
+        compose_shared_cuts(workspace.shaper(), *job, line.only, diagnostics);
+  }
+  if (!shared.leaves.pages.empty()) {
+    fmt::print("{}", dump_pages(shared.leaves));
+  }
   for (const LearnerJob& learner : job->learners) {
-    fmt::print("{}", dump_pages(compose_learner(workspace.shaper(), learner,
-                                                line.only, diagnostics)));
+    const bool shares =
+        std::ranges::find(shared.learners, learner.code.text()) !=
+        shared.learners.end();
+    fmt::print(
+        "{}", dump_pages(compose_learner(workspace.shaper(), learner, line.only,
+                                         diagnostics, !shares)));
   }
   for (const auto& learners : by_teacher_key(*job)) {
     fmt::print("{}", dump_pages(compose_teacher(workspace.shaper(), learners,

@@ -284,10 +284,24 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
 
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
-                         Diagnostics& diagnostics) {
-  return compose(shaper, only, learner, {{learner.code.text()}, true, false},
-                 diagnostics)
+                         Diagnostics& diagnostics, bool cut_leaf) {
+  return compose(shaper, only, learner,
+                 {{learner.code.text()}, true, false, cut_leaf}, diagnostics)
       .learner;
+}
+
+SharedCuts compose_shared_cuts(Shaper& shaper, const ClassJob& job,
+                               const std::vector<std::string>& only,
+                               Diagnostics& diagnostics) {
+  std::vector<CutsOf> learners;
+  for (const LearnerJob& learner : job.learners) {
+    learners.push_back({learner.code.text(), &learner.lesson, &learner.layout,
+                        learner.prepared->pictures.get(), &learner.style});
+  }
+  Diagnostics own;
+  SharedCuts shared = share_cuts(learners, only, shaper, own);
+  add_unheard(own, diagnostics);
+  return shared;
 }
 
 Document compose_teacher(Shaper& shaper,

@@ -7,6 +7,7 @@
 
 #include "driver/workspace.h"
 #include "input/class_file.h"
+#include "packet/shared_cuts.h"
 
 namespace sheaf {
 
@@ -40,14 +41,21 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
                                         Diagnostics& diagnostics);
 
 /// Composes a learner's packet, or the teacher's pages for all `learners` who
-/// share the key of the first of them: the sheets `only`, or all.
+/// share the key of the first of them: the sheets `only`, or all. Without
+/// `cut_leaf` the learner's cards stand elsewhere.
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
-                         Diagnostics& diagnostics);
+                         Diagnostics& diagnostics, bool cut_leaf = true);
 Document compose_teacher(Shaper& shaper,
                          const std::vector<const LearnerJob*>& learners,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics);
+
+/// Leaves with the cards of those learners who can share some, which saves
+/// paper and cuts; those learners' packets are then composed without.
+SharedCuts compose_shared_cuts(Shaper& shaper, const ClassJob& job,
+                               const std::vector<std::string>& only,
+                               Diagnostics& diagnostics);
 
 /// Learners with the same answers, in the order of the class.
 std::vector<std::vector<const LearnerJob*>> by_teacher_key(const ClassJob& job);

@@ -83,15 +83,27 @@ class ClassMaker {
   void add_learners(const std::string& name) {
     PrintRun run;
     PdfWriter all({title(kAllPackets), language()});
+    // Some of the learners only: nothing is printed for all of them.
+    const bool for_all = request_.learners.empty();
+    const std::vector<std::string> sharers =
+        for_all ? add_shared_cuts(run, all) : std::vector<std::string>();
     std::vector<Composed> composed(job_.learners.size());
     work_in_order(
         composed.size(), workers_,
         [&](int worker, std::size_t i) {
           Composed& one = composed[i];
-          one.pages = compose_learner(
-              shapers_[static_cast<std::size_t>(worker)], job_.learners[i],
-              request_.lesson.only, one.diagnostics);
+          Shaper& shaper = shapers_[static_cast<std::size_t>(worker)];
+          const LearnerJob& learner = job_.learners[i];
+          one.pages = compose_learner(shaper, learner, request_.lesson.only,
+                                      one.diagnostics);
           if (!one.pages.pages.empty()) one.pdf = write_pdf(one.pages);
+          // The packet by itself has its cards all the same.
+          if (std::ranges::find(sharers, learner.code.text()) !=
+              sharers.end()) {
+            Diagnostics heard;
+            one.pages = compose_learner(shaper, learner, request_.lesson.only,
+                                        heard, false);
+          }
         },
         [&](std::size_t i) {
           Composed& one = composed[i];
@@ -102,7 +114,7 @@ class ClassMaker {
             made_.files.push_back(
                 {FilePath(code) / (name + ".pdf"), std::move(one.pdf)});
           }
-          if (request_.learners.empty()) {
+          if (for_all) {
             run.add(one.pages, code);
             all.add(one.pages);
           }
@@ -110,6 +122,18 @@ class ClassMaker {
           step_(composed.size());
         });
     add(all, (name == "packet" ? "packets" : name) + ".pdf");
+  }
+
+  // What is cut out comes first, since it is cut first.
+  std::vector<std::string> add_shared_cuts(PrintRun& run, PdfWriter& all) {
+    SharedCuts shared = compose_shared_cuts(
+        workspace_.shaper(), job_, request_.lesson.only, made_.diagnostics);
+    made_.learner_pages += shared.leaves.pages.size();
+    if (!shared.leaves.pages.empty()) {
+      run.add(shared.leaves, "Cards");
+      all.add(shared.leaves);
+    }
+    return std::move(shared.learners);
   }
 
   void add_teacher(const std::string& name) {

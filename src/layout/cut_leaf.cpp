@@ -40,13 +40,18 @@ class CutLeaf {
   CutLeaf(Composer& composer, bool titled) : c_(composer), titled_(titled) {}
 
   void add(std::span<CutSet> sets);
-
- private:
-  Length head_height(const CutSet& set) const;
-  Length height_of(const CutSet& set, int step) const;
+  // How many of the sets, from the first on, stand on one page.
+  std::size_t first_page(std::span<const CutSet> sets) const;
+  std::vector<int> steps_for(std::span<const CutSet> sets) const;
   Length height_of(std::span<const CutSet> sets,
                    std::span<const int> steps) const;
-  std::vector<int> steps_for(std::span<const CutSet> sets) const;
+
+ private:
+  const Style& style_of(const CutSet& set) const {
+    return set.style == nullptr ? c_.style() : *set.style;
+  }
+  Length head_height(const CutSet& set) const;
+  Length height_of(const CutSet& set, int step) const;
   void add_page(std::span<const CutSet> sets);
   void add_heading(const CutSet& set);
   void add_direction(const CutSet& set);
@@ -65,10 +70,13 @@ class CutLeaf {
 // The title and the direction of a set, with what parts it from the one above.
 Length CutLeaf::head_height(const CutSet& set) const {
   if (!titled_) return kAboveRows;
-  const TextStyle text = c_.style().learner_text();
-  const Length side = scaled(c_.style().text_size, 1.45) + 3_mm;
-  const auto lines = static_cast<std::int64_t>(
-      break_lines(c_, text, set.direction, c_.width() - side).size());
+  const TextStyle text = style_of(set).learner_text();
+  const Length side = scaled(style_of(set).text_size, 1.45) + 3_mm;
+  const auto lines =
+      set.direction.empty()
+          ? std::int64_t{0}
+          : static_cast<std::int64_t>(
+                break_lines(c_, text, set.direction, c_.width() - side).size());
   return kAboveSet + text.line_height() * (1 + lines) + kAboveRows;
 }
 
@@ -105,17 +113,21 @@ std::vector<int> CutLeaf::steps_for(std::span<const CutSet> sets) const {
   return steps;
 }
 
-void CutLeaf::add(std::span<CutSet> sets) {
+std::size_t CutLeaf::first_page(std::span<const CutSet> sets) const {
   const std::vector<int> least(sets.size());
-  for (std::size_t first = 0; first < sets.size();) {
-    std::size_t count = 1;
-    while (first + count < sets.size() &&
-           height_of(sets.subspan(first, count + 1), least) <=
-               c_.body().height) {
-      ++count;
-    }
-    add_page(sets.subspan(first, count));
-    first += count;
+  std::size_t count = 1;
+  while (count < sets.size() &&
+         height_of(sets.first(count + 1), least) <= c_.body().height) {
+    ++count;
+  }
+  return count;
+}
+
+void CutLeaf::add(std::span<CutSet> sets) {
+  while (!sets.empty()) {
+    const std::size_t count = first_page(sets);
+    add_page(sets.first(count));
+    sets = sets.subspan(count);
   }
 }
 
@@ -137,14 +149,14 @@ void CutLeaf::begin_row(Length height, Length before) {
 
 void CutLeaf::add_heading(const CutSet& set) {
   if (!titled_) return;
-  const TextStyle strong = c_.style().text(c_.style().text_size, true);
+  const TextStyle strong = style_of(set).text(style_of(set).text_size, true);
   begin_row(strong.line_height(), kAboveSet);
   Block& block = c_.blocks().back();
   block.keep_with_next = true;
   const Length base = baseline_in_line(strong);
   draw_text(c_, block, strong, set.title, {0_mm, base}, c_.add(Role::heading2));
   if (!set.day.empty()) {
-    const GlyphRun day = c_.shape(c_.style().learner_text(), set.day);
+    const GlyphRun day = c_.shape(style_of(set).learner_text(), set.day);
     block.glyphs(day, {c_.width() - width_of(day), base},
                  c_.add(Role::paragraph));
   }
@@ -152,9 +164,9 @@ void CutLeaf::add_heading(const CutSet& set) {
 }
 
 void CutLeaf::add_direction(const CutSet& set) {
-  const TextStyle text = c_.style().learner_text();
+  const TextStyle text = style_of(set).learner_text();
   const bool has_sign = set.action != Action::none;
-  const Length side = scaled(c_.style().text_size, 1.45);
+  const Length side = scaled(style_of(set).text_size, 1.45);
   const Length left = has_sign ? side + 3_mm : 0_mm;
   const ElementId paragraph = c_.add(Role::paragraph);
   const auto lines = break_lines(c_, text, set.direction, c_.width() - left);
@@ -190,7 +202,7 @@ void CutLeaf::add_cards(const CutSet& set, const std::vector<Card>& cards,
     const int column = static_cast<int>(i) % columns;
     if (column == 0) begin_row(height, begins && i == 0 ? kAboveRows : 0_mm);
     const Rect place{width * column, 0_mm, width, height};
-    draw_cut_lines(c_.blocks().back(), c_.style(), place, cut);
+    draw_cut_lines(c_.blocks().back(), style_of(set), place, cut);
     draw_card(set, cards[i], heads ? 0 : i + 1, place, list);
   }
 }
@@ -202,9 +214,9 @@ void CutLeaf::draw_card(const CutSet& set, const Card& card, std::size_t number,
   const From from(c_, card.from);
   if (number > 0 && set.numbered) {
     const auto [label, body] = add_list_item(c_, list);
-    draw_text(c_, block, card_number_style(c_.style()),
-              fmt::format("{}", number),
-              {place.x + 2_mm, place.y + card_number_base(c_.style())}, label);
+    draw_text(
+        c_, block, card_number_style(style_of(set)), fmt::format("{}", number),
+        {place.x + 2_mm, place.y + card_number_base(style_of(set))}, label);
     card.front(block, place, body);
     return;
   }
@@ -212,7 +224,7 @@ void CutLeaf::draw_card(const CutSet& set, const Card& card, std::size_t number,
   if (number == 0) {
     block.frame({place.x + kFrameInset, place.y + kFrameInset,
                  place.width - 2 * kFrameInset, place.height - 2 * kFrameInset},
-                {.width = c_.style().box_weight * 2},
+                {.width = style_of(set).box_weight * 2},
                 add_heard(c_, body, "head of a column: "));
   }
   card.front(block, place, body);
@@ -233,6 +245,29 @@ Length card_number_base(const Style& style) {
 
 void add_cut_sets(Composer& composer, std::vector<CutSet> sets, bool titled) {
   CutLeaf(composer, titled).add(sets);
+}
+
+std::vector<std::vector<CutSet>> part_cut_sets(Composer& composer,
+                                               std::vector<CutSet> sets,
+                                               bool titled) {
+  const CutLeaf leaf(composer, titled);
+  std::vector<std::vector<CutSet>> pages;
+  for (std::span<CutSet> rest = sets; !rest.empty();) {
+    const std::size_t count = leaf.first_page(rest);
+    const std::vector<int> steps = leaf.steps_for(rest.first(count));
+    std::vector<CutSet>& page = pages.emplace_back();
+    for (std::size_t i = 0; i < count; ++i) {
+      rest[i].least = size_at(rest[i], steps[i]);
+      page.push_back(std::move(rest[i]));
+    }
+    rest = rest.subspan(count);
+  }
+  return pages;
+}
+
+Length least_height_of(Composer& composer, std::span<const CutSet> sets) {
+  const std::vector<int> least(sets.size());
+  return CutLeaf(composer, true).height_of(sets, least);
 }
 
 }  // namespace sheaf

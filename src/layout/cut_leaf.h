@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,9 @@ struct CutSet {
   Length width;
   /// A small number in the corner of each card but the heads, from 1.
   bool numbered = false;
+  /// Of the learner whose cards they are, where several share a leaf; null: the
+  /// leaf's own.
+  const Style* style = nullptr;
 };
 
 /// The number in the corner of a card, which learners read, and its base line
@@ -36,5 +40,14 @@ Length card_number_base(const Style& style);
 /// as large as they can be there. All pages are leaves of their own. Where
 /// `titled` is not set, the first set goes without its title and direction.
 void add_cut_sets(Composer& composer, std::vector<CutSet> sets, bool titled);
+
+/// The pages that `add_cut_sets` would make of the sets. Each set's `least` is
+/// the size that its cards would have there.
+std::vector<std::vector<CutSet>> part_cut_sets(Composer& composer,
+                                               std::vector<CutSet> sets,
+                                               bool titled);
+
+/// What sets with their titles take on one page, as small as they may be.
+Length least_height_of(Composer& composer, std::span<const CutSet> sets);
 
 }  // namespace sheaf

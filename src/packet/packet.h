@@ -24,6 +24,8 @@ struct PacketFor {
   std::vector<std::string> learners = {};
   bool learner_pages = true;
   bool teacher_pages = true;
+  /// The leaf with what the learner cuts out.
+  bool cut_leaf = true;
 };
 
 /// Chooses the layout's sheets that the lesson has something for, gives each
