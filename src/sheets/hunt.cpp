@@ -1,8 +1,8 @@
 // The learner hunts for words with the sound in a short passage, marks them,
-// counts them and reads the passage again. On the page: the sentences set on as
-// one text, wide lines with a number in the margin, a box for the count, rings
-// to tick for each reading, lines to write down the words. How many there are
-// stands on the key only.
+// counts them and reads the passage again. On the page: the passage, or each
+// sentence from a line of its own, wide lines with a number in the margin, a
+// box for the count, rings to tick for each reading, lines to write down the
+// words. How many there are stands on the key only.
 
 #include <fmt/format.h>
 
@@ -41,7 +41,7 @@ TextStyle passage_style(const SheetInput& in, const Composer& c) {
   return style;
 }
 
-// The lesson's passage; without one its sentences as one text. So too where
+// The lesson's passage; without one its sentences. So too where
 // the passage has a sheet of its own: nobody is to find the same words twice.
 const std::vector<AnalyzedSentence>& parts_of(const SheetInput& in) {
   const AnalyzedLesson& lesson = in.lesson;
@@ -53,17 +53,20 @@ const std::vector<AnalyzedSentence>& parts_of(const SheetInput& in) {
                                              : lesson.passage.paragraphs;
 }
 
-std::string passage(const SheetInput& in) {
-  std::string text;
+// Each paragraph begins a line, and so does each of sentences that may have
+// nothing to do with one another.
+struct Part {
+  Span place;
+  std::vector<TextLine> lines;
+};
+std::vector<Part> lines_of(const SheetInput& in, Composer& c) {
+  std::vector<Part> parts;
   for (const AnalyzedSentence& sentence : parts_of(in)) {
-    text += (text.empty() ? "" : " ") + sentence.text.text();
+    parts.push_back({sentence.text.span(),
+                     break_lines(c, passage_style(in, c), sentence.text.text(),
+                                 c.width() - kNumberWidth)});
   }
-  return text;
-}
-
-std::vector<TextLine> lines_of(const SheetInput& in, Composer& c) {
-  return break_lines(c, passage_style(in, c), passage(in),
-                     c.width() - kNumberWidth);
+  return parts;
 }
 
 void add_line(Composer& c, const TextStyle& style, const TextLine& line,
@@ -116,17 +119,18 @@ Length line_height(const SheetInput& in, const Composer& c,
 
 void add_passage(const SheetInput& in, Composer& c) {
   const TextStyle style = passage_style(in, c);
-  const auto lines = lines_of(in, c);
-  const Length height = line_height(in, c, style, lines.size());
-  // A line of the passage may begin in one sentence and end in the next.
-  const auto& sentences = parts_of(in);
-  const From from(
-      c, join(sentences.front().text.span(), sentences.back().text.span()));
-  const ElementId paragraph = c.add(Role::paragraph);
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    add_line(c, style, lines[i], i + 1, height, paragraph);
-    // The last two lines go with what stands below them.
-    c.blocks().back().keep_with_next = i + 2 >= lines.size();
+  const std::vector<Part> parts = lines_of(in, c);
+  std::size_t lines = 0, number = 0;
+  for (const Part& part : parts) lines += part.lines.size();
+  const Length height = line_height(in, c, style, lines);
+  for (const Part& part : parts) {
+    const From from(c, part.place);
+    const ElementId paragraph = c.add(Role::paragraph);
+    for (const TextLine& line : part.lines) {
+      add_line(c, style, line, ++number, height, paragraph);
+      // The last two lines go with what stands below them.
+      c.blocks().back().keep_with_next = number + 1 >= lines;
+    }
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 #include "layout/heard.h"
 #include "layout/numbered_steps.h"
@@ -68,7 +69,29 @@ struct QuestionLine {
   std::string_view then;
   bool JoinQuestions::*first_yes = nullptr;
   bool JoinQuestions::*second_yes = nullptr;
+  Joint change = Joint::plain;
 };
+
+// Who decides needs another answer that could be right, and no more: the
+// changes of the sheet's own words, at least two of the three.
+void keep_what_is_asked(std::vector<QuestionLine>& lines,
+                        const std::vector<Built>& words) {
+  const auto occurs = [&](Joint change) {
+    return std::ranges::any_of(
+        words, [&](const Built& b) { return b.parts.joint == change; });
+  };
+  std::vector<Joint> kept;
+  for (const Joint change : {Joint::dropped_e, Joint::y_to_i, Joint::doubled}) {
+    if (occurs(change)) kept.push_back(change);
+  }
+  for (const Joint change : {Joint::dropped_e, Joint::doubled}) {
+    if (kept.size() < 2 && !occurs(change)) kept.push_back(change);
+  }
+  std::erase_if(lines, [&](const QuestionLine& line) {
+    return line.first_yes != nullptr &&
+           std::ranges::find(kept, line.change) == kept.end();
+  });
+}
 
 // What the questions are, worded for all sums of the sheet alike.
 std::vector<QuestionLine> question_lines(const std::vector<Built>& words) {
@@ -86,13 +109,18 @@ std::vector<QuestionLine> question_lines(const std::vector<Built>& words) {
   const std::string vowel =
       has_ending_y ? "Is a vowel or y next?" : "Is a vowel next?";
   const std::string one_one = "Does it end in one vowel, one consonant";
-  return {{"Does it end in e?", vowel, "drop e", &JoinQuestions::ends_in_e,
-           &JoinQuestions::vowel_next},
-          {"Does it end in a consonant and y?", "Is no i next?", "y to i",
-           &JoinQuestions::ends_in_consonant_y, &JoinQuestions::not_i_next},
-          {one_one + (has_w_x_y ? " (not w, x, y)?" : "?"), vowel, "double",
-           &JoinQuestions::ends_in_vowel_consonant, &JoinQuestions::vowel_next},
-          {"Has no line two ticks?", "", "no change"}};
+  std::vector<QuestionLine> lines{
+      {"Does it end in e?", vowel, "drop e", &JoinQuestions::ends_in_e,
+       &JoinQuestions::vowel_next, Joint::dropped_e},
+      {"Does it end in a consonant and y?", "Is no i next?", "y to i",
+       &JoinQuestions::ends_in_consonant_y, &JoinQuestions::not_i_next,
+       Joint::y_to_i},
+      {one_one + (has_w_x_y ? " (not w, x, y)?" : "?"), vowel, "double",
+       &JoinQuestions::ends_in_vowel_consonant, &JoinQuestions::vowel_next,
+       Joint::doubled},
+      {"Has no line two ticks?", "", "no change"}};
+  keep_what_is_asked(lines, words);
+  return lines;
 }
 
 // The questions as they stand below a sum, in three columns.
@@ -103,6 +131,7 @@ struct QuestionTable {
   Length box;     // from the left of a square to its text
   Length second;  // left edges, from that of the questions
   Length then;
+  Length last_then;
   Length height;
 };
 
@@ -115,13 +144,18 @@ QuestionTable plan_questions(Composer& c, const std::vector<Built>& words,
   table.box = tick_side(table.text) + 2_mm;
   Length second =
       widest_text(c, table.text, table.lines, &QuestionLine::second);
-  Length then = widest_text(c, table.strong, table.lines, &QuestionLine::then);
+  // The last line has no second question beside its word.
+  const Length then = widest_text(
+      c, table.strong, std::span(table.lines).first(table.lines.size() - 1),
+      &QuestionLine::then);
   table.then = width - then;
+  table.last_then =
+      width - width_of(c.shape(table.strong, table.lines.back().then));
   table.second = table.then - kGap - second - table.box;
   const Length room = table.second - kGap - table.box;
   for (const QuestionLine& line : table.lines) {
     const Length own =
-        line.second.empty() ? table.then - kGap - table.box : room;
+        line.second.empty() ? table.last_then - kGap - table.box : room;
     table.first.push_back(break_lines(c, table.text, line.first, own));
     table.height += table.text.line_height() *
                     static_cast<std::int64_t>(table.first.back().size());
@@ -171,7 +205,8 @@ void draw_questions(Composer& c, Block& block, const QuestionTable& table,
                       q.*line.second_yes && ticked == Ticked::all, body);
       draw_text(c, block, table.text, line.second, {x + table.box, base}, body);
     }
-    draw_text(c, block, table.strong, line.then, {at.x + table.then, base},
+    draw_text(c, block, table.strong, line.then,
+              {at.x + (last ? table.last_then : table.then), base},
               add_heard(c, body,
                         fmt::format("{}: {}", last ? "then" : "two ticks",
                                     line.then)));
