@@ -46,6 +46,15 @@ VerbOptions watch_verb(CommandLine& line) {
   return watch;
 }
 
+VerbOptions lsp_verb(CommandLine& line) {
+  VerbOptions lsp{"lsp",
+                  "serve an editor that speaks the Language Server Protocol, "
+                  "over standard input and output",
+                  {}};
+  append(lsp.options, layout_options(line));
+  return lsp;
+}
+
 VerbOptions preview_verb(CommandLine& line) {
   return {
       "preview",
@@ -107,6 +116,7 @@ std::vector<VerbOptions> packet_verbs(CommandLine& line) {
   return {
       build_verb(line),
       watch_verb(line),
+      lsp_verb(line),
       preview_verb(line),
       check_verb(line),
       {"word",

@@ -27,6 +27,7 @@ int run_keep(const CommandLine& line);
 int run_block(const CommandLine& line);
 int run_draft(const CommandLine& line);
 int run_settle(const CommandLine& line);
+int run_lsp(const CommandLine& line);
 int run_watch(const CommandLine& line);
 int run_preview(const CommandLine& line);
 int run_record(const CommandLine& line);

@@ -24,15 +24,30 @@ constexpr std::size_t kLargestFont = std::size_t{16} << 20U;
 constexpr std::size_t kLargestFile = std::size_t{4} << 20U;
 }  // namespace
 
+// What is costly to read and the same for all texts. Each is read when it is
+// first asked for.
+struct Workspace::Shelf {
+  std::unique_ptr<Phonics> phonics;
+  std::unique_ptr<FontLibrary> fonts;
+  std::unique_ptr<PictureBook> pictures;
+  Shaper shaper;
+};
+
 Workspace::Workspace(Files& files, FilePath shipped)
-    : files_(files), shipped_(std::move(shipped)) {}
+    : files_(files),
+      shipped_(std::move(shipped)),
+      shelf_(std::make_shared<Shelf>()) {}
+Workspace::Workspace(const Workspace& other)
+    : files_(other.files_), shipped_(other.shipped_), shelf_(other.shelf_) {}
 Workspace::~Workspace() = default;
 
+Shaper& Workspace::shaper() { return shelf_->shaper; }
+
 const Phonics& Workspace::phonics() {
-  if (phonics_ == nullptr) {
-    phonics_ = std::make_unique<Phonics>(files_, word_list());
+  if (shelf_->phonics == nullptr) {
+    shelf_->phonics = std::make_unique<Phonics>(files_, word_list());
   }
-  return *phonics_;
+  return *shelf_->phonics;
 }
 
 std::unique_ptr<Phonics> Workspace::phonics_with_own(const Lesson& lesson,
@@ -55,18 +70,18 @@ std::unique_ptr<Phonics> Workspace::phonics_with_own(const Lesson& lesson,
 }
 
 FontLibrary& Workspace::fonts() {
-  if (fonts_ == nullptr) {
-    fonts_ =
+  if (shelf_->fonts == nullptr) {
+    shelf_->fonts =
         std::make_unique<FontLibrary>(files_, (shipped_ / "fonts").string());
   }
-  return *fonts_;
+  return *shelf_->fonts;
 }
 
 PictureBook& Workspace::pictures() {
-  if (pictures_ == nullptr) {
-    pictures_ = std::make_unique<PictureBook>(fonts());
+  if (shelf_->pictures == nullptr) {
+    shelf_->pictures = std::make_unique<PictureBook>(fonts());
   }
-  return *pictures_;
+  return *shelf_->pictures;
 }
 
 std::optional<FilePath> Workspace::find_file(

@@ -33,6 +33,11 @@ class Workspace {
  public:
   /// `files` must outlive it; `shipped` is the folder of what comes with Sheaf.
   Workspace(Files& files, FilePath shipped);
+  /// One with texts of its own, which reads every file again, and with the word
+  /// list, typefaces, pictures and shaped words of another: what is costly to
+  /// read and does not change. They live as long as the last who has them.
+  explicit Workspace(const Workspace& other);
+  Workspace& operator=(const Workspace&) = delete;
   ~Workspace();
 
   const Phonics& phonics();
@@ -42,7 +47,7 @@ class Workspace {
                                             Diagnostics& diagnostics);
   FontLibrary& fonts();
   PictureBook& pictures();
-  Shaper& shaper() { return shaper_; }
+  Shaper& shaper();
   const FilePath& shipped() const { return shipped_; }
   Files& files() const { return files_; }
 
@@ -71,14 +76,12 @@ class Workspace {
   std::vector<std::string> shared_files();
 
  private:
+  struct Shelf;
   std::string word_list() const { return (shipped_ / "phonics.bin").string(); }
 
   Files& files_;
   FilePath shipped_;
-  std::unique_ptr<Phonics> phonics_;
-  std::unique_ptr<FontLibrary> fonts_;
-  std::unique_ptr<PictureBook> pictures_;
-  Shaper shaper_;
+  std::shared_ptr<Shelf> shelf_;
   std::deque<SourceFile> sources_;
   /// Those without errors, read once for all lessons.
   std::map<FilePath, std::unique_ptr<SequenceFile>> sequences_;

@@ -5,6 +5,7 @@
 
 #include "base/diagnostics.h"
 #include "base/error.h"
+#include "base/shuffle.h"
 #include "base/utf8.h"
 #include "text/font_face.h"
 
@@ -23,6 +24,7 @@ struct Face {
   std::string path;  // empty for a face that was added
   std::unique_ptr<Font> font;
   bool is_picture = false;
+  std::uint64_t hash = 0;  // of the bytes of one that was added
 };
 
 std::vector<std::string> split_at_tabs(const std::string& line) {
@@ -135,8 +137,15 @@ std::vector<std::string> FontLibrary::families() const {
 
 const Font* FontLibrary::add(std::string family, FontRole role,
                              std::string bytes, std::string& why) {
+  // In an editor the same layout is read again and again.
+  const std::uint64_t hash = text_hash(bytes);
+  for (const Face& face : impl_->faces) {
+    if (face.hash == hash && face.family == family && face.role == role) {
+      return face.font.get();
+    }
+  }
   HbOwner<hb_blob_t> blob = font_blob(kept(std::move(bytes)));
-  Face face{std::move(family), role, {}, nullptr, false};
+  Face face{std::move(family), role, {}, nullptr, false, hash};
   face.font = make_font(face.family, std::move(blob), why);
   if (!face.font) return nullptr;
   // The newest comes first, so that a teacher's own face wins over a shipped
