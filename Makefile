@@ -30,7 +30,7 @@ PAPER_OPTION := $(if $(PAPER),--paper '$(PAPER)')
 BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   libyaml-cpp-dev libharfbuzz-dev libfreetype-dev libpng-dev \
   libjpeg62-turbo-dev libdeflate-dev libfmt-dev libcli11-dev \
-  nlohmann-json3-dev libutf8proc-dev libgtest-dev libbenchmark-dev \
+  nlohmann-json3-dev libutf8proc-dev libevent-dev libgtest-dev libbenchmark-dev \
   festlex-cmu scowl wordnet-base
 TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
   ghostscript \
@@ -108,9 +108,10 @@ format:
 
 bench: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_bench sheaf_bench_phonics \
-	  sheaf_bench_pdf sheaf_bench_preview
+	  sheaf_bench_pdf sheaf_bench_preview sheaf_bench_service
 	$(BUILD)/bench/sheaf_bench $(SHEAF) lessons lessons/year
 	$(BUILD)/bench/sheaf_bench_phonics $(BUILD)/share/sheaf/phonics.bin $(SHEAF)
+	$(BUILD)/bench/sheaf_bench_service $(BUILD)/share/sheaf lessons/*.yaml
 	$(BUILD)/tests/sheaf_bench_pdf
 	$(BUILD)/bench/sheaf_bench_preview lessons
 	@rm -f $(BUILD)/share/sheaf/phonics.bin

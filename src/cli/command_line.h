@@ -31,6 +31,7 @@ struct CommandLine {
     bool strip = false;
   } preview;
   bool separate = false;
+  bool page = false;  ///< of watch: pages in a browser
   bool if_needed = false;  ///< leave what is up to date
   int jobs = 0;            ///< lessons worked on at once; 0: a core each
   int workers() const;     ///< the same, 1 or more

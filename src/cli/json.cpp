@@ -7,16 +7,13 @@
 #include "analysis/standing_reports.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
+#include "json/json.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
-
-#include <nlohmann/json.hpp>
 
 namespace sheaf {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json reading_json(const Phonics& phonics, const Reading& reading,
                   const Conventions& conventions) {

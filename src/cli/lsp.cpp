@@ -2,17 +2,15 @@
 // writes.
 
 #include <fmt/format.h>
-#include <poll.h>
-#include <unistd.h>
 
-#include <array>
-#include <cerrno>
+#include <cstdio>
 
 #include "base/error.h"
 #include "cli/exit_codes.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
 #include "files/disk_files.h"
+#include "files/standard_input.h"
 #include "lsp/language_server.h"
 #include "lsp/transport.h"
 #include "service/service.h"
@@ -20,24 +18,6 @@
 namespace sheaf {
 
 namespace {
-
-// Whether the editor has sent more that nobody has read.
-bool is_more_coming() {
-  pollfd input{STDIN_FILENO, POLLIN, 0};
-  return ::poll(&input, 1, 0) > 0 && (input.revents & POLLIN) != 0;
-}
-
-// False at the end of input.
-bool read_more(MessageReader& reader) {
-  std::array<char, 65536> buffer;
-  ssize_t size = 0;
-  do {
-    size = ::read(STDIN_FILENO, buffer.data(), buffer.size());
-  } while (size < 0 && errno == EINTR);
-  if (size <= 0) return false;
-  reader.add({buffer.data(), static_cast<std::size_t>(size)});
-  return true;
-}
 
 void send(const std::vector<std::string>& messages) {
   for (const std::string& message : messages) {
@@ -57,17 +37,20 @@ int run_lsp(const CommandLine& line) {
   Service service(disk(), shipped_folder(), lesson_request(line));
   LanguageServer server(service);
   MessageReader reader;
+  StandardInput input;
   while (!server.ended()) {
     if (const auto message = reader.next()) {
-      send(server.handle(*message, reader.has_next() || is_more_coming()));
+      send(server.handle(*message, reader.has_next() || input.has_more()));
       continue;
     }
     if (!reader.fault().empty()) {
       fmt::print(stderr, "sheaf: {}\n", reader.fault());
       return kMachineFault;
     }
-    if (!is_more_coming()) send(server.settle());
-    if (!read_more(reader)) return server.ended() ? server.exit_code() : kDone;
+    if (!input.has_more()) send(server.settle());
+    std::string bytes;
+    if (!input.read_into(bytes)) return kDone;
+    reader.add(bytes);
   }
   return server.exit_code();
 }

@@ -40,7 +40,11 @@ VerbOptions watch_verb(CommandLine& line) {
        {"--out",
         "folder for the packets",
         &line.out,
-        {.shows_default = true}}}};
+        {.shows_default = true}},
+       {"--page",
+        "show the pages of a lesson in a browser on this machine; they follow "
+        "every save, and the address is printed",
+        &line.page}}};
   append(watch.options, class_options(line));
   append(watch.options, layout_options(line));
   return watch;

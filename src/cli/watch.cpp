@@ -3,14 +3,17 @@
 #include <fmt/format.h>
 
 #include <cstdio>
+#include <optional>
 
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
+#include "cli/requests.h"
 #include "cli/verbs.h"
 #include "driver/workspace.h"
 #include "files/disk_files.h"
 #include "files/folder_watch.h"
+#include "live/live_page.h"
 
 namespace sheaf {
 
@@ -27,7 +30,13 @@ std::set<std::string> named_files(const CommandLine& line) {
 }  // namespace
 
 int run_watch(const CommandLine& line) {
+  if (line.page && line.arguments.size() != 1) {
+    fmt::print(stderr, "sheaf: --page shows one lesson: name its file\n");
+    return kWrongCommandLine;
+  }
   FolderWatch folders;
+  std::optional<Service> service;
+  std::optional<LivePage> page;
   for (const std::string& path : line.arguments) {
     if (disk().is_folder(path)) folders.watch_folder(path);
   }
@@ -46,6 +55,13 @@ int run_watch(const CommandLine& line) {
       return code;
     }
     folders.watch(workspace.files_read().all());
+    if (line.page && !page) {
+      service.emplace(disk(), shipped_folder(), lesson_request(line));
+      page.emplace(*service, line.arguments.front());
+      fmt::print("the pages: {}\n", page->address());
+    } else if (page) {
+      page->changed();
+    }
     fmt::print("{}; waiting for the next save (Ctrl-C stops)\n",
                code == kDone ? "built" : "not built: the last pages stay");
     std::fflush(stdout);

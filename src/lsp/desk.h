@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "lsp/json.h"
+#include "json/json.h"
 #include "lsp/language_server.h"
 #include "lsp/places.h"
 

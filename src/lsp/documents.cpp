@@ -14,6 +14,20 @@ std::string without_mark(std::string text) {
   return text;
 }
 
+// The numbers of the protocol. A remark about the file as a whole is a hint: it
+// would stand at the first line, about which it says nothing.
+int severity_of(const ServiceMessage& message) {
+  switch (message.severity) {
+    case Severity::error:
+      return 1;
+    case Severity::warning:
+      return 2;
+    case Severity::note:
+      break;
+  }
+  return message.range ? 3 : 4;
+}
+
 void put_in(LanguageServer::Desk& desk, const std::string& path,
             LanguageServer::Desk::Text& text) {
   desk.service.change(path, text.text);
@@ -124,9 +138,7 @@ Json diagnostic_of(LanguageServer::Desk& desk, const ServiceMessage& message,
   if (!message.help.empty()) said += "\n" + message.help;
   Json diagnostic = {
       {"range", to_json(text, message.range.value_or(TextRange{}), desk.units)},
-      {"severity", message.severity == Severity::error     ? 1
-                   : message.severity == Severity::warning ? 2
-                                                           : 3},
+      {"severity", severity_of(message)},
       {"code", message.name},
       {"source", "sheaf"},
       {"message", std::move(said)}};

@@ -98,8 +98,7 @@ void handle_message(LanguageServer::Desk& desk, const Json& message) {
 std::vector<std::string> taken(LanguageServer::Desk& desk) {
   std::vector<std::string> texts;
   for (const Json& message : desk.to_send) {
-    texts.push_back(
-        message.dump(-1, ' ', false, Json::error_handler_t::replace));
+    texts.push_back(dumped(message));
   }
   desk.to_send.clear();
   return texts;

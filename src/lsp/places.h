@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "lsp/json.h"
+#include "json/json.h"
 #include "service/service.h"
 
 namespace sheaf {

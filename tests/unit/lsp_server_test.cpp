@@ -5,7 +5,7 @@
 #include <fmt/format.h>
 
 #include "files/disk_files.h"
-#include "lsp/json.h"
+#include "json/json.h"
 #include "lsp/language_server.h"
 #include "lsp/transport.h"
 
