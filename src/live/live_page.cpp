@@ -76,6 +76,13 @@ struct LivePage::Server {
     ending = true;
     wake();
     thread.join();
+    // Who waits is told nothing; the connections end with the server.
+    for (evhttp_request* request : waiting) {
+      ::evhttp_connection_set_closecb(::evhttp_request_get_connection(request),
+                                      nullptr, nullptr);
+    }
+    waiting.clear();
+    http.reset();
   }
   Server(const Server&) = delete;
   Server& operator=(const Server&) = delete;
