@@ -283,7 +283,7 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
+    Taken taken{{path, &record, nullptr, {}, {}, nullptr}, nullptr, {}};
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
@@ -292,6 +292,7 @@ void MarkingDesk::take_file(const std::string& path,
       taken.class_path = find(record.class_file, path, diagnostics);
       if (!taken.class_path.empty()) {
         taken.pupils = class_file(taken.class_path, diagnostics);
+        taken.marked.pupils = taken.pupils;
       }
     }
     const TaughtFile* taught = taken.marked.lesson;

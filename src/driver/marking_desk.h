@@ -38,6 +38,7 @@ struct MarkedRecord {
   SessionResult session;
   /// Those that the record is about: the lesson's, or those of its tallies.
   std::vector<PatternId> patterns;
+  const ClassFile* pupils = nullptr;  ///< none where the record names no class
 };
 
 /// Reads records with the lessons and classes that they name, and marks them.
