@@ -137,7 +137,7 @@ VerbOptions probe_verb(CommandLine& line) {
        {"--step", "the last step that words are taken from; else all",
         &planning.step},
        {"--count",
-        "words in each form; else 15",
+        "words in each form; else 12",
         &planning.count,
         {.range = {{6, 30}}}},
        {"--forms",

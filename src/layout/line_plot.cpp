@@ -16,6 +16,7 @@ using namespace literals;
 constexpr Length kBetweenPlots = 2_mm;
 constexpr Length kPlotLabelGap = 2_mm;
 constexpr Length kPlotEnds = 3_mm;  // between the frame and the first point
+constexpr Length kAboveTicks = 2.2_mm;
 constexpr Length kPlotDot = 2.4_mm;
 
 // Where values and days stand in the block.
@@ -84,9 +85,10 @@ class PlotDrawing {
       const GlyphRun run = c_.shape(text_, tick.label);
       const Length left = axes.x(tick.x) - width_of(run) / 2;
       if (left < free) continue;
-      block_.glyphs(run,
-                    {left, axes.room.bottom() + 1_mm + baseline_in_line(text_)},
-                    figure_);
+      block_.glyphs(
+          run,
+          {left, axes.room.bottom() + kAboveTicks + baseline_in_line(text_)},
+          figure_);
       block_.line({axes.x(tick.x), axes.room.bottom()},
                   {axes.x(tick.x), axes.room.bottom() + 1.2_mm},
                   thin_stroke(c_.style()), figure_);
@@ -113,22 +115,26 @@ class PlotDrawing {
   // From the top down, each clear of the one above.
   void draw_labels(const LinePlot& plot, const PlotAxes& axes) {
     struct Label {
-      Length y;
+      Length x, y;
       std::string_view text;
     };
     std::vector<Label> labels;
     const Length down = scaled(text_.size, 0.35);
     for (const LinePlot::Line& line : plot.lines) {
-      labels.push_back({axes.y(line.to.value) + down, line.label});
+      const Length own = axes.x(line.to.x) + kPlotLabelGap;
+      const Length wide = width_of(c_.shape(text_, line.label));
+      const bool beside = own + wide > axes.room.right();
+      labels.push_back({beside ? axes.room.right() + kPlotLabelGap : own,
+                        axes.y(line.to.value) + down, line.label});
     }
     std::ranges::stable_sort(labels, {}, &Label::y);
     for (std::size_t i = 1; i < labels.size(); ++i) {
+      if (labels[i].x != labels[i - 1].x) continue;
       labels[i].y =
           std::max(labels[i].y, labels[i - 1].y + scaled(text_.size, 1.1));
     }
     for (const Label& label : labels) {
-      draw_text(c_, block_, text_, label.text,
-                {axes.room.right() + kPlotLabelGap, label.y}, figure_);
+      draw_text(c_, block_, text_, label.text, {label.x, label.y}, figure_);
     }
   }
 
@@ -161,7 +167,7 @@ void add_line_plots(Composer& c, std::span<const LinePlot> plots, int most_x,
   // The last label under the plots may stand out to the right.
   right = std::max(right, 8_mm);
   const auto count = static_cast<std::int64_t>(plots.size());
-  const Length foot = line + 1_mm;
+  const Length foot = line + kAboveTicks;
   const Length rooms =
       height - foot - (line + 1.5_mm) * count - kBetweenPlots * (count - 1);
   Block& block = c.block(height, 2_mm);

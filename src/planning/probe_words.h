@@ -13,7 +13,7 @@ namespace sheaf {
 /// over a year to see growth. Growth shows only where the lists are alike, so
 /// the place of each word is planned once for all forms.
 struct ProbeQuery {
-  std::size_t words = 15;  ///< in each form
+  std::size_t words = 12;  ///< in each form
   std::size_t forms = 8;
   /// Another seed takes other words and another order.
   std::uint64_t seed = 1;
@@ -29,10 +29,10 @@ struct ProbeWord {
 };
 
 struct ProbeForms {
-  /// Each of as many words, and words at the same place are of the same step,
-  /// the same pattern and the same length. No two forms share a word, and no
-  /// form has two words of one family. Fewer words than were asked for where
-  /// the steps have no more.
+  /// Each of as many words and as many letter sequences; words at the same
+  /// place are of the same step and the same pattern, and of about one length.
+  /// No two forms share a word, and no form has two words of one family. Fewer
+  /// words than were asked for where the steps have no more.
   std::vector<std::vector<ProbeWord>> forms;
   /// Of each form: the letters of a word and one more, for the pair at its end.
   int letter_sequences = 0;

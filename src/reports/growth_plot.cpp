@@ -18,7 +18,15 @@ using namespace literals;
 constexpr Length kLeastPlot = 62_mm;
 constexpr Length kTallestPlot = 95_mm;
 constexpr int kPairTick = 10;
-constexpr int kWordTick = 5;
+
+// Between the numbers of words: such that the last is all of them, if one can
+// be.
+int word_tick(int words) {
+  for (const int tick : {5, 4, 3, 6}) {
+    if (words % tick == 0 && words / tick <= 5) return tick;
+  }
+  return 5;
+}
 
 int up_to(int value, int tick) { return (value + tick - 1) / tick * tick; }
 
@@ -63,9 +71,8 @@ LinePlot pairs_plot(const Growth& growth) {
 LinePlot words_plot(const Growth& growth) {
   LinePlot plot;
   plot.value_label = fmt::format("Words right, of {}", growth.words());
-  plot.most = up_to(growth.words(), kWordTick);
-  plot.tick = plot.most > 3 * kWordTick ? 2 * kWordTick : kWordTick;
-  plot.most = up_to(plot.most, plot.tick);
+  plot.tick = word_tick(growth.words());
+  plot.most = up_to(growth.words(), plot.tick);
   plot.least = 0;
   for (const SequencePoint& point : growth.points) {
     plot.points.push_back(

@@ -19,7 +19,7 @@ using namespace literals;
 constexpr Length kHomeText = 14_pt;
 constexpr Length kBetweenParts = 5_mm;
 constexpr Length kLeastPicture = 45_mm;
-constexpr Length kTallestPicture = 70_mm;
+constexpr Length kTallestPicture = 80_mm;
 // So many are named; who has more is told how many.
 constexpr std::size_t kMostSecure = 24;
 constexpr std::size_t kMostPractised = 6;
@@ -147,7 +147,7 @@ std::string first_thing(const Pattern& pattern) {
   const std::string text = told(pattern);
   return fmt::format(
       "Spot it. Read something together for ten minutes. Look out for {}. Stop "
-      "there and say it slowly together.{}{}",
+      "there, and say the word slowly together.{}{}",
       plain_name(pattern), text.empty() ? "" : " ", text);
 }
 
@@ -195,15 +195,26 @@ void compose_home(Composer& c, const LearnerProgress& learner,
   add_part(c, "This is secure",
            secure.empty()
                ? std::string(
-                     "It is early days: a spelling counts as secure only when "
-                     "it has held for weeks, in new words. The first ones are "
-                     "on their way.")
+                     "Nothing yet, and that is no bad sign: a spelling counts "
+                     "as secure only when it has held for weeks, and in new "
+                     "words.")
                : fmt::format("Spelled right again and again, over weeks and in "
                              "new words: {}.",
                              names_text(secure, kMostSecure, catalogue)));
-  if (!now.empty()) {
+  const PatternList well = patterns_of(learner, ProgressState::go_on);
+  if (!well.empty()) {
+    add_part(
+        c, "This goes well and needs more time",
+        names_text({well.rbegin(), well.rend()}, kMostPractised, catalogue) +
+            ".");
+  }
+  PatternList work = now;
+  std::erase_if(work, [](const PatternProgress* p) {
+    return p->state == ProgressState::go_on;
+  });
+  if (!work.empty()) {
     add_part(c, "This is being practised now",
-             names_text(now, kMostPractised, catalogue) + ".");
+             names_text(work, kMostPractised, catalogue) + ".");
   }
   if (growth.points.size() > 1) {
     add_subheading(c, c.style().teacher_size, "A picture of growth",
@@ -214,7 +225,7 @@ void compose_home(Composer& c, const LearnerProgress& learner,
                               "go down: look at the whole line.",
                               growth.words()));
     // The steps below it come to about as much.
-    const Length below = home_text(c).line_height() * 13;
+    const Length below = home_text(c).line_height() * 12;
     add_growth_picture(
         c, growth,
         std::clamp(room_left(c) - below, kLeastPicture, kTallestPicture));

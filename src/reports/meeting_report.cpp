@@ -8,7 +8,6 @@
 #include "layout/text_block.h"
 #include "marking/error_examples.h"
 #include "marking/likely_range.h"
-#include "marking/score_words.h"
 #include "reports/progress_states.h"
 
 namespace sheaf {
@@ -33,6 +32,29 @@ std::string_view state_in_words(ProgressState state) {
       break;
   }
   return "Was secure, to be checked again:";
+}
+
+// In words that need no training; the causes are those of `cause_words`.
+std::string_view plain_cause(Cause cause) {
+  constexpr std::array<std::string_view, kCauseCount> kWords = {
+      "",
+      "The right sound, another spelling of it",
+      "The right sound, in a spelling not used there",
+      "Letters that say this sound only elsewhere",
+      "The vowel beside it would be read differently",
+      "A sound close to it",
+      "Another sound, or none",
+      "As the learner says it",
+      "An ending written as it sounds",
+      "One letter or two",
+      "The e before an ending",
+      "y or i before an ending",
+      "A letter turned round",
+      "Letters left out",
+      "A beat without a vowel letter",
+      "Letters in another order",
+      "A letter too many"};
+  return kWords[static_cast<std::size_t>(cause)];
 }
 
 // Rows where they have room; in a year, paragraphs.
@@ -92,11 +114,11 @@ void add_causes(Composer& c, const LearnerProgress& learner,
     rest += causes.back().count;
     causes.pop_back();
   }
-  Table table(c, {{.title = "Cause", .share = 4},
+  Table table(c, {{.title = "What it was", .share = 4},
                   {.title = "Times", .share = 0, .fixed = 20_mm},
                   {.title = "Written, the latest first", .share = 5}});
   for (const CauseExamples& cause : causes) {
-    table.add_text_row({std::string(cause_words(cause.cause)),
+    table.add_text_row({std::string(plain_cause(cause.cause)),
                         fmt::format("{}", cause.count), examples_text(cause)},
                        true);
   }

@@ -130,7 +130,7 @@ void add_group_report(const ReportMaker& maker,
               .caution = kPageCaution,
               .text_size = kGroupText},
              [&](Composer& c) {
-               add_grid(c, "Learner", heads, rows, 26_mm, 38_mm);
+               add_grid(c, "Learner", heads, rows, 24_mm, 34_mm);
                add_legend(c);
                add_needs(c, learners, ground.catalogue);
                add_rules(c, ground.rules);

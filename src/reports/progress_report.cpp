@@ -23,11 +23,12 @@ constexpr Length kPageText = 12_pt;
 struct Detail {
   bool secure_rows = true;  ///< else in a paragraph
   bool go_on_rows = true;
-  bool needed = true;
+  bool needed = true;  ///< else only what looks known by heart
   bool before = true;
 };
 constexpr std::array kDetails = {
     Detail{},
+    Detail{.needed = false},
     Detail{.secure_rows = false},
     Detail{.secure_rows = false, .needed = false},
     Detail{.secure_rows = false, .go_on_rows = false, .needed = false},
@@ -58,7 +59,7 @@ void compose_learner(Composer& c, const LearnerProgress& learner,
                         patterns_of(learner, ProgressState::go_on), catalogue);
   }
   add_progress_table(c, learner, rows, catalogue, weeks);
-  if (detail.needed) add_needed(c, needed, catalogue);
+  add_needed(c, needed, detail.needed, catalogue);
   if (detail.before) add_known_before(c, learner, catalogue);
   add_rules(c, ground.rules);
   add_growth(c, growth);

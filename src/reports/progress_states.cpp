@@ -49,21 +49,33 @@ void add_states_in_brief(Composer& c, std::string_view lead,
   add_paragraph(c, pieces, {.space_before = 1.5_mm});
 }
 
-void add_needed(Composer& c, const PatternList& patterns,
+void add_needed(Composer& c, const PatternList& patterns, bool all,
                 const PatternCatalogue& catalogue) {
   const TextStyle text = tight(c);
   const TextStyle bold = tight(c, true);
-  std::vector<TextPiece> pieces;
-  for (const PatternProgress* p : patterns) {
-    if (p->needed.empty()) continue;
-    pieces.push_back(pieces.empty() ? TextPiece{"Still needed: ", bold}
+  std::vector<TextPiece> needed, lists;
+  const auto add = [&](std::vector<TextPiece>& pieces, std::string_view lead,
+                       const PatternProgress& p, const std::string& what) {
+    pieces.push_back(pieces.empty() ? TextPiece{std::string(lead), bold}
                                     : TextPiece{"; ", text});
-    pieces.push_back({column_title(catalogue[p->pattern]) + " ", bold});
-    append(pieces, with_counts(text, p->needed));
+    pieces.push_back({column_title(catalogue[p.pattern]) + " ", bold});
+    append(pieces, with_counts(text, what));
+  };
+  for (const PatternProgress* p : patterns) {
+    if (by_heart(*p)) {
+      add(lists,
+          "Perhaps known by heart, with words of the list and new ones: ", *p,
+          fmt::format("{}/{} and {}/{}", p->listed.right, p->listed.of,
+                      p->new_words.right, p->new_words.of));
+    } else if (all && p->state != ProgressState::practising) {
+      add(needed, "Still needed: ", *p, p->needed);
+    }
   }
-  if (pieces.empty()) return;
-  pieces.push_back({".", text});
-  add_paragraph(c, pieces, {.space_before = 1.5_mm});
+  for (std::vector<TextPiece>* pieces : {&needed, &lists}) {
+    if (pieces->empty()) continue;
+    pieces->push_back({".", text});
+    add_paragraph(c, *pieces, {.space_before = 1.5_mm});
+  }
 }
 
 void add_known_before(Composer& c, const LearnerProgress& learner,

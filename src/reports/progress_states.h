@@ -20,8 +20,10 @@ void add_states_in_brief(Composer& composer, std::string_view lead,
                          const PatternList& patterns,
                          const PatternCatalogue& catalogue);
 
-/// What each of them still needs, in a paragraph; nothing where there are none.
-void add_needed(Composer& composer, const PatternList& patterns,
+/// What they still need to be secure, unless `all` is false, and which look
+/// known by heart, in two paragraphs. What a pattern that is being practised
+/// needs, the rules say.
+void add_needed(Composer& composer, const PatternList& patterns, bool all,
                 const PatternCatalogue& catalogue);
 
 /// What the learner showed of patterns before they were taught, if anything.

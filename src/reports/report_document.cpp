@@ -21,7 +21,7 @@ namespace {
 using namespace literals;
 
 constexpr Length kPad = 1_mm;
-constexpr Length kWidestCell = 26_mm;
+constexpr Length kWidestCell = 44_mm;
 constexpr Length kHeadingSize = 18_pt;
 constexpr double kLeading = 1.3;
 
@@ -158,7 +158,9 @@ Made make_report(const ReportMaker& maker, const ReportHead& head,
   // Much has to stand on one page, and none of it is read aloud.
   Style& style = made.style;
   style.teacher_size = style.text_size = head.text_size;
-  style.heading_size = kHeadingSize;
+  // The title beside the heading is smaller than it, and still no smaller than
+  // the text.
+  style.heading_size = std::max(kHeadingSize, scaled(head.text_size, 1 / 0.7));
   style.leading = kLeading;
   style.has_name_line = false;
   const ElementId section = document.add({Role::section, kDocumentElement});

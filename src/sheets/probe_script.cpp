@@ -27,13 +27,14 @@ std::vector<std::string> steps_of(std::size_t words) {
   return {
       "Give the form on one day, and every form in this way. Nobody has seen "
       "or practised the words.",
-      fmt::format("Say: “I say {} words. Write each one as well as you can. "
-                  "Some are hard, and a try counts.”",
-                  words),
+      fmt::format(
+          "Say: “I will say {} words. Write each one as well as you can. "
+          "Some are hard, and a try counts.”",
+          words),
       "Say the number, the word, its sentence, and the word again. Wait ten "
       "seconds or so, every time about as long.",
       "Say a word once more if someone asks. Do not stretch its sounds, and "
-      "help nobody.",
+      "give no help.",
       "Collect the pages. These words are not corrected, taught or sent home: "
       "the next form has others.",
   };
@@ -48,6 +49,7 @@ void compose(const SheetInput& in, Composer& c) {
                   {.title = "Word", .share = 0, .fixed = 34_mm},
                   {.title = "Sentence", .share = 1, .none = "no sentence"},
                   {.title = "Letter pairs", .share = 0, .fixed = 28_mm}});
+  c.blocks().back().space_before = 5_mm;
   const std::vector<InSentence> said = in_sentences(in.lesson, words);
   int all = 0;
   for (std::size_t i = 0; i < words.size(); ++i) {
