@@ -52,7 +52,8 @@ void print_learner(const LearnerProgress& learner, const Growth& growth,
                std::string(state_name(p.state)), p.all.text(),
                shown(p.new_words), shown(p.writing), p.why});
   }
-  fmt::print("{}\n{}", learner.code.text(), table.text());
+  fmt::print("{}\n{}", learner.code.text(),
+             learner.patterns.empty() ? "" : table.text());
   const std::string before = known_before_text(learner, catalogue);
   if (!before.empty()) fmt::print("  {}: {}\n", kKnownBefore, before);
   std::string line;

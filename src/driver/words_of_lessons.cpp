@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 #include "driver/planning_ground.h"
 #include "input/file_kind.h"
+#include "phonics/words_in.h"
 
 namespace sheaf {
 
@@ -19,6 +20,12 @@ void add_all(const std::vector<AnalyzedSentence>& from, WordSet& words) {
     for (const AnalyzedSentence::Part& part : sentence.words) {
       words.insert(lower_case(part.word.reading.word));
     }
+  }
+}
+
+void add_words_in(const std::string& text, WordSet& words) {
+  for (const WordPlace& place : words_in(text)) {
+    words.insert(lower_case(text.substr(place.begin, place.end - place.begin)));
   }
 }
 
@@ -54,6 +61,11 @@ void add_words_of(Workspace& workspace, const LessonRequest& request,
   add_all(analyzed.dictate_words, words);
   add_all(analyzed.sentences, words);
   add_all(analyzed.dictate_sentences, words);
+  add_words_in(analyzed.passage.title.text(), words);
+  for (const LessonLine& line : lesson.rhyme) add_words_in(line.text(), words);
+  for (const auto* pictures : {&lesson.same_sound, &lesson.other_sound}) {
+    for (const PlacedWord& word : *pictures) add_words_in(word.value, words);
+  }
   add_all(analyzed.passage.paragraphs, words);
   add_all(analyzed.passage.questions, words);
 }

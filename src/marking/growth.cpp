@@ -14,6 +14,7 @@ namespace {
 // From so many percent of the letter sequences on, hardly anything is left to
 // gain. The number is ours.
 constexpr int kCeilingPercent = 95;
+constexpr int kBaselineProbes = 3;
 
 double median_of(std::vector<double> values) {
   std::ranges::sort(values);
@@ -25,6 +26,26 @@ double median_of(std::vector<double> values) {
 bool is_alike(const SequencePoint& a, const SequencePoint& b) {
   return a.words.of == b.words.of &&
          a.sequences.possible == b.sequences.possible;
+}
+
+// The probe that all others have to be like: the latest of a make-up that
+// enough have for a baseline, so that a new set of forms takes over from an old
+// one; else of that which most have. One that was not written whole is no
+// measure.
+SequencePoint measure_of(std::span<const SequencePoint> points) {
+  const SequencePoint* commonest = &points.back();
+  std::ptrdiff_t most = 0;
+  for (std::size_t i = points.size(); i-- > 0;) {
+    const std::ptrdiff_t alike = std::ranges::count_if(
+        points,
+        [&](const SequencePoint& other) { return is_alike(other, points[i]); });
+    if (alike >= kBaselineProbes) return points[i];
+    if (alike > most) {
+      most = alike;
+      commonest = &points[i];
+    }
+  }
+  return *commonest;
 }
 
 // Where the latest probes lie, all of them behind the baseline.
@@ -48,7 +69,6 @@ GrowthDecision decide(std::span<const SequencePoint> after,
 
 // Of the whole: the baseline, the goal and what follows.
 void set_goal(Growth& growth, const GoalWish& wish) {
-  constexpr std::size_t kBaselineProbes = 3;
   std::vector<int> scores;
   for (const SequencePoint& point : growth.points) {
     scores.push_back(point.sequences.correct);
@@ -112,10 +132,10 @@ Growth growth_of(const LearnerProgress& learner, const GoalWish& wish) {
     if (point.kind == Record::Kind::probe) growth.points.push_back(point);
   }
   if (growth.points.empty()) return growth;
-  const SequencePoint latest = growth.points.back();
+  const SequencePoint measure = measure_of(growth.points);
   growth.left_out =
       static_cast<int>(std::erase_if(growth.points, [&](const auto& point) {
-        return !is_alike(point, latest);
+        return !is_alike(point, measure);
       }));
   set_goal(growth, wish);
   if (growth.points.size() >= kProbesForTrend) {

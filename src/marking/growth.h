@@ -59,7 +59,8 @@ enum class GrowthDecision : std::uint8_t {
 
 /// A learner's probes on equal ground.
 struct Growth {
-  /// By date; all with as many words and letter sequences as the latest.
+  /// By date; all with as many words and letter sequences: those of the latest
+  /// make-up that three probes or more have, else of the commonest.
   std::vector<SequencePoint> points;
   /// Probes of another make-up, and such as were not written whole.
   int left_out = 0;

@@ -15,7 +15,7 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kLeastPlot = 62_mm;
+constexpr Length kLeastPlot = 65_mm;
 constexpr Length kTallestPlot = 95_mm;
 constexpr int kPairTick = 10;
 

@@ -165,6 +165,24 @@ TEST(Growth, LeavesOutWhatIsNotAlike) {
   EXPECT_EQ(growth.sequences(), 50);
 }
 
+// A new set of forms takes over with its third probe, and one that was not
+// written whole never does.
+TEST(Growth, IsOfTheLatestSetThatHasABaseline) {
+  LearnerProgress learner = learner_with({20, 21, 22, 23, 30, 31, 32});
+  const auto is_new = [&](std::size_t i) {
+    learner.sequences[i].sequences.possible = 60;
+  };
+  is_new(6);
+  EXPECT_EQ(growth_of(learner, wish()).points.size(), 6U);
+  is_new(5);
+  EXPECT_EQ(growth_of(learner, wish()).points.size(), 5U);
+  is_new(4);
+  const Growth taken_over = growth_of(learner, wish());
+  EXPECT_EQ(taken_over.points.size(), 3U);
+  EXPECT_EQ(taken_over.baseline, 31);
+  EXPECT_EQ(taken_over.left_out, 4);
+}
+
 SessionResult session_of(std::string_view text,
                          std::initializer_list<std::string_view> words) {
   const SourceFile file("record.yaml", std::string(text));
