@@ -13,10 +13,11 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kBetweenPlots = 2_mm;
+constexpr Length kBetweenPlots = 3.5_mm;
 constexpr Length kPlotLabelGap = 2_mm;
 constexpr Length kPlotEnds = 3_mm;  // between the frame and the first point
 constexpr Length kAboveTicks = 2.2_mm;
+constexpr Length kBetweenTicks = 2.5_mm;
 constexpr Length kPlotDot = 2.4_mm;
 
 // Where values and days stand in the block.
@@ -79,24 +80,48 @@ class PlotDrawing {
     }
   }
 
+  // Every one, or every second, third and so on, so that all have room.
   void draw_ticks(const PlotAxes& axes, std::span<const PlotTick> ticks) {
-    Length free;  // where the next label may begin
-    for (const PlotTick& tick : ticks) {
-      const GlyphRun run = c_.shape(text_, tick.label);
-      const Length left = axes.x(tick.x) - width_of(run) / 2;
-      if (left < free) continue;
-      block_.glyphs(
-          run,
-          {left, axes.room.bottom() + kAboveTicks + baseline_in_line(text_)},
-          figure_);
-      block_.line({axes.x(tick.x), axes.room.bottom()},
-                  {axes.x(tick.x), axes.room.bottom() + 1.2_mm},
-                  thin_stroke(c_.style()), figure_);
-      free = left + width_of(run) + 3_mm;
+    std::size_t every = 1;
+    while (every < ticks.size() && !have_room(axes, ticks, every)) ++every;
+    Length free;
+    for (std::size_t i = 0; i < ticks.size(); i += every) {
+      free = draw_tick(axes, ticks[i]);
+    }
+    // The last has a name of its own if it has room: a goal.
+    if (!ticks.empty() && left_of(axes, ticks.back()) >= free) {
+      draw_tick(axes, ticks.back());
     }
   }
 
  private:
+  Length left_of(const PlotAxes& axes, const PlotTick& tick) const {
+    return axes.x(tick.x) - width_of(c_.shape(text_, tick.label)) / 2;
+  }
+  bool have_room(const PlotAxes& axes, std::span<const PlotTick> ticks,
+                 std::size_t every) const {
+    for (std::size_t i = every; i < ticks.size(); i += every) {
+      const PlotTick& before = ticks[i - every];
+      const Length end = left_of(axes, before) +
+                         width_of(c_.shape(text_, before.label)) +
+                         kBetweenTicks;
+      if (left_of(axes, ticks[i]) < end) return false;
+    }
+    return true;
+  }
+  // Where the next label may begin.
+  Length draw_tick(const PlotAxes& axes, const PlotTick& tick) {
+    const GlyphRun run = c_.shape(text_, tick.label);
+    const Length left = left_of(axes, tick);
+    block_.glyphs(
+        run, {left, axes.room.bottom() + kAboveTicks + baseline_in_line(text_)},
+        figure_);
+    block_.line({axes.x(tick.x), axes.room.bottom()},
+                {axes.x(tick.x), axes.room.bottom() + 1.2_mm},
+                thin_stroke(c_.style()), figure_);
+    return left + width_of(run) + kBetweenTicks;
+  }
+
   void draw_frame_lines(const LinePlot& plot, const PlotAxes& axes) {
     const Length down = scaled(text_.size, 0.35);
     for (int value = plot.least; value <= plot.most; value += plot.tick) {

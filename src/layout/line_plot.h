@@ -38,8 +38,8 @@ struct PlotTick {
 
 /// Adds plots one below the other, over the same x from 0 to `most_x`, as one
 /// block with a figure, whose alternative text the caller words and which says
-/// all values. Ticks that would touch the one before are left out. All text is
-/// of the size of teacher's text.
+/// all values. Where ticks would touch, every second or third is left. All
+/// text is of the size of teacher's text.
 void add_line_plots(Composer& composer, std::span<const LinePlot> plots,
                     int most_x, std::span<const PlotTick> ticks, Length height,
                     std::string alternative);

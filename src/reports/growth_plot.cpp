@@ -17,15 +17,15 @@ using namespace literals;
 
 constexpr Length kLeastPlot = 65_mm;
 constexpr Length kTallestPlot = 95_mm;
-constexpr int kPairTick = 10;
+constexpr int kMostNumbers = 5;  // beside the axis, above the lowest
 
 // Between the numbers of words: such that the last is all of them, if one can
 // be.
 int word_tick(int words) {
-  for (const int tick : {5, 4, 3, 6}) {
-    if (words % tick == 0 && words / tick <= 5) return tick;
+  for (const int tick : {5, 4, 3, 6, 10}) {
+    if (words % tick == 0 && words / tick < kMostNumbers) return tick;
   }
-  return 5;
+  return words <= 20 ? 5 : 10;
 }
 
 int up_to(int value, int tick) { return (value + tick - 1) / tick * tick; }
@@ -34,8 +34,6 @@ LinePlot pairs_plot(const Growth& growth) {
   LinePlot plot;
   plot.value_label =
       fmt::format("Letter pairs right, of {}", growth.sequences());
-  plot.tick = kPairTick;
-  plot.most = up_to(growth.sequences(), kPairTick);
   int lowest = growth.sequences();
   for (const SequencePoint& point : growth.points) {
     plot.points.push_back(
@@ -43,12 +41,12 @@ LinePlot pairs_plot(const Growth& growth) {
     lowest = std::min(lowest, point.sequences.correct);
   }
   // Not from nought where that would press all points into one corner; the
-  // numbers at the side say so.
-  plot.least = std::max(0, lowest / kPairTick * kPairTick - kPairTick);
-  if (plot.most - plot.least > 5 * kPairTick) {
-    plot.tick = 2 * kPairTick;
-    plot.least = plot.least / plot.tick * plot.tick;
-    plot.most = up_to(plot.most, plot.tick);
+  // numbers at the side say so, as many as have room.
+  for (const int tick : {10, 20, 50, 100}) {
+    plot.tick = tick;
+    plot.least = std::max(0, lowest / tick * tick - tick);
+    plot.most = up_to(growth.sequences(), tick);
+    if (plot.most - plot.least <= kMostNumbers * tick) break;
   }
   plot.share = 3;
   if (growth.goal) {
@@ -126,6 +124,10 @@ std::string in_words(const Growth& growth, bool pairs) {
 // What stands below the plot: what to do, the trend, and what these rest on.
 std::string meaning_text(const Growth& growth) {
   std::string text = decision_text(growth) + " " + trend_text(growth);
+  if (growth.trend) {
+    text.pop_back();
+    text += " (Theil 1950, Sen 1968).";
+  }
   if (growth.left_out > 0) {
     text += fmt::format(" Left out: {} of another length, or not whole.",
                         growth.left_out);
@@ -137,7 +139,6 @@ std::string meaning_text(const Growth& growth) {
         "Fuchs 2005).",
         growth.goal->baseline);
   }
-  if (growth.trend) text += " Trend: Theil 1950, Sen 1968.";
   return text;
 }
 

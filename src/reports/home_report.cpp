@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "layout/numbered_steps.h"
 #include "layout/text_block.h"
 #include "phonics/pattern_text.h"
 #include "reports/growth_plot.h"
@@ -146,7 +147,7 @@ void add_part(Composer& c, std::string_view heading, std::string_view text) {
 std::string first_thing(const Pattern& pattern) {
   const std::string text = told(pattern);
   return fmt::format(
-      "Spot it. Read something together for ten minutes. Look out for {}. Stop "
+      "Read something together for ten minutes. Look out for {}. Stop "
       "there, and say the word slowly together.{}{}",
       plain_name(pattern), text.empty() ? "" : " ", text);
 }
@@ -159,7 +160,7 @@ std::string second_thing(const Pattern& pattern,
   }
   if (list.empty()) list = pattern.example;
   return fmt::format(
-      "Say and write. You say one word at a time: {}. Your child says its "
+      "You say one word at a time: {}. Your child says its "
       "sounds, writes it, and looks at it with you. Praise what is right, then "
       "mend one thing.",
       list);
@@ -177,12 +178,14 @@ void add_things_to_do(Composer& c, const LearnerProgress& learner,
   const PatternProgress& one = *about.front();
   const PatternProgress& other = *about[about.size() > 1 ? 1 : 0];
   const TextStyle text = home_text(c);
-  add_paragraph(c, text, "1. " + first_thing(catalogue[one.pattern]));
-  add_paragraph(c, text,
-                "2. " + second_thing(catalogue[other.pattern],
-                                     words_to_write(other.pattern, learner.code,
-                                                    sessions)),
-                {.space_before = 2_mm});
+  const TextStyle bold = home_text(c, true);
+  const std::vector<TextPiece> steps[] = {
+      {{"Spot it. ", bold}, {first_thing(catalogue[one.pattern]), text}},
+      {{"Say and write. ", bold},
+       {second_thing(catalogue[other.pattern],
+                     words_to_write(other.pattern, learner.code, sessions)),
+        text}}};
+  add_numbered_texts(c, text, steps);
   add_paragraph(c, text, "Ten minutes is enough. Stop while it goes well.",
                 {.space_before = 2_mm});
 }
@@ -192,15 +195,15 @@ void compose_home(Composer& c, const LearnerProgress& learner,
                   const PatternCatalogue& catalogue) {
   const PatternList secure = patterns_of(learner, ProgressState::secure);
   const PatternList now = practised(learner);
-  add_part(c, "This is secure",
-           secure.empty()
-               ? std::string(
-                     "Nothing yet, and that is no bad sign: a spelling counts "
-                     "as secure only when it has held for weeks, and in new "
-                     "words.")
-               : fmt::format("Spelled right again and again, over weeks and in "
-                             "new words: {}.",
-                             names_text(secure, kMostSecure, catalogue)));
+  add_part(
+      c, "This is secure",
+      secure.empty()
+          ? std::string(
+                "Nothing yet: a spelling counts as secure only when it has "
+                "held for weeks, and in new words. That takes time.")
+          : fmt::format("Spelled right again and again, over weeks and in "
+                        "new words: {}.",
+                        names_text(secure, kMostSecure, catalogue)));
   const PatternList well = patterns_of(learner, ProgressState::go_on);
   if (!well.empty()) {
     add_part(

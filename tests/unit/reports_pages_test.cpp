@@ -259,6 +259,27 @@ TEST_F(Reports, ATermTakesOnePageForEachOfTwentyLearners) {
   RecordProperty("terms", terms);
 }
 
+// Whatever there is, and a year with everything in need of work.
+TEST_F(Reports, AYearTakesTwoPagesAtMost) {
+  for (const int skill : {50, 97}) {
+    const SimulatedTerm term(kTaught.size(), skill, 2);
+    LearnerProgress year = term.progress();
+    for (std::size_t i = 0; year.patterns.size() < 36; ++i) {
+      year.patterns.push_back(year.patterns[i]);
+    }
+    Document document;
+    const std::vector<Date> days = term.days();
+    add_learner_report({shaper_, style_, document}, year,
+                       growth_of(year, wish_),
+                       {ground().phonics.patterns(), rules_, days});
+    EXPECT_LE(document.pages.size(), 2U) << skill;
+  }
+  Document nobody;
+  add_learner_report({shaper_, style_, nobody}, {}, {},
+                     {ground().phonics.patterns(), rules_, {}});
+  EXPECT_EQ(nobody.pages.size(), 1U);
+}
+
 TEST_F(Reports, ArePrintedAtTwelvePointsAndMore) {
   for (const int skill : {50, 95}) {
     const SimulatedTerm term(12, skill, 3);
