@@ -137,6 +137,30 @@ class PlotDrawing {
                 thin_stroke(c_.style()), figure_);
   }
 
+  // Where a label behind the end of its line has its baseline: beside the end,
+  // or above or below another line that passes there.
+  Length clear_of_lines(const LinePlot& plot, const PlotAxes& axes,
+                        const LinePlot::Line& own, Length wide) const {
+    const Length end = axes.y(own.to.value);
+    const Length wanted = end + scaled(text_.size, 0.35);
+    const double steps =
+        wide.mm() / std::max(axes.room.width.mm(), 1.0) * axes.most_x;
+    for (const LinePlot::Line& other : plot.lines) {
+      const int days = other.to.x - other.from.x;
+      if (other.to.x <= own.to.x || days <= 0) continue;
+      const double slope = (other.to.value - other.from.value) / days;
+      const auto height_at = [&](double x) {
+        return axes.y(other.from.value + slope * (x - other.from.x));
+      };
+      const Length near = height_at(own.to.x);
+      const Length far = height_at(own.to.x + steps);
+      const Length top = std::min(near, far), bottom = std::max(near, far);
+      if (wanted < top - 1_mm || wanted - text_.size > bottom) continue;
+      return end <= near ? top - 1.2_mm : bottom + text_.size;
+    }
+    return wanted;
+  }
+
   // From the top down, each clear of the one above.
   void draw_labels(const LinePlot& plot, const PlotAxes& axes) {
     struct Label {
@@ -150,7 +174,9 @@ class PlotDrawing {
       const Length wide = width_of(c_.shape(text_, line.label));
       const bool beside = own + wide > axes.room.right();
       labels.push_back({beside ? axes.room.right() + kPlotLabelGap : own,
-                        axes.y(line.to.value) + down, line.label});
+                        beside ? axes.y(line.to.value) + down
+                               : clear_of_lines(plot, axes, line, wide),
+                        line.label});
     }
     std::ranges::stable_sort(labels, {}, &Label::y);
     for (std::size_t i = 1; i < labels.size(); ++i) {

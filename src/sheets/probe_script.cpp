@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
@@ -17,6 +19,8 @@ namespace sheaf::probe_script_sheet {
 namespace {
 
 using namespace literals;
+
+constexpr Length kAroundText = 5_mm;  // in a cell, at both sides together
 
 int sequences_in(const AnalyzedWord& word) {
   return letter_sequences(word.reading.word, "").possible;
@@ -45,10 +49,20 @@ void compose(const SheetInput& in, Composer& c) {
   const TextStyle text = c.style().teacher_text();
   const TextStyle bold = c.style().teacher_text(true);
   add_numbered_steps(c, text, steps_of(words.size()));
-  Table table(c, {{.title = "No.", .share = 0, .fixed = 12_mm},
-                  {.title = "Word", .share = 0, .fixed = 34_mm},
+  const auto room_for = [&](std::string_view title) {
+    return width_of(c.shape(bold, title)) + kAroundText;
+  };
+  const Length widest =
+      widest_text(c, bold, words,
+                  [](const AnalyzedWord& word) { return word.reading.word; });
+  Table table(c, {{.title = "No.", .share = 0, .fixed = room_for("No.")},
+                  {.title = "Word",
+                   .share = 0,
+                   .fixed = std::max(34_mm, widest + kAroundText)},
                   {.title = "Sentence", .share = 1, .none = "no sentence"},
-                  {.title = "Letter pairs", .share = 0, .fixed = 28_mm}});
+                  {.title = "Letter pairs",
+                   .share = 0,
+                   .fixed = room_for("Letter pairs")}});
   c.blocks().back().space_before = 5_mm;
   const std::vector<InSentence> said = in_sentences(in.lesson, words);
   int all = 0;
