@@ -153,7 +153,7 @@ class ProgressTable {
   }
 
   void add_head(const SchoolWeeks& weeks) {
-    Block& block = c_.block(text_.line_height() * 2 + kCellPad);
+    Block& block = c_.block(text_.line_height() * 2 + kCellPad, 2_mm);
     block.keep_with_next = true;
     block.shade({Length(), Length(), width(), block.height}, kHeadGround);
     const ElementId row = c_.add(Role::table_row, table_);
@@ -264,7 +264,6 @@ void add_progress_table(Composer& c, const LearnerProgress& learner,
                         const std::vector<const PatternProgress*>& patterns,
                         const PatternCatalogue& catalogue,
                         const SchoolWeeks& weeks) {
-  if (patterns.empty()) return;
   std::vector<TableRow> rows;
   for (const PatternProgress* p : patterns) {
     rows.push_back(pattern_row(*p, column_title(catalogue[p->pattern]), weeks));
@@ -275,6 +274,7 @@ void add_progress_table(Composer& c, const LearnerProgress& learner,
       })) {
     rows.push_back(list);
   }
+  if (rows.empty()) return;
   Shown shown = weeks_of(learner, weeks);
   ProgressTable table(c, rows, shown);
   table.add_head(weeks);
