@@ -117,8 +117,9 @@ TEST_F(Probe, AFormIsPrintedRecordedAndCounted) {
             std::string::npos)
       << built.out;
   EXPECT_EQ(built.out.find("warning"), std::string::npos) << built.out;
-  const Outcome made = sheaf({"record", form, "--class", path("class.yaml"),
-                              "--date", "2026-03-12", "--kind", "probe"});
+  const Outcome made =
+      sheaf({"record", form, "--class", path("class.yaml"), "--date",
+             "2026-03-12"});  // it knows that this is no lesson
   ASSERT_EQ(made.status, 0) << made.out;
   const std::string record = path("records/2026-03-12-probe-a-probe.yaml");
   std::string text = read(record);

@@ -103,7 +103,9 @@ VerbOptions record_verb(CommandLine& line) {
        {"--class", "the class file", &marking.class_file, {.required = true}},
        {"--group", "this group of the class only", &marking.group},
        {"--date", "the day, as in 2026-03-12", &marking.date},
-       {"--kind", "dictation, transfer, retention, writing or probe",
+       {"--kind",
+        "dictation, transfer, retention, writing or probe; else dictation, or "
+        "probe for a form of one",
         &marking.kind},
        {"--records", "the folder for it; else records beside the class file",
         &marking.records}}};

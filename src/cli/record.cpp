@@ -215,7 +215,8 @@ std::string wrong_request(const CommandLine& line) {
 
 }  // namespace
 
-int run_record(const CommandLine& line) {
+int run_record(const CommandLine& asked) {
+  CommandLine line = asked;
   const std::string wrong = wrong_request(line);
   if (!wrong.empty()) {
     fmt::print(stderr, "sheaf record: {}\n", wrong);
@@ -227,6 +228,11 @@ int run_record(const CommandLine& line) {
   if (!print_faults(faults)) return kWrongCommandLine;
   Diagnostics diagnostics;
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
+  // A form of a probe that was taken for a lesson would count as taught.
+  if (line.marking.kind.empty() && lesson != nullptr &&
+      lesson->lesson.layout.value == "probe") {
+    line.marking.kind = "probe";
+  }
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
   const FilePath home = FilePath(line.marking.class_file).parent_path();

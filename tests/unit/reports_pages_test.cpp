@@ -336,6 +336,20 @@ TEST_F(Reports, HomeHasNoCodes) {
   }
 }
 
+// The weeks of 26 October and 2 November were holidays.
+TEST_F(Reports, TheTableHasNoHolidays) {
+  const Document document = learner_page(SimulatedTerm(8, 85, 6));
+  const auto has = [&](std::string_view heard) {
+    return std::ranges::any_of(document.elements, [&](const Element& element) {
+      return element.alternative == heard;
+    });
+  };
+  EXPECT_TRUE(has("week of 19 Oct"));
+  EXPECT_FALSE(has("week of 26 Oct"));
+  EXPECT_FALSE(has("week of 2 Nov"));
+  EXPECT_TRUE(has("week of 9 Nov"));
+}
+
 TEST(SchoolWeeks, LeaveHolidaysOut) {
   // Tuesday and Friday of one week, then three weeks later.
   const Date days[] = {{2026, 9, 11}, {2026, 9, 8}, {2026, 9, 30}};
