@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "cli/verb_options.h"
+#include "marking/growth.h"
 #include "marking/progress_rules.h"
 
 namespace sheaf {
@@ -75,6 +76,15 @@ std::string rules_below() {
     text +=
         fmt::format("  {:<22} {}\n",
                     fmt::format("{}={}", rule.name, rule.fallback), rule.help);
+  }
+  return text;
+}
+
+// What the probes of `progress` are held against.
+std::string growth_below() {
+  std::string text = "What probes say:\n";
+  for (const RuleText& rule : growth_rule_texts()) {
+    text += wrapped(rule.text, fmt::format("  {}:", rule.name));
   }
   return text;
 }
@@ -185,7 +195,7 @@ VerbOptions progress_verb(CommandLine& line) {
        pdf_option(line),
        report_paper(line)});
   append(progress.options, speech_options(line));
-  progress.more = rules_below();
+  progress.more = rules_below() + growth_below();
   return progress;
 }
 

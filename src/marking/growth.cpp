@@ -148,6 +148,28 @@ Growth growth_of(const LearnerProgress& learner, const GoalWish& wish) {
   return growth;
 }
 
+std::vector<RuleText> growth_rule_texts() {
+  return {
+      {"Baseline",
+       "the middle one of the first three probes, in letter sequences."},
+      {"Goal line",
+       fmt::format("from the baseline on the day of the third probe to the "
+                   "goal on its day; none where the baseline is {}% or more.",
+                   kCeilingPercent)},
+      {"Decision",
+       "where the latest four probes behind the baseline all lie below the "
+       "goal line, change something in the teaching; where they all lie above "
+       "it, set a higher goal (the four-point rule of curriculum-based "
+       "measurement; Stecker, Fuchs & Fuchs 2005)."},
+      {"Trend",
+       fmt::format("from {} probes on, the line whose slope is the median of "
+                   "all slopes between two probes (Theil 1950, Sen 1968).",
+                   kProbesForTrend)},
+      {"Alike",
+       "only probes with as many words and letter sequences are compared: the "
+       "latest make-up that three probes have, else the commonest."}};
+}
+
 std::string decision_text(const Growth& growth) {
   const std::size_t count = growth.points.size();
   switch (growth.decision) {

@@ -80,6 +80,9 @@ struct Growth {
 
 Growth growth_of(const LearnerProgress& learner, const GoalWish& wish);
 
+/// What baseline, goal line, decision and trend are, in words for teachers.
+std::vector<RuleText> growth_rule_texts();
+
 /// What to do, in one or two sentences for the teacher.
 std::string decision_text(const Growth& growth);
 /// "Trend: 1.3 letter pairs more a week", or why there is none yet.

@@ -232,6 +232,10 @@ void compose_home(Composer& c, const LearnerProgress& learner,
     add_growth_picture(
         c, growth,
         std::clamp(room_left(c) - below, kLeastPicture, kTallestPicture));
+  } else {
+    add_part(c, "A picture of growth",
+             "There is none yet. It comes from short lists of new words that "
+             "the class writes every week or two.");
   }
   add_things_to_do(c, learner, now, sessions, catalogue);
 }

@@ -92,9 +92,11 @@ void add_state_lines(Composer& c, const LearnerProgress& learner,
 std::string examples_text(const CauseExamples& cause) {
   std::string text;
   for (const ErrorExample& example : cause.examples) {
-    text +=
-        fmt::format("{}{} for {} ({})", text.empty() ? "" : "; ",
-                    example.written, example.target, short_date(example.date));
+    // Day and month stay on one line.
+    std::string date = short_date(example.date);
+    date.replace(date.find(' '), 1, "\u00A0");
+    text += fmt::format("{}{} for {} ({})", text.empty() ? "" : "; ",
+                        example.written, example.target, date);
   }
   return text;
 }

@@ -77,6 +77,14 @@ TEST(ProbeForms, AreAlikeForEveryStepThatHasWords) {
   }
 }
 
+// All patterns that Sheaf has, in the order in which they are taught.
+TEST(ProbeForms, AreAlikeInEveryPartOfTheTeachingOrder) {
+  for (const int step : {20, 60, -1}) {
+    const ProbeQuery query{.words = 20, .forms = 10, .leave_out = {}};
+    expect_alike(forms_at(taught_by(SHEAF_TEACHING_ORDER, step), query), query);
+  }
+}
+
 TEST(ProbeForms, AreTakenFromAllOverTheSteps) {
   const Taught taught = taught_by(SHEAF_YEAR, -1);
   const ProbeForms probe = forms_at(taught, {.leave_out = {}});
