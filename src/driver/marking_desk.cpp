@@ -322,7 +322,10 @@ void MarkingDesk::mark_one(Taken& taken) const {
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->name;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
-    one.patterns = one.lesson->patterns();
+    // A probe is about all patterns, and says of none what comes next.
+    if (one.session.kind != Record::Kind::probe) {
+      one.patterns = one.lesson->patterns();
+    }
   }
   for (const LearnerResult& learner : one.session.learners) {
     for (const LearnerResult::Tally& tally : learner.writing) {
