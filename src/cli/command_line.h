@@ -52,7 +52,10 @@ struct CommandLine {
     std::string sequence, step;
     std::vector<std::string> taught;
     std::vector<std::string> rules;  ///< "secure-days=4"
-    std::string rate = "1.0";        ///< of the aim line, a week
+    std::string rate = "1.0";        ///< of the goal line, a week
+    std::string goal_date;           ///< empty: as the class file says
+    int goal = 0;                    ///< letter sequences; 0: by the rate
+    std::string reader;              ///< "teacher", "home" or "meeting"
     std::string out;                 ///< the folder for a week's files
     bool yes = false;
   } marking;
@@ -75,6 +78,9 @@ struct CommandLine {
     bool older = false;
     bool rude = false;
     std::vector<std::string> lessons;  ///< whose words are left out
+    int forms = 0;                     ///< of a probe; 0: the usual number
+    std::string seed = "1";            ///< of a probe
+    std::string folder;                ///< where its forms go
   } planning;
 };
 

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "cli/verb_options.h"
+#include "marking/growth.h"
 #include "marking/progress_rules.h"
 
 namespace sheaf {
@@ -79,6 +80,15 @@ std::string rules_below() {
   return text;
 }
 
+// What the probes of `progress` are held against.
+std::string growth_below() {
+  std::string text = "What probes say:\n";
+  for (const RuleText& rule : growth_rule_texts()) {
+    text += wrapped(rule.text, fmt::format("  {}:", rule.name));
+  }
+  return text;
+}
+
 VerbOption pdf_option(CommandLine& line) {
   return {
       "--pdf",
@@ -103,7 +113,10 @@ VerbOptions record_verb(CommandLine& line) {
        {"--class", "the class file", &marking.class_file, {.required = true}},
        {"--group", "this group of the class only", &marking.group},
        {"--date", "the day, as in 2026-03-12", &marking.date},
-       {"--kind", "dictation, transfer, retention or writing", &marking.kind},
+       {"--kind",
+        "dictation, transfer, retention, writing or probe; else dictation, or "
+        "probe for a form of one",
+        &marking.kind},
        {"--records", "the folder for it; else records beside the class file",
         &marking.records}}};
 }
@@ -154,20 +167,35 @@ VerbOptions writing_verb(CommandLine& line) {
 VerbOptions progress_verb(CommandLine& line) {
   VerbOptions progress{"progress", "how each learner is doing, over the weeks",
                        record_files(line, true)};
-  append(progress.options,
-         {rule_option(line),
-          {"--date",
-           "the day that it is for, as in 2026-03-12: later records are left "
-           "out; else the day of the last record",
-           &line.marking.date},
-          {"--rate",
-           "letter sequences a week that the aim line rises by",
-           &line.marking.rate,
-           {.shows_default = true}},
-          pdf_option(line),
-          report_paper(line)});
+  append(
+      progress.options,
+      {rule_option(line),
+       {"--date",
+        "the day that it is for, as in 2026-03-12: later records are left "
+        "out; else the day of the last record",
+        &line.marking.date},
+       {"--for",
+        "whom the pages are for: teacher, home (one learner a page, in plain "
+        "words) or meeting (states, and examples of errors with their "
+        "dates); else teacher",
+        &line.marking.reader},
+       {"--goal-date",
+        "the day by which the goal of the probes is to be reached; else "
+        "that of the class file",
+        &line.marking.goal_date},
+       {"--goal",
+        "letter sequences of a probe to reach by then; else `goal:` of the "
+        "learner in the class file, else by --rate",
+        &line.marking.goal,
+        {.range = {{1, 999}}}},
+       {"--rate",
+        "letter sequences a week that the goal line rises by",
+        &line.marking.rate,
+        {.shows_default = true}},
+       pdf_option(line),
+       report_paper(line)});
   append(progress.options, speech_options(line));
-  progress.more = rules_below();
+  progress.more = rules_below() + growth_below();
   return progress;
 }
 

@@ -125,11 +125,46 @@ VerbOptions keep_verb(CommandLine& line) {
             {.one_at_a_time = true}}}};
 }
 
+VerbOptions probe_verb(CommandLine& line) {
+  CommandLine::Planning& planning = line.planning;
+  return {
+      "probe",
+      "short lists of equal make-up, to see growth over a year",
+      {{"SEQUENCE",
+        "the sequence file",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--step", "the last step that words are taken from; else all",
+        &planning.step},
+       {"--count",
+        "words in each form; else 12",
+        &planning.count,
+        {.range = {{6, 30}}}},
+       {"--forms",
+        "how many forms, no two of which share a word; else 8",
+        &planning.forms,
+        {.range = {{1, 26}}}},
+       {"--seed",
+        "another seed gives other words",
+        &planning.seed,
+        {.shows_default = true}},
+       {"--lessons",
+        "lessons, or folders of them, whose words are left out besides those "
+        "beside the sequence (may be given again)",
+        &planning.lessons,
+        {.one_at_a_time = true}},
+       {"--out",
+        "folder for the forms; else probes beside the sequence. Forms that are "
+        "there stay as they are",
+        &planning.folder},
+       accent_option(line)}};
+}
+
 }  // namespace
 
 std::vector<VerbOptions> planning_verbs(CommandLine& line) {
-  return {find_verb(line), draft_verb(line), settle_verb(line),
-          block_verb(line), keep_verb(line)};
+  return {find_verb(line),  draft_verb(line), settle_verb(line),
+          block_verb(line), keep_verb(line),  probe_verb(line)};
 }
 
 }  // namespace sheaf

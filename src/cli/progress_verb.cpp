@@ -15,13 +15,32 @@
 #include "cli/verbs.h"
 #include "driver/marking_desk.h"
 #include "files/disk_files.h"
+#include "marking/growth.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
 
 namespace {
 
-void print_learner(const LearnerProgress& learner,
+// The probes in a line, then what they say.
+void print_growth(const Growth& growth) {
+  if (growth.points.empty()) return;
+  std::string line;
+  for (const SequencePoint& point : growth.points) {
+    line += fmt::format("{}{} {} and {}", line.empty() ? "" : ", ",
+                        date_text(point.date), point.words.right,
+                        point.sequences.correct);
+  }
+  fmt::print("  probes, words of {} and letter sequences of {}: {}\n",
+             growth.words(), growth.sequences(), line);
+  if (growth.left_out > 0) {
+    fmt::print("  {} left out: of another length, or not whole\n",
+               growth.left_out);
+  }
+  fmt::print("  {} {}\n", decision_text(growth), trend_text(growth));
+}
+
+void print_learner(const LearnerProgress& learner, const Growth& growth,
                    const PatternCatalogue& catalogue) {
   TextTable table({"pattern", "taught", "status", "all since taught",
                    "new words", "writing", "based on"});
@@ -33,16 +52,19 @@ void print_learner(const LearnerProgress& learner,
                std::string(state_name(p.state)), p.all.text(),
                shown(p.new_words), shown(p.writing), p.why});
   }
-  fmt::print("{}\n{}", learner.code.text(), table.text());
+  fmt::print("{}\n{}", learner.code.text(),
+             learner.patterns.empty() ? "" : table.text());
   const std::string before = known_before_text(learner, catalogue);
   if (!before.empty()) fmt::print("  {}: {}\n", kKnownBefore, before);
   std::string line;
   for (const SequencePoint& point : learner.sequences) {
+    if (point.kind == Record::Kind::probe) continue;
     line += fmt::format("{}{} {} of {}", line.empty() ? "" : ", ",
                         date_text(point.date), point.sequences.correct,
                         point.sequences.possible);
   }
   if (!line.empty()) fmt::print("  letter sequences: {}\n", line);
+  print_growth(growth);
   fmt::print("\n");
 }
 
@@ -86,6 +108,32 @@ int run_progress(const CommandLine& line) {
                sheaf::quoted(line.marking.date));
     return kWrongCommandLine;
   }
+  GoalWish goal{.date = read_date(line.marking.goal_date),
+                .level = std::nullopt,
+                .rate_hundredths = static_cast<int>(std::lround(*rate * 100))};
+  if (!goal.date && !line.marking.goal_date.empty()) {
+    fmt::print(stderr,
+               "sheaf progress: {} is not a date; write it like 2026-06-12\n",
+               sheaf::quoted(line.marking.goal_date));
+    return kWrongCommandLine;
+  }
+  if (line.marking.goal > 0) goal.level = line.marking.goal;
+  const auto reader = read_reader(line.marking.reader);
+  if (!reader) {
+    fmt::print(
+        stderr,
+        "sheaf progress: --for needs `teacher`, `home` or `meeting`, not "
+        "{}\n",
+        sheaf::quoted(line.marking.reader));
+    return kWrongCommandLine;
+  }
+  if (*reader != ProgressReader::teacher && line.marking.pdf.empty()) {
+    fmt::print(stderr,
+               "sheaf progress: --for {0} makes pages; name their file, as in "
+               "`--for {0} --pdf pages.pdf`\n",
+               line.marking.reader);
+    return kWrongCommandLine;
+  }
   Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
@@ -105,6 +153,10 @@ int run_progress(const CommandLine& line) {
                date_text(*as_of));
     return kDone;
   }
+  std::vector<Date> days;
+  for (const MarkedRecord& marked : records) {
+    if (!marked.session.learners.empty()) days.push_back(marked.session.date);
+  }
   keep_learners(records, codes_given(line.marking.learners));
   if (!keep_marked(records)) {
     print_nobody_marked();
@@ -113,11 +165,14 @@ int run_progress(const CommandLine& line) {
   const std::vector<LearnerProgress> learners = class_progress(
       sessions_of(records), lessons, desk.phonics().patterns(), rules, as_of);
   if (!line.marking.pdf.empty()) {
-    write_progress_pages(workspace, line, records, learners, rules,
-                         static_cast<int>(std::lround(*rate * 100)));
+    write_progress_pages(
+        workspace, line,
+        {records, learners, rules, std::move(days), goal, *reader});
   }
   for (const LearnerProgress& learner : learners) {
-    print_learner(learner, desk.phonics().patterns());
+    print_learner(learner,
+                  growth_of(learner, goal_for(learner.code, goal, records)),
+                  desk.phonics().patterns());
   }
   print_rules(rules);
   fmt::print("{}\n", kScoreCaution);

@@ -170,7 +170,8 @@ std::vector<LearnerCode> listed_codes(const CommandLine& line,
   // A check of what was taught before is given out whatever the week's lesson
   // is.
   const std::string& kind = line.marking.kind;
-  const bool check = kind == "retention" || kind == "transfer";
+  const bool check =
+      kind == "retention" || kind == "transfer" || kind == "probe";
   const auto has = [](const RollEntry& entry) {
     return entry.has == RollEntry::Has::lesson;
   };
@@ -198,11 +199,11 @@ std::string wrong_request(const CommandLine& line) {
   const std::string& kind = line.marking.kind;
   const bool known = kind.empty() || kind == "dictation" ||
                      kind == "transfer" || kind == "retention" ||
-                     kind == "writing";
+                     kind == "writing" || kind == "probe";
   if (!known) {
     return fmt::format(
-        "{} is not a kind of record; choose dictation, transfer, retention or "
-        "writing",
+        "{} is not a kind of record; choose dictation, transfer, retention, "
+        "writing or probe",
         sheaf::quoted(kind));
   }
   if (!line.marking.date.empty() && !read_date(line.marking.date)) {
@@ -214,7 +215,8 @@ std::string wrong_request(const CommandLine& line) {
 
 }  // namespace
 
-int run_record(const CommandLine& line) {
+int run_record(const CommandLine& asked) {
+  CommandLine line = asked;
   const std::string wrong = wrong_request(line);
   if (!wrong.empty()) {
     fmt::print(stderr, "sheaf record: {}\n", wrong);
@@ -226,6 +228,11 @@ int run_record(const CommandLine& line) {
   if (!print_faults(faults)) return kWrongCommandLine;
   Diagnostics diagnostics;
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
+  // A form of a probe that was taken for a lesson would count as taught.
+  if (line.marking.kind.empty() && lesson != nullptr &&
+      lesson->lesson.layout.value == "probe") {
+    line.marking.kind = "probe";
+  }
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
   const FilePath home = FilePath(line.marking.class_file).parent_path();

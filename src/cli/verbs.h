@@ -25,6 +25,7 @@ int run_dump(const CommandLine& line);
 int run_find(const CommandLine& line);
 int run_keep(const CommandLine& line);
 int run_block(const CommandLine& line);
+int run_probe(const CommandLine& line);
 int run_draft(const CommandLine& line);
 int run_settle(const CommandLine& line);
 int run_watch(const CommandLine& line);

@@ -283,7 +283,7 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
+    Taken taken{{path, &record, nullptr, {}, {}, nullptr}, nullptr, {}};
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
@@ -292,6 +292,7 @@ void MarkingDesk::take_file(const std::string& path,
       taken.class_path = find(record.class_file, path, diagnostics);
       if (!taken.class_path.empty()) {
         taken.pupils = class_file(taken.class_path, diagnostics);
+        taken.marked.pupils = taken.pupils;
       }
     }
     const TaughtFile* taught = taken.marked.lesson;
@@ -321,7 +322,10 @@ void MarkingDesk::mark_one(Taken& taken) const {
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->name;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
-    one.patterns = one.lesson->patterns();
+    // A probe is about all patterns, and says of none what comes next.
+    if (one.session.kind != Record::Kind::probe) {
+      one.patterns = one.lesson->patterns();
+    }
   }
   for (const LearnerResult& learner : one.session.learners) {
     for (const LearnerResult::Tally& tally : learner.writing) {

@@ -36,8 +36,10 @@ struct MarkedRecord {
   const Record* record = nullptr;
   const TaughtFile* lesson = nullptr;  ///< none for a tally of writing
   SessionResult session;
-  /// Those that the record is about: the lesson's, or those of its tallies.
+  /// Those that the record is about: the lesson's, or those of its tallies;
+  /// none of a probe.
   std::vector<PatternId> patterns;
+  const ClassFile* pupils = nullptr;  ///< none where the record names no class
 };
 
 /// Reads records with the lessons and classes that they name, and marks them.

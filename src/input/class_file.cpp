@@ -144,6 +144,10 @@ constexpr std::array kLearnerKeysOfOwn = {
                [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
                  learner.until = read_day(field, d);
                }},
+    LearnerKey{"goal", "goal: 70", "letter sequences of a probe to aim at",
+               [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
+                 read_number(field, 1, 999, learner.goal, d);
+               }},
 };
 
 using ClassKey = KeySpec<ClassFile>;
@@ -161,6 +165,11 @@ constexpr std::array kClassKeys = {
              "a day of each week without school, for review",
              [](const Field& field, ClassFile& c, Diagnostics& d) {
                c.no_school = read_no_school(field, d);
+             }},
+    ClassKey{"goal-date", "goal-date: 2027-06-18",
+             "the day by which learners are to reach the goal of their probes",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.goal_date = read_day(field, d);
              }},
 };
 

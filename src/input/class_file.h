@@ -37,6 +37,8 @@ struct LearnerEntry {
   /// The first and the last day in the class; none where the file does not
   /// say.
   std::optional<Spanned<Date>> from, until;
+  /// Letter sequences of a probe to aim at; 0 where the file does not say.
+  Spanned<int> goal{.value = 0};
   LearnerSettings settings;
 
   bool is_here_on(const Date& day) const {
@@ -61,6 +63,8 @@ struct ClassFile {
   std::vector<int> review_weeks;
   /// A day of each week without school.
   std::vector<Date> no_school;
+  /// Until when learners are to reach what they aim at in probes.
+  std::optional<Spanned<Date>> goal_date;
 };
 
 /// Reads a class file. Reports what is wrong with its form; the result is to

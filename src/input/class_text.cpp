@@ -71,6 +71,9 @@ std::string class_text(
   std::vector<std::string> days;
   for (const Date& day : class_file.no_school) days.push_back(date_text(day));
   add(text, "", "no-school", fmt::format("{}", fmt::join(days, ", ")));
+  if (class_file.goal_date) {
+    add(text, "", "goal-date", date_text(class_file.goal_date->value));
+  }
   text += settings_text(class_file.settings, "",
                         joined(class_file.settings.review_words));
   if (!class_file.groups.empty()) text += "groups:\n";
@@ -87,6 +90,9 @@ std::string class_text(
       add(inside, "    ", "from", date_text(learner.from->value));
     if (learner.until) {
       add(inside, "    ", "until", date_text(learner.until->value));
+    }
+    if (learner.goal.given()) {
+      add(inside, "    ", "goal", fmt::format("{}", learner.goal.value));
     }
     std::string words = joined(learner.settings.review_words);
     const auto own = review_words.find(learner.code.value);

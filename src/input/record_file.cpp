@@ -32,6 +32,7 @@ constexpr std::array kKinds = {
     KindName{"transfer", Record::Kind::transfer},
     KindName{"retention", Record::Kind::retention},
     KindName{"writing", Record::Kind::writing},
+    KindName{"probe", Record::Kind::probe},
 };
 
 void date_key(const Field& field, Record& record, Diagnostics& d) {
@@ -57,7 +58,7 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
   }
   d.error(diagnostic::wrong_value, text.span,
           fmt::format("{} is not a kind of record", quoted(text.value)),
-          "write `dictation`, `transfer`, `retention` or `writing`");
+          "write `dictation`, `transfer`, `retention`, `writing` or `probe`");
 }
 
 // Learners' codes; a bad one is reported without being shown.
@@ -212,7 +213,7 @@ constexpr std::array kRecordKeys = {
                 record.lesson = read_file_name(field, d);
               }},
     RecordKey{"kind", "kind: dictation",
-              "dictation, transfer, retention or writing", kind_key},
+              "dictation, transfer, retention, writing or probe", kind_key},
     RecordKey{"class", "class: class.yaml", "the class that wrote",
               [](const Field& field, Record& record, Diagnostics& d) {
                 record.class_file = read_file_name(field, d);

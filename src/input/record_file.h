@@ -41,7 +41,13 @@ struct OfLearner {
 /// One day's writing of a class. Only what the file says: who was right in
 /// what is worked out from `marked`, `absent` and the lesson.
 struct Record {
-  enum class Kind { dictation, transfer, retention, writing };
+  enum class Kind {
+    dictation,
+    transfer,
+    retention,
+    writing,
+    probe,  ///< a short list as others of its set, to see growth
+  };
 
   Spanned<Date> date;
   PlacedWord lesson;

@@ -127,14 +127,14 @@ std::string not_yet_text(const Advice& advice, const SessionScores& scores) {
 }
 
 std::string_view kind_words(Record::Kind kind) {
-  constexpr std::array<std::string_view, 4> kNames = {
-      "dictation", "new words", "check after weeks", "free writing"};
+  constexpr std::array<std::string_view, 5> kNames = {
+      "dictation", "new words", "check after weeks", "free writing", "probe"};
   return kNames[static_cast<std::size_t>(kind)];
 }
 
 std::string_view kind_name(Record::Kind kind) {
-  constexpr std::array<std::string_view, 4> kNames = {"dictation", "transfer",
-                                                      "retention", "writing"};
+  constexpr std::array<std::string_view, 5> kNames = {
+      "dictation", "transfer", "retention", "writing", "probe"};
   return kNames[static_cast<std::size_t>(kind)];
 }
 

@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "input/class_file.h"
+#include "input/class_text.h"
 #include "input_mistakes.h"
 
 namespace sheaf {
@@ -80,6 +81,24 @@ TEST(ClassFile, KnowsFromWhenAndUntilWhen) {
   EXPECT_TRUE(all.learners[1].is_here_on({2026, 10, 4}));
   EXPECT_FALSE(all.learners[1].is_here_on({2026, 10, 5}));
   EXPECT_TRUE(all.learners[2].is_here_on({2026, 10, 5}));
+}
+
+TEST(ClassFile, KnowsTheGoalsOfProbes) {
+  const SourceFile file("class.yaml",
+                        "goal-date: 2027-06-18\n"
+                        "learners:\n"
+                        "  B7: {goal: 70}\n"
+                        "  C3:\n");
+  Diagnostics d;
+  const ClassFile all = read_class(file, d);
+  EXPECT_EQ(to_text(d), "");
+  ASSERT_TRUE(all.goal_date.has_value());
+  EXPECT_EQ(all.goal_date->value, (Date{2027, 6, 18}));
+  EXPECT_EQ(all.learners[0].goal.value, 70);
+  EXPECT_FALSE(all.learners[1].goal.given());
+  EXPECT_EQ(class_text(all, {}),
+            "sheaf: 1\ngoal-date: 2027-06-18\nlearners:\n  B7:\n    goal: 70\n"
+            "  C3:\n");
 }
 
 TEST(LearnerCode, HasOneForm) {

@@ -134,7 +134,8 @@ const Mistake kMistakes[] = {
      "record.yaml:3:7: error: `test` is not a kind of record [wrong-value]\n"
      "   3 | kind: test\n"
      "     |       ^~~~\n"
-     "  help: write `dictation`, `transfer`, `retention` or `writing`\n"},
+     "  help: write `dictation`, `transfer`, `retention`, `writing` or "
+     "`probe`\n"},
     {"errors without who was marked",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
