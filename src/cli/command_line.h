@@ -9,6 +9,8 @@ namespace sheaf {
 /// What the user asked for. Read once, then read-only.
 struct CommandLine {
   std::string verb;
+  /// How the program was called, for commands that it prints to be copied.
+  std::string program = "sheaf";
   /// Lesson files, words, names: whatever the verb takes.
   std::vector<std::string> arguments;
 

@@ -12,10 +12,15 @@
 #include "cli/messages.h"
 #include "cli/new_file.h"
 #include "cli/requests.h"
+#include "cli/shell_words.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
+#include "driver/check_lessons.h"
 #include "driver/marking_desk.h"
 #include "driver/own_files.h"
+#include "driver/planning_ground.h"
+#include "driver/set_words.h"
+#include "driver/taught_sets.h"
 #include "files/disk_files.h"
 #include "files/output_files.h"
 #include "input/class_text.h"
@@ -28,117 +33,6 @@ namespace sheaf {
 namespace {
 
 constexpr std::size_t kReviewWords = 6;  // for one learner's week
-constexpr std::size_t kCheckPatterns = 4;
-constexpr std::size_t kLeastCheckWords = 6;
-constexpr std::size_t kMostCheckWords = 12;
-constexpr std::size_t kMostLetters = 7;
-constexpr std::size_t kCandidates = 30;
-
-// Which words learners can be asked: common, of one syllable, with nothing in
-// them but consonant letters, short vowels and what was taught, and never a
-// word of a lesson.
-class FitWords {
- public:
-  FitWords(const Phonics& phonics, const std::vector<TaughtLesson>& lessons,
-           const std::vector<MarkedRecord>& records)
-      : phonics_(phonics) {
-    for (const TaughtLesson& lesson : lessons) {
-      taught_.insert(lesson.patterns.begin(), lesson.patterns.end());
-    }
-    for (const MarkedRecord& marked : records) {
-      for (const DictatedItem& item : marked.session.items) {
-        for (const Reading& word : item.words) {
-          used_.insert(lower_case(word.word));
-        }
-      }
-      if (marked.lesson == nullptr) continue;
-      spoken_ = conventions_for(marked.lesson->analyzed.conventions.accent);
-      for (const AnalyzedWord& word : marked.lesson->analyzed.words) {
-        used_.insert(lower_case(word.reading.word));
-      }
-    }
-  }
-
-  const std::vector<std::string>& of(PatternId pattern) {
-    if (found_.empty()) find();
-    return found_[pattern];
-  }
-
-  const Conventions& spoken() const { return spoken_; }
-
- private:
-  // All patterns in one walk through the word list.
-  void find() {
-    for (const PatternId pattern : taught_) found_[pattern];
-    phonics_.each_word(Phonics::kCommonList, spoken_,
-                       [&](const Reading& reading, const WordInfo& word) {
-                         if (!word.name && is_askable(reading.word))
-                           add(reading);
-                         return true;
-                       });
-  }
-
-  void add(const Reading& reading) {
-    for (const PatternPlace& place : reading.places) {
-      const auto found = found_.find(place.pattern);
-      if (found != found_.end() && found->second.size() < kCandidates &&
-          is_fit(reading, place.pattern)) {
-        found->second.push_back(reading.word);
-      }
-    }
-  }
-
-  bool is_askable(const std::string& word) const {
-    if (word.size() > kMostLetters || used_.contains(lower_case(word))) {
-      return false;
-    }
-    // Not a word with an ending -s beside the word without it.
-    return !word.ends_with('s') ||
-           !phonics_.knows(word.substr(0, word.size() - 1));
-  }
-
-  bool is_fit(const Reading& reading, PatternId pattern) const {
-    const PatternPlace* place = reading.find(pattern);
-    if (place == nullptr || place->later || reading.units.back().syllable > 0) {
-      return false;
-    }
-    return std::ranges::all_of(reading.units, [&](const Unit& unit) {
-      if (unit.irregular) return false;
-      const bool vowel = is_vowel(unit.phonemes.front());
-      if (unit.grapheme.size() == 1 && !unit.is_split()) {
-        return !vowel || is_short_vowel(unit) || is_taught(unit, pattern);
-      }
-      const bool doubled = unit.grapheme.size() == 2 &&
-                           unit.grapheme[0] == unit.grapheme[1] && !vowel;
-      return doubled || is_taught(unit, pattern);
-    });
-  }
-
-  bool is_short_vowel(const Unit& unit) const {
-    return std::ranges::any_of(
-        phonics_.patterns().all(), [&](const Pattern& pattern) {
-          return pattern.short_vowel &&
-                 std::ranges::any_of(pattern.teaches, [&](const TaughtUnit& t) {
-                   return t.covers(unit);
-                 });
-        });
-  }
-
-  bool is_taught(const Unit& unit, PatternId own) const {
-    const auto teaches = [&](PatternId id) {
-      return std::ranges::any_of(
-          phonics_.patterns()[id].teaches,
-          [&](const TaughtUnit& taught) { return taught.covers(unit); });
-    };
-    return teaches(own) || std::ranges::any_of(taught_, teaches);
-  }
-
-  const Phonics& phonics_;
-  Conventions spoken_;  // the accent of the latest lesson
-  std::set<PatternId> taught_;
-  std::set<std::string> used_;
-  std::map<PatternId, std::vector<std::string>> found_;
-};
 
 // The class without those who left before the week or come after it.
 ClassFile in_week(const ClassFile& pupils, const Date& week) {
@@ -152,7 +46,7 @@ ClassFile in_week(const ClassFile& pupils, const Date& week) {
 }
 
 void print_plan(const std::vector<LearnerReview>& reviews,
-                const PatternCatalogue& catalogue) {
+                const PatternCatalogue& catalogue, const GroupOf& group_of) {
   TextTable table({"learner", "pattern", "why", "", "words"});
   for (const LearnerReview& review : reviews) {
     std::string code = review.code.text();
@@ -168,135 +62,260 @@ void print_plan(const std::vector<LearnerReview>& reviews,
     if (review.items.empty()) table.add({code, "-", "nothing is due"});
   }
   fmt::print("{}\n", table.text());
-  for (const ReviewGroup& group : group_by_need(reviews)) {
+  for (const ReviewGroup& group : group_by_need(reviews, group_of)) {
     fmt::print("  {} {}: {}\n",
                group.codes.size() == 1 ? "alone, for" : "together, for",
                catalogue[group.pattern].name, codes_text(group.codes));
   }
 }
 
-// What was taught long enough ago to be checked, the longest unseen first.
-std::vector<PatternId> patterns_to_check(
-    const std::vector<LearnerProgress>& learners, const Date& week,
-    const ProgressRules& rules) {
-  std::map<PatternId, Date> last;
-  for (const LearnerProgress& learner : learners) {
-    for (const PatternProgress& p : learner.patterns) {
-      if (days_between(p.taught, week) < rules.secure_later_days) continue;
-      Date& date = last.emplace(p.pattern, p.last).first->second;
-      date = std::max(date, p.last);
-    }
+// Who has to come with a file, as lines of commands that can be copied.
+class Commands {
+ public:
+  Commands(const CommandLine& line, FilePath folder)
+      : line_(line), folder_(std::move(folder)) {}
+
+  /// Prints the packets of a class file that stands in the folder of the plan.
+  /// What it names stands beside the teacher's own class file.
+  std::string build_class(const FilePath& plan) const {
+    std::vector<std::string> words = {line_.program, "build", "--class",
+                                      as_argument(plan.string())};
+    const FilePath home = FilePath(line_.marking.class_file).parent_path();
+    if (!is_same_folder(home, folder_)) allow(home, words);
+    for (const std::string& other : line_.allowed_folders) allow(other, words);
+    return shell_command(words);
   }
-  std::vector<PatternId> patterns;
-  for (const auto& [pattern, date] : last) patterns.push_back(pattern);
-  std::ranges::stable_sort(patterns, {},
-                           [&](PatternId id) { return last[id]; });
-  if (patterns.size() > kCheckPatterns) patterns.resize(kCheckPatterns);
-  return patterns;
+  std::string build_lesson(const FilePath& lesson) const {
+    return shell_command(
+        {line_.program, "build", as_argument(lesson.string())});
+  }
+  /// The form for a check; empty where its record could not name it.
+  std::string record(const FilePath& lesson, const FilePath& pupils) const {
+    const FilePath records = line_.marking.records;
+    const FilePath above =
+        disk().absolute(records).lexically_normal().parent_path();
+    for (const FilePath& file : {lesson, pupils}) {
+      const FilePath near =
+          disk().absolute(file).lexically_normal().lexically_relative(above);
+      if (near.empty() || *near.begin() == "..") return {};
+    }
+    return shell_command({line_.program, "record",
+                          as_argument(lesson.string()), "--class",
+                          as_argument(pupils.string()), "--records",
+                          as_argument(records.string()), "--kind",
+                          "retention"});
+  }
+
+ private:
+  static bool is_same_folder(const FilePath& a, const FilePath& b) {
+    const auto whole = [](const FilePath& folder) {
+      return disk()
+          .absolute(folder.empty() ? FilePath(".") : folder)
+          .lexically_normal();
+    };
+    return whole(a / ".") == whole(b / ".");
+  }
+  static void allow(const FilePath& folder, std::vector<std::string>& words) {
+    words.insert(words.end(),
+                 {"--allow", as_argument(folder.empty() ? "." : folder.string())});
+  }
+
+  const CommandLine& line_;
+  FilePath folder_;
+};
+
+// A line that says how to go on; nothing where no shell would take it.
+void print_command(std::string_view what, const std::string& command) {
+  if (!command.empty()) fmt::print("  {}:\n    {}\n", what, command);
 }
 
-// For a lesson whose words were chosen in another accent than the usual.
-std::string accent_line(const Conventions& spoken) {
-  if (spoken.accent == Accent::general_american) return {};
-  return fmt::format("accent: {}\n", convention_value(spoken, "accent"));
+// The learners who write a check, each with the one that is theirs. What the
+// pages look like is kept; what they practise this week is not.
+ClassFile class_of_checks(const ClassFile& pupils,
+                          const std::vector<CheckLesson>& checks) {
+  ClassFile own = pupils;
+  own.settings = {};
+  own.learners.clear();
+  for (GroupEntry& group : own.groups) group.settings = {};
+  for (const LearnerEntry& learner : pupils.learners) {
+    const auto check = std::ranges::find_if(checks, [&](const CheckLesson& c) {
+      return std::ranges::find(c.codes, learner.code.value) != c.codes.end();
+    });
+    if (check == checks.end()) continue;
+    const LearnerSettings settings = settings_for(pupils, learner);
+    LearnerEntry entry = learner;
+    entry.settings = {};
+    entry.settings.lesson.value = check->name + ".yaml";
+    entry.settings.line_size = settings.line_size;
+    entry.settings.spacing = settings.spacing;
+    entry.settings.picture_names = settings.picture_names;
+    own.learners.push_back(std::move(entry));
+  }
+  return own;
 }
 
-// A lesson that checks old patterns in new words; empty where too few can be
-// found.
-std::string check_text(const std::vector<PatternId>& patterns, FitWords& fit,
-                       const PatternCatalogue& catalogue,
-                       const std::string& week) {
-  if (patterns.empty()) return {};
-  const std::size_t each = std::clamp(kMostCheckWords / patterns.size(),
-                                      std::size_t{3}, kLeastCheckWords);
-  std::string names;
-  std::vector<std::vector<std::string>> words;
-  std::set<std::string> seen;
-  for (const PatternId pattern : patterns) {
-    std::vector<std::string> some;
-    for (const std::string& word : fit.of(pattern)) {
-      if (some.size() < each && seen.insert(word).second) some.push_back(word);
-    }
-    if (some.empty()) continue;
-    names +=
-        fmt::format("{}{}", names.empty() ? "" : ", ", catalogue[pattern].id);
-    words.push_back(std::move(some));
+// The files of a plan, all written or none.
+class PlanFiles {
+ public:
+  PlanFiles(const CommandLine& line, const ClassFile& pupils)
+      : line_(line),
+        pupils_(pupils),
+        class_path_(line.marking.class_file),
+        folder_(line.marking.out.empty() ? class_path_.parent_path()
+                                         : FilePath(line.marking.out)),
+        commands_(line, folder_) {
+    // A name with a line break in it would end the remark.
+    class_name_ = class_path_.filename().string();
+    if (printable(class_name_) != class_name_) class_name_ = "the class file";
   }
-  // One of each pattern in turn, so that no row of words gives it away.
-  std::string list;
-  std::size_t count = 0;
-  for (std::size_t i = 0; i < each; ++i) {
-    for (const auto& some : words) {
-      if (i >= some.size() || count == kMostCheckWords) continue;
-      list += (list.empty() ? "" : " ") + some[i];
-      ++count;
+
+  void write(const std::vector<LearnerReview>& reviews,
+             const std::vector<CheckLesson>& checks) {
+    for (const LearnerReview& review : reviews) {
+      if (!review.items.empty()) {
+        words_[review.code] = review.words(kReviewWords);
+      }
+    }
+    const auto files = disk().write();
+    const auto add = [&](const FilePath& path, const std::string& text,
+                         std::string_view kind) {
+      files->add(path, with_modeline(text, kind, path),
+                 own_form(OwnKind::review), kPacketWayOut);
+    };
+    add(plan(), about("with review words") + class_text(pupils_, words_),
+        "class");
+    for (const CheckLesson& check : checks) {
+      add(path_of(check), check.text, "lesson");
+    }
+    if (have_class(checks)) {
+      add(class_of_checks_path(),
+          about("for its checks") +
+              class_text(class_of_checks(pupils_, checks), {}),
+          "class");
+    }
+    files->finish();
+  }
+
+  void print_what_to_do(const std::vector<CheckLesson>& checks,
+                        const PatternCatalogue& catalogue) const {
+    fmt::print("\n{}: review words for {} learners\n",
+               printable(plan().string()), words_.size());
+    // Where a learner has no lesson in the class file, the week's is given.
+    const bool all_have_lessons = std::ranges::all_of(
+        pupils_.learners, [&](const LearnerEntry& learner) {
+          return settings_for(pupils_, learner).lesson.given();
+        });
+    if (all_have_lessons) {
+      print_command("to print the packets", commands_.build_class(plan()));
+    } else {
+      fmt::print(
+          "  some learners have no lesson in {}; write `lesson:` there, for "
+          "each group or\n  for the class, and ask for the plan again, or put "
+          "the lesson's file after `build`\n  in this: {}\n",
+          class_name_, commands_.build_class(plan()));
+    }
+    if (checks.empty()) {
+      fmt::print(
+          "no check of old patterns: nothing was taught long enough ago, "
+          "or too few words fit\n");
+      return;
+    }
+    for (const CheckLesson& check : checks) print_check(check, catalogue);
+    if (have_class(checks)) {
+      print_command("to print all checks",
+                    commands_.build_class(class_of_checks_path()));
+    }
+    for (const CheckLesson& check : checks) {
+      if (!have_class(checks)) {
+        print_command("to print it", commands_.build_lesson(path_of(check)));
+      }
+      print_command("to record it",
+                    commands_.record(path_of(check),
+                                     have_class(checks) ? class_of_checks_path()
+                                                        : class_path_));
     }
   }
-  if (count < kLeastCheckWords) return {};
-  return fmt::format(
-      "# A check of old patterns in words that were in no lesson, for the week "
-      "of {0}.\n# {3}. After the dictation: `sheaf record` with --kind "
-      "retention.\nsheaf: 1\npattern: [{1}]\nlayout: check\n{4}words: "
-      "{2}\ndictate-words: {2}\n",
-      week, names, list, kByReview, accent_line(fit.spoken()));
+
+ private:
+  void print_check(const CheckLesson& check,
+                   const PatternCatalogue& catalogue) const {
+    std::string names, without;
+    for (const PatternId id : check.patterns) {
+      names += fmt::format("{}{}", names.empty() ? "" : ", ", catalogue[id].id);
+    }
+    for (const PatternId id : check.without_words) {
+      without +=
+          fmt::format("{}{}", without.empty() ? "" : ", ", catalogue[id].id);
+    }
+    fmt::print("{}: a check of {}, for {}\n",
+               printable(path_of(check).string()), names,
+               codes_text(check.codes));
+    if (!without.empty()) {
+      fmt::print("  no words are left to check {} with\n", without);
+    }
+  }
+
+  // Where everyone writes one check, the lesson alone will do.
+  bool have_class(const std::vector<CheckLesson>& checks) const {
+    return checks.size() > 1 ||
+           (checks.size() == 1 &&
+            checks.front().codes.size() < pupils_.learners.size());
+  }
+  std::string about(std::string_view what) const {
+    return fmt::format(
+        "# {} {} for the week of {}. {}, and\n# anew each time: make your "
+        "changes in {}.\n",
+        class_name_, what, line_.marking.date, kByReview, class_name_);
+  }
+  FilePath path_of(const CheckLesson& check) const {
+    return folder_ / (check.name + ".yaml");
+  }
+  FilePath plan() const {
+    return folder_ / fmt::format("{}-{}.yaml", class_path_.stem().string(),
+                                 line_.marking.date);
+  }
+  FilePath class_of_checks_path() const {
+    return folder_ / fmt::format("{}-checks-{}.yaml",
+                                 class_path_.stem().string(),
+                                 line_.marking.date);
+  }
+
+  const CommandLine& line_;
+  const ClassFile& pupils_;
+  FilePath class_path_, folder_;
+  Commands commands_;
+  std::string class_name_;
+  std::map<LearnerCode, std::vector<std::string>> words_;
+};
+
+// Records that a plan for a week cannot know of, if there are any.
+void print_left_out(const std::vector<MarkedRecord>& records,
+                    const Date& week) {
+  std::set<Date> days;
+  for (const MarkedRecord& marked : records) {
+    if (marked.session.date >= week) days.insert(marked.session.date);
+  }
+  if (days.empty()) return;
+  std::string text;
+  for (const Date& day : days) {
+    text += (text.empty() ? "" : ", ") + date_text(day);
+  }
+  fmt::print("Not counted, since they are of this week or later: {}.\n", text);
 }
 
-// Nothing is printed of a plan whose files could not be written.
-void write_plan(const CommandLine& line, const ClassFile& pupils,
-                const std::vector<LearnerReview>& reviews,
-                const std::string& check, const PatternCatalogue& catalogue) {
-  const FilePath class_path = line.marking.class_file;
-  const FilePath folder = line.marking.out.empty() ? class_path.parent_path()
-                                                   : FilePath(line.marking.out);
-  std::map<LearnerCode, std::vector<std::string>> words;
-  for (const LearnerReview& review : reviews) {
-    if (!review.items.empty()) words[review.code] = review.words(kReviewWords);
+// What the plan is about: learners of the week, and what is known of them.
+struct Ground {
+  ClassFile here;
+  std::vector<TaughtSet> sets;
+  std::vector<SetWords> words;
+
+  /// The set of a learner of the class.
+  std::size_t set_of(const LearnerCode& code) const {
+    const auto set = std::ranges::find_if(
+        sets, [&](const TaughtSet& one) { return one.has(code); });
+    return static_cast<std::size_t>(set - sets.begin());
   }
-  const auto files = disk().write();
-  const FilePath plan =
-      folder /
-      fmt::format("{}-{}.yaml", class_path.stem().string(), line.marking.date);
-  // A name with a line break in it would end the remark.
-  std::string name = class_path.filename().string();
-  if (printable(name) != name) name = "the class file";
-  const std::string about = fmt::format(
-      "# {} with review words for the week of {}. {}, and\n"
-      "# anew each time: make your changes in {}.\n",
-      name, line.marking.date, kByReview, name);
-  files->add(plan,
-             with_modeline(about + class_text(pupils, words), "class", plan),
-             own_form(OwnKind::review), kPacketWayOut);
-  const FilePath check_path =
-      folder / fmt::format("check-{}.yaml", line.marking.date);
-  if (!check.empty()) {
-    files->add(check_path, with_modeline(check, "lesson", check_path),
-               own_form(OwnKind::review), kPacketWayOut);
-  }
-  files->finish();
-  print_plan(reviews, catalogue);
-  // Where a learner has no lesson in the class file, the week's is given.
-  const bool all_have_lessons =
-      std::ranges::all_of(pupils.learners, [&](const LearnerEntry& learner) {
-        return settings_for(pupils, learner).lesson.given();
-      });
-  fmt::print(
-      "\n{}: review words for {} learners; `sheaf build {}--class {}` "
-      "prints them{}\n",
-      printable(plan.string()), words.size(), all_have_lessons ? "" : "LESSON ",
-      printable(plan.string()),
-      all_have_lessons ? "" : " with the week's lesson, LESSON");
-  if (check.empty()) {
-    fmt::print(
-        "no check of old patterns: nothing was taught long enough ago, "
-        "or fewer than {} new words fit\n",
-        kLeastCheckWords);
-  } else {
-    fmt::print(
-        "{}: a check of old patterns in new words; `sheaf build {}` "
-        "prints it\n",
-        printable(check_path.string()), printable(check_path.string()));
-  }
-}
+};
 
 }  // namespace
 
@@ -325,34 +344,65 @@ int run_review(const CommandLine& line) {
       desk.mark({line.marking.records}, diagnostics);
   print(diagnostics);
   if (diagnostics.has_errors() || pupils == nullptr) return kFaultsInFiles;
+  const Date school = first_school_day(pupils->no_school, *week);
+  if (school != *week) {
+    fmt::print(stderr,
+               "sheaf review: {} has no school in the week of {} (`no-school`); "
+               "the first day after it is {}\n",
+               printable(line.marking.class_file), line.marking.date,
+               date_text(school));
+  }
+  print_left_out(records, *week);
   // A plan for a week knows only what was before it.
   std::erase_if(records,
                 [&](const MarkedRecord& m) { return m.session.date >= *week; });
-  const ClassFile here = in_week(*pupils, *week);
-  if (here.learners.empty()) {
+  Ground ground{in_week(*pupils, *week), {}, {}};
+  if (ground.here.learners.empty()) {
     fmt::print(stderr,
                "sheaf review: `from` and `until` in {} leave nobody in the "
                "class in the week of {}\n",
                printable(line.marking.class_file), line.marking.date);
     return kFaultsInFiles;
   }
-  keep_learners(records, codes_of(here));
+  keep_learners(records, codes_of(ground.here));
+  const FilePath home = FilePath(line.marking.class_file).parent_path();
+  ground.sets = taught_sets(desk, workspace, ground.here, home, records,
+                            line.allowed_folders);
+  const BlockList own_list = own_block_list(workspace, "", home);
+  for (const TaughtSet& set : ground.sets) {
+    ground.words.emplace_back(desk.phonics(), set, own_list);
+  }
   const PatternCatalogue& catalogue = desk.phonics().patterns();
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
   const std::vector<SessionResult> sessions = sessions_of(records);
   const std::vector<LearnerProgress> learners =
       class_progress(sessions, lessons, catalogue, rules, *week);
-  FitWords fit(desk.phonics(), lessons, records);
   ReviewRules spacing;
-  if (!here.review_weeks.empty()) spacing.weeks = here.review_weeks;
-  spacing.no_school = here.no_school;
-  const std::vector<LearnerReview> reviews = plan_review(
-      learners, sessions, lessons, catalogue,
-      [&](PatternId pattern) { return fit.of(pattern); }, *week, spacing);
-  write_plan(line, here, reviews,
-             check_text(patterns_to_check(learners, *week, rules), fit,
-                        catalogue, line.marking.date),
-             catalogue);
+  if (!ground.here.review_weeks.empty()) {
+    spacing.weeks = ground.here.review_weeks;
+  }
+  spacing.no_school = ground.here.no_school;
+  const ReviewWords words = {
+      .fresh =
+          [&](const LearnerCode& code, PatternId pattern) {
+            return ground.words[ground.set_of(code)].fresh(pattern);
+          },
+      .may_be_asked =
+          [&](const LearnerCode& code, const std::string& word) {
+            return ground.words[ground.set_of(code)].may_be_asked(word);
+          }};
+  const std::vector<LearnerReview> reviews =
+      plan_review(learners, sessions, lessons, catalogue, words, *week, spacing);
+  const std::vector<CheckLesson> checks =
+      check_lessons(ground.sets, ground.words, learners, catalogue, *week,
+                    {.first_after_days = rules.secure_later_days}, kByReview);
+  PlanFiles files(line, ground.here);
+  // Nothing is printed of a plan whose files could not be written.
+  files.write(reviews, checks);
+  print_plan(reviews, catalogue, [&](const LearnerCode& code) {
+    return ground.sets[ground.set_of(code)].group;
+  });
+  files.print_what_to_do(checks, catalogue);
   fmt::print("{}\n", kScoreCaution);
   return kDone;
 }

@@ -17,9 +17,14 @@ struct LearnerJob {
   LearnerCode code;
   const PreparedLesson* prepared = nullptr;
   AnalyzedLesson lesson;
+  /// Words of the list to work on; 0: all.
+  int amount = 0;
+  /// Some of the words to review are this learner's alone.
+  bool own_words = false;
   LayoutPlan layout;
   Style style;
-  /// The same for learners whose pages have the same answers.
+  /// The same for learners whose pages have the same answers, but for words to
+  /// review that are theirs alone.
   std::string teacher_key;
 };
 
@@ -40,7 +45,8 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
                                         Diagnostics& diagnostics);
 
 /// Composes a learner's packet, or the teacher's pages for all `learners` who
-/// share the key of the first of them: the sheets `only`, or all.
+/// share the key of the first of them: the sheets `only`, or all. Words to
+/// review that are one learner's alone stand in one table.
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics);

@@ -12,8 +12,21 @@ namespace {
 
 using Has = RollEntry::Has;
 
-// The place of a step in what a lesson's sequence teaches, or -1.
-int index_of_step(const Taught& taught, const std::string& number_or_name) {
+// The learner's own step in a lesson's sequence, or -1.
+int own_step(const LearnerSettings& settings, const Taught& taught) {
+  // The steps of another sequence say nothing about this one.
+  if (!settings.step.given() || settings.sequence.given()) return -1;
+  return step_index(taught, settings.step.value);
+}
+
+bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
+  const int step = own_step(settings, taught);
+  return step >= 0 && taught.step() >= 0 && step != taught.step();
+}
+
+}  // namespace
+
+int step_index(const Taught& taught, const std::string& number_or_name) {
   const std::string name = lower_case(number_or_name);
   const auto number = read_count(name);
   const auto& steps = taught.steps();
@@ -23,14 +36,10 @@ int index_of_step(const Taught& taught, const std::string& number_or_name) {
   return found == steps.end() ? -1 : static_cast<int>(found - steps.begin());
 }
 
-bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
-  // The steps of another sequence say nothing about this one.
-  if (!settings.step.given() || settings.sequence.given()) return false;
-  const int step = index_of_step(taught, settings.step.value);
-  return step >= 0 && taught.step() >= 0 && step != taught.step();
+bool is_beyond_step(const LearnerSettings& settings, const Taught& taught) {
+  const int step = own_step(settings, taught);
+  return step >= 0 && taught.step() > step;
 }
-
-}  // namespace
 
 std::vector<RollEntry> class_roll(
     const ClassFile& class_file, const FilePath& folder,

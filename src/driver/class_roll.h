@@ -22,6 +22,14 @@ struct RollEntry {
   std::string instead;
 };
 
+/// The place of a step, given by number or name, in what a lesson's sequence
+/// teaches, or -1.
+int step_index(const Taught& taught, const std::string& number_or_name);
+
+/// Whether a lesson is of a later step of its sequence than the learner's own,
+/// where the class file gives one. The steps of another sequence say nothing.
+bool is_beyond_step(const LearnerSettings& settings, const Taught& taught);
+
 /// Says of each learner of a class, in its order, whether a lesson is theirs.
 /// Who has a lesson by the class file (their own, their group's, the class's)
 /// has that one alone; the others have whatever lesson is given out, but for

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
 #include "analysis/pattern_names.h"
 #include "base/error.h"
@@ -10,6 +11,7 @@
 #include "base/pool.h"
 #include "base/utf8.h"
 #include "driver/class_roll.h"
+#include "driver/record_checks.h"
 #include "files/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
@@ -125,6 +127,7 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
   auto taught = std::make_unique<TaughtFile>();
   taught->path = path;
   taught->name = FilePath(path).stem().string();
+  taught->label = taught->name;
   Diagnostics found;
   taught->lesson = read_lesson(workspace_.open(path), found);
   if (!found.has_errors()) {
@@ -195,28 +198,15 @@ std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
 
 void MarkingDesk::report(const MarkedRecord& marked,
                          Diagnostics& diagnostics) const {
-  // New words are what a check or a transfer is made of.
-  const bool of_lesson = marked.lesson != nullptr &&
-                         marked.session.kind == Record::Kind::dictation;
-  for (const PlacedText& target : marked.session.not_dictated) {
-    if (!of_lesson) continue;
-    diagnostics.note(
-        diagnostic::not_dictated, target.span(),
-        fmt::format("the lesson does not dictate {}; it is marked anyway",
-                    sheaf::quoted(target.text())));
-  }
+  report_targets(marked, workspace_.phonics(), diagnostics);
   if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
   if (is_all_right(*marked.record)) {
     diagnostics.note(diagnostic::no_errors_written, marked.record->date.span,
                      "this record has no errors: everyone listed counts as "
                      "having everything right");
   }
-  for (const PlacedCode& code : marked.session.not_in_class) {
-    diagnostics.warning(diagnostic::not_in_class, code.span,
-                        fmt::format("there is no learner {} in the class",
-                                    sheaf::quoted(code.value.text())),
-                        "check the code against the class file");
-  }
+  report_codes(marked, diagnostics);
+  report_steps(marked, diagnostics);
   for (const PlacedWord& pattern : marked.session.unknown_patterns) {
     const auto names = workspace_.phonics().find_patterns(pattern.value);
     const PatternFault fault =
@@ -235,8 +225,8 @@ void MarkingDesk::report(const MarkedRecord& marked,
 void MarkingDesk::report_learners(const Taken& taken,
                                   Diagnostics& diagnostics) const {
   const Record& record = *taken.marked.record;
-  if (taken.pupils == nullptr || record.not_yet) return;
-  for (const LearnerEntry& learner : taken.pupils->learners) {
+  if (taken.marked.pupils == nullptr || record.not_yet) return;
+  for (const LearnerEntry& learner : taken.marked.pupils->learners) {
     const PlacedCode* code = record.find_code(learner.code.value);
     if (code == nullptr || learner.is_here_on(record.date.value)) continue;
     diagnostics.warning(
@@ -252,12 +242,25 @@ void MarkingDesk::report_learners(const Taken& taken,
       record.kind.value != Record::Kind::dictation) {
     return;
   }
+  // A record of some groups of the class has nothing to say of the others,
+  // where no lesson and no step in the class file tells them apart.
+  std::set<std::string> groups;
+  for (const LearnerEntry& learner : taken.marked.pupils->learners) {
+    if (record.find_code(learner.code.value) != nullptr) {
+      groups.insert(learner.group.value);
+    }
+  }
   std::vector<LearnerCode> left_out;
   for (const RollEntry& entry :
-       class_roll(*taken.pupils, FilePath(taken.class_path).parent_path(),
+       class_roll(*taken.marked.pupils, FilePath(taken.class_path).parent_path(),
                   *taken.marked.lesson, record.date.value, workspace_,
                   request_.allowed_folders)) {
-    if (entry.has == RollEntry::Has::lesson &&
+    const LearnerSettings settings =
+        settings_for(*taken.marked.pupils, *entry.learner);
+    const bool of_others = !settings.lesson.given() &&
+                           !settings.step.given() &&
+                           !groups.contains(entry.learner->group.value);
+    if (entry.has == RollEntry::Has::lesson && !of_others &&
         record.find_code(entry.learner->code.value) == nullptr) {
       left_out.push_back(entry.learner->code.value);
     }
@@ -283,7 +286,7 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
+    Taken taken{{.path = path, .record = &record}, {}};
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
@@ -291,7 +294,7 @@ void MarkingDesk::take_file(const std::string& path,
     if (record.class_file.given()) {
       taken.class_path = find(record.class_file, path, diagnostics);
       if (!taken.class_path.empty()) {
-        taken.pupils = class_file(taken.class_path, diagnostics);
+        taken.marked.pupils = class_file(taken.class_path, diagnostics);
       }
     }
     const TaughtFile* taught = taken.marked.lesson;
@@ -307,6 +310,43 @@ void MarkingDesk::take_file(const std::string& path,
   }
 }
 
+// Two files are told apart by their folders, the nearest first. One file that
+// is reached in two ways is one lesson.
+void MarkingDesk::label_lessons(const std::vector<Taken>& all_taken) {
+  std::vector<TaughtFile*> used;
+  for (const Taken& taken : all_taken) {
+    if (taken.marked.lesson == nullptr) continue;
+    TaughtFile* lesson = lessons_[taken.marked.lesson->path].get();
+    if (std::ranges::find(used, lesson) == used.end()) used.push_back(lesson);
+  }
+  const Files& files = workspace_.files();
+  const auto path_of = [&](const TaughtFile& lesson) {
+    return files.absolute(lesson.path).lexically_normal();
+  };
+  const auto is_same = [&](const TaughtFile& a, const TaughtFile& b) {
+    return files.status(a.path).is_same_as(files.status(b.path));
+  };
+  for (TaughtFile* lesson : used) {
+    FilePath folder = path_of(*lesson).parent_path();
+    lesson->label = lesson->name;
+    std::vector<std::pair<const TaughtFile*, FilePath>> others;
+    for (const TaughtFile* other : used) {
+      if (other->name != lesson->name || is_same(*lesson, *other)) continue;
+      others.emplace_back(other, path_of(*other).parent_path());
+    }
+    while (!others.empty() && !folder.filename().empty()) {
+      const FilePath name = folder.filename();
+      lesson->label = (name / FilePath(lesson->label)).string();
+      std::erase_if(others, [&](auto& other) {
+        const bool told_apart = other.second.filename() != name;
+        other.second = other.second.parent_path();
+        return told_apart;
+      });
+      folder = folder.parent_path();
+    }
+  }
+}
+
 void MarkingDesk::mark_one(Taken& taken) const {
   MarkedRecord& one = taken.marked;
   // A tally says all there is about writing; nothing was dictated.
@@ -314,16 +354,26 @@ void MarkingDesk::mark_one(Taken& taken) const {
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
   one.session =
       mark_session(*one.record,
-                   taken.pupils == nullptr ? std::vector<LearnerCode>{}
-                                           : codes_of(*taken.pupils),
+                   taken.marked.pupils == nullptr ? std::vector<LearnerCode>{}
+                                           : codes_of(*taken.marked.pupils),
                    dictated ? one.lesson->items() : std::vector<DictatedItem>{},
                    spellings_, workspace_.phonics(), options_);
   if (one.lesson != nullptr) {
-    one.session.lesson = one.lesson->name;
+    one.session.lesson = one.lesson->label;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
     one.patterns = one.lesson->patterns();
   }
-  for (const LearnerResult& learner : one.session.learners) {
+  for (LearnerResult& learner : one.session.learners) {
+    if (one.pupils != nullptr && one.lesson != nullptr) {
+      const auto entry = std::ranges::find_if(
+          one.pupils->learners, [&](const LearnerEntry& pupil) {
+            return pupil.code.value == learner.code;
+          });
+      learner.beyond_step =
+          entry != one.pupils->learners.end() &&
+          is_beyond_step(settings_for(*one.pupils, *entry),
+                         one.lesson->analyzed.taught);
+    }
     for (const LearnerResult::Tally& tally : learner.writing) {
       if (std::ranges::find(one.patterns, tally.pattern) ==
           one.patterns.end()) {
@@ -341,6 +391,7 @@ std::vector<MarkedRecord> MarkingDesk::mark(
   }
   std::vector<MarkedRecord> marked;
   if (diagnostics.has_errors()) return marked;
+  label_lessons(all_taken);
   work_in_order(
       all_taken.size(), workers_,
       [&](int, std::size_t i) { mark_one(all_taken[i]); },
@@ -351,6 +402,8 @@ std::vector<MarkedRecord> MarkingDesk::mark(
       });
   std::ranges::stable_sort(
       marked, {}, [](const MarkedRecord& m) { return m.session.date; });
+  report_days(marked, diagnostics);
+  report_repeated(marked, diagnostics);
   return marked;
 }
 
@@ -360,9 +413,9 @@ std::vector<TaughtLesson> MarkingDesk::taught_lessons(
   for (const MarkedRecord& marked : records) {
     if (marked.lesson == nullptr) continue;
     auto known =
-        std::ranges::find(lessons, marked.lesson->name, &TaughtLesson::name);
+        std::ranges::find(lessons, marked.lesson->label, &TaughtLesson::name);
     if (known == lessons.end()) {
-      lessons.push_back({marked.lesson->name, marked.lesson->patterns(), {}});
+      lessons.push_back({marked.lesson->label, marked.lesson->patterns(), {}});
       known = lessons.end() - 1;
     }
     // The words of a check are not practised before it.

@@ -209,6 +209,27 @@ void require_key(const SourceFile& file, const Value& keys,
                     std::string(help));
 }
 
+bool report_joined_key(const ValueEntry& entry, Diagnostics& diagnostics) {
+  const std::string& text = entry.key.value;
+  const std::size_t colon = text.find(':');
+  if (entry.value.kind != Value::Kind::nothing || colon == 0 ||
+      colon == std::string::npos || colon + 1 == text.size() ||
+      entry.key.span.text() != text) {
+    return false;
+  }
+  Span behind = entry.key.span;
+  behind.begin += static_cast<std::uint32_t>(colon + 1);
+  behind.end = behind.begin;
+  diagnostics.error(
+      diagnostic::missing_space, entry.key.span,
+      "there is no space after the colon",
+      {fmt::format("write {}",
+                   quoted(fmt::format("{}: {}", text.substr(0, colon),
+                                      text.substr(colon + 1)))),
+       {{behind, " ", "a space is now after the colon", true}}});
+  return true;
+}
+
 void report_wrong_kind(const Field& field, Diagnostics& diagnostics) {
   const bool empty_list =
       field.value.kind == Value::Kind::list && field.value.items.empty();

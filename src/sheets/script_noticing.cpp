@@ -8,6 +8,7 @@
 #include "layout/numbered_steps.h"
 #include "sheets/in_sentence.h"
 #include "sheets/sheet_scripts.h"
+#include "sheets/own_words.h"
 #include "sheets/warm_up_days.h"
 #include "sheets/word_parts.h"
 
@@ -57,8 +58,12 @@ ScriptLines warm_up(const SheetInput& in, const DayStep& step) {
       case WarmUpTask::Kind::words:
         lines.push_back(
             {Lead::act,
-             fmt::format("Dictate {}: the word, its sentence, the word. "
+             fmt::format("Dictate {}{}: the word, its sentence, the word. "
                          "Learners say it, tap it and write it.",
+                         has_own_words(in) ? "to each learner, from the table “" +
+                                                 std::string(kOwnWordsTitle) +
+                                                 "”, "
+                                           : "",
                          task.count == 1
                              ? fmt::format("word {}", task.first + 1)
                              : fmt::format("words {} to {}", task.first + 1,
@@ -84,7 +89,7 @@ ScriptLines warm_up(const SheetInput& in, const DayStep& step) {
 
 void warm_up_extra(const SheetInput& in, Composer& c) {
   const std::span<const AnalyzedWord> words = in.lesson.warm_up.words;
-  if (words.empty()) return;
+  if (words.empty() || has_own_words(in)) return;
   const std::vector<InSentence> said = in_sentences(in.lesson, words);
   const TextStyle plain = c.style().teacher_text();
   std::vector<std::vector<TextPiece>> texts;
