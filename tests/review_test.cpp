@@ -92,9 +92,10 @@ class ReviewOfGroups : public testing::Test {
   }
   Outcome review(const std::string& more = "",
                  const std::string& week = "2026-09-28") const {
-    return shell(fmt::format("'{}' review --class 'Room 4/class.yaml' "
-                             "--records 'Room 4/records' --week {} {}",
-                             SHEAF_PROGRAM, week, more));
+    return shell(
+        fmt::format("'{}' review --class 'Room 4/class.yaml' "
+                    "--records 'Room 4/records' --week {} {}",
+                    SHEAF_PROGRAM, week, more));
   }
   // The words to review of one learner in a plan.
   static std::vector<std::string> words_of(const std::string& plan,
@@ -102,8 +103,8 @@ class ReviewOfGroups : public testing::Test {
     const std::size_t learner = plan.find("\n  " + code + ":\n");
     const std::size_t key = plan.find("review-words: ", learner);
     if (learner == std::string::npos || key == std::string::npos) return {};
-    std::istringstream line(plan.substr(key + 14, plan.find('\n', key) -
-                                                      key - 14));
+    std::istringstream line(
+        plan.substr(key + 14, plan.find('\n', key) - key - 14));
     std::vector<std::string> words;
     for (std::string word; std::getline(line, word, ',');) {
       words.push_back(word.substr(word.find_first_not_of(' ')));
@@ -133,8 +134,8 @@ bool is_made_of(std::string word, const std::vector<std::string>& more) {
 }
 
 TEST_F(ReviewOfGroups, LessonsOfOneNameInTwoFoldersAreTwo) {
-  const Outcome progress = shell(
-      fmt::format("'{}' progress 'Room 4/records'", SHEAF_PROGRAM));
+  const Outcome progress =
+      shell(fmt::format("'{}' progress 'Room 4/records'", SHEAF_PROGRAM));
   ASSERT_EQ(progress.status, 0) << progress.out;
   const Outcome a1 = shell(fmt::format(
       "'{}' progress 'Room 4/records' --learner A1", SHEAF_PROGRAM));
@@ -254,9 +255,8 @@ TEST_F(ReviewOfGroups, ItsCommandsWorkAsPrinted) {
 TEST_F(ReviewOfGroups, OwnWordsDoNotMultiplyTheScript) {
   const auto pages = [&](const std::string& words) {
     std::string text = "lesson: red/week-3.yaml\nlearners:\n";
-    const std::vector<std::string> own = {"fish", "ship", "chip", "shop",
-                                          "much", "rich", "wish", "shed",
-                                          "chin"};
+    const std::vector<std::string> own = {
+        "fish", "ship", "chip", "shop", "much", "rich", "wish", "shed", "chin"};
     for (std::size_t i = 0; i < 18; ++i) {
       text += fmt::format("  A{}:", i + 1);
       text += words.empty() ? " {}\n"
@@ -328,8 +328,9 @@ TEST_F(ReviewOfGroups, ACopiedRecordCountsOnce) {
   EXPECT_NE(marks.out.find("copy of red.yaml:1:7"), std::string::npos)
       << marks.out;
   EXPECT_NE(marks.out.find("2026-09-18-red-week-2.yaml"), std::string::npos);
-  const Outcome a3 = shell(fmt::format(
-      "'{}' progress 'Room 4/records' --learner A3 2>/dev/null", SHEAF_PROGRAM));
+  const Outcome a3 = shell(
+      fmt::format("'{}' progress 'Room 4/records' --learner A3 2>/dev/null",
+                  SHEAF_PROGRAM));
   EXPECT_NE(a3.out.find("2/5"), std::string::npos) << a3.out;
   EXPECT_EQ(a3.out.find("4/10"), std::string::npos) << a3.out;
 }

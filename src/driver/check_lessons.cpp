@@ -39,9 +39,9 @@ Asked words_of(PatternId pattern, std::size_t count, SetWords& words,
 
 // The patterns in the order of their turns, as many as a check has and as have
 // words.
-std::vector<Asked> choose_patterns(const std::vector<CheckTurn>& turns, SetWords& words,
-                          const CheckRules& rules,
-                          std::vector<PatternId>& without_words) {
+std::vector<Asked> choose_patterns(const std::vector<CheckTurn>& turns,
+                                   SetWords& words, const CheckRules& rules,
+                                   std::vector<PatternId>& without_words) {
   const std::size_t count = std::min(turns.size(), rules.patterns);
   if (count == 0) return {};
   const std::size_t each =
@@ -80,9 +80,9 @@ std::string accent_line(const Conventions& spoken) {
 }
 
 std::string check_text(const std::vector<Asked>& chosen,
-                        const Conventions& spoken,
-                        const PatternCatalogue& catalogue, const Date& week,
-                        std::string_view about) {
+                       const Conventions& spoken,
+                       const PatternCatalogue& catalogue, const Date& week,
+                       std::string_view about) {
   std::string names, practised;
   for (const Asked& asked : chosen) {
     names += fmt::format("{}{}", names.empty() ? "" : ", ",
@@ -151,17 +151,15 @@ std::vector<CheckLesson> check_lessons(
       if (sets[i].has(learner.code)) own.push_back(&learner);
     }
     CheckLesson check{.group = sets[i].group, .codes = sets[i].codes};
-    const std::vector<Asked> chosen = choose_patterns(check_turns(own, week, rules),
-                                             words[i], rules,
-                                             check.without_words);
+    const std::vector<Asked> chosen = choose_patterns(
+        check_turns(own, week, rules), words[i], rules, check.without_words);
     std::size_t count = 0;
     for (const Asked& asked : chosen) {
       count += asked.words.size();
       check.patterns.push_back(asked.pattern);
     }
     if (count < kLeastWords) continue;
-    check.text =
-        check_text(chosen, sets[i].spoken, catalogue, week, about);
+    check.text = check_text(chosen, sets[i].spoken, catalogue, week, about);
     checks.push_back(std::move(check));
   }
   name_them(checks, week);

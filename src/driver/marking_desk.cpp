@@ -251,14 +251,13 @@ void MarkingDesk::report_learners(const Taken& taken,
     }
   }
   std::vector<LearnerCode> left_out;
-  for (const RollEntry& entry :
-       class_roll(*taken.marked.pupils, FilePath(taken.class_path).parent_path(),
-                  *taken.marked.lesson, record.date.value, workspace_,
-                  request_.allowed_folders)) {
+  for (const RollEntry& entry : class_roll(
+           *taken.marked.pupils, FilePath(taken.class_path).parent_path(),
+           *taken.marked.lesson, record.date.value, workspace_,
+           request_.allowed_folders)) {
     const LearnerSettings settings =
         settings_for(*taken.marked.pupils, *entry.learner);
-    const bool of_others = !settings.lesson.given() &&
-                           !settings.step.given() &&
+    const bool of_others = !settings.lesson.given() && !settings.step.given() &&
                            !groups.contains(entry.learner->group.value);
     if (entry.has == RollEntry::Has::lesson && !of_others &&
         record.find_code(entry.learner->code.value) == nullptr) {
@@ -352,12 +351,12 @@ void MarkingDesk::mark_one(Taken& taken) const {
   // A tally says all there is about writing; nothing was dictated.
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
-  one.session =
-      mark_session(*one.record,
-                   taken.marked.pupils == nullptr ? std::vector<LearnerCode>{}
-                                           : codes_of(*taken.marked.pupils),
-                   dictated ? one.lesson->items() : std::vector<DictatedItem>{},
-                   spellings_, workspace_.phonics(), options_);
+  one.session = mark_session(
+      *one.record,
+      taken.marked.pupils == nullptr ? std::vector<LearnerCode>{}
+                                     : codes_of(*taken.marked.pupils),
+      dictated ? one.lesson->items() : std::vector<DictatedItem>{}, spellings_,
+      workspace_.phonics(), options_);
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->label;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
@@ -369,10 +368,9 @@ void MarkingDesk::mark_one(Taken& taken) const {
           one.pupils->learners, [&](const LearnerEntry& pupil) {
             return pupil.code.value == learner.code;
           });
-      learner.beyond_step =
-          entry != one.pupils->learners.end() &&
-          is_beyond_step(settings_for(*one.pupils, *entry),
-                         one.lesson->analyzed.taught);
+      learner.beyond_step = entry != one.pupils->learners.end() &&
+                            is_beyond_step(settings_for(*one.pupils, *entry),
+                                           one.lesson->analyzed.taught);
     }
     for (const LearnerResult::Tally& tally : learner.writing) {
       if (std::ranges::find(one.patterns, tally.pattern) ==

@@ -55,7 +55,7 @@ Help ask_for_day(const Date& written, const std::optional<Date>& likely,
                  std::string otherwise) {
   if (!likely) return {std::move(otherwise)};
   const std::string was = date_text(written), now = date_text(*likely);
-  return {fmt::format("did you mean `{}`? Else {}", now, otherwise),
+  return {fmt::format("did you mean `{}`? If not, {}", now, otherwise),
           {{{}, now, is_now(was, now)}}};
 }
 
@@ -84,8 +84,8 @@ std::optional<int> days_to_nearest(const std::vector<MarkedRecord>& records,
   std::optional<int> nearest;
   for (std::size_t i = 0; i < records.size(); ++i) {
     if (i == own) continue;
-    const int days = std::abs(days_between(records[own].session.date,
-                                           records[i].session.date));
+    const int days = std::abs(
+        days_between(records[own].session.date, records[i].session.date));
     if (!nearest || days < *nearest) nearest = days;
   }
   return nearest;
@@ -108,11 +108,11 @@ void report_far(const std::vector<MarkedRecord>& records, std::size_t own,
   }
   diagnostics.warning(
       diagnostic::unlikely_date, record.date.span,
-      fmt::format("{} is {} days from the nearest other record",
-                  date_text(day), days),
+      fmt::format("{} is {} days from the nearest other record", date_text(day),
+                  days),
       ask_for_day(day, likely,
-                  "if the day is right, give `school-year:` in the class "
-                  "file, and Sheaf asks no more"));
+                  "give `school-year:` in the class file, and Sheaf asks no "
+                  "more"));
 }
 
 bool is_same_writing(const MarkedRecord& a, const LearnerResult& in_a,
@@ -154,13 +154,12 @@ void report_pair(const MarkedRecord& first, MarkedRecord& later,
       first.path == later.path
           ? std::string("above")
           : fmt::format("in {}", sheaf::quoted(first.path));
-  std::string text = fmt::format(
-      "{} {} a record of this lesson, day and kind {} already",
-      codes_text(same.empty() ? other : same),
-      (same.empty() ? other : same).size() == 1 ? "has" : "have", where);
-  text += same.empty()
-              ? "; what it says is different, and both count"
-              : ", with the same in it; it counts once";
+  const std::vector<LearnerCode>& codes = same.empty() ? other : same;
+  std::string text =
+      fmt::format("{} already {} a record of this lesson, day and kind {}",
+                  codes_text(codes), codes.size() == 1 ? "has" : "have", where);
+  text += same.empty() ? "; what it says is different, and both count"
+                       : ", with the same in it; it counts once";
   if (!same.empty() && !other.empty()) {
     text += fmt::format("; of {} both count, which differ", codes_text(other));
   }

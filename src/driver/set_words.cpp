@@ -38,12 +38,11 @@ bool SetWords::may_be_asked(const std::string& word) const {
 void SetWords::find() {
   searched_ = true;
   for (const PatternId pattern : set_.recorded) found_[pattern];
-  phonics_.each_word(
-      Phonics::kCommonList, set_.spoken,
-      [&](const Reading& reading, const WordInfo& word) {
-        if (!word.name && is_new(reading.word)) sort_in(reading);
-        return true;
-      });
+  phonics_.each_word(Phonics::kCommonList, set_.spoken,
+                     [&](const Reading& reading, const WordInfo& word) {
+                       if (!word.name && is_new(reading.word)) sort_in(reading);
+                       return true;
+                     });
   for (auto& [pattern, words] : found_) {
     std::vector<std::string>& all = fresh_[pattern];
     all = std::move(words.plain);
@@ -71,8 +70,8 @@ bool SetWords::is_new(const std::string& word) const {
 
 bool SetWords::is_plain(const Reading& reading) const {
   const std::string& word = reading.word;
-  const bool with_ending = word.ends_with('s') &&
-                           phonics_.knows(word.substr(0, word.size() - 1));
+  const bool with_ending =
+      word.ends_with('s') && phonics_.knows(word.substr(0, word.size() - 1));
   return word.size() <= kMostLettersOfPlain && !with_ending &&
          reading.units.back().syllable == 0;
 }

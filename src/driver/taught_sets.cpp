@@ -137,9 +137,8 @@ class SetMaker {
                                     const TaughtFile* lesson,
                                     const TaughtFile* latest) {
     if (settings.sequence.given()) {
-      const auto found =
-          workspace_.find_file(settings.sequence.value, folder_,
-                               allowed_folders_);
+      const auto found = workspace_.find_file(settings.sequence.value, folder_,
+                                              allowed_folders_);
       if (!found) return std::nullopt;
       Diagnostics unheard;
       const SequenceFile* sequence = workspace_.sequence(*found, unheard);
@@ -165,8 +164,7 @@ class SetMaker {
     const std::set<PatternId> recorded(own.recorded.begin(),
                                        own.recorded.end());
     const auto same = std::ranges::find_if(sets_, [&](const TaughtSet& set) {
-      return set.group == own.group &&
-             set.spoken.accent == own.spoken.accent &&
+      return set.group == own.group && set.spoken.accent == own.spoken.accent &&
              set.taught.known() == own.taught.known() &&
              std::set<PatternId>(set.recorded.begin(), set.recorded.end()) ==
                  recorded &&
@@ -207,8 +205,7 @@ std::vector<TaughtSet> taught_sets(
     MarkingDesk& desk, Workspace& workspace, const ClassFile& class_file,
     const FilePath& folder, const std::vector<MarkedRecord>& records,
     const std::vector<std::string>& allowed_folders) {
-  return SetMaker(desk, workspace, class_file, folder, records,
-                  allowed_folders)
+  return SetMaker(desk, workspace, class_file, folder, records, allowed_folders)
       .make();
 }
 

@@ -12,7 +12,7 @@ namespace sheaf {
 /// Learners of one group of the class who were taught the same, with all that
 /// is known of it.
 struct TaughtSet {
-  std::string group;  ///< its name in the class file; empty: none
+  std::string group;               ///< its name in the class file; empty: none
   std::vector<LearnerCode> codes;  ///< in the order of the class
   /// What they can read: everything up to and with their own step, where the
   /// class file gives one; else up to the lesson of their group, with its step

@@ -175,6 +175,7 @@ void check_known_keys(const Value& keys,
     const std::string& key = entry.key.value;
     const ValueEntry* before = std::exchange(above, &entry);
     if (std::ranges::find(names, key) != names.end()) continue;
+    if (report_joined_key(entry, diagnostics)) continue;
     if (++unknown > kMostUnknownKeys) return;
     Help help = help_elsewhere(key);
     if (help.empty()) help = did_you_mean(key, names, Suggests::fixed_choice);
@@ -416,6 +417,7 @@ std::vector<std::pair<PlacedWord, PlacedWord>> read_pairs(
     return pairs;
   }
   for (const ValueEntry& entry : field.value.entries) {
+    if (report_joined_key(entry, diagnostics)) continue;
     const Field part = {.key = entry.key.value, .value = entry.value};
     PlacedWord value = read_short_text(part, diagnostics);
     if (value.given()) pairs.emplace_back(entry.key, std::move(value));

@@ -29,7 +29,9 @@ Date day_after(const Date& date, int days) {
 }
 
 // The first day of the year 1 was a Monday.
-Date monday_of(const Date& day) { return day_after(day, -(day_number(day) % 7)); }
+Date monday_of(const Date& day) {
+  return day_after(day, -(day_number(day) % 7));
+}
 
 Date first_school_day(std::span<const Date> no_school, const Date& day) {
   std::set<int> off;

@@ -56,8 +56,7 @@ std::vector<CheckTurn> check_turns(
   for (const LearnerProgress* learner : learners) {
     for (const PatternProgress& p : learner->patterns) {
       if (days_between(p.taught, week) < rules.first_after_days) continue;
-      auto turn =
-          std::ranges::find(turns, p.pattern, &CheckTurn::pattern);
+      auto turn = std::ranges::find(turns, p.pattern, &CheckTurn::pattern);
       if (turn == turns.end()) {
         turn = turns.insert(turns.end(), CheckTurn{.pattern = p.pattern});
       }
@@ -70,7 +69,8 @@ std::vector<CheckTurn> check_turns(
       ++turn->learners;
     }
   }
-  const int overdue = 7 * kRoundsToBeOverdue * weeks_of_round(turns.size(), rules);
+  const int overdue =
+      7 * kRoundsToBeOverdue * weeks_of_round(turns.size(), rules);
   for (CheckTurn& turn : turns) {
     turn.wait_days /= turn.learners;
     turn.turn /= turn.learners;

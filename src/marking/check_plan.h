@@ -32,12 +32,12 @@ struct CheckRules {
 /// A pattern that can be asked for, with what its place rests on.
 struct CheckTurn {
   PatternId pattern = 0;
-  double wait_days = 0;    ///< the learners' mean
-  double turn = 0;         ///< the same, double with whom it is not secure
-  Share all;               ///< of all of them since teaching
-  int secure = 0;          ///< learners with whom it is
-  int learners = 0;        ///< to whom it was taught
-  bool overdue = false;    ///< has waited for two rounds
+  double wait_days = 0;  ///< the learners' mean
+  double turn = 0;       ///< the same, double with whom it is not secure
+  Share all;             ///< of all of them since teaching
+  int secure = 0;        ///< learners with whom it is
+  int learners = 0;      ///< to whom it was taught
+  bool overdue = false;  ///< has waited for two rounds
 };
 
 /// The most checks on end that pass one of so many patterns over.

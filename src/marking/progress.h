@@ -98,10 +98,11 @@ struct LearnerProgress {
 /// first mention. Sessions may come in any order. A pattern counts in every
 /// session from the day it was taught to the learner, whatever that session's
 /// lesson was: the first dictation of a lesson about it that lists the learner,
-/// absent or not, unless the learner's own step comes before it. Checks and counts of writing teach nothing. A word is one
-/// chance a day, taken if it was right each time (`chances_for`), and new once:
-/// on the first day that the learner writes it, unless it was practised before.
-/// States are those of the day `as_of`, else of the latest session.
+/// absent or not, unless the learner's own step comes before it. Checks and
+/// counts of writing teach nothing. A word is one chance a day, taken if it was
+/// right each time (`chances_for`), and new once: on the first day that the
+/// learner writes it, unless it was practised before. States are those of the
+/// day `as_of`, else of the latest session.
 std::vector<LearnerProgress> class_progress(
     std::span<const SessionResult> sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,

@@ -59,7 +59,8 @@ class Planner {
       if (session.find(code) == nullptr) continue;
       for (const TaughtLesson& lesson : lessons_) {
         if (lesson.name != session.lesson) continue;
-        for (const std::string& word : lesson.practised) words.insert(key(word));
+        for (const std::string& word : lesson.practised)
+          words.insert(key(word));
       }
     }
     return words;
@@ -168,9 +169,8 @@ class Planner {
         if (chance.taken() || item.words.size() + 1 >= rules_.words_each) {
           continue;
         }
-        const bool may_be_asked =
-            words_for_.may_be_asked == nullptr ||
-            words_for_.may_be_asked(code, chance.target);
+        const bool may_be_asked = words_for_.may_be_asked == nullptr ||
+                                  words_for_.may_be_asked(code, chance.target);
         if (may_be_asked) add(chance.target);
       }
     }

@@ -7,8 +7,8 @@
 
 #include "layout/numbered_steps.h"
 #include "sheets/in_sentence.h"
-#include "sheets/sheet_scripts.h"
 #include "sheets/own_words.h"
+#include "sheets/sheet_scripts.h"
 #include "sheets/warm_up_days.h"
 #include "sheets/word_parts.h"
 
@@ -58,16 +58,15 @@ ScriptLines warm_up(const SheetInput& in, const DayStep& step) {
       case WarmUpTask::Kind::words:
         lines.push_back(
             {Lead::act,
-             fmt::format("Dictate {}{}: the word, its sentence, the word. "
-                         "Learners say it, tap it and write it.",
-                         has_own_words(in) ? "to each learner, from the table “" +
-                                                 std::string(kOwnWordsTitle) +
-                                                 "”, "
-                                           : "",
-                         task.count == 1
-                             ? fmt::format("word {}", task.first + 1)
-                             : fmt::format("words {} to {}", task.first + 1,
-                                           task.first + task.count))});
+             fmt::format(
+                 "Dictate {}{}: the word, its sentence, the word. "
+                 "Learners say it, tap it and write it.",
+                 has_own_words(in) ? "to each learner, from the table “" +
+                                         std::string(kOwnWordsTitle) + "”, "
+                                   : "",
+                 task.count == 1 ? fmt::format("word {}", task.first + 1)
+                                 : fmt::format("words {} to {}", task.first + 1,
+                                               task.first + task.count))});
         break;
       case WarmUpTask::Kind::sentence:
         lines.push_back(

@@ -38,8 +38,7 @@ void add_dictated_word(Composer& c, Table& table, int number,
 }
 
 // A sentence with the graphemes of its pattern words.
-void add_dictated_sentence(Composer& c, Table& table,
-                           const std::string& number,
+void add_dictated_sentence(Composer& c, Table& table, const std::string& number,
                            const AnalyzedSentence& sentence) {
   const TextStyle text = c.style().teacher_text();
   Table::Cell words;
@@ -224,8 +223,7 @@ void dictation_extra(const SheetInput& in, Composer& c) {
     add_dictated_word(c, table, ++number, word, its);
   }
   for (std::size_t i = 0; i < sentences_said.size(); ++i) {
-    add_dictated_sentence(c, table,
-                          sentence_number(in, words_said.size(), i),
+    add_dictated_sentence(c, table, sentence_number(in, words_said.size(), i),
                           sentences_said[i]);
   }
 }

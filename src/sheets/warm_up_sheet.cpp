@@ -14,9 +14,9 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/in_sentence.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
-#include "sheets/own_words.h"
 #include "sheets/warm_up_days.h"
 #include "sheets/word_parts.h"
 
@@ -175,9 +175,10 @@ void answers(const SheetInput& in, Composer& c) {
   }
   std::vector<TextPiece> words;
   if (has_own_words(in)) {
-    words.push_back({fmt::format("Words: each learner’s own, in the table “{}”.",
-                                 kOwnWordsTitle),
-                     plain});
+    words.push_back(
+        {fmt::format("Words: each learner’s own, in the table “{}”.",
+                     kOwnWordsTitle),
+         plain});
   }
   for (std::size_t i = 0; i < warm_up.words.size() && !has_own_words(in); ++i) {
     words.push_back({fmt::format("{}{}. {} ", i == 0 ? "Words: " : "   ", i + 1,

@@ -36,12 +36,12 @@ ProgressPoint point(Date date, Share share, Share new_words = {1, 1},
   return {date, Record::Kind::dictation, share, new_words, state};
 }
 
-std::vector<LearnerReview> plan(std::vector<LearnerProgress> learners,
-                                const std::vector<SessionResult>& sessions = {},
-                                const std::vector<TaughtLesson>& lessons = {},
-                                const ReviewRules& rules = {},
-                                decltype(ReviewWords::may_be_asked)
-                                    may_be_asked = {}) {
+std::vector<LearnerReview> plan(
+    std::vector<LearnerProgress> learners,
+    const std::vector<SessionResult>& sessions = {},
+    const std::vector<TaughtLesson>& lessons = {},
+    const ReviewRules& rules = {},
+    decltype(ReviewWords::may_be_asked) may_be_asked = {}) {
   return plan_review(
       learners, sessions, lessons, ground().phonics.patterns(),
       {.fresh =
@@ -204,8 +204,9 @@ TEST(Review, MissedWordsComeBeforeNewOnes) {
   const auto no_tr = [](const LearnerCode&, const std::string& word) {
     return word != "train";
   };
-  EXPECT_EQ(plan(learners, sessions, lessons, {}, no_tr).at(0).items.at(0).words,
-            (std::vector<std::string>{"snail", "paint", "drain"}));
+  EXPECT_EQ(
+      plan(learners, sessions, lessons, {}, no_tr).at(0).items.at(0).words,
+      (std::vector<std::string>{"snail", "paint", "drain"}));
 }
 
 // B7 practised rain; C3, in another group, never met it.
