@@ -171,7 +171,7 @@ int run_review(const CommandLine& line) {
   const std::vector<CheckLesson> checks =
       check_lessons(ground.sets, ground.words, learners, catalogue, *week,
                     {.first_after_days = rules.secure_later_days}, kByReview);
-  ReviewFiles files(line, ground.here);
+  ReviewFiles files(line, ground.here, *week);
   // Nothing is printed of a plan whose files could not be written.
   files.write(reviews, checks);
   print_plan(reviews, catalogue, [&](const LearnerCode& code) {

@@ -91,16 +91,18 @@ std::string ReviewCommands::record(const FilePath& lesson,
   }
   return shell_command({line_.program, "record", as_argument(lesson.string()),
                         "--class", as_argument(pupils.string()), "--records",
-                        as_argument(records.string()), "--kind", "retention"});
+                        as_argument(records.string()), "--kind", "retention",
+                        "--date", date_text(last_day_)});
 }
 
-ReviewFiles::ReviewFiles(const CommandLine& line, const ClassFile& pupils)
+ReviewFiles::ReviewFiles(const CommandLine& line, const ClassFile& pupils,
+                         const Date& week)
     : line_(line),
       pupils_(pupils),
       class_path_(line.marking.class_file),
       folder_(line.marking.out.empty() ? class_path_.parent_path()
                                        : FilePath(line.marking.out)),
-      commands_(line, folder_) {
+      commands_(line, folder_, week) {
   // A name with a line break in it would end the remark.
   class_name_ = class_path_.filename().string();
   if (printable(class_name_) != class_name_) class_name_ = "the class file";
@@ -166,7 +168,7 @@ void ReviewFiles::print_what_to_do(const std::vector<CheckLesson>& checks,
     if (!have_class(checks)) {
       print_command("to print it", commands_.build_lesson(path_of(check)));
     }
-    print_command("to record it",
+    print_command("to record it, with the day on which it was written",
                   commands_.record(path_of(check), have_class(checks)
                                                        ? class_of_checks_path()
                                                        : class_path_));

@@ -8,6 +8,7 @@
 #include "driver/check_lessons.h"
 #include "files/path.h"
 #include "input/class_file.h"
+#include "marking/calendar.h"
 #include "marking/review_plan.h"
 
 namespace sheaf {
@@ -17,19 +18,23 @@ namespace sheaf {
 class ReviewCommands {
  public:
   /// `folder` is where the files of the plan stand. `line` must outlive it.
-  ReviewCommands(const CommandLine& line, FilePath folder)
-      : line_(line), folder_(std::move(folder)) {}
+  ReviewCommands(const CommandLine& line, FilePath folder, const Date& week)
+      : line_(line),
+        folder_(std::move(folder)),
+        last_day_(day_after(monday_of(week), 4)) {}
 
   /// Prints the packets of a class file that stands in the plan's folder. What
   /// it names stands beside the teacher's own class file.
   std::string build_class(const FilePath& plan) const;
   std::string build_lesson(const FilePath& lesson) const;
-  /// The form for a check; empty where its record could not name it.
+  /// The form for a check, for the Friday of the week; empty where its record
+  /// could not name it.
   std::string record(const FilePath& lesson, const FilePath& pupils) const;
 
  private:
   const CommandLine& line_;
   FilePath folder_;
+  Date last_day_;
 };
 
 /// The files of a plan for a week: the class with review words, the checks,
@@ -37,7 +42,8 @@ class ReviewCommands {
 class ReviewFiles {
  public:
   /// Both must outlive it.
-  ReviewFiles(const CommandLine& line, const ClassFile& pupils);
+  ReviewFiles(const CommandLine& line, const ClassFile& pupils,
+              const Date& week);
 
   /// Writes all of them or none. Throws MachineError.
   void write(const std::vector<LearnerReview>& reviews,

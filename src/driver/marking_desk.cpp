@@ -257,8 +257,9 @@ void MarkingDesk::report_learners(const Taken& taken,
            request_.allowed_folders)) {
     const LearnerSettings settings =
         settings_for(*taken.marked.pupils, *entry.learner);
-    const bool of_others = !settings.lesson.given() && !settings.step.given() &&
-                           !groups.contains(entry.learner->group.value);
+    const PlacedWord& group = entry.learner->group;
+    const bool of_others = group.given() && !groups.contains(group.value) &&
+                           !settings.lesson.given() && !settings.step.given();
     if (entry.has == RollEntry::Has::lesson && !of_others &&
         record.find_code(entry.learner->code.value) == nullptr) {
       left_out.push_back(entry.learner->code.value);

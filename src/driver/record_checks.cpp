@@ -45,6 +45,15 @@ bool is_known(const std::string& text, const Phonics& phonics) {
   });
 }
 
+// Whether a target stands under `wrong`, where what is not named was right.
+bool is_under_wrong(const Record& record, const PlacedText& target) {
+  return std::ranges::any_of(record.wrong, [&](const auto& learner) {
+    return std::ranges::any_of(learner.entries, [&](const Attempt& attempt) {
+      return attempt.target.span().begin == target.span().begin;
+    });
+  });
+}
+
 // The same day of the month in another year.
 std::optional<Date> in_year(const Date& day, int year) {
   return read_date(date_text({year, day.month, day.day}));
@@ -209,7 +218,8 @@ void report_targets(const MarkedRecord& marked, const Phonics& phonics,
     if (of_lesson && near && !known) {
       diagnostics.error(diagnostic::not_dictated, target.span(), text,
                         std::move(help));
-    } else if (near && (of_lesson || !known)) {
+    } else if (near && (!known || (of_lesson &&
+                                   is_under_wrong(*marked.record, target)))) {
       diagnostics.warning(diagnostic::not_dictated, target.span(),
                           text + "; it is marked anyway", std::move(help));
     } else if (of_lesson) {

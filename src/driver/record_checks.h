@@ -16,7 +16,7 @@ void report_codes(const MarkedRecord& marked, Diagnostics& diagnostics);
 
 /// Targets that the lesson does not dictate. Of a dictation: an error where it
 /// is no word and one that was dictated is near, since that one would count as
-/// right; a question where it is a word; a note where none is near. Elsewhere
+/// right; a question where it is a word, among errors; else a note. Elsewhere
 /// new words are what is asked for, so only what is no word is asked about.
 void report_targets(const MarkedRecord& marked, const Phonics& phonics,
                     Diagnostics& diagnostics);
