@@ -49,32 +49,48 @@ std::size_t most_dictated(const SheetInput& in) {
   return most;
 }
 
-// A row of a table: a learner's code and words.
+// A row of a table: a learner's code and words. The words behind the first
+// `again` are in the warm-up only.
 struct Row {
   std::string learner;
   std::span<const AnalyzedWord> words;
+  std::size_t again = 0;
 };
 
-bool are_same(const std::vector<Row>& a, const std::vector<Row>& b) {
-  return std::ranges::equal(a, b, [](const Row& x, const Row& y) {
-    return std::ranges::equal(
-        x.words, y.words, {},
-        [](const AnalyzedWord& word) { return word.reading.word; },
-        [](const AnalyzedWord& word) { return word.reading.word; });
-  });
+// Whether those of the dictation are the first of the warm-up.
+bool begins_alike(const OwnWords& own, std::size_t dictated) {
+  return dictated <= own.warm_up.size() &&
+         std::ranges::equal(
+             std::span(own.dictated).first(dictated),
+             std::span(own.warm_up).first(dictated), {},
+             [](const AnalyzedWord& word) { return word.reading.word; },
+             [](const AnalyzedWord& word) { return word.reading.word; });
+}
+
+TextPiece word_piece(const Row& row, std::size_t index,
+                     const TextStyle& style) {
+  if (index >= row.words.size()) return {"–", style};
+  const std::string& word = row.words[index].reading.word;
+  if (index < row.again) return {word, style};
+  return {.text = fmt::format("({})", word),
+          .style = style,
+          .heard = fmt::format("{}, in the warm-up only", word)};
 }
 
 // The numbers of the words stand over the columns, those of the dictation
-// behind those of the words that all write.
+// behind those of the warm-up.
 void add_rows(Composer& c, const std::vector<Row>& rows, std::size_t first,
               std::size_t other_first) {
-  std::size_t most = 0;
-  for (const Row& row : rows) most = std::max(most, row.words.size());
+  std::size_t most = 0, again = 0;
+  for (const Row& row : rows) {
+    most = std::max(most, row.words.size());
+    again = std::max(again, row.again);
+  }
   std::vector<Table::Column> columns = {
       {.title = "Learner", .share = 0, .fixed = 24_mm}};
   for (std::size_t i = 0; i < most; ++i) {
     columns.push_back(
-        {.title = other_first == first
+        {.title = other_first == first || i >= again
                       ? fmt::format("{}", first + i)
                       : fmt::format("{} and {}", first + i, other_first + i),
          .share = 1,
@@ -86,8 +102,7 @@ void add_rows(Composer& c, const std::vector<Row>& rows, std::size_t first,
     std::vector<Table::Cell> cells = {
         {{row.learner, c.style().teacher_text(true)}}};
     for (std::size_t i = 0; i < most; ++i) {
-      const bool has = i < row.words.size();
-      cells.push_back({{has ? row.words[i].reading.word : "–", style}});
+      cells.push_back({word_piece(row, i, style)});
     }
     table.add_row(cells, true);
   }
@@ -144,32 +159,36 @@ std::string dictate_own_words(const SheetInput& in, std::size_t words_of_all) {
 
 void add_own_words(const SheetInput& in, Composer& c) {
   if (!has_own_words(in)) return;
-  std::vector<Row> warm_up, dictated;
+  std::vector<Row> warm_up, dictated, both;
   const bool has_warm_up = has_sheet(in, "warm-up");
+  bool alike = true;
   for (const OwnWords& own : in.lesson.own_words) {
-    warm_up.push_back({own.learner, own.warm_up});
+    const std::size_t count = dictated_count(in, own);
+    warm_up.push_back({own.learner, own.warm_up, own.warm_up.size()});
     dictated.push_back(
-        {own.learner, std::span(own.dictated).first(dictated_count(in, own))});
+        {own.learner, std::span(own.dictated).first(count), count});
+    both.push_back({own.learner, own.warm_up, count});
+    alike = alike && begins_alike(own, count);
   }
   const std::size_t first = dictated_in_packet(in).words.size() + 1;
+  const bool is_dictated = most_dictated(in) > 0;
   add_subheading(c, c.style().teacher_size, kOwnWordsTitle, 4_mm);
-  if (most_dictated(in) == 0) {
-    add_lead(c, "In the warm-up:");
-    add_rows(c, warm_up, 1, 1);
-  } else if (!has_warm_up) {
-    add_lead(c, "At the end of the words that are dictated:");
-    add_rows(c, dictated, first, first);
-  } else if (are_same(warm_up, dictated)) {
-    add_lead(c, fmt::format("In the warm-up from number 1 on, and again at the "
-                            "end of the words that are dictated, from number "
-                            "{} on:",
-                            first));
-    add_rows(c, dictated, 1, first);
+  if (has_warm_up && is_dictated && alike) {
+    add_lead(c,
+             fmt::format("In the warm-up from number 1 on; again at the end of "
+                         "the words that are dictated, from number {} on. What "
+                         "stands in brackets is in the warm-up only.",
+                         first));
+    add_rows(c, both, 1, first);
   } else {
-    add_lead(c, "In the warm-up:");
-    add_rows(c, warm_up, 1, 1);
-    add_lead(c, "At the end of the words that are dictated:");
-    add_rows(c, dictated, first, first);
+    if (has_warm_up || !is_dictated) {
+      add_lead(c, "In the warm-up:");
+      add_rows(c, warm_up, 1, 1);
+    }
+    if (is_dictated) {
+      add_lead(c, "At the end of the words that are dictated:");
+      add_rows(c, dictated, first, first);
+    }
   }
   add_alikes(in, c);
 }
