@@ -335,5 +335,101 @@ TEST_F(ReviewOfGroups, ACopiedRecordCountsOnce) {
   EXPECT_EQ(a3.out.find("4/10"), std::string::npos) << a3.out;
 }
 
+// Red wrote ch badly but for one of three, blue its oa well: by the class file
+// for the week, one of red goes on, two stay with fresh words, and blue goes
+// on.
+TEST_F(ReviewOfGroups, AWeekIsProposedDecidedAndWritten) {
+  const std::string pupils =
+      "# Room 4.\n"
+      "groups:\n"
+      "  Red group: {lesson: red/week-2.yaml}   # before lunch\n"
+      "  Blue:\n"
+      "    lesson: blue/week-2.yaml\n"
+      "learners:\n"
+      "  A1: {group: Red group}   # glasses\n"
+      "  A2: {group: Red group}\n"
+      "  A3: {group: Red group}\n"
+      "  B7: {group: Blue}\n  C3: {group: Blue}\n";
+  write("class.yaml", pupils);
+  fs::remove(at("records/2026-09-18-red-week-2.yaml"));
+  fs::remove(at("records/2026-09-18-blue-week-2.yaml"));
+  record("2026-09-18", "red/week-2", "A1, A2, A3",
+         "{A2: {chip: sip, chin: sin, much: muc}, A3: {chip: sip, rich: ris, "
+         "chop: sop}}");
+  record("2026-09-18", "blue/week-2", "B7, C3", "{B7: {boat: bot}}");
+  const std::string call = fmt::format("'{}' week 'Room 4'", SHEAF_PROGRAM);
+  const Outcome shown = shell(call);
+  ASSERT_EQ(shown.status, 0) << shown.out;
+  for (const char* expected :
+       {"Red group (A1, A2, A3): red/week-2.yaml, written 2026-09-18\n",
+        "1 of 3 at 80% or more; not there: A2, A3\n",
+        "proposed split: red/week-3.yaml; for A2, A3: red/week-2-set-",
+        "Blue (B7, C3): blue/week-2.yaml", "proposed go-on: blue/week-3.yaml",
+        "Nothing is written."}) {
+    EXPECT_NE(shown.out.find(expected), std::string::npos)
+        << expected << shown.out;
+  }
+  EXPECT_EQ(file_bytes(at("class.yaml")), pupils);
+  EXPECT_FALSE(fs::exists(at("red/week-2-set-2.yaml")));
+
+  const Outcome written = shell(call + " --yes");
+  ASSERT_EQ(written.status, 0) << written.out;
+  const std::string now = file_bytes(at("class.yaml"));
+  for (const char* expected :
+       {"# Room 4.\ngroups:\n  Red group: {lesson: red/week-3.yaml}   # before "
+        "lunch\n",
+        "    lesson: blue/week-3.yaml\n",
+        "  A1: {group: Red group}   # glasses\n",
+        "  A2: {lesson: red/week-2-set-"}) {
+    EXPECT_NE(now.find(expected), std::string::npos) << expected << now;
+  }
+  // The packets can be made as the last line says.
+  const std::size_t command = written.out.find("    ");
+  ASSERT_NE(command, std::string::npos) << written.out;
+  const Outcome built = shell(written.out.substr(command));
+  EXPECT_EQ(built.status, 0) << built.out;
+}
+
+TEST_F(ReviewOfGroups, TheTeacherDecidesTheWeek) {
+  const std::string call = fmt::format(
+      "'{}' week 'Room 4' --decide 'Blue=stay' --decide 'Red "
+      "group=stay' --yes",
+      SHEAF_PROGRAM);
+  std::string pupils = file_bytes(at("class.yaml"));
+  for (const char* group : {"red", "blue"}) {
+    pupils.replace(pupils.find(fmt::format("{}/week-3", group)),
+                   std::string_view(group).size() + 7,
+                   fmt::format("{}/week-2", group));
+  }
+  write("class.yaml", pupils);
+  const Outcome written = shell(call);
+  ASSERT_EQ(written.status, 0) << written.out;
+  const std::string now = file_bytes(at("class.yaml"));
+  const std::size_t blue = now.find("{lesson: blue/week-2-set-");
+  ASSERT_NE(blue, std::string::npos) << now;
+  const std::size_t begin = now.find("blue/", blue);
+  const std::string lesson = now.substr(begin, now.find('}', begin) - begin);
+  EXPECT_NE(file_bytes(at(lesson)).find("pattern: [\"oa\"]\nset: "),
+            std::string::npos);
+  // Fresh words: none of those that they wrote.
+  const Outcome words =
+      shell(fmt::format("'{}' check 'Room 4/{}'", SHEAF_PROGRAM, lesson));
+  EXPECT_EQ(words.status, 0) << words.out;
+  for (const char* word : {" boat ", " road ", " soap ", " coach ", " coat "}) {
+    const std::size_t chosen = words.out.find("\nwords: ");
+    const std::size_t end = words.out.find("same-sound", chosen);
+    ASSERT_NE(end, std::string::npos) << words.out;
+    EXPECT_EQ(words.out.substr(chosen, end - chosen).find(word),
+              std::string::npos)
+        << words.out;
+  }
+  for (const char* wrong : {"Blu=stay", "Blue=maybe", "Blue"}) {
+    const Outcome refused = shell(fmt::format(
+        "'{}' week 'Room 4' --decide '{}' --yes", SHEAF_PROGRAM, wrong));
+    EXPECT_EQ(refused.status, 2) << refused.out;
+  }
+  EXPECT_EQ(file_bytes(at("class.yaml")), now);
+}
+
 }  // namespace
 }  // namespace sheaf::test

@@ -53,9 +53,10 @@ struct CommandLine {
     std::string date, kind, group;
     std::string sequence, step;
     std::vector<std::string> taught;
-    std::vector<std::string> rules;  ///< "secure-days=4"
-    std::string rate = "1.0";        ///< of the aim line, a week
-    std::string out;                 ///< the folder for a week's files
+    std::vector<std::string> rules;      ///< "secure-days=4"
+    std::string rate = "1.0";            ///< of the aim line, a week
+    std::string out;                     ///< the folder for a week's files
+    std::vector<std::string> decisions;  ///< of `week`: "Red=stay"
     bool yes = false;
   } marking;
 

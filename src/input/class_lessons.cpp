@@ -27,6 +27,19 @@ std::string as_lesson(const std::string& name) {
   return quoted_name + "\"";
 }
 
+// Takes the quotes around a value along.
+TextEdit value_edit(std::string_view text, const LessonChange& change) {
+  TextEdit edit{change.place.begin, change.place.end, as_lesson(change.lesson)};
+  const bool quotes = edit.begin > 0 && edit.end < text.size() &&
+                      text[edit.begin - 1] == text[edit.end] &&
+                      (text[edit.end] == '"' || text[edit.end] == '\'');
+  if (quotes) {
+    --edit.begin;
+    ++edit.end;
+  }
+  return edit;
+}
+
 // How far a line that begins at `at` is indented, or nothing where it is blank
 // or a remark.
 std::optional<std::size_t> indent_at(std::string_view text, std::size_t at) {
@@ -43,8 +56,8 @@ std::optional<std::size_t> indent_at(std::string_view text, std::size_t at) {
 std::optional<TextEdit> edit_for(std::string_view text, const Span& code,
                                  const std::string& lesson) {
   std::size_t at = code.end;
-  while (at < text.size() && (text[at] == ' ' || text[at] == '"' ||
-                              text[at] == '\'')) {
+  while (at < text.size() &&
+         (text[at] == ' ' || text[at] == '"' || text[at] == '\'')) {
     ++at;
   }
   if (at == text.size() || text[at] != ':') return std::nullopt;
@@ -66,8 +79,7 @@ std::optional<TextEdit> edit_for(std::string_view text, const Span& code,
     if (!indent) continue;
     if (*indent <= own) break;
     const auto above = static_cast<std::uint32_t>(next + 1);
-    return TextEdit{above, above,
-                    std::string(*indent, ' ') + key + "\n"};
+    return TextEdit{above, above, std::string(*indent, ' ') + key + "\n"};
   }
   return TextEdit{behind, behind, fmt::format(" {{{}}}", key)};
 }
@@ -80,8 +92,7 @@ std::optional<std::string> with_lessons(
   const std::string_view text = class_file.file->text();
   std::vector<TextEdit> edits;
   for (const LessonChange& change : changes) {
-    edits.push_back(
-        {change.place.begin, change.place.end, as_lesson(change.lesson)});
+    edits.push_back(value_edit(text, change));
   }
   for (const auto& [code, lesson] : own) {
     const auto entry = std::ranges::find_if(

@@ -45,12 +45,11 @@ WeekProposal propose_week(const SessionScores& scores,
   proposal.known = true;
   const bool most = 100 * learners.right >= rules.group_percent * learners.of;
   const bool some = 100 * learners.right >= kSplitPercent * learners.of;
-  proposal.step = most ? WeekStep::go_on
+  proposal.step = most                                    ? WeekStep::go_on
                   : some && learners.of >= kFewestToSplit ? WeekStep::split
                                                           : WeekStep::stay;
-  proposal.why =
-      fmt::format("{} right; {} of {} at {}% or more", words.text(),
-                  learners.right, learners.of, rules.go_on_percent);
+  proposal.why = fmt::format("{} right; {} of {} at {}% or more", words.text(),
+                             learners.right, learners.of, rules.go_on_percent);
   if (!proposal.not_there.empty()) {
     proposal.why += "; not there: " + codes_text(proposal.not_there);
   }

@@ -30,9 +30,9 @@ struct WeekProposal {
 };
 
 /// Counts for each learner the words with any of the patterns that were scored.
-/// Five are enough to ask for; 80% right is there. If three in four of those who
-/// are asked are there, the group goes on; if one in three or more of three or
-/// more, it splits; else it stays. The first two numbers are those of
+/// Five are enough to ask for; 80% right is there. If three in four of those
+/// who are asked are there, the group goes on; if one in three or more of three
+/// or more, it splits; else it stays. The first two numbers are those of
 /// `AdviceRules`, the third is ours.
 WeekProposal propose_week(const SessionScores& scores,
                           const AdviceRules& rules = {});
