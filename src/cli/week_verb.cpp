@@ -128,16 +128,18 @@ int run_week(const CommandLine& line) {
   for (const WeekUnit& unit : units) print_unit(unit, decisions);
   std::string fault;
   const auto week = week_files(*pupils, units, decisions, fault);
-  if (!week) {
-    fmt::print(stderr, "sheaf week: {}\n", fault);
-    return kFaultsInFiles;
-  }
   if (!line.marking.yes) {
     fmt::print(
-        "\nNothing is written. --yes writes it into {}; --decide \"{}=stay\" "
-        "(go-on, split) decides otherwise.\n{}\n",
-        printable(class_path), printable(units.front().name), kScoreCaution);
+        "\nNothing is written. {}--decide \"{}=stay\" (go-on, split) decides "
+        "otherwise.\n{}\n",
+        week ? fmt::format("--yes writes it into {}; ", printable(class_path))
+             : fmt::format("It cannot be yet: {}. ", printable(fault)),
+        printable(units.front().name), kScoreCaution);
     return kDone;
+  }
+  if (!week) {
+    fmt::print(stderr, "sheaf week: {}\n", printable(fault));
+    return kFaultsInFiles;
   }
   const auto files = disk().write();
   const FilePath home = FilePath(class_path).parent_path();

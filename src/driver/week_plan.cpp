@@ -35,8 +35,9 @@ class UnitMaker {
 
   std::vector<WeekUnit> make() {
     for (const LearnerEntry& learner : class_.learners) add(learner);
+    // All of them before their neighbours are looked at, in silence.
+    for (WeekUnit& unit : units_) find_lesson(unit);
     for (WeekUnit& unit : units_) {
-      find_lesson(unit);
       if (unit.taught == nullptr) continue;
       find_evidence(unit);
       find_next(unit);
@@ -144,11 +145,9 @@ class UnitMaker {
           desk_.lesson(path.lexically_normal().string(), unheard);
       if (other == nullptr) continue;
       const int its = other->analyzed.taught.step();
-      if (step < 0 || its < 0) {
+      if (step < 0) {
         const bool after = name > own.filename().string();
-        if (step < 0 && its < 0 && after && unit.next.empty()) {
-          unit.next = beside(unit, name);
-        }
+        if (after && unit.next.empty()) unit.next = beside(unit, name);
       } else if (its > step && (best < 0 || its < best)) {
         best = its;
         unit.next = beside(unit, name);

@@ -35,7 +35,7 @@ struct WeekUnit {
 /// reported.
 ///
 /// The next lesson is the one in the same folder whose step of the sequence
-/// comes next; where none of them has a step, the next by name. Fresh words are
+/// comes next; where the lesson has no step, the next by name. Fresh words are
 /// those of the set (`set: 2`, 3, 4) that has fewest words of the lesson.
 std::vector<WeekUnit> week_units(
     MarkingDesk& desk, Workspace& workspace, const ClassFile& class_file,
