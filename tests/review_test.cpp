@@ -383,6 +383,19 @@ TEST_F(ReviewOfGroups, AWeekIsProposedDecidedAndWritten) {
         "  A2: {lesson: red/week-2-set-"}) {
     EXPECT_NE(now.find(expected), std::string::npos) << expected << now;
   }
+  // The week of both groups stands on one page, without a learner's code.
+  const Outcome page = shell(call + " --pdf week.pdf");
+  EXPECT_EQ(page.status, 0) << page.out;
+  const std::string pdf = folder_.path() + "/week.pdf";
+  EXPECT_NE(run_program({"pdfinfo", pdf}).out.find("Pages:           1\n"),
+            std::string::npos);
+  const std::string text = run_program({"pdftotext", "-layout", pdf, "-"}).out;
+  for (const char* expected : {"Red group", "Blue", "Packets", "Day 5"}) {
+    EXPECT_NE(text.find(expected), std::string::npos) << expected << text;
+  }
+  for (const char* code : {"A1", "A2", "B7", "C3"}) {
+    EXPECT_EQ(text.find(code), std::string::npos) << text;
+  }
   // The packets can be made as the last line says.
   const std::size_t command = written.out.find("    ");
   ASSERT_NE(command, std::string::npos) << written.out;

@@ -214,6 +214,10 @@ VerbOptions week_verb(CommandLine& line) {
        {"--yes",
         "write the lessons into the class file; without this it only shows",
         &marking.yes},
+       {"--pdf",
+        "a PDF file for the week on one page: what to print, what to cut, what "
+        "comes new on which day, by the class file as it is then",
+        &marking.pdf},
        {"--allow", "another folder in which lessons and classes may be",
         &line.allowed_folders}}};
   append(week.options, speech_options(line));

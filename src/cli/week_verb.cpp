@@ -9,9 +9,11 @@
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
+#include "cli/report_pages.h"
 #include "cli/requests.h"
 #include "cli/shell_words.h"
 #include "cli/verbs.h"
+#include "cli/week_page.h"
 #include "driver/week_plan.h"
 #include "files/disk_files.h"
 #include "files/output_files.h"
@@ -97,6 +99,7 @@ int run_week(const CommandLine& line) {
   const std::string records_path = line.marking.records.empty()
                                        ? (folder / "records").string()
                                        : line.marking.records;
+  if (!line.marking.pdf.empty()) check_report_file(line);
   Workspace workspace(disk(), shipped_folder());
   std::vector<std::string> faults;
   MarkingDesk desk(workspace, marking_request(line), faults);
@@ -128,6 +131,12 @@ int run_week(const CommandLine& line) {
   for (const WeekUnit& unit : units) print_unit(unit, decisions);
   std::string fault;
   const auto week = week_files(*pupils, units, decisions, fault);
+  // With a workspace of its own: the class file may have changed.
+  const auto page_if_asked = [&](const std::string& path) -> int {
+    if (line.marking.pdf.empty()) return kDone;
+    Workspace fresh(disk(), shipped_folder());
+    return write_week_page(fresh, line, path) ? kDone : kFaultsInFiles;
+  };
   if (!line.marking.yes) {
     fmt::print(
         "\nNothing is written. {}--decide \"{}=stay\" (go-on, split) decides "
@@ -135,7 +144,7 @@ int run_week(const CommandLine& line) {
         week ? fmt::format("--yes writes it into {}; ", printable(class_path))
              : fmt::format("It cannot be yet: {}. ", printable(fault)),
         printable(units.front().name), kScoreCaution);
-    return kDone;
+    return page_if_asked(class_path);
   }
   if (!week) {
     fmt::print(stderr, "sheaf week: {}\n", printable(fault));
@@ -158,7 +167,7 @@ int run_week(const CommandLine& line) {
       {line.program, "build", "--class", as_argument(class_path)});
   if (!command.empty())
     fmt::print("  to print the packets:\n    {}\n", command);
-  return kDone;
+  return page_if_asked(class_path);
 }
 
 }  // namespace sheaf

@@ -294,6 +294,12 @@ Document compose_learner(Shaper& shaper, const LearnerJob& learner,
       .learner;
 }
 
+Packet compose_learners_packet(Shaper& shaper, const LearnerJob& learner,
+                               Diagnostics& diagnostics) {
+  return compose(shaper, {}, learner, learner.lesson,
+                 {{learner.code.text()}, true, false}, diagnostics);
+}
+
 Document compose_teacher(Shaper& shaper,
                          const std::vector<const LearnerJob*>& learners,
                          const std::vector<std::string>& only,

@@ -50,6 +50,10 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics);
+/// The learner's packet as a whole, with the days of its sheets; its teacher's
+/// pages are not made.
+Packet compose_learners_packet(Shaper& shaper, const LearnerJob& learner,
+                               Diagnostics& diagnostics);
 Document compose_teacher(Shaper& shaper,
                          const std::vector<const LearnerJob*>& learners,
                          const std::vector<std::string>& only,
