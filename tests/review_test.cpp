@@ -154,6 +154,19 @@ TEST_F(ReviewOfGroups, LessonsOfOneNameInTwoFoldersAreTwo) {
       << marks.out;
 }
 
+// The forms of two such lessons on one day are two files.
+TEST_F(ReviewOfGroups, EachOfTwoLessonsOfOneNameHasItsForm) {
+  for (const char* group : {"red", "blue"}) {
+    const Outcome made = shell(fmt::format(
+        "'{}' record 'Room 4/{}/week-3.yaml' --class 'Room 4/class.yaml' "
+        "--date 2026-09-25",
+        SHEAF_PROGRAM, group));
+    EXPECT_EQ(made.status, 0) << made.out;
+    EXPECT_EQ(made.out,
+              fmt::format("Room 4/records/2026-09-25-{}-week-3.yaml\n", group));
+  }
+}
+
 TEST_F(ReviewOfGroups, NobodyGetsWordsWithWhatWasNotTaughtToThem) {
   const Outcome made = review();
   ASSERT_EQ(made.status, 0) << made.out;

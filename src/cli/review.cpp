@@ -15,6 +15,7 @@
 #include "cli/verbs.h"
 #include "driver/check_lessons.h"
 #include "driver/marking_desk.h"
+#include "driver/own_files.h"
 #include "driver/planning_ground.h"
 #include "driver/set_words.h"
 #include "driver/taught_sets.h"

@@ -41,6 +41,26 @@ bool is_beyond_step(const LearnerSettings& settings, const Taught& taught) {
   return step >= 0 && taught.step() > step;
 }
 
+std::string name_among_others(const ClassFile& class_file,
+                              const FilePath& folder, const TaughtFile& lesson,
+                              const Workspace& workspace,
+                              const std::vector<std::string>& allowed_folders) {
+  const bool has_namesake = std::ranges::any_of(
+      class_file.learners, [&](const LearnerEntry& learner) {
+        const PlacedWord name = settings_for(class_file, learner).lesson;
+        if (FilePath(name.value).stem().string() != lesson.name) return false;
+        const auto found =
+            find_named_file(workspace.files(), name.value, folder,
+                            workspace.shipped(), allowed_folders);
+        return found && !workspace.files().status(*found).is_same_as(
+                            workspace.files().status(lesson.path));
+      });
+  const std::string above =
+      FilePath(lesson.path).parent_path().filename().string();
+  return has_namesake && !above.empty() ? above + "-" + lesson.name
+                                        : lesson.name;
+}
+
 std::vector<RollEntry> class_roll(
     const ClassFile& class_file, const FilePath& folder,
     const TaughtFile& lesson, const std::optional<Date>& day,
