@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/utf8.h"
 #include "cli/new_file.h"
@@ -164,14 +165,21 @@ void ReviewFiles::print_what_to_do(const std::vector<CheckLesson>& checks,
     print_command("to print all checks",
                   commands_.build_class(class_of_checks_path()));
   }
+  if (!have_class(checks)) {
+    print_command("to print it",
+                  commands_.build_lesson(path_of(checks.front())));
+  }
+  const FilePath pupils =
+      have_class(checks) ? class_of_checks_path() : class_path_;
+  bool first = true;
   for (const CheckLesson& check : checks) {
-    if (!have_class(checks)) {
-      print_command("to print it", commands_.build_lesson(path_of(check)));
+    const std::string command = commands_.record(path_of(check), pupils);
+    if (command.empty()) continue;
+    if (std::exchange(first, false)) {
+      fmt::print("  to record {}, with the day on which it was written:\n",
+                 checks.size() == 1 ? "it" : "each");
     }
-    print_command("to record it, with the day on which it was written",
-                  commands_.record(path_of(check), have_class(checks)
-                                                       ? class_of_checks_path()
-                                                       : class_path_));
+    fmt::print("    {}\n", command);
   }
 }
 
