@@ -20,9 +20,10 @@ namespace sheaf {
 /// - Who has waited for two rounds goes before all others, the longest wait
 ///   first. A round is as many weeks as it takes to ask for all patterns once.
 ///
-/// So where a check is written each week, no pattern is passed over in three
-/// rounds of checks on end: it waits for two, and then only those that have
-/// waited as long go before it, each of them once.
+/// So where a check is written each week, three rounds of checks on end never
+/// pass over a pattern of which nothing was seen elsewhere: it waits for two,
+/// and then only those that have waited as long go before it, each of them
+/// once.
 struct CheckRules {
   int first_after_days = 14;
   std::size_t patterns = 4;  ///< in one check
@@ -40,7 +41,8 @@ struct CheckTurn {
   bool overdue = false;  ///< has waited for two rounds
 };
 
-/// The most checks on end that pass one of so many patterns over.
+/// The checks on end, with so many patterns, of which one asks for each pattern
+/// that is not seen elsewhere in the meantime.
 int most_checks_passed_over(std::size_t patterns, const CheckRules& rules = {});
 
 /// All patterns that these learners can be asked for in the week of `week`, in
