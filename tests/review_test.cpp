@@ -304,6 +304,17 @@ TEST_F(ReviewOfGroups, OwnWordsDoNotMultiplyTheScript) {
   }
 }
 
+// A day in the future of the plan is told, since it may be a slip.
+TEST_F(ReviewOfGroups, RecordsOfLaterDaysAreTold) {
+  const Outcome made = review("", "2026-09-14");
+  EXPECT_EQ(made.status, 0) << made.out;
+  EXPECT_NE(made.out.find("Not counted, since they are of this week or later: "
+                          "2026-09-18.\n"),
+            std::string::npos)
+      << made.out;
+  EXPECT_EQ(review().out.find("Not counted"), std::string::npos);
+}
+
 TEST_F(ReviewOfGroups, AWeekWithoutSchoolIsTold) {
   const std::string pupils = file_bytes(at("class.yaml"));
   write("class.yaml", "no-school: 2026-09-30\n" + pupils);

@@ -234,8 +234,8 @@ void ValueBuilder::add_key(const Value& value) {
   }
   const std::size_t colon =
       std::min(source_.find_first_not_of(' ', value.span.end), source_.size());
-  // `{fish:fis}` is one key to the library, with nothing after it. Whoever reads
-  // the keys says that a space is missing (`report_joined_key`).
+  // `{fish:fis}` is one key to the library, with nothing after it. Whoever
+  // reads the keys says that a space is missing (`report_joined_key`).
   const std::string& key = value.text.text();
   const std::size_t inside = key.find(':');
   const bool joined = frame.brackets && inside != std::string::npos &&
