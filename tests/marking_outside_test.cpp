@@ -354,7 +354,8 @@ TEST_F(Term, TellsWhoHasItWhoMemorisedWhoSlippedAndWhatComesNext) {
   ASSERT_EQ(plan.status, 0) << plan.out;
   const std::string week = file_bytes(path("class-2026-11-16.yaml"));
   EXPECT_NE(week.find("review-words: "), std::string::npos) << week;
-  EXPECT_NE(plan.out.find("`sheaf build LESSON --class"), std::string::npos)
+  EXPECT_NE(plan.out.find("put the lesson's file after `build`"),
+            std::string::npos)
       << plan.out;
   const Outcome packets =
       sheaf({"build", path("week-11-oo.yaml"), "--class",

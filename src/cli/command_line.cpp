@@ -182,6 +182,7 @@ std::optional<CommandLine> read_command_line(int argc, char** argv,
   app.set_version_flag("--version", "sheaf " SHEAF_VERSION);
   app.require_subcommand(1);
   add_verbs(app, line);
+  if (argc > 0) line.program = argv[0];
   exit_code = kDone;
   try {
     app.parse(argc, argv);

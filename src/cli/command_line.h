@@ -9,6 +9,8 @@ namespace sheaf {
 /// What the user asked for. Read once, then read-only.
 struct CommandLine {
   std::string verb;
+  /// How the program was called, for commands that it prints to be copied.
+  std::string program = "sheaf";
   /// Lesson files, words, names: whatever the verb takes.
   std::vector<std::string> arguments;
 
@@ -57,6 +59,7 @@ struct CommandLine {
     int goal = 0;                    ///< letter sequences; 0: by the rate
     std::string reader;              ///< "teacher", "home" or "meeting"
     std::string out;                 ///< the folder for a week's files
+    std::vector<std::string> decisions;  ///< of `week`: "Red=stay"
     bool yes = false;
   } marking;
 

@@ -35,6 +35,7 @@ constexpr Verb kVerbs[] = {
     {"settle", run_settle},     {"watch", run_watch},
     {"preview", run_preview},   {"explain", run_explain},
     {"keep", run_keep},         {"probe", run_probe},
+    {"week", run_week},
 };
 
 int run(const CommandLine& line) {

@@ -222,6 +222,36 @@ VerbOptions review_verb(CommandLine& line) {
   return review;
 }
 
+VerbOptions week_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  VerbOptions week{
+      "week",
+      "go on, stay or split: what each group does next",
+      {{"FOLDER",
+        "the folder of the class file and the records",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--class", "the class file; else class.yaml in the folder",
+        &marking.class_file},
+       {"--records", "the folder of records; else records in the folder",
+        &marking.records},
+       {"--decide",
+        "what you decide for a group, as in Red=stay (go-on, stay, split)",
+        &marking.decisions,
+        {.one_at_a_time = true}},
+       {"--yes",
+        "write the lessons into the class file; without this it only shows",
+        &marking.yes},
+       {"--pdf",
+        "a PDF file for the week on one page: what to print, what to cut, what "
+        "comes new on which day, by the class file as it is then",
+        &marking.pdf},
+       {"--allow", "another folder in which lessons and classes may be",
+        &line.allowed_folders}}};
+  append(week.options, speech_options(line));
+  return week;
+}
+
 VerbOptions forget_verb(CommandLine& line) {
   CommandLine::Marking& marking = line.marking;
   return {"forget",
@@ -248,7 +278,8 @@ VerbOptions forget_verb(CommandLine& line) {
 
 std::vector<VerbOptions> marking_verbs(CommandLine& line) {
   return {record_verb(line),   mark_verb(line),   writing_verb(line),
-          progress_verb(line), review_verb(line), forget_verb(line)};
+          progress_verb(line), review_verb(line), week_verb(line),
+          forget_verb(line)};
 }
 
 }  // namespace sheaf

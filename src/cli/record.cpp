@@ -250,7 +250,8 @@ int run_record(const CommandLine& asked) {
   const FilePath folder = line.marking.records.empty()
                               ? home / "records"
                               : FilePath(line.marking.records);
-  std::string name = lesson->name;
+  std::string name = name_among_others(*pupils, home, *lesson, workspace,
+                                       line.allowed_folders);
   if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
   if (!line.marking.kind.empty() && line.marking.kind != "dictation") {
     name += "-" + line.marking.kind;

@@ -35,6 +35,7 @@ int run_mark(const CommandLine& line);
 int run_writing(const CommandLine& line);
 int run_progress(const CommandLine& line);
 int run_review(const CommandLine& line);
+int run_week(const CommandLine& line);
 int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

@@ -20,6 +20,9 @@ namespace sheaf {
 struct TaughtFile {
   std::string path;
   std::string name;  ///< the file's name without its ending
+  /// The same with as many folders before it as it takes to tell it from other
+  /// lessons of the records: "red/week-1". Which lesson a record is of.
+  std::string label;
   Lesson lesson;
   AnalyzedLesson analyzed;
   /// What marking one learner who wrote all of it takes, counted in words.
@@ -35,11 +38,11 @@ struct MarkedRecord {
   std::string path;
   const Record* record = nullptr;
   const TaughtFile* lesson = nullptr;  ///< none for a tally of writing
+  const ClassFile* pupils = nullptr;   ///< of the class that it names, if any
   SessionResult session;
   /// Those that the record is about: the lesson's, or those of its tallies;
   /// none of a probe.
   std::vector<PatternId> patterns;
-  const ClassFile* pupils = nullptr;  ///< none where the record names no class
 };
 
 /// Reads records with the lessons and classes that they name, and marks them.
@@ -73,11 +76,11 @@ class MarkingDesk {
   /// A record with what it names, before it is marked.
   struct Taken {
     MarkedRecord marked;
-    const ClassFile* pupils = nullptr;
     std::string class_path;
   };
   void take_file(const std::string& path, std::vector<Taken>& all_taken,
                  Diagnostics& diagnostics);
+  void label_lessons(const std::vector<Taken>& all_taken);
   void mark_one(Taken& taken) const;  // on any thread
   bool is_record(const FilePath& path);
   std::string find(const PlacedWord& name, const std::string& record,

@@ -156,8 +156,13 @@ constexpr std::array kClassKeys = {
              [](const Field& field, ClassFile& c, Diagnostics& d) {
                c.title = read_short_text(field, d);
              }},
+    ClassKey{"school-year", "school-year: 2026-09-01 to 2027-07-16",
+             "outside of which a record's day is a mistake",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.school_year = read_school_year(field, d);
+             }},
     ClassKey{"review-weeks", "review-weeks: 1, 2, 4, 8",
-             "after how many weeks of school a pattern comes back",
+             "after how many weeks a pattern comes back",
              [](const Field& field, ClassFile& c, Diagnostics& d) {
                c.review_weeks = read_review_weeks(field, d);
              }},

@@ -12,6 +12,7 @@
 #include "input/learner_code.h"
 #include "input/lesson.h"
 #include "input/record_file.h"
+#include "input/school_weeks.h"
 
 namespace sheaf {
 
@@ -58,7 +59,9 @@ struct ClassFile {
   LearnerSettings settings;
   std::vector<GroupEntry> groups;
   std::vector<LearnerEntry> learners;
-  /// After how many weeks of school a pattern that went well comes back; empty
+  /// Outside of which no record can be; none where the file does not say.
+  std::optional<SchoolYear> school_year;
+  /// After how many weeks a pattern that went well comes back; empty
   /// where the file does not say.
   std::vector<int> review_weeks;
   /// A day of each week without school.

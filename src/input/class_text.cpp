@@ -66,6 +66,10 @@ std::string class_text(
     const std::map<LearnerCode, std::vector<std::string>>& review_words) {
   std::string text = "sheaf: 1\n";
   add(text, "", "title", as_value(class_file.title.value));
+  if (const auto& year = class_file.school_year) {
+    add(text, "", "school-year",
+        fmt::format("{} to {}", date_text(year->first), date_text(year->last)));
+  }
   add(text, "", "review-weeks",
       fmt::format("{}", fmt::join(class_file.review_weeks, ", ")));
   std::vector<std::string> days;

@@ -157,6 +157,7 @@ std::vector<OfLearner<Attempt>> read_attempts(const Field& field,
       field, d,
       [&](const ValueEntry& entry, std::string_view) -> std::optional<Attempt> {
         const Value& value = entry.value;
+        if (report_joined_key(entry, d)) return std::nullopt;
         if (value.kind != Value::Kind::text) {
           const bool nothing = value.kind == Value::Kind::nothing;
           d.error(nothing ? diagnostic::missing_value : diagnostic::wrong_value,
@@ -184,6 +185,7 @@ std::vector<OfLearner<Attempt>> read_attempts(const Field& field,
 
 // "3/5": three of five chances were right.
 std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
+  if (report_joined_key(entry, d)) return std::nullopt;
   const auto text = entry.value.kind == Value::Kind::text
                         ? entry.value.text.squeezed().text()
                         : std::string();

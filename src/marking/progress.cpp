@@ -72,7 +72,9 @@ class History {
       }
     }
     taught_ = taught_in(sessions, lessons, [&](const SessionResult& session) {
-      return teaches(session.kind) && session.find(code) != nullptr;
+      const LearnerResult* learner = session.find(code);
+      return teaches(session.kind) && learner != nullptr &&
+             !learner->beyond_step;
     });
   }
 

@@ -137,6 +137,13 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
   // same day as in its packet.
   const std::vector<PlannedSheet> week =
       plan_week(b, layout, only, diagnostics);
+  packet.days = static_cast<int>(days.days.size());
+  for (const PlannedSheet& sheet : week) {
+    const bool cards =
+        sheet.kind->cards != nullptr &&
+        sheet.kind->has_cards(sheet_input(b, sheet.options, week));
+    packet.sheets.push_back({sheet.kind, sheet.day, sheet.last_day, cards});
+  }
   if (whom.learner_pages) {
     std::vector<PlannedSheet> learner = week;
     keep_only(learner, only);
