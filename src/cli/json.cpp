@@ -1,4 +1,4 @@
-// The one file that knows the JSON library.
+// This file and progress_table.cpp are the ones that know the JSON library.
 
 #include "cli/json.h"
 
@@ -162,6 +162,13 @@ Json attempt_json(const AttemptRow& row) {
   j["letter_sequences"] = a.sequences.correct;
   j["letter_sequences_possible"] = a.sequences.possible;
   j["right"] = a.right;
+  if (!row.learner.empty()) {
+    j["patterns"] = Json::array();
+    for (const AttemptRow::Chance& chance : row.patterns) {
+      j["patterns"].push_back(
+          {{"pattern", chance.pattern}, {"right", chance.right}});
+    }
+  }
   return j;
 }
 

@@ -39,7 +39,7 @@ std::vector<VerbOptions> listing_verbs(CommandLine& line) {
       {"schema",
        "a JSON Schema, with which editors check files",
        {{"KIND",
-         "lesson, layout, class or sequence",
+         "lesson, layout, class, sequence or record",
          &line.arguments,
          {.required = true, .values = {{1, 1}}}}}},
       {"manual", "the manual page, in the format of man"},

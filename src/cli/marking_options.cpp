@@ -105,7 +105,11 @@ VerbOptions record_verb(CommandLine& line) {
        {"--date", "the day, as in 2026-03-12", &marking.date},
        {"--kind", "dictation, transfer, retention or writing", &marking.kind},
        {"--records", "the folder for it; else records beside the class file",
-        &marking.records}}};
+        &marking.records},
+       {"--enter",
+        "type the errors now, a line a learner, and see each marked; reads "
+        "standard input",
+        &marking.enter}}};
 }
 
 VerbOptions mark_verb(CommandLine& line) {
@@ -164,6 +168,8 @@ VerbOptions progress_verb(CommandLine& line) {
            "letter sequences a week that the aim line rises by",
            &line.marking.rate,
            {.shows_default = true}},
+          {"--csv", "as a table for a spreadsheet", &line.marking.csv},
+          json_option(line),
           pdf_option(line),
           report_paper(line)});
   append(progress.options, speech_options(line));

@@ -9,6 +9,7 @@
 #include "base/options.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
+#include "cli/progress_table.h"
 #include "cli/report_pages.h"
 #include "cli/requests.h"
 #include "cli/text_table.h"
@@ -22,6 +23,7 @@ namespace sheaf {
 namespace {
 
 void print_learner(const LearnerProgress& learner,
+                   const std::vector<MarkedRecord>& records,
                    const PatternCatalogue& catalogue) {
   TextTable table({"pattern", "taught", "status", "all since taught",
                    "new words", "writing", "based on"});
@@ -43,6 +45,8 @@ void print_learner(const LearnerProgress& learner,
                         point.sequences.possible);
   }
   if (!line.empty()) fmt::print("  letter sequences: {}\n", line);
+  const std::string speech = follows_speech_text(records, learner.code);
+  if (!speech.empty()) fmt::print("  {}\n", speech);
   fmt::print("\n");
 }
 
@@ -66,6 +70,10 @@ Date last_day_of(const std::vector<MarkedRecord>& records) {
 }  // namespace
 
 int run_progress(const CommandLine& line) {
+  if (line.json && line.marking.csv) {
+    fmt::print(stderr, "sheaf progress: give --csv or --json, not both\n");
+    return kWrongCommandLine;
+  }
   ProgressRules rules;
   if (const std::string fault = read_rules(line.marking.rules, rules);
       !fault.empty()) {
@@ -105,7 +113,9 @@ int run_progress(const CommandLine& line) {
                date_text(*as_of));
     return kDone;
   }
-  keep_learners(records, codes_given(line.marking.learners));
+  const std::vector<LearnerCode> asked = codes_given(line.marking.learners);
+  if (!know_learners(records, asked, line.verb)) return kWrongCommandLine;
+  keep_learners(records, asked);
   if (!keep_marked(records)) {
     print_nobody_marked();
     return kDone;
@@ -116,8 +126,17 @@ int run_progress(const CommandLine& line) {
     write_progress_pages(workspace, line, records, learners, rules,
                          static_cast<int>(std::lround(*rate * 100)));
   }
+  const PatternCatalogue& catalogue = desk.phonics().patterns();
+  if (line.json) {
+    fmt::print("{}\n", progress_json(learners, records, catalogue, *as_of));
+    return kDone;
+  }
+  if (line.marking.csv) {
+    fmt::print("{}", progress_csv(learners, catalogue));
+    return kDone;
+  }
   for (const LearnerProgress& learner : learners) {
-    print_learner(learner, desk.phonics().patterns());
+    print_learner(learner, records, catalogue);
   }
   print_rules(rules);
   fmt::print("{}\n", kScoreCaution);

@@ -11,6 +11,7 @@
 #include "cli/verbs.h"
 #include "input/class_file.h"
 #include "input/lesson_keys.h"
+#include "input/record_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
 #include "sheets/sheet.h"
@@ -205,6 +206,22 @@ std::string sequence_properties() {
   return properties.take();
 }
 
+std::string record_properties() {
+  Members properties(1);
+  properties.add("sheaf",
+                 R"({"description": "version of the format", "const": 1})");
+  add_keys(properties, record_keys());
+  Members record(4);
+  add_keys(record, record_keys());
+  properties.add(
+      "records",
+      fmt::format("{{\"description\": \"several records, which take what they "
+                  "leave out from the file's own keys\", \"type\": \"array\", "
+                  "\"items\": {}}}",
+                  object(record, "a record")));
+  return properties.take();
+}
+
 struct FileSchema {
   std::string_view name, title, required;
   std::string (*properties)();
@@ -214,6 +231,7 @@ constexpr FileSchema kSchemas[] = {
     {"layout", "A layout for Sheaf", "sheets", layout_properties},
     {"class", "A class for Sheaf", "learners", class_properties},
     {"sequence", "A sequence for Sheaf", "steps", sequence_properties},
+    {"record", "A record for Sheaf", "", record_properties},
 };
 
 }  // namespace
@@ -228,7 +246,9 @@ int run_schema(const CommandLine& line) {
     members.add("$schema", text("http://json-schema.org/draft-07/schema#"));
     members.add("title", text(schema.title));
     members.add("type", text("object"));
-    members.add("required", fmt::format("[{}]", text(schema.required)));
+    if (!schema.required.empty()) {
+      members.add("required", fmt::format("[{}]", text(schema.required)));
+    }
     members.add("additionalProperties", "false");
     members.add("properties", schema.properties());
     fmt::print("{}\n", members.take());
@@ -236,7 +256,7 @@ int run_schema(const CommandLine& line) {
   }
   fmt::print(stderr,
              "sheaf: there is no schema for {}; choose `lesson`, `layout`, "
-             "`class` or `sequence`\n",
+             "`class`, `sequence` or `record`\n",
              sheaf::quoted(wanted));
   return kWrongCommandLine;
 }

@@ -10,6 +10,8 @@
 #include "base/pool.h"
 #include "base/utf8.h"
 #include "driver/class_roll.h"
+#include "driver/record_targets.h"
+#include "driver/speech_of_class.h"
 #include "files/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
@@ -158,6 +160,7 @@ const ClassFile* MarkingDesk::class_file(const std::string& path,
   Diagnostics found;
   auto read =
       std::make_unique<ClassFile>(read_class(workspace_.open(path), found));
+  speech_of_class(*read, options_.speech, found);
   take_errors(found, diagnostics);
   if (!found.has_errors()) entry = std::move(read);
   return entry.get();
@@ -205,6 +208,7 @@ void MarkingDesk::report(const MarkedRecord& marked,
         fmt::format("the lesson does not dictate {}; it is marked anyway",
                     sheaf::quoted(target.text())));
   }
+  report_unclear_targets(marked.targets.unclear, diagnostics);
   if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
   if (is_all_right(*marked.record)) {
     diagnostics.note(diagnostic::no_errors_written, marked.record->date.span,
@@ -283,7 +287,9 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
+    Taken taken;
+    taken.marked.path = path;
+    taken.marked.record = &record;
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
@@ -295,7 +301,9 @@ void MarkingDesk::take_file(const std::string& path,
       }
     }
     const TaughtFile* taught = taken.marked.lesson;
-    work_ += marking_work(record, taught == nullptr ? 0 : taught->work);
+    const std::size_t lesson_work = taught == nullptr ? 0 : taught->work;
+    work_ += marking_work(record, lesson_work);
+    work_ += finding_work(record, lesson_work);
     if (work_ > kMostWork) {
       diagnostics.error(
           diagnostic::too_many, record.date.span,
@@ -307,17 +315,30 @@ void MarkingDesk::take_file(const std::string& path,
   }
 }
 
+MarkingOptions MarkingDesk::options_of(const ClassFile* pupils) const {
+  MarkingOptions options = options_;
+  if (pupils != nullptr) {
+    Diagnostics said_before;
+    options.of_learners =
+        speech_of_class(*pupils, options_.speech, said_before);
+  }
+  return options;
+}
+
 void MarkingDesk::mark_one(Taken& taken) const {
   MarkedRecord& one = taken.marked;
   // A tally says all there is about writing; nothing was dictated.
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
+  std::vector<DictatedItem> items =
+      dictated ? one.lesson->items() : std::vector<DictatedItem>{};
+  const MarkingOptions options = options_of(taken.pupils);
+  one.targets = find_targets(*one.record, items, spellings_, options);
   one.session =
-      mark_session(*one.record,
+      mark_session(one.targets.record,
                    taken.pupils == nullptr ? std::vector<LearnerCode>{}
                                            : codes_of(*taken.pupils),
-                   dictated ? one.lesson->items() : std::vector<DictatedItem>{},
-                   spellings_, workspace_.phonics(), options_);
+                   std::move(items), spellings_, workspace_.phonics(), options);
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->name;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
