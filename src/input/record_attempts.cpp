@@ -37,16 +37,6 @@ std::optional<Attempt> attempt_of(const PlacedText& target,
   return attempt;
 }
 
-// Whether a colon stands behind a key, as in `{fish: , rush: rus}`. Without one
-// the key is an attempt: `{fis, rus}`.
-bool has_colon(const ValueEntry& entry) {
-  const std::string_view file = entry.key.span.file == nullptr
-                                    ? std::string_view()
-                                    : entry.key.span.file->text();
-  const std::size_t next = file.find_first_not_of(" \t\"'", entry.key.span.end);
-  return next != std::string_view::npos && file[next] == ':';
-}
-
 std::optional<Attempt> read_named(const ValueEntry& entry, std::string_view key,
                                   Diagnostics& d) {
   const Value& value = entry.value;
@@ -104,14 +94,10 @@ void add_list(const PlacedText& text, std::string_view key,
   }
 }
 
-void read_keys_of(const ValueEntry& learner, bool may_be_alone,
-                  std::vector<Attempt>& into, Diagnostics& d) {
-  const std::string& key = learner.key.value;
+void read_keys_of(const ValueEntry& learner, std::vector<Attempt>& into,
+                  Diagnostics& d) {
   for (const ValueEntry& entry : learner.value.entries) {
-    if (may_be_alone && entry.value.kind == Value::Kind::nothing &&
-        !has_colon(entry)) {
-      add_list(text_of_key(entry.key), key, into, d);
-    } else if (auto attempt = read_named(entry, key, d)) {
+    if (auto attempt = read_named(entry, learner.key.value, d)) {
       into.push_back(*std::move(attempt));
     }
   }
@@ -127,7 +113,7 @@ void read_learner_wrong(const Field& field, const ValueEntry& learner,
       add_list(learner.value.text, key, into, d);
       return;
     case Value::Kind::keys:
-      read_keys_of(learner, true, into, d);
+      read_keys_of(learner, into, d);
       return;
     case Value::Kind::list:
       break;
@@ -136,7 +122,7 @@ void read_learner_wrong(const Field& field, const ValueEntry& learner,
     if (item.kind == Value::Kind::text) {
       add_list(item.text, key, into, d);
     } else if (item.kind == Value::Kind::keys) {
-      read_keys_of({learner.key, item}, true, into, d);
+      read_keys_of({learner.key, item}, into, d);
     } else {
       report_wrong_kind({key, item, field.example}, d);
     }
@@ -157,7 +143,7 @@ std::vector<OfLearner<Attempt>> read_written(const Field& field,
   return read_learners<Attempt>(
       field, d, [&](const ValueEntry& learner, std::vector<Attempt>& into) {
         if (learner.value.kind == Value::Kind::keys) {
-          read_keys_of(learner, false, into, d);
+          read_keys_of(learner, into, d);
         } else {
           report_wrong_kind({learner.key.value, learner.value, field.example},
                             d);
