@@ -1,4 +1,4 @@
-// This file and progress_table.cpp are the ones that know the JSON library.
+// The one file that knows the JSON library.
 
 #include "cli/json.h"
 

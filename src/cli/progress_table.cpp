@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <nlohmann/json.hpp>
 #include <set>
 
 #include "base/nearest.h"
@@ -17,8 +16,6 @@
 namespace sheaf {
 
 namespace {
-
-using ProgressJson = nlohmann::ordered_json;
 
 // Errors of a learner, and those that follow how this one speaks.
 struct SpeechCount {
@@ -64,65 +61,85 @@ std::string likely_cells(const Share& window) {
   return fmt::format("{},{}", percent(range.low), percent(range.high));
 }
 
-ProgressJson share_json(const Share& share) {
-  return {{"right", share.right}, {"of", share.of}};
-}
-
-ProgressJson day_json(const std::optional<Date>& day) {
-  return day ? ProgressJson(date_text(*day)) : ProgressJson(nullptr);
-}
-
-ProgressJson pattern_json(const PatternProgress& p,
-                          const PatternCatalogue& catalogue) {
-  ProgressJson j;
-  j["pattern"] = catalogue[p.pattern].id;
-  j["state"] = state_name(p.state);
-  j["taught"] = date_text(p.taught);
-  j["last"] = date_text(p.last);
-  j["secure_since"] = day_json(p.secure_since);
-  j["slipped_on"] = day_json(p.slipped_on);
-  j["all"] = share_json(p.all);
-  j["window"] = share_json(p.window);
-  j["likely"] = nullptr;
-  if (p.window.of > 0) {
-    const ShareRange range = score_range(p.window, kNineInTen);
-    j["likely"] = {{"low", percent(range.low)}, {"high", percent(range.high)}};
+// A text for JSON; all that Sheaf says here is UTF-8.
+std::string json_text(std::string_view plain) {
+  std::string text = "\"";
+  for (const char c : plain) {
+    if (c == '"' || c == '\\') text += '\\';
+    if (static_cast<unsigned char>(c) < 0x20) {
+      text += fmt::format("\\u{:04x}", static_cast<int>(c));
+    } else {
+      text += c;
+    }
   }
-  j["new_words"] = share_json(p.new_words);
-  j["writing"] = share_json(p.writing);
-  j["before"] = share_json(p.before);
-  j["days"] = p.days;
-  j["why"] = p.why;
-  return j;
+  return text + "\"";
 }
 
-ProgressJson learner_json(const LearnerProgress& learner,
-                          const std::vector<MarkedRecord>& records,
-                          const PatternCatalogue& catalogue) {
-  ProgressJson j;
-  j["learner"] = learner.code.text();
-  j["patterns"] = ProgressJson::array();
+std::string json_day(const std::optional<Date>& day) {
+  return day ? json_text(date_text(*day)) : "null";
+}
+
+std::string json_share(const Share& share) {
+  return fmt::format("{{\"right\": {}, \"of\": {}}}", share.right, share.of);
+}
+
+std::string json_likely(const Share& window) {
+  if (window.of == 0) return "null";
+  const ShareRange range = score_range(window, kNineInTen);
+  return fmt::format("{{\"low\": {}, \"high\": {}}}", percent(range.low),
+                     percent(range.high));
+}
+
+// A list with each of its parts in a line of its own.
+std::string json_list(const std::vector<std::string>& parts,
+                      std::string_view indent) {
+  if (parts.empty()) return "[]";
+  return fmt::format("[\n{0}  {1}\n{0}]", indent,
+                     fmt::join(parts, fmt::format(",\n{}  ", indent)));
+}
+
+std::string json_pattern(const PatternProgress& p,
+                         const PatternCatalogue& catalogue) {
+  return fmt::format(
+      "{{\"pattern\": {}, \"state\": {}, \"taught\": {}, \"last\": {}, "
+      "\"secure_since\": {}, \"slipped_on\": {}, \"all\": {}, \"window\": {}, "
+      "\"likely\": {}, \"new_words\": {}, \"writing\": {}, \"before\": {}, "
+      "\"days\": {}, \"why\": {}}}",
+      json_text(catalogue[p.pattern].id), json_text(state_name(p.state)),
+      json_day(p.taught), json_day(p.last), json_day(p.secure_since),
+      json_day(p.slipped_on), json_share(p.all), json_share(p.window),
+      json_likely(p.window), json_share(p.new_words), json_share(p.writing),
+      json_share(p.before), p.days, json_text(p.why));
+}
+
+std::string json_learner(const LearnerProgress& learner,
+                         const std::vector<MarkedRecord>& records,
+                         const PatternCatalogue& catalogue) {
+  std::vector<std::string> patterns, untaught, days;
   for (const PatternProgress& p : learner.patterns) {
-    j["patterns"].push_back(pattern_json(p, catalogue));
+    patterns.push_back(json_pattern(p, catalogue));
   }
-  j["not_taught"] = ProgressJson::array();
   for (const UntaughtPattern& p : learner.untaught) {
-    j["not_taught"].push_back({{"pattern", catalogue[p.pattern].id},
-                               {"right", p.share.right},
-                               {"of", p.share.of}});
+    untaught.push_back(fmt::format(
+        "{{\"pattern\": {}, \"right\": {}, \"of\": {}}}",
+        json_text(catalogue[p.pattern].id), p.share.right, p.share.of));
   }
-  j["days"] = ProgressJson::array();
   for (const SequencePoint& day : learner.sequences) {
-    j["days"].push_back(
-        {{"date", date_text(day.date)},
-         {"kind", kind_name(day.kind)},
-         {"words", share_json(day.words)},
-         {"letter_sequences", day.sequences.correct},
-         {"letter_sequences_possible", day.sequences.possible}});
+    days.push_back(fmt::format(
+        "{{\"date\": {}, \"kind\": {}, \"words\": {}, \"letter_sequences\": "
+        "{}, \"letter_sequences_possible\": {}}}",
+        json_day(day.date), json_text(kind_name(day.kind)),
+        json_share(day.words), day.sequences.correct, day.sequences.possible));
   }
   const SpeechCount count = speech_count(records, learner.code);
-  j["errors"] = {{"all", count.errors}, {"follow_speech", count.follow}};
-  return j;
+  constexpr std::string_view kIndent = "      ";
+  return fmt::format(
+      "{{\n{0}\"learner\": {1},\n{0}\"patterns\": {2},\n{0}\"not_taught\": "
+      "{3},\n{0}\"days\": {4},\n{0}\"errors\": {{\"all\": {5}, "
+      "\"follow_speech\": {6}}}\n    }}",
+      kIndent, json_text(learner.code.text()), json_list(patterns, kIndent),
+      json_list(untaught, kIndent), json_list(days, kIndent), count.errors,
+      count.follow);
 }
 
 }  // namespace
@@ -157,13 +174,12 @@ std::string progress_json(std::span<const LearnerProgress> learners,
                           const std::vector<MarkedRecord>& records,
                           const PatternCatalogue& catalogue,
                           const Date& as_of) {
-  ProgressJson all;
-  all["as_of"] = date_text(as_of);
-  all["learners"] = ProgressJson::array();
+  std::vector<std::string> all;
   for (const LearnerProgress& learner : learners) {
-    all["learners"].push_back(learner_json(learner, records, catalogue));
+    all.push_back(json_learner(learner, records, catalogue));
   }
-  return all.dump(2, ' ', false, ProgressJson::error_handler_t::replace);
+  return fmt::format("{{\n  \"as_of\": {},\n  \"learners\": {}\n}}",
+                     json_day(as_of), json_list(all, "  "));
 }
 
 std::string follows_speech_text(const std::vector<MarkedRecord>& records,
