@@ -243,6 +243,37 @@ TEST_F(Entering, NeverTakesThePlaceOfAnotherFile) {
   EXPECT_EQ(refused.out.find("A1"), std::string::npos) << refused.out;
 }
 
+// A disk that takes nothing: what was typed stands on the screen.
+TEST_F(Entering, ShowsWhatItCannotWrite) {
+  folder_.write("typed.txt", "rane\n/stop\n");
+  const Outcome full = run_program(
+      {"bash", "-c",
+       "cd " + folder_.path() + " && ulimit -f 0 && " + SHEAF_PROGRAM +
+           " record rain.yaml --class class.yaml --date 2026-03-13 --enter "
+           "<typed.txt"});
+  EXPECT_EQ(full.status, 3) << full.out;
+  EXPECT_NE(full.out.find("  A1: rain=rane\n"), std::string::npos) << full.out;
+  EXPECT_FALSE(fs::exists(folder_.path() + "/records/2026-03-13-rain.yaml"));
+}
+
+// A learner goes, whatever form the errors have.
+TEST_F(Entering, IsForgottenInEveryForm) {
+  fs::create_directory(folder_.path() + "/records");
+  folder_.write("records/one.yaml",
+                "date: 2026-03-13\nlesson: rain.yaml\nclass: class.yaml\n"
+                "marked: A1, A2\nwrong:\n  A1: rane, play=.\n  A2:\n"
+                "  A3: [plai, {rain: rane}]\n  A4:\n    - dai\n    - pane\n"
+                "  A5: plae\n");
+  for (const char* code : {"A1", "A3", "A4"}) {
+    const Outcome forgotten =
+        run(std::string("forget ") + code + " --records records --yes");
+    EXPECT_EQ(forgotten.status, 0) << forgotten.out;
+  }
+  EXPECT_EQ(file_bytes(folder_.path() + "/records/one.yaml"),
+            "date: 2026-03-13\nlesson: rain.yaml\nclass: class.yaml\n"
+            "marked: A2\nwrong:\n  A2:\n  A5: plae\n");
+}
+
 TEST_F(Entering, SaysWhatCannotBe) {
   EXPECT_EQ(run("record rain.yaml --class class.yaml --enter").status, 2);
   const Outcome typed = enter("rane, .\nZ9: rane\nxqzzk\nrsuh=rus\n/blah\n");

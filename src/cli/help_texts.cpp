@@ -130,10 +130,7 @@ std::string zsh_values(const OfferedValues& values) {
   switch (values.kind) {
     case OfferedValues::Kind::files:
       return words.empty() ? "_files"
-                           : fmt::format(
-                                 "_alternative \"words:word:({})\" "
-                                 "\"files:file:_files\"",
-                                 words);
+                           : fmt::format("{{compadd -- {}; _files}}", words);
     case OfferedValues::Kind::folders:
       return "_files -/";
     case OfferedValues::Kind::words:

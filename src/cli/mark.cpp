@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdio>
 
 #include "base/error.h"
@@ -18,6 +19,7 @@
 #include "files/disk_files.h"
 #include "files/surroundings.h"
 #include "marking/advice.h"
+#include "marking/error_cue.h"
 #include "marking/pattern_chance.h"
 #include "marking/score_words.h"
 
@@ -215,6 +217,34 @@ void print_misses(const MarkedRecord& marked) {
   if (!table.empty()) fmt::print("\n{}", table.text());
 }
 
+// The ear is no help where an error follows how the learner speaks, so what to
+// say about it stands here, each thing once.
+void print_speech_cues(const MarkedRecord& marked) {
+  std::vector<std::string> said;
+  for (const LearnerResult& learner : marked.session.learners) {
+    for (const SessionWord& word : learner.words) {
+      const MarkedAttempt& a = word.attempt;
+      for (std::size_t unit = 0; unit < a.graphemes.size(); ++unit) {
+        const MarkedGrapheme& g = a.graphemes[unit];
+        if (g.cause != Cause::own_speech) continue;
+        const WordError error{.unit = unit,
+                              .cause = g.cause,
+                              .written = g.written,
+                              .other_word = a.other_word};
+        std::string line = fmt::format(
+            "  {}: {}\n", printable(a.target),
+            error_cue(marked.session.reading(word), error, nullptr, {}).text);
+        if (std::ranges::find(said, line) == said.end()) {
+          said.push_back(std::move(line));
+        }
+      }
+    }
+  }
+  if (said.empty()) return;
+  fmt::print("\nWhere it follows how they speak, say:\n{}",
+             fmt::join(said, ""));
+}
+
 // What attempts without a word of their own were taken for.
 void print_found(const MarkedRecord& marked) {
   std::string text;
@@ -259,6 +289,7 @@ void print_record(const MarkedRecord& marked,
              kind_words(marked.session.kind));
   print_scores(marked, scores, catalogue);
   print_misses(marked);
+  print_speech_cues(marked);
   print_found(marked);
   print_advice(scores, catalogue);
   fmt::print("\n");

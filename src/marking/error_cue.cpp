@@ -171,7 +171,6 @@ class CueWriter {
           "Show {}.",
           word_.word, unit_.grapheme);
     }
-    if (error_.other_word) return other_word();
     if (last && error_.written.empty()) {
       return fmt::format(
           "“Think of a longer word made from {}. What comes before the new "
@@ -180,7 +179,7 @@ class CueWriter {
     }
     return fmt::format(
         "“We do not all say {} in the same way, but we all write it with {}. "
-        "What does it mean? Say it and write it.” Show {}.",
+        "Say it in a sentence, then write it.” Show {}.",
         word_.word, unit_.grapheme, unit_.grapheme);
   }
 
