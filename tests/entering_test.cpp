@@ -193,6 +193,31 @@ TEST_F(Entering, TakesBackSkipsAndLeavesOutTheAbsent) {
       << typed.out;
 }
 
+// Whoever stopped goes on with the same command: the rest stands beside it.
+TEST_F(Entering, GoesOnWhereItStopped) {
+  EXPECT_EQ(enter("rane\n/absent\n/stop\n").status, 0);
+  const std::string first = record();
+  EXPECT_EQ(enter("trane\n/stop\n").status, 0);
+  std::string lines = "plai\n";
+  for (std::size_t i = 4; i < friday().size(); ++i) lines += "\n";
+  const Outcome rest = enter(lines);
+  EXPECT_EQ(rest.status, 0) << rest.out;
+  EXPECT_EQ(record(), first);
+  const std::string second =
+      file_bytes(folder_.path() + "/records/2026-03-13-rain-2.yaml");
+  EXPECT_NE(second.find("A3: train=trane\n"), std::string::npos) << second;
+  EXPECT_EQ(second.find("A1"), std::string::npos) << second;
+  const std::string third =
+      file_bytes(folder_.path() + "/records/2026-03-13-rain-3.yaml");
+  EXPECT_NE(third.find("A4: play=plai\n"), std::string::npos) << third;
+  // All are there now.
+  EXPECT_EQ(enter("rane\n").status, 3);
+  const Outcome marked = run("mark records --csv");
+  EXPECT_EQ(marked.status, 0) << marked.out;
+  EXPECT_NE(marked.out.find("A1,rain,rane,0,"), std::string::npos);
+  EXPECT_NE(marked.out.find("A3,train,trane,0,"), std::string::npos);
+}
+
 // Whoever was skipped comes again after the others, and only once.
 TEST_F(Entering, AsksForTheSkippedAtTheEnd) {
   std::string lines = "/skip\n";
@@ -276,10 +301,12 @@ TEST_F(Entering, IsForgottenInEveryForm) {
 
 TEST_F(Entering, SaysWhatCannotBe) {
   EXPECT_EQ(run("record rain.yaml --class class.yaml --enter").status, 2);
-  const Outcome typed = enter("rane, .\nZ9: rane\nxqzzk\nrsuh=rus\n/blah\n");
+  const Outcome typed =
+      enter("rane, .\nr\x1b[Axne\nr\xff\nZ9: rane\nxqzzk\nrsuh=rus\n/blah\n");
   EXPECT_NE(typed.out.find("does not say which word was left blank"),
             std::string::npos)
       << typed.out;
+  EXPECT_NE(typed.out.find("such as an arrow key leaves"), std::string::npos);
   EXPECT_NE(typed.out.find("Z9 is nobody on this list"), std::string::npos);
   EXPECT_NE(typed.out.find("no word that was dictated is near"),
             std::string::npos);

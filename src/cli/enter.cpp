@@ -61,6 +61,10 @@ class Entering {
   // Until all are done, the input ends or an interrupt comes.
   void run() {
     fmt::print("{}", kHow);
+    if (request_.others_there) {
+      fmt::print("The others are in a record already. Left: {}\n",
+                 codes_text(request_.codes));
+    }
     while (const auto learner = next_learner()) {
       at_ = *learner;
       fmt::print("{} ({} of {}): ", request_.codes[at_].text(), done() + 1,
@@ -99,7 +103,8 @@ class Entering {
         "counts as\n# right for those who are marked.\n# Dictated:\n{}{}",
         dictated_lines(request_.lesson), head_text(request_.head));
     if (!marked.empty()) {
-      text += fmt::format("marked: {}\n", all_done() ? "all" : marked);
+      const bool all = all_done() && !request_.others_there;
+      text += fmt::format("marked: {}\n", all ? "all" : marked);
     }
     if (!absent.empty()) text += fmt::format("absent: {}\n", absent);
     if (!wrong.empty()) text += "wrong:\n" + wrong;
@@ -118,6 +123,10 @@ class Entering {
   }
 
  private:
+  static bool is_control(char c) {
+    return (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7F;
+  }
+
   static std::string_view trimmed(std::string_view text) {
     const std::size_t first = text.find_first_not_of(" \t");
     if (first == std::string_view::npos) return {};
@@ -145,6 +154,12 @@ class Entering {
 
   // False where it is time to stop.
   bool take(std::string line) {
+    if (find_bad_utf8(line) || std::ranges::any_of(line, is_control)) {
+      say("there are signs in this line that cannot stand in a record, such as "
+          "an arrow key leaves. The line again:");
+      asked_for_ = at_;
+      return true;
+    }
     if (line.starts_with('/')) {
       const std::string_view command = command_of(line);
       if (command == "/stop") return false;
@@ -354,8 +369,7 @@ class Entering {
 FilePath write_beside(const FilePath& target, const std::string& text) {
   FilePath name = target;
   for (int number = 2; !write_new_file(disk(), name, text); ++number) {
-    name = target.parent_path() /
-           fmt::format("{}-{}.yaml", target.stem().string(), number);
+    name = name_beside(target, number);
   }
   return name;
 }
@@ -385,7 +399,7 @@ int enter_record(const EnterRequest& request, const FilePath& target) {
   fmt::print("{}: {} marked, {} absent\n", printable(written.string()),
              entering.count(Entered::State::wrote),
              entering.count(Entered::State::absent));
-  if (written != target) {
+  if (written != target && !request.others_there) {
     fmt::print("{} was there by then and is left as it is\n",
                printable(target.string()));
   }

@@ -18,6 +18,8 @@ struct EnterRequest {
   const ClassFile& pupils;
   RecordHead head;
   std::vector<LearnerCode> codes;  ///< who is asked for, in this order
+  /// The others are in a record already: these go into one beside it.
+  bool others_there = false;
 };
 
 /// Reads errors from standard input, a line a learner, shows each line's

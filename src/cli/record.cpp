@@ -154,6 +154,39 @@ std::vector<LearnerCode> listed_codes(const CommandLine& line,
   return codes;
 }
 
+// Takes out whom a record speaks of. False where the file is no record of this
+// dictation, or is a form that is not marked yet.
+bool take_out_known(Workspace& workspace, const FilePath& path,
+                    const RecordHead& head, std::vector<LearnerCode>& codes) {
+  Diagnostics unheard;
+  const RecordFile there = read_record(workspace.open(path.string()), unheard);
+  if (unheard.has_errors() || there.records.size() != 1) return false;
+  const Record& record = there.records[0];
+  if (record.not_yet || record.lesson.value != head.lesson ||
+      date_text(record.date.value) != head.date) {
+    return false;
+  }
+  std::erase_if(codes, [&](const LearnerCode& code) {
+    return record.find_code(code) != nullptr;
+  });
+  return true;
+}
+
+// Whom the records of this dictation that are there say nothing of; nobody
+// where the first file is something else.
+std::vector<LearnerCode> codes_left(Workspace& workspace,
+                                    const FilePath& target,
+                                    const RecordHead& head,
+                                    std::vector<LearnerCode> codes) {
+  if (!take_out_known(workspace, target, head, codes)) return {};
+  for (int number = 2; !codes.empty(); ++number) {
+    const FilePath next = name_beside(target, number);
+    if (!workspace.files().is_file(next)) break;
+    take_out_known(workspace, next, head, codes);
+  }
+  return codes;
+}
+
 std::string wrong_request(const CommandLine& line) {
   const std::string& kind = line.marking.kind;
   const bool known = kind.empty() || kind == "dictation" ||
@@ -231,9 +264,14 @@ int run_record(const CommandLine& line) {
         "backslash, colon or line break in its name",
         lesson->path, line.marking.class_file));
   }
-  if (line.marking.enter &&
-      workspace.files().own_status(target).kind == Standing::none) {
-    return enter_record({desk, *lesson, *pupils, head, codes}, target);
+  const bool there =
+      workspace.files().own_status(target).kind != Standing::none;
+  if (line.marking.enter) {
+    const std::vector<LearnerCode> left =
+        there ? codes_left(workspace, target, head, codes) : codes;
+    if (!left.empty()) {
+      return enter_record({desk, *lesson, *pupils, head, left, there}, target);
+    }
   }
   if (line.marking.enter || !write_new_file(workspace.files(), target, text)) {
     throw MachineError(fmt::format(

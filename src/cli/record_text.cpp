@@ -49,6 +49,11 @@ std::string head_text(const RecordHead& head) {
                      as_file_name(head.class_file));
 }
 
+FilePath name_beside(const FilePath& target, int number) {
+  return target.parent_path() /
+         fmt::format("{}-{}.yaml", target.stem().string(), number);
+}
+
 std::string dictated_lines(const TaughtFile& lesson) {
   std::string words, sentences;
   for (const DictatedItem& item : lesson.items()) {

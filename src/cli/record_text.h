@@ -4,6 +4,7 @@
 #include <string>
 
 #include "driver/marking_desk.h"
+#include "files/path.h"
 #include "input/learner_code.h"
 #include "input/record_file.h"
 
@@ -22,6 +23,9 @@ std::string as_file_name(const std::string& name);
 
 /// "sheaf: 1", the date, the lesson, the kind and the class, each a line.
 std::string head_text(const RecordHead& head);
+
+/// The record's name with a number behind it: "2026-03-12-oa-2.yaml".
+FilePath name_beside(const FilePath& target, int number);
 
 /// What the lesson dictates, as remarks in a record.
 std::string dictated_lines(const TaughtFile& lesson);

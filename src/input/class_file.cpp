@@ -116,7 +116,8 @@ constexpr std::array kSettingsKeys = {
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
                   read_review_words(field, s, d);
                 }},
-    SettingsKey{"accent", "accent: british", "how the learner speaks",
+    SettingsKey{"accent", "accent: british",
+                "how the learner speaks, for marking",
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
                   s.accent = read_short_text(field, d);
                 }},

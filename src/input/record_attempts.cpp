@@ -53,10 +53,11 @@ std::optional<Attempt> read_named(const ValueEntry& entry, std::string_view key,
   return std::nullopt;
 }
 
-// `fis`, or with its word `fish=fis`.
+// `fis`, or with its word `fish=fis`; a colon does as well, for whoever writes
+// it as in a key.
 void read_alone(const PlacedText& one, std::string_view key,
                 std::vector<Attempt>& into, Diagnostics& d) {
-  const std::size_t sign = one.text().find('=');
+  const std::size_t sign = one.text().find_first_of("=:");
   if (sign != std::string::npos && sign > 0) {
     const PlacedText written = one.slice(sign + 1, one.text().size());
     auto attempt = attempt_of(one.slice(0, sign), written, one.span(), key, d);

@@ -65,6 +65,9 @@ std::string signs_of(std::string_view text) {
 class Dictated {
  public:
   explicit Dictated(std::span<const DictatedItem> items) : items_(items) {
+    for (const DictatedItem& item : items) {
+      item_signs_.push_back(signs_of(item.text));
+    }
     for (const bool sentences : {false, true}) {
       for (std::size_t i = 0; i < items.size(); ++i) {
         if (items[i].sentence != sentences) continue;
@@ -85,11 +88,9 @@ class Dictated {
   /// Whether the lesson dictates this as it stands: a word of the list, or a
   /// whole sentence.
   std::optional<std::size_t> item(std::string_view text) const {
-    const std::string signs = signs_of(text);
-    for (std::size_t i = 0; i < items_.size(); ++i) {
-      if (signs_of(items_[i].text) == signs) return i;
-    }
-    return std::nullopt;
+    const auto found = std::ranges::find(item_signs_, signs_of(text));
+    if (found == item_signs_.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - item_signs_.begin());
   }
 
  private:
@@ -107,6 +108,7 @@ class Dictated {
   }
 
   std::span<const DictatedItem> items_;
+  std::vector<std::string> item_signs_;
   std::vector<Word> words_;
   std::vector<Sentence> sentences_;
 };

@@ -39,6 +39,7 @@ TEST(RecordAttempts, AreReadInEveryForm) {
   EXPECT_EQ(read("  B7:\n    - rane\n    - snal, plae\n"), "rane snal plae ");
   EXPECT_EQ(read("  B7: rain=rane, play = .\n"), "rain=rane play=. ");
   EXPECT_EQ(read("  B7: [rane, {play: .}]\n"), "rane play=. ");
+  EXPECT_EQ(read("  B7: rane, play:plae\n"), "rane play=plae ");
   EXPECT_EQ(read("  B7: \"rane, snal\"\n"), "rane snal ");
   EXPECT_EQ(read("  B7: no\n"), "no ");
   EXPECT_EQ(read("  B7: 7, ~\n"), "7 ~ ");
