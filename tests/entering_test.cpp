@@ -193,6 +193,19 @@ TEST_F(Entering, TakesBackSkipsAndLeavesOutTheAbsent) {
       << typed.out;
 }
 
+// The last line can be taken back too, and anyone's changed, before the record
+// is written.
+TEST_F(Entering, AsksBeforeItWrites) {
+  std::string lines;
+  for (std::size_t i = 1; i < friday().size(); ++i) lines += "\n";
+  const Outcome typed =
+      enter(lines + "rane\n/undo\nplai\ndai\n/absent\nA1: trane\n\n");
+  EXPECT_EQ(typed.status, 0) << typed.out;
+  EXPECT_NE(record().find("B9: play=plai\n"), std::string::npos) << record();
+  EXPECT_NE(record().find("A1: train=trane\n"), std::string::npos) << record();
+  EXPECT_EQ(record().find("absent:"), std::string::npos) << record();
+}
+
 // Whoever stopped goes on with the same command: the rest stands beside it.
 TEST_F(Entering, GoesOnWhereItStopped) {
   EXPECT_EQ(enter("rane\n/absent\n/stop\n").status, 0);

@@ -33,6 +33,10 @@ constexpr std::string_view kHow =
     "another learner.\n/absent, /skip (comes again at the end), /undo, /stop "
     "(writes what there is), /help\n";
 
+constexpr std::string_view kAtEnd =
+    "Enter writes the record; /undo takes the last back, CODE: goes to a "
+    "learner:";
+
 // What is known of one learner.
 struct Entered {
   enum class State { not_yet, wrote, absent };
@@ -65,14 +69,21 @@ class Entering {
       fmt::print("The others are in a record already. Left: {}\n",
                  codes_text(request_.codes));
     }
-    while (const auto learner = next_learner()) {
-      at_ = *learner;
-      fmt::print("{} ({} of {}): ", request_.codes[at_].text(), done() + 1,
-                 learners_.size());
+    for (;;) {
+      const auto learner = next_learner();
+      at_end_ = !learner;
+      if (learner) {
+        at_ = *learner;
+        fmt::print("{} ({} of {}): ", request_.codes[at_].text(), done() + 1,
+                   learners_.size());
+      } else {
+        fmt::print("{} ", kAtEnd);
+      }
       std::fflush(stdout);
       const auto line = lines_.next();
       if (!line) break;
-      if (!take(std::string(trimmed(*line)))) break;
+      const std::string typed(trimmed(*line));
+      if ((at_end_ && typed.empty()) || !take(typed)) break;
     }
     fmt::print("\n");
   }
@@ -172,24 +183,25 @@ class Entering {
                               : request_.codes.end();
       if (known != request_.codes.end()) {
         at_ = static_cast<std::size_t>(known - request_.codes.begin());
+        at_end_ = false;
         line = std::string(trimmed(std::string_view(line).substr(colon + 1)));
         if (line.empty()) {
           asked_for_ = at_;
           return true;
         }
       } else if (code) {
-        say(fmt::format(
-            "{} is nobody on this list; type {} again, or one of {}",
-            printable(code->text()), request_.codes[at_].text(),
-            codes_text(request_.codes)));
+        say(fmt::format("{} is nobody on this list; it has {}",
+                        printable(code->text()), codes_text(request_.codes)));
         return true;
       }
     }
-    read_attempts(line);
+    // At the end nobody is asked for, so whose errors are these?
+    if (!at_end_) read_attempts(line);
     return true;
   }
 
   void obey(std::string_view command, const std::string& line) {
+    if (at_end_ && command != "/undo" && command != "/help") return;
     if (command == "/absent") {
       set({Entered::State::absent, {}});
       say("absent");
@@ -362,6 +374,7 @@ class Entering {
   std::vector<std::pair<std::size_t, Entered>> before_;
   std::optional<std::size_t> asked_for_;
   std::size_t at_ = 0;
+  bool at_end_ = false;
   InputLines lines_;
 };
 

@@ -68,15 +68,12 @@ std::string form(const RecordHead& head, const TaughtFile& lesson,
   const std::string word = first_word(lesson);
   std::string text = fmt::format(
       "# What was written. Type errors only, with commas between them, a word "
-      "of "
-      "a\n# sentence too: Sheaf finds what each was meant for, and everything "
-      "else counts as\n# right. `{}=...` says the word, `{}=.` that it was "
-      "left "
-      "blank. Learners who were\n# away go after `absent:`. This form counts "
-      "for "
-      "nobody until you write\n# `marked: all`, which means everyone it "
-      "lists.\n"
-      "# Dictated:\n{}{}marked: not yet\n# absent: CODE, CODE\nwrong:\n",
+      "of a\n# sentence too: Sheaf finds what each was meant for, and "
+      "everything else counts\n# as right. `{}=...` says the word, `{}=.` that "
+      "it was left blank. Learners who\n# were away go after `absent:`. This "
+      "form counts for nobody until you write\n# `marked: all`, which means "
+      "everyone it lists.\n# Dictated:\n{}{}marked: not yet\n# absent: CODE, "
+      "CODE\nwrong:\n",
       word, word, dictated_lines(lesson), head_text(head));
   for (const LearnerCode& code : codes) {
     text += fmt::format("  {}:\n", code.text());

@@ -29,6 +29,10 @@ std::string read_standard_input(std::size_t limit) {
 std::optional<std::string> InputLines::next() {
   std::size_t end = waiting_.find('\n');
   while (end == std::string::npos && !ended_) {
+    if (CatchInterrupts::came()) {
+      ended_ = true;
+      break;
+    }
     char part[1024];
     const ssize_t got = ::read(STDIN_FILENO, part, sizeof part);
     if (got < 0 && errno == EINTR && !CatchInterrupts::came()) continue;
