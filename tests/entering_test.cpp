@@ -246,6 +246,13 @@ TEST_F(Entering, LosesNothingAtTheEndOfTheInput) {
   EXPECT_EQ(typed.status, 0);
   EXPECT_NE(record().find("A2: play=plai\n"), std::string::npos) << typed.out;
   fs::remove(folder_.path() + "/records/2026-03-13-rain.yaml");
+  const Outcome unclear = enter("rane\npay");
+  EXPECT_NE(unclear.out.find("this line of A2 is left out: `pay`"),
+            std::string::npos)
+      << unclear.out;
+  EXPECT_NE(unclear.out.find("the same command asks for them"),
+            std::string::npos);
+  fs::remove(folder_.path() + "/records/2026-03-13-rain.yaml");
   const Outcome nothing = enter("");
   EXPECT_EQ(nothing.status, 0);
   EXPECT_FALSE(fs::exists(folder_.path() + "/records/2026-03-13-rain.yaml"));

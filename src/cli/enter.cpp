@@ -314,6 +314,7 @@ class Entering {
       say(fmt::format("{}; {}. The line again:", said.text, said.help));
       return false;
     }
+    if (unclear.why == UnclearTarget::Why::right) say(said.text);
     std::string choices;
     for (std::size_t i = 0; i < unclear.words.size(); ++i) {
       choices += fmt::format("{}{} {}", i == 0 ? "" : ", ", i + 1,
@@ -323,7 +324,13 @@ class Entering {
                sheaf::quoted(unclear.written.text()), choices);
     std::fflush(stdout);
     const auto line = lines_.next();
-    if (!line) return false;
+    if (!line) {
+      fmt::print("\n");
+      say(fmt::format("there is no answer, so this line of {} is left out: {}",
+                      request_.codes[at_].text(),
+                      sheaf::quoted(files_.back().text())));
+      return false;
+    }
     const std::string answer(trimmed(*line));
     if (answer.empty()) return false;
     std::string word = answer;
@@ -417,10 +424,8 @@ int enter_record(const EnterRequest& request, const FilePath& target) {
                printable(target.string()));
   }
   if (!entering.all_done()) {
-    fmt::print(
-        "nothing is said of {}: add them to the record, each under "
-        "`marked:` and `wrong:`\n",
-        entering.left_out());
+    fmt::print("nothing is said of {}; the same command asks for them\n",
+               entering.left_out());
   }
   return code;
 }
