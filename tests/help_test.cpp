@@ -219,6 +219,19 @@ TEST(Pictures, AreListedAndShownOnAContactSheet) {
   }
 }
 
+TEST(Speech, IsListedWithItsSources) {
+  const std::string list = said({"speech"});
+  for (const char* part : {"th-f ", "no-ed ", "spanish ", "fink for think",
+                           "`speech: th-f, no-ed`"}) {
+    EXPECT_NE(list.find(part), std::string::npos) << part;
+  }
+  const std::string one = said({"speech", "end-voice"});
+  EXPECT_NE(one.find("Treiman and Bowman (2015)"), std::string::npos) << one;
+  const Outcome none = run_program({SHEAF_PROGRAM, "speech", "th-v"});
+  EXPECT_EQ(none.status, 2);
+  EXPECT_NE(none.out.find("did you mean"), std::string::npos) << none.out;
+}
+
 // The boxes of a word, and what would change them.
 TEST(Words, AreExplained) {
   const std::string car = said({"word", "car", "shipz"});

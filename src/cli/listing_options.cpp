@@ -32,6 +32,10 @@ std::vector<VerbOptions> listing_verbs(CommandLine& line) {
          "make stays as it is",
          &line.pdf_file},
         paper_option(line)}},
+      {"speech",
+       "ways of speaking that a class file may name, and where each is "
+       "described",
+       {{"NAME", "one of them", &line.arguments, {.values = {{0, 1}}}}}},
       {"explain",
        "what a message means, with an example; without a name, all messages",
        {{"NAME", "the name in brackets at the end of a message",

@@ -8,6 +8,7 @@
 #include "base/diagnostic_names.h"
 #include "driver/workspace.h"
 #include "files/disk_files.h"
+#include "marking/learner_speech.h"
 #include "marking/progress_rules.h"
 #include "phonics/table_text.h"
 #include "sheets/sheet.h"
@@ -32,6 +33,7 @@ constexpr ValueRow kRows[] = {
     {"schema", "KIND", ValueKind::words, "lesson layout class sequence record"},
     {"completions", "SHELL", ValueKind::words, "bash zsh fish"},
     {"explain", "NAME", ValueKind::words, "=messages"},
+    {"speech", "NAME", ValueKind::words, "=speech"},
     {"patterns", "NAME", ValueKind::words, "=patterns"},
     {"dump", "STAGE and LESSON", ValueKind::files, "lesson words pages"},
     {"", "PATTERN", ValueKind::words, "=patterns"},
@@ -85,6 +87,10 @@ std::vector<std::string> known_names(std::string_view of) {
     }
   } else if (of == "=sheets") {
     for (const SheetKind* kind : sheet_kinds()) names.emplace_back(kind->name);
+  } else if (of == "=speech") {
+    for (const SpeechVariety& one : speech_varieties()) {
+      names.emplace_back(one.name);
+    }
   } else if (of == "=rules") {
     for (const OptionSpec& rule : progress_option_table()) {
       names.push_back(std::string(rule.name) + "=");
