@@ -48,6 +48,7 @@ struct CommandLine {
     bool csv = false;
     bool enter = false;  ///< a record is typed in, learner by learner
     std::vector<std::string> confusions;  ///< sounds not told apart, "th/f"
+    std::vector<std::string> speech;      ///< ways of speaking, "th-f"
     std::vector<std::string> learners;    ///< these only
     std::string date, kind, group;
     std::string sequence, step;

@@ -20,6 +20,11 @@ OptionList speech_options(CommandLine& line) {
            "two sounds that the learner does not tell apart, as in th/f (may "
            "be given again)",
            &line.marking.confusions,
+           {.commas = true, .one_at_a_time = true}},
+          {"--speech",
+           "a way of speaking that `sheaf speech` lists, as in no-ed (may be "
+           "given again)",
+           &line.marking.speech,
            {.commas = true, .one_at_a_time = true}}};
 }
 

@@ -42,6 +42,7 @@ constexpr ValueRow kRows[] = {
     {"", "--only", ValueKind::words, "=sheets"},
     {"", "--sheet", ValueKind::words, "=sheets"},
     {"", "--layout", ValueKind::files, "=layouts"},
+    {"", "--speech", ValueKind::words, "=speech"},
     {"", "--rule", ValueKind::words, "=rules"},
     {"", "--paper", ValueKind::words, "letter a4"},
     {"", "--accent", ValueKind::words,

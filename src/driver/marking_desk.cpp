@@ -68,6 +68,13 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
         fmt::format("{} is not two sounds; write them as in `th/f` or `e/i`",
                     sheaf::quoted(pair)));
   }
+  for (const std::string& name : request.speech) {
+    if (add_variety(name, options_.speech)) continue;
+    faults.push_back(
+        fmt::format("{} is no way of speaking that Sheaf knows; `sheaf speech` "
+                    "lists them",
+                    sheaf::quoted(name)));
+  }
 }
 
 namespace {
