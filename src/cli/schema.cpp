@@ -206,13 +206,34 @@ std::string sequence_properties() {
   return properties.take();
 }
 
+// The errors of a learner may be a text, a list or keys; the kind is one of
+// four.
+void add_record_keys(Members& members) {
+  for (const KeyNote& key : record_keys()) {
+    std::string schema = key_schema(key);
+    const auto put = [&](std::string_view type, std::string_view instead) {
+      const std::size_t at = schema.find(type);
+      if (at != std::string::npos) schema.replace(at, type.size(), instead);
+    };
+    if (key.name == "wrong") {
+      put(R"("type": "object")",
+          R"("type": "object", "additionalProperties": {"type": ["string", )"
+          R"("array", "object", "number", "boolean", "null"]})");
+    } else if (key.name == "kind") {
+      put(R"("type": ["string", "array", "number"])",
+          R"("enum": ["dictation", "transfer", "retention", "writing"])");
+    }
+    members.add(key.name, schema);
+  }
+}
+
 std::string record_properties() {
   Members properties(1);
   properties.add("sheaf",
                  R"({"description": "version of the format", "const": 1})");
-  add_keys(properties, record_keys());
+  add_record_keys(properties);
   Members record(4);
-  add_keys(record, record_keys());
+  add_record_keys(record);
   properties.add(
       "records",
       fmt::format("{{\"description\": \"several records, which take what they "
