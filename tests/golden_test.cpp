@@ -161,8 +161,7 @@ TEST(Goldens, ShowEveryKindOfSheet) {
 // What editors read is what the tables say: `make schemas` after a change.
 TEST(Schemas, AreWhatTheProgramPrints) {
   const TemporaryFolder folder;
-  for (const char* kind :
-       {"lesson", "layout", "class", "sequence", "record"}) {
+  for (const char* kind : {"lesson", "layout", "class", "sequence", "record"}) {
     const Outcome now = run(std::string("schema ") + kind, folder.path());
     EXPECT_EQ(now.exit_code, 0);
     const fs::path file = project() / "schemas" / (std::string(kind) + ".json");

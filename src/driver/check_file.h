@@ -13,10 +13,10 @@
 
 namespace sheaf {
 
-/// A lesson, a class, a sequence, a record or a list of sentences, taken as far as its
-/// errors let it, and all there is to say of it. The messages point into texts
-/// that the workspace keeps. Of the parts, that of the file's kind is there,
-/// where it could be read.
+/// A lesson, a class, a sequence, a record or a list of sentences, taken as far
+/// as its errors let it, and all there is to say of it. The messages point into
+/// texts that the workspace keeps. Of the parts, that of the file's kind is
+/// there, where it could be read.
 struct CheckedFile {
   FileKind kind = FileKind::lesson;
   Diagnostics diagnostics;
