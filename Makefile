@@ -173,7 +173,7 @@ gallery: $(BUILT)
 
 # What editors check files with, from the program's own tables.
 schemas: $(BUILT)
-	for kind in lesson layout class sequence; do \
+	for kind in lesson layout class sequence record; do \
 	  $(SHEAF) schema $$kind > schemas/$$kind.json || exit 1; done
 
 include checks.mk

@@ -76,9 +76,11 @@ struct DiagnosticName {
   X(special_sign, "a text that begins with a sign of the file's own") \
   X(split_sentence, "a sentence that a comma may have split") \
   X(tab_in_indentation, "a line that begins with a tab") \
+  X(target_found, "a word that an attempt of a record was taken for") \
   X(text_too_long, "a text longer than there is room for") \
   X(too_deep, "lists and keys inside each other too many times") \
   X(too_many, "more than Sheaf takes of one thing") \
+  X(unclear_target, "an attempt of a record whose word cannot be told") \
   X(unclosed_bracket, "a bracket that is never closed") \
   X(unclosed_quote, "a quote that is never closed") \
   X(unknown_convention, "a way of counting or saying sounds that is none") \

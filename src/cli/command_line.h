@@ -48,7 +48,9 @@ struct CommandLine {
     std::string pairs;    ///< a file of targets and attempts, - for stdin
     std::string pdf;      ///< the PDF file to write
     bool csv = false;
+    bool enter = false;  ///< a record is typed in, learner by learner
     std::vector<std::string> confusions;  ///< sounds not told apart, "th/f"
+    std::vector<std::string> speech;      ///< ways of speaking, "th-f"
     std::vector<std::string> learners;    ///< these only
     std::string date, kind, group;
     std::string sequence, step;

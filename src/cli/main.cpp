@@ -35,7 +35,7 @@ constexpr Verb kVerbs[] = {
     {"settle", run_settle},     {"watch", run_watch},
     {"preview", run_preview},   {"explain", run_explain},
     {"keep", run_keep},         {"probe", run_probe},
-    {"week", run_week},
+    {"week", run_week},         {"speech", run_speech},
 };
 
 int run(const CommandLine& line) {

@@ -21,6 +21,11 @@ OptionList speech_options(CommandLine& line) {
            "two sounds that the learner does not tell apart, as in th/f (may "
            "be given again)",
            &line.marking.confusions,
+           {.commas = true, .one_at_a_time = true}},
+          {"--speech",
+           "a way of speaking that `sheaf speech` lists, as in no-ed (may be "
+           "given again)",
+           &line.marking.speech,
            {.commas = true, .one_at_a_time = true}}};
 }
 
@@ -118,7 +123,11 @@ VerbOptions record_verb(CommandLine& line) {
         "probe for a form of one",
         &marking.kind},
        {"--records", "the folder for it; else records beside the class file",
-        &marking.records}}};
+        &marking.records},
+       {"--enter",
+        "type the errors now, a line a learner, and see each marked; reads "
+        "standard input",
+        &marking.enter}}};
 }
 
 VerbOptions mark_verb(CommandLine& line) {
@@ -192,6 +201,8 @@ VerbOptions progress_verb(CommandLine& line) {
         "letter sequences a week that the goal line rises by",
         &line.marking.rate,
         {.shows_default = true}},
+       {"--csv", "as a table for a spreadsheet", &line.marking.csv},
+       json_option(line),
        pdf_option(line),
        report_paper(line)});
   append(progress.options, speech_options(line));

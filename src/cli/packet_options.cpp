@@ -84,7 +84,7 @@ VerbOptions check_verb(CommandLine& line) {
   VerbOptions check{"check",
                     "say what is in a lesson and what is wrong",
                     {{"FILE",
-                      "lesson, class or sequence files",
+                      "lesson, class, sequence or record files",
                       &line.arguments,
                       {.required = true}}}};
   append(check.options, layout_options(line));

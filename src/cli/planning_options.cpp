@@ -11,8 +11,8 @@ VerbOption sequence_option(CommandLine::Planning& planning) {
           &planning.sequence};
 }
 
-VerbOption step_option(const char* name, CommandLine::Planning& planning) {
-  return {name, "a step's number or name", &planning.step};
+VerbOption step_option(CommandLine::Planning& planning) {
+  return {"--step", "a step's number or name", &planning.step};
 }
 
 VerbOptions find_verb(CommandLine& line) {
@@ -26,7 +26,7 @@ VerbOptions find_verb(CommandLine& line) {
         {.required = true, .values = {{1, 1}}}},
        {"--count", "how many words", &planning.count, {.range = {{1, 200}}}},
        sequence_option(planning),
-       step_option("--taught", planning),
+       step_option(planning),
        {"--syllables", "how many syllables, as in 1 or 1-2",
         &planning.syllables},
        {"--length", "how many letters, as in 4 or 3-5", &planning.letters},
@@ -71,7 +71,7 @@ VerbOptions draft_verb(CommandLine& line) {
             &line.arguments,
             {.values = {{0, 4}}}},
            sequence_option(planning),
-           step_option("--step", planning),
+           step_option(planning),
            {"--file",
             "the file to write; else named after the pattern. A file that is "
             "there stays as it is",

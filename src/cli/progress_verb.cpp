@@ -9,6 +9,7 @@
 #include "base/options.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
+#include "cli/progress_table.h"
 #include "cli/report_pages.h"
 #include "cli/requests.h"
 #include "cli/text_table.h"
@@ -41,6 +42,7 @@ void print_growth(const Growth& growth) {
 }
 
 void print_learner(const LearnerProgress& learner, const Growth& growth,
+                   const std::vector<MarkedRecord>& records,
                    const PatternCatalogue& catalogue) {
   TextTable table({"pattern", "taught", "status", "all since taught",
                    "new words", "writing", "based on"});
@@ -65,6 +67,8 @@ void print_learner(const LearnerProgress& learner, const Growth& growth,
   }
   if (!line.empty()) fmt::print("  letter sequences: {}\n", line);
   print_growth(growth);
+  const std::string speech = follows_speech_text(records, learner.code);
+  if (!speech.empty()) fmt::print("  {}\n", speech);
   fmt::print("\n");
 }
 
@@ -88,6 +92,10 @@ Date last_day_of(const std::vector<MarkedRecord>& records) {
 }  // namespace
 
 int run_progress(const CommandLine& line) {
+  if (line.json && line.marking.csv) {
+    fmt::print(stderr, "sheaf progress: give --csv or --json, not both\n");
+    return kWrongCommandLine;
+  }
   ProgressRules rules;
   if (const std::string fault = read_rules(line.marking.rules, rules);
       !fault.empty()) {
@@ -157,7 +165,9 @@ int run_progress(const CommandLine& line) {
   for (const MarkedRecord& marked : records) {
     if (!marked.session.learners.empty()) days.push_back(marked.session.date);
   }
-  keep_learners(records, codes_given(line.marking.learners));
+  const std::vector<LearnerCode> asked = codes_given(line.marking.learners);
+  if (!know_learners(records, asked, line.verb)) return kWrongCommandLine;
+  keep_learners(records, asked);
   if (!keep_marked(records)) {
     print_nobody_marked();
     return kDone;
@@ -169,10 +179,19 @@ int run_progress(const CommandLine& line) {
         workspace, line,
         {records, learners, rules, std::move(days), goal, *reader});
   }
+  const PatternCatalogue& catalogue = desk.phonics().patterns();
+  if (line.json) {
+    fmt::print("{}\n", progress_json(learners, records, catalogue, *as_of));
+    return kDone;
+  }
+  if (line.marking.csv) {
+    fmt::print("{}", progress_csv(learners, catalogue));
+    return kDone;
+  }
   for (const LearnerProgress& learner : learners) {
     print_learner(learner,
                   growth_of(learner, goal_for(learner.code, goal, records)),
-                  desk.phonics().patterns());
+                  records, catalogue);
   }
   print_rules(rules);
   fmt::print("{}\n", kScoreCaution);

@@ -18,6 +18,7 @@ int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);
 int run_layouts(const CommandLine& line);
 int run_pictures(const CommandLine& line);
+int run_speech(const CommandLine& line);
 int run_schema(const CommandLine& line);
 int run_manual(const CommandLine& line);
 int run_completions(const CommandLine& line);

@@ -11,6 +11,8 @@
 #include "base/utf8.h"
 #include "driver/class_roll.h"
 #include "driver/record_checks.h"
+#include "driver/record_targets.h"
+#include "driver/speech_of_class.h"
 #include "files/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
@@ -66,6 +68,13 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
     faults.push_back(
         fmt::format("{} is not two sounds; write them as in `th/f` or `e/i`",
                     sheaf::quoted(pair)));
+  }
+  for (const std::string& name : request.speech) {
+    if (add_variety(name, options_.speech)) continue;
+    faults.push_back(
+        fmt::format("{} is no way of speaking that Sheaf knows; `sheaf speech` "
+                    "lists them",
+                    sheaf::quoted(name)));
   }
 }
 
@@ -128,6 +137,7 @@ const ClassFile* MarkingDesk::class_file(const std::string& path,
   Diagnostics found;
   auto read =
       std::make_unique<ClassFile>(read_class(workspace_.open(path), found));
+  speech_of_class(*read, options_.speech, found);
   take_errors(found, diagnostics);
   if (!found.has_errors()) entry = std::move(read);
   return entry.get();
@@ -171,7 +181,9 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{.path = path, .record = &record}, {}};
+    Taken taken;
+    taken.marked.path = path;
+    taken.marked.record = &record;
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
@@ -183,7 +195,9 @@ void MarkingDesk::take_file(const std::string& path,
       }
     }
     const TaughtFile* taught = taken.marked.lesson;
-    work_ += marking_work(record, taught == nullptr ? 0 : taught->work);
+    const std::size_t lesson_work = taught == nullptr ? 0 : taught->work;
+    work_ += marking_work(record, lesson_work);
+    work_ += finding_work(record, lesson_work);
     if (work_ > kMostWork) {
       diagnostics.error(
           diagnostic::too_many, record.date.span,
@@ -193,6 +207,16 @@ void MarkingDesk::take_file(const std::string& path,
     }
     all_taken.push_back(std::move(taken));
   }
+}
+
+MarkingOptions MarkingDesk::options_of(const ClassFile* pupils) const {
+  MarkingOptions options = options_;
+  if (pupils != nullptr) {
+    Diagnostics said_before;
+    options.of_learners =
+        speech_of_class(*pupils, options_.speech, said_before);
+  }
+  return options;
 }
 
 // Two files are told apart by their folders, the nearest first. One file that
@@ -237,12 +261,15 @@ void MarkingDesk::mark_one(Taken& taken) const {
   // A tally says all there is about writing; nothing was dictated.
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
+  std::vector<DictatedItem> items =
+      dictated ? one.lesson->items() : std::vector<DictatedItem>{};
+  const MarkingOptions options = options_of(taken.marked.pupils);
+  one.targets = find_targets(*one.record, items, spellings_, options);
   one.session = mark_session(
-      *one.record,
+      one.targets.record,
       taken.marked.pupils == nullptr ? std::vector<LearnerCode>{}
                                      : codes_of(*taken.marked.pupils),
-      dictated ? one.lesson->items() : std::vector<DictatedItem>{}, spellings_,
-      workspace_.phonics(), options_);
+      std::move(items), spellings_, workspace_.phonics(), options);
   if (one.lesson != nullptr) {
     one.session.lesson = one.lesson->label;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();

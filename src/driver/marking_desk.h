@@ -12,6 +12,7 @@
 #include "input/record_file.h"
 #include "marking/progress.h"
 #include "marking/session.h"
+#include "marking/target_choice.h"
 #include "phonics/lexicon.h"
 
 namespace sheaf {
@@ -37,6 +38,8 @@ struct TaughtFile {
 struct MarkedRecord {
   std::string path;
   const Record* record = nullptr;
+  /// The same with a word for each attempt that the record lists alone.
+  RecordTargets targets = {};
   const TaughtFile* lesson = nullptr;  ///< none for a tally of writing
   const ClassFile* pupils = nullptr;   ///< of the class that it names, if any
   SessionResult session;
@@ -71,6 +74,9 @@ class MarkingDesk {
                               Diagnostics& diagnostics);
   std::vector<TaughtLesson> taught_lessons(
       const std::vector<MarkedRecord>& records) const;
+  /// What holds for all learners, and how those of a class speak; no class is
+  /// null.
+  MarkingOptions options_of(const ClassFile* pupils) const;
 
  private:
   /// A record with what it names, before it is marked.

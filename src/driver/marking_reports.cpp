@@ -10,6 +10,7 @@
 #include "driver/class_roll.h"
 #include "driver/marking_desk.h"
 #include "driver/record_checks.h"
+#include "driver/record_targets.h"
 
 namespace sheaf {
 
@@ -52,6 +53,7 @@ std::string listed(const std::vector<LearnerCode>& codes) {
 void MarkingDesk::report(const MarkedRecord& marked,
                          Diagnostics& diagnostics) const {
   report_targets(marked, workspace_.phonics(), diagnostics);
+  report_unclear_targets(marked.targets.unclear, diagnostics);
   if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
   if (is_all_right(*marked.record)) {
     diagnostics.note(diagnostic::no_errors_written, marked.record->date.span,

@@ -22,6 +22,7 @@ namespace {
 constexpr std::size_t kMostLearners = 100;
 constexpr std::size_t kMostExtraSheets = 40;
 constexpr std::size_t kMostReviewWords = 100;
+constexpr std::size_t kMostOfSpeech = 20;
 constexpr std::string_view kClassExample = "learners: B7, C3, D1";
 // Three values that a setting may have.
 using ThreeChoices = std::array<std::string_view, 3>;
@@ -114,6 +115,21 @@ constexpr std::array kSettingsKeys = {
                 "the learner's own words to review",
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
                   read_review_words(field, s, d);
+                }},
+    SettingsKey{"accent", "accent: british",
+                "how the learner speaks, for marking",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.accent = read_short_text(field, d);
+                }},
+    SettingsKey{"confuses", "confuses: th/f, v/w",
+                "sounds that the learner does not tell apart",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.confuses = read_names(field, kMostOfSpeech, d);
+                }},
+    SettingsKey{"speech", "speech: th-f, no-ed",
+                "ways of speaking, or a home language, that show in spelling",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.speech = read_names(field, kMostOfSpeech, d);
                 }},
 };
 
@@ -372,6 +388,9 @@ void fill(LearnerSettings& own, const LearnerSettings& other) {
   if (!own.picture_names.given()) own.picture_names = other.picture_names;
   if (own.extra.empty()) own.extra = other.extra;
   if (own.review_words.empty()) own.review_words = other.review_words;
+  if (!own.accent.given()) own.accent = other.accent;
+  if (own.confuses.empty()) own.confuses = other.confuses;
+  if (own.speech.empty()) own.speech = other.speech;
 }
 
 }  // namespace

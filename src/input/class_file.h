@@ -29,6 +29,11 @@ struct LearnerSettings {
   PlacedWord picture_names;         ///< said, numbered, left-out
   std::vector<PlacedWord> extra;    ///< kinds of sheets for extra practice
   std::vector<PlacedWord> review_words;
+  /// How the learner speaks, for marking: an accent, sounds that are not told
+  /// apart ("th/f"), and named ways of speaking. Unread: `speech_of` reads
+  /// them.
+  PlacedWord accent;
+  std::vector<PlacedWord> confuses, speech;
 };
 
 struct LearnerEntry {

@@ -51,6 +51,9 @@ std::string settings_text(const LearnerSettings& s, std::string_view indent,
   add(text, indent, "picture-names", as_value(s.picture_names.value));
   add(text, indent, "extra", joined(s.extra));
   add(text, indent, "review-words", review_words);
+  add(text, indent, "accent", as_value(s.accent.value));
+  add(text, indent, "confuses", joined(s.confuses));
+  add(text, indent, "speech", joined(s.speech));
   return text;
 }
 

@@ -199,15 +199,14 @@ const Mistake kMistakes[] = {
      "   5 |     rain:\n"
      "     |     ^~~~~\n"
      "  help: write what the learner wrote, or `.` where it was left blank\n"},
-    {"an attempt without its word",
+    {"a whole attempt without its word",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
-     "marked: B7\n"
-     "wrong: {B7: rane}\n",
-     "record.yaml:4:13: error: `B7` has text after it [wrong-value]\n"
-     "   4 | wrong: {B7: rane}\n"
-     "     |             ^~~~\n"
-     "  help: write it like this: `wrong: {B7: {rain: rane}}`\n"},
+     "written: {B7: rane}\n",
+     "record.yaml:3:15: error: `B7` has text after it [wrong-value]\n"
+     "   3 | written: {B7: rane}\n"
+     "     |               ^~~~\n"
+     "  help: write it like this: `written: {B7: {rain: rain, tail: tale}}`\n"},
     {"a tally that is none",
      "date: 2026-03-12\n"
      "writing: {B7: {ai: 5/3}}\n",
