@@ -34,7 +34,8 @@ constexpr Verb kVerbs[] = {
     {"block", run_block},       {"draft", run_draft},
     {"settle", run_settle},     {"watch", run_watch},
     {"preview", run_preview},   {"explain", run_explain},
-    {"keep", run_keep},
+    {"keep", run_keep},         {"placement", run_placement},
+    {"place", run_place},
 };
 
 int run(const CommandLine& line) {

@@ -82,20 +82,28 @@ std::string first_word(const TaughtFile& lesson) {
   return items.empty() ? "ship" : as_key(items.front().text);
 }
 
+std::string placement_remark() {
+  return "# A placement check. `part-two` is the step at which part two began "
+         "for a\n# learner; until it stands there, only part one counts. Words "
+         "that a learner was\n# not asked for need no line.\n";
+}
+
 std::string form(const CommandLine& line, const TaughtFile& lesson,
                  const std::vector<LearnerCode>& codes,
                  const PatternCatalogue& patterns,
                  const std::string& lesson_name,
                  const std::string& class_name) {
   const std::string& kind = line.marking.kind;
+  const bool placement = lesson.lesson.placement.given();
   std::string text;
+  if (placement) text = placement_remark();
   if (kind == "writing") {
     text =
         "# Free writing, counted: how often each pattern came up and how often "
         "it was\n# right, as in `ai: 3/5`. Take out learners who wrote "
         "nothing.\n";
   } else {
-    text = fmt::format(
+    text += fmt::format(
         "# What was written. Type errors only, as in `{}: ...`, and `.` where "
         "a word was\n# left blank: everything else counts as right. A sentence "
         "is typed whole. List\n# learners who were away after `absent:`. This "
@@ -117,7 +125,14 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     }
     return text;
   }
-  text += "marked: not yet\n# absent: CODE, CODE\nwrong:\n";
+  text += "marked: not yet\n# absent: CODE, CODE\n";
+  if (placement) {
+    text += "part-two:\n";
+    for (const LearnerCode& code : codes) {
+      text += fmt::format("  {}:\n", code.text());
+    }
+  }
+  text += "wrong:\n";
   for (const LearnerCode& code : codes) {
     text += fmt::format("  {}: {{}}\n", code.text());
   }
@@ -214,7 +229,8 @@ std::string wrong_request(const CommandLine& line) {
 
 }  // namespace
 
-int run_record(const CommandLine& line) {
+int run_record(const CommandLine& asked) {
+  CommandLine line = asked;
   const std::string wrong = wrong_request(line);
   if (!wrong.empty()) {
     fmt::print(stderr, "sheaf record: {}\n", wrong);
@@ -228,6 +244,9 @@ int run_record(const CommandLine& line) {
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
+  // A placement check teaches nothing, whoever has which lesson.
+  const bool placement = lesson != nullptr && lesson->lesson.placement.given();
+  if (placement && line.marking.kind.empty()) line.marking.kind = "retention";
   const FilePath home = FilePath(line.marking.class_file).parent_path();
   std::vector<LearnerCode> codes;
   if (lesson != nullptr && pupils != nullptr) {
@@ -245,7 +264,7 @@ int run_record(const CommandLine& line) {
                               : FilePath(line.marking.records);
   std::string name = lesson->name;
   if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
-  if (!line.marking.kind.empty() && line.marking.kind != "dictation") {
+  if (!asked.marking.kind.empty() && asked.marking.kind != "dictation") {
     name += "-" + line.marking.kind;
   }
   const FilePath target = folder / (name + ".yaml");

@@ -34,6 +34,8 @@ int run_mark(const CommandLine& line);
 int run_writing(const CommandLine& line);
 int run_progress(const CommandLine& line);
 int run_review(const CommandLine& line);
+int run_placement(const CommandLine& line);
+int run_place(const CommandLine& line);
 int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

@@ -10,6 +10,7 @@
 #include "base/pool.h"
 #include "base/utf8.h"
 #include "driver/class_roll.h"
+#include "driver/placement_marks.h"
 #include "files/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
@@ -323,6 +324,7 @@ void MarkingDesk::mark_one(Taken& taken) const {
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
     one.patterns = one.lesson->patterns();
   }
+  mark_placement(one, workspace_.phonics().patterns());
   for (const LearnerResult& learner : one.session.learners) {
     for (const LearnerResult::Tally& tally : learner.writing) {
       if (std::ranges::find(one.patterns, tally.pattern) ==
@@ -346,6 +348,7 @@ std::vector<MarkedRecord> MarkingDesk::mark(
       [&](int, std::size_t i) { mark_one(all_taken[i]); },
       [&](std::size_t i) {
         report(all_taken[i].marked, diagnostics);
+        report_placement_marks(all_taken[i].marked, diagnostics);
         report_learners(all_taken[i], diagnostics);
         marked.push_back(std::move(all_taken[i].marked));
       });

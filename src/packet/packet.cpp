@@ -56,7 +56,8 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
   if (text.for_teacher) return text;
-  if (sheet.day > 0) {
+  // A check of where to begin belongs to no week.
+  if (sheet.day > 0 && !lesson.lesson->placement.given()) {
     text.day = sheet.last_day > sheet.day
                    ? fmt::format("Days {} to {}", sheet.day, sheet.last_day)
                    : fmt::format("Day {}", sheet.day);
@@ -314,6 +315,10 @@ std::string what_learners_get(std::span<const PlannedSheet> sheets) {
 // A teacher looks for the pattern and the sheet.
 std::string what_teachers_get(const Bindery& b,
                               std::span<const PlannedSheet> sheets) {
+  // Those of a whole sequence would be no title.
+  if (b.lesson.lesson->placement.given()) {
+    return fmt::format("a check of where to begin: {}", names_of(sheets));
+  }
   std::vector<std::string_view> patterns;
   bool any_comma = false;
   for (const LessonPattern& pattern : b.lesson.patterns) {

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <map>
+#include <set>
+#include <string>
+#include <vector>
+
+/// A second count of the invented term, written from README.md and the heads
+/// of documents alone: it shares no code with the program. It reads the files
+/// of the term, which have one form, and nothing else; it sees a pattern in the
+/// letters of a word (see words.tsv).
+namespace sheaf::term {
+
+struct Count {
+  int right = 0, of = 0;
+  friend bool operator==(const Count&, const Count&) = default;
+};
+
+/// One word as one learner wrote it.
+struct Row {
+  std::string target, written;
+  bool right = false;
+  int sequences = 0, possible = 0;
+};
+
+/// What one day showed of one pattern.
+struct Day {
+  std::string date;
+  Count share, fresh;  ///< all words, and those never practised
+};
+
+struct PatternCount {
+  std::string taught;
+  std::vector<Day> days;
+  Count all, fresh, window, before;
+  std::string state;
+};
+
+struct LearnerCount {
+  /// By the date of the record, in the order of the dictation.
+  std::map<std::string, std::vector<Row>> rows;
+  std::set<std::string> absent;
+  std::map<std::string, PatternCount> patterns;
+};
+
+/// Days from 1970 on.
+int day_of(const std::string& date);
+
+/// All learners of a folder with words.tsv, lessons and records.
+std::map<std::string, LearnerCount> count_term(const std::string& folder);
+
+}  // namespace sheaf::term
