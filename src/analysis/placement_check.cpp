@@ -116,6 +116,8 @@ void unfold_placement(Lesson& lesson, const SequenceFile* sequence,
                       "name it with `sequence: sequence.yaml`");
     return;
   }
+  // All steps are climbed, wherever a learner of a class is.
+  lesson.step = {};
   Unfolder unfolder(lesson, *sequence, phonics, diagnostics);
   unfolder.add_part_two(lesson.placement.part_two);
   unfolder.check_part_one(lesson.placement.part_one);

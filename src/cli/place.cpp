@@ -4,8 +4,6 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include <nlohmann/json.hpp>
-
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
@@ -21,7 +19,6 @@ namespace sheaf {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
 using PlaceKind = PlacedLearner::Kind;
 
 // One record of a check, with what says which step is which.
@@ -119,51 +116,64 @@ void print_placed(const PlacementRecord& of, const PlacedLearner& placed) {
   print_revisits(of, placed);
 }
 
-Json share_json(const Share& share) {
+// JSON with nothing in it but codes, ids and figures.
+std::string share_json(const Share& share) {
   const ShareRange range = score_range(share, kNineInTen);
-  const auto percent = [](double part) {
-    return static_cast<int>(part * 100 + 0.5);
-  };
-  return {{"right", share.right},
-          {"of", share.of},
-          {"likely", {percent(range.low), percent(range.high)}}};
+  return fmt::format(
+      R"("right": {}, "of": {}, "likely": {{"low": {:.0f}, "high": {:.0f}}})",
+      share.right, share.of, 100 * range.low, 100 * range.high);
 }
 
-Json placed_json(const PlacementRecord& of, const PlacedLearner& placed) {
+std::string rungs_json(const PlacementRecord& of,
+                       const std::vector<PlacedLearner::RungCount>& counts) {
+  std::vector<std::string> rows;
+  for (const PlacedLearner::RungCount& count : counts) {
+    rows.push_back(fmt::format("\n        {{\"step\": {}, {}}}",
+                               of.check.rungs()[count.rung].number,
+                               share_json(count.share)));
+  }
+  return fmt::format("[{}]", fmt::join(rows, ","));
+}
+
+// A step's number; null behind the last.
+std::string step_json(const PlacementRecord& of, std::size_t step) {
+  return step < of.steps.size() ? fmt::format("{}", of.steps[step].number)
+                                : "null";
+}
+
+std::string placed_json(const PlacementRecord& of,
+                        const PlacedLearner& placed) {
   constexpr std::string_view kNames[] = {"absent", "part-two-next", "step",
                                          "patchy"};
-  const auto number = [&](std::size_t step) -> Json {
-    if (step < of.steps.size()) return of.steps[step].number;
-    return "end";
+  std::string json = fmt::format(
+      "    {{\n      \"learner\": \"{}\",\n      \"date\": "
+      "\"{}\",\n      \"result\": \"{}\"",
+      placed.code.text(), date_text(of.marked.session.date),
+      kNames[static_cast<std::size_t>(placed.kind)]);
+  const auto add = [&](std::string_view key, const std::string& value) {
+    json += fmt::format(",\n      \"{}\": {}", key, value);
   };
-  Json json{{"learner", placed.code.text()},
-            {"date", date_text(of.marked.session.date)},
-            {"result", kNames[static_cast<std::size_t>(placed.kind)]}};
   if (placed.kind == PlaceKind::part_two_next) {
-    json["part-two"] = of.check.rungs()[placed.part_two].number;
+    add("part_two",
+        fmt::format("{}", of.check.rungs()[placed.part_two].number));
   }
   if (placed.kind == PlaceKind::step) {
-    json["step"] = number(placed.step);
-    json["likely-steps"] = {number(placed.low), number(placed.high)};
+    add("step", step_json(of, placed.step));
+    add("likely_low", step_json(of, placed.low));
+    add("likely_high", step_json(of, placed.high));
   }
-  const auto rungs = [&](const std::vector<PlacedLearner::RungCount>& counts) {
-    Json list = Json::array();
-    for (const PlacedLearner::RungCount& count : counts) {
-      Json one{{"step", of.check.rungs()[count.rung].number}};
-      one.update(share_json(count.share));
-      list.push_back(std::move(one));
-    }
-    return list;
-  };
-  json["asked"] = rungs(placed.counts);
-  if (placed.kind == PlaceKind::patchy) json["gaps"] = rungs(placed.gaps);
-  json["revisit"] = Json::array();
+  add("asked", rungs_json(of, placed.counts));
+  if (placed.kind == PlaceKind::patchy) {
+    add("gaps", rungs_json(of, placed.gaps));
+  }
+  std::vector<std::string> revisits;
   for (const PlacedLearner::Revisit& revisit : placed.revisit) {
-    Json one{{"pattern", of.catalogue[revisit.pattern].id}};
-    one.update(share_json(revisit.share));
-    json["revisit"].push_back(std::move(one));
+    revisits.push_back(fmt::format("\n        {{\"pattern\": \"{}\", {}}}",
+                                   of.catalogue[revisit.pattern].id,
+                                   share_json(revisit.share)));
   }
-  return json;
+  add("revisit", fmt::format("[{}]", fmt::join(revisits, ",")));
+  return json + "\n    }";
 }
 
 }  // namespace
@@ -189,7 +199,7 @@ int run_place(const CommandLine& line) {
                line.marking.learners.empty() ? "anyone" : "these learners");
     return kFaultsInFiles;
   }
-  Json all = Json::array();
+  std::vector<std::string> all;
   for (const MarkedRecord& marked : records) {
     const AnalyzedLesson& lesson = marked.lesson->analyzed;
     const PlacementRecord of{marked, PlacementCheck(lesson),
@@ -210,7 +220,7 @@ int run_place(const CommandLine& line) {
     if (!line.json) fmt::print("\n");
   }
   if (line.json) {
-    fmt::print("{}\n", all.dump(2));
+    fmt::print("{{\n  \"learners\": [\n{}\n  ]\n}}\n", fmt::join(all, ",\n"));
   } else {
     fmt::print("{}\n", kScoreCaution);
   }

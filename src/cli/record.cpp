@@ -82,6 +82,21 @@ std::string first_word(const TaughtFile& lesson) {
   return items.empty() ? "ship" : as_key(items.front().text);
 }
 
+// Of a placement check: by parts and steps, as the script has them.
+std::string placement_lines(const Placement& check) {
+  std::string text = "#   part one:";
+  for (const PlacementStep& step : check.part_one) {
+    for (const PlacedWord& word : step.words) text += " " + word.value;
+  }
+  text += "\n#   part two, by step:\n";
+  for (const PlacementStep& step : check.part_two) {
+    text += fmt::format("#     {}:", step.number.value);
+    for (const PlacedWord& word : step.words) text += " " + word.value;
+    text += "\n";
+  }
+  return text;
+}
+
 std::string placement_remark() {
   return "# A placement check. `part-two` is the step at which part two began "
          "for a\n# learner; until it stands there, only part one counts. Words "
@@ -109,7 +124,9 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
         "is typed whole. List\n# learners who were away after `absent:`. This "
         "form counts for nobody until you\n# write `marked: all`, which means "
         "everyone it lists.\n# Dictated:\n{}",
-        first_word(lesson), dictated_lines(lesson));
+        first_word(lesson),
+        placement ? placement_lines(lesson.lesson.placement)
+                  : dictated_lines(lesson));
   }
   text +=
       fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",

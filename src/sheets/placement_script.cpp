@@ -50,20 +50,19 @@ class Script {
         c_, plain_,
         "For a learner who comes new: at about which step of the sequence to "
         "begin. The words are in none of its lessons. It takes 10 to 15 "
-        "minutes; a break between the parts does no harm.");
+        "minutes.");
     add_subheading(c_, c_.style().teacher_size, "How to give it", 3_mm);
     const std::vector<std::string> steps = {
         "Say: “Some of these words may be new to you. Write what you hear. "
         "When it gets hard, we stop.”",
         "For each word say its number, the word, its sentence, and the word "
-        "again. Wait until everybody has written. Do not help, and do not say "
-        "whether it is right.",
-        "Look at the letters in bold only: they are what the step teaches. "
-        "Where a whole word is in bold, look at the whole word.",
-        "Stop part one as soon as two words on end are wrong there. With "
-        "several learners go on until that has come for each of them.",
-        "Count the words that were right up to there. The table behind part "
-        "one says which steps part two asks for."};
+        "again. Wait for everybody. Do not help or say whether it is right.",
+        "Look at the letters in bold only, or at the whole word where all of "
+        "it is bold.",
+        "Stop when two words on end are wrong there; with several learners, "
+        "when that has come for each.",
+        "Count the words that are right up to there: the table behind part one "
+        "says which steps part two asks for."};
     add_numbered_steps(c_, plain_, steps);
   }
 
@@ -85,8 +84,7 @@ class Script {
   void add_where_to_go_on() {
     add_part_heading(c_, "Where part two begins");
     add_paragraph(c_, plain_,
-                  "By the number of right words up to the two wrong ones on "
-                  "end, or up to the last word.",
+                  "By how many words were right before part one stopped.",
                   {.keep_with_next = true});
     const std::size_t first = c_.blocks().size();
     Table table(c_, {{"Right in part one", 1},
@@ -142,15 +140,14 @@ class Script {
     add_numbered_steps(
         c_, plain_,
         std::vector<std::string>{
-            "Mark the words on the page for marks. Type what was wrong into "
+            "Mark the words on the page for marks. Type what was wrong, and "
             "the "
-            "form that “sheaf record” writes, with the step at which part two "
-            "began.",
-            "“sheaf place” with that form names the step to begin at, how sure "
-            "that is, and patterns to come back to. Where known and unknown "
-            "steps are mixed it says so, and lists the gaps.",
-            "Begin there, watch the first week, and move on or back if it is "
-            "too easy or too hard."});
+            "step at which part two began, into the form that “sheaf record” "
+            "writes.",
+            "“sheaf place” then names the step to begin at, how sure that is, "
+            "and patterns to come back to; or the gaps of a patchy learner.",
+            "Begin there, and watch the first week: is it too easy or too "
+            "hard?"});
     add_paragraph(c_, plain_, kCaution, {.space_before = 4_mm});
     keep_on_one_page(std::span(c_.blocks()).subspan(first));
   }

@@ -25,6 +25,8 @@ constexpr OptionSpec kOptions[] = {line_height_option()};
 
 constexpr Length kBetweenColumns = 8_mm;
 constexpr Length kBelowHeading = 2_mm;
+constexpr Length kBetweenParts = 8_mm;
+constexpr std::size_t kFewWords = 10;
 constexpr Length kLeastBetween = 1_mm;
 constexpr Length kMostBetween = 12_mm;  // else lines fall apart
 
@@ -45,22 +47,48 @@ class PlacementLines {
     columns_ = fit ? 2 : 1;
   }
 
-  // A page of its own, with as many numbered lines. They stand nearer to each
-  // other where a page would else not have room for all.
-  void add(std::string_view heading, std::size_t count) {
-    const std::size_t first = c_.blocks().size();
-    const auto rows = (static_cast<std::int64_t>(count) + columns_ - 1) /
-                      static_cast<std::int64_t>(columns_);
-    const Length heading_height =
-        c_.style().text(c_.style().text_size, true).line_height() +
-        kBelowHeading;
-    const Length full = ruling_.gap;
+  // Both parts on one page, one word below the other, where they are so short
+  // that two pages would stay almost empty; else a page for each.
+  void add(std::size_t part_one, std::size_t part_two) {
+    const std::size_t words = part_one + part_two;
+    const Length together = heading_height() * 2 + kBetweenParts +
+                            set_pitch(ruling_) * static_cast<int>(words);
+    if (words <= kFewWords && together <= c_.body().height - 2_mm) {
+      columns_ = 1;
+      add_part("Part one", part_one, 0_mm);
+      add_part("Part two", part_two, kBetweenParts);
+      spread(0);
+      return;
+    }
+    for (const std::size_t count : {part_one, part_two}) {
+      const std::size_t first = c_.blocks().size();
+      const Length full = ruling_.gap;
+      draw_nearer_for(count);
+      add_part(first == 0 ? "Part one" : "Part two", count, 0_mm);
+      ruling_.gap = full;
+      spread(first);
+      c_.blocks()[first].new_page = first > 0;
+    }
+  }
+
+ private:
+  Length heading_height() const {
+    return c_.style().text(c_.style().text_size, true).line_height() +
+           kBelowHeading;
+  }
+
+  // Lines stand nearer to each other where a page would else not have room.
+  void draw_nearer_for(std::size_t count) {
+    const auto rows = (static_cast<int>(count) + columns_ - 1) / columns_;
     while (ruling_.gap > kLeastBetween &&
-           heading_height + set_pitch(ruling_) * rows >
+           heading_height() + set_pitch(ruling_) * rows >
                c_.body().height - 2_mm) {
       ruling_.gap -= 0.25_mm;
     }
-    add_subheading(c_, c_.style().text_size, heading, 0_mm);
+  }
+
+  void add_part(std::string_view heading, std::size_t count, Length before) {
+    add_subheading(c_, c_.style().text_size, heading, before);
     const ElementId list = c_.add(Role::list);
     const Length width =
         (c_.width() - kBetweenColumns * (columns_ - 1)) / columns_;
@@ -77,12 +105,8 @@ class PlacementLines {
       draw_set(block, c_.style(), ruling_, {left + indent_, 0_mm},
                width - indent_, add_writing_lines(c_, body));
     }
-    ruling_.gap = full;
-    spread(first);
-    c_.blocks()[first].new_page = first > 0;
   }
 
- private:
   // What is left of the page goes between the lines.
   void spread(std::size_t first) {
     const std::span<Block> blocks = std::span(c_.blocks()).subspan(first);
@@ -105,8 +129,7 @@ class PlacementLines {
 void compose(const SheetInput& in, Composer& c) {
   const PlacementCheck check(in.lesson);
   PlacementLines lines(in, c);
-  lines.add("Part one", check.part_one().size());
-  lines.add("Part two", check.most_in_part_two());
+  lines.add(check.part_one().size(), check.most_in_part_two());
 }
 
 Direction other_direction(const SheetInput& in) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <filesystem>
 
 #include "second_files.h"
@@ -35,24 +36,6 @@ int sequences_of(const std::string& target, const std::string& written) {
     }
   }
   return most[a.size() - 1][b.size() - 1];
-}
-
-// Nothing is known but the two texts: what is alike at the beginning or at the
-// end reaches over the pattern's letters.
-bool has_pattern_right(const std::string& target, const std::string& written,
-                       const std::string& pattern) {
-  const std::size_t at = target.find(pattern), end = at + pattern.size();
-  std::size_t front = 0, back = 0;
-  while (front < target.size() && front < written.size() &&
-         target[front] == written[front]) {
-    ++front;
-  }
-  while (back < target.size() && back < written.size() &&
-         target[target.size() - 1 - back] ==
-             written[written.size() - 1 - back]) {
-    ++back;
-  }
-  return front >= end || target.size() - back <= at;
 }
 
 // What a learner wrote for all that was dictated, word by word.
@@ -329,6 +312,34 @@ class Term {
 };
 
 }  // namespace
+
+// Nothing is known but the two texts: what is alike at the beginning or at the
+// end reaches over the pattern's letters.
+bool has_pattern_right(const std::string& target, const std::string& written,
+                       const std::string& pattern) {
+  const std::size_t at = target.find(pattern), end = at + pattern.size();
+  std::size_t front = 0, back = 0;
+  while (front < target.size() && front < written.size() &&
+         target[front] == written[front]) {
+    ++front;
+  }
+  while (back < target.size() && back < written.size() &&
+         target[target.size() - 1 - back] ==
+             written[written.size() - 1 - back]) {
+    ++back;
+  }
+  return front >= end || target.size() - back <= at;
+}
+
+Percents likely(const Count& count) {
+  constexpr double kZ = 1.6449;
+  const double n = count.of, p = count.right / n;
+  const double middle = (p + kZ * kZ / (2 * n)) / (1 + kZ * kZ / n);
+  const double away = kZ / (1 + kZ * kZ / n) *
+                      std::sqrt(p * (1 - p) / n + kZ * kZ / (4 * n * n));
+  return {static_cast<int>(std::lround(100 * (middle - away))),
+          static_cast<int>(std::lround(100 * (middle + away)))};
+}
 
 int day_of(const std::string& date) {
   constexpr std::array kBefore = {0,   31,  59,  90,  120, 151,

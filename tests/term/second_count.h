@@ -46,6 +46,19 @@ struct LearnerCount {
 /// Days from 1970 on.
 int day_of(const std::string& date);
 
+/// Whether the pattern's letters of a word were written well.
+bool has_pattern_right(const std::string& target, const std::string& written,
+                       const std::string& pattern);
+
+/// Between which percentages a share lies nine times in ten, by the formula of
+/// E. B. Wilson (1927): for n words of which a share p is right, and z
+/// = 1.6449, the middle is (p + z²/2n) / (1 + z²/n), and the ends are z/(1 +
+/// z²/n) times the root of p(1 - p)/n + z²/4n² away from it.
+struct Percents {
+  int low = 0, high = 0;
+};
+Percents likely(const Count& count);
+
 /// All learners of a folder with words.tsv, lessons and records.
 std::map<std::string, LearnerCount> count_term(const std::string& folder);
 

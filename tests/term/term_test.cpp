@@ -10,10 +10,10 @@
 #include <cstdlib>
 #include <filesystem>
 #include <map>
-#include <memory>
 #include <set>
 #include <sstream>
 
+#include "program_output.h"
 #include "second_count.h"
 #include "support/run_program.h"
 
@@ -26,139 +26,6 @@ using testing_support::run_program;
 using testing_support::TemporaryFolder;
 
 const std::string kTerm = SHEAF_PROJECT "/tests/term";
-
-std::vector<std::string> parted(const std::string& line, char at) {
-  std::vector<std::string> parts;
-  std::istringstream in(line);
-  for (std::string part; std::getline(in, part, at);) parts.push_back(part);
-  if (line.ends_with(at)) parts.emplace_back();
-  return parts;
-}
-
-std::string without_end(std::string text) {
-  while (!text.empty() && text.back() == ' ') text.pop_back();
-  return text;
-}
-
-std::string letters(const std::string& text) {
-  std::string plain;
-  for (const char c : text) {
-    if (std::isalnum(static_cast<unsigned char>(c)) != 0) plain += c;
-  }
-  return plain;
-}
-
-// The lines of a run that went well, messages among them.
-std::vector<std::string> lines_of_run(std::vector<std::string> arguments) {
-  arguments.insert(arguments.begin(), SHEAF_PROGRAM);
-  const Outcome outcome = run_program(arguments);
-  EXPECT_EQ(outcome.status, 0) << outcome.out;
-  return parted(outcome.out, '\n');
-}
-
-// Rows of `mark --csv`, each by the names of the columns; by learner and date.
-using CsvRow = std::map<std::string, std::string>;
-using CsvRows =
-    std::map<std::string, std::map<std::string, std::vector<CsvRow>>>;
-
-CsvRows marked_rows(const std::string& folder) {
-  CsvRows rows;
-  std::vector<std::string> names;
-  for (const std::string& line :
-       lines_of_run({"mark", folder + "/records", "--csv"})) {
-    const std::vector<std::string> cells = parted(line, ',');
-    if (line.starts_with("date,")) {
-      names = cells;
-    } else if (!names.empty() && cells.size() == names.size() &&
-               line.starts_with("2026-")) {
-      CsvRow row;
-      for (std::size_t i = 0; i < cells.size(); ++i) row[names[i]] = cells[i];
-      rows[row["learner"]][row["date"]].push_back(std::move(row));
-    }
-  }
-  return rows;
-}
-
-// What `progress` prints.
-struct PrintedPattern {
-  std::string taught, state;
-  Count all, fresh, window;
-};
-struct PrintedLearner {
-  std::map<std::string, PrintedPattern> patterns;
-  std::map<std::string, Count> sequences;  // by date
-};
-using Printed = std::map<std::string, PrintedLearner>;
-
-// "36/45 (80%)".
-Count count_in(const std::string& text) {
-  const std::size_t slash = text.find('/');
-  if (slash == std::string::npos) return {};
-  return {std::stoi(text.substr(0, slash)), std::stoi(text.substr(slash + 1))};
-}
-
-// Its tables, read by where the heads of the columns stand.
-class ProgressReader {
- public:
-  Printed read(const std::string& folder, const std::set<std::string>& codes) {
-    Printed all;
-    std::string code;
-    for (const std::string& line :
-         lines_of_run({"progress", folder + "/records"})) {
-      if (codes.contains(line)) {
-        code = line;
-        columns_.clear();
-      } else if (code.empty()) {
-        continue;
-      } else if (line.starts_with("  pattern ")) {
-        read_heads(line);
-      } else if (line.starts_with("  letter sequences: ")) {
-        read_sequences(line.substr(20), all[code]);
-      } else if (!columns_.empty() &&
-                 cell(line, "taught").starts_with("2026-")) {
-        all[code].patterns[cell(line, "pattern")] = {
-            cell(line, "taught"), cell(line, "status"),
-            count_in(cell(line, "all since taught")),
-            count_in(cell(line, "new words")),
-            count_in(cell(line, "based on"))};
-      }
-    }
-    return all;
-  }
-
- private:
-  void read_heads(const std::string& line) {
-    begins_.clear();
-    for (const char* head : {"pattern", "taught", "status", "all since taught",
-                             "new words", "writing", "based on"}) {
-      // "taught" stands in "all since taught" as well.
-      columns_[head] = line.find(std::string("  ") + head) + 2;
-      EXPECT_LT(columns_[head], line.size()) << head;
-      begins_.insert(columns_[head]);
-    }
-  }
-
-  static void read_sequences(const std::string& text, PrintedLearner& learner) {
-    for (const std::string& day : parted(text, ',')) {
-      std::istringstream in(day);
-      std::string date, of;
-      Count count;
-      in >> date >> count.right >> of >> count.of;
-      learner.sequences[date] = count;
-    }
-  }
-
-  std::string cell(const std::string& line, const std::string& head) const {
-    const std::size_t at = columns_.at(head);
-    if (at >= line.size()) return {};
-    const auto next = begins_.upper_bound(at);
-    const std::size_t end = next == begins_.end() ? line.size() : *next;
-    return without_end(line.substr(at, end - at));
-  }
-
-  std::map<std::string, std::size_t> columns_;
-  std::set<std::size_t> begins_;
-};
 
 // Green and gold have lessons of the same names: what is said of their patterns
 // holds only if two lessons of one name in two folders are two.
@@ -175,7 +42,7 @@ class CountedTerm {
         marked_(marked_rows(folder)) {
     std::set<std::string> codes;
     for (const auto& one : second_) codes.insert(one.first);
-    printed_ = ProgressReader().read(folder, codes);
+    printed_ = printed_progress(folder, codes);
   }
 
   const std::map<std::string, LearnerCount>& second() const { return second_; }
@@ -243,8 +110,54 @@ class CountedTerm {
     }
   }
 
-  // Nobody is asked to come back to what was not taught to them.
-  void compare_review(bool namesakes) const {
+  // The same numbers and more in the table for other programs.
+  void compare_table(bool namesakes) const {
+    const auto rows = csv_rows(
+        lines_of_run({"progress", folder_ + "/records", "--csv"}), "learner");
+    std::set<std::pair<std::string, std::string>> seen;
+    const auto count = [](const CsvRow& row, const std::string& what) {
+      const std::string right =
+          row.at(what.empty() ? "right" : what + "_right");
+      const std::string of = row.at(what.empty() ? "of" : what + "_of");
+      if (of.empty()) return Count{};
+      return Count{std::stoi(right), std::stoi(of)};
+    };
+    for (const CsvRow& row : rows) {
+      const std::string code = row.at("learner"), name = row.at("pattern");
+      if (!second_.contains(code) || has_namesakes(code) != namesakes) continue;
+      SCOPED_TRACE(code);
+      SCOPED_TRACE(name);
+      const auto& patterns = second_.at(code).patterns;
+      if (row.at("taught").empty()) {
+        EXPECT_FALSE(patterns.contains(name));
+        continue;
+      }
+      ASSERT_TRUE(patterns.contains(name));
+      seen.emplace(code, name);
+      const PatternCount& counted = patterns.at(name);
+      EXPECT_EQ(row.at("taught"), counted.taught);
+      EXPECT_EQ(row.at("state"), counted.state);
+      EXPECT_EQ(row.at("last"), counted.days.back().date);
+      expect_count(count(row, ""), counted.all, "all");
+      expect_count(count(row, "window"), counted.window, "window");
+      expect_count(count(row, "new"), counted.fresh, "new");
+      expect_count(count(row, "before"), counted.before, "before");
+      const Percents range = likely(counted.window);
+      EXPECT_EQ(row.at("likely_low"), std::to_string(range.low));
+      EXPECT_EQ(row.at("likely_high"), std::to_string(range.high));
+    }
+    for (const auto& [code, learner] : second_) {
+      if (has_namesakes(code) != namesakes) continue;
+      for (const auto& [name, counted] : learner.patterns) {
+        EXPECT_TRUE(counted.days.empty() || seen.contains({code, name}))
+            << code << ", " << name;
+      }
+    }
+  }
+
+  // Nobody is asked to come back to what was not taught to them, nor given a
+  // word that has something of it.
+  void compare_review(bool namesakes, bool words) const {
     std::set<std::string> patterns;
     for (const auto& learner : second_) {
       for (const auto& one : learner.second.patterns) {
@@ -253,6 +166,7 @@ class CountedTerm {
     }
     const TemporaryFolder out;
     std::string code;
+    std::size_t words_at = std::string::npos;
     int items = 0;
     for (const std::string& line :
          lines_of_run({"review", "--class", folder_ + "/class.yaml",
@@ -264,6 +178,7 @@ class CountedTerm {
         code.clear();
         continue;
       }
+      if (pattern == "learner") words_at = line.rfind("words");
       if (second_.contains(pattern)) {
         code = pattern;
         in >> pattern;
@@ -273,8 +188,17 @@ class CountedTerm {
         continue;
       }
       ++items;
-      EXPECT_TRUE(second_.at(code).patterns.contains(pattern))
+      const auto& taught = second_.at(code).patterns;
+      EXPECT_TRUE(taught.contains(pattern))
           << code << " is to come back to " << pattern;
+      if (!words || line.size() <= words_at) continue;
+      for (const std::string& word : parted(line.substr(words_at), ' ')) {
+        for (const std::string& other : patterns) {
+          EXPECT_TRUE(taught.contains(other) ||
+                      word.find(other) == std::string::npos)
+              << code << " gets " << word << " and was not taught " << other;
+        }
+      }
     }
     EXPECT_GT(items, 5);
   }
@@ -288,6 +212,17 @@ class CountedTerm {
     EXPECT_EQ(row.at("letter_sequences"), std::to_string(counted.sequences));
     EXPECT_EQ(row.at("letter_sequences_possible"),
               std::to_string(counted.possible));
+    // Newer tables have the pattern of the lesson that a word shows.
+    const auto pattern = row.find("pattern");
+    if (pattern == row.end() || pattern->second.empty() ||
+        counted.target.find(pattern->second) == std::string::npos) {
+      return;
+    }
+    EXPECT_EQ(
+        row.at("pattern_right"),
+        has_pattern_right(counted.target, counted.written, pattern->second)
+            ? "1"
+            : "0");
   }
 
   static void expect_count(const Count& printed, const Count& counted,
@@ -337,14 +272,28 @@ TEST(Term, LessonsOfOneNameInTwoFoldersAreTwo) {
   term().compare_patterns(true);
 }
 
+bool has_table() {
+  for (const std::string& line : lines_of_run({"progress", "--help"})) {
+    if (line.find("--csv") != std::string::npos) return true;
+  }
+  return false;
+}
+
+TEST(Term, TheTableForOtherProgramsHasTheSameNumbers) {
+  if (!has_table()) GTEST_SKIP() << "this `progress` has no --csv";
+  term().compare_table(false);
+  term().compare_table(true);
+}
+
 TEST(Term, LetterSequencesAddUp) { term().compare_sequences(); }
 
 TEST(Term, ReviewsOnlyWhatWasTaughtToTheLearner) {
-  term().compare_review(false);
+  term().compare_review(false, false);
 }
 
-TEST(Term, ReviewsOnlyWhatWasTaughtWhereNamesAreTheSame) {
-  term().compare_review(true);
+TEST(Term, ReviewsInWordsOfWhatWasTaughtToTheLearner) {
+  term().compare_review(false, true);
+  term().compare_review(true, true);
 }
 
 void write_term(const std::string& folder, const std::string& seed) {
@@ -384,7 +333,8 @@ TEST(Terms, OfOtherSeedsAgreeToo) {
     one.compare_patterns(false);
     one.compare_patterns(true);
     one.compare_sequences();
-    one.compare_review(false);
+    one.compare_review(false, true);
+    one.compare_review(true, true);
   }
 }
 
