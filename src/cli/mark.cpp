@@ -206,7 +206,11 @@ void print_record(const MarkedRecord& marked,
              kind_words(marked.session.kind));
   print_scores(marked, scores, catalogue);
   print_misses(marked);
-  print_advice(scores, catalogue);
+  if (marked.session.placement) {
+    fmt::print("\n  where to begin: `sheaf place` tells\n");
+  } else {
+    print_advice(scores, catalogue);
+  }
   fmt::print("\n");
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/utf8.h"
+#include "marking/pattern_chance.h"
 #include "marking/place_learner.h"
 
 namespace sheaf {
@@ -35,6 +36,15 @@ void mark_placement(MarkedRecord& marked, const PatternCatalogue& catalogue) {
        keep_dictated(marked.session, *marked.record, check, catalogue)) {
     marked.not_asked.emplace_back(std::move(stray.target), stray.step);
   }
+  marked.session.placement = true;
+  // Of all the steps those that somebody was asked for.
+  std::erase_if(marked.patterns, [&](PatternId pattern) {
+    return std::ranges::none_of(
+        marked.session.learners, [&](const LearnerResult& learner) {
+          return !chances_for(pattern, marked.session, learner, catalogue)
+                      .empty();
+        });
+  });
   // A check teaches nothing.
   if (marked.session.kind != Record::Kind::writing) {
     marked.session.kind = Record::Kind::retention;
