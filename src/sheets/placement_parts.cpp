@@ -1,6 +1,7 @@
 #include "sheets/placement_parts.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 
@@ -16,14 +17,18 @@ std::string placement_missing(const SheetInput& in) {
 
 std::string placement_step(const SheetInput& in,
                            const PlacementCheck::Rung& rung) {
-  std::string names;
+  std::vector<std::string> names;
   for (const PatternId id : rung.patterns) {
     const auto pattern =
         std::ranges::find(in.lesson.patterns, id, &LessonPattern::id);
-    if (pattern == in.lesson.patterns.end()) continue;
-    names += (names.empty() ? "" : " and ") + pattern->name;
+    if (pattern != in.lesson.patterns.end()) names.push_back(pattern->name);
   }
-  return fmt::format("{}, {}", rung.number, names);
+  // The names of four would be taller than the words beside them.
+  if (names.size() > 2) {
+    names[1] = fmt::format("{} more", names.size() - 1);
+    names.resize(2);
+  }
+  return fmt::format("{}, {}", rung.number, fmt::join(names, " and "));
 }
 
 std::vector<TextPiece> placement_word(const SheetInput& in,

@@ -14,7 +14,8 @@ namespace sheaf {
 /// Why a lesson has nothing for them; empty for a placement check.
 std::string placement_missing(const SheetInput& in);
 
-/// "step 5, short u"; the step's number stands first, as teachers count.
+/// "5, short u": the step's number and what it teaches; of several patterns the
+/// first is named, and a second where there are two.
 std::string placement_step(const SheetInput& in,
                            const PlacementCheck::Rung& rung);
 

@@ -23,6 +23,54 @@ Count count_in(const std::string& text) {
   return {std::stoi(text.substr(0, slash)), std::stoi(text.substr(slash + 1))};
 }
 
+// "36 of 45".
+Count count_of(const std::string& text) {
+  std::istringstream in(text);
+  std::string of;
+  Count count;
+  in >> count.right >> of >> count.of;
+  return count;
+}
+
+// The columns of a head: two blanks or more part them. Each with its place.
+std::vector<std::pair<std::string, std::size_t>> heads_in(
+    const std::string& line) {
+  std::vector<std::pair<std::string, std::size_t>> heads;
+  for (std::size_t at = line.find_first_not_of(' '); at != std::string::npos;) {
+    const std::size_t end = std::min(line.find("  ", at), line.size());
+    heads.emplace_back(line.substr(at, end - at), at);
+    at = line.find_first_not_of(' ', end);
+  }
+  return heads;
+}
+
+void add_count(Count& sum, const Count& more) {
+  sum.right += more.right;
+  sum.of += more.of;
+}
+
+// A row of such a table.
+DayScore score_in(
+    const std::string& line,
+    const std::vector<std::pair<std::string, std::size_t>>& heads) {
+  DayScore score;
+  for (std::size_t i = 1; i < heads.size(); ++i) {
+    const auto& [name, at] = heads[i];
+    if (at >= line.size() || name == "causes") continue;
+    const std::size_t end =
+        i + 1 < heads.size() ? heads[i + 1].second : line.size();
+    const std::string cell = without_end(line.substr(at, end - at));
+    if (name == "words") {
+      score.words = count_in(cell);
+    } else if (name == "letter sequences") {
+      score.sequences = count_of(cell);
+    } else if (cell != "-") {
+      score.patterns[name] = count_in(cell);
+    }
+  }
+  return score;
+}
+
 // Its tables, read by where the heads of the columns stand.
 class ProgressReader {
  public:
@@ -143,6 +191,43 @@ CsvRows marked_rows(const std::string& folder) {
     rows[row["learner"]][row["date"]].push_back(std::move(row));
   }
   return rows;
+}
+
+PrintedScores printed_scores(const std::string& folder) {
+  PrintedScores printed;
+  std::string date;
+  std::vector<std::pair<std::string, std::size_t>> heads;
+  DayScore sum;
+  for (const std::string& line : lines_of_run({"mark", folder + "/records"})) {
+    if (line.starts_with("2026-")) {
+      date = line.substr(0, 10);
+      heads.clear();
+    } else if (line.starts_with("  learner") &&
+               line.find("letter sequences") != std::string::npos) {
+      heads = heads_in(line);
+      sum = {};
+    } else if (heads.empty() || !line.starts_with("  ")) {
+      heads.clear();
+    } else {
+      const std::string code = line.substr(2, line.find(' ', 2) - 2);
+      if (line.find("absent") != std::string::npos) continue;
+      const DayScore score = score_in(line, heads);
+      if (code != "group") {
+        printed.learners[date][code] = score;
+        add_count(sum.words, score.words);
+        add_count(sum.sequences, score.sequences);
+        for (const auto& [name, count] : score.patterns) {
+          add_count(sum.patterns[name], count);
+        }
+        continue;
+      }
+      ++printed.groups;
+      EXPECT_EQ(score.words, sum.words) << line;
+      EXPECT_EQ(score.sequences, sum.sequences) << line;
+      EXPECT_EQ(score.patterns, sum.patterns) << line;
+    }
+  }
+  return printed;
 }
 
 Printed printed_progress(const std::string& folder,

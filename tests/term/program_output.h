@@ -30,6 +30,15 @@ using CsvRows =
     std::map<std::string, std::map<std::string, std::vector<CsvRow>>>;
 CsvRows marked_rows(const std::string& folder);
 
+/// The table at the head of each record that `mark` prints, by date and
+/// learner.
+using Scores = std::map<std::string, std::map<std::string, DayScore>>;
+struct PrintedScores {
+  Scores learners;
+  int groups = 0;  ///< rows of a group, each the sum of its learners
+};
+PrintedScores printed_scores(const std::string& folder);
+
 /// What `progress` prints.
 struct PrintedPattern {
   std::string taught, state;

@@ -243,11 +243,45 @@ class Term {
         first_written.emplace(small(row.target), session.date);
       }
       learner.rows[session.date] = rows;
+      learner.scores[session.date] = score(rows, lesson);
     }
     for (auto& [name, pattern] : learner.patterns) {
       count_pattern(code, name, learner, practised, first_written, pattern);
     }
     return learner;
+  }
+
+  // A word is one chance a day, right if it was right each time. What is known
+  // by sight is none.
+  static std::map<std::string, bool> chances(const std::vector<Row>& rows,
+                                             const TermLesson& lesson,
+                                             const std::string& pattern) {
+    std::map<std::string, bool> words;
+    for (const Row& row : rows) {
+      const std::string word = small(row.target);
+      if (word.find(pattern) == std::string::npos || known(lesson, word)) {
+        continue;
+      }
+      const bool right = has_pattern_right(word, small(row.written), pattern);
+      const auto [same, first] = words.emplace(word, right);
+      if (!first) same->second = same->second && right;
+    }
+    return words;
+  }
+
+  static DayScore score(const std::vector<Row>& rows,
+                        const TermLesson& lesson) {
+    DayScore score;
+    for (const Row& row : rows) {
+      add(score.words, {row.right ? 1 : 0, 1});
+      add(score.sequences, {row.sequences, row.possible});
+    }
+    for (const std::string& pattern : lesson.patterns) {
+      for (const auto& [word, right] : chances(rows, lesson, pattern)) {
+        add(score.patterns[pattern], {right ? 1 : 0, 1});
+      }
+    }
+    return score;
   }
 
   void count_pattern(const std::string& code, const std::string& name,
@@ -266,18 +300,7 @@ class Term {
       const auto rows = learner.rows.find(session.date);
       if (rows != learner.rows.end() && session.wrong.contains(code)) {
         const TermLesson& lesson = lessons_.at(session.lesson);
-        // A word is one chance a day, right if it was right each time.
-        std::map<std::string, bool> words;
-        for (const Row& row : rows->second) {
-          const std::string word = small(row.target);
-          if (word.find(name) == std::string::npos || known(lesson, word)) {
-            continue;
-          }
-          const bool right = has_pattern_right(word, small(row.written), name);
-          const auto [known_word, first] = words.emplace(word, right);
-          if (!first) known_word->second = known_word->second && right;
-        }
-        for (const auto& [word, right] : words) {
+        for (const auto& [word, right] : chances(rows->second, lesson, name)) {
           const Count chance{right ? 1 : 0, 1};
           add(day.share, chance);
           const auto list = practised.find(word);

@@ -36,9 +36,16 @@ struct PatternCount {
   std::string state;
 };
 
+/// What one record adds up to for one learner.
+struct DayScore {
+  Count words, sequences;
+  std::map<std::string, Count> patterns;  ///< of the lesson
+};
+
 struct LearnerCount {
   /// By the date of the record, in the order of the dictation.
   std::map<std::string, std::vector<Row>> rows;
+  std::map<std::string, DayScore> scores;  ///< by the same dates
   std::set<std::string> absent;
   std::map<std::string, PatternCount> patterns;
 };

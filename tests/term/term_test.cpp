@@ -70,6 +70,25 @@ class CountedTerm {
     EXPECT_GT(compared, 4000);
   }
 
+  // What `mark` adds up at the head of each record.
+  void compare_scores() const {
+    const PrintedScores printed = printed_scores(folder_);
+    for (const auto& [code, learner] : second_) {
+      SCOPED_TRACE(code);
+      for (const auto& [date, score] : learner.scores) {
+        SCOPED_TRACE(date);
+        ASSERT_TRUE(printed.learners.contains(date));
+        const auto found = printed.learners.at(date).find(code);
+        ASSERT_NE(found, printed.learners.at(date).end());
+        EXPECT_EQ(found->second.words, score.words);
+        EXPECT_EQ(found->second.sequences, score.sequences);
+        EXPECT_EQ(found->second.patterns, score.patterns);
+      }
+    }
+    // Twelve weeks and three checks of four groups, and a journal.
+    EXPECT_EQ(printed.groups, 4 * (12 + 3) + 1);
+  }
+
   // Each number that `progress` prints of a learner's patterns.
   void compare_patterns(bool namesakes) const {
     for (const auto& [code, learner] : second_) {
@@ -264,6 +283,8 @@ TEST(Term, HasAllThatMayHappenInOne) {
 
 TEST(Term, EveryWordIsMarkedAsTheSecondCountHasIt) { term().compare_words(); }
 
+TEST(Term, EveryRecordAddsUpToTheSameScores) { term().compare_scores(); }
+
 TEST(Term, EveryPatternStandsWhereTheSecondCountHasIt) {
   term().compare_patterns(false);
 }
@@ -330,6 +351,7 @@ TEST(Terms, OfOtherSeedsAgreeToo) {
     fs::copy_file(kTerm + "/words.tsv", folder.path() + "/words.tsv");
     const CountedTerm one(folder.path());
     one.compare_words();
+    one.compare_scores();
     one.compare_patterns(false);
     one.compare_patterns(true);
     one.compare_sequences();
