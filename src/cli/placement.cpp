@@ -104,8 +104,8 @@ int run_placement(const CommandLine& line) {
   print_what_is_missing(made);
   fmt::print(
       "`sheaf build {0}` prints the learner's page, your script and a page for "
-      "marks; `sheaf record {0} --class CLASS` writes a form for what was "
-      "written\n",
+      "marks; `sheaf record {0} --class CLASS --date DAY` writes a form for "
+      "what was written\n",
       printable(path.string()));
   return kDone;
 }

@@ -63,6 +63,16 @@ void report_placement_marks(const MarkedRecord& marked,
   }
   const PlacementCheck check(marked.lesson->analyzed);
   for (const auto& [code, step] : marked.record->part_two) {
+    if (!marked.record->not_yet && marked.session.find(code.value) == nullptr) {
+      diagnostics.warning(
+          diagnostic::missing_key, code.span,
+          fmt::format("part two of {} stands here, and nothing else of what "
+                      "this learner wrote",
+                      sheaf::quoted(code.value.text())),
+          fmt::format("list the learner under `wrong:`, as `{}: {{}}` where "
+                      "everything was right",
+                      code.value.text()));
+    }
     if (std::ranges::find(check.rungs(), step.value,
                           &PlacementCheck::Rung::number) !=
         check.rungs().end()) {

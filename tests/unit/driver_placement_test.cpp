@@ -253,6 +253,9 @@ TEST_F(PlacementRecords, TellsOfErrorsInWordsThatWereNotAsked) {
   EXPECT_EQ(diagnostics.warning_count(), 1);
   marked("marked: B7\npart-two: {B7: 9}\n");
   EXPECT_EQ(diagnostics.error_count(), 1);
+  marked("marked: all\npart-two: {B7: 1, C3: 1}\nwrong: {B7: {}}\n");
+  EXPECT_EQ(diagnostics.warning_count(), 1);
+  EXPECT_EQ(diagnostics.error_count(), 0);
 }
 
 TEST_F(PlacementRecords, AsksForPartTwoBeforeItDecides) {
