@@ -22,20 +22,21 @@ struct Verb {
   int (*run)(const CommandLine&);
 };
 constexpr Verb kVerbs[] = {
-    {"build", run_build},       {"check", run_check},
-    {"word", run_word},         {"patterns", run_patterns},
-    {"sheets", run_sheets},     {"layouts", run_layouts},
-    {"pictures", run_pictures}, {"schema", run_schema},
-    {"manual", run_manual},     {"completions", run_completions},
-    {"dump", run_dump},         {"record", run_record},
-    {"mark", run_mark},         {"writing", run_writing},
-    {"progress", run_progress}, {"review", run_review},
-    {"forget", run_forget},     {"find", run_find},
-    {"block", run_block},       {"draft", run_draft},
-    {"settle", run_settle},     {"watch", run_watch},
-    {"preview", run_preview},   {"explain", run_explain},
-    {"keep", run_keep},         {"probe", run_probe},
-    {"week", run_week},         {"speech", run_speech},
+    {"build", run_build},         {"check", run_check},
+    {"word", run_word},           {"patterns", run_patterns},
+    {"sheets", run_sheets},       {"layouts", run_layouts},
+    {"pictures", run_pictures},   {"schema", run_schema},
+    {"manual", run_manual},       {"completions", run_completions},
+    {"dump", run_dump},           {"record", run_record},
+    {"mark", run_mark},           {"writing", run_writing},
+    {"progress", run_progress},   {"review", run_review},
+    {"forget", run_forget},       {"find", run_find},
+    {"block", run_block},         {"draft", run_draft},
+    {"settle", run_settle},       {"watch", run_watch},
+    {"preview", run_preview},     {"explain", run_explain},
+    {"keep", run_keep},           {"probe", run_probe},
+    {"week", run_week},           {"speech", run_speech},
+    {"placement", run_placement}, {"place", run_place},
 };
 
 int run(const CommandLine& line) {

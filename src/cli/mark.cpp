@@ -291,7 +291,11 @@ void print_record(const MarkedRecord& marked,
   print_misses(marked);
   print_speech_cues(marked);
   print_found(marked);
-  print_advice(scores, catalogue);
+  if (marked.session.placement) {
+    fmt::print("\n  where to begin: `sheaf place` tells\n");
+  } else {
+    print_advice(scores, catalogue);
+  }
   fmt::print("\n");
 }
 

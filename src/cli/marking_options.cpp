@@ -263,6 +263,15 @@ VerbOptions week_verb(CommandLine& line) {
   return week;
 }
 
+VerbOptions place_verb(CommandLine& line) {
+  VerbOptions place{
+      "place", "where learners begin, by what they wrote in a placement check",
+      record_files(line, true)};
+  append(place.options, {json_option(line), jobs_option(line)});
+  append(place.options, speech_options(line));
+  return place;
+}
+
 VerbOptions forget_verb(CommandLine& line) {
   CommandLine::Marking& marking = line.marking;
   return {"forget",
@@ -290,7 +299,7 @@ VerbOptions forget_verb(CommandLine& line) {
 std::vector<VerbOptions> marking_verbs(CommandLine& line) {
   return {record_verb(line),   mark_verb(line),   writing_verb(line),
           progress_verb(line), review_verb(line), week_verb(line),
-          forget_verb(line)};
+          place_verb(line),    forget_verb(line)};
 }
 
 }  // namespace sheaf

@@ -78,6 +78,19 @@ VerbOptions draft_verb(CommandLine& line) {
             &planning.file}}};
 }
 
+VerbOptions placement_verb(CommandLine& line) {
+  return {"placement",
+          "a check of where in a sequence a new learner begins",
+          {{"SEQUENCE",
+            "a sequence file; no word of the lessons beside it is used",
+            &line.arguments,
+            {.required = true, .values = {{1, 1}}}},
+           {"--file",
+            "the file to write; else placement.yaml beside the sequence. A "
+            "file that is there stays as it is",
+            &line.planning.file}}};
+}
+
 VerbOptions settle_verb(CommandLine& line) {
   return {"settle",
           "a lesson with every choice written out, ready to send",
@@ -163,8 +176,9 @@ VerbOptions probe_verb(CommandLine& line) {
 }  // namespace
 
 std::vector<VerbOptions> planning_verbs(CommandLine& line) {
-  return {find_verb(line),  draft_verb(line), settle_verb(line),
-          block_verb(line), keep_verb(line),  probe_verb(line)};
+  return {find_verb(line),     draft_verb(line), settle_verb(line),
+          block_verb(line),    keep_verb(line),  probe_verb(line),
+          placement_verb(line)};
 }
 
 }  // namespace sheaf

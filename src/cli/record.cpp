@@ -48,6 +48,27 @@ std::string first_word(const TaughtFile& lesson) {
   return items.empty() ? "ship" : as_key(items.front().text);
 }
 
+// Of a placement check: by parts and steps, as the script has them.
+std::string placement_lines(const Placement& check) {
+  std::string text = "#   part one:";
+  for (const PlacementStep& step : check.part_one) {
+    for (const PlacedWord& word : step.words) text += " " + word.value;
+  }
+  text += "\n#   part two, by step:\n";
+  for (const PlacementStep& step : check.part_two) {
+    text += fmt::format("#     {}:", step.number.value);
+    for (const PlacedWord& word : step.words) text += " " + word.value;
+    text += "\n";
+  }
+  return text;
+}
+
+std::string placement_remark() {
+  return "# A placement check. `part-two` is the step at which part two began "
+         "for a\n# learner; until it stands there, only part one counts. Words "
+         "that a learner was\n# not asked for need no line.\n";
+}
+
 std::string form(const RecordHead& head, const TaughtFile& lesson,
                  const std::vector<LearnerCode>& codes,
                  const PatternCatalogue& patterns) {
@@ -65,16 +86,28 @@ std::string form(const RecordHead& head, const TaughtFile& lesson,
     }
     return text;
   }
+  const bool placement = lesson.lesson.placement.given();
   const std::string word = first_word(lesson);
-  std::string text = fmt::format(
+  std::string text = placement ? placement_remark() : "";
+  text += fmt::format(
       "# What was written. Type errors only, with commas between them, a word "
       "of a\n# sentence too: Sheaf finds what each was meant for, and "
       "everything else counts\n# as right. `{}=...` says the word, `{}=.` that "
       "it was left blank. Learners who\n# were away go after `absent:`. This "
       "form counts for nobody until you write\n# `marked: all`, which means "
       "everyone it lists.\n# Dictated:\n{}{}marked: not yet\n# absent: CODE, "
-      "CODE\nwrong:\n",
-      word, word, dictated_lines(lesson), head_text(head));
+      "CODE\n",
+      word, word,
+      placement ? placement_lines(lesson.lesson.placement)
+                : dictated_lines(lesson),
+      head_text(head));
+  if (placement) {
+    text += "part-two:\n";
+    for (const LearnerCode& code : codes) {
+      text += fmt::format("  {}:\n", code.text());
+    }
+  }
+  text += "wrong:\n";
   for (const LearnerCode& code : codes) {
     text += fmt::format("  {}:\n", code.text());
   }
@@ -232,6 +265,9 @@ int run_record(const CommandLine& asked) {
   }
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
+  // A placement check teaches nothing, whoever has which lesson.
+  const bool placement = lesson != nullptr && lesson->lesson.placement.given();
+  if (placement && line.marking.kind.empty()) line.marking.kind = "retention";
   const FilePath home = FilePath(line.marking.class_file).parent_path();
   std::vector<LearnerCode> codes;
   if (lesson != nullptr && pupils != nullptr) {
@@ -250,7 +286,7 @@ int run_record(const CommandLine& asked) {
   std::string name = name_among_others(*pupils, home, *lesson, workspace,
                                        line.allowed_folders);
   if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
-  if (!line.marking.kind.empty() && line.marking.kind != "dictation") {
+  if (!asked.marking.kind.empty() && asked.marking.kind != "dictation") {
     name += "-" + line.marking.kind;
   }
   const FilePath target = folder / (name + ".yaml");

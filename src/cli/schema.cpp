@@ -267,7 +267,12 @@ int run_schema(const CommandLine& line) {
     members.add("$schema", text("http://json-schema.org/draft-07/schema#"));
     members.add("title", text(schema.title));
     members.add("type", text("object"));
-    if (!schema.required.empty()) {
+    if (schema.name == "lesson") {
+      // A check of where to begin has no pattern of its own.
+      members.add(
+          "anyOf",
+          R"([{"required": ["pattern"]}, {"required": ["placement"]}])");
+    } else if (!schema.required.empty()) {
       members.add("required", fmt::format("[{}]", text(schema.required)));
     }
     members.add("additionalProperties", "false");

@@ -37,6 +37,8 @@ int run_writing(const CommandLine& line);
 int run_progress(const CommandLine& line);
 int run_review(const CommandLine& line);
 int run_week(const CommandLine& line);
+int run_placement(const CommandLine& line);
+int run_place(const CommandLine& line);
 int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

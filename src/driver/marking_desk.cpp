@@ -10,6 +10,7 @@
 #include "base/pool.h"
 #include "base/utf8.h"
 #include "driver/class_roll.h"
+#include "driver/placement_marks.h"
 #include "driver/record_checks.h"
 #include "driver/record_targets.h"
 #include "driver/speech_of_class.h"
@@ -278,6 +279,7 @@ void MarkingDesk::mark_one(Taken& taken) const {
       one.patterns = one.lesson->patterns();
     }
   }
+  mark_placement(one, workspace_.phonics().patterns());
   for (LearnerResult& learner : one.session.learners) {
     if (one.pupils != nullptr && one.lesson != nullptr) {
       const auto entry = std::ranges::find_if(
@@ -311,6 +313,7 @@ std::vector<MarkedRecord> MarkingDesk::mark(
       [&](int, std::size_t i) { mark_one(all_taken[i]); },
       [&](std::size_t i) {
         report(all_taken[i].marked, diagnostics);
+        report_placement_marks(all_taken[i].marked, diagnostics);
         report_learners(all_taken[i], diagnostics);
         marked.push_back(std::move(all_taken[i].marked));
       });

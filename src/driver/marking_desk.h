@@ -46,6 +46,9 @@ struct MarkedRecord {
   /// Those that the record is about: the lesson's, or those of its tallies;
   /// none of a probe.
   std::vector<PatternId> patterns;
+  /// Of a placement check: errors in words that were not asked of the learner,
+  /// with the step of each (see driver/placement_marks.h).
+  std::vector<std::pair<PlacedText, int>> not_asked = {};
 };
 
 /// Reads records with the lessons and classes that they name, and marks them.

@@ -127,6 +127,30 @@ void read_tallies(const Field& field, const ValueEntry& learner,
   }
 }
 
+// Each learner with the step at which part two of a check began.
+void part_two_key(const Field& field, Record& record, Diagnostics& d) {
+  constexpr int kHighestStep = 10'000;
+  if (field.value.kind != Value::Kind::keys) {
+    report_wrong_kind(field, d);
+    return;
+  }
+  for (const ValueEntry& entry : field.value.entries) {
+    const auto code = LearnerCode::read(entry.key.value);
+    if (!code) {
+      report_bad_code(field.place, entry.key.span, d);
+      continue;
+    }
+    // A form has a line for each learner; most are filled in later.
+    if (entry.value.kind == Value::Kind::nothing) continue;
+    Spanned<int> step{.value = 0};
+    read_number({"part-two", entry.value, field.example}, 1, kHighestStep, step,
+                d);
+    if (step.value > 0) {
+      record.part_two.push_back({{*code, entry.key.span}, step});
+    }
+  }
+}
+
 using RecordKey = KeySpec<Record>;
 constexpr std::array kRecordKeys = {
     RecordKey{"date", kRecordExample, "the day of the writing", date_key},
@@ -166,6 +190,9 @@ constexpr std::array kRecordKeys = {
                       read_tallies(field, learner, into, d);
                     });
               }},
+    RecordKey{"part-two", "part-two: {B7: 5}",
+              "the step at which part two of a placement check began",
+              part_two_key},
     RecordKey{"note", "note: After the holidays.", "a note to yourself",
               [](const Field& field, Record& record, Diagnostics& d) {
                 record.note = read_lines(field, LineBreaks::paragraphs, d);

@@ -2,6 +2,7 @@
 
 #include <compare>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/diagnostics.h"
@@ -70,6 +71,8 @@ struct Record {
   /// Whole attempts: nothing is known of what is not here.
   std::vector<OfLearner<Attempt>> written;
   std::vector<OfLearner<Tally>> writing;
+  /// Of a placement check: at which step part two began, by learner.
+  std::vector<std::pair<PlacedCode, Spanned<int>>> part_two;
   std::vector<LessonLine> note;
   Span span;
 

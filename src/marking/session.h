@@ -66,6 +66,9 @@ struct SessionResult {
   /// Those of that day: such a word is remembered as a whole, and shows nothing
   /// of the patterns in it.
   SightWords sight_words;
+  /// Of a check of where to begin, which says nothing of what comes next for
+  /// the group.
+  bool placement = false;
   /// In the order of the class, then of the record.
   std::vector<LearnerResult> learners;
 

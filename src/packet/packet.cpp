@@ -78,6 +78,10 @@ std::string what_learners_get(std::span<const PlannedSheet> sheets) {
 // A teacher looks for the pattern and the sheet.
 std::string what_teachers_get(const Bindery& b,
                               std::span<const PlannedSheet> sheets) {
+  // Those of a whole sequence would be no title.
+  if (b.lesson.lesson->placement.given()) {
+    return fmt::format("a check of where to begin: {}", names_of(sheets));
+  }
   std::vector<std::string_view> patterns;
   bool any_comma = false;
   for (const LessonPattern& pattern : b.lesson.patterns) {
