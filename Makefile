@@ -78,8 +78,13 @@ demo-term: $(SHEAF)
 	  >$(TERM_OUT)/marks.txt
 	$(SHEAF) writing $(TERM)/journal-C3.txt --learner C3 \
 	  --sequence $(TERM)/term-sequence.yaml >$(TERM_OUT)/journal-C3.txt
-	$(SHEAF) progress $(TERM)/records --pdf $(TERM_OUT)/progress.pdf \
-	  >$(TERM_OUT)/progress.txt
+	$(SHEAF) build $(TERM)/probes --out $(TERM_OUT)/probes
+	$(SHEAF) progress $(TERM)/records $(TERM)/probe-records \
+	  --pdf $(TERM_OUT)/progress.pdf >$(TERM_OUT)/progress.txt
+	$(SHEAF) progress $(TERM)/records $(TERM)/probe-records --for home \
+	  --pdf $(TERM_OUT)/home.pdf >$(TERM_OUT)/home.txt
+	$(SHEAF) progress $(TERM)/records $(TERM)/probe-records --for meeting \
+	  --pdf $(TERM_OUT)/meeting.pdf >$(TERM_OUT)/meeting.txt
 	$(SHEAF) review --class $(TERM)/class.yaml --records $(TERM)/records \
 	  --week $(TERM_NEXT) --out $(TERM_OUT)/plan | tee $(TERM_OUT)/plan.txt
 	$(SHEAF) build $(TERM_OUT)/plan/check-$(TERM_NEXT).yaml \
@@ -169,7 +174,7 @@ gallery: $(BUILT)
 
 # What editors check files with, from the program's own tables.
 schemas: $(BUILT)
-	for kind in lesson layout class sequence; do \
+	for kind in lesson layout class sequence record; do \
 	  $(SHEAF) schema $$kind > schemas/$$kind.json || exit 1; done
 
 include checks.mk

@@ -16,6 +16,9 @@
 #                          (LAYOUT=week, PAPER=letter)
 #   make calibrate         simulated learners: how often the rules for secure
 #                          and check again are right
+#   make calibrate-placement  the same for the step that `place` names
+#   make term-test         a term of 18 invented learners, each number counted
+#                          again by a second program
 #   make threads           lessons, a class and marks on four threads, under the
 #                          thread checks of the compiler
 
@@ -26,7 +29,8 @@ COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads calibrate
+.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads calibrate \
+  calibrate-placement term-test
 
 LAYOUT := week
 page-fill: $(BUILT)
@@ -104,6 +108,19 @@ LEARNERS := 1000
 calibrate: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_calibrate
 	$(BUILD)/bench/sheaf_calibrate $(BUILD)/share/sheaf/phonics.bin $(LEARNERS)
+
+# How often `place` names the right step; fails if it does not keep its limits.
+NEWCOMERS := 100
+calibrate-placement: $(BUILT)
+	cmake --build $(BUILD) --target sheaf_calibrate_placement
+	$(BUILD)/bench/sheaf_calibrate_placement $(BUILD)/share/sheaf $(NEWCOMERS) \
+	  lessons/year/sequence.yaml lessons/second-year/sequence.yaml
+
+# The term in tests/term, and as many others as TERMS says.
+TERMS := 40
+term-test: $(BUILT)
+	cmake --build $(BUILD) --target test_term
+	SHEAF_TERMS=$(TERMS) $(BUILD)/tests/test_term
 
 # Lessons and a class, in ever more memory.
 STEP := 32

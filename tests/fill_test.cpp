@@ -67,6 +67,10 @@ std::vector<List> lists() {
     all.push_back({"long" + number, "sh", first_of(kLong, count)});
     all.push_back({"built" + number, "sh", first_of(kBuilt, count)});
   }
+  for (const int steps : {3, 8, 30}) {
+    all.push_back(
+        {"check" + std::to_string(steps), "", first_of(kShort, steps)});
+  }
   all.push_back({"two", "short a", first_of("at an am as", 4)});
   const std::string ai = "rain sail snail bay day tray ";
   all.push_back({"contrast2", "ai, ay", first_of(ai, 6)});
@@ -77,7 +81,22 @@ std::vector<List> lists() {
   return all;
 }
 
+// A check of where to begin: so many steps with a word each, every third of
+// them in part one as well.
+std::string placement_text(std::size_t steps) {
+  const std::vector<std::string> words = first_of(kShort, 30);
+  std::string text = "sequence:\n  steps:\n", one, two;
+  for (std::size_t i = 0; i < steps; ++i) {
+    const std::string number = std::to_string(i + 1);
+    text += "    - sh\n";
+    if (i % 3 == 1) one += "    " + number + ": " + words[i] + "\n";
+    two += "    " + number + ": " + words[(i + 10) % words.size()] + "s\n";
+  }
+  return text + "placement:\n  part-one:\n" + one + "  part-two:\n" + two;
+}
+
 std::string lesson_text(const List& list) {
+  if (list.pattern.empty()) return placement_text(list.words.size());
   std::string text = "pattern: " + list.pattern + "\nwords:";
   for (const std::string& word : list.words) text += " " + word;
   text += "\ntaught: ch, ck, ai, oa\nsight-words: of one was\nsentences: |\n";

@@ -161,7 +161,7 @@ TEST(Goldens, ShowEveryKindOfSheet) {
 // What editors read is what the tables say: `make schemas` after a change.
 TEST(Schemas, AreWhatTheProgramPrints) {
   const TemporaryFolder folder;
-  for (const char* kind : {"lesson", "layout", "class", "sequence"}) {
+  for (const char* kind : {"lesson", "layout", "class", "sequence", "record"}) {
     const Outcome now = run(std::string("schema ") + kind, folder.path());
     EXPECT_EQ(now.exit_code, 0);
     const fs::path file = project() / "schemas" / (std::string(kind) + ".json");
@@ -180,10 +180,11 @@ TEST(Schemas, AreNamedInEveryDemoFile) {
   int seen = 0;
   for (const char* folder : {"lessons", "layouts"}) {
     for (const fs::path& file : files_below(project() / folder, {".yaml"})) {
-      // Records have no schema: a form is written for each.
-      if (file.parent_path().filename() == "records") continue;
       const std::string name = file.stem().string();
+      const bool is_record =
+          file.parent_path().string().ends_with("records");
       const std::string kind = std::string(folder) == "layouts" ? "layout"
+                               : is_record                      ? "record"
                                : name.ends_with("class")        ? "class"
                                : name.ends_with("sequence")     ? "sequence"
                                                                 : "lesson";

@@ -210,6 +210,9 @@ constexpr const char* kLessons[] = {
     "pattern: contraction\nwords: [\"don't\", \"can't\", \"I'm\"]\n",
     "pattern: blend_l\nwords: flag clap plan slip\n",
     "pattern: [ai, ay, a_e]\nwords: rain sail day play cake make come\n",
+    "sequence:\n  steps: [short i, sh, ee]\n"
+    "placement:\n  part-one: {2: ship}\n"
+    "  part-two: {1: hip rid, 2: shop dish, 3: seek feet}\n",
 };
 
 constexpr const char* kOtherOptions =

@@ -115,6 +115,51 @@ TEST(Completions, AreWhatBashOffers) {
   EXPECT_EQ(completed("sheaf patterns --lay"), "\n");
 }
 
+// Behind an option stand its values: the choices, what Sheaf knows by name, and
+// files or folders where those are meant.
+TEST(Completions, OfferValues) {
+  EXPECT_EQ(completed("sheaf build --paper ''"), "letter a4\n");
+  EXPECT_EQ(completed("sheaf record --kind tr"), "transfer\n");
+  EXPECT_EQ(completed("sheaf find th_v"), "th_voiceless th_voiced\n");
+  EXPECT_EQ(completed("sheaf find sh --contrast tch"), "tch\n");
+  EXPECT_EQ(completed("sheaf writing x.txt --taught igh"), "igh\n");
+  EXPECT_EQ(completed("sheaf mark --accent sc"), "scottish\n");
+  EXPECT_EQ(completed("sheaf schema rec"), "record\n");
+  EXPECT_EQ(completed("sheaf completions ''"), "bash zsh fish\n");
+  EXPECT_EQ(completed("sheaf explain unclear"), "unclear-target\n");
+  EXPECT_EQ(completed("sheaf build --only sound-b"), "sound-boxes\n");
+  EXPECT_EQ(completed("sheaf progress r --rule lost-m"), "lost-misses=\n");
+  EXPECT_EQ(completed("sheaf word car --count as-s"), "as-spoken\n");
+  // A count is no file, and a folder is none either.
+  const TemporaryFolder folder;
+  folder.write("some.yaml", "");
+  std::filesystem::create_directory(folder.path() + "/some-folder");
+  const std::string here = folder.path() + "/some";
+  EXPECT_EQ(completed("sheaf find sh --count " + here), "\n");
+  EXPECT_EQ(completed("sheaf build x --out " + here), here + "-folder\n");
+  EXPECT_EQ(completed("sheaf record --class " + here + "."), here + ".yaml\n");
+  EXPECT_EQ(completed("sheaf mark " + here + "."), here + ".yaml\n");
+}
+
+// A step is `--step` and patterns are `--taught`, whatever the verb.
+TEST(Options, AreCalledTheSameInEveryVerb) {
+  for (const std::string& verb : verbs()) {
+    std::istringstream help(said({verb, "--help"}));
+    for (std::string line; std::getline(help, line);) {
+      const std::size_t at = line.find("--");
+      if (at == std::string::npos || at > 4) continue;
+      const std::string name = line.substr(at, line.find(' ', at) - at);
+      if (name == "--taught") {
+        EXPECT_NE(line.find("patterns"), std::string::npos) << verb << line;
+        EXPECT_EQ(line.find("step's"), std::string::npos) << verb << line;
+      }
+      if (line.find("a step's number") != std::string::npos) {
+        EXPECT_EQ(name, "--step") << verb << line;
+      }
+    }
+  }
+}
+
 TEST(Completions, NameEveryVerbInEveryShell) {
   for (const char* shell : {"bash", "zsh", "fish"}) {
     const std::string text = said({"completions", shell});
@@ -172,6 +217,19 @@ TEST(Pictures, AreListedAndShownOnAContactSheet) {
   for (const std::string& word : words) {
     EXPECT_TRUE(named.contains(word.substr(0, word.find(' ')))) << word;
   }
+}
+
+TEST(Speech, IsListedWithItsSources) {
+  const std::string list = said({"speech"});
+  for (const char* part : {"th-f ", "no-ed ", "spanish ", "fink for think",
+                           "`speech: th-f, no-ed`"}) {
+    EXPECT_NE(list.find(part), std::string::npos) << part;
+  }
+  const std::string one = said({"speech", "end-voice"});
+  EXPECT_NE(one.find("Treiman and Bowman (2015)"), std::string::npos) << one;
+  const Outcome none = run_program({SHEAF_PROGRAM, "speech", "th-v"});
+  EXPECT_EQ(none.status, 2);
+  EXPECT_NE(none.out.find("did you mean"), std::string::npos) << none.out;
 }
 
 // The boxes of a word, and what would change them.

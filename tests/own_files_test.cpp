@@ -35,6 +35,7 @@ const std::vector<Writer>& writers() {
       {{"mark", "records", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
       {{"progress", "records", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
       {{"pictures", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
+      {{"week", ".", "--pdf", "x.pdf"}, "x.pdf", "--pdf"},
       {{"preview", "lesson.yaml", "--out", "x.png"}, "x.png", "--out"},
       {{"preview", "lesson.yaml", "--page", "1"},
        "out/lesson/preview.png",

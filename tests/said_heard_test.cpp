@@ -13,7 +13,9 @@
 #include "look_checks.h"
 #include "phonics/conventions.h"
 #include "project_files.h"
+#include "reports/home_report.h"
 #include "reports/mark_report.h"
+#include "reports/meeting_report.h"
 #include "reports/progress_report.h"
 #include "support/run_program.h"
 
@@ -268,8 +270,10 @@ TEST_F(SaidHeard, ReportsOfTheDemoTerm) {
   std::vector<std::string> faults;
   MarkingDesk desk(workspace_, {}, faults);
   Diagnostics diagnostics;
-  const std::vector<MarkedRecord> records = desk.mark(
-      {(project() / "lessons/demo-term/records").string()}, diagnostics);
+  const std::vector<MarkedRecord> records =
+      desk.mark({(project() / "lessons/demo-term/records").string(),
+                 (project() / "lessons/demo-term/probe-records").string()},
+                diagnostics);
   ASSERT_GT(records.size(), 10U);
   const PatternCatalogue& catalogue = workspace_.phonics().patterns();
   OptionValues settings(page_options());
@@ -291,9 +295,20 @@ TEST_F(SaidHeard, ReportsOfTheDemoTerm) {
   const auto learners = class_progress(
       sessions_of(records), desk.taught_lessons(records), catalogue, rules);
   ASSERT_GE(learners.size(), 5U);
-  add_group_report(other, learners, catalogue, rules);
+  std::vector<Date> days;
+  for (const MarkedRecord& marked : records) {
+    days.push_back(marked.session.date);
+  }
+  const ProgressGround ground{catalogue, rules, days};
+  const std::vector<SessionResult> sessions = sessions_of(records);
+  add_group_report(other, learners, ground);
   for (const LearnerProgress& learner : learners) {
-    add_learner_report(other, learner, catalogue, rules, 100);
+    const Growth growth =
+        growth_of(learner, {.date = Date{2026, 12, 18}, .level = {}});
+    EXPECT_GE(growth.points.size(), kProbesForTrend);
+    add_learner_report(other, learner, growth, ground);
+    add_home_report(other, learner, growth, sessions, catalogue);
+    add_meeting_report(other, learner, growth, sessions, ground);
   }
   for (const Document* report : {&marks, &progress}) {
     check_names(*report, report->title);

@@ -160,8 +160,10 @@ class Analyzer {
            .written = pattern.written,
            .name = name_of(pattern.id, phonics_, conventions_)});
     }
-    // One name may be a contrast of several.
-    if (result_.patterns.size() > kMostLessonPatterns) {
+    // One name may be a contrast of several. A check of where to begin has
+    // those of a whole sequence.
+    if (result_.patterns.size() > kMostLessonPatterns &&
+        !lesson_.placement.given()) {
       diagnostics_.error(
           diagnostic::too_many,
           result_.patterns[kMostLessonPatterns].written.span,
@@ -301,6 +303,11 @@ class Analyzer {
     }
     for (const AnalyzedWord& w : result_.words) {
       hash = text_hash(w.spelling.value + " ", hash);
+    }
+    if (lesson_.placement.given()) {
+      for (const AnalyzedWord& w : result_.dictate_words) {
+        hash = text_hash(w.spelling.value + " ", hash);
+      }
     }
     result_.seed = lesson_.seed.given() ? seed_of(lesson_.seed.value) : hash;
     for (const auto* sentences :

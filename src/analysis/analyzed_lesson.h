@@ -100,6 +100,13 @@ struct WarmUp {
   bool empty() const { return to_say.empty() && words.empty(); }
 };
 
+/// What one learner writes that others with the same teacher's pages do not.
+struct OwnWords {
+  std::string learner;                 ///< the code
+  std::vector<AnalyzedWord> warm_up;   ///< all words of the warm-up, in order
+  std::vector<AnalyzedWord> dictated;  ///< after the words of the lesson
+};
+
 /// Says yes or no of a word.
 using WordTest = std::function<bool(std::string_view)>;
 
@@ -123,6 +130,10 @@ struct AnalyzedLesson {
   std::vector<AnalyzedSentence> dictate_sentences;
   AnalyzedPassage passage;
   WarmUp warm_up;
+  /// Of teacher's pages that learners with words of their own share: who writes
+  /// what. `dictate_words` are those of all of them then, and the words of the
+  /// warm-up are one learner's, which only say how many there are.
+  std::vector<OwnWords> own_words;
   /// Decides every order that is mixed; from the lesson's seed, else from its
   /// patterns and words.
   std::uint64_t seed = 0;

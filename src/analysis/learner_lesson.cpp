@@ -93,23 +93,53 @@ bool add_review_words(AnalyzedLesson& lesson,
   return true;
 }
 
+// Other words have another code.
+std::string code_of_words(const AnalyzedLesson& own, const std::string& code) {
+  std::uint64_t hash = text_hash(code);
+  for (const auto* words : {&own.words, &own.dictate_words}) {
+    for (const AnalyzedWord& w : *words) {
+      hash = text_hash(w.spelling.value + " ", hash);
+    }
+  }
+  return short_code(hash);
+}
+
 }  // namespace
 
 AnalyzedLesson lesson_for(const AnalyzedLesson& lesson,
                           const LearnerNeeds& needs, Diagnostics& diagnostics) {
   AnalyzedLesson own = lesson;
-  const bool shorter = shorten(own, static_cast<std::size_t>(needs.amount));
-  const bool reviews = add_review_words(own, needs.review_words, diagnostics);
-  if (shorter || reviews) {
-    std::uint64_t hash = text_hash(lesson.code);
-    for (const auto* words : {&own.words, &own.dictate_words}) {
-      for (const AnalyzedWord& w : *words) {
-        hash = text_hash(w.spelling.value + " ", hash);
-      }
-    }
-    own.code = short_code(hash);
+  if (shorten(own, static_cast<std::size_t>(needs.amount))) {
+    own.code = code_of_words(own, lesson.code);
+  }
+  if (!add_review_words(own, needs.review_words, diagnostics)) return own;
+  if (needs.own) {
+    // What is said to all of them at once.
+    own.warm_up.to_say = lesson.warm_up.to_say;
+    own.warm_up.to_hear = lesson.warm_up.to_hear;
+  } else {
+    own.code = code_of_words(own, lesson.code);
   }
   return own;
+}
+
+AnalyzedLesson shared_lesson(AnalyzedLesson base,
+                             const std::vector<LearnersLesson>& learners) {
+  const std::size_t of_all = base.dictate_words.size();
+  for (const LearnersLesson& learner : learners) {
+    const AnalyzedLesson& lesson = *learner.lesson;
+    OwnWords own{learner.learner, lesson.warm_up.words, {}};
+    if (lesson.dictate_words.size() > of_all) {
+      own.dictated.assign(
+          lesson.dictate_words.begin() + static_cast<std::ptrdiff_t>(of_all),
+          lesson.dictate_words.end());
+    }
+    if (own.warm_up.size() > base.warm_up.words.size()) {
+      base.warm_up.words = own.warm_up;
+    }
+    base.own_words.push_back(std::move(own));
+  }
+  return base;
 }
 
 }  // namespace sheaf

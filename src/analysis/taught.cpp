@@ -175,15 +175,27 @@ int Taught::stage_of(const Reading& reading, std::size_t i,
   return stage;
 }
 
-WordStanding Taught::standing(const Reading& reading) const {
-  WordStanding standing;
-  if (!known_) return standing;
+// When the pattern of an ending before which this word's base drops its e is
+// taught.
+int Taught::drop_stage_of(const Reading& reading) const {
   int drop_stage = kNever;
   for (const PatternPlace& place : reading.places) {
     if (std::ranges::find(drops_, place.pattern) != drops_.end()) {
       drop_stage = std::min(drop_stage, pattern_stages_[place.pattern]);
     }
   }
+  return drop_stage;
+}
+
+bool Taught::is_taught(const Reading& reading, std::size_t unit) const {
+  return !known_ ||
+         stage_of(reading, unit, drop_stage_of(reading)) <= step_ + 1;
+}
+
+WordStanding Taught::standing(const Reading& reading) const {
+  WordStanding standing;
+  if (!known_) return standing;
+  const int drop_stage = drop_stage_of(reading);
   for (std::size_t i = 0; i < reading.units.size(); ++i) {
     const int stage = stage_of(reading, i, drop_stage);
     if (stage <= step_ + 1) {

@@ -63,6 +63,9 @@ class Taught {
   int step() const { return step_; }
 
   WordStanding standing(const Reading& reading) const;
+  /// Whether one unit of a word was taught, whatever the others are; true where
+  /// nothing is known.
+  bool is_taught(const Reading& reading, std::size_t unit) const;
   bool is_decodable(const Reading& reading) const {
     return standing(reading).kind == WordStanding::Kind::decodable;
   }
@@ -100,6 +103,7 @@ class Taught {
   int stage_of(std::string_view grapheme,
                std::span<const Phoneme> phonemes) const;
   int stage_of(const Reading& reading, std::size_t unit, int drop_stage) const;
+  int drop_stage_of(const Reading& reading) const;
 
   bool known_ = false;
   int step_ = -1;

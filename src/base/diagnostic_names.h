@@ -60,10 +60,12 @@ struct DiagnosticName {
   X(not_used_yet, "a key that this Sheaf reads and does not use") \
   X(not_yet_taught, "a word with something that was not taught yet") \
   X(number_left_out, "a sentence with its number typed in front") \
+  X(other_step, "a learner of a record who is not at its lesson's step yet") \
   X(pattern_not_in_word, "a word of the list lacks the lesson's pattern") \
   X(read_and_dictated, "a sentence to dictate that was also read") \
   X(repeated_key, "the same key stands twice") \
   X(repeated_pattern, "two names of the same pattern") \
+  X(repeated_record, "what learners wrote stands in two records") \
   X(repeated_sentence, "the same sentence stands twice in a list") \
   X(repeated_word, "the same word stands twice in a list") \
   X(second_document, "a line of three dashes in the middle of the file") \
@@ -74,9 +76,11 @@ struct DiagnosticName {
   X(special_sign, "a text that begins with a sign of the file's own") \
   X(split_sentence, "a sentence that a comma may have split") \
   X(tab_in_indentation, "a line that begins with a tab") \
+  X(target_found, "a word that an attempt of a record was taken for") \
   X(text_too_long, "a text longer than there is room for") \
   X(too_deep, "lists and keys inside each other too many times") \
   X(too_many, "more than Sheaf takes of one thing") \
+  X(unclear_target, "an attempt of a record whose word cannot be told") \
   X(unclosed_bracket, "a bracket that is never closed") \
   X(unclosed_quote, "a quote that is never closed") \
   X(unknown_convention, "a way of counting or saying sounds that is none") \
@@ -90,6 +94,7 @@ struct DiagnosticName {
   X(unknown_typeface, "a typeface that is not there") \
   X(unknown_version, "a file written for another version of Sheaf") \
   X(unknown_word, "a word that the word list lacks") \
+  X(unlikely_date, "a day outside the school year, or far from all others") \
   X(unread_answer, "braces in a text that say nothing about a word") \
   X(unusable_picture, "a picture that cannot be used") \
   X(unusable_typeface, "a font file that cannot be used") \

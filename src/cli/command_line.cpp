@@ -91,6 +91,23 @@ std::string nearest_verb(const CLI::App& app, std::string_view wrong) {
   return did_you_mean(wrong, views).text;
 }
 
+// Options that once had another name in one verb than in the others.
+struct RenamedOption {
+  std::string_view verb, old_name, now;
+};
+constexpr RenamedOption kRenamedOptions[] = {
+    {"find", "--taught", "a step is asked for with `--step`, as in `--step 6`"},
+};
+
+std::string new_name(std::string_view verb, std::string_view old_name) {
+  for (const RenamedOption& one : kRenamedOptions) {
+    if (one.verb == verb && one.old_name == old_name) {
+      return std::string(one.now);
+    }
+  }
+  return {};
+}
+
 // What stands on the command line and has no place there.
 std::string explain_extra(const CLI::App& app, std::string extra) {
   const CLI::App& verb = current(app);
@@ -100,7 +117,8 @@ std::string explain_extra(const CLI::App& app, std::string extra) {
   std::string text;
   if (extra.starts_with("-")) {
     text = fmt::format("there is no option `{}`", shown);
-    help = nearest_option(verb, extra);
+    help = new_name(verb.get_name(), extra);
+    if (help.empty()) help = nearest_option(verb, extra);
     // -tion, -ed
     const bool takes_pattern = verb.get_option_no_throw("PATTERN") != nullptr ||
                                verb.get_name() == "patterns";
@@ -182,6 +200,7 @@ std::optional<CommandLine> read_command_line(int argc, char** argv,
   app.set_version_flag("--version", "sheaf " SHEAF_VERSION);
   app.require_subcommand(1);
   add_verbs(app, line);
+  if (argc > 0) line.program = argv[0];
   exit_code = kDone;
   try {
     app.parse(argc, argv);

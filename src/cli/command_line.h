@@ -9,6 +9,8 @@ namespace sheaf {
 /// What the user asked for. Read once, then read-only.
 struct CommandLine {
   std::string verb;
+  /// How the program was called, for commands that it prints to be copied.
+  std::string program = "sheaf";
   /// Lesson files, words, names: whatever the verb takes.
   std::vector<std::string> arguments;
 
@@ -47,14 +49,20 @@ struct CommandLine {
     std::string pairs;    ///< a file of targets and attempts, - for stdin
     std::string pdf;      ///< the PDF file to write
     bool csv = false;
+    bool enter = false;  ///< a record is typed in, learner by learner
     std::vector<std::string> confusions;  ///< sounds not told apart, "th/f"
+    std::vector<std::string> speech;      ///< ways of speaking, "th-f"
     std::vector<std::string> learners;    ///< these only
     std::string date, kind, group;
     std::string sequence, step;
     std::vector<std::string> taught;
     std::vector<std::string> rules;  ///< "secure-days=4"
-    std::string rate = "1.0";        ///< of the aim line, a week
+    std::string rate = "1.0";        ///< of the goal line, a week
+    std::string goal_date;           ///< empty: as the class file says
+    int goal = 0;                    ///< letter sequences; 0: by the rate
+    std::string reader;              ///< "teacher", "home" or "meeting"
     std::string out;                 ///< the folder for a week's files
+    std::vector<std::string> decisions;  ///< of `week`: "Red=stay"
     bool yes = false;
   } marking;
 
@@ -76,6 +84,9 @@ struct CommandLine {
     bool older = false;
     bool rude = false;
     std::vector<std::string> lessons;  ///< whose words are left out
+    int forms = 0;                     ///< of a probe; 0: the usual number
+    std::string seed = "1";            ///< of a probe
+    std::string folder;                ///< where its forms go
   } planning;
 };
 

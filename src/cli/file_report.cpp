@@ -7,6 +7,7 @@
 #include "base/utf8.h"
 #include "cli/check_report.h"
 #include "cli/sentence_report.h"
+#include "marking/score_words.h"
 #include "phonics/explain.h"
 #include "sheets/word_parts.h"
 
@@ -149,6 +150,19 @@ void print_learners(std::string& out, const std::string& path,
   }
 }
 
+// Whom each record is about, and how much it says of them.
+void print_records(std::string& out, const std::string& path,
+                   const std::vector<RecordReport>& records) {
+  out += fmt::format("{}\n", printable(path));
+  for (const RecordReport& record : records) {
+    out += fmt::format("  {}  {}{}{}: {} marked, {} absent, {}\n",
+                       date_text(record.date), printable(record.lesson),
+                       record.lesson.empty() ? "" : ", ",
+                       kind_words(record.kind), record.marked, record.absent,
+                       counted(record.errors, "word wrong", "words wrong"));
+  }
+}
+
 }  // namespace
 
 std::string file_report(Workspace& workspace, const std::string& path,
@@ -159,6 +173,7 @@ std::string file_report(Workspace& workspace, const std::string& path,
   if (checked.taught) {
     print_steps(out, workspace.phonics(), path, *checked.taught);
   }
+  if (!checked.records.empty()) print_records(out, path, checked.records);
   if (checked.sentences) {
     out += sentence_report(path, *checked.sentences);
   }

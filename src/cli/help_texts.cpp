@@ -7,6 +7,7 @@
 
 #include "base/diagnostics.h"
 #include "cli/exit_codes.h"
+#include "cli/option_values.h"
 #include "cli/verbs.h"
 
 namespace sheaf {
@@ -65,6 +66,22 @@ std::string option_names(const VerbNote& verb) {
   return names;
 }
 
+std::string in_a_row(const std::vector<std::string>& words) {
+  return fmt::format("{}", fmt::join(words, " "));
+}
+
+// What bash offers for a value: words, and the names of files or folders.
+std::string bash_values(const OfferedValues& values) {
+  std::string text;
+  if (!values.words.empty()) {
+    text +=
+        fmt::format(" words='{}'", in_single_quotes(in_a_row(values.words)));
+  }
+  if (values.kind == OfferedValues::Kind::files) text += " names=-f";
+  if (values.kind == OfferedValues::Kind::folders) text += " names=-d";
+  return text.empty() ? " :" : text;
+}
+
 void print_bash(const std::vector<VerbNote>& verbs) {
   std::string names;
   for (const VerbNote& verb : verbs) {
@@ -72,24 +89,56 @@ void print_bash(const std::vector<VerbNote>& verbs) {
   }
   fmt::print(
       "_sheaf() {{\n"
-      "  local word=\"${{COMP_WORDS[COMP_CWORD]}}\" options=\n"
+      "  local word=\"${{COMP_WORDS[COMP_CWORD]}}\"\n"
+      "  local verb=\"${{COMP_WORDS[1]}}\"\n"
+      "  local before=\"${{COMP_WORDS[COMP_CWORD-1]}}\"\n"
+      "  local options= words= names=\n"
       "  if [ \"$COMP_CWORD\" -eq 1 ]; then\n"
       "    COMPREPLY=($(compgen -W '{}' -- \"$word\"))\n"
       "    return\n"
       "  fi\n"
-      "  case \"${{COMP_WORDS[1]}}\" in\n",
+      "  case \"$verb $before\" in\n",
       names);
   for (const VerbNote& verb : verbs) {
-    fmt::print("    {}) options='{}' ;;\n", verb.name, option_names(verb));
+    for (const OptionNote& option : verb.options) {
+      if (option.value.empty()) continue;
+      fmt::print("    '{} {}'){} ;;\n", verb.name, option.name,
+                 bash_values(values_of(verb.name, option.name)));
+    }
   }
   fmt::print(
+      "    *)\n"
+      "      case \"$verb\" in\n");
+  for (const VerbNote& verb : verbs) {
+    fmt::print("        {}) options='{}'{} ;;\n", verb.name, option_names(verb),
+               bash_values(values_of(verb.name, verb.arguments)));
+  }
+  fmt::print(
+      "      esac ;;\n"
       "  esac\n"
       "  case \"$word\" in\n"
       "    -*) COMPREPLY=($(compgen -W \"$options\" -- \"$word\")) ;;\n"
-      "    *) COMPREPLY=($(compgen -f -- \"$word\")) ;;\n"
+      "    *) COMPREPLY=($(compgen $names -W \"$words\" -- \"$word\")) ;;\n"
       "  esac\n"
       "}}\n"
       "complete -o filenames -F _sheaf sheaf\n");
+}
+
+// What zsh does for a value.
+std::string zsh_values(const OfferedValues& values) {
+  const std::string words = in_single_quotes(in_a_row(values.words));
+  switch (values.kind) {
+    case OfferedValues::Kind::files:
+      return words.empty() ? "_files"
+                           : fmt::format("{{compadd -- {}; _files}}", words);
+    case OfferedValues::Kind::folders:
+      return "_files -/";
+    case OfferedValues::Kind::words:
+      return fmt::format("({})", words);
+    case OfferedValues::Kind::anything:
+      break;
+  }
+  return " ";
 }
 
 void print_zsh(const std::vector<VerbNote>& verbs) {
@@ -109,23 +158,55 @@ void print_zsh(const std::vector<VerbNote>& verbs) {
         if (c == '[' || c == ']' || c == ':') about += '\\';
         about += c;
       }
-      fmt::print(" '*{}[{}]{}'", option.name, about,
-                 option.value.empty() ? "" : ":value:_files");
+      fmt::print(
+          " '*{}[{}]{}'", option.name, about,
+          option.value.empty()
+              ? std::string()
+              : ":value:" + zsh_values(values_of(verb.name, option.name)));
     }
-    fmt::print(" '*:file:_files' ;;\n");
+    fmt::print(" '*:value:{}' ;;\n",
+               zsh_values(values_of(verb.name, verb.arguments)));
   }
   fmt::print("esac\n");
+}
+
+// What fish does for a value: -x takes no files, -r and -F do.
+std::string fish_values(const OfferedValues& values) {
+  const std::string words =
+      values.words.empty()
+          ? std::string()
+          : fmt::format(" -a '{}'", in_single_quotes(in_a_row(values.words)));
+  switch (values.kind) {
+    case OfferedValues::Kind::files:
+      return " -r -F" + words;
+    case OfferedValues::Kind::folders:
+      return " -x -a '(__fish_complete_directories)'";
+    case OfferedValues::Kind::words:
+    case OfferedValues::Kind::anything:
+      break;
+  }
+  return " -x" + words;
 }
 
 void print_fish(const std::vector<VerbNote>& verbs) {
   for (const VerbNote& verb : verbs) {
     fmt::print("complete -c sheaf -n __fish_use_subcommand -a {} -d '{}'\n",
                verb.name, in_single_quotes(verb.about));
+    const OfferedValues own = values_of(verb.name, verb.arguments);
+    if (!own.words.empty()) {
+      fmt::print(
+          "complete -c sheaf -n '__fish_seen_subcommand_from {}'{} -a "
+          "'{}'\n",
+          verb.name, own.kind == OfferedValues::Kind::words ? " -f" : "",
+          in_single_quotes(in_a_row(own.words)));
+    }
     for (const OptionNote& option : verb.options) {
       fmt::print(
           "complete -c sheaf -n '__fish_seen_subcommand_from {}' -l {}{} -d "
           "'{}'\n",
-          verb.name, option.name.substr(2), option.value.empty() ? "" : " -r",
+          verb.name, option.name.substr(2),
+          option.value.empty() ? std::string()
+                               : fish_values(values_of(verb.name, option.name)),
           in_single_quotes(option.about));
     }
   }

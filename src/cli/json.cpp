@@ -8,6 +8,7 @@
 #include "base/utf8.h"
 #include "cli/check_report.h"
 #include "json/json.h"
+#include "marking/score_words.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 
@@ -159,6 +160,13 @@ Json attempt_json(const AttemptRow& row) {
   j["letter_sequences"] = a.sequences.correct;
   j["letter_sequences_possible"] = a.sequences.possible;
   j["right"] = a.right;
+  if (!row.learner.empty()) {
+    j["patterns"] = Json::array();
+    for (const AttemptRow::Chance& chance : row.patterns) {
+      j["patterns"].push_back(
+          {{"pattern", chance.pattern}, {"right", chance.right}});
+    }
+  }
   return j;
 }
 
@@ -440,6 +448,17 @@ std::string check_json(std::string_view path, const CheckedFile& checked) {
   j["lesson"] = nullptr;
   if (checked.lesson) j["lesson"] = lesson_json(*checked.lesson);
   j["sentences"] = nullptr;
+  if (!checked.records.empty()) {
+    j["records"] = Json::array();
+    for (const RecordReport& record : checked.records) {
+      j["records"].push_back({{"date", date_text(record.date)},
+                              {"lesson", record.lesson},
+                              {"kind", kind_name(record.kind)},
+                              {"marked", record.marked},
+                              {"absent", record.absent},
+                              {"words_wrong", record.errors}});
+    }
+  }
   if (checked.sentences) {
     j["sentences"] = sentence_report_json(*checked.sentences);
   }

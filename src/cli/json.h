@@ -48,15 +48,21 @@ std::string_view readers_name(Readers readers);
 
 /// One attempt and where it is from; texts are empty where that is not known.
 struct AttemptRow {
+  /// A pattern of the record that the word has, and whether it was right there.
+  struct Chance {
+    std::string pattern;
+    bool right = false;
+  };
   std::string date, lesson, kind, learner;
   MarkedAttempt attempt;
+  std::vector<Chance> patterns;
 };
 
 /// An object with the list `attempts`; each has `target`, `written`,
 /// `graphemes` (a list of `grapheme`, `result`, `cause`; `cause` is null where
 /// the grapheme is correct), `extra`, `letter_sequences`,
 /// `letter_sequences_possible`, `right`, and where known `date`, `lesson`,
-/// `kind`, `learner`.
+/// `kind`, `learner` and `patterns` (a list of `pattern`, `right`).
 std::string attempts_json(const std::vector<AttemptRow>& rows);
 
 /// An object with `learner` where one was named, the number of `words`, the

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdio>
 
 #include "base/error.h"
@@ -9,6 +10,7 @@
 #include "cli/exit_codes.h"
 #include "cli/json.h"
 #include "cli/messages.h"
+#include "cli/progress_table.h"
 #include "cli/report_pages.h"
 #include "cli/requests.h"
 #include "cli/text_table.h"
@@ -17,6 +19,8 @@
 #include "files/disk_files.h"
 #include "files/surroundings.h"
 #include "marking/advice.h"
+#include "marking/error_cue.h"
+#include "marking/pattern_chance.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
@@ -58,7 +62,7 @@ bool read_pairs(const std::string& text, const std::string& name,
       for (const MarkedWord& word :
            mark_sentence(desk.spellings(), item.words, written, desk.options())
                .words) {
-        rows.push_back({{}, {}, {}, {}, word.attempt});
+        rows.push_back({{}, {}, {}, {}, word.attempt, {}});
       }
     } else {
       rows.push_back(
@@ -70,20 +74,42 @@ bool read_pairs(const std::string& text, const std::string& name,
                desk.spellings(),
                desk.phonics().read(
                    target, conventions_for(desk.options().speech.accent)),
-               written, desk.options())});
+               written, desk.options()),
+           {}});
     }
   }
   return good;
 }
 
-std::vector<AttemptRow> rows_of(const std::vector<MarkedRecord>& records) {
+// The patterns of the record that the word is a chance for; a word that is
+// known by sight shows none.
+std::vector<AttemptRow::Chance> chances_of(const MarkedRecord& marked,
+                                           const SessionWord& word,
+                                           const PatternCatalogue& catalogue) {
+  std::vector<AttemptRow::Chance> chances;
+  const Reading& reading = marked.session.reading(word);
+  if (marked.session.sight_words.contains(lower_case(reading.word))) {
+    return chances;
+  }
+  for (const PatternId id : marked.patterns) {
+    const PatternPlace* place = reading.find(id);
+    if (place == nullptr) continue;
+    const Cause missed = missed_cause(word.attempt, *place, catalogue);
+    chances.push_back({std::string(catalogue[id].id), missed == Cause::none});
+  }
+  return chances;
+}
+
+std::vector<AttemptRow> rows_of(const std::vector<MarkedRecord>& records,
+                                const PatternCatalogue& catalogue) {
   std::vector<AttemptRow> rows;
   for (const MarkedRecord& marked : records) {
     for (const LearnerResult& learner : marked.session.learners) {
       for (const SessionWord& word : learner.words) {
         rows.push_back({date_text(marked.session.date), marked.session.lesson,
                         std::string(kind_name(marked.session.kind)),
-                        learner.code.text(), word.attempt});
+                        learner.code.text(), word.attempt,
+                        chances_of(marked, word, catalogue)});
       }
     }
   }
@@ -104,14 +130,20 @@ std::string graphemes_cell(const MarkedAttempt& attempt) {
 void print_csv(const std::vector<AttemptRow>& rows) {
   fmt::print(
       "date,lesson,kind,learner,target,written,right,graphemes,extra,"
-      "letter_sequences,letter_sequences_possible\r\n");
+      "letter_sequences,letter_sequences_possible,pattern,pattern_right\r\n");
   for (const AttemptRow& row : rows) {
     const MarkedAttempt& a = row.attempt;
-    fmt::print("{},{},{},{},{},{},{},{},{},{},{}\r\n", row.date,
+    std::string patterns, right;
+    for (const AttemptRow::Chance& chance : row.patterns) {
+      patterns += (patterns.empty() ? "" : " ") + chance.pattern;
+      right +=
+          fmt::format("{}{}", right.empty() ? "" : " ", chance.right ? 1 : 0);
+    }
+    fmt::print("{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", row.date,
                csv_field(row.lesson), row.kind, csv_field(row.learner),
                csv_field(a.target), csv_field(a.written), a.right ? 1 : 0,
                csv_field(graphemes_cell(a)), a.extra_letters(),
-               a.sequences.correct, a.sequences.possible);
+               a.sequences.correct, a.sequences.possible, patterns, right);
   }
 }
 
@@ -185,6 +217,57 @@ void print_misses(const MarkedRecord& marked) {
   if (!table.empty()) fmt::print("\n{}", table.text());
 }
 
+// The ear is no help where an error follows how the learner speaks, so what to
+// say about it stands here, each thing once.
+void print_speech_cues(const MarkedRecord& marked) {
+  std::vector<std::string> said;
+  for (const LearnerResult& learner : marked.session.learners) {
+    for (const SessionWord& word : learner.words) {
+      const MarkedAttempt& a = word.attempt;
+      for (std::size_t unit = 0; unit < a.graphemes.size(); ++unit) {
+        const MarkedGrapheme& g = a.graphemes[unit];
+        if (g.cause != Cause::own_speech) continue;
+        const WordError error{.unit = unit,
+                              .cause = g.cause,
+                              .written = g.written,
+                              .other_word = a.other_word};
+        std::string line = fmt::format(
+            "  {}: {}\n", printable(a.target),
+            error_cue(marked.session.reading(word), error, nullptr, {}).text);
+        if (std::ranges::find(said, line) == said.end()) {
+          said.push_back(std::move(line));
+        }
+      }
+    }
+  }
+  if (said.empty()) return;
+  fmt::print("\nWhere it follows how they speak, say:\n{}",
+             fmt::join(said, ""));
+}
+
+// What attempts without a word of their own were taken for.
+void print_found(const MarkedRecord& marked) {
+  std::string text;
+  for (const LearnerResult& learner : marked.session.learners) {
+    std::string own;
+    for (const FoundTarget& found : marked.targets.found) {
+      if (found.learner != learner.code) continue;
+      own +=
+          fmt::format("{}{} for {}", own.empty() ? " " : ", ",
+                      printable(found.written.text()), printable(found.word));
+    }
+    if (!own.empty()) {
+      text += fmt::format("{} {}{}", text.empty() ? "" : ";",
+                          learner.code.text(), own);
+    }
+  }
+  if (text.empty()) return;
+  fmt::print(
+      "\nTaken by closeness:{}.\nWhere one was meant for another word, "
+      "write it as word=attempt in the record.\n",
+      text);
+}
+
 void print_advice(const SessionScores& scores,
                   const PatternCatalogue& catalogue) {
   fmt::print("\n");
@@ -206,7 +289,13 @@ void print_record(const MarkedRecord& marked,
              kind_words(marked.session.kind));
   print_scores(marked, scores, catalogue);
   print_misses(marked);
-  print_advice(scores, catalogue);
+  print_speech_cues(marked);
+  print_found(marked);
+  if (marked.session.placement) {
+    fmt::print("\n  where to begin: `sheaf place` tells\n");
+  } else {
+    print_advice(scores, catalogue);
+  }
   fmt::print("\n");
 }
 
@@ -268,16 +357,19 @@ int run_mark(const CommandLine& line) {
   std::vector<MarkedRecord> records = desk.mark(line.arguments, diagnostics);
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
-  keep_learners(records, codes_given(line.marking.learners));
+  const std::vector<LearnerCode> asked = codes_given(line.marking.learners);
+  if (!know_learners(records, asked, line.verb)) return kWrongCommandLine;
+  keep_learners(records, asked);
   const bool any = keep_marked(records);
   if (!any) print_nobody_marked();
   if (any && !line.marking.pdf.empty()) {
     write_mark_pages(workspace, line, records);
   }
   if (line.json) {
-    fmt::print("{}\n", attempts_json(rows_of(records)));
+    fmt::print("{}\n",
+               attempts_json(rows_of(records, workspace.phonics().patterns())));
   } else if (line.marking.csv) {
-    print_csv(rows_of(records));
+    print_csv(rows_of(records, workspace.phonics().patterns()));
   } else if (any) {
     for (const MarkedRecord& marked : records) {
       print_record(marked, workspace.phonics().patterns());

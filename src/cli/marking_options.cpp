@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "cli/verb_options.h"
+#include "marking/growth.h"
 #include "marking/progress_rules.h"
 
 namespace sheaf {
@@ -20,6 +21,11 @@ OptionList speech_options(CommandLine& line) {
            "two sounds that the learner does not tell apart, as in th/f (may "
            "be given again)",
            &line.marking.confusions,
+           {.commas = true, .one_at_a_time = true}},
+          {"--speech",
+           "a way of speaking that `sheaf speech` lists, as in no-ed (may be "
+           "given again)",
+           &line.marking.speech,
            {.commas = true, .one_at_a_time = true}}};
 }
 
@@ -79,6 +85,15 @@ std::string rules_below() {
   return text;
 }
 
+// What the probes of `progress` are held against.
+std::string growth_below() {
+  std::string text = "What probes say:\n";
+  for (const RuleText& rule : growth_rule_texts()) {
+    text += wrapped(rule.text, fmt::format("  {}:", rule.name));
+  }
+  return text;
+}
+
 VerbOption pdf_option(CommandLine& line) {
   return {
       "--pdf",
@@ -103,9 +118,16 @@ VerbOptions record_verb(CommandLine& line) {
        {"--class", "the class file", &marking.class_file, {.required = true}},
        {"--group", "this group of the class only", &marking.group},
        {"--date", "the day, as in 2026-03-12", &marking.date},
-       {"--kind", "dictation, transfer, retention or writing", &marking.kind},
+       {"--kind",
+        "dictation, transfer, retention, writing or probe; else dictation, or "
+        "probe for a form of one",
+        &marking.kind},
        {"--records", "the folder for it; else records beside the class file",
-        &marking.records}}};
+        &marking.records},
+       {"--enter",
+        "type the errors now, a line a learner, and see each marked; reads "
+        "standard input",
+        &marking.enter}}};
 }
 
 VerbOptions mark_verb(CommandLine& line) {
@@ -154,20 +176,37 @@ VerbOptions writing_verb(CommandLine& line) {
 VerbOptions progress_verb(CommandLine& line) {
   VerbOptions progress{"progress", "how each learner is doing, over the weeks",
                        record_files(line, true)};
-  append(progress.options,
-         {rule_option(line),
-          {"--date",
-           "the day that it is for, as in 2026-03-12: later records are left "
-           "out; else the day of the last record",
-           &line.marking.date},
-          {"--rate",
-           "letter sequences a week that the aim line rises by",
-           &line.marking.rate,
-           {.shows_default = true}},
-          pdf_option(line),
-          report_paper(line)});
+  append(
+      progress.options,
+      {rule_option(line),
+       {"--date",
+        "the day that it is for, as in 2026-03-12: later records are left "
+        "out; else the day of the last record",
+        &line.marking.date},
+       {"--for",
+        "whom the pages are for: teacher, home (one learner a page, in plain "
+        "words) or meeting (states, and examples of errors with their "
+        "dates); else teacher",
+        &line.marking.reader},
+       {"--goal-date",
+        "the day by which the goal of the probes is to be reached; else "
+        "that of the class file",
+        &line.marking.goal_date},
+       {"--goal",
+        "letter sequences of a probe to reach by then; else `goal:` of the "
+        "learner in the class file, else by --rate",
+        &line.marking.goal,
+        {.range = {{1, 999}}}},
+       {"--rate",
+        "letter sequences a week that the goal line rises by",
+        &line.marking.rate,
+        {.shows_default = true}},
+       {"--csv", "as a table for a spreadsheet", &line.marking.csv},
+       json_option(line),
+       pdf_option(line),
+       report_paper(line)});
   append(progress.options, speech_options(line));
-  progress.more = rules_below();
+  progress.more = rules_below() + growth_below();
   return progress;
 }
 
@@ -192,6 +231,45 @@ VerbOptions review_verb(CommandLine& line) {
   append(review.options, speech_options(line));
   review.more = rules_below();
   return review;
+}
+
+VerbOptions week_verb(CommandLine& line) {
+  CommandLine::Marking& marking = line.marking;
+  VerbOptions week{
+      "week",
+      "go on, stay or split: what each group does next",
+      {{"FOLDER",
+        "the folder of the class file and the records",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--class", "the class file; else class.yaml in the folder",
+        &marking.class_file},
+       {"--records", "the folder of records; else records in the folder",
+        &marking.records},
+       {"--decide",
+        "what you decide for a group, as in Red=stay (go-on, stay, split)",
+        &marking.decisions,
+        {.one_at_a_time = true}},
+       {"--yes",
+        "write the lessons into the class file; without this it only shows",
+        &marking.yes},
+       {"--pdf",
+        "a PDF file for the week on one page: what to print, what to cut, what "
+        "comes new on which day, by the class file as it is then",
+        &marking.pdf},
+       {"--allow", "another folder in which lessons and classes may be",
+        &line.allowed_folders}}};
+  append(week.options, speech_options(line));
+  return week;
+}
+
+VerbOptions place_verb(CommandLine& line) {
+  VerbOptions place{
+      "place", "where learners begin, by what they wrote in a placement check",
+      record_files(line, true)};
+  append(place.options, {json_option(line), jobs_option(line)});
+  append(place.options, speech_options(line));
+  return place;
 }
 
 VerbOptions forget_verb(CommandLine& line) {
@@ -220,7 +298,8 @@ VerbOptions forget_verb(CommandLine& line) {
 
 std::vector<VerbOptions> marking_verbs(CommandLine& line) {
   return {record_verb(line),   mark_verb(line),   writing_verb(line),
-          progress_verb(line), review_verb(line), forget_verb(line)};
+          progress_verb(line), review_verb(line), week_verb(line),
+          place_verb(line),    forget_verb(line)};
 }
 
 }  // namespace sheaf

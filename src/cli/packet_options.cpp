@@ -37,10 +37,7 @@ VerbOptions watch_verb(CommandLine& line) {
       {{"LESSON",
         "lesson files or folders of them; with --class, at most one file",
         &line.arguments},
-       {"--out",
-        "folder for the packets",
-        &line.out,
-        {.shows_default = true}},
+       {"--out", "folder for the packets", &line.out, {.shows_default = true}},
        {"--page",
         "show the pages of a lesson in a browser on this machine; they follow "
         "every save, and the address is printed",
@@ -97,7 +94,7 @@ VerbOptions check_verb(CommandLine& line) {
   VerbOptions check{"check",
                     "say what is in a lesson and what is wrong",
                     {{"FILE",
-                      "lesson, class or sequence files",
+                      "lesson, class, sequence or record files",
                       &line.arguments,
                       {.required = true}}}};
   append(check.options, layout_options(line));

@@ -11,8 +11,8 @@ VerbOption sequence_option(CommandLine::Planning& planning) {
           &planning.sequence};
 }
 
-VerbOption step_option(const char* name, CommandLine::Planning& planning) {
-  return {name, "a step's number or name", &planning.step};
+VerbOption step_option(CommandLine::Planning& planning) {
+  return {"--step", "a step's number or name", &planning.step};
 }
 
 VerbOptions find_verb(CommandLine& line) {
@@ -26,7 +26,7 @@ VerbOptions find_verb(CommandLine& line) {
         {.required = true, .values = {{1, 1}}}},
        {"--count", "how many words", &planning.count, {.range = {{1, 200}}}},
        sequence_option(planning),
-       step_option("--taught", planning),
+       step_option(planning),
        {"--syllables", "how many syllables, as in 1 or 1-2",
         &planning.syllables},
        {"--length", "how many letters, as in 4 or 3-5", &planning.letters},
@@ -71,11 +71,24 @@ VerbOptions draft_verb(CommandLine& line) {
             &line.arguments,
             {.values = {{0, 4}}}},
            sequence_option(planning),
-           step_option("--step", planning),
+           step_option(planning),
            {"--file",
             "the file to write; else named after the pattern. A file that is "
             "there stays as it is",
             &planning.file}}};
+}
+
+VerbOptions placement_verb(CommandLine& line) {
+  return {"placement",
+          "a check of where in a sequence a new learner begins",
+          {{"SEQUENCE",
+            "a sequence file; no word of the lessons beside it is used",
+            &line.arguments,
+            {.required = true, .values = {{1, 1}}}},
+           {"--file",
+            "the file to write; else placement.yaml beside the sequence. A "
+            "file that is there stays as it is",
+            &line.planning.file}}};
 }
 
 VerbOptions settle_verb(CommandLine& line) {
@@ -125,11 +138,47 @@ VerbOptions keep_verb(CommandLine& line) {
             {.one_at_a_time = true}}}};
 }
 
+VerbOptions probe_verb(CommandLine& line) {
+  CommandLine::Planning& planning = line.planning;
+  return {
+      "probe",
+      "short lists of equal make-up, to see growth over a year",
+      {{"SEQUENCE",
+        "the sequence file",
+        &line.arguments,
+        {.required = true, .values = {{1, 1}}}},
+       {"--step", "the last step that words are taken from; else all",
+        &planning.step},
+       {"--count",
+        "words in each form; else 12",
+        &planning.count,
+        {.range = {{6, 30}}}},
+       {"--forms",
+        "how many forms, no two of which share a word; else 8",
+        &planning.forms,
+        {.range = {{1, 26}}}},
+       {"--seed",
+        "another seed gives other words",
+        &planning.seed,
+        {.shows_default = true}},
+       {"--lessons",
+        "lessons, or folders of them, whose words are left out besides those "
+        "beside the sequence (may be given again)",
+        &planning.lessons,
+        {.one_at_a_time = true}},
+       {"--out",
+        "folder for the forms; else probes beside the sequence. Forms that are "
+        "there stay as they are",
+        &planning.folder},
+       accent_option(line)}};
+}
+
 }  // namespace
 
 std::vector<VerbOptions> planning_verbs(CommandLine& line) {
-  return {find_verb(line), draft_verb(line), settle_verb(line),
-          block_verb(line), keep_verb(line)};
+  return {find_verb(line),     draft_verb(line), settle_verb(line),
+          block_verb(line),    keep_verb(line),  probe_verb(line),
+          placement_verb(line)};
 }
 
 }  // namespace sheaf

@@ -9,19 +9,40 @@
 #include "base/options.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
+#include "cli/progress_table.h"
 #include "cli/report_pages.h"
 #include "cli/requests.h"
 #include "cli/text_table.h"
 #include "cli/verbs.h"
 #include "driver/marking_desk.h"
 #include "files/disk_files.h"
+#include "marking/growth.h"
 #include "marking/score_words.h"
 
 namespace sheaf {
 
 namespace {
 
-void print_learner(const LearnerProgress& learner,
+// The probes in a line, then what they say.
+void print_growth(const Growth& growth) {
+  if (growth.points.empty()) return;
+  std::string line;
+  for (const SequencePoint& point : growth.points) {
+    line += fmt::format("{}{} {} and {}", line.empty() ? "" : ", ",
+                        date_text(point.date), point.words.right,
+                        point.sequences.correct);
+  }
+  fmt::print("  probes, words of {} and letter sequences of {}: {}\n",
+             growth.words(), growth.sequences(), line);
+  if (growth.left_out > 0) {
+    fmt::print("  {} left out: of another length, or not whole\n",
+               growth.left_out);
+  }
+  fmt::print("  {} {}\n", decision_text(growth), trend_text(growth));
+}
+
+void print_learner(const LearnerProgress& learner, const Growth& growth,
+                   const std::vector<MarkedRecord>& records,
                    const PatternCatalogue& catalogue) {
   TextTable table({"pattern", "taught", "status", "all since taught",
                    "new words", "writing", "based on"});
@@ -33,16 +54,21 @@ void print_learner(const LearnerProgress& learner,
                std::string(state_name(p.state)), p.all.text(),
                shown(p.new_words), shown(p.writing), p.why});
   }
-  fmt::print("{}\n{}", learner.code.text(), table.text());
+  fmt::print("{}\n{}", learner.code.text(),
+             learner.patterns.empty() ? "" : table.text());
   const std::string before = known_before_text(learner, catalogue);
   if (!before.empty()) fmt::print("  {}: {}\n", kKnownBefore, before);
   std::string line;
   for (const SequencePoint& point : learner.sequences) {
+    if (point.kind == Record::Kind::probe) continue;
     line += fmt::format("{}{} {} of {}", line.empty() ? "" : ", ",
                         date_text(point.date), point.sequences.correct,
                         point.sequences.possible);
   }
   if (!line.empty()) fmt::print("  letter sequences: {}\n", line);
+  print_growth(growth);
+  const std::string speech = follows_speech_text(records, learner.code);
+  if (!speech.empty()) fmt::print("  {}\n", speech);
   fmt::print("\n");
 }
 
@@ -66,6 +92,10 @@ Date last_day_of(const std::vector<MarkedRecord>& records) {
 }  // namespace
 
 int run_progress(const CommandLine& line) {
+  if (line.json && line.marking.csv) {
+    fmt::print(stderr, "sheaf progress: give --csv or --json, not both\n");
+    return kWrongCommandLine;
+  }
   ProgressRules rules;
   if (const std::string fault = read_rules(line.marking.rules, rules);
       !fault.empty()) {
@@ -84,6 +114,32 @@ int run_progress(const CommandLine& line) {
     fmt::print(stderr,
                "sheaf progress: {} is not a date; write it like 2026-03-12\n",
                sheaf::quoted(line.marking.date));
+    return kWrongCommandLine;
+  }
+  GoalWish goal{.date = read_date(line.marking.goal_date),
+                .level = std::nullopt,
+                .rate_hundredths = static_cast<int>(std::lround(*rate * 100))};
+  if (!goal.date && !line.marking.goal_date.empty()) {
+    fmt::print(stderr,
+               "sheaf progress: {} is not a date; write it like 2026-06-12\n",
+               sheaf::quoted(line.marking.goal_date));
+    return kWrongCommandLine;
+  }
+  if (line.marking.goal > 0) goal.level = line.marking.goal;
+  const auto reader = read_reader(line.marking.reader);
+  if (!reader) {
+    fmt::print(
+        stderr,
+        "sheaf progress: --for needs `teacher`, `home` or `meeting`, not "
+        "{}\n",
+        sheaf::quoted(line.marking.reader));
+    return kWrongCommandLine;
+  }
+  if (*reader != ProgressReader::teacher && line.marking.pdf.empty()) {
+    fmt::print(stderr,
+               "sheaf progress: --for {0} makes pages; name their file, as in "
+               "`--for {0} --pdf pages.pdf`\n",
+               line.marking.reader);
     return kWrongCommandLine;
   }
   Workspace workspace(disk(), shipped_folder());
@@ -105,7 +161,13 @@ int run_progress(const CommandLine& line) {
                date_text(*as_of));
     return kDone;
   }
-  keep_learners(records, codes_given(line.marking.learners));
+  std::vector<Date> days;
+  for (const MarkedRecord& marked : records) {
+    if (!marked.session.learners.empty()) days.push_back(marked.session.date);
+  }
+  const std::vector<LearnerCode> asked = codes_given(line.marking.learners);
+  if (!know_learners(records, asked, line.verb)) return kWrongCommandLine;
+  keep_learners(records, asked);
   if (!keep_marked(records)) {
     print_nobody_marked();
     return kDone;
@@ -113,11 +175,23 @@ int run_progress(const CommandLine& line) {
   const std::vector<LearnerProgress> learners = class_progress(
       sessions_of(records), lessons, desk.phonics().patterns(), rules, as_of);
   if (!line.marking.pdf.empty()) {
-    write_progress_pages(workspace, line, records, learners, rules,
-                         static_cast<int>(std::lround(*rate * 100)));
+    write_progress_pages(
+        workspace, line,
+        {records, learners, rules, std::move(days), goal, *reader});
+  }
+  const PatternCatalogue& catalogue = desk.phonics().patterns();
+  if (line.json) {
+    fmt::print("{}\n", progress_json(learners, records, catalogue, *as_of));
+    return kDone;
+  }
+  if (line.marking.csv) {
+    fmt::print("{}", progress_csv(learners, catalogue));
+    return kDone;
   }
   for (const LearnerProgress& learner : learners) {
-    print_learner(learner, desk.phonics().patterns());
+    print_learner(learner,
+                  growth_of(learner, goal_for(learner.code, goal, records)),
+                  records, catalogue);
   }
   print_rules(rules);
   fmt::print("{}\n", kScoreCaution);

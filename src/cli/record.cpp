@@ -3,14 +3,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "cli/enter.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
 #include "cli/new_file.h"
+#include "cli/record_text.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
 #include "driver/class_roll.h"
@@ -42,73 +43,41 @@ bool names(const std::string& text, const std::string& lesson_name,
          read.records[0].class_file.value == class_name;
 }
 
-// Text after a key: in quotes where the file would read it as something else.
-std::string as_key(const std::string& text) {
-  const bool plain =
-      text.find_first_of(":#{}[],&*!|>'\"%@`?-~\t") == std::string::npos;
-  if (plain) return text;
-  std::string quoted = "\"";
-  for (const char c : text) {
-    if (c == '"' || c == '\\') quoted += '\\';
-    quoted += c;
-  }
-  return quoted + "\"";
-}
-
-// A file's name, in quotes only where it needs them.
-std::string as_file_name(const std::string& name) {
-  const bool plain = std::ranges::all_of(name, [](unsigned char c) {
-    return std::isalnum(c) != 0 || c == '/' || c == '.' || c == '_' || c == '-';
-  });
-  return plain && !name.starts_with('-') ? name : as_key(name);
-}
-
-std::string dictated_lines(const TaughtFile& lesson) {
-  std::string words, sentences;
-  for (const DictatedItem& item : lesson.items()) {
-    if (item.sentence) {
-      sentences += fmt::format("#   {}\n", as_key(item.text));
-    } else {
-      words += (words.empty() ? "" : " ") + item.text;
-    }
-  }
-  std::string text;
-  if (!words.empty()) text += fmt::format("#   {}\n", words);
-  return text + sentences;
-}
-
 std::string first_word(const TaughtFile& lesson) {
   const auto items = lesson.items();
   return items.empty() ? "ship" : as_key(items.front().text);
 }
 
-std::string form(const CommandLine& line, const TaughtFile& lesson,
+// Of a placement check: by parts and steps, as the script has them.
+std::string placement_lines(const Placement& check) {
+  std::string text = "#   part one:";
+  for (const PlacementStep& step : check.part_one) {
+    for (const PlacedWord& word : step.words) text += " " + word.value;
+  }
+  text += "\n#   part two, by step:\n";
+  for (const PlacementStep& step : check.part_two) {
+    text += fmt::format("#     {}:", step.number.value);
+    for (const PlacedWord& word : step.words) text += " " + word.value;
+    text += "\n";
+  }
+  return text;
+}
+
+std::string placement_remark() {
+  return "# A placement check. `part-two` is the step at which part two began "
+         "for a\n# learner; until it stands there, only part one counts. Words "
+         "that a learner was\n# not asked for need no line.\n";
+}
+
+std::string form(const RecordHead& head, const TaughtFile& lesson,
                  const std::vector<LearnerCode>& codes,
-                 const PatternCatalogue& patterns,
-                 const std::string& lesson_name,
-                 const std::string& class_name) {
-  const std::string& kind = line.marking.kind;
-  std::string text;
-  if (kind == "writing") {
-    text =
+                 const PatternCatalogue& patterns) {
+  if (head.kind == "writing") {
+    std::string text =
         "# Free writing, counted: how often each pattern came up and how often "
         "it was\n# right, as in `ai: 3/5`. Take out learners who wrote "
-        "nothing.\n";
-  } else {
-    text = fmt::format(
-        "# What was written. Type errors only, as in `{}: ...`, and `.` where "
-        "a word was\n# left blank: everything else counts as right. A sentence "
-        "is typed whole. List\n# learners who were away after `absent:`. This "
-        "form counts for nobody until you\n# write `marked: all`, which means "
-        "everyone it lists.\n# Dictated:\n{}",
-        first_word(lesson), dictated_lines(lesson));
-  }
-  text +=
-      fmt::format("sheaf: 1\ndate: {}\nlesson: {}\nkind: {}\nclass: {}\n",
-                  line.marking.date, as_file_name(lesson_name),
-                  kind.empty() ? "dictation" : kind, as_file_name(class_name));
-  if (kind == "writing") {
-    text += "writing:\n";
+        "nothing.\n" +
+        head_text(head) + "writing:\n";
     for (const LearnerCode& code : codes) {
       text += fmt::format("  {}:\n", code.text());
       for (const LessonPattern& p : lesson.analyzed.patterns) {
@@ -117,9 +86,30 @@ std::string form(const CommandLine& line, const TaughtFile& lesson,
     }
     return text;
   }
-  text += "marked: not yet\n# absent: CODE, CODE\nwrong:\n";
+  const bool placement = lesson.lesson.placement.given();
+  const std::string word = first_word(lesson);
+  std::string text = placement ? placement_remark() : "";
+  text += fmt::format(
+      "# What was written. Type errors only, with commas between them, a word "
+      "of a\n# sentence too: Sheaf finds what each was meant for, and "
+      "everything else counts\n# as right. `{}=...` says the word, `{}=.` that "
+      "it was left blank. Learners who\n# were away go after `absent:`. This "
+      "form counts for nobody until you write\n# `marked: all`, which means "
+      "everyone it lists.\n# Dictated:\n{}{}marked: not yet\n# absent: CODE, "
+      "CODE\n",
+      word, word,
+      placement ? placement_lines(lesson.lesson.placement)
+                : dictated_lines(lesson),
+      head_text(head));
+  if (placement) {
+    text += "part-two:\n";
+    for (const LearnerCode& code : codes) {
+      text += fmt::format("  {}:\n", code.text());
+    }
+  }
+  text += "wrong:\n";
   for (const LearnerCode& code : codes) {
-    text += fmt::format("  {}: {{}}\n", code.text());
+    text += fmt::format("  {}:\n", code.text());
   }
   return text;
 }
@@ -170,7 +160,8 @@ std::vector<LearnerCode> listed_codes(const CommandLine& line,
   // A check of what was taught before is given out whatever the week's lesson
   // is.
   const std::string& kind = line.marking.kind;
-  const bool check = kind == "retention" || kind == "transfer";
+  const bool check =
+      kind == "retention" || kind == "transfer" || kind == "probe";
   const auto has = [](const RollEntry& entry) {
     return entry.has == RollEntry::Has::lesson;
   };
@@ -194,16 +185,56 @@ std::vector<LearnerCode> listed_codes(const CommandLine& line,
   return codes;
 }
 
+// Takes out whom a record speaks of. False where the file is no record of this
+// dictation, or is a form that is not marked yet.
+bool take_out_known(Workspace& workspace, const FilePath& path,
+                    const RecordHead& head, std::vector<LearnerCode>& codes) {
+  Diagnostics unheard;
+  const RecordFile there = read_record(workspace.open(path.string()), unheard);
+  if (unheard.has_errors() || there.records.size() != 1) return false;
+  const Record& record = there.records[0];
+  if (record.not_yet || record.lesson.value != head.lesson ||
+      date_text(record.date.value) != head.date) {
+    return false;
+  }
+  std::erase_if(codes, [&](const LearnerCode& code) {
+    return record.find_code(code) != nullptr;
+  });
+  return true;
+}
+
+// Whom the records of this dictation that are there say nothing of; nobody
+// where the first file is something else.
+std::vector<LearnerCode> codes_left(Workspace& workspace,
+                                    const FilePath& target,
+                                    const RecordHead& head,
+                                    std::vector<LearnerCode> codes) {
+  if (!take_out_known(workspace, target, head, codes)) return {};
+  for (int number = 2; !codes.empty(); ++number) {
+    const FilePath next = name_beside(target, number);
+    if (!workspace.files().is_file(next)) break;
+    take_out_known(workspace, next, head, codes);
+  }
+  return codes;
+}
+
 std::string wrong_request(const CommandLine& line) {
   const std::string& kind = line.marking.kind;
   const bool known = kind.empty() || kind == "dictation" ||
                      kind == "transfer" || kind == "retention" ||
-                     kind == "writing";
+                     kind == "writing" || kind == "probe";
   if (!known) {
     return fmt::format(
-        "{} is not a kind of record; choose dictation, transfer, retention or "
-        "writing",
+        "{} is not a kind of record; choose dictation, transfer, retention, "
+        "writing or probe",
         sheaf::quoted(kind));
+  }
+  if (line.marking.enter && kind == "writing") {
+    return "--enter is for what was dictated; counts of free writing are typed "
+           "into the form";
+  }
+  if (line.marking.enter && line.marking.date.empty()) {
+    return "--enter needs the day, as in --date 2026-03-12";
   }
   if (!line.marking.date.empty() && !read_date(line.marking.date)) {
     return fmt::format("{} is not a date; write it like 2026-03-12",
@@ -214,7 +245,8 @@ std::string wrong_request(const CommandLine& line) {
 
 }  // namespace
 
-int run_record(const CommandLine& line) {
+int run_record(const CommandLine& asked) {
+  CommandLine line = asked;
   const std::string wrong = wrong_request(line);
   if (!wrong.empty()) {
     fmt::print(stderr, "sheaf record: {}\n", wrong);
@@ -226,8 +258,16 @@ int run_record(const CommandLine& line) {
   if (!print_faults(faults)) return kWrongCommandLine;
   Diagnostics diagnostics;
   const TaughtFile* lesson = desk.lesson(line.arguments.front(), diagnostics);
+  // A form of a probe that was taken for a lesson would count as taught.
+  if (line.marking.kind.empty() && lesson != nullptr &&
+      lesson->lesson.layout.value == "probe") {
+    line.marking.kind = "probe";
+  }
   const ClassFile* pupils =
       desk.class_file(line.marking.class_file, diagnostics);
+  // A placement check teaches nothing, whoever has which lesson.
+  const bool placement = lesson != nullptr && lesson->lesson.placement.given();
+  if (placement && line.marking.kind.empty()) line.marking.kind = "retention";
   const FilePath home = FilePath(line.marking.class_file).parent_path();
   std::vector<LearnerCode> codes;
   if (lesson != nullptr && pupils != nullptr) {
@@ -243,9 +283,10 @@ int run_record(const CommandLine& line) {
   const FilePath folder = line.marking.records.empty()
                               ? home / "records"
                               : FilePath(line.marking.records);
-  std::string name = lesson->name;
+  std::string name = name_among_others(*pupils, home, *lesson, workspace,
+                                       line.allowed_folders);
   if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
-  if (!line.marking.kind.empty() && line.marking.kind != "dictation") {
+  if (!asked.marking.kind.empty() && asked.marking.kind != "dictation") {
     name += "-" + line.marking.kind;
   }
   const FilePath target = folder / (name + ".yaml");
@@ -253,15 +294,27 @@ int run_record(const CommandLine& line) {
       disk().absolute(folder).lexically_normal().parent_path();
   const std::string lesson_name = seen_from(above, lesson->path);
   const std::string class_name = seen_from(above, line.marking.class_file);
-  const std::string text = form(line, *lesson, codes, desk.phonics().patterns(),
-                                lesson_name, class_name);
+  const RecordHead head{
+      line.marking.date, lesson_name,
+      line.marking.kind.empty() ? "dictation" : line.marking.kind, class_name};
+  const std::string text = with_modeline(
+      form(head, *lesson, codes, desk.phonics().patterns()), "record", target);
   if (!names(text, lesson_name, class_name)) {
     throw MachineError(fmt::format(
         "{} or {} cannot be named in a record; rename the file, with no "
         "backslash, colon or line break in its name",
         lesson->path, line.marking.class_file));
   }
-  if (!write_new_file(workspace.files(), target, text)) {
+  const bool there =
+      workspace.files().own_status(target).kind != Standing::none;
+  if (line.marking.enter) {
+    const std::vector<LearnerCode> left =
+        there ? codes_left(workspace, target, head, codes) : codes;
+    if (!left.empty()) {
+      return enter_record({desk, *lesson, *pupils, head, left, there}, target);
+    }
+  }
+  if (line.marking.enter || !write_new_file(workspace.files(), target, text)) {
     throw MachineError(fmt::format(
         "{} is there already, and is left as it is; rename it, or give the "
         "day with --date",

@@ -11,7 +11,9 @@
 #include "files/disk_files.h"
 #include "files/output_files.h"
 #include "pdf/pdf_writer.h"
+#include "reports/home_report.h"
 #include "reports/mark_report.h"
+#include "reports/meeting_report.h"
 #include "reports/progress_report.h"
 
 namespace sheaf {
@@ -93,22 +95,60 @@ void write_mark_pages(Workspace& workspace, const CommandLine& line,
   write(document, line.marking.pdf);
 }
 
+std::optional<ProgressReader> read_reader(std::string_view word) {
+  if (word.empty() || word == "teacher") return ProgressReader::teacher;
+  if (word == "home") return ProgressReader::home;
+  if (word == "meeting") return ProgressReader::meeting;
+  return std::nullopt;
+}
+
+GoalWish goal_for(const LearnerCode& code, const GoalWish& asked,
+                  const std::vector<MarkedRecord>& records) {
+  GoalWish wish = asked;
+  for (auto marked = records.rbegin(); marked != records.rend(); ++marked) {
+    if (marked->pupils == nullptr) continue;
+    const auto& learners = marked->pupils->learners;
+    const auto learner = std::ranges::find(
+        learners, code,
+        [](const LearnerEntry& entry) { return entry.code.value; });
+    if (learner == learners.end()) continue;
+    if (!wish.date && marked->pupils->goal_date) {
+      wish.date = marked->pupils->goal_date->value;
+    }
+    if (!wish.level && learner->goal.given()) wish.level = learner->goal.value;
+    break;
+  }
+  return wish;
+}
+
 void write_progress_pages(Workspace& workspace, const CommandLine& line,
-                          const std::vector<MarkedRecord>& records,
-                          const std::vector<LearnerProgress>& learners,
-                          const ProgressRules& rules, int rate) {
+                          const ProgressPages& pages) {
   const Style style = report_style(workspace, line);
   Document document;
-  document.title = progress_title(learners);
-  document.language = language_of(records);
+  document.title = progress_title(pages.learners);
+  document.language = language_of(pages.records);
   const ReportMaker maker{workspace.shaper(), style, document};
-  const PatternCatalogue& catalogue = workspace.phonics().patterns();
-  // One learner's pages show nobody else.
-  if (learners.size() > 1) {
-    add_group_report(maker, learners, catalogue, rules);
+  const ProgressGround ground{workspace.phonics().patterns(), pages.rules,
+                              pages.days};
+  const std::vector<SessionResult> sessions = sessions_of(pages.records);
+  // One learner's pages show nobody else, nor do those that are given out.
+  if (pages.learners.size() > 1 && pages.reader == ProgressReader::teacher) {
+    add_group_report(maker, pages.learners, ground);
   }
-  for (const LearnerProgress& learner : learners) {
-    add_learner_report(maker, learner, catalogue, rules, rate);
+  for (const LearnerProgress& learner : pages.learners) {
+    const Growth growth =
+        growth_of(learner, goal_for(learner.code, pages.goal, pages.records));
+    switch (pages.reader) {
+      case ProgressReader::teacher:
+        add_learner_report(maker, learner, growth, ground);
+        break;
+      case ProgressReader::home:
+        add_home_report(maker, learner, growth, sessions, ground.catalogue);
+        break;
+      case ProgressReader::meeting:
+        add_meeting_report(maker, learner, growth, sessions, ground);
+        break;
+    }
   }
   write(document, line.marking.pdf);
 }

@@ -23,7 +23,7 @@ ClassRequest class_request(const CommandLine& line) {
 
 MarkingRequest marking_request(const CommandLine& line) {
   return {line.allowed_folders, line.accent, line.marking.confusions,
-          line.workers()};
+          line.workers(), line.marking.speech};
 }
 
 std::vector<LearnerCode> codes_given(const std::vector<std::string>& texts) {

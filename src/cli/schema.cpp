@@ -11,6 +11,7 @@
 #include "cli/verbs.h"
 #include "input/class_file.h"
 #include "input/lesson_keys.h"
+#include "input/record_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
 #include "sheets/sheet.h"
@@ -205,6 +206,43 @@ std::string sequence_properties() {
   return properties.take();
 }
 
+// The errors of a learner may be a text, a list or keys; the kind is one of
+// four.
+void add_record_keys(Members& members) {
+  for (const KeyNote& key : record_keys()) {
+    std::string schema = key_schema(key);
+    const auto put = [&](std::string_view type, std::string_view instead) {
+      const std::size_t at = schema.find(type);
+      if (at != std::string::npos) schema.replace(at, type.size(), instead);
+    };
+    if (key.name == "wrong") {
+      put(R"("type": "object")",
+          R"("type": "object", "additionalProperties": {"type": ["string", )"
+          R"("array", "object", "number", "boolean", "null"]})");
+    } else if (key.name == "kind") {
+      put(R"("type": ["string", "array", "number"])",
+          R"("enum": ["dictation", "transfer", "retention", "writing"])");
+    }
+    members.add(key.name, schema);
+  }
+}
+
+std::string record_properties() {
+  Members properties(1);
+  properties.add("sheaf",
+                 R"({"description": "version of the format", "const": 1})");
+  add_record_keys(properties);
+  Members record(4);
+  add_record_keys(record);
+  properties.add(
+      "records",
+      fmt::format("{{\"description\": \"several records, which take what they "
+                  "leave out from the file's own keys\", \"type\": \"array\", "
+                  "\"items\": {}}}",
+                  object(record, "a record")));
+  return properties.take();
+}
+
 struct FileSchema {
   std::string_view name, title, required;
   std::string (*properties)();
@@ -214,6 +252,7 @@ constexpr FileSchema kSchemas[] = {
     {"layout", "A layout for Sheaf", "sheets", layout_properties},
     {"class", "A class for Sheaf", "learners", class_properties},
     {"sequence", "A sequence for Sheaf", "steps", sequence_properties},
+    {"record", "A record for Sheaf", "", record_properties},
 };
 
 }  // namespace
@@ -228,7 +267,14 @@ int run_schema(const CommandLine& line) {
     members.add("$schema", text("http://json-schema.org/draft-07/schema#"));
     members.add("title", text(schema.title));
     members.add("type", text("object"));
-    members.add("required", fmt::format("[{}]", text(schema.required)));
+    if (schema.name == "lesson") {
+      // A check of where to begin has no pattern of its own.
+      members.add(
+          "anyOf",
+          R"([{"required": ["pattern"]}, {"required": ["placement"]}])");
+    } else if (!schema.required.empty()) {
+      members.add("required", fmt::format("[{}]", text(schema.required)));
+    }
     members.add("additionalProperties", "false");
     members.add("properties", schema.properties());
     fmt::print("{}\n", members.take());
@@ -236,7 +282,7 @@ int run_schema(const CommandLine& line) {
   }
   fmt::print(stderr,
              "sheaf: there is no schema for {}; choose `lesson`, `layout`, "
-             "`class` or `sequence`\n",
+             "`class`, `sequence` or `record`\n",
              sheaf::quoted(wanted));
   return kWrongCommandLine;
 }

@@ -18,6 +18,7 @@ int run_patterns(const CommandLine& line);
 int run_sheets(const CommandLine& line);
 int run_layouts(const CommandLine& line);
 int run_pictures(const CommandLine& line);
+int run_speech(const CommandLine& line);
 int run_schema(const CommandLine& line);
 int run_manual(const CommandLine& line);
 int run_completions(const CommandLine& line);
@@ -25,6 +26,7 @@ int run_dump(const CommandLine& line);
 int run_find(const CommandLine& line);
 int run_keep(const CommandLine& line);
 int run_block(const CommandLine& line);
+int run_probe(const CommandLine& line);
 int run_draft(const CommandLine& line);
 int run_settle(const CommandLine& line);
 int run_lsp(const CommandLine& line);
@@ -35,6 +37,9 @@ int run_mark(const CommandLine& line);
 int run_writing(const CommandLine& line);
 int run_progress(const CommandLine& line);
 int run_review(const CommandLine& line);
+int run_week(const CommandLine& line);
+int run_placement(const CommandLine& line);
+int run_place(const CommandLine& line);
 int run_forget(const CommandLine& line);
 
 }  // namespace sheaf

@@ -28,6 +28,10 @@ std::string verdict_text(const WritingChance& chance) {
     case Verdict::right:
       return "right";
     case Verdict::wrong:
+      // As one speaks is never called wrong; it is not right either.
+      if (chance.cause == Cause::own_speech) {
+        return std::string(cause_words(chance.cause));
+      }
       return fmt::format("wrong: {}", cause_words(chance.cause));
     case Verdict::possible:
       return "possible: it sounds the same, and may have been meant";

@@ -1,6 +1,7 @@
 #include "driver/check_file.h"
 
 #include "analysis/lesson_conventions.h"
+#include "driver/speech_of_class.h"
 
 namespace sheaf {
 
@@ -26,6 +27,7 @@ void check_class(CheckedFile& checked, Workspace& workspace,
   checked.job =
       prepare_class(workspace, {.lesson = request}, path, checked.diagnostics);
   if (checked.job == nullptr) return;
+  speech_of_class(checked.job->class_file, {}, checked.diagnostics);
   for (const LearnerJob& learner : checked.job->learners) {
     checked.pages.push_back(compose_learner(workspace.shaper(), learner,
                                             request.only, checked.diagnostics)
@@ -63,6 +65,10 @@ CheckedFile check_file(Workspace& workspace, const LessonRequest& request,
       if (checked.good()) checked.sentences = std::move(report);
       break;
     }
+    case FileKind::record:
+      checked.records =
+          check_records(workspace, request, path, checked.diagnostics);
+      break;
     default:
       check_lesson(checked, workspace, request, path);
   }

@@ -77,9 +77,13 @@ class JobMaker {
     learner.code = entry.code.value;
     learner.prepared = prepared;
     Diagnostics own;
-    learner.lesson =
-        lesson_for(prepared->analyzed,
-                   {settings.amount.value, settings.review_words}, own);
+    learner.amount = settings.amount.value;
+    // For one learner alone a script with these words in it is plainer.
+    learner.own_words = !entry.settings.review_words.empty() &&
+                        job_->class_file.learners.size() > 1;
+    learner.lesson = lesson_for(
+        prepared->analyzed,
+        {learner.amount, settings.review_words, learner.own_words}, own);
     add_unheard(own, diagnostics_);
     learner.layout = prepared->layout;
     set_pages(settings, prepared->style, learner.layout);
@@ -263,11 +267,11 @@ class JobMaker {
 };
 
 Packet compose(Shaper& shaper, const std::vector<std::string>& only,
-               const LearnerJob& learner, const PacketFor& whom,
-               Diagnostics& diagnostics) {
+               const LearnerJob& learner, const AnalyzedLesson& lesson,
+               const PacketFor& whom, Diagnostics& diagnostics) {
   Diagnostics own;
   Packet packet =
-      make_packet(learner.lesson, learner.layout, *learner.prepared->pictures,
+      make_packet(lesson, learner.layout, *learner.prepared->pictures,
                   learner.style, shaper, only, own, whom);
   add_unheard(own, diagnostics);
   return packet;
@@ -285,9 +289,15 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics, bool cut_leaf) {
-  return compose(shaper, only, learner,
+  return compose(shaper, only, learner, learner.lesson,
                  {{learner.code.text()}, true, false, cut_leaf}, diagnostics)
       .learner;
+}
+
+Packet compose_learners_packet(Shaper& shaper, const LearnerJob& learner,
+                               Diagnostics& diagnostics) {
+  return compose(shaper, {}, learner, learner.lesson,
+                 {{learner.code.text()}, true, false}, diagnostics);
 }
 
 SharedCuts compose_shared_cuts(Shaper& shaper, const ClassJob& job,
@@ -312,7 +322,20 @@ Document compose_teacher(Shaper& shaper,
   for (const LearnerJob* learner : learners) {
     whom.learners.push_back(learner->code.text());
   }
-  return compose(shaper, only, *learners.front(), whom, diagnostics).teacher;
+  const LearnerJob& first = *learners.front();
+  if (std::ranges::none_of(learners, &LearnerJob::own_words)) {
+    return compose(shaper, only, first, first.lesson, whom, diagnostics)
+        .teacher;
+  }
+  std::vector<LearnersLesson> lessons;
+  for (const LearnerJob* learner : learners) {
+    lessons.push_back({learner->code.text(), &learner->lesson});
+  }
+  Diagnostics unheard;  // the learners' own pages have said it all
+  const AnalyzedLesson shared = shared_lesson(
+      lesson_for(first.prepared->analyzed, {.amount = first.amount}, unheard),
+      lessons);
+  return compose(shaper, only, first, shared, whom, diagnostics).teacher;
 }
 
 std::vector<std::vector<const LearnerJob*>> by_teacher_key(

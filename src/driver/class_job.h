@@ -18,9 +18,14 @@ struct LearnerJob {
   LearnerCode code;
   const PreparedLesson* prepared = nullptr;
   AnalyzedLesson lesson;
+  /// Words of the list to work on; 0: all.
+  int amount = 0;
+  /// Some of the words to review are this learner's alone.
+  bool own_words = false;
   LayoutPlan layout;
   Style style;
-  /// The same for learners whose pages have the same answers.
+  /// The same for learners whose pages have the same answers, but for words to
+  /// review that are theirs alone.
   std::string teacher_key;
 };
 
@@ -41,11 +46,16 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
                                         Diagnostics& diagnostics);
 
 /// Composes a learner's packet, or the teacher's pages for all `learners` who
-/// share the key of the first of them: the sheets `only`, or all. Without
-/// `cut_leaf` the learner's cards stand elsewhere.
+/// share the key of the first of them: the sheets `only`, or all. Words to
+/// review that are one learner's alone stand in one table. Without `cut_leaf`
+/// the learner's cards stand elsewhere.
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
                          const std::vector<std::string>& only,
                          Diagnostics& diagnostics, bool cut_leaf = true);
+/// The learner's packet as a whole, with the days of its sheets; its teacher's
+/// pages are not made.
+Packet compose_learners_packet(Shaper& shaper, const LearnerJob& learner,
+                               Diagnostics& diagnostics);
 Document compose_teacher(Shaper& shaper,
                          const std::vector<const LearnerJob*>& learners,
                          const std::vector<std::string>& only,

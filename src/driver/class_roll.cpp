@@ -12,8 +12,21 @@ namespace {
 
 using Has = RollEntry::Has;
 
-// The place of a step in what a lesson's sequence teaches, or -1.
-int index_of_step(const Taught& taught, const std::string& number_or_name) {
+// The learner's own step in a lesson's sequence, or -1.
+int own_step(const LearnerSettings& settings, const Taught& taught) {
+  // The steps of another sequence say nothing about this one.
+  if (!settings.step.given() || settings.sequence.given()) return -1;
+  return step_index(taught, settings.step.value);
+}
+
+bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
+  const int step = own_step(settings, taught);
+  return step >= 0 && taught.step() >= 0 && step != taught.step();
+}
+
+}  // namespace
+
+int step_index(const Taught& taught, const std::string& number_or_name) {
   const std::string name = lower_case(number_or_name);
   const auto number = read_count(name);
   const auto& steps = taught.steps();
@@ -23,14 +36,30 @@ int index_of_step(const Taught& taught, const std::string& number_or_name) {
   return found == steps.end() ? -1 : static_cast<int>(found - steps.begin());
 }
 
-bool at_other_step(const LearnerSettings& settings, const Taught& taught) {
-  // The steps of another sequence say nothing about this one.
-  if (!settings.step.given() || settings.sequence.given()) return false;
-  const int step = index_of_step(taught, settings.step.value);
-  return step >= 0 && taught.step() >= 0 && step != taught.step();
+bool is_beyond_step(const LearnerSettings& settings, const Taught& taught) {
+  const int step = own_step(settings, taught);
+  return step >= 0 && taught.step() > step;
 }
 
-}  // namespace
+std::string name_among_others(const ClassFile& class_file,
+                              const FilePath& folder, const TaughtFile& lesson,
+                              const Workspace& workspace,
+                              const std::vector<std::string>& allowed_folders) {
+  const bool has_namesake = std::ranges::any_of(
+      class_file.learners, [&](const LearnerEntry& learner) {
+        const PlacedWord name = settings_for(class_file, learner).lesson;
+        if (FilePath(name.value).stem().string() != lesson.name) return false;
+        const auto found =
+            find_named_file(workspace.files(), name.value, folder,
+                            workspace.shipped(), allowed_folders);
+        return found && !workspace.files().status(*found).is_same_as(
+                            workspace.files().status(lesson.path));
+      });
+  const std::string above =
+      FilePath(lesson.path).parent_path().filename().string();
+  return has_namesake && !above.empty() ? above + "-" + lesson.name
+                                        : lesson.name;
+}
 
 std::vector<RollEntry> class_roll(
     const ClassFile& class_file, const FilePath& folder,

@@ -22,6 +22,21 @@ struct RollEntry {
   std::string instead;
 };
 
+/// The place of a step, given by number or name, in what a lesson's sequence
+/// teaches, or -1.
+int step_index(const Taught& taught, const std::string& number_or_name);
+
+/// Whether a lesson is of a later step of its sequence than the learner's own,
+/// where the class file gives one. The steps of another sequence say nothing.
+bool is_beyond_step(const LearnerSettings& settings, const Taught& taught);
+
+/// The lesson's name for the name of a file beside others: with its folder in
+/// front where the class has another lesson of the same name.
+std::string name_among_others(const ClassFile& class_file,
+                              const FilePath& folder, const TaughtFile& lesson,
+                              const Workspace& workspace,
+                              const std::vector<std::string>& allowed_folders);
+
 /// Says of each learner of a class, in its order, whether a lesson is theirs.
 /// Who has a lesson by the class file (their own, their group's, the class's)
 /// has that one alone; the others have whatever lesson is given out, but for

@@ -3,13 +3,17 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 
-#include "analysis/pattern_names.h"
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/pool.h"
 #include "base/utf8.h"
 #include "driver/class_roll.h"
+#include "driver/placement_marks.h"
+#include "driver/record_checks.h"
+#include "driver/record_targets.h"
+#include "driver/speech_of_class.h"
 #include "files/files.h"
 #include "input/file_kind.h"
 #include "pictures/picture_words.h"
@@ -66,41 +70,16 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
         fmt::format("{} is not two sounds; write them as in `th/f` or `e/i`",
                     sheaf::quoted(pair)));
   }
+  for (const std::string& name : request.speech) {
+    if (add_variety(name, options_.speech)) continue;
+    faults.push_back(
+        fmt::format("{} is no way of speaking that Sheaf knows; `sheaf speech` "
+                    "lists them",
+                    sheaf::quoted(name)));
+  }
 }
 
 namespace {
-
-bool is_all_right(const Record& record) {
-  return record.marked_all && !record.wrong.empty() && record.written.empty() &&
-         !record.has_entries();
-}
-
-// A form that is not marked yet: nothing to say if it is empty, else something
-// to be told.
-void report_not_yet(const Record& record, Diagnostics& diagnostics) {
-  constexpr std::string_view kHelp =
-      "write `marked: all` when everyone who is listed has been marked";
-  if (!record.has_entries()) {
-    diagnostics.note(diagnostic::not_marked_yet, record.marked_span,
-                     "this form is not marked yet, so it counts for nobody",
-                     std::string(kHelp));
-    return;
-  }
-  diagnostics.warning(diagnostic::not_marked_yet, record.marked_span,
-                      "this record has errors written down but says it is not "
-                      "marked yet, so it counts for nobody",
-                      std::string(kHelp));
-}
-
-// "B7, C3 and D1".
-std::string listed(const std::vector<LearnerCode>& codes) {
-  std::string text;
-  for (std::size_t i = 0; i < codes.size(); ++i) {
-    text += i == 0 ? "" : i + 1 == codes.size() ? " and " : ", ";
-    text += codes[i].text();
-  }
-  return text;
-}
 
 // Without what a teacher has heard from `check` already.
 void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
@@ -125,6 +104,7 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
   auto taught = std::make_unique<TaughtFile>();
   taught->path = path;
   taught->name = FilePath(path).stem().string();
+  taught->label = taught->name;
   Diagnostics found;
   taught->lesson = read_lesson(workspace_.open(path), found);
   if (!found.has_errors()) {
@@ -158,6 +138,7 @@ const ClassFile* MarkingDesk::class_file(const std::string& path,
   Diagnostics found;
   auto read =
       std::make_unique<ClassFile>(read_class(workspace_.open(path), found));
+  speech_of_class(*read, options_.speech, found);
   take_errors(found, diagnostics);
   if (!found.has_errors()) entry = std::move(read);
   return entry.get();
@@ -193,88 +174,6 @@ std::string MarkingDesk::find(const PlacedWord& name, const std::string& record,
   return {};
 }
 
-void MarkingDesk::report(const MarkedRecord& marked,
-                         Diagnostics& diagnostics) const {
-  // New words are what a check or a transfer is made of.
-  const bool of_lesson = marked.lesson != nullptr &&
-                         marked.session.kind == Record::Kind::dictation;
-  for (const PlacedText& target : marked.session.not_dictated) {
-    if (!of_lesson) continue;
-    diagnostics.note(
-        diagnostic::not_dictated, target.span(),
-        fmt::format("the lesson does not dictate {}; it is marked anyway",
-                    sheaf::quoted(target.text())));
-  }
-  if (marked.record->not_yet) report_not_yet(*marked.record, diagnostics);
-  if (is_all_right(*marked.record)) {
-    diagnostics.note(diagnostic::no_errors_written, marked.record->date.span,
-                     "this record has no errors: everyone listed counts as "
-                     "having everything right");
-  }
-  for (const PlacedCode& code : marked.session.not_in_class) {
-    diagnostics.warning(diagnostic::not_in_class, code.span,
-                        fmt::format("there is no learner {} in the class",
-                                    sheaf::quoted(code.value.text())),
-                        "check the code against the class file");
-  }
-  for (const PlacedWord& pattern : marked.session.unknown_patterns) {
-    const auto names = workspace_.phonics().find_patterns(pattern.value);
-    const PatternFault fault =
-        names.size() == 1
-            ? fault_of(names[0], pattern.value, workspace_.phonics().patterns())
-            : PatternFault{fmt::format("{} names more than one pattern",
-                                       sheaf::quoted(pattern.value)),
-                           "give each pattern a count of its own"};
-    diagnostics.error(diagnostic::unknown_pattern, pattern.span, fault.text,
-                      fault.help);
-  }
-}
-
-// Learners of the class whom the record may have forgotten, and those whom it
-// lists on a day on which they were not there.
-void MarkingDesk::report_learners(const Taken& taken,
-                                  Diagnostics& diagnostics) const {
-  const Record& record = *taken.marked.record;
-  if (taken.pupils == nullptr || record.not_yet) return;
-  for (const LearnerEntry& learner : taken.pupils->learners) {
-    const PlacedCode* code = record.find_code(learner.code.value);
-    if (code == nullptr || learner.is_here_on(record.date.value)) continue;
-    diagnostics.warning(
-        diagnostic::not_in_class, code->span,
-        fmt::format("the class file says that {} was not in the class on {}",
-                    sheaf::quoted(code->value.text()),
-                    date_text(record.date.value)),
-        "check the day, or `from` and `until` of this learner");
-  }
-  // A check may be of some learners only; of a lesson all are to be known.
-  if (!record.marked_all || taken.marked.session.learners.empty() ||
-      taken.marked.lesson == nullptr ||
-      record.kind.value != Record::Kind::dictation) {
-    return;
-  }
-  std::vector<LearnerCode> left_out;
-  for (const RollEntry& entry :
-       class_roll(*taken.pupils, FilePath(taken.class_path).parent_path(),
-                  *taken.marked.lesson, record.date.value, workspace_,
-                  request_.allowed_folders)) {
-    if (entry.has == RollEntry::Has::lesson &&
-        record.find_code(entry.learner->code.value) == nullptr) {
-      left_out.push_back(entry.learner->code.value);
-    }
-  }
-  if (left_out.empty()) return;
-  diagnostics.warning(
-      diagnostic::learner_not_listed, record.marked_span,
-      fmt::format("`marked: all` means everyone the record lists; it does not "
-                  "list {}, who {} in the class",
-                  listed(left_out), left_out.size() == 1 ? "is" : "are"),
-      fmt::format(
-          "list a learner who had everything right under `wrong:` as `{}: "
-          "{{}}`, and one who was away under `absent:`; for one who joined or "
-          "left, use `from:` or `until:` in the class file",
-          left_out.front().text()));
-}
-
 // Everything that a file's records name, and what marking them will take.
 void MarkingDesk::take_file(const std::string& path,
                             std::vector<Taken>& all_taken,
@@ -283,7 +182,9 @@ void MarkingDesk::take_file(const std::string& path,
       read_record(workspace_.open(path), diagnostics)));
   if (diagnostics.has_errors()) return;
   for (const Record& record : records_.back()->records) {
-    Taken taken{{path, &record, nullptr, {}, {}}, nullptr, {}};
+    Taken taken;
+    taken.marked.path = path;
+    taken.marked.record = &record;
     if (record.lesson.given()) {
       const std::string file = find(record.lesson, path, diagnostics);
       if (!file.empty()) taken.marked.lesson = lesson(file, diagnostics);
@@ -291,11 +192,13 @@ void MarkingDesk::take_file(const std::string& path,
     if (record.class_file.given()) {
       taken.class_path = find(record.class_file, path, diagnostics);
       if (!taken.class_path.empty()) {
-        taken.pupils = class_file(taken.class_path, diagnostics);
+        taken.marked.pupils = class_file(taken.class_path, diagnostics);
       }
     }
     const TaughtFile* taught = taken.marked.lesson;
-    work_ += marking_work(record, taught == nullptr ? 0 : taught->work);
+    const std::size_t lesson_work = taught == nullptr ? 0 : taught->work;
+    work_ += marking_work(record, lesson_work);
+    work_ += finding_work(record, lesson_work);
     if (work_ > kMostWork) {
       diagnostics.error(
           diagnostic::too_many, record.date.span,
@@ -307,23 +210,86 @@ void MarkingDesk::take_file(const std::string& path,
   }
 }
 
+MarkingOptions MarkingDesk::options_of(const ClassFile* pupils) const {
+  MarkingOptions options = options_;
+  if (pupils != nullptr) {
+    Diagnostics said_before;
+    options.of_learners =
+        speech_of_class(*pupils, options_.speech, said_before);
+  }
+  return options;
+}
+
+// Two files are told apart by their folders, the nearest first. One file that
+// is reached in two ways is one lesson.
+void MarkingDesk::label_lessons(const std::vector<Taken>& all_taken) {
+  std::vector<TaughtFile*> used;
+  for (const Taken& taken : all_taken) {
+    if (taken.marked.lesson == nullptr) continue;
+    TaughtFile* lesson = lessons_[taken.marked.lesson->path].get();
+    if (std::ranges::find(used, lesson) == used.end()) used.push_back(lesson);
+  }
+  const Files& files = workspace_.files();
+  const auto path_of = [&](const TaughtFile& lesson) {
+    return files.absolute(lesson.path).lexically_normal();
+  };
+  const auto is_same = [&](const TaughtFile& a, const TaughtFile& b) {
+    return files.status(a.path).is_same_as(files.status(b.path));
+  };
+  for (TaughtFile* lesson : used) {
+    FilePath folder = path_of(*lesson).parent_path();
+    lesson->label = lesson->name;
+    std::vector<std::pair<const TaughtFile*, FilePath>> others;
+    for (const TaughtFile* other : used) {
+      if (other->name != lesson->name || is_same(*lesson, *other)) continue;
+      others.emplace_back(other, path_of(*other).parent_path());
+    }
+    while (!others.empty() && !folder.filename().empty()) {
+      const FilePath name = folder.filename();
+      lesson->label = (name / FilePath(lesson->label)).string();
+      std::erase_if(others, [&](auto& other) {
+        const bool told_apart = other.second.filename() != name;
+        other.second = other.second.parent_path();
+        return told_apart;
+      });
+      folder = folder.parent_path();
+    }
+  }
+}
+
 void MarkingDesk::mark_one(Taken& taken) const {
   MarkedRecord& one = taken.marked;
   // A tally says all there is about writing; nothing was dictated.
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
-  one.session =
-      mark_session(*one.record,
-                   taken.pupils == nullptr ? std::vector<LearnerCode>{}
-                                           : codes_of(*taken.pupils),
-                   dictated ? one.lesson->items() : std::vector<DictatedItem>{},
-                   spellings_, workspace_.phonics(), options_);
+  std::vector<DictatedItem> items =
+      dictated ? one.lesson->items() : std::vector<DictatedItem>{};
+  const MarkingOptions options = options_of(taken.marked.pupils);
+  one.targets = find_targets(*one.record, items, spellings_, options);
+  one.session = mark_session(
+      one.targets.record,
+      taken.marked.pupils == nullptr ? std::vector<LearnerCode>{}
+                                     : codes_of(*taken.marked.pupils),
+      std::move(items), spellings_, workspace_.phonics(), options);
   if (one.lesson != nullptr) {
-    one.session.lesson = one.lesson->name;
+    one.session.lesson = one.lesson->label;
     one.session.sight_words = one.lesson->analyzed.taught.sight_words();
-    one.patterns = one.lesson->patterns();
+    // A probe is about all patterns, and says of none what comes next.
+    if (one.session.kind != Record::Kind::probe) {
+      one.patterns = one.lesson->patterns();
+    }
   }
-  for (const LearnerResult& learner : one.session.learners) {
+  mark_placement(one, workspace_.phonics().patterns());
+  for (LearnerResult& learner : one.session.learners) {
+    if (one.pupils != nullptr && one.lesson != nullptr) {
+      const auto entry = std::ranges::find_if(
+          one.pupils->learners, [&](const LearnerEntry& pupil) {
+            return pupil.code.value == learner.code;
+          });
+      learner.beyond_step = entry != one.pupils->learners.end() &&
+                            is_beyond_step(settings_for(*one.pupils, *entry),
+                                           one.lesson->analyzed.taught);
+    }
     for (const LearnerResult::Tally& tally : learner.writing) {
       if (std::ranges::find(one.patterns, tally.pattern) ==
           one.patterns.end()) {
@@ -341,16 +307,20 @@ std::vector<MarkedRecord> MarkingDesk::mark(
   }
   std::vector<MarkedRecord> marked;
   if (diagnostics.has_errors()) return marked;
+  label_lessons(all_taken);
   work_in_order(
       all_taken.size(), workers_,
       [&](int, std::size_t i) { mark_one(all_taken[i]); },
       [&](std::size_t i) {
         report(all_taken[i].marked, diagnostics);
+        report_placement_marks(all_taken[i].marked, diagnostics);
         report_learners(all_taken[i], diagnostics);
         marked.push_back(std::move(all_taken[i].marked));
       });
   std::ranges::stable_sort(
       marked, {}, [](const MarkedRecord& m) { return m.session.date; });
+  report_days(marked, diagnostics);
+  report_repeated(marked, diagnostics);
   return marked;
 }
 
@@ -360,9 +330,9 @@ std::vector<TaughtLesson> MarkingDesk::taught_lessons(
   for (const MarkedRecord& marked : records) {
     if (marked.lesson == nullptr) continue;
     auto known =
-        std::ranges::find(lessons, marked.lesson->name, &TaughtLesson::name);
+        std::ranges::find(lessons, marked.lesson->label, &TaughtLesson::name);
     if (known == lessons.end()) {
-      lessons.push_back({marked.lesson->name, marked.lesson->patterns(), {}});
+      lessons.push_back({marked.lesson->label, marked.lesson->patterns(), {}});
       known = lessons.end() - 1;
     }
     // The words of a check are not practised before it.

@@ -12,6 +12,7 @@
 #include "input/record_file.h"
 #include "marking/progress.h"
 #include "marking/session.h"
+#include "marking/target_choice.h"
 #include "phonics/lexicon.h"
 
 namespace sheaf {
@@ -20,6 +21,9 @@ namespace sheaf {
 struct TaughtFile {
   std::string path;
   std::string name;  ///< the file's name without its ending
+  /// The same with as many folders before it as it takes to tell it from other
+  /// lessons of the records: "red/week-1". Which lesson a record is of.
+  std::string label;
   Lesson lesson;
   AnalyzedLesson analyzed;
   /// What marking one learner who wrote all of it takes, counted in words.
@@ -34,10 +38,17 @@ struct TaughtFile {
 struct MarkedRecord {
   std::string path;
   const Record* record = nullptr;
+  /// The same with a word for each attempt that the record lists alone.
+  RecordTargets targets = {};
   const TaughtFile* lesson = nullptr;  ///< none for a tally of writing
+  const ClassFile* pupils = nullptr;   ///< of the class that it names, if any
   SessionResult session;
-  /// Those that the record is about: the lesson's, or those of its tallies.
+  /// Those that the record is about: the lesson's, or those of its tallies;
+  /// none of a probe.
   std::vector<PatternId> patterns;
+  /// Of a placement check: errors in words that were not asked of the learner,
+  /// with the step of each (see driver/placement_marks.h).
+  std::vector<std::pair<PlacedText, int>> not_asked = {};
 };
 
 /// Reads records with the lessons and classes that they name, and marks them.
@@ -66,16 +77,19 @@ class MarkingDesk {
                               Diagnostics& diagnostics);
   std::vector<TaughtLesson> taught_lessons(
       const std::vector<MarkedRecord>& records) const;
+  /// What holds for all learners, and how those of a class speak; no class is
+  /// null.
+  MarkingOptions options_of(const ClassFile* pupils) const;
 
  private:
   /// A record with what it names, before it is marked.
   struct Taken {
     MarkedRecord marked;
-    const ClassFile* pupils = nullptr;
     std::string class_path;
   };
   void take_file(const std::string& path, std::vector<Taken>& all_taken,
                  Diagnostics& diagnostics);
+  void label_lessons(const std::vector<Taken>& all_taken);
   void mark_one(Taken& taken) const;  // on any thread
   bool is_record(const FilePath& path);
   std::string find(const PlacedWord& name, const std::string& record,

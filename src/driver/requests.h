@@ -26,9 +26,10 @@ struct ClassRequest {
 /// How records are read.
 struct MarkingRequest {
   std::vector<std::string> allowed_folders;
-  std::string accent;                   ///< of the learners; empty: American
-  std::vector<std::string> confusions;  ///< sounds not told apart: "th/f"
-  int workers = 1;                      ///< threads that share the records
+  std::string accent;                    ///< of the learners; empty: American
+  std::vector<std::string> confusions;   ///< sounds not told apart: "th/f"
+  int workers = 1;                       ///< threads that share the records
+  std::vector<std::string> speech = {};  ///< ways of speaking: "th-f"
 };
 
 }  // namespace sheaf

@@ -141,6 +141,12 @@ Settled settle(Workspace& workspace, const LessonRequest& request,
   std::string pages;
   if (lesson != nullptr) pages = pages_of(workspace, *lesson, diagnostics);
   if (diagnostics.has_errors()) return settled;
+  if (lesson->lesson.placement.given()) {
+    settled.why =
+        "a placement check has nothing left to choose; send it as it is, with "
+        "its sequence";
+    return settled;
+  }
   const auto pictures =
       embedded(workspace, request, lesson->lesson, folder, settled.too_large);
   if (!pictures) return settled;

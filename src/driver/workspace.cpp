@@ -4,6 +4,7 @@
 
 #include "analysis/capitals.h"
 #include "analysis/lesson_conventions.h"
+#include "analysis/placement_check.h"
 #include "base/base64.h"
 #include "base/error.h"
 #include "base/nearest.h"
@@ -366,6 +367,8 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
     plan.sequence_file = sequence->file;
     inherit_conventions(*sequence, lesson);
   }
+  unfold_placement(lesson, sequence, phonics, diagnostics);
+  if (diagnostics.has_errors()) return plan;
   put_capitals_right(lesson, phonics, diagnostics);
   Taught taught = find_taught(lesson, sequence, phonics, diagnostics);
   if (diagnostics.has_errors()) return plan;
@@ -384,6 +387,7 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
               [own](std::string_view word) {
                 return !BlockList::shipped().blocks(word) && !own->blocks(word);
               });
+  report_placement(plan.analyzed, diagnostics);
   report_own_texts(plan.analyzed, own_texts(plan.filled), diagnostics);
   return plan;
 }

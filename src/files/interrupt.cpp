@@ -3,6 +3,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <iterator>
 #include <string_view>
 #include <vector>
 
@@ -62,6 +63,31 @@ HoldInterrupts::HoldInterrupts() {
 HoldInterrupts::~HoldInterrupts() {
   ::sigprocmask(SIG_SETMASK, &before_, nullptr);
 }
+
+namespace {
+
+volatile std::sig_atomic_t interrupt_came = 0;
+
+extern "C" void remember_interrupt(int) { interrupt_came = 1; }
+
+}  // namespace
+
+CatchInterrupts::CatchInterrupts() {
+  interrupt_came = 0;
+  for (std::size_t i = 0; i < std::size(kInterrupts); ++i) {
+    ::sigaction(kInterrupts[i], nullptr, &before_[i]);
+    if (before_[i].sa_handler == SIG_IGN) continue;
+    struct sigaction action {};
+    action.sa_handler = remember_interrupt;  // and no SA_RESTART
+    ::sigaction(kInterrupts[i], &action, nullptr);
+  }
+}
+CatchInterrupts::~CatchInterrupts() {
+  for (std::size_t i = 0; i < std::size(kInterrupts); ++i) {
+    ::sigaction(kInterrupts[i], &before_[i], nullptr);
+  }
+}
+bool CatchInterrupts::came() { return interrupt_came != 0; }
 
 void remove_on_interrupt(const std::string& path) {
   temporary_files().push_back(path);

@@ -24,6 +24,22 @@ class HoldInterrupts {
   sigset_t before_{};
 };
 
+/// While one lives, an interrupt ends neither the run nor what it is doing; it
+/// only ends a wait for input, and is remembered. One at a time.
+class CatchInterrupts {
+ public:
+  CatchInterrupts();
+  ~CatchInterrupts();
+  CatchInterrupts(const CatchInterrupts&) = delete;
+  CatchInterrupts& operator=(const CatchInterrupts&) = delete;
+
+  /// Whether one has come.
+  static bool came();
+
+ private:
+  struct sigaction before_[3]{};
+};
+
 /// Lists a file for removal, or takes it off the list. Interrupts must be held.
 void remove_on_interrupt(const std::string& path);
 void keep_on_interrupt(const std::string& path);

@@ -3,9 +3,12 @@
 #include <fcntl.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdlib>
 #include <iostream>
+
+#include "files/interrupt.h"
 
 namespace sheaf {
 
@@ -21,6 +24,35 @@ std::string read_standard_input(std::size_t limit) {
   std::string text;
   for (char c = 0; text.size() <= limit && std::cin.get(c);) text += c;
   return text;
+}
+
+std::optional<std::string> InputLines::next() {
+  std::size_t end = waiting_.find('\n');
+  while (end == std::string::npos && !ended_) {
+    if (CatchInterrupts::came()) {
+      ended_ = true;
+      break;
+    }
+    char part[1024];
+    const ssize_t got = ::read(STDIN_FILENO, part, sizeof part);
+    if (got < 0 && errno == EINTR && !CatchInterrupts::came()) continue;
+    if (got <= 0) {
+      ended_ = true;
+      break;
+    }
+    waiting_.append(part, static_cast<std::size_t>(got));
+    end = waiting_.find('\n');
+    // What nobody could have typed is not kept.
+    if (end == std::string::npos && waiting_.size() > 2 * kLongest) {
+      waiting_.resize(kLongest);
+    }
+  }
+  if (end == std::string::npos && waiting_.empty()) return std::nullopt;
+  std::string line = waiting_.substr(0, end);
+  waiting_.erase(0, end == std::string::npos ? end : end + 1);
+  if (line.ends_with('\r')) line.pop_back();
+  line.resize(std::min(line.size(), kLongest));
+  return line;
 }
 
 bool messages_go_to_terminal() { return ::isatty(STDERR_FILENO) != 0; }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 namespace sheaf {
@@ -14,6 +15,20 @@ void fill_closed_streams();
 /// Reads standard input to its end, and no further than one byte over the
 /// limit.
 std::string read_standard_input(std::size_t limit);
+
+/// Standard input, a line at a time, as someone types it.
+class InputLines {
+ public:
+  /// The next line without its end, cut off at `kLongest` bytes; nothing at the
+  /// end of the input, and where an interrupt came that `CatchInterrupts` has
+  /// caught.
+  std::optional<std::string> next();
+  static constexpr std::size_t kLongest = 4096;
+
+ private:
+  std::string waiting_;
+  bool ended_ = false;
+};
 
 /// Whether standard error, where messages go, is a terminal.
 bool messages_go_to_terminal();

@@ -22,6 +22,7 @@ namespace {
 constexpr std::size_t kMostLearners = 100;
 constexpr std::size_t kMostExtraSheets = 40;
 constexpr std::size_t kMostReviewWords = 100;
+constexpr std::size_t kMostOfSpeech = 20;
 constexpr std::string_view kClassExample = "learners: B7, C3, D1";
 // Three values that a setting may have.
 using ThreeChoices = std::array<std::string_view, 3>;
@@ -115,6 +116,21 @@ constexpr std::array kSettingsKeys = {
                 [](const Field& field, LearnerSettings& s, Diagnostics& d) {
                   read_review_words(field, s, d);
                 }},
+    SettingsKey{"accent", "accent: british",
+                "how the learner speaks, for marking",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.accent = read_short_text(field, d);
+                }},
+    SettingsKey{"confuses", "confuses: th/f, v/w",
+                "sounds that the learner does not tell apart",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.confuses = read_names(field, kMostOfSpeech, d);
+                }},
+    SettingsKey{"speech", "speech: th-f, no-ed",
+                "ways of speaking, or a home language, that show in spelling",
+                [](const Field& field, LearnerSettings& s, Diagnostics& d) {
+                  s.speech = read_names(field, kMostOfSpeech, d);
+                }},
 };
 
 std::optional<Spanned<Date>> read_day(const Field& field, Diagnostics& d) {
@@ -144,6 +160,10 @@ constexpr std::array kLearnerKeysOfOwn = {
                [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
                  learner.until = read_day(field, d);
                }},
+    LearnerKey{"goal", "goal: 70", "letter sequences of a probe to aim at",
+               [](const Field& field, LearnerEntry& learner, Diagnostics& d) {
+                 read_number(field, 1, 999, learner.goal, d);
+               }},
 };
 
 using ClassKey = KeySpec<ClassFile>;
@@ -152,8 +172,13 @@ constexpr std::array kClassKeys = {
              [](const Field& field, ClassFile& c, Diagnostics& d) {
                c.title = read_short_text(field, d);
              }},
+    ClassKey{"school-year", "school-year: 2026-09-01 to 2027-07-16",
+             "outside of which a record's day is a mistake",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.school_year = read_school_year(field, d);
+             }},
     ClassKey{"review-weeks", "review-weeks: 1, 2, 4, 8",
-             "after how many weeks of school a pattern comes back",
+             "after how many weeks a pattern comes back",
              [](const Field& field, ClassFile& c, Diagnostics& d) {
                c.review_weeks = read_review_weeks(field, d);
              }},
@@ -161,6 +186,11 @@ constexpr std::array kClassKeys = {
              "a day of each week without school, for review",
              [](const Field& field, ClassFile& c, Diagnostics& d) {
                c.no_school = read_no_school(field, d);
+             }},
+    ClassKey{"goal-date", "goal-date: 2027-06-18",
+             "the day by which learners are to reach the goal of their probes",
+             [](const Field& field, ClassFile& c, Diagnostics& d) {
+               c.goal_date = read_day(field, d);
              }},
 };
 
@@ -358,6 +388,9 @@ void fill(LearnerSettings& own, const LearnerSettings& other) {
   if (!own.picture_names.given()) own.picture_names = other.picture_names;
   if (own.extra.empty()) own.extra = other.extra;
   if (own.review_words.empty()) own.review_words = other.review_words;
+  if (!own.accent.given()) own.accent = other.accent;
+  if (own.confuses.empty()) own.confuses = other.confuses;
+  if (own.speech.empty()) own.speech = other.speech;
 }
 
 }  // namespace

@@ -12,6 +12,7 @@
 #include "input/learner_code.h"
 #include "input/lesson.h"
 #include "input/record_file.h"
+#include "input/school_weeks.h"
 
 namespace sheaf {
 
@@ -28,6 +29,11 @@ struct LearnerSettings {
   PlacedWord picture_names;         ///< said, numbered, left-out
   std::vector<PlacedWord> extra;    ///< kinds of sheets for extra practice
   std::vector<PlacedWord> review_words;
+  /// How the learner speaks, for marking: an accent, sounds that are not told
+  /// apart ("th/f"), and named ways of speaking. Unread: `speech_of` reads
+  /// them.
+  PlacedWord accent;
+  std::vector<PlacedWord> confuses, speech;
 };
 
 struct LearnerEntry {
@@ -37,6 +43,8 @@ struct LearnerEntry {
   /// The first and the last day in the class; none where the file does not
   /// say.
   std::optional<Spanned<Date>> from, until;
+  /// Letter sequences of a probe to aim at; 0 where the file does not say.
+  Spanned<int> goal{.value = 0};
   LearnerSettings settings;
 
   bool is_here_on(const Date& day) const {
@@ -56,11 +64,15 @@ struct ClassFile {
   LearnerSettings settings;
   std::vector<GroupEntry> groups;
   std::vector<LearnerEntry> learners;
-  /// After how many weeks of school a pattern that went well comes back; empty
+  /// Outside of which no record can be; none where the file does not say.
+  std::optional<SchoolYear> school_year;
+  /// After how many weeks a pattern that went well comes back; empty
   /// where the file does not say.
   std::vector<int> review_weeks;
   /// A day of each week without school.
   std::vector<Date> no_school;
+  /// Until when learners are to reach what they aim at in probes.
+  std::optional<Spanned<Date>> goal_date;
 };
 
 /// Reads a class file. Reports what is wrong with its form; the result is to

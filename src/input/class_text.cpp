@@ -51,6 +51,9 @@ std::string settings_text(const LearnerSettings& s, std::string_view indent,
   add(text, indent, "picture-names", as_value(s.picture_names.value));
   add(text, indent, "extra", joined(s.extra));
   add(text, indent, "review-words", review_words);
+  add(text, indent, "accent", as_value(s.accent.value));
+  add(text, indent, "confuses", joined(s.confuses));
+  add(text, indent, "speech", joined(s.speech));
   return text;
 }
 
@@ -66,11 +69,18 @@ std::string class_text(
     const std::map<LearnerCode, std::vector<std::string>>& review_words) {
   std::string text = "sheaf: 1\n";
   add(text, "", "title", as_value(class_file.title.value));
+  if (const auto& year = class_file.school_year) {
+    add(text, "", "school-year",
+        fmt::format("{} to {}", date_text(year->first), date_text(year->last)));
+  }
   add(text, "", "review-weeks",
       fmt::format("{}", fmt::join(class_file.review_weeks, ", ")));
   std::vector<std::string> days;
   for (const Date& day : class_file.no_school) days.push_back(date_text(day));
   add(text, "", "no-school", fmt::format("{}", fmt::join(days, ", ")));
+  if (class_file.goal_date) {
+    add(text, "", "goal-date", date_text(class_file.goal_date->value));
+  }
   text += settings_text(class_file.settings, "",
                         joined(class_file.settings.review_words));
   if (!class_file.groups.empty()) text += "groups:\n";
@@ -87,6 +97,9 @@ std::string class_text(
       add(inside, "    ", "from", date_text(learner.from->value));
     if (learner.until) {
       add(inside, "    ", "until", date_text(learner.until->value));
+    }
+    if (learner.goal.given()) {
+      add(inside, "    ", "goal", fmt::format("{}", learner.goal.value));
     }
     std::string words = joined(learner.settings.review_words);
     const auto own = review_words.find(learner.code.value);

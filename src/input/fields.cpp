@@ -175,6 +175,7 @@ void check_known_keys(const Value& keys,
     const std::string& key = entry.key.value;
     const ValueEntry* before = std::exchange(above, &entry);
     if (std::ranges::find(names, key) != names.end()) continue;
+    if (report_joined_key(entry, diagnostics)) continue;
     if (++unknown > kMostUnknownKeys) return;
     Help help = help_elsewhere(key);
     if (help.empty()) help = did_you_mean(key, names, Suggests::fixed_choice);
@@ -207,6 +208,27 @@ void require_key(const SourceFile& file, const Value& keys,
       keys.entries.empty() ? Span{&file, 0, 0} : keys.entries.front().key.span;
   diagnostics.error(diagnostic::missing_key, place, std::string(missing),
                     std::string(help));
+}
+
+bool report_joined_key(const ValueEntry& entry, Diagnostics& diagnostics) {
+  const std::string& text = entry.key.value;
+  const std::size_t colon = text.find(':');
+  if (entry.value.kind != Value::Kind::nothing || colon == 0 ||
+      colon == std::string::npos || colon + 1 == text.size() ||
+      entry.key.span.text() != text) {
+    return false;
+  }
+  Span behind = entry.key.span;
+  behind.begin += static_cast<std::uint32_t>(colon + 1);
+  behind.end = behind.begin;
+  diagnostics.error(
+      diagnostic::missing_space, entry.key.span,
+      "there is no space after the colon",
+      {fmt::format("write {}",
+                   quoted(fmt::format("{}: {}", text.substr(0, colon),
+                                      text.substr(colon + 1)))),
+       {{behind, " ", "a space is now after the colon", true}}});
+  return true;
 }
 
 void report_wrong_kind(const Field& field, Diagnostics& diagnostics) {
@@ -395,6 +417,7 @@ std::vector<std::pair<PlacedWord, PlacedWord>> read_pairs(
     return pairs;
   }
   for (const ValueEntry& entry : field.value.entries) {
+    if (report_joined_key(entry, diagnostics)) continue;
     const Field part = {.key = entry.key.value, .value = entry.value};
     PlacedWord value = read_short_text(part, diagnostics);
     if (value.given()) pairs.emplace_back(entry.key, std::move(value));

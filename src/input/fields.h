@@ -39,6 +39,10 @@ void require_key(const SourceFile& file, const Value& keys,
                  std::string_view name, std::string_view missing,
                  std::string_view help, Diagnostics& diagnostics);
 
+/// Reports a key that was joined to its value, as in `{fish:fis}`, which the
+/// file reads as one key with nothing after it; false where it is no such key.
+bool report_joined_key(const ValueEntry& entry, Diagnostics& diagnostics);
+
 /// Reports a field that is not what is wanted: "`days` has a list after it".
 void report_wrong_kind(const Field& field, Diagnostics& diagnostics);
 

@@ -15,8 +15,8 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::array<std::string_view, 4> kByLearner = {"wrong", "written",
-                                                        "writing", "learners"};
+constexpr std::array<std::string_view, 5> kByLearner = {
+    "wrong", "written", "writing", "part-two", "learners"};
 constexpr std::array<std::string_view, 3> kOfCodes = {"absent", "marked",
                                                       "learners"};
 

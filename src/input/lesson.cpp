@@ -201,6 +201,10 @@ void preset(const Field& field, Lesson& lesson, Diagnostics& d) {
                                   std::move(value));
 }
 
+void placement(const Field& field, Lesson& lesson, Diagnostics& d) {
+  lesson.placement = read_placement(field, d);
+}
+
 // In the order of kLessonKeys, which a check below makes sure of.
 struct KeyReader {
   std::string_view name;
@@ -248,6 +252,7 @@ constexpr std::array kReaders = {
     KeyReader{"author", short_text<&Lesson::author>},
     KeyReader{"licence", short_text<&Lesson::licence>},
     KeyReader{"seed", short_text<&Lesson::seed>},
+    KeyReader{"placement", placement},
 };
 
 constexpr bool tables_agree() {
@@ -274,7 +279,8 @@ void report_missing(const SourceFile& file, const Value& keys,
                     std::span<const std::string_view> names, Diagnostics& d) {
   const Span place =
       keys.entries.empty() ? Span{&file, 0, 0} : keys.entries.front().key.span;
-  if (!has_key(keys, "pattern", names)) {
+  // A check of where to begin climbs the patterns of a whole sequence.
+  if (!has_key(keys, "pattern", names) && !has_key(keys, "placement", names)) {
     d.error(diagnostic::missing_key, place, "the lesson names no pattern",
             "add a line such as `pattern: sh`");
   }

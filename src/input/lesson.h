@@ -8,6 +8,7 @@
 #include "base/diagnostics.h"
 #include "base/value.h"
 #include "input/convention_settings.h"
+#include "input/placement.h"
 
 namespace sheaf {
 
@@ -96,6 +97,8 @@ struct Lesson {
   PlacedWord author;
   PlacedWord licence;
   Spanned<std::string> seed;
+  /// A check of where to begin, in place of a pattern and its words.
+  Placement placement;
 
   /// Where each key of the file stands, in the file's order.
   std::vector<Spanned<std::string>> keys;

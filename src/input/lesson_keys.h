@@ -69,6 +69,9 @@ inline constexpr std::array kLessonKeys = {
     LessonKey{"author", "author: K. Moss", "who wrote the lesson"},
     LessonKey{"licence", "licence: CC0", "what others may do with it"},
     LessonKey{"seed", "seed: 7", "shuffles everything in another order"},
+    LessonKey{"placement",
+              "placement: {part-one: {2: nod}, part-two: {1: hip, 2: fox}}",
+              "a check of where to begin, as `sheaf placement` writes it"},
 };
 
 }  // namespace sheaf

@@ -11,17 +11,16 @@
 #include "input/fields.h"
 #include "input/file_kind.h"
 #include "input/learner_names.h"
+#include "input/record_attempts.h"
+#include "input/record_learners.h"
 
 namespace sheaf {
 
 namespace {
 
 constexpr std::size_t kMostRecords = 500;
-constexpr std::size_t kMostLearners = 100;
 constexpr int kMostChances = 999;
-constexpr int kLongestAttempt = 500;
 constexpr std::string_view kRecordExample = "date: 2026-03-12";
-constexpr std::string_view kBlank = ".";
 
 struct KindName {
   std::string_view name;
@@ -32,6 +31,7 @@ constexpr std::array kKinds = {
     KindName{"transfer", Record::Kind::transfer},
     KindName{"retention", Record::Kind::retention},
     KindName{"writing", Record::Kind::writing},
+    KindName{"probe", Record::Kind::probe},
 };
 
 void date_key(const Field& field, Record& record, Diagnostics& d) {
@@ -57,7 +57,7 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
   }
   d.error(diagnostic::wrong_value, text.span,
           fmt::format("{} is not a kind of record", quoted(text.value)),
-          "write `dictation`, `transfer`, `retention` or `writing`");
+          "write `dictation`, `transfer`, `retention`, `writing` or `probe`");
 }
 
 // Learners' codes; a bad one is reported without being shown.
@@ -86,103 +86,15 @@ void marked_key(const Field& field, Record& record, Diagnostics& d) {
   record.marked_span = field.value.span;
   record.not_yet = says_not_yet(field.value);
   if (record.not_yet) return;
-  const std::vector<PlacedWord> names = read_names(field, kMostLearners, d);
+  const std::vector<PlacedWord> names =
+      read_names(field, kMostLearnersOfRecord, d);
   record.marked_all = names.size() == 1 && names.front().value == kAll;
   if (!record.marked_all) record.marked = read_codes(field, names, d);
 }
 
-// The learners under a key, each with keys and values of its own; `read` turns
-// one of these into an entry.
-template <typename T, typename Read>
-std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
-                                        Read read) {
-  std::vector<OfLearner<T>> learners;
-  if (field.value.kind != Value::Kind::keys) {
-    report_wrong_kind(field, d);
-    return learners;
-  }
-  for (const ValueEntry& entry : field.value.entries) {
-    if (learners.size() == kMostLearners) {
-      d.error(diagnostic::too_many, field.place,
-              fmt::format("{} has more than {} learners after it",
-                          quoted(field.key), kMostLearners),
-              "make one record for each class");
-      break;
-    }
-    OfLearner<T> learner;
-    const auto code = LearnerCode::read(entry.key.value);
-    if (!code) {
-      report_bad_code(field.place, entry.key.span, d);
-      continue;
-    }
-    learner.code = {*code, entry.key.span};
-    const auto same = [&](const OfLearner<T>& other) {
-      return other.code.value == learner.code.value;
-    };
-    const auto first = std::ranges::find_if(learners, same);
-    if (first != learners.end()) {
-      d.error(diagnostic::repeated_key, entry.key.span,
-              fmt::format("{} is listed twice under {}", quoted(code->text()),
-                          quoted(field.key)),
-              "write what this learner wrote in one place; capital letters "
-              "make no difference in a code")
-          .remarks.push_back({first->code.span, "the first one"});
-      continue;
-    }
-    if (entry.value.kind != Value::Kind::keys) {
-      report_wrong_kind({entry.key.value, entry.value, field.example}, d);
-      continue;
-    }
-    for (const ValueEntry& part : entry.value.entries) {
-      if (auto value = read(part, field.example)) {
-        learner.entries.push_back(std::move(*value));
-      }
-    }
-    learners.push_back(std::move(learner));
-  }
-  return learners;
-}
-
-// A key as a text of its own; the file may have written it in quotes.
-PlacedText text_of_key(const Spanned<std::string>& key) {
-  const bool as_it_stands = key.span.text() == key.value;
-  const std::uint32_t first = key.span.begin + (as_it_stands ? 0 : 1);
-  return {key.value, key.span, {{0, first}}};
-}
-
-std::vector<OfLearner<Attempt>> read_attempts(const Field& field,
-                                              Diagnostics& d) {
-  return read_learners<Attempt>(
-      field, d,
-      [&](const ValueEntry& entry, std::string_view) -> std::optional<Attempt> {
-        const Value& value = entry.value;
-        if (value.kind != Value::Kind::text) {
-          const bool nothing = value.kind == Value::Kind::nothing;
-          d.error(nothing ? diagnostic::missing_value : diagnostic::wrong_value,
-                  value.span,
-                  fmt::format("there is {} after {}, where the learner's "
-                              "writing should be",
-                              describe(value.kind), quoted(entry.key.value)),
-                  "write what the learner wrote, or `.` where it was left "
-                  "blank");
-          return std::nullopt;
-        }
-        Attempt attempt;
-        attempt.target = text_of_key(entry.key).squeezed();
-        attempt.written = value.text.squeezed();
-        if (is_too_long(attempt.target, kLongestAttempt, field.key, d) ||
-            is_too_long(attempt.written, kLongestAttempt, field.key, d)) {
-          return std::nullopt;
-        }
-        attempt.blank =
-            attempt.written.text() == kBlank || attempt.written.text().empty();
-        if (attempt.blank) attempt.written = PlacedText("", value.span, {});
-        return attempt;
-      });
-}
-
 // "3/5": three of five chances were right.
 std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
+  if (report_joined_key(entry, d)) return std::nullopt;
   const auto text = entry.value.kind == Value::Kind::text
                         ? entry.value.text.squeezed().text()
                         : std::string();
@@ -204,6 +116,41 @@ std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
   return std::nullopt;
 }
 
+void read_tallies(const Field& field, const ValueEntry& learner,
+                  std::vector<Tally>& into, Diagnostics& d) {
+  if (learner.value.kind != Value::Kind::keys) {
+    report_wrong_kind({learner.key.value, learner.value, field.example}, d);
+    return;
+  }
+  for (const ValueEntry& entry : learner.value.entries) {
+    if (const auto tally = read_tally(entry, d)) into.push_back(*tally);
+  }
+}
+
+// Each learner with the step at which part two of a check began.
+void part_two_key(const Field& field, Record& record, Diagnostics& d) {
+  constexpr int kHighestStep = 10'000;
+  if (field.value.kind != Value::Kind::keys) {
+    report_wrong_kind(field, d);
+    return;
+  }
+  for (const ValueEntry& entry : field.value.entries) {
+    const auto code = LearnerCode::read(entry.key.value);
+    if (!code) {
+      report_bad_code(field.place, entry.key.span, d);
+      continue;
+    }
+    // A form has a line for each learner; most are filled in later.
+    if (entry.value.kind == Value::Kind::nothing) continue;
+    Spanned<int> step{.value = 0};
+    read_number({"part-two", entry.value, field.example}, 1, kHighestStep, step,
+                d);
+    if (step.value > 0) {
+      record.part_two.push_back({{*code, entry.key.span}, step});
+    }
+  }
+}
+
 using RecordKey = KeySpec<Record>;
 constexpr std::array kRecordKeys = {
     RecordKey{"date", kRecordExample, "the day of the writing", date_key},
@@ -212,7 +159,7 @@ constexpr std::array kRecordKeys = {
                 record.lesson = read_file_name(field, d);
               }},
     RecordKey{"kind", "kind: dictation",
-              "dictation, transfer, retention or writing", kind_key},
+              "dictation, transfer, retention, writing or probe", kind_key},
     RecordKey{"class", "class: class.yaml", "the class that wrote",
               [](const Field& field, Record& record, Diagnostics& d) {
                 record.class_file = read_file_name(field, d);
@@ -220,26 +167,32 @@ constexpr std::array kRecordKeys = {
     RecordKey{"marked", "marked: all", "whose writing was marked", marked_key},
     RecordKey{"absent", "absent: C3, D1", "who was not there",
               [](const Field& field, Record& record, Diagnostics& d) {
-                record.absent =
-                    read_codes(field, read_names(field, kMostLearners, d), d);
+                record.absent = read_codes(
+                    field, read_names(field, kMostLearnersOfRecord, d), d);
               }},
-    RecordKey{"wrong", "wrong: {B7: {rain: rane}}", "errors alone",
+    RecordKey{"wrong", "wrong: {B7: {rain: rane}, C3: [fis, rus]}",
+              "errors alone; a list without their words is laid against what "
+              "was dictated",
               [](const Field& field, Record& record, Diagnostics& d) {
-                record.wrong = read_attempts(field, d);
+                record.wrong = read_wrong(field, d);
               }},
     RecordKey{"written", "written: {B7: {rain: rain, tail: tale}}",
               "whole attempts, right or wrong",
               [](const Field& field, Record& record, Diagnostics& d) {
-                record.written = read_attempts(field, d);
+                record.written = read_written(field, d);
               }},
     RecordKey{"writing", "writing: {B7: {ai: 3/5}}",
               "a count from free writing",
               [](const Field& field, Record& record, Diagnostics& d) {
                 record.writing = read_learners<Tally>(
-                    field, d, [&](const ValueEntry& entry, std::string_view) {
-                      return read_tally(entry, d);
+                    field, d,
+                    [&](const ValueEntry& learner, std::vector<Tally>& into) {
+                      read_tallies(field, learner, into, d);
                     });
               }},
+    RecordKey{"part-two", "part-two: {B7: 5}",
+              "the step at which part two of a placement check began",
+              part_two_key},
     RecordKey{"note", "note: After the holidays.", "a note to yourself",
               [](const Field& field, Record& record, Diagnostics& d) {
                 record.note = read_lines(field, LineBreaks::paragraphs, d);
@@ -395,6 +348,8 @@ std::optional<Date> read_date(std::string_view text) {
   if (*day < 1 || *day > days) return std::nullopt;
   return Date{*year, *month, *day};
 }
+
+std::vector<KeyNote> record_keys() { return notes_of(kRecordKeys); }
 
 std::string date_text(const Date& date) {
   return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);

@@ -2,10 +2,12 @@
 
 #include <compare>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/diagnostics.h"
 #include "base/value.h"
+#include "input/key_note.h"
 #include "input/learner_code.h"
 #include "input/lesson.h"
 
@@ -19,9 +21,13 @@ struct Date {
 
 /// What a learner wrote for one word or sentence.
 struct Attempt {
+  /// Empty where the record lists the attempt alone: then the dictated word
+  /// that it is nearest to is looked for.
   PlacedText target;
   PlacedText written;  ///< empty where it was left blank
   bool blank = false;  ///< the record says `.`
+
+  bool names_target() const { return !target.text().empty(); }
 };
 
 /// How often a pattern came up in free writing, and how often it was right.
@@ -41,7 +47,13 @@ struct OfLearner {
 /// One day's writing of a class. Only what the file says: who was right in
 /// what is worked out from `marked`, `absent` and the lesson.
 struct Record {
-  enum class Kind { dictation, transfer, retention, writing };
+  enum class Kind {
+    dictation,
+    transfer,
+    retention,
+    writing,
+    probe,  ///< a short list as others of its set, to see growth
+  };
 
   Spanned<Date> date;
   PlacedWord lesson;
@@ -59,6 +71,8 @@ struct Record {
   /// Whole attempts: nothing is known of what is not here.
   std::vector<OfLearner<Attempt>> written;
   std::vector<OfLearner<Tally>> writing;
+  /// Of a placement check: at which step part two began, by learner.
+  std::vector<std::pair<PlacedCode, Spanned<int>>> part_two;
   std::vector<LessonLine> note;
   Span span;
 
@@ -79,6 +93,9 @@ struct RecordFile {
 /// Reads a record file. Reports what is wrong with its form; the result is to
 /// be used only if no error stands. `file` must outlive it.
 RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics);
+
+/// The keys of a record, for manuals and editors.
+std::vector<KeyNote> record_keys();
 
 /// A date as in 2026-03-12; nothing where there is no such day.
 std::optional<Date> read_date(std::string_view text);

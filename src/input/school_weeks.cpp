@@ -35,6 +35,28 @@ std::vector<int> read_review_weeks(const Field& field, Diagnostics& d) {
   return all;
 }
 
+std::optional<SchoolYear> read_school_year(const Field& field, Diagnostics& d) {
+  constexpr std::string_view kBetween = " to ";
+  const PlacedWord written = read_short_text(field, d);
+  if (!written.given()) return std::nullopt;
+  const std::string& text = written.value;
+  const std::size_t between = text.find(kBetween);
+  const auto first = read_date(text.substr(0, between));
+  const auto last = between == std::string::npos
+                        ? std::nullopt
+                        : read_date(text.substr(between + kBetween.size()));
+  if (first && last && *first < *last) {
+    return SchoolYear{*first, *last, written.span};
+  }
+  d.error(diagnostic::wrong_value, written.span,
+          first && last ? fmt::format("{} ends before it begins", quoted(text))
+                        : fmt::format("{} is not two days with `to` between",
+                                      quoted(text)),
+          "write the first and the last day of school, as in `school-year: "
+          "2026-09-01 to 2027-07-16`");
+  return std::nullopt;
+}
+
 std::vector<Date> read_no_school(const Field& field, Diagnostics& d) {
   std::vector<Date> days;
   for (const PlacedWord& written : read_names(field, kMostWeeksOff, d)) {

@@ -234,7 +234,14 @@ void ValueBuilder::add_key(const Value& value) {
   }
   const std::size_t colon =
       std::min(source_.find_first_not_of(' ', value.span.end), source_.size());
-  if (colon == source_.size() || source_[colon] != ':') {
+  // `{fish:fis}` is one key to the library, with nothing after it. Whoever
+  // reads the keys says that a space is missing (`report_joined_key`).
+  const std::string& key = value.text.text();
+  const std::size_t inside = key.find(':');
+  const bool joined = frame.brackets && inside != std::string::npos &&
+                      inside > 0 && inside + 1 < key.size() &&
+                      value.span.text() == key && colon < source_.size();
+  if (!joined && (colon == source_.size() || source_[colon] != ':')) {
     // At the end of the file the library takes a word in a list that is not
     // closed for a key.
     if (colon == source_.size() ||
@@ -261,9 +268,10 @@ void ValueBuilder::add_key(const Value& value) {
                        "split the file into several");
     throw FileRefused();
   }
-  next_ = colon + 1;
-  frame.key = {value.text.text(), value.span};
-  frame.key_place = span(value.span.begin, colon + 1);
+  const bool nothing_after = joined && source_[colon] != ':';
+  next_ = nothing_after ? value.span.end : colon + 1;
+  frame.key = {key, value.span};
+  frame.key_place = span(value.span.begin, next_);
   frame.has_key = true;
 }
 

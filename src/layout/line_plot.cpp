@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "layout/strokes.h"
-
 #include "layout/text_block.h"
 
 namespace sheaf {
@@ -14,118 +13,228 @@ namespace {
 
 using namespace literals;
 
-constexpr Length kLeft = 14_mm;
-constexpr Length kRight = 26_mm;  // labels at the ends of lines
-constexpr Length kTop = 7_mm;
-constexpr Length kBottom = 11_mm;
-constexpr Length kLowPlot = 20_mm;  // has room for few numbers
+constexpr Length kBetweenPlots = 3.5_mm;
+constexpr Length kPlotLabelGap = 2_mm;
+constexpr Length kPlotEnds = 3_mm;  // between the frame and the first point
+constexpr Length kAboveTicks = 2.2_mm;
+constexpr Length kBetweenTicks = 2.5_mm;
+constexpr Length kPlotDot = 2.4_mm;
 
-// Where values and steps stand in the block.
-struct Axes {
+// Where values and days stand in the block.
+struct PlotAxes {
   Rect room;
-  int steps;
+  int most_x = 1;
+  int least = 0, most = 100;
 
-  Length x(int step) const {
-    return room.x +
-           room.width * (2 * step + 1) / (std::int64_t{2} * std::max(steps, 1));
+  Length x(int at) const {
+    return room.x + kPlotEnds +
+           (room.width - 2 * kPlotEnds) * at / std::max(most_x, 1);
   }
-  Length y(int value) const {
-    return room.bottom() - room.height * std::clamp(value, 0, 100) / 100;
+  Length y(double value) const {
+    const double whole = std::max(most - least, 1);
+    const double part =
+        (std::clamp<double>(value, least, most) - least) / whole;
+    return room.bottom() - scaled(room.height, part);
   }
 };
 
-TextStyle small_text(const Composer& c) {
-  TextStyle style = c.style().teacher_text();
-  style.size = scaled(style.size, 0.85);
-  return style;
-}
-
-void draw_right(Composer& c, Block& block, const TextStyle& style,
-                std::string_view text, Point baseline, ElementId element) {
+void draw_to_left(Composer& c, Block& block, const TextStyle& style,
+                  std::string_view text, Point baseline, ElementId element) {
   const GlyphRun run = c.shape(style, text);
   block.glyphs(run, {baseline.x - width_of(run), baseline.y}, element);
 }
 
-void draw_axes(Composer& c, Block& block, const Axes& axes,
-               const LinePlot& plot, ElementId figure) {
-  const TextStyle small = small_text(c);
-  const Length down = scaled(small.size, 0.35);
-  const int tick = axes.room.height < kLowPlot ? 50 : 20;
-  for (int value = 0; value <= 100; value += tick) {
-    const Length y = axes.y(value);
-    const bool base = value == 0;
-    block.line({axes.room.x, y}, {axes.room.right(), y},
-               base ? thin_stroke(c.style()) : dotted_stroke(c.style()),
-               figure);
-    draw_right(c, block, small, fmt::format("{}", value),
-               {axes.room.x - 2_mm, y + down}, figure);
+Stroke stroke_of(const Style& style, LinePlot::Line::Dash dash) {
+  if (dash == LinePlot::Line::Dash::dashes) {
+    return {.width = style.box_weight, .dash = {4_mm, 1.5_mm}};
   }
-  block.line({axes.room.x, axes.room.y}, {axes.room.x, axes.room.bottom()},
-             {.width = c.style().guide_weight}, figure);
-  // Numbers under the steps, as many as have room.
-  const Length step = axes.room.width / std::max(axes.steps, 1);
-  const int every = step >= 6_mm ? 1 : step >= 3_mm ? 2 : 5;
-  for (int i = 0; i < axes.steps; ++i) {
-    if ((i + 1) % every != 0 && i != 0) continue;
-    draw_centred(c, block, small, fmt::format("{}", i + 1),
-                 {axes.x(i), axes.room.bottom() + 4.5_mm}, figure);
-  }
-  draw_text(c, block, small, plot.value_label, {Length(), 3.5_mm}, figure);
-  draw_right(c, block, small, plot.step_label,
-             {axes.room.right(), axes.room.bottom() + 9_mm}, figure);
+  return {.width = style.box_weight, .dash = {1.2_mm, 1.2_mm}};
 }
 
-// Labels that would touch are moved apart, the higher line's up.
-Length clear_of(Length wanted, std::optional<Length> other, Length height) {
-  if (!other) return wanted;
-  const Length apart = wanted - *other;
-  if (apart >= height || apart <= -height) return wanted;
-  return apart > Length() ? *other + height : *other - height;
-}
+class PlotDrawing {
+ public:
+  PlotDrawing(Composer& c, Block& block, ElementId figure)
+      : c_(c),
+        block_(block),
+        figure_(figure),
+        text_(c.style().teacher_text()) {}
+
+  void draw(const LinePlot& plot, const PlotAxes& axes, Length top) {
+    draw_text(c_, block_, text_, plot.value_label,
+              {Length(), top + baseline_in_line(text_)}, figure_);
+    draw_frame_lines(plot, axes);
+    for (const LinePlot::Line& line : plot.lines) {
+      block_.line({axes.x(line.from.x), axes.y(line.from.value)},
+                  {axes.x(line.to.x), axes.y(line.to.value)},
+                  stroke_of(c_.style(), line.dash), figure_);
+    }
+    draw_labels(plot, axes);
+    for (std::size_t i = 0; i < plot.points.size(); ++i) {
+      const Point at{axes.x(plot.points[i].x), axes.y(plot.points[i].value)};
+      if (i > 0) {
+        block_.line(
+            {axes.x(plot.points[i - 1].x), axes.y(plot.points[i - 1].value)},
+            at, {.width = c_.style().box_weight, .round_ends = true}, figure_);
+      }
+      block_.dot(at, kPlotDot, figure_);
+    }
+  }
+
+  // Every one, or every second, third and so on, so that all have room.
+  void draw_ticks(const PlotAxes& axes, std::span<const PlotTick> ticks) {
+    std::size_t every = 1;
+    while (every < ticks.size() && !have_room(axes, ticks, every)) ++every;
+    Length free;
+    for (std::size_t i = 0; i < ticks.size(); i += every) {
+      free = draw_tick(axes, ticks[i]);
+    }
+    // The last has a name of its own if it has room: a goal.
+    if (!ticks.empty() && left_of(axes, ticks.back()) >= free) {
+      draw_tick(axes, ticks.back());
+    }
+  }
+
+ private:
+  Length left_of(const PlotAxes& axes, const PlotTick& tick) const {
+    return axes.x(tick.x) - width_of(c_.shape(text_, tick.label)) / 2;
+  }
+  bool have_room(const PlotAxes& axes, std::span<const PlotTick> ticks,
+                 std::size_t every) const {
+    for (std::size_t i = every; i < ticks.size(); i += every) {
+      const PlotTick& before = ticks[i - every];
+      const Length end = left_of(axes, before) +
+                         width_of(c_.shape(text_, before.label)) +
+                         kBetweenTicks;
+      if (left_of(axes, ticks[i]) < end) return false;
+    }
+    return true;
+  }
+  // Where the next label may begin.
+  Length draw_tick(const PlotAxes& axes, const PlotTick& tick) {
+    const GlyphRun run = c_.shape(text_, tick.label);
+    const Length left = left_of(axes, tick);
+    block_.glyphs(
+        run, {left, axes.room.bottom() + kAboveTicks + baseline_in_line(text_)},
+        figure_);
+    block_.line({axes.x(tick.x), axes.room.bottom()},
+                {axes.x(tick.x), axes.room.bottom() + 1.2_mm},
+                thin_stroke(c_.style()), figure_);
+    return left + width_of(run) + kBetweenTicks;
+  }
+
+  void draw_frame_lines(const LinePlot& plot, const PlotAxes& axes) {
+    const Length down = scaled(text_.size, 0.35);
+    for (int value = plot.least; value <= plot.most; value += plot.tick) {
+      const Length y = axes.y(value);
+      const bool base = value == plot.least;
+      block_.line({axes.room.x, y}, {axes.room.right(), y},
+                  base ? thin_stroke(c_.style()) : dotted_stroke(c_.style()),
+                  figure_);
+      draw_to_left(c_, block_, text_, fmt::format("{}", value),
+                   {axes.room.x - kPlotLabelGap, y + down}, figure_);
+    }
+    block_.line({axes.room.x, axes.room.y}, {axes.room.x, axes.room.bottom()},
+                thin_stroke(c_.style()), figure_);
+  }
+
+  // Where a label behind the end of its line has its baseline: beside the end,
+  // or above or below another line that passes there.
+  Length clear_of_lines(const LinePlot& plot, const PlotAxes& axes,
+                        const LinePlot::Line& own, Length wide) const {
+    const Length end = axes.y(own.to.value);
+    const Length wanted = end + scaled(text_.size, 0.35);
+    const double steps =
+        wide.mm() / std::max(axes.room.width.mm(), 1.0) * axes.most_x;
+    for (const LinePlot::Line& other : plot.lines) {
+      const int days = other.to.x - other.from.x;
+      if (other.to.x <= own.to.x || days <= 0) continue;
+      const double slope = (other.to.value - other.from.value) / days;
+      const auto height_at = [&](double x) {
+        return axes.y(other.from.value + slope * (x - other.from.x));
+      };
+      const Length near = height_at(own.to.x);
+      const Length far = height_at(own.to.x + steps);
+      const Length top = std::min(near, far), bottom = std::max(near, far);
+      if (wanted < top - 1_mm || wanted - text_.size > bottom) continue;
+      return end <= near ? top - 1.2_mm : bottom + text_.size;
+    }
+    return wanted;
+  }
+
+  // From the top down, each clear of the one above.
+  void draw_labels(const LinePlot& plot, const PlotAxes& axes) {
+    struct Label {
+      Length x, y;
+      std::string_view text;
+    };
+    std::vector<Label> labels;
+    const Length down = scaled(text_.size, 0.35);
+    for (const LinePlot::Line& line : plot.lines) {
+      const Length own = axes.x(line.to.x) + kPlotLabelGap;
+      const Length wide = width_of(c_.shape(text_, line.label));
+      const bool beside = own + wide > axes.room.right();
+      labels.push_back({beside ? axes.room.right() + kPlotLabelGap : own,
+                        beside ? axes.y(line.to.value) + down
+                               : clear_of_lines(plot, axes, line, wide),
+                        line.label});
+    }
+    std::ranges::stable_sort(labels, {}, &Label::y);
+    for (std::size_t i = 1; i < labels.size(); ++i) {
+      if (labels[i].x != labels[i - 1].x) continue;
+      labels[i].y =
+          std::max(labels[i].y, labels[i - 1].y + scaled(text_.size, 1.1));
+    }
+    for (const Label& label : labels) {
+      draw_text(c_, block_, text_, label.text, {label.x, label.y}, figure_);
+    }
+  }
+
+  Composer& c_;
+  Block& block_;
+  ElementId figure_;
+  TextStyle text_;
+};
 
 }  // namespace
 
-void add_line_plot(Composer& c, const LinePlot& plot, Length height,
-                   std::string alternative) {
+void add_line_plots(Composer& c, std::span<const LinePlot> plots, int most_x,
+                    std::span<const PlotTick> ticks, Length height,
+                    std::string alternative) {
   const ElementId figure =
       c.add(Role::figure, c.section(), std::move(alternative));
-  Block& block = c.block(height, 3_mm);
-  const Axes axes{
-      {kLeft, kTop, c.width() - kLeft - kRight, height - kTop - kBottom},
-      plot.steps};
-  draw_axes(c, block, axes, plot, figure);
-  const TextStyle small = small_text(c);
-  const Length label = axes.room.right() + 2_mm;
-  const Length down = scaled(small.size, 0.35);
-  std::optional<Length> taken;
-  if (plot.level) {
-    const Length y = axes.y(*plot.level);
-    block.line({axes.room.x, y}, {axes.room.right(), y},
-               {.width = c.style().box_weight, .dash = {1.2_mm, 1.2_mm}},
-               figure);
-    taken = y + down;
-    draw_text(c, block, small, plot.level_label, {label, *taken}, figure);
+  const TextStyle text = c.style().teacher_text();
+  const Length line = text.line_height();
+  Length left, right;
+  int shares = 0;
+  for (const LinePlot& plot : plots) {
+    shares += plot.share;
+    left =
+        std::max(left, width_of(c.shape(text, fmt::format("{}", plot.most))) +
+                           kPlotLabelGap);
+    right = std::max(right,
+                     widest_text(c, text, plot.lines, &LinePlot::Line::label));
   }
-  if (plot.aim) {
-    const auto& from = plot.aim->first;
-    const auto& to = plot.aim->second;
-    block.line({axes.x(from.step), axes.y(from.value)},
-               {axes.x(to.step), axes.y(to.value)},
-               {.width = c.style().box_weight, .dash = {4_mm, 1.5_mm}}, figure);
-    const Length y =
-        clear_of(axes.y(to.value) + down, taken, small.line_height());
-    draw_text(c, block, small, plot.aim_label, {label, y}, figure);
+  if (right > Length()) right += kPlotLabelGap;
+  // The last label under the plots may stand out to the right.
+  right = std::max(right, 8_mm);
+  const auto count = static_cast<std::int64_t>(plots.size());
+  const Length foot = line + kAboveTicks;
+  const Length rooms =
+      height - foot - (line + 1.5_mm) * count - kBetweenPlots * (count - 1);
+  Block& block = c.block(height, 2_mm);
+  PlotDrawing drawing(c, block, figure);
+  Length top;
+  PlotAxes axes;
+  for (const LinePlot& plot : plots) {
+    const Length own = rooms * plot.share / std::max(shares, 1);
+    axes = {{left, top + line + 1.5_mm, c.width() - left - right, own},
+            most_x,
+            plot.least,
+            plot.most};
+    drawing.draw(plot, axes, top);
+    top = axes.room.bottom() + kBetweenPlots;
   }
-  for (std::size_t i = 0; i < plot.points.size(); ++i) {
-    const Point at{axes.x(plot.points[i].step), axes.y(plot.points[i].value)};
-    if (i > 0) {
-      block.line(
-          {axes.x(plot.points[i - 1].step), axes.y(plot.points[i - 1].value)},
-          at, {.width = c.style().box_weight * 3 / 2, .round_ends = true},
-          figure);
-    }
-    block.dot(at, 2.2_mm, figure);
-  }
+  drawing.draw_ticks(axes, ticks);
 }
 
 }  // namespace sheaf

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -8,27 +8,40 @@
 
 namespace sheaf {
 
-/// A plot of values from 0 to 100 over equal steps (weeks), in black.
-/// Dashes and labels at the lines tell them apart, never greyness alone.
+/// A plot of values over time in black. Dashes and labels at the lines' ends
+/// tell them apart, never greyness alone.
 struct LinePlot {
   struct Point {
-    int step = 0;  ///< from 0
-    int value = 0;
+    int x = 0;  ///< days from the left edge, say
+    double value = 0;
   };
-  int steps = 1;
-  std::vector<Point> points;  ///< by step
-  /// A level line from the first step to the last, with its label.
-  std::optional<int> level;
-  std::string level_label;
-  /// A straight line between two points, with its label.
-  std::optional<std::pair<Point, Point>> aim;
-  std::string aim_label;
-  std::string step_label, value_label;
+  /// A straight line beside the points, with a word at its right end.
+  struct Line {
+    enum class Dash : std::uint8_t { dashes, dots };
+    Point from, to;
+    Dash dash = Dash::dashes;
+    std::string label;
+  };
+  std::string value_label;  ///< over it: what is counted
+  int least = 0, most = 100;
+  int tick = 20;              ///< between the numbers at the left
+  std::vector<Point> points;  ///< by x
+  std::vector<Line> lines;
+  int share = 1;  ///< of the height, beside other plots
 };
 
-/// Adds it as a block with a figure, whose alternative text the caller words;
-/// its figures belong into a table beside it.
-void add_line_plot(Composer& composer, const LinePlot& plot, Length height,
-                   std::string alternative);
+/// A place under the plots that has a name: "12 Jan".
+struct PlotTick {
+  int x = 0;
+  std::string label;
+};
+
+/// Adds plots one below the other, over the same x from 0 to `most_x`, as one
+/// block with a figure, whose alternative text the caller words and which says
+/// all values. Where ticks would touch, every second or third is left. All
+/// text is of the size of teacher's text.
+void add_line_plots(Composer& composer, std::span<const LinePlot> plots,
+                    int most_x, std::span<const PlotTick> ticks, Length height,
+                    std::string alternative);
 
 }  // namespace sheaf

@@ -9,9 +9,11 @@ namespace {
 
 using Step = Advice::Step;
 
+// What follows how a learner speaks says nothing of either kind.
 int sum(const CauseCounts& counts, bool of_sound) {
   int total = 0;
   for (std::size_t i = 1; i < counts.size(); ++i) {
+    if (static_cast<Cause>(i) == Cause::own_speech) continue;
     if (is_sound_cause(static_cast<Cause>(i)) == of_sound) total += counts[i];
   }
   return total;
@@ -22,14 +24,20 @@ std::string about_misses(const PatternScore& score) {
   const int sound = sum(score.causes, true);
   const int spelling = sum(score.causes, false);
   const int all = sound + spelling;
-  if (all == 0) return {};
-  if (sound > spelling) {
-    return fmt::format("in {} of {} misses the sound was lost or mixed up",
-                       sound, all);
-  }
-  return fmt::format(
-      "in {} of {} misses the spelling was at fault, not the sound", spelling,
-      all);
+  const int speech = score.causes[static_cast<std::size_t>(Cause::own_speech)];
+  const std::string apart =
+      speech == 0 ? std::string()
+                  : fmt::format("{} {} how they speak", speech,
+                                speech == 1 ? "follows" : "follow");
+  if (all == 0) return apart;
+  const std::string text =
+      sound > spelling
+          ? fmt::format("in {} of {} misses the sound was lost or mixed up",
+                        sound, all)
+          : fmt::format(
+                "in {} of {} misses the spelling was at fault, not the sound",
+                spelling, all);
+  return apart.empty() ? text : fmt::format("{}; beside them, {}", text, apart);
 }
 
 // Where several learners have enough words, it is they who decide: one who has

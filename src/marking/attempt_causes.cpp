@@ -177,6 +177,9 @@ Judged judge_unit(const LaidAttempt& attempt, std::size_t index) {
       judged.cause = cause_of_wrong(attempt, index, span);
       break;
     case Kind::missing:
+      if (unit.unheard && !letters.empty()) {
+        return {GraphemeResult::plausible, Cause::own_speech};
+      }
       // Figures and signs alone are no beats.
       judged.cause = unit.vowel && std::ranges::any_of(letters, is_letter)
                          ? Cause::no_vowel
@@ -199,6 +202,10 @@ Judged judge_unit(const LaidAttempt& attempt, std::size_t index) {
 Cause cause_of_extra(const LaidAttempt& attempt, std::size_t at,
                      std::size_t before) {
   const std::string_view letters = attempt.written.letters();
+  if (before == 0 && at == 0 && !attempt.target.empty() &&
+      attempt.target[0].vowel_before && is_vowel_sign(letters[at])) {
+    return Cause::own_speech;
+  }
   if (letters[at] != 'e' || before == 0) return Cause::extra_letter;
   if (attempt.target[before - 1].dropped_e_before_ending) {
     return Cause::dropped_e;

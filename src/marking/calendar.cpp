@@ -28,16 +28,18 @@ Date day_after(const Date& date, int days) {
   return day;
 }
 
-int weeks_off_between(std::span<const Date> no_school, const Date& from,
-                      const Date& to) {
-  // The first day of the year 1 was a Monday.
-  const auto week_of = [](const Date& day) { return day_number(day) / 7; };
+// The first day of the year 1 was a Monday.
+Date monday_of(const Date& day) {
+  return day_after(day, -(day_number(day) % 7));
+}
+
+Date first_school_day(std::span<const Date> no_school, const Date& day) {
   std::set<int> off;
-  for (const Date& day : no_school) {
-    const int week = week_of(day);
-    if (week > week_of(from) && week < week_of(to)) off.insert(week);
-  }
-  return static_cast<int>(off.size());
+  for (const Date& one : no_school) off.insert(day_number(one) / 7);
+  int week = day_number(day) / 7;
+  if (!off.contains(week)) return day;
+  while (off.contains(week)) ++week;
+  return day_after(day, week * 7 - day_number(day));
 }
 
 }  // namespace sheaf

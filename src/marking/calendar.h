@@ -17,9 +17,11 @@ inline int days_between(const Date& from, const Date& to) {
 /// The day so many days later; of four-digit years.
 Date day_after(const Date& date, int days);
 
-/// Weeks without school, each named by any of its days, that lie wholly between
-/// two days: Monday to Sunday, the weeks of the two days themselves left out.
-int weeks_off_between(std::span<const Date> no_school, const Date& from,
-                      const Date& to);
+/// The Monday of a day's week.
+Date monday_of(const Date& day);
+
+/// The first day of school from a day on: the day itself, or the Monday after
+/// the weeks without school that it lies in, each named by any of its days.
+Date first_school_day(std::span<const Date> no_school, const Date& day);
 
 }  // namespace sheaf

@@ -43,8 +43,9 @@ class CueWriter {
       case Cause::changes_vowel:
         return CueKind::read_back;
       case Cause::near_sound:
-      case Cause::own_speech:
         return CueKind::near;
+      case Cause::own_speech:
+        return CueKind::speech;
       case Cause::sound_lost:
         return CueKind::tap;
       case Cause::ending_by_sound:
@@ -116,6 +117,8 @@ class CueWriter {
             "“It has happened already. How do we write that ending, whatever "
             "it sounds like?” Show {}.",
             unit_.grapheme);
+      case CueKind::speech:
+        return by_meaning();
       case CueKind::doubling:
         return doubling();
       case CueKind::dropped_e:
@@ -150,6 +153,34 @@ class CueWriter {
         rule_ ? rule_.text : "What makes it say that?",
         word_.units[about].is_split() && !rule_ ? word_.units[about].grapheme
                                                 : unit_.grapheme);
+  }
+
+  // The ear cannot help where the learner says it so; what the word means and
+  // what it is built from can.
+  std::string by_meaning() const {
+    const bool last = error_.unit + 1 == word_.units.size();
+    const std::string_view whole = word_.word;
+    if (last && whole.ends_with("ed") && unit_.grapheme != "e") {
+      return "“It has happened already, so it ends in ed, whatever we hear.” "
+             "Show ed.";
+    }
+    if (last && error_.written.empty() &&
+        (unit_.grapheme == "s" || unit_.grapheme == "es")) {
+      return fmt::format(
+          "“What does the end of {} tell us? We write it, whatever we hear.” "
+          "Show {}.",
+          word_.word, unit_.grapheme);
+    }
+    if (last && error_.written.empty()) {
+      return fmt::format(
+          "“Think of a longer word made from {}. What comes before the new "
+          "ending? We write it in {} as well, whatever we hear.” Show {}.",
+          word_.word, word_.word, unit_.grapheme);
+    }
+    return fmt::format(
+        "“We do not all say {} in the same way, but we all write it with {}. "
+        "Say it in a sentence, then write it.” Show {}.",
+        word_.word, unit_.grapheme, unit_.grapheme);
   }
 
   // Nobody can hear which of two words is meant, so a sentence tells.
@@ -293,11 +324,11 @@ WordError lengthened(const Reading& word, std::size_t before,
 }  // namespace
 
 std::string_view cue_kind_name(CueKind kind) {
-  constexpr std::array<std::string_view, 18> kNames = {
+  constexpr std::array<std::string_view, 19> kNames = {
       "none",   "read-back", "beat-vowel", "doubling",  "drop-e",
       "y-to-i", "ending",    "rule",       "other-way", "other-word",
       "silent", "near",      "tap",        "missing",   "order",
-      "turned", "extra",     "apostrophe"};
+      "turned", "extra",     "apostrophe", "speech"};
   return kNames[static_cast<std::size_t>(kind)];
 }
 

@@ -30,6 +30,7 @@ enum class CueKind : std::uint8_t {
   turned,
   extra,
   apostrophe,
+  speech,  ///< it follows how the learner speaks: by meaning or word building
 };
 /// "read-back", for tests and tables.
 std::string_view cue_kind_name(CueKind kind);

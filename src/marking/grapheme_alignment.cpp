@@ -85,7 +85,10 @@ class Table {
             {.step = Move::extra});
     }
     if (i == target_.size()) return;
-    take_unit(from, j, cost::kMissing, {.kind = Kind::missing});
+    take_unit(from, j,
+              target_[i].unheard ? cost::kPlausible + cost::kBySpeech
+                                 : cost::kMissing,
+              {.kind = Kind::missing});
     if (j == letters_.size()) return;
     if (target_[i].split) {
       exact_split(from);
@@ -100,9 +103,20 @@ class Table {
     }
   }
 
+  // estop, from one who hears a vowel there.
+  static bool is_vowel_before(std::span<const TargetUnit> target,
+                              std::string_view letters, std::size_t i,
+                              std::size_t j) {
+    return i == 0 && j == 0 && !target.empty() && target[0].vowel_before &&
+           is_vowel_sign(letters[0]);
+  }
+
   int extra_cost(std::size_t i, std::size_t j) const {
     if (letters_[j] == 'e' && i > 0 && target_[i - 1].before_ending) {
       return cost::kKeptE;
+    }
+    if (is_vowel_before(target_, letters_, i, j)) {
+      return cost::kPlausible + cost::kBySpeech;
     }
     if (j > 0 && letters_[j] == letters_[j - 1]) return cost::kExtraTwin;
     if (letters_[j] == 'e' && j + 1 == letters_.size()) {

@@ -49,6 +49,20 @@ bool parts_digraph(std::string_view letters, std::size_t begin) {
          kFirst.find(letters[begin - 1]) != std::string_view::npos;
 }
 
+bool holds(SoundConfusion::Where where, const TargetUnit& unit) {
+  switch (where) {
+    case SoundConfusion::Where::anywhere:
+      return true;
+    case SoundConfusion::Where::start:
+      return unit.begins_word;
+    case SoundConfusion::Where::end:
+      return unit.ends_word;
+    case SoundConfusion::Where::before_nasal:
+      return unit.before_nasal;
+  }
+  return false;
+}
+
 std::uint64_t bit(Phoneme p) { return std::uint64_t{1} << static_cast<int>(p); }
 
 }  // namespace
@@ -71,6 +85,10 @@ WrittenGraphemes::WrittenGraphemes(const SoundSpellings& spellings,
   begins_.push_back(entries_.size());
   begins_.push_back(entries_.size());
   for (const SoundConfusion& c : speech.confusions) {
+    if (c.where != SoundConfusion::Where::anywhere) {
+      placed_.push_back(c);
+      continue;
+    }
     alike_[static_cast<std::size_t>(c.one)] |= bit(c.other);
     alike_[static_cast<std::size_t>(c.other)] |= bit(c.one);
   }
@@ -88,6 +106,14 @@ bool WrittenGraphemes::same_sound(Phoneme meant, Phoneme said,
   if (alike_[static_cast<std::size_t>(meant)] & bit(said)) {
     by_speech = true;
     return true;
+  }
+  for (const SoundConfusion& c : placed_) {
+    const bool both = (c.one == meant && c.other == said) ||
+                      (c.one == said && c.other == meant);
+    if (both && holds(c.where, unit)) {
+      by_speech = true;
+      return true;
+    }
   }
   return false;
 }

@@ -106,6 +106,8 @@ class WrittenGraphemes {
   std::vector<std::size_t> begins_;
   /// For each phoneme those that the learner does not tell from it, as bits.
   std::array<std::uint64_t, kPhonemeCount> alike_{};
+  /// Those that are alike in some places only.
+  std::vector<SoundConfusion> placed_;
 };
 
 static_assert(kPhonemeCount <= 64);

@@ -161,6 +161,15 @@ int MarkedAttempt::count(GraphemeResult result) const {
       std::ranges::count(graphemes, result, &MarkedGrapheme::result));
 }
 
+MarkingOptions options_for(const MarkingOptions& options,
+                           const LearnerCode& learner) {
+  const auto own = options.of_learners.find(learner);
+  return {
+      .speech = own == options.of_learners.end() ? options.speech : own->second,
+      .is_word = options.is_word,
+      .is_common_word = options.is_common_word};
+}
+
 MarkedAttempt mark_attempt(const SoundSpellings& spellings,
                            const Reading& target, std::string_view written,
                            const MarkingOptions& options) {

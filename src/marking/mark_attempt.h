@@ -1,11 +1,13 @@
 #pragma once
 
 #include <cstdint>
+#include <map>
 #include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "input/learner_code.h"
 #include "marking/letter_sequences.h"
 #include "marking/sound_spellings.h"
 #include "marking/target_units.h"
@@ -92,7 +94,13 @@ struct MarkingOptions {
   WordTest is_word;
   /// Tells other words that learners may know; may be empty.
   WordTest is_common_word = {};
+  /// Learners of whom it is known that they speak otherwise than `speech` says.
+  std::map<LearnerCode, LearnerSpeech> of_learners = {};
 };
+
+/// The options for one learner's writing: `speech` is how this one speaks.
+MarkingOptions options_for(const MarkingOptions& options,
+                           const LearnerCode& learner);
 
 /// Marks what a learner wrote for a word, grapheme by grapheme. Any text can
 /// be marked; there is always one result for each grapheme of the target. The

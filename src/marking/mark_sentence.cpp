@@ -47,7 +47,7 @@ int difference(std::string_view a, std::string_view b) {
   return longest == 0 ? 0 : 100 * edit_distance(a, b, longest) / longest;
 }
 
-struct Cell {
+struct SentenceCell {
   int cost = std::numeric_limits<int>::max() / 2;
   std::uint8_t targets = 0;
   std::uint8_t words = 0;
@@ -75,7 +75,7 @@ class WordTable {
     std::vector<Step> steps;
     std::size_t i = target_.size(), j = written_.size();
     while (i > 0 || j > 0) {
-      const Cell& cell = cells_[i * (written_.size() + 1) + j];
+      const SentenceCell& cell = cells_[i * (written_.size() + 1) + j];
       i -= cell.targets;
       j -= cell.words;
       steps.push_back({i, j, cell.targets, cell.words});
@@ -85,7 +85,7 @@ class WordTable {
   }
 
  private:
-  Cell& at(std::size_t i, std::size_t j) {
+  SentenceCell& at(std::size_t i, std::size_t j) {
     return cells_[i * (written_.size() + 1) + j];
   }
 
@@ -93,7 +93,7 @@ class WordTable {
              std::uint8_t words, int price) {
     if (i + targets > target_.size() || j + words > written_.size()) return;
     const int cost = at(i, j).cost + price;
-    Cell& to = at(i + targets, j + words);
+    SentenceCell& to = at(i + targets, j + words);
     if (cost < to.cost) to = {cost, targets, words};
   }
 
@@ -115,7 +115,7 @@ class WordTable {
   }
 
   std::vector<std::string> target_, written_;
-  std::vector<Cell> cells_;
+  std::vector<SentenceCell> cells_;
 };
 
 class SentenceMarker {

@@ -72,7 +72,9 @@ class History {
       }
     }
     taught_ = taught_in(sessions, lessons, [&](const SessionResult& session) {
-      return teaches(session.kind) && session.find(code) != nullptr;
+      const LearnerResult* learner = session.find(code);
+      return teaches(session.kind) && learner != nullptr &&
+             !learner->beyond_step;
     });
   }
 
@@ -199,7 +201,9 @@ void split_at_teaching(PatternProgress& progress) {
       std::ranges::find_if(progress.points, [&](const ProgressPoint& point) {
         return point.date >= progress.taught;
       });
-  progress.before = sum_of({progress.points.begin(), first});
+  for (auto point = progress.points.begin(); point != first; ++point) {
+    if (point->kind != Record::Kind::probe) progress.before += point->share;
+  }
   progress.points.erase(progress.points.begin(), first);
 }
 
@@ -261,7 +265,10 @@ std::vector<LearnerProgress> class_progress(
   const Sessions sorted = by_date(sessions);
   if (!as_of) as_of = sorted.empty() ? Date() : sorted.back()->date;
   const std::vector<TaughtOn> of_all =
-      taught_in(sorted, lessons, [](const SessionResult&) { return true; });
+      taught_in(sorted, lessons, [](const SessionResult& session) {
+        // A probe asks for what is still to come as well.
+        return session.kind != Record::Kind::probe;
+      });
   std::vector<LearnerCode> codes;
   for (const SessionResult& session : sessions) {
     for (const LearnerResult& learner : session.learners) {

@@ -22,7 +22,7 @@ std::string_view state_name(ProgressState state);
 
 /// What a lesson taught, so that records that name it can be read.
 struct TaughtLesson {
-  std::string name;  ///< as records name it
+  std::string name;  ///< as `SessionResult::lesson` has it, one for each file
   std::vector<PatternId> patterns;
   /// The words that were practised: all others are new.
   std::vector<std::string> practised;
@@ -40,7 +40,8 @@ struct ProgressPoint {
 struct PatternProgress {
   PatternId pattern = 0;
   ProgressState state = ProgressState::practising;
-  /// The first day of a lesson about it that lists the learner.
+  /// The first day of a lesson about it that lists the learner, and that is not
+  /// beyond the learner's own step.
   Date taught;
   Date last;
   /// Since when it has been secure, or when it last ceased to be.
@@ -97,10 +98,11 @@ struct LearnerProgress {
 /// first mention. Sessions may come in any order. A pattern counts in every
 /// session from the day it was taught to the learner, whatever that session's
 /// lesson was: the first dictation of a lesson about it that lists the learner,
-/// absent or not. Checks and counts of writing teach nothing. A word is one
-/// chance a day, taken if it was right each time (`chances_for`), and new once:
-/// on the first day that the learner writes it, unless it was practised before.
-/// States are those of the day `as_of`, else of the latest session.
+/// absent or not, unless the learner's own step comes before it. Checks and
+/// counts of writing teach nothing. A word is one chance a day, taken if it was
+/// right each time (`chances_for`), and new once: on the first day that the
+/// learner writes it, unless it was practised before. States are those of the
+/// day `as_of`, else of the latest session.
 std::vector<LearnerProgress> class_progress(
     std::span<const SessionResult> sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,

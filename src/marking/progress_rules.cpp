@@ -10,34 +10,54 @@
 namespace sheaf {
 namespace {
 
-constexpr std::array kRuleOptions = {
-    OptionSpec{"go-on-percent", OptionSpec::Kind::count, "80",
-               "percent right in the week before going on", "50", "100"},
-    OptionSpec{"week-days", OptionSpec::Kind::count, "7",
-               "days that count as the week", "1", "31"},
-    OptionSpec{"secure-misses", OptionSpec::Kind::count, "2",
-               "misses allowed in the latest words of a secure pattern", "0",
-               "20"},
-    OptionSpec{"secure-chances", OptionSpec::Kind::count, "25",
-               "how many words those are", "5", "100"},
-    OptionSpec{"long-misses", OptionSpec::Kind::count, "5",
-               "misses allowed over a longer time", "0", "50"},
-    OptionSpec{"long-chances", OptionSpec::Kind::count, "54",
-               "how many words that is, or all that there are", "5", "200"},
-    OptionSpec{"secure-days", OptionSpec::Kind::count, "3",
-               "days that a secure pattern must be spread over", "1", "20"},
-    OptionSpec{"secure-new-words", OptionSpec::Kind::count, "4",
-               "of its words, those never practised", "0", "50"},
-    OptionSpec{"secure-later-days", OptionSpec::Kind::count, "14",
-               "days after teaching that one of its days must be", "0", "365"},
-    OptionSpec{"lost-misses", OptionSpec::Kind::count, "3",
-               "misses close together that make it no longer secure", "1",
-               "50"},
-    OptionSpec{"lost-chances", OptionSpec::Kind::count, "12",
-               "how many words are close together", "1", "100"},
-    OptionSpec{"unseen-weeks", OptionSpec::Kind::count, "8",
-               "weeks unseen after which it is checked again", "1", "52"},
+// A rule with the place that its value goes to.
+struct RuleSpec {
+  OptionSpec option;
+  int ProgressRules::*value;
 };
+
+constexpr RuleSpec rule(std::string_view name, std::string_view usual,
+                        std::string_view help, std::string_view least,
+                        std::string_view most, int ProgressRules::*value) {
+  return {{name, OptionSpec::Kind::count, usual, help, least, most}, value};
+}
+
+constexpr std::array kRules = {
+    rule("go-on-percent", "80", "percent right in the week before going on",
+         "50", "100", &ProgressRules::go_on_percent),
+    rule("week-days", "7", "days that count as the week", "1", "31",
+         &ProgressRules::week_days),
+    rule("secure-misses", "2",
+         "misses allowed in the latest words of a secure pattern", "0", "20",
+         &ProgressRules::secure_misses),
+    rule("secure-chances", "25", "how many words those are", "5", "100",
+         &ProgressRules::secure_chances),
+    rule("long-misses", "5", "misses allowed over a longer time", "0", "50",
+         &ProgressRules::long_misses),
+    rule("long-chances", "54", "how many words that is, or all that there are",
+         "5", "200", &ProgressRules::long_chances),
+    rule("secure-days", "3", "days that a secure pattern must be spread over",
+         "1", "20", &ProgressRules::secure_days),
+    rule("secure-new-words", "4", "of its words, those never practised", "0",
+         "50", &ProgressRules::secure_new_words),
+    rule("secure-later-days", "14",
+         "days after teaching that one of its days must be", "0", "365",
+         &ProgressRules::secure_later_days),
+    rule("lost-misses", "3",
+         "misses close together that make it no longer secure", "1", "50",
+         &ProgressRules::lost_misses),
+    rule("lost-chances", "12", "how many words are close together", "1", "100",
+         &ProgressRules::lost_chances),
+    rule("unseen-weeks", "8", "weeks unseen after which it is checked again",
+         "1", "52", &ProgressRules::unseen_weeks),
+};
+
+// The same for whoever reads options, without the places.
+constexpr auto kRuleOptions = [] {
+  std::array<OptionSpec, kRules.size()> options;
+  for (std::size_t i = 0; i < kRules.size(); ++i) options[i] = kRules[i].option;
+  return options;
+}();
 
 }  // namespace
 
@@ -45,18 +65,9 @@ OptionTable progress_option_table() { return kRuleOptions; }
 
 ProgressRules progress_rules(const OptionValues& values) {
   ProgressRules rules;
-  rules.go_on_percent = values.count("go-on-percent");
-  rules.week_days = values.count("week-days");
-  rules.secure_misses = values.count("secure-misses");
-  rules.secure_chances = values.count("secure-chances");
-  rules.long_misses = values.count("long-misses");
-  rules.long_chances = values.count("long-chances");
-  rules.secure_days = values.count("secure-days");
-  rules.secure_new_words = values.count("secure-new-words");
-  rules.secure_later_days = values.count("secure-later-days");
-  rules.lost_misses = values.count("lost-misses");
-  rules.lost_chances = values.count("lost-chances");
-  rules.unseen_weeks = values.count("unseen-weeks");
+  for (const RuleSpec& rule : kRules) {
+    rules.*rule.value = values.count(rule.option.name);
+  }
   return rules;
 }
 

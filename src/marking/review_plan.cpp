@@ -27,16 +27,11 @@ class Planner {
           const PatternCatalogue& catalogue, const ReviewWords& words_for,
           const Date& week, const ReviewRules& rules)
       : sessions_(sessions),
+        lessons_(lessons),
         catalogue_(catalogue),
         words_for_(words_for),
         week_(week),
-        rules_(rules) {
-    for (const TaughtLesson& lesson : lessons) {
-      for (const std::string& word : lesson.practised) {
-        practised_.insert(key(word));
-      }
-    }
-  }
+        rules_(rules) {}
 
   LearnerReview plan(const LearnerProgress& learner) {
     LearnerReview review{.code = learner.code};
@@ -49,13 +44,29 @@ class Planner {
     if (review.items.size() > rules_.most_patterns) {
       review.items.resize(rules_.most_patterns);
     }
-    for (ReviewItem& item : review.items) add_words(learner.code, item);
+    const std::set<std::string> practised = practised_by(learner.code);
+    for (ReviewItem& item : review.items) {
+      add_words(learner.code, practised, item);
+    }
     return review;
   }
 
  private:
+  // The words of the lessons that list the learner.
+  std::set<std::string> practised_by(const LearnerCode& code) const {
+    std::set<std::string> words;
+    for (const SessionResult& session : sessions_) {
+      if (session.find(code) == nullptr) continue;
+      for (const TaughtLesson& lesson : lessons_) {
+        if (lesson.name != session.lesson) continue;
+        for (const std::string& word : lesson.practised)
+          words.insert(key(word));
+      }
+    }
+    return words;
+  }
+
   std::optional<ReviewItem> item_for(const PatternProgress& p) const {
-    const int off = 7 * weeks_off_between(rules_.no_school, p.last, week_);
     const int ago = days_between(p.last, week_);
     switch (p.state) {
       case ProgressState::check_again:
@@ -80,14 +91,17 @@ class Planner {
           .pattern = p.pattern, .reason = Reason::missed, .why = last_text(p)};
     }
     const int gap = review_gap(good_days(p), rules_.weeks);
-    if (ago - off >= gap) {
-      const std::string no_school =
-          off == 0 ? "" : fmt::format(", {} of them without school", off);
+    if (ago >= gap) {
+      const Date due = day_after(p.last, gap);
+      const std::string holiday =
+          first_school_day(rules_.no_school, due) == due
+              ? ""
+              : fmt::format(", on {} in a week without school", date_text(due));
       return ReviewItem{
           .pattern = p.pattern,
           .reason = Reason::due,
-          .why = fmt::format("last seen {} days before{}; due after {}", ago,
-                             no_school, gap)};
+          .why = fmt::format("last seen {} days before; due after {}{}", ago,
+                             gap, holiday)};
     }
     if (p.state == ProgressState::go_on && p.new_words.of == 0) {
       return ReviewItem{
@@ -136,7 +150,9 @@ class Planner {
     return good;
   }
 
-  void add_words(const LearnerCode& code, ReviewItem& item) const {
+  void add_words(const LearnerCode& code,
+                 const std::set<std::string>& practised,
+                 ReviewItem& item) const {
     std::set<std::string> taken;
     const auto add = [&](const std::string& word) {
       if (item.words.size() < rules_.words_each &&
@@ -153,20 +169,22 @@ class Planner {
         if (chance.taken() || item.words.size() + 1 >= rules_.words_each) {
           continue;
         }
-        add(chance.target);
+        const bool may_be_asked = words_for_.may_be_asked == nullptr ||
+                                  words_for_.may_be_asked(code, chance.target);
+        if (may_be_asked) add(chance.target);
       }
     }
-    for (const std::string& word : words_for_(item.pattern)) {
-      if (!practised_.contains(key(word))) add(word);
+    for (const std::string& word : words_for_.fresh(code, item.pattern)) {
+      if (!practised.contains(key(word))) add(word);
     }
   }
 
   std::span<const SessionResult> sessions_;
+  std::span<const TaughtLesson> lessons_;
   const PatternCatalogue& catalogue_;
   const ReviewWords& words_for_;
   Date week_;
   ReviewRules rules_;
-  std::set<std::string> practised_;
 };
 
 }  // namespace
@@ -251,13 +269,10 @@ std::optional<PatternId> most_wanted(
   return best;
 }
 
-}  // namespace
+using Waiting = std::vector<const LearnerReview*>;
 
-std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews) {
-  std::vector<const LearnerReview*> waiting;
-  for (const LearnerReview& review : reviews) {
-    if (!review.items.empty()) waiting.push_back(&review);
-  }
+// Those of `waiting` who need the same, taken out of it group by group.
+std::vector<ReviewGroup> shared_needs(Waiting& waiting) {
   std::vector<ReviewGroup> groups;
   while (const auto pattern = most_wanted(waiting)) {
     ReviewGroup group{.pattern = *pattern};
@@ -271,10 +286,36 @@ std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews) {
     });
     groups.push_back(std::move(group));
   }
+  return groups;
+}
+
+}  // namespace
+
+std::vector<ReviewGroup> group_by_need(std::span<const LearnerReview> reviews,
+                                       const GroupOf& group_of) {
+  // By group of the class, in the order of their first learners.
+  std::vector<std::pair<std::string, Waiting>> of_class;
+  for (const LearnerReview& review : reviews) {
+    if (review.items.empty()) continue;
+    const std::string name =
+        group_of == nullptr ? std::string() : group_of(review.code);
+    auto known = std::ranges::find(of_class, name,
+                                   &std::pair<std::string, Waiting>::first);
+    if (known == of_class.end()) {
+      known = of_class.insert(of_class.end(), {name, {}});
+    }
+    known->second.push_back(&review);
+  }
+  std::vector<ReviewGroup> groups;
+  for (auto& [name, waiting] : of_class) {
+    std::ranges::move(shared_needs(waiting), std::back_inserter(groups));
+  }
   std::ranges::stable_sort(groups, std::ranges::greater{},
                            [](const ReviewGroup& g) { return g.codes.size(); });
-  for (const LearnerReview* learner : waiting) {
-    groups.push_back({learner->items.front().pattern, {learner->code}});
+  for (const auto& [name, waiting] : of_class) {
+    for (const LearnerReview* learner : waiting) {
+      groups.push_back({learner->items.front().pattern, {learner->code}});
+    }
   }
   return groups;
 }

@@ -16,7 +16,7 @@ std::string_view cause_words(Cause cause) {
       "the vowel before it is read differently",
       "a near sound",
       "sound lost",
-      "as the learner says it",
+      "follows how they speak",
       "ending written as it sounds",
       "doubling",
       "the e before an ending",
@@ -48,6 +48,9 @@ std::string fault_text(const MarkedGrapheme& g) {
   }
   const std::string how =
       fmt::format("{} ({})", result_name(g.result), cause_words(g.cause));
+  if (g.cause == Cause::own_speech && g.written.empty()) {
+    return fmt::format("{} not written, {}", g.grapheme, how);
+  }
   return g.written.empty() || g.written == g.grapheme
              ? fmt::format("{} {}", g.grapheme, how)
              : fmt::format("{} written {}, {}", g.grapheme, g.written, how);
@@ -103,11 +106,24 @@ std::string causes_text(const CauseCounts& counts, std::size_t most) {
   std::string text;
   std::size_t shown = 0;
   for (const Cause cause : causes_by_count(counts)) {
+    if (cause == Cause::own_speech) continue;
     if (shown++ == most) break;
     text += fmt::format("{}{} {}", text.empty() ? "" : "; ", cause_words(cause),
                         counts[static_cast<std::size_t>(cause)]);
   }
+  // Apart from the others: nothing is wrong with how anyone speaks.
+  const std::string speech = speech_text(counts);
+  if (!speech.empty()) {
+    text +=
+        fmt::format("{}{}", text.empty() ? "" : "; apart from these, ", speech);
+  }
   return text;
+}
+
+std::string speech_text(const CauseCounts& counts) {
+  const int follow = counts[static_cast<std::size_t>(Cause::own_speech)];
+  if (follow == 0) return {};
+  return fmt::format("{}: {}", cause_words(Cause::own_speech), follow);
 }
 
 std::string not_yet_text(const Advice& advice, const SessionScores& scores) {
@@ -127,14 +143,14 @@ std::string not_yet_text(const Advice& advice, const SessionScores& scores) {
 }
 
 std::string_view kind_words(Record::Kind kind) {
-  constexpr std::array<std::string_view, 4> kNames = {
-      "dictation", "new words", "check after weeks", "free writing"};
+  constexpr std::array<std::string_view, 5> kNames = {
+      "dictation", "new words", "check after weeks", "free writing", "probe"};
   return kNames[static_cast<std::size_t>(kind)];
 }
 
 std::string_view kind_name(Record::Kind kind) {
-  constexpr std::array<std::string_view, 4> kNames = {"dictation", "transfer",
-                                                      "retention", "writing"};
+  constexpr std::array<std::string_view, 5> kNames = {
+      "dictation", "transfer", "retention", "writing", "probe"};
   return kNames[static_cast<std::size_t>(kind)];
 }
 

@@ -32,6 +32,9 @@ inline constexpr std::string_view kNotDictatedWord =
 
 /// Causes with their counts, the commonest first: "near sound 3, doubling 1".
 std::string causes_text(const CauseCounts& counts, std::size_t most = 4);
+/// Those errors that follow how the learner speaks, which are counted apart:
+/// "follows how they speak: 3". Empty where there are none.
+std::string speech_text(const CauseCounts& counts);
 
 /// Those who are not there yet and what is next for each: "K2 (back to the
 /// sounds), M5 (another set)". Empty where all are.

@@ -33,7 +33,9 @@ class SessionMarker {
     of_lesson_ = keys_.size();
   }
 
+  /// The learner whose writing comes next, judged by how this one speaks.
   LearnerResult& learner(const LearnerCode& code) {
+    own_ = options_for(options_, code);
     const auto found =
         std::ranges::find(result_.learners, code, &LearnerResult::code);
     if (found != result_.learners.end()) return *found;
@@ -101,11 +103,11 @@ class SessionMarker {
       if (dictated.words.empty()) return;
       learner.words.push_back(
           {item, 0, MarkedWord::Kind::matched,
-           mark_attempt(spellings_, dictated.words[0], written, options_)});
+           mark_attempt(spellings_, dictated.words[0], written, own_)});
       return;
     }
     MarkedSentence sentence =
-        mark_sentence(spellings_, dictated.words, written, options_);
+        mark_sentence(spellings_, dictated.words, written, own_);
     for (std::size_t w = 0; w < sentence.words.size(); ++w) {
       MarkedWord& word = sentence.words[w];
       learner.words.push_back({item, w, word.kind, std::move(word.attempt)});
@@ -117,6 +119,7 @@ class SessionMarker {
   const SoundSpellings& spellings_;
   const Phonics& phonics_;
   const MarkingOptions& options_;
+  MarkingOptions own_;
   std::vector<std::string> keys_;
   std::size_t of_lesson_ = 0;
   std::set<std::string> said_;

@@ -36,6 +36,9 @@ struct SessionWord {
 struct LearnerResult {
   LearnerCode code;
   bool absent = false;
+  /// The lesson is of a later step than the learner's own: it taught them
+  /// nothing, whatever they wrote.
+  bool beyond_step = false;
   std::vector<SessionWord> words;
   /// Words that stand in a sentence and were not dictated.
   std::vector<ExtraWord> extra_words;
@@ -56,11 +59,16 @@ using SightWords = std::set<std::string, std::less<>>;
 struct SessionResult {
   Date date;
   Record::Kind kind = Record::Kind::dictation;
+  /// The lesson's name: the same for records of one lesson file, and another
+  /// one for a file of the same name in another folder.
   std::string lesson;
   std::vector<DictatedItem> items;
   /// Those of that day: such a word is remembered as a whole, and shows nothing
   /// of the patterns in it.
   SightWords sight_words;
+  /// Of a check of where to begin, which says nothing of what comes next for
+  /// the group.
+  bool placement = false;
   /// In the order of the class, then of the record.
   std::vector<LearnerResult> learners;
 

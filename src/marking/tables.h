@@ -4,7 +4,8 @@
 
 namespace sheaf {
 
-/// A file of src/data that is built into the program, as it stands there.
+/// Files of src/data that are built into the program, as they stand there.
 std::string_view cue_rules_table();
+std::string_view speech_varieties_table();
 
 }  // namespace sheaf

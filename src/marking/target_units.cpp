@@ -6,7 +6,6 @@
 #include "marking/spelling_fit.h"
 #include "phonics/ending_rules.h"
 #include "phonics/letter_map.h"
-#include "phonics/notation.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
@@ -148,12 +147,13 @@ EndingAnalysis ending_of(std::string_view letters, const WordTest& is_word) {
   });
 }
 
-void mark_ending(std::string_view letters, const WordTest& is_word,
-                 std::vector<TargetUnit>& units) {
-  if (units.empty()) return;
+// Gives back which ending the word has.
+Ending mark_ending(std::string_view letters, const WordTest& is_word,
+                   std::vector<TargetUnit>& units) {
+  if (units.empty()) return Ending::none;
   if (units.back().grapheme == "ed") units.back().ending_ed = true;
   const EndingAnalysis ending = ending_of(letters, is_word);
-  if (!ending) return;
+  if (!ending) return Ending::none;
   const std::string_view text = ending_text(ending.ending);
   int at = unit_before_ending(units, text.size());
   if (ending.joint == Joint::y_to_i) {
@@ -165,7 +165,7 @@ void mark_ending(std::string_view letters, const WordTest& is_word,
       }
     }
   }
-  if (at < 0) return;
+  if (at < 0) return ending.ending;
   TargetUnit& last = units[static_cast<std::size_t>(at)];
   last.before_ending = true;
   if (ending.joint == Joint::doubled && last.grapheme.size() == 2 &&
@@ -176,43 +176,50 @@ void mark_ending(std::string_view letters, const WordTest& is_word,
   if (ending.ending == Ending::ed && units.back().grapheme == "d") {
     units.back().ending_ed = true;
   }
+  return ending.ending;
 }
 
-P voiced_twin(P sound) {
-  switch (sound) {
-    case P::f:
-      return P::v;
-    case P::s:
-      return P::z;
-    case P::t:
-      return P::d;
-    default:
-      return sound;
+bool is_one_consonant(const TargetUnit& unit) {
+  return unit.sound().size() == 1 && !is_vowel(unit.sound()[0]);
+}
+
+bool is_nasal(const TargetUnit& unit) {
+  if (unit.sound().empty()) return false;
+  const P first = unit.sound()[0];
+  return first == P::m || first == P::n || first == P::ng;
+}
+
+// Where each unit stands, and which the learner may not hear. `ending` is what
+// the word ends in, as far as that is known.
+void mark_speech(const LearnerSpeech& speech, Ending ending,
+                 std::vector<TargetUnit>& units) {
+  if (units.empty()) return;
+  units.front().begins_word = true;
+  units.back().ends_word = true;
+  for (std::size_t i = 0; i + 1 < units.size(); ++i) {
+    units[i].before_nasal = is_nasal(units[i + 1]);
   }
+  TargetUnit& last = units.back();
+  const bool ends_in_s = ending == Ending::s || ending == Ending::es ||
+                         ending == Ending::possessive;
+  if (last.ending_ed) {
+    last.unheard = speech.no_ed && last.sound().size() == 1;
+  } else if (ends_in_s) {
+    last.unheard = speech.no_s && last.sound().size() == 1;
+  } else if (units.size() > 1 && is_one_consonant(last) &&
+             is_one_consonant(units[units.size() - 2])) {
+    last.unheard = speech.no_cluster_end;
+  }
+  TargetUnit& first = units.front();
+  const auto begins = first.sound();
+  if (begins.empty()) return;
+  if (begins[0] == P::hh) first.unheard = speech.no_h;
+  first.vowel_before =
+      speech.vowel_before_s && begins[0] == P::s && units.size() > 1 &&
+      (begins.size() > 1 ? !is_vowel(begins[1]) : is_one_consonant(units[1]));
 }
 
 }  // namespace
-
-bool read_confusion(std::string_view written, LearnerSpeech& speech) {
-  const auto stroke = written.find('/', 1);
-  if (stroke == std::string_view::npos) return false;
-  const auto one = read_sound(written.substr(0, stroke));
-  const auto other = read_sound(written.substr(stroke + 1));
-  if (!one || !other || one->size() != 1 || other->size() != 1) return false;
-  const P a = one->front(), b = other->front();
-  speech.confusions.push_back({a, b});
-  // The spelling th has a voiced sound too: fink, and muvver, and wif.
-  const auto add_voiced = [&](P th, P sound) {
-    if (th != P::th) return;
-    speech.confusions.push_back({P::dh, sound});
-    if (const P voiced = voiced_twin(sound); voiced != sound) {
-      speech.confusions.push_back({P::dh, voiced});
-    }
-  };
-  add_voiced(a, b);
-  add_voiced(b, a);
-  return true;
-}
 
 std::vector<TargetUnit> target_units(const Reading& reading,
                                      const LearnerSpeech& speech,
@@ -226,7 +233,7 @@ std::vector<TargetUnit> target_units(const Reading& reading,
   const LetterMap map = map_letters(reading.word);
   add_other_sayings(map.letters, units);
   mark_split_ends(reading, units);
-  mark_ending(map.letters, is_word, units);
+  const Ending ending = mark_ending(map.letters, is_word, units);
   // The word list knows better than letters alone: dinner is no form of din.
   for (std::size_t i = 0; i < units.size(); ++i) {
     const std::string& g = units[i].grapheme;
@@ -237,6 +244,7 @@ std::vector<TargetUnit> target_units(const Reading& reading,
       units[i].dropped_e_before_ending = false;
     }
   }
+  mark_speech(speech, ending, units);
   return units;
 }
 
@@ -267,6 +275,7 @@ std::vector<TargetUnit> target_units(const ListedWord& word,
   if (!units.empty() && units.back().grapheme == "ed") {
     units.back().ending_ed = true;
   }
+  mark_speech(speech, Ending::none, units);
   return units;
 }
 

@@ -8,32 +8,13 @@
 #include <string_view>
 #include <vector>
 
+#include "marking/learner_speech.h"
 #include "marking/word_source.h"
-#include "phonics/conventions.h"
 #include "phonics/reading.h"
 
 namespace sheaf {
 
 class Phonics;
-
-/// Two sounds that a learner does not keep apart in speech: th and f, short e
-/// and i. Works both ways.
-struct SoundConfusion {
-  Phoneme one;
-  Phoneme other;
-};
-
-/// How the learner speaks, as far as marking should know. A spelling of what
-/// the learner says is plausible then, not wrong; it never becomes correct.
-struct LearnerSpeech {
-  Accent accent = Accent::general_american;
-  std::vector<SoundConfusion> confusions;
-};
-
-/// Reads "th/f", "e/i", "short-oo/oo": two sounds by their plain names, parted
-/// by a stroke. th stands for both of its sounds: th/f is about mother too.
-/// False, and nothing added, where a name is unknown or not one sound.
-bool read_confusion(std::string_view written, LearnerSpeech& speech);
 
 /// A grapheme of the word that was meant, ready to be compared.
 struct TargetUnit {
@@ -64,6 +45,11 @@ struct TargetUnit {
   bool dropped_e_before_ending = false;
   /// i that was y before the ending (babies, cried).
   bool y_to_i = false;
+  bool begins_word = false, ends_word = false;
+  bool before_nasal = false;
+  /// As the learner speaks: it may not be heard at all, or, of the first unit,
+  /// a vowel may be heard before it.
+  bool unheard = false, vowel_before = false;
 
   std::span<const Phoneme> sound() const {
     return sayings.empty() ? std::span<const Phoneme>{}

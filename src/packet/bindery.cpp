@@ -30,7 +30,8 @@ FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,
   text.code = lesson.code;
   text.for_teacher = sheet.kind->for_teacher;
   if (text.for_teacher) return text;
-  if (sheet.day > 0) {
+  // A check of where to begin belongs to no week.
+  if (sheet.day > 0 && !lesson.lesson->placement.given()) {
     text.day = sheet.last_day > sheet.day
                    ? fmt::format("Days {} to {}", sheet.day, sheet.last_day)
                    : fmt::format("Day {}", sheet.day);

@@ -78,6 +78,10 @@ std::string what_learners_get(std::span<const PlannedSheet> sheets) {
 // A teacher looks for the pattern and the sheet.
 std::string what_teachers_get(const Bindery& b,
                               std::span<const PlannedSheet> sheets) {
+  // Those of a whole sequence would be no title.
+  if (b.lesson.lesson->placement.given()) {
+    return fmt::format("a check of where to begin: {}", names_of(sheets));
+  }
   std::vector<std::string_view> patterns;
   bool any_comma = false;
   for (const LessonPattern& pattern : b.lesson.patterns) {
@@ -137,6 +141,13 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
   // same day as in its packet.
   const std::vector<PlannedSheet> week =
       plan_week(b, layout, only, diagnostics);
+  packet.days = static_cast<int>(days.days.size());
+  for (const PlannedSheet& sheet : week) {
+    const bool cards =
+        sheet.kind->cards != nullptr &&
+        sheet.kind->has_cards(sheet_input(b, sheet.options, week));
+    packet.sheets.push_back({sheet.kind, sheet.day, sheet.last_day, cards});
+  }
   if (whom.learner_pages) {
     std::vector<PlannedSheet> learner = week;
     keep_only(learner, only);

@@ -15,6 +15,15 @@ namespace sheaf {
 struct Packet {
   Document learner;
   Document teacher;
+  /// The sheets of the learner's week, by day, whichever of them are printed.
+  struct Sheet {
+    const SheetKind* kind = nullptr;
+    int day = 0;  ///< 0: when there is time
+    int last_day = 0;
+    bool cards = false;  ///< something is cut out for it
+  };
+  std::vector<Sheet> sheets;
+  int days = 0;
 };
 
 /// Whom pages are for, where they are for learners of a class.

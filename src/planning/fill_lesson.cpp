@@ -45,7 +45,8 @@ class Filler {
   }
 
   std::vector<FilledKey> run() {
-    if (patterns_.empty()) return {};
+    // A check of where to begin has its words, and no others.
+    if (patterns_.empty() || lesson_.placement.given()) return {};
     const bool leaves_words = lesson_.words.empty();
     pick_words();
     if (lesson_.dictate_words.empty()) {

@@ -197,7 +197,9 @@ void add_mark_report(const ReportMaker& maker, const SessionResult& session,
               .bookmark = std::move(bookmark)},
              [&](Composer& c) {
                add_scores(c, scores, patterns, catalogue);
-               add_advice(c, scores, catalogue);
+               if (!session.placement && !patterns.empty()) {
+                 add_advice(c, scores, catalogue);
+               }
                add_misses(c, session);
              });
 }

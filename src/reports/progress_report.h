@@ -1,26 +1,38 @@
 #pragma once
 
 #include <span>
+#include <vector>
 
+#include "marking/growth.h"
 #include "marking/progress.h"
 #include "reports/report_document.h"
 
 namespace sheaf {
 
-/// Learners down and patterns across: where each stands, with counts; then who
-/// needs the same, and the rules behind it.
+/// What reports of progress know besides the learners. All must outlive them.
+struct ProgressGround {
+  const PatternCatalogue& catalogue;
+  const ProgressRules& rules;
+  /// The days on which anything was written down of anyone: weeks without any
+  /// are holidays.
+  std::span<const Date> days;
+};
+
+/// Learners down and patterns across: where each stands, with counts; then when
+/// each pattern was last seen, who needs the same, and the rules behind it.
 void add_group_report(const ReportMaker& maker,
                       std::span<const LearnerProgress> learners,
-                      const PatternCatalogue& catalogue,
-                      const ProgressRules& rules);
+                      const ProgressGround& ground);
 
-/// One learner on one page, for a meeting or for home: each pattern and what
-/// its state rests on, a grid of patterns and weeks, and the letter sequences
-/// of each hundred over the weeks with baseline and aim line. `rate` is what
-/// the aim line rises by in a week, in hundredths.
+/// One learner for the teacher, on one page unless a year of patterns is in
+/// need of work: each pattern, what its state rests on and its weeks; what is
+/// still needed; and the growth over the probes. Where there is too much for a
+/// page, what goes well is said in fewer words.
 void add_learner_report(const ReportMaker& maker,
-                        const LearnerProgress& learner,
-                        const PatternCatalogue& catalogue,
-                        const ProgressRules& rules, int rate);
+                        const LearnerProgress& learner, const Growth& growth,
+                        const ProgressGround& ground);
+
+/// The latest day of which there is something to tell of any of them.
+std::string last_day_text(std::span<const LearnerProgress> learners);
 
 }  // namespace sheaf

@@ -2,6 +2,10 @@
 
 #include <algorithm>
 
+#include <array>
+
+#include <fmt/format.h>
+
 #include "layout/frame.h"
 #include "layout/heard.h"
 #include "layout/heard_text.h"
@@ -17,14 +21,13 @@ namespace {
 using namespace literals;
 
 constexpr Length kPad = 1_mm;
-constexpr Length kWidestCell = 26_mm;
-constexpr Length kTextSize = 9_pt;
+constexpr Length kWidestCell = 44_mm;
 constexpr Length kHeadingSize = 18_pt;
 constexpr double kLeading = 1.3;
 
 TextStyle small_text(const Composer& c, bool bold = false) {
   TextStyle style = c.style().teacher_text(bold);
-  style.size = scaled(style.size, 0.85);
+  style.leading = 1.2;
   return style;
 }
 
@@ -135,23 +138,31 @@ class GridTable {
   std::shared_ptr<const Block> head_;
 };
 
-}  // namespace
+// The style and the frame of a report, and the pages that come of it.
+struct Made {
+  std::vector<Page> pages;
+  Style style;
+};
 
-void add_report(const ReportMaker& maker, ReportHead head,
-                const std::function<void(Composer&)>& compose) {
+Made make_report(const ReportMaker& maker, const ReportHead& head,
+                 Document& document,
+                 const std::function<void(Composer&)>& compose) {
+  Made made{.pages = {}, .style = maker.style};
   FrameText frame;
-  frame.sheet = std::move(head.heading);
-  frame.title = std::move(head.title);
+  frame.sheet = head.heading;
+  frame.title = head.title;
   if (head.bookmark != frame.sheet) frame.heard_heading = head.bookmark;
-  frame.direction = kScoreCaution;
-  frame.code = std::move(head.code);
-  frame.for_teacher = true;
+  frame.direction = head.caution.empty() ? kScoreCaution : head.caution;
+  frame.code = head.code;
+  frame.for_teacher = head.for_teacher;
   // Much has to stand on one page, and none of it is read aloud.
-  Style style = maker.style;
-  style.teacher_size = kTextSize;
-  style.heading_size = kHeadingSize;
+  Style& style = made.style;
+  style.teacher_size = style.text_size = head.text_size;
+  // The title beside the heading is smaller than it, and still no smaller than
+  // the text.
+  style.heading_size = std::max(kHeadingSize, scaled(head.text_size, 1 / 0.7));
   style.leading = kLeading;
-  Document& document = maker.document;
+  style.has_name_line = false;
   const ElementId section = document.add({Role::section, kDocumentElement});
   Composer outer(maker.shaper, style, document, section, style.body_size());
   const Rect body = body_inside(style, outer, frame);
@@ -159,12 +170,43 @@ void add_report(const ReportMaker& maker, ReportHead head,
                     {body.width, body.height});
   const FrameElements elements = add_frame_elements(composer, frame);
   compose(composer);
-  std::vector<Page> pages = paginate(composer.take(), body, style.paper);
-  draw_frame(pages, composer, frame, elements);
+  made.pages = paginate(composer.take(), body, style.paper);
+  draw_frame(made.pages, composer, frame, elements);
+  return made;
+}
+
+}  // namespace
+
+bool fits_one_page(const ReportMaker& maker, const ReportHead& head,
+                   const std::function<void(Composer&)>& compose) {
+  Document tried;
+  return make_report(maker, head, tried, compose).pages.size() <= 1;
+}
+
+Length room_left(Composer& c) {
+  Length used;
+  for (const Block& block : c.blocks()) {
+    used += block.height + block.space_before;
+  }
+  return c.body().height - used;
+}
+
+std::string short_date(const Date& date) {
+  constexpr std::array<std::string_view, 12> kMonths = {
+      "Jan", "Feb", "Mar", "Apr", "May", "Jun",
+      "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  const auto month = static_cast<std::size_t>(std::clamp(date.month, 1, 12));
+  return fmt::format("{} {}", date.day, kMonths[month - 1]);
+}
+
+void add_report(const ReportMaker& maker, ReportHead head,
+                const std::function<void(Composer&)>& compose) {
+  Document& document = maker.document;
+  Made made = make_report(maker, head, document, compose);
   document.outline.push_back(
       {std::move(head.bookmark),
        static_cast<std::uint32_t>(document.pages.size())});
-  for (Page& page : pages) document.pages.push_back(std::move(page));
+  for (Page& page : made.pages) document.pages.push_back(std::move(page));
 }
 
 std::vector<TextPiece> with_counts(const TextStyle& style,

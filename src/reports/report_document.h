@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "input/record_file.h"
 #include "layout/block.h"
 #include "layout/text_block.h"
 
@@ -17,14 +18,33 @@ struct ReportMaker {
   Document& document;
 };
 
-/// What stands at the head and at the foot of a report.
+/// Stands under the heading of every page about a learner's progress.
+inline constexpr std::string_view kPageCaution =
+    "Scores describe the words dictated; they diagnose nothing.";
+
+/// What stands at the head and at the foot of a report, and how it looks.
 struct ReportHead {
   std::string heading;
   std::string title;  ///< at its right, may be empty
   std::string code;   ///< in the footer: a date
   /// The bookmark, and the heading as it is heard: no two of a file are alike.
   std::string bookmark;
+  /// Under the heading of every page; empty for the caution of all scores.
+  std::string_view caution = {};
+  Length text_size = Length::from_pt(9);
+  /// Says so at its right; else it is for whoever it is given to.
+  bool for_teacher = true;
 };
+
+/// Whether what is composed takes one page. Nothing is added to the document.
+bool fits_one_page(const ReportMaker& maker, const ReportHead& head,
+                   const std::function<void(Composer&)>& compose);
+
+/// What is left of the first page below what was composed so far.
+Length room_left(Composer& composer);
+
+/// A day of a school year for narrow places: "12 Jan".
+std::string short_date(const Date& date);
 
 /// Adds a report to the document, with the caution about scores under the
 /// heading on every page.

@@ -8,6 +8,7 @@
 
 #include "analysis/pattern_names.h"
 #include "base/utf8.h"
+#include "input/class_file.h"
 #include "phonics/explain.h"
 #include "pictures/picture_book.h"
 #include "planning/word_search.h"
@@ -46,6 +47,14 @@ class Completer {
           context_.inner() == "dictate-sentences") {
         add_words();
       }
+    } else if (reading_.kind == FileKind::record &&
+               (context_.inner() == "absent" ||
+                (context_.above.size() == 1 &&
+                 (context_.top() == "wrong" || context_.top() == "written" ||
+                  context_.top() == "writing" ||
+                  context_.top() == "part-two") &&
+                 (context_.in_key || context_.may_be_key)))) {
+      add_codes();
     } else if (context_.in_key ||
                (context_.may_be_key &&
                 !keys_below(reading_.kind, context_.above).empty())) {
@@ -115,6 +124,31 @@ class Completer {
     }
     for (const std::string& name : names) {
       add(Kind::file, name, name, "a layout", "", true);
+    }
+  }
+
+  // Codes of the class that a record names, beside it or in the folder above.
+  void add_codes() {
+    for (const KeyLine& key : key_lines(text_)) {
+      if (text_.substr(key.name.begin, key.name.end - key.name.begin) !=
+          "class") {
+        continue;
+      }
+      const std::string name(text_.substr(key.value, key.end - key.value));
+      for (const FilePath& folder : {folder_, folder_.parent_path()}) {
+        if (!ground_.files().is_file(folder / name)) continue;
+        constexpr std::size_t kLargest = std::size_t{1} << 20U;
+        const SourceFile file(name,
+                              ground_.files().read(folder / name, kLargest));
+        Diagnostics unheard;
+        const ClassFile pupils = read_class(file, unheard);
+        if (unheard.has_errors()) return;
+        for (const LearnerEntry& learner : pupils.learners) {
+          add(Kind::value, learner.code.value.text(), learner.code.value.text(),
+              learner.group.value);
+        }
+        return;
+      }
     }
   }
 

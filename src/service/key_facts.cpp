@@ -8,6 +8,7 @@
 #include "base/options.h"
 #include "input/class_file.h"
 #include "input/lesson_keys.h"
+#include "input/record_file.h"
 #include "input/sequence.h"
 #include "layout/style.h"
 #include "phonics/conventions.h"
@@ -47,6 +48,7 @@ constexpr std::array kChoices = {
     Choices{"count", "as-spoken as-taught"},
     Choices{"notation", "plain marks ipa"},
     Choices{"strict", "yes no"},
+    Choices{"kind", "dictation transfer retention writing probe"},
     Choices{"spacing", "normal wide wider"},
     Choices{"picture-names", "said numbered left-out"}};
 
@@ -166,6 +168,8 @@ std::vector<KeyFact> keys_below(FileKind kind,
       if (!above.empty() && above[0] == "steps") add(facts, step_keys());
       return facts;
     case FileKind::record:
+      if (above.empty()) add(facts, record_keys());
+      return facts;
     case FileKind::sentences:
       break;
   }

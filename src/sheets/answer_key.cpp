@@ -2,6 +2,7 @@
 // filled in, in small.
 
 #include "layout/text_block.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet.h"
 
 namespace sheaf::answer_key_sheet {
@@ -16,6 +17,8 @@ void compose(const SheetInput& in, Composer& c) {
     add_subheading(c, c.style().teacher_size, sheet.kind->title, 5_mm);
     sheet.kind->answers(input_of(in, sheet), c);
   }
+  // The script has them, where there is one.
+  if (!in.has_script) add_own_words(in, c);
 }
 
 std::string missing(const SheetInput& in) {

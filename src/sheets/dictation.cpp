@@ -18,6 +18,7 @@
 #include "sheets/dictation_numbers.h"
 #include "sheets/gap_sentence.h"
 #include "sheets/in_sentence.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
@@ -447,9 +448,15 @@ void answers(const SheetInput& in, Composer& c) {
     }
     add_paragraph(c, pieces);
   }
-  for (const AnalyzedSentence& sentence : sentences) {
+  if (const auto own = dictate_own_words(in, words.size()); !own.empty()) {
+    add_paragraph(c, plain, own);
+  }
+  for (std::size_t i = 0; i < sentences.size(); ++i) {
+    const AnalyzedSentence& sentence = sentences[i];
     const From from(c, sentence.text.span());
-    std::vector<TextPiece> pieces = {{fmt::format("{}.  ", ++number), plain}};
+    const std::string place = sentence_number(in, words.size(), i);
+    std::vector<TextPiece> pieces = {
+        {place.empty() ? "Next:  " : fmt::format("{}.  ", place), plain}};
     append(pieces, marked_sentence(sentence, plain, strong));
     add_paragraph(c, pieces);
   }

@@ -17,6 +17,7 @@
 #include "sheets/caution.h"
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/sound_key.h"
@@ -237,6 +238,7 @@ void compose(const SheetInput& in, Composer& c) {
     }
   }
   add_without_day(in, c);
+  add_own_words(in, c);
   if (has_sheet(in, "dictation") || has_sheet(in, "short-dictation")) {
     add_likely_errors(in, c);
   }

@@ -7,6 +7,7 @@
 
 #include "layout/numbered_steps.h"
 #include "sheets/in_sentence.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/warm_up_days.h"
 #include "sheets/word_parts.h"
@@ -57,12 +58,15 @@ ScriptLines warm_up(const SheetInput& in, const DayStep& step) {
       case WarmUpTask::Kind::words:
         lines.push_back(
             {Lead::act,
-             fmt::format("Dictate {}: the word, its sentence, the word. "
-                         "Learners say it, tap it and write it.",
-                         task.count == 1
-                             ? fmt::format("word {}", task.first + 1)
-                             : fmt::format("words {} to {}", task.first + 1,
-                                           task.first + task.count))});
+             fmt::format(
+                 "Dictate {}{}: the word, its sentence, the word. "
+                 "Learners say it, tap it and write it.",
+                 has_own_words(in) ? "to each learner, from the table “" +
+                                         std::string(kOwnWordsTitle) + "”, "
+                                   : "",
+                 task.count == 1 ? fmt::format("word {}", task.first + 1)
+                                 : fmt::format("words {} to {}", task.first + 1,
+                                               task.first + task.count))});
         break;
       case WarmUpTask::Kind::sentence:
         lines.push_back(
@@ -84,7 +88,7 @@ ScriptLines warm_up(const SheetInput& in, const DayStep& step) {
 
 void warm_up_extra(const SheetInput& in, Composer& c) {
   const std::span<const AnalyzedWord> words = in.lesson.warm_up.words;
-  if (words.empty()) return;
+  if (words.empty() || has_own_words(in)) return;
   const std::vector<InSentence> said = in_sentences(in.lesson, words);
   const TextStyle plain = c.style().teacher_text();
   std::vector<std::vector<TextPiece>> texts;

@@ -8,6 +8,7 @@
 #include "sheets/daily_words.h"
 #include "sheets/dictated.h"
 #include "sheets/in_sentence.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
 
@@ -37,7 +38,7 @@ void add_dictated_word(Composer& c, Table& table, int number,
 }
 
 // A sentence with the graphemes of its pattern words.
-void add_dictated_sentence(Composer& c, Table& table, int number,
+void add_dictated_sentence(Composer& c, Table& table, const std::string& number,
                            const AnalyzedSentence& sentence) {
   const TextStyle text = c.style().teacher_text();
   Table::Cell words;
@@ -51,7 +52,7 @@ void add_dictated_sentence(Composer& c, Table& table, int number,
     words.push_back(spelled_piece(part.word, text));
   }
   const From from(c, sentence.text.span());
-  table.add_row({{{fmt::format("{}", number), text}},
+  table.add_row({{{number.empty() ? "next" : number, text}},
                  {{sentence.text.text(), text}},
                  std::move(words)},
                 true);
@@ -188,6 +189,9 @@ ScriptLines dictation(const SheetInput& in, const DayStep&) {
     lines.push_back({Lead::say, word_step(have_sentences(said))});
     lines.push_back({Lead::act, "Learners say it, tap it and write it."});
   }
+  if (const auto own = dictate_own_words(in, words.size()); !own.empty()) {
+    lines.push_back({Lead::act, own});
+  }
   if (!sentences.empty()) {
     lines.push_back({Lead::say,
                      "a sentence once, whole. Learners repeat it and count its "
@@ -218,8 +222,9 @@ void dictation_extra(const SheetInput& in, Composer& c) {
     const InSentence& its = said[static_cast<std::size_t>(number)];
     add_dictated_word(c, table, ++number, word, its);
   }
-  for (const AnalyzedSentence& sentence : sentences_said) {
-    add_dictated_sentence(c, table, ++number, sentence);
+  for (std::size_t i = 0; i < sentences_said.size(); ++i) {
+    add_dictated_sentence(c, table, sentence_number(in, words_said.size(), i),
+                          sentences_said[i]);
   }
 }
 

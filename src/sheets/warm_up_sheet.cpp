@@ -14,6 +14,7 @@
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
 #include "sheets/in_sentence.h"
+#include "sheets/own_words.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/warm_up_days.h"
@@ -173,7 +174,13 @@ void answers(const SheetInput& in, Composer& c) {
                   "Say for writing: " + listed(warm_up.to_hear, true));
   }
   std::vector<TextPiece> words;
-  for (std::size_t i = 0; i < warm_up.words.size(); ++i) {
+  if (has_own_words(in)) {
+    words.push_back(
+        {fmt::format("Words: each learner’s own, in the table “{}”.",
+                     kOwnWordsTitle),
+         plain});
+  }
+  for (std::size_t i = 0; i < warm_up.words.size() && !has_own_words(in); ++i) {
     words.push_back({fmt::format("{}{}. {} ", i == 0 ? "Words: " : "   ", i + 1,
                                  warm_up.words[i].reading.word),
                      plain});
@@ -181,7 +188,7 @@ void answers(const SheetInput& in, Composer& c) {
   }
   if (!words.empty()) add_paragraph(c, words);
   // The script has them, where there is one.
-  if (!in.has_script) add_sentences(in, c);
+  if (!in.has_script && !has_own_words(in)) add_sentences(in, c);
   add_paragraph(c, plain,
                 warm_up.sentence.empty()
                     ? "Sentence: one of yours, with words from above."

@@ -12,7 +12,17 @@ void read_and_check(const SourceFile& file, Diagnostics& diagnostics) {
   using namespace sheaf::fuzz;
   const Lesson lesson = sheaf::read_lesson(file, diagnostics);
   if (diagnostics.has_errors()) return;
-  require(!lesson.patterns.empty() && lesson.patterns.size() <= 4);
+  require(!lesson.patterns.empty() || lesson.placement.given());
+  require(lesson.patterns.size() <= 4);
+  for (const auto* part :
+       {&lesson.placement.part_one, &lesson.placement.part_two}) {
+    int before = 0;
+    for (const sheaf::PlacementStep& step : *part) {
+      require(step.number.value > before && !step.words.empty());
+      before = step.number.value;
+      for (const auto& word : step.words) check_span(file, word.span);
+    }
+  }
   require(lesson.words.size() <= 2000);
   for (const sheaf::LessonWord& word : lesson.words) {
     check_span(file, word.spelling.span);

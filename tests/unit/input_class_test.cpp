@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "input/class_file.h"
+#include "input/class_text.h"
 #include "input_mistakes.h"
 
 namespace sheaf {
@@ -65,6 +66,32 @@ TEST(ClassFile, TakesAPlainListOfLearners) {
   }
 }
 
+TEST(ClassFile, KnowsItsSchoolYear) {
+  const SourceFile file("class.yaml",
+                        "school-year: 2026-09-01 to 2027-07-16\n"
+                        "learners: [B7]\n");
+  Diagnostics d;
+  const ClassFile all = read_class(file, d);
+  EXPECT_EQ(to_text(d), "");
+  ASSERT_TRUE(all.school_year);
+  EXPECT_FALSE(all.school_year->has({2026, 8, 31}));
+  EXPECT_TRUE(all.school_year->has({2026, 9, 1}));
+  EXPECT_TRUE(all.school_year->has({2027, 7, 16}));
+  EXPECT_FALSE(all.school_year->has({2027, 7, 17}));
+  for (const char* year :
+       {"2026", "2026-09-01", "2027-07-16 to 2026-09-01",
+        "2026-09-01 to 2026-09-31", "2026-09-01 until 2027-07-16"}) {
+    const SourceFile wrong("class.yaml", std::string("school-year: ") + year +
+                                             "\nlearners: [B7]\n");
+    Diagnostics found;
+    EXPECT_FALSE(read_class(wrong, found).school_year) << year;
+    EXPECT_EQ(found.error_count(), 1) << year;
+    EXPECT_NE(to_text(found).find("as in `school-year: 2026-09-01 to"),
+              std::string::npos)
+        << to_text(found);
+  }
+}
+
 TEST(ClassFile, KnowsFromWhenAndUntilWhen) {
   const SourceFile file("class.yaml",
                         "learners:\n"
@@ -80,6 +107,24 @@ TEST(ClassFile, KnowsFromWhenAndUntilWhen) {
   EXPECT_TRUE(all.learners[1].is_here_on({2026, 10, 4}));
   EXPECT_FALSE(all.learners[1].is_here_on({2026, 10, 5}));
   EXPECT_TRUE(all.learners[2].is_here_on({2026, 10, 5}));
+}
+
+TEST(ClassFile, KnowsTheGoalsOfProbes) {
+  const SourceFile file("class.yaml",
+                        "goal-date: 2027-06-18\n"
+                        "learners:\n"
+                        "  B7: {goal: 70}\n"
+                        "  C3:\n");
+  Diagnostics d;
+  const ClassFile all = read_class(file, d);
+  EXPECT_EQ(to_text(d), "");
+  ASSERT_TRUE(all.goal_date.has_value());
+  EXPECT_EQ(all.goal_date->value, (Date{2027, 6, 18}));
+  EXPECT_EQ(all.learners[0].goal.value, 70);
+  EXPECT_FALSE(all.learners[1].goal.given());
+  EXPECT_EQ(class_text(all, {}),
+            "sheaf: 1\ngoal-date: 2027-06-18\nlearners:\n  B7:\n    goal: 70\n"
+            "  C3:\n");
 }
 
 TEST(LearnerCode, HasOneForm) {

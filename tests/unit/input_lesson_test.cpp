@@ -247,8 +247,8 @@ TEST(Lesson, ReadsEveryKeyOfItsTable) {
   EXPECT_TRUE(lesson.review.given());
   EXPECT_EQ(lesson.author.value, "K. Moss");
   EXPECT_EQ(lesson.licence.value, "CC0");
-  // All but `pick` and `strict`, which change what the rest means.
-  EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 2);
+  // All but `pick`, `strict` and `placement`, which change what the rest means.
+  EXPECT_EQ(lesson.keys.size(), kLessonKeys.size() - 3);
 }
 
 TEST(Lesson, TakesANumberForSentencesAndAPassage) {

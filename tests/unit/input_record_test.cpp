@@ -134,7 +134,8 @@ const Mistake kMistakes[] = {
      "record.yaml:3:7: error: `test` is not a kind of record [wrong-value]\n"
      "   3 | kind: test\n"
      "     |       ^~~~\n"
-     "  help: write `dictation`, `transfer`, `retention` or `writing`\n"},
+     "  help: write `dictation`, `transfer`, `retention`, `writing` or "
+     "`probe`\n"},
     {"errors without who was marked",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
@@ -198,15 +199,14 @@ const Mistake kMistakes[] = {
      "   5 |     rain:\n"
      "     |     ^~~~~\n"
      "  help: write what the learner wrote, or `.` where it was left blank\n"},
-    {"an attempt without its word",
+    {"a whole attempt without its word",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
-     "marked: B7\n"
-     "wrong: {B7: rane}\n",
-     "record.yaml:4:13: error: `B7` has text after it [wrong-value]\n"
-     "   4 | wrong: {B7: rane}\n"
-     "     |             ^~~~\n"
-     "  help: write it like this: `wrong: {B7: {rain: rane}}`\n"},
+     "written: {B7: rane}\n",
+     "record.yaml:3:15: error: `B7` has text after it [wrong-value]\n"
+     "   3 | written: {B7: rane}\n"
+     "     |               ^~~~\n"
+     "  help: write it like this: `written: {B7: {rain: rain, tail: tale}}`\n"},
     {"a tally that is none",
      "date: 2026-03-12\n"
      "writing: {B7: {ai: 5/3}}\n",

@@ -295,6 +295,7 @@ TEST(WithoutLearner, DoesNotLeaveABrokenFile) {
 TEST(ClassText, ReadsToTheSameClass) {
   const SourceFile file("class.yaml",
                         "title: \"Room 4: mornings\"\n"
+                        "school-year: 2026-09-01 to 2027-07-16\n"
                         "review-weeks: 1, 3\n"
                         "no-school: [2026-10-26, 2026-12-21]\n"
                         "lesson: oa.yaml\n"
@@ -314,6 +315,8 @@ TEST(ClassText, ReadsToTheSameClass) {
   ASSERT_EQ(to_text(d), "") << text;
   EXPECT_EQ(after.title.value, "Room 4: mornings");
   EXPECT_EQ(after.settings.lesson.value, "oa.yaml");
+  EXPECT_EQ(after.school_year->first, (Date{2026, 9, 1}));
+  EXPECT_EQ(after.school_year->last, (Date{2027, 7, 16}));
   EXPECT_EQ(after.review_weeks, (std::vector<int>{1, 3}));
   EXPECT_EQ(after.no_school,
             (std::vector<Date>{{2026, 10, 26}, {2026, 12, 21}}));

@@ -70,6 +70,20 @@ TEST(Advice, LooksAtEachLearner) {
             "misses the spelling was at fault, not the sound");
 }
 
+// What follows how learners speak leads nowhere and is told apart.
+TEST(Advice, LeavesOutWhatFollowsSpeech) {
+  const Advice only =
+      advise(group({score("A1", {2, 8}, {{Cause::own_speech, 6}})}))[0];
+  EXPECT_EQ(only.step, Step::another_set);
+  EXPECT_EQ(only.why, "2/8 (25%) right; 6 follow how they speak");
+  const Advice both = advise(group({score(
+      "A1", {2, 8}, {{Cause::own_speech, 1}, {Cause::sound_lost, 5}})}))[0];
+  EXPECT_EQ(both.step, Step::back_to_sounds);
+  EXPECT_EQ(both.why,
+            "2/8 (25%) right; in 5 of 5 misses the sound was lost or mixed "
+            "up; beside them, 1 follows how they speak");
+}
+
 TEST(Advice, GoesBackToTheSoundsWhenTheyAreLost) {
   const Advice advice = advise(
       group({score("A1", {2, 8}, {{Cause::left_out, 4}, {Cause::order, 2}}),

@@ -12,7 +12,6 @@
 
 #include "learner_codes.h"
 #include "marking/calendar.h"
-#include "marking/goal_line.h"
 #include "marking_data.h"
 
 namespace sheaf {
@@ -350,24 +349,6 @@ TEST(Progress, SessionsMayComeInAnyOrder) {
   term.day("2026-03-02", "dictation", "ai", "rain tail snail paint",
            "rain: rane");
   EXPECT_EQ(term.of("ai").state, State::secure);
-}
-
-// Source: a school district's quick-start guide: 20 + 1.0 x 30 = 50, and the
-// median of 3, 4, 3 is 3.
-TEST(GoalLine, IsWorkedAsTheGuideDoes) {
-  const GoalLine line{20, 100, 30};
-  EXPECT_EQ(line.goal(), 50);
-  EXPECT_EQ(line.at_day(0), 2000);
-  EXPECT_EQ(line.at_day(7), 2100);
-  EXPECT_EQ(line.at_day(7 * 15), 3500);
-  const int guide[] = {3, 4, 3};
-  EXPECT_EQ(baseline_of(guide), 3);
-  // By hand: 12 and 30 are not the middle; only the first three count.
-  const int scores[] = {30, 12, 25, 1, 1};
-  EXPECT_EQ(baseline_of(scores), 25);
-  EXPECT_EQ(baseline_of(std::span(scores).first(2)), std::nullopt);
-  // Fuchs et al. 1993: second grade, 1.08 a week; 18 weeks by hand: 19.44.
-  EXPECT_EQ((GoalLine{60, 108, 18}).goal(), 79);
 }
 
 // Source: the day number of 1970-01-01 is 719162 (counted from 0001-01-01, as

@@ -36,17 +36,23 @@ ProgressPoint point(Date date, Share share, Share new_words = {1, 1},
   return {date, Record::Kind::dictation, share, new_words, state};
 }
 
-std::vector<LearnerReview> plan(std::vector<LearnerProgress> learners,
-                                const std::vector<SessionResult>& sessions = {},
-                                const std::vector<TaughtLesson>& lessons = {},
-                                const ReviewRules& rules = {}) {
+std::vector<LearnerReview> plan(
+    std::vector<LearnerProgress> learners,
+    const std::vector<SessionResult>& sessions = {},
+    const std::vector<TaughtLesson>& lessons = {},
+    const ReviewRules& rules = {},
+    decltype(ReviewWords::may_be_asked) may_be_asked = {}) {
   return plan_review(
       learners, sessions, lessons, ground().phonics.patterns(),
-      [](PatternId id) {
-        return id == ground().pattern("ai")
-                   ? std::vector<std::string>{"rain", "drain", "sail", "mail"}
-                   : std::vector<std::string>{"one", "two", "three", "four"};
-      },
+      {.fresh =
+           [](const LearnerCode&, PatternId id) {
+             return id == ground().pattern("ai")
+                        ? std::vector<std::string>{"rain", "drain", "sail",
+                                                   "mail"}
+                        : std::vector<std::string>{"one", "two", "three",
+                                                   "four"};
+           },
+       .may_be_asked = may_be_asked},
       kWeek, rules);
 }
 
@@ -130,32 +136,44 @@ TEST(Review, GapsAreTheTeachersToSet) {
   EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
 }
 
-// The plan is for the week of Monday the 30th; the 16th was a Monday too.
-TEST(Review, WeeksWithoutSchoolAreSkipped) {
+// The plan is for the week of Monday the 30th. What went well for the second
+// time on Friday the 13th is due on Friday the 27th, whether there was school
+// or not: forgetting takes no holidays.
+TEST(Review, HolidaysCountAsTime) {
   LearnerProgress b7{code_of("B7"), {}, {}};
   b7.patterns = {
       pattern("sh", State::go_on,
               {point({2026, 3, 9}, {4, 4}), point({2026, 3, 13}, {4, 4})})};
   ReviewRules rules;
-  ASSERT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
-  rules.no_school = {{2026, 3, 18}};
-  EXPECT_TRUE(plan({b7}, {}, {}, rules).at(0).items.empty());
-  // Weeks before, after, and the weeks of the two days do not count.
-  rules.no_school = {{2026, 3, 6}, {2026, 3, 10}, {2026, 4, 1}, {2026, 4, 7}};
-  EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
-  rules.weeks = {1, 1};
-  rules.no_school = {{2026, 3, 20}};
   EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.at(0).why,
-            "last seen 17 days before, 7 of them without school; due after 7");
+            "last seen 17 days before; due after 14");
+  rules.no_school = {{2026, 3, 18}, {2026, 3, 25}};
+  ASSERT_EQ(plan({b7}, {}, {}, rules).at(0).items.size(), 1U);
+  EXPECT_EQ(plan({b7}, {}, {}, rules).at(0).items.at(0).why,
+            "last seen 17 days before; due after 14, on 2026-03-27 in a week "
+            "without school");
 }
 
-TEST(Review, CountsWholeWeeksOff) {
-  const std::vector<Date> off = {
-      {2026, 3, 16}, {2026, 3, 22}, {2026, 3, 23}, {2026, 3, 29}};
-  EXPECT_EQ(weeks_off_between(off, {2026, 3, 15}, {2026, 3, 30}), 2);
-  EXPECT_EQ(weeks_off_between(off, {2026, 3, 15}, {2026, 3, 29}), 1);
-  EXPECT_EQ(weeks_off_between(off, {2026, 3, 16}, {2026, 3, 30}), 1);
-  EXPECT_EQ(weeks_off_between({}, {2026, 3, 16}, {2026, 3, 30}), 0);
+// A gap of a week after Friday the 20th ends on Friday the 27th, so it is due
+// on Monday the 30th; after Tuesday the 24th it is not.
+TEST(Review, FridaysPatternIsDueOnMondayWeek) {
+  LearnerProgress b7{code_of("B7"), {}, {}};
+  b7.patterns = {pattern("sh", State::go_on, {point({2026, 3, 20}, {4, 4})})};
+  EXPECT_EQ(plan({b7}).at(0).items.size(), 1U);
+  b7.patterns = {pattern("sh", State::go_on, {point({2026, 3, 23}, {4, 4})})};
+  EXPECT_EQ(plan({b7}).at(0).items.size(), 1U);
+  b7.patterns = {pattern("sh", State::go_on, {point({2026, 3, 24}, {4, 4})})};
+  EXPECT_TRUE(plan({b7}).at(0).items.empty());
+}
+
+TEST(Review, SchoolBeginsAgainOnAMonday) {
+  const std::vector<Date> off = {{2026, 10, 28}, {2026, 11, 2}};
+  EXPECT_EQ(first_school_day(off, {2026, 10, 23}), (Date{2026, 10, 23}));
+  EXPECT_EQ(first_school_day(off, {2026, 10, 26}), (Date{2026, 11, 9}));
+  EXPECT_EQ(first_school_day(off, {2026, 11, 8}), (Date{2026, 11, 9}));
+  EXPECT_EQ(first_school_day({}, {2026, 11, 8}), (Date{2026, 11, 8}));
+  EXPECT_EQ(monday_of({2026, 11, 8}), (Date{2026, 11, 2}));
+  EXPECT_EQ(monday_of({2026, 11, 9}), (Date{2026, 11, 9}));
 }
 
 TEST(Review, MissedWordsComeBeforeNewOnes) {
@@ -182,6 +200,41 @@ TEST(Review, MissedWordsComeBeforeNewOnes) {
   EXPECT_EQ(review.items[0].words,
             (std::vector<std::string>{"snail", "train", "drain"}));
   EXPECT_EQ(review.words(2), (std::vector<std::string>{"snail", "train"}));
+  // Nor are they asked again where something in them was not taught.
+  const auto no_tr = [](const LearnerCode&, const std::string& word) {
+    return word != "train";
+  };
+  EXPECT_EQ(
+      plan(learners, sessions, lessons, {}, no_tr).at(0).items.at(0).words,
+      (std::vector<std::string>{"snail", "paint", "drain"}));
+}
+
+// B7 practised rain; C3, in another group, never met it.
+TEST(Review, WhatOthersPractisedIsNew) {
+  const auto session = [](const char* code, const char* lesson) {
+    SessionResult one;
+    one.date = {2026, 3, 20};
+    one.lesson = lesson;
+    one.learners.push_back({.code = code_of(code)});
+    return one;
+  };
+  const std::vector<SessionResult> sessions = {session("B7", "red/week-1"),
+                                               session("C3", "blue/week-1")};
+  const std::vector<TaughtLesson> lessons = {
+      {"red/week-1", {ground().pattern("ai")}, {"rain", "drain"}},
+      {"blue/week-1", {ground().pattern("ai")}, {"mail"}}};
+  std::vector<LearnerProgress> learners;
+  for (const char* code : {"B7", "C3"}) {
+    learners.push_back(
+        {code_of(code),
+         {pattern("ai", State::practising, {point({2026, 3, 20}, {2, 5})})},
+         {}});
+  }
+  const auto reviews = plan(learners, sessions, lessons);
+  EXPECT_EQ(reviews.at(0).items.at(0).words,
+            (std::vector<std::string>{"sail", "mail"}));
+  EXPECT_EQ(reviews.at(1).items.at(0).words,
+            (std::vector<std::string>{"rain", "drain", "sail"}));
 }
 
 TEST(Review, GroupsLearnersByNeed) {
@@ -214,6 +267,21 @@ TEST(Review, GroupsLearnersByNeed) {
   EXPECT_EQ(codes_text(pairs[0].codes), "C3, K2");
   EXPECT_EQ(pairs[1].pattern, ai);
   EXPECT_EQ(codes_text(pairs[1].codes), "D1");
+}
+
+// Who needs the same is put together in one group of the class only.
+TEST(Review, GroupsOfTheClassStayApart) {
+  const PatternId sh = ground().pattern("sh");
+  std::vector<LearnerReview> reviews;
+  for (const char* code : {"A1", "B7", "C3", "D1"}) {
+    reviews.push_back({code_of(code), {{sh, Reason::slipped, "", {}}}});
+  }
+  const auto groups = group_by_need(reviews, [](const LearnerCode& code) {
+    return code == code_of("A1") ? "red" : "blue";
+  });
+  ASSERT_EQ(groups.size(), 2U);
+  EXPECT_EQ(codes_text(groups[0].codes), "B7, C3, D1");
+  EXPECT_EQ(codes_text(groups[1].codes), "A1");
 }
 
 TEST(Review, WhatIsSecureIsMissedAndNotSlipped) {

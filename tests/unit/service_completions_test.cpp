@@ -111,6 +111,21 @@ TEST(Completions, OfferWhatALearnerOfAClassCanHave) {
   EXPECT_FALSE(has(offered(marked), "no-school"));
 }
 
+TEST(Completions, OfferKeysAndCodesInARecord) {
+  const std::string head =
+      "date: 2026-03-12\nlesson: sh.yaml\nclass: class.yaml\n";
+  Marked key(head + "mar^\n", "/desk/records/week-1.yaml");
+  EXPECT_TRUE(has(offered(key), "marked"));
+  Marked code(head + "marked: all\nwrong:\n  ^\n", "/desk/records/week-1.yaml");
+  code.service.change("/desk/class.yaml",
+                      "lesson: sh.yaml\nlearners: {B7: , C3: }\n");
+  EXPECT_EQ(offered(code), (std::vector<std::string>{"B7", "C3"}));
+  Marked absent(head + "marked: all\nabsent: ^\n", "/desk/records/week-1.yaml");
+  absent.service.change("/desk/class.yaml",
+                        "lesson: sh.yaml\nlearners: {B7: , C3: }\n");
+  EXPECT_TRUE(has(offered(absent), "C3"));
+}
+
 TEST(Completions, AreNoneInRemarks) {
   Marked marked("pattern: sh # ^\n");
   EXPECT_TRUE(offered(marked).empty());

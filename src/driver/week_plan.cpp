@@ -1,0 +1,320 @@
+#include "driver/week_plan.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "base/utf8.h"
+#include "driver/planning_ground.h"
+#include "files/files.h"
+#include "input/file_kind.h"
+#include "marking/scores.h"
+
+namespace sheaf {
+
+namespace {
+
+constexpr int kLastSet = 4;
+
+class UnitMaker {
+ public:
+  UnitMaker(MarkingDesk& desk, Workspace& workspace,
+            const ClassFile& class_file, const FilePath& folder,
+            const std::vector<MarkedRecord>& records,
+            const std::vector<std::string>& allowed_folders,
+            Diagnostics& diagnostics)
+      : desk_(desk),
+        workspace_(workspace),
+        class_(class_file),
+        folder_(folder),
+        records_(records),
+        diagnostics_(diagnostics) {
+    request_.allowed_folders = allowed_folders;
+  }
+
+  std::vector<WeekUnit> make() {
+    for (const LearnerEntry& learner : class_.learners) add(learner);
+    // All of them before their neighbours are looked at, in silence.
+    for (WeekUnit& unit : units_) find_lesson(unit);
+    for (WeekUnit& unit : units_) {
+      if (unit.taught == nullptr) continue;
+      find_evidence(unit);
+      find_next(unit);
+      make_again(unit);
+    }
+    return std::move(units_);
+  }
+
+ private:
+  void add(const LearnerEntry& learner) {
+    const PlacedWord lesson = settings_for(class_, learner).lesson;
+    if (!lesson.given()) return;
+    auto unit = std::ranges::find_if(units_, [&](const WeekUnit& known) {
+      return known.place.begin == lesson.span.begin;
+    });
+    if (unit == units_.end()) {
+      unit = units_.insert(units_.end(),
+                           {.name = name_of_place(learner, lesson.span),
+                            .place = lesson.span,
+                            .lesson = lesson.value});
+    }
+    unit->codes.push_back(learner.code.value);
+  }
+
+  std::string name_of_place(const LearnerEntry& learner,
+                            const Span& place) const {
+    if (learner.settings.lesson.span.begin == place.begin &&
+        learner.settings.lesson.given()) {
+      return learner.code.value.text();
+    }
+    for (const GroupEntry& group : class_.groups) {
+      if (group.settings.lesson.given() &&
+          group.settings.lesson.span.begin == place.begin) {
+        return group.name.value;
+      }
+    }
+    return "class";
+  }
+
+  void find_lesson(WeekUnit& unit) {
+    const auto found =
+        workspace_.find_file(unit.lesson, folder_, request_.allowed_folders);
+    if (found) {
+      unit.taught =
+          desk_.lesson(found->lexically_normal().string(), diagnostics_);
+      return;
+    }
+    diagnostics_.error(
+        diagnostic::no_lesson, unit.place,
+        fmt::format("there is no lesson {} here", sheaf::quoted(unit.lesson)),
+        "put the lesson into the folder of the class file or below it");
+  }
+
+  bool is_same(const TaughtFile& a, const TaughtFile& b) const {
+    return workspace_.files().status(a.path).is_same_as(
+        workspace_.files().status(b.path));
+  }
+
+  // Of the latest day, its learners alone.
+  void find_evidence(WeekUnit& unit) {
+    const MarkedRecord* latest = nullptr;
+    for (const MarkedRecord& marked : records_) {
+      const bool has_any =
+          std::ranges::any_of(unit.codes, [&](const LearnerCode& code) {
+            return marked.session.find(code) != nullptr;
+          });
+      if (marked.lesson != nullptr && has_any &&
+          marked.session.kind == Record::Kind::dictation &&
+          is_same(*marked.lesson, *unit.taught)) {
+        latest = &marked;
+      }
+    }
+    if (latest == nullptr) {
+      unit.proposal.why = "no record of a dictation of it";
+      return;
+    }
+    SessionResult own = latest->session;
+    std::erase_if(own.learners, [&](const LearnerResult& learner) {
+      return std::ranges::find(unit.codes, learner.code) == unit.codes.end();
+    });
+    unit.written = own.date;
+    unit.proposal = propose_week(score_session(
+        own, unit.taught->patterns(), workspace_.phonics().patterns()));
+  }
+
+  // As the class file names a file beside the unit's lesson.
+  static std::string beside(const WeekUnit& unit, const std::string& file) {
+    return (FilePath(unit.lesson).parent_path() / FilePath(file)).string();
+  }
+
+  void find_next(WeekUnit& unit) {
+    const FilePath own = unit.taught->path;
+    const int step = unit.taught->analyzed.taught.step();
+    const FilePath home =
+        own.parent_path().empty() ? FilePath(".") : own.parent_path();
+    int best = -1;
+    for (const FilePath& path : yaml_files(workspace_.files(), home)) {
+      const std::string name = path.filename().string();
+      if (name == own.filename().string() || name.starts_with('.') ||
+          likely_kind(workspace_.open(path)) != FileKind::lesson) {
+        continue;
+      }
+      Diagnostics unheard;  // it is told once somebody has that lesson
+      const TaughtFile* other =
+          desk_.lesson(path.lexically_normal().string(), unheard);
+      if (other == nullptr) continue;
+      const int its = other->analyzed.taught.step();
+      if (step < 0) {
+        const bool after = name > own.filename().string();
+        if (after && unit.next.empty()) unit.next = beside(unit, name);
+      } else if (its > step && (best < 0 || its < best)) {
+        best = its;
+        unit.next = beside(unit, name);
+      }
+    }
+  }
+
+  // A lesson of its own, with what it says of itself but for words.
+  std::string text_of_set(const TaughtFile& taught, int set) const {
+    const Lesson& lesson = taught.lesson;
+    std::string text = fmt::format(
+        "# The patterns of {} again, with fresh words. Written by `sheaf "
+        "week`.\nsheaf: 1\n",
+        taught.name);
+    const auto add = [&](std::string_view key, const Span& value) {
+      if (value) text += fmt::format("{}: {}\n", key, value.text());
+    };
+    add("title", lesson.title.span);
+    std::string patterns;
+    for (const PlacedWord& pattern : lesson.patterns) {
+      patterns +=
+          fmt::format("{}\"{}\"", patterns.empty() ? "" : ", ", pattern.value);
+    }
+    text += fmt::format("pattern: [{}]\nset: {}\n", patterns, set);
+    add("sequence", lesson.sequence.span);
+    add("step", lesson.step.span);
+    add("accent", lesson.accent.span);
+    add("layout", lesson.layout.span);
+    add("days", lesson.days.span);
+    add("minutes", lesson.minutes.span);
+    return text;
+  }
+
+  // How many words of a lesson another one has too; nothing where the other
+  // cannot be made.
+  std::optional<std::size_t> words_shared(const TaughtFile& taught,
+                                          const std::string& text) {
+    const SourceFile file("the lesson", text);
+    Diagnostics found;
+    Lesson lesson = read_lesson(file, found);
+    if (found.has_errors()) return std::nullopt;
+    const LessonPlan plan =
+        plan_lesson(workspace_, request_, FilePath(taught.path).parent_path(),
+                    lesson, workspace_.phonics(), has_clear_picture, found);
+    if (found.has_errors() || plan.analyzed.words.empty()) return std::nullopt;
+    std::set<std::string> own;
+    for (const AnalyzedWord& word : taught.analyzed.words) {
+      own.insert(lower_case(word.reading.word));
+    }
+    return static_cast<std::size_t>(
+        std::ranges::count_if(plan.analyzed.words, [&](const auto& word) {
+          return own.contains(lower_case(word.reading.word));
+        }));
+  }
+
+  void make_again(WeekUnit& unit) {
+    const TaughtFile& taught = *unit.taught;
+    std::string stem = taught.name;
+    if (const auto end = stem.rfind("-set-"); end != std::string::npos) {
+      stem.resize(end);
+    }
+    std::optional<std::size_t> fewest;
+    for (int set = taught.lesson.set.value + 1; set <= kLastSet; ++set) {
+      const std::string name = fmt::format("{}-set-{}.yaml", stem, set);
+      const FilePath path = FilePath(taught.path).parent_path() / name;
+      if (workspace_.files().is_file(path)) {
+        unit.again = beside(unit, name);
+        unit.again_text.clear();
+        return;
+      }
+      std::string text = text_of_set(taught, set);
+      const auto shared = words_shared(taught, text);
+      if (!shared || (fewest && *fewest <= *shared)) continue;
+      fewest = shared;
+      unit.again = beside(unit, name);
+      unit.again_text = std::move(text);
+    }
+  }
+
+  MarkingDesk& desk_;
+  Workspace& workspace_;
+  const ClassFile& class_;
+  FilePath folder_;
+  const std::vector<MarkedRecord>& records_;
+  Diagnostics& diagnostics_;
+  LessonRequest request_;
+  std::vector<WeekUnit> units_;
+};
+
+// A group whose lesson another unit took over has nothing to say against it.
+std::optional<WeekStep> step_of(const WeekUnit& unit,
+                                const WeekDecisions& decisions) {
+  const auto decided = decisions.find(unit.name);
+  if (decided != decisions.end()) return decided->second;
+  if (!unit.proposal.known) return std::nullopt;
+  return unit.proposal.step;
+}
+
+}  // namespace
+
+std::vector<WeekUnit> week_units(
+    MarkingDesk& desk, Workspace& workspace, const ClassFile& class_file,
+    const FilePath& folder, const std::vector<MarkedRecord>& records,
+    const std::vector<std::string>& allowed_folders, Diagnostics& diagnostics) {
+  return UnitMaker(desk, workspace, class_file, folder, records,
+                   allowed_folders, diagnostics)
+      .make();
+}
+
+std::optional<WeekFiles> week_files(const ClassFile& class_file,
+                                    const std::vector<WeekUnit>& units,
+                                    const WeekDecisions& decisions,
+                                    std::string& fault) {
+  WeekFiles files;
+  std::vector<LessonChange> changes;
+  std::map<LearnerCode, std::string> own, wanted;
+  for (const WeekUnit& unit : units) {
+    for (const LearnerCode& code : unit.codes) wanted[code] = unit.lesson;
+    const auto step = step_of(unit, decisions);
+    if (!step) continue;
+    if (*step != WeekStep::stay && unit.next.empty()) {
+      fault = fmt::format(
+          "{} has no lesson after {} in its folder; write one, or decide `{}`",
+          sheaf::quoted(unit.name), sheaf::quoted(unit.lesson),
+          week_step_name(WeekStep::stay));
+      return std::nullopt;
+    }
+    if (*step != WeekStep::go_on && unit.again.empty()) {
+      fault = fmt::format("there are no fresh words for {}",
+                          sheaf::quoted(unit.lesson));
+      return std::nullopt;
+    }
+    if (*step != WeekStep::go_on && !unit.again_text.empty()) {
+      files.lessons[unit.again] = unit.again_text;
+    }
+    const std::string& lesson =
+        *step == WeekStep::stay ? unit.again : unit.next;
+    changes.push_back({unit.place, lesson});
+    for (const LearnerCode& code : unit.codes) {
+      const bool stays = *step == WeekStep::split &&
+                         std::ranges::find(unit.proposal.not_there, code) !=
+                             unit.proposal.not_there.end();
+      wanted[code] = stays ? unit.again : lesson;
+      if (stays) own[code] = unit.again;
+    }
+  }
+  auto text = with_lessons(class_file, changes, own);
+  bool as_meant = text.has_value();
+  if (as_meant) {
+    const SourceFile file(class_file.file->name(), *text);
+    Diagnostics unheard;
+    const ClassFile read = read_class(file, unheard);
+    for (const LearnerEntry& learner : read.learners) {
+      const auto lesson = wanted.find(learner.code.value);
+      as_meant = as_meant &&
+                 (lesson == wanted.end() ||
+                  settings_for(read, learner).lesson.value == lesson->second);
+    }
+  }
+  if (!as_meant) {
+    fault =
+        "the class file has no room for these lessons; write the learners "
+        "below each other, as in `B7: {group: Red}`";
+    return std::nullopt;
+  }
+  files.class_text = std::move(*text);
+  return files;
+}
+
+}  // namespace sheaf
