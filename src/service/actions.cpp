@@ -12,6 +12,7 @@
 #include "service/state.h"
 #include "service/text_context.h"
 #include "service/word_facts.h"
+#include "service/word_offers.h"
 
 namespace sheaf {
 
@@ -27,7 +28,8 @@ class ActionFinder {
                const Phonics& phonics, const std::string& path, TextRange range)
       : reading_(reading),
         lesson_(lesson == nullptr ? nullptr : &lesson->lesson->analyzed),
-        phonics_(phonics),
+        ground_(ground),
+        phonics_(ground.phonics()),
         path_(path),
         text_(reading.file->text()),
         range_(range),
@@ -40,6 +42,7 @@ class ActionFinder {
       add_sight_word(*word);
       add_split(*word);
     }
+    add_kept_words();
     add_chosen_words();
     return std::move(found_);
   }
@@ -133,7 +136,7 @@ class ActionFinder {
   }
 
   // What Sheaf chose because the lesson leaves it open, to be kept.
-  void add_chosen_words() {
+  void add_kept_words() {
     if (reading_.lesson == nullptr) return;
     for (const FilledKey& filled : reading_.lesson->filled) {
       if (filled.key != "words" && filled.key != "dictate-words") continue;
@@ -142,6 +145,54 @@ class ActionFinder {
           line_edit(
               fmt::format("{}: {}", filled.key, fmt::join(filled.words, " "))));
     }
+  }
+
+  // Where the words or the pattern stand: ten words, for each of several
+  // patterns an equal part, in place of those that are there.
+  void add_chosen_words() {
+    const bool at_words = context_.own == "words";
+    if (!at_words && (context_.own != "pattern" || key("words") != nullptr)) {
+      return;
+    }
+    constexpr std::size_t kWords = 10;
+    std::vector<std::string> words;
+    std::vector<PatternId> patterns;
+    const auto all =
+        words_for(text_, lesson_, ground_, kWords, LeaveOut::nothing);
+    for (const OfferedWord& word : all) {
+      if (patterns.empty() || patterns.back() != word.pattern) {
+        patterns.push_back(word.pattern);
+      }
+    }
+    for (const PatternId pattern : patterns) {
+      std::size_t left = kWords / patterns.size();
+      for (const OfferedWord& word : all) {
+        if (word.pattern != pattern || left == 0) continue;
+        words.push_back(word.word.reading->word);
+        --left;
+      }
+    }
+    if (words.empty()) return;
+    const std::string line = fmt::format("{}", fmt::join(words, " "));
+    const KeyLine* there = key("words");
+    if (there == nullptr)
+      return add_line("Choose words for me", "words: " + line);
+    // Words that go on over lines are the teacher's to take out.
+    std::uint32_t next = static_cast<std::uint32_t>(text_.size());
+    for (const KeyLine& other : keys_) {
+      if (other.begin > there->begin) next = std::min(next, other.begin);
+    }
+    if (part({there->end, next}).find_first_not_of(" \r\n") !=
+        std::string_view::npos) {
+      return;
+    }
+    const std::uint32_t begin = there->name.end + 1;
+    std::uint32_t end = there->end;
+    const std::size_t remark = part({begin, end}).find(" #");
+    if (remark != std::string_view::npos) {
+      end = begin + static_cast<std::uint32_t>(remark);
+    }
+    add("Choose words for me", {{{begin, end}, " " + line}});
   }
 
   // A line of its own behind the words, or behind the pattern.
@@ -175,6 +226,7 @@ class ActionFinder {
 
   const TextReading& reading_;
   const AnalyzedLesson* lesson_;
+  Workspace& ground_;
   const Phonics& phonics_;
   const std::string& path_;
   std::string_view text_;

@@ -10,11 +10,10 @@
 #include "base/utf8.h"
 #include "input/class_file.h"
 #include "phonics/explain.h"
-#include "pictures/picture_book.h"
-#include "planning/word_search.h"
 #include "service/key_facts.h"
 #include "service/state.h"
 #include "service/text_context.h"
+#include "service/word_offers.h"
 #include "sheets/sheet.h"
 
 namespace sheaf {
@@ -168,7 +167,6 @@ class Completer {
 
   // Words with the lesson's patterns, those that are there left out.
   void add_words();
-  std::vector<PatternId> patterns_in_force() const;
   void add_values();
 
   const TextReading& reading_;
@@ -180,49 +178,14 @@ class Completer {
   std::vector<Completion> found_;
 };
 
-// Those that stand in the text now; a lesson that was read may be of an
-// earlier one.
-std::vector<PatternId> Completer::patterns_in_force() const {
-  std::vector<PatternId> patterns;
-  for (const KeyLine& key : key_lines(text_)) {
-    if (key.indent > 0 ||
-        text_.substr(key.name.begin, key.name.end - key.name.begin) !=
-            "pattern") {
-      continue;
-    }
-    std::string_view value = text_.substr(key.value, key.end - key.value);
-    value = value.substr(0, value.find(" #"));
-    for (const PatternName& name : ground_.phonics().find_patterns(value)) {
-      if (name.meant) patterns.push_back(*name.meant);
-    }
-  }
-  return patterns;
-}
-
 void Completer::add_words() {
   const Phonics& phonics = ground_.phonics();
-  const Conventions conventions =
-      lesson_ == nullptr ? Conventions() : lesson_->conventions;
-  const Taught nothing;
-  PictureBook& pictures = ground_.pictures();
-  const SearchGround ground{
-      phonics, conventions, lesson_ == nullptr ? nothing : lesson_->taught,
-      nullptr,
-      [&](std::string_view word) { return pictures.find(word) != nullptr; }};
-  std::set<std::string, std::less<>> there;
-  for (const PlacedWord& word :
-       split_words(PlacedText(std::string(text_), {}, {{0, 0}}))) {
-    there.insert(lower_case(word.value));
-  }
-  for (const PatternId pattern : patterns_in_force()) {
-    WordQuery query{.pattern = pattern, .count = kMostWords};
-    query.leave_out = there;
-    for (const FoundWord& word : find_words(ground, query)) {
-      add(Kind::word, word.reading->word, word.reading->word,
-          graphemes_text(*word.reading),
-          fmt::format("{}{}", phonics.patterns()[pattern].name,
-                      word.picture ? "; has a picture" : ""));
-    }
+  for (const OfferedWord& word :
+       words_for(text_, lesson_, ground_, kMostWords, LeaveOut::there)) {
+    add(Kind::word, word.word.reading->word, word.word.reading->word,
+        graphemes_text(*word.word.reading),
+        fmt::format("{}{}", phonics.patterns()[word.pattern].name,
+                    word.word.picture ? "; has a picture" : ""));
   }
 }
 

@@ -65,6 +65,21 @@ TEST(Actions, KeepWhatSheafChose) {
   EXPECT_TRUE(kept.service.messages(kept.path(), false).empty());
 }
 
+TEST(Actions, ChooseWords) {
+  Marked none("pattern: oa^\nlayout: week\n");
+  const std::string chosen = after(none, "Choose words for me");
+  EXPECT_TRUE(chosen.starts_with("pattern: oa\nwords: ")) << chosen;
+  EXPECT_TRUE(chosen.ends_with("\nlayout: week\n")) << chosen;
+  Marked empty("pattern: ai, ay\nwo^rds:  # mine\n");
+  const std::string both = after(empty, "Choose words for me");
+  EXPECT_TRUE(both.ends_with(" # mine\n")) << both;
+  Marked again(both);
+  for (const ServiceMessage& message :
+       again.service.messages(again.path(), false)) {
+    EXPECT_EQ(message.severity, Severity::note) << message.text;
+  }
+}
+
 // Whatever is offered makes a text that can still be read as a file.
 TEST(Actions, LeaveAFileThatCanBeRead) {
   for (const char* text :
