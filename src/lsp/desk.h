@@ -30,6 +30,7 @@ struct LanguageServer::Desk {
   Service& service;
   Units units = Units::utf16;
   bool initialized = false, shut_down = false, ended = false;
+  bool tells_of_files = false;  ///< the client can be asked to
   struct Text {
     std::string uri, text;
     std::int64_t version = 0;
@@ -64,6 +65,7 @@ Json code_action(LanguageServer::Desk& desk, const Json& parameters);
 Json document_symbol(LanguageServer::Desk& desk, const Json& parameters);
 Json inlay_hint(LanguageServer::Desk& desk, const Json& parameters);
 Json formatting(LanguageServer::Desk& desk, const Json& parameters);
+void initialized(LanguageServer::Desk& desk, const Json& parameters);
 void did_open(LanguageServer::Desk& desk, const Json& parameters);
 void did_change(LanguageServer::Desk& desk, const Json& parameters);
 void did_close(LanguageServer::Desk& desk, const Json& parameters);

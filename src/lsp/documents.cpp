@@ -2,6 +2,7 @@
 
 #include <map>
 
+#include "base/error.h"
 #include "lsp/desk.h"
 
 namespace sheaf {
@@ -26,6 +27,21 @@ int severity_of(const ServiceMessage& message) {
       break;
   }
   return message.range ? 3 : 4;
+}
+
+// Where the machine fails, the client is told, and the server goes on.
+std::vector<ServiceMessage> messages_about(LanguageServer::Desk& desk,
+                                           const std::string& path) {
+  try {
+    return desk.service.messages(path);
+  } catch (const MachineError& error) {
+    constexpr int kErrorMessage = 1;
+    desk.send(
+        {{"jsonrpc", "2.0"},
+         {"method", "window/showMessage"},
+         {"params", {{"type", kErrorMessage}, {"message", error.what()}}}});
+    return {};
+  }
 }
 
 void put_in(LanguageServer::Desk& desk, const std::string& path,
@@ -163,7 +179,7 @@ void publish(LanguageServer::Desk& desk) {
     by_uri[open.uri] = Json::array();
     for (const std::string& uri : open.spoken_of) by_uri[uri] = Json::array();
     open.spoken_of.clear();
-    for (const ServiceMessage& message : desk.service.messages(path)) {
+    for (const ServiceMessage& message : messages_about(desk, path)) {
       const bool own = message.path == path;
       // A file that is open itself speaks for itself.
       if (!own && desk.open.contains(message.path)) continue;

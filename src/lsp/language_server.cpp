@@ -31,6 +31,7 @@ struct NotificationRow {
   Notification take;
 };
 constexpr std::array kNotifications = {
+    NotificationRow{"initialized", lsp::initialized},
     NotificationRow{"textDocument/didOpen", lsp::did_open},
     NotificationRow{"textDocument/didChange", lsp::did_change},
     NotificationRow{"textDocument/didClose", lsp::did_close},
@@ -68,7 +69,7 @@ void handle_message(LanguageServer::Desk& desk, const Json& message) {
   const Json& method = member(message, "method");
   const bool is_request = message.is_object() && message.contains("id");
   if (!method.is_string()) {
-    // An answer to us has no method; we ask nothing.
+    // An answer has no method; we ask one thing and need no answer.
     if (!message.is_object() || !is_request) {
       desk.send(fault_json(nullptr, {kNoRequest, "this is no message"}));
     }

@@ -171,6 +171,20 @@ TEST_F(Protocol, AnswersHoverCompletionActionsHintsAndFormatting) {
   EXPECT_EQ(hints[0]["label"], "sh·i·p");
 }
 
+// A client that can be asked tells of files that change behind it.
+TEST_F(Protocol, FollowsFilesThatAreNotOpen) {
+  ask("initialize", Json::parse(R"({"capabilities": {"workspace":
+      {"didChangeWatchedFiles": {"dynamicRegistration": true}}}})"));
+  const Json asked =
+      send({{"method", "initialized"}, {"params", Json::object()}});
+  EXPECT_EQ(asked["method"], "client/registerCapability");
+  EXPECT_TRUE(send({{"id", "sheaf-files"}, {"result", nullptr}}).is_null());
+  open("pattern: sh\nwords: ship\n");
+  told_ = nullptr;
+  tell("workspace/didChangeWatchedFiles", {{"changes", Json::array()}});
+  EXPECT_EQ(told_["method"], "textDocument/publishDiagnostics");
+}
+
 // Nothing that is sent ends the server.
 TEST_F(Protocol, OutlivesWhatIsWrong) {
   EXPECT_EQ(Json::parse(server_.handle("{").front())["error"]["code"], -32700);
