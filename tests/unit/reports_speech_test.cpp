@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -51,6 +52,10 @@ class SpeechOnReports : public testing::Test {
         }
       }
     }
+    // Blanks within a run stand beside those between runs.
+    const auto twice = std::ranges::unique(
+        text, [](char a, char b) { return a == ' ' && b == ' '; });
+    text.erase(twice.begin(), twice.end());
     return text;
   }
   std::string marks(
