@@ -287,9 +287,9 @@ int run_record(const CommandLine& asked) {
   std::string name = name_among_others(*pupils, home, *lesson, workspace,
                                        line.allowed_folders);
   name = line.marking.date + "-" + name;
-  if (!asked.marking.kind.empty() && asked.marking.kind != "dictation") {
-    name += "-" + line.marking.kind;
-  }
+  // That a placement check is no dictation, its own name says.
+  const std::string& kind = (placement ? asked : line).marking.kind;
+  if (!kind.empty() && kind != "dictation") name += "-" + kind;
   const FilePath target = folder / (name + ".yaml");
   const FilePath above =
       disk().absolute(folder).lexically_normal().parent_path();

@@ -129,6 +129,12 @@ class UnitMaker {
     return (FilePath(unit.lesson).parent_path() / FilePath(file)).string();
   }
 
+  // Forms of a probe and checks are no week's lesson.
+  static bool teaches_nothing(const Lesson& lesson) {
+    return lesson.placement.given() || lesson.layout.value == "probe" ||
+           lesson.layout.value == "check";
+  }
+
   void find_next(WeekUnit& unit) {
     const FilePath own = unit.taught->path;
     const int step = unit.taught->analyzed.taught.step();
@@ -144,7 +150,7 @@ class UnitMaker {
       Diagnostics unheard;  // it is told once somebody has that lesson
       const TaughtFile* other =
           desk_.lesson(path.lexically_normal().string(), unheard);
-      if (other == nullptr) continue;
+      if (other == nullptr || teaches_nothing(other->lesson)) continue;
       const int its = other->analyzed.taught.step();
       if (step < 0) {
         const bool after = name > own.filename().string();
