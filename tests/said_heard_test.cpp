@@ -17,6 +17,7 @@
 #include "reports/mark_report.h"
 #include "reports/meeting_report.h"
 #include "reports/progress_report.h"
+#include "reports/sunday_report.h"
 #include "support/run_program.h"
 
 namespace sheaf::test {
@@ -310,7 +311,24 @@ TEST_F(SaidHeard, ReportsOfTheDemoTerm) {
     add_home_report(other, learner, growth, sessions, catalogue);
     add_meeting_report(other, learner, growth, sessions, ground);
   }
-  for (const Document* report : {&marks, &progress}) {
+  Document sunday;
+  sunday.title = "The week on one page";
+  add_sunday_report({workspace_.shaper(), style, sunday}, "Room 4", 12,
+                    {{.name = "Red",
+                      .lesson = "Week 3: ck",
+                      .copies = "5",
+                      .pages = "11 to 13",
+                      .cut = "day 1: Sort the words",
+                      .days = {"Sort the words", "", "Dictation"}},
+                     {.name = "Blue",
+                      .lesson = "Week 1: sh",
+                      .copies = "1",
+                      .pages = "12",
+                      .cut = "",
+                      .days = {"Sort the words", "", ""}}},
+                    {{"Red", "ck", "sh (B7, C3)"}, {"Blue", "", ""}});
+  EXPECT_EQ(sunday.pages.size(), 1U);
+  for (const Document* report : {&marks, &progress, &sunday}) {
     check_names(*report, report->title);
     check_headings(*report, report->title);
     check_tables(*report, report->title);

@@ -117,7 +117,8 @@ VerbOptions record_verb(CommandLine& line) {
         {.required = true, .values = {{1, 1}}}},
        {"--class", "the class file", &marking.class_file, {.required = true}},
        {"--group", "this group of the class only", &marking.group},
-       {"--date", "the day, as in 2026-03-12", &marking.date},
+       {"--date", "the day of the writing, as in 2026-03-12; it must be given",
+        &marking.date},
        {"--kind",
         "dictation, transfer, retention, writing or probe; else dictation, or "
         "probe for a form of one",
@@ -255,7 +256,8 @@ VerbOptions week_verb(CommandLine& line) {
         &marking.yes},
        {"--pdf",
         "a PDF file for the week on one page: what to print, what to cut, what "
-        "comes new on which day, by the class file as it is then",
+        "comes new on which day, which review cards go in and out, by the "
+        "class file as it is then",
         &marking.pdf},
        {"--allow", "another folder in which lessons and classes may be",
         &line.allowed_folders}}};

@@ -227,8 +227,9 @@ int run_probe(const CommandLine& line) {
   }
   fmt::print(
       "{} forms of {} words and {} letter sequences; `sheaf build {}` prints "
-      "one, and `sheaf record {} --class CLASS --kind probe` writes its record "
-      "form\n",
+      "one, and `sheaf record {} --class CLASS --date DAY --kind probe` writes "
+      "its "
+      "record form\n",
       paths.size(), query.words, probe.letter_sequences,
       printable(paths.front()), printable(paths.front()));
   return kDone;

@@ -233,10 +233,11 @@ std::string wrong_request(const CommandLine& line) {
     return "--enter is for what was dictated; counts of free writing are typed "
            "into the form";
   }
-  if (line.marking.enter && line.marking.date.empty()) {
-    return "--enter needs the day, as in --date 2026-03-12";
+  // A form without a day would stop every verb that reads its folder.
+  if (line.marking.date.empty()) {
+    return "a record needs the day of the writing, as in --date 2026-03-12";
   }
-  if (!line.marking.date.empty() && !read_date(line.marking.date)) {
+  if (!read_date(line.marking.date)) {
     return fmt::format("{} is not a date; write it like 2026-03-12",
                        sheaf::quoted(line.marking.date));
   }
@@ -285,7 +286,7 @@ int run_record(const CommandLine& asked) {
                               : FilePath(line.marking.records);
   std::string name = name_among_others(*pupils, home, *lesson, workspace,
                                        line.allowed_folders);
-  if (!line.marking.date.empty()) name = line.marking.date + "-" + name;
+  name = line.marking.date + "-" + name;
   // That a placement check is no dictation, its own name says.
   const std::string& kind = (placement ? asked : line).marking.kind;
   if (!kind.empty() && kind != "dictation") name += "-" + kind;
@@ -316,8 +317,8 @@ int run_record(const CommandLine& asked) {
   }
   if (line.marking.enter || !write_new_file(workspace.files(), target, text)) {
     throw MachineError(fmt::format(
-        "{} is there already, and is left as it is; rename it, or give the "
-        "day with --date",
+        "{} is there already, and is left as it is; rename it, or give "
+        "another day with --date",
         target.string()));
   }
   fmt::print("{}\n", printable(target.string()));

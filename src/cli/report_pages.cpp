@@ -6,6 +6,7 @@
 
 #include "base/utf8.h"
 #include "cli/messages.h"
+#include "cli/progress_table.h"
 #include "driver/own_files.h"
 #include "driver/pdf_titles.h"
 #include "files/disk_files.h"
@@ -140,7 +141,8 @@ void write_progress_pages(Workspace& workspace, const CommandLine& line,
         growth_of(learner, goal_for(learner.code, pages.goal, pages.records));
     switch (pages.reader) {
       case ProgressReader::teacher:
-        add_learner_report(maker, learner, growth, ground);
+        add_learner_report(maker, learner, growth, ground,
+                           follows_speech_text(pages.records, learner.code));
         break;
       case ProgressReader::home:
         add_home_report(maker, learner, growth, sessions, ground.catalogue);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <deque>
 #include <set>
 
 #include "base/utf8.h"
@@ -17,6 +18,7 @@
 #include "driver/marking_desk.h"
 #include "driver/own_files.h"
 #include "driver/planning_ground.h"
+#include "driver/probes_to_come.h"
 #include "driver/set_words.h"
 #include "driver/taught_sets.h"
 #include "files/disk_files.h"
@@ -81,8 +83,9 @@ void print_left_out(const std::vector<MarkedRecord>& records,
 // What the plan is about: learners of the week, and what is known of them.
 struct Ground {
   ClassFile here;
-  std::vector<TaughtSet> sets;
-  std::vector<SetWords> words;
+  std::vector<TaughtSet> sets = {};
+  std::deque<BlockList> not_chosen = {};  // for each set
+  std::vector<SetWords> words = {};
 
   /// The set of a learner of the class.
   std::size_t set_of(const LearnerCode& code) const {
@@ -132,7 +135,7 @@ int run_review(const CommandLine& line) {
   // A plan for a week knows only what was before it.
   std::erase_if(records,
                 [&](const MarkedRecord& m) { return m.session.date >= *week; });
-  Ground ground{in_week(*pupils, *week), {}, {}};
+  Ground ground{in_week(*pupils, *week)};
   if (ground.here.learners.empty()) {
     fmt::print(stderr,
                "sheaf review: `from` and `until` in {} leave nobody in the "
@@ -144,9 +147,13 @@ int run_review(const CommandLine& line) {
   const FilePath home = FilePath(line.marking.class_file).parent_path();
   ground.sets = taught_sets(desk, workspace, ground.here, home, records,
                             line.allowed_folders);
-  const BlockList own_list = own_block_list(workspace, "", home);
+  const ProbesToCome probes(desk, workspace, ground.here, home, records,
+                            line.allowed_folders);
   for (const TaughtSet& set : ground.sets) {
-    ground.words.emplace_back(desk.phonics(), set, own_list);
+    BlockList& list =
+        ground.not_chosen.emplace_back(own_block_list(workspace, "", home));
+    for (const std::string& word : probes.words(set.codes)) list.add_word(word);
+    ground.words.emplace_back(desk.phonics(), set, list);
   }
   const PatternCatalogue& catalogue = desk.phonics().patterns();
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);

@@ -24,9 +24,13 @@ std::string with_commas(std::string text, std::string_view more) {
   return text.append(text.empty() ? "" : ", ").append(more);
 }
 
+std::string name_of_group(const std::string& name) {
+  return name.empty() ? "Class" : name;
+}
+
 SundayGroup in_words(const GroupWeek& week) {
   SundayGroup group;
-  group.name = week.name.empty() ? "Class" : week.name;
+  group.name = name_of_group(week.name);
   group.lesson = week.lesson;
   group.copies = fmt::format("{}", week.learners);
   group.pages =
@@ -54,10 +58,37 @@ SundayGroup in_words(const GroupWeek& week) {
   return group;
 }
 
+// A pack of cards belongs to a group, whatever lessons its learners have.
+std::vector<SundayCards> cards_of(const std::vector<GroupWeek>& weeks,
+                                  const CardEvidence& evidence,
+                                  const PatternCatalogue& catalogue) {
+  std::vector<std::string> names;
+  for (const GroupWeek& week : weeks) {
+    if (std::ranges::find(names, week.name) == names.end()) {
+      names.push_back(week.name);
+    }
+  }
+  std::vector<SundayCards> cards;
+  for (const std::string& name : names) {
+    std::vector<ComingLesson> coming;
+    for (const GroupWeek& week : weeks) {
+      if (week.name != name) continue;
+      for (const LearnerCode& code : week.codes) {
+        coming.push_back({code, week.patterns});
+      }
+    }
+    const CardMoves moves = card_moves(coming, evidence);
+    cards.push_back({name_of_group(name), cards_text(moves.in, catalogue),
+                     cards_text(moves.out, catalogue)});
+  }
+  return cards;
+}
+
 }  // namespace
 
 bool write_week_page(Workspace& workspace, const CommandLine& line,
-                     const std::string& class_path) {
+                     const std::string& class_path,
+                     const CardEvidence& evidence) {
   Diagnostics diagnostics;
   ClassRequest request;
   request.lesson.allowed_folders = line.allowed_folders;
@@ -67,10 +98,9 @@ bool write_week_page(Workspace& workspace, const CommandLine& line,
     return false;
   }
   std::vector<SundayGroup> groups;
-  for (const GroupWeek& week :
-       group_weeks(workspace.shaper(), *job, diagnostics)) {
-    groups.push_back(in_words(week));
-  }
+  const std::vector<GroupWeek> weeks =
+      group_weeks(workspace.shaper(), *job, diagnostics);
+  for (const GroupWeek& week : weeks) groups.push_back(in_words(week));
   std::size_t teacher_pages = 0;
   for (const auto& learners : by_teacher_key(*job)) {
     teacher_pages +=
@@ -91,7 +121,8 @@ bool write_week_page(Workspace& workspace, const CommandLine& line,
   document.language = std::string(
       language_tag(job->learners.front().lesson.conventions.accent));
   add_sunday_report({workspace.shaper(), style, document}, title, teacher_pages,
-                    groups);
+                    groups,
+                    cards_of(weeks, evidence, workspace.phonics().patterns()));
   const auto files = disk().write();
   files->add(line.marking.pdf, write_pdf(document), own_form(OwnKind::pdf),
              kPdfWayOut);

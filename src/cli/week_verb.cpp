@@ -62,7 +62,20 @@ std::string read_decisions(const std::vector<std::string>& texts,
   return {};
 }
 
-void print_unit(const WeekUnit& unit, const WeekDecisions& decisions) {
+// Which cards of the review pack move, once the unit has its lesson.
+void print_cards(const WeekUnit& unit, std::optional<WeekStep> step,
+                 const CardEvidence& evidence,
+                 const PatternCatalogue& catalogue) {
+  const CardMoves moves = card_moves(coming_lessons(unit, step), evidence);
+  const std::string in = cards_text(moves.in, catalogue);
+  const std::string out = cards_text(moves.out, catalogue);
+  if (!in.empty()) fmt::print("  cards to put in: {}\n", printable(in));
+  if (!out.empty()) fmt::print("  cards to take out: {}\n", printable(out));
+}
+
+void print_unit(const WeekUnit& unit, const WeekDecisions& decisions,
+                const CardEvidence& evidence,
+                const PatternCatalogue& catalogue) {
   const auto decided = decisions.find(unit.name);
   const bool is_decided = decided != decisions.end();
   fmt::print("{} ({}): {}{}\n", printable(unit.name), codes_text(unit.codes),
@@ -71,6 +84,7 @@ void print_unit(const WeekUnit& unit, const WeekDecisions& decisions) {
   fmt::print("  {}\n", unit.proposal.why);
   if (!is_decided && !unit.proposal.known) {
     fmt::print("  nothing is proposed; it keeps its lesson\n");
+    print_cards(unit, std::nullopt, evidence, catalogue);
     return;
   }
   const WeekStep step = is_decided ? decided->second : unit.proposal.step;
@@ -87,6 +101,7 @@ void print_unit(const WeekUnit& unit, const WeekDecisions& decisions) {
   } else {
     fmt::print(" {}\n", step == WeekStep::stay ? again : next);
   }
+  print_cards(unit, step, evidence, catalogue);
 }
 
 }  // namespace
@@ -128,14 +143,20 @@ int run_week(const CommandLine& line) {
     fmt::print(stderr, "sheaf week: {}\n", fault);
     return kWrongCommandLine;
   }
-  for (const WeekUnit& unit : units) print_unit(unit, decisions);
+  const CardEvidence evidence =
+      card_evidence(sessions_of(records), desk.taught_lessons(records),
+                    desk.phonics().patterns());
+  for (const WeekUnit& unit : units) {
+    print_unit(unit, decisions, evidence, desk.phonics().patterns());
+  }
   std::string fault;
   const auto week = week_files(*pupils, units, decisions, fault);
   // With a workspace of its own: the class file may have changed.
   const auto page_if_asked = [&](const std::string& path) -> int {
     if (line.marking.pdf.empty()) return kDone;
     Workspace fresh(disk(), shipped_folder());
-    return write_week_page(fresh, line, path) ? kDone : kFaultsInFiles;
+    return write_week_page(fresh, line, path, evidence) ? kDone
+                                                        : kFaultsInFiles;
   };
   if (!line.marking.yes) {
     fmt::print(

@@ -48,10 +48,14 @@ std::vector<GroupWeek> group_weeks(Shaper& shaper, const ClassJob& job,
                        .least_pages = pages,
                        .sheets = packet.sheets,
                        .days = packet.days});
+      for (const LessonPattern& pattern : learner.lesson.patterns) {
+        weeks.back().patterns.push_back(pattern.id);
+      }
       lessons.push_back(file);
     }
     GroupWeek& week = weeks[at];
     ++week.learners;
+    week.codes.push_back(learner.code);
     week.least_pages = std::min(week.least_pages, pages);
     week.most_pages = std::max(week.most_pages, pages);
   }

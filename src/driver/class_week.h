@@ -13,6 +13,8 @@ struct GroupWeek {
   std::string
       lesson;  ///< its title, if it has one, and the names of its patterns
   std::size_t learners = 0;
+  std::vector<LearnerCode> codes;   ///< theirs, in the order of the class
+  std::vector<PatternId> patterns;  ///< the lesson's
   /// Pages of one packet: of the shortest and of the longest, where layouts
   /// differ.
   std::size_t least_pages = 0, most_pages = 0;

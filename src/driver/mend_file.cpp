@@ -16,7 +16,7 @@ namespace {
 
 constexpr int kMostRounds = 10;
 // A round that brings an error tries its fixes one by one, so many at most.
-constexpr std::size_t kMostTries = 50;
+constexpr std::size_t kMostMends = 50;
 
 // The file with other bytes than the disk has, and what there is to say of it.
 // The messages point into the workspace's texts.
@@ -144,7 +144,7 @@ class Mender {
     if (fixes.empty()) return false;
     if (put_in(fixes)) return true;
     std::vector<Fix> good;
-    for (std::size_t i = 0; i < fixes.size() && i < kMostTries; ++i) {
+    for (std::size_t i = 0; i < fixes.size() && i < kMostMends; ++i) {
       const MendedText mended = with_fixes(text_, {fixes[i]});
       const auto then = trial(mended.text);
       const std::string error =

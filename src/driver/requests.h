@@ -14,6 +14,8 @@ struct LessonRequest {
   std::vector<std::string> only;  ///< these sheets; none: all of the layout
   /// Folders besides the lesson's in which files that it names may be.
   std::vector<std::string> allowed_folders;
+  /// Words that are not chosen for it, nor their forms with an ending.
+  std::vector<std::string> leave_out = {};
 };
 
 /// The same of a class.

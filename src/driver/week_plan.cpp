@@ -3,10 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 
 #include "base/utf8.h"
-#include "driver/planning_ground.h"
+#include "driver/fresh_set.h"
+#include "driver/probes_to_come.h"
 #include "files/files.h"
 #include "input/file_kind.h"
 #include "marking/scores.h"
@@ -29,7 +29,8 @@ class UnitMaker {
         class_(class_file),
         folder_(folder),
         records_(records),
-        diagnostics_(diagnostics) {
+        diagnostics_(diagnostics),
+        probes_(desk, workspace, class_file, folder, records, allowed_folders) {
     request_.allowed_folders = allowed_folders;
   }
 
@@ -153,60 +154,16 @@ class UnitMaker {
       const int its = other->analyzed.taught.step();
       if (step < 0) {
         const bool after = name > own.filename().string();
-        if (after && unit.next.empty()) unit.next = beside(unit, name);
+        if (after && unit.next.empty()) {
+          unit.next = beside(unit, name);
+          unit.next_taught = other;
+        }
       } else if (its > step && (best < 0 || its < best)) {
         best = its;
         unit.next = beside(unit, name);
+        unit.next_taught = other;
       }
     }
-  }
-
-  // A lesson of its own, with what it says of itself but for words.
-  std::string text_of_set(const TaughtFile& taught, int set) const {
-    const Lesson& lesson = taught.lesson;
-    std::string text = fmt::format(
-        "# The patterns of {} again, with fresh words. Written by `sheaf "
-        "week`.\nsheaf: 1\n",
-        taught.name);
-    const auto add = [&](std::string_view key, const Span& value) {
-      if (value) text += fmt::format("{}: {}\n", key, value.text());
-    };
-    add("title", lesson.title.span);
-    std::string patterns;
-    for (const PlacedWord& pattern : lesson.patterns) {
-      patterns +=
-          fmt::format("{}\"{}\"", patterns.empty() ? "" : ", ", pattern.value);
-    }
-    text += fmt::format("pattern: [{}]\nset: {}\n", patterns, set);
-    add("sequence", lesson.sequence.span);
-    add("step", lesson.step.span);
-    add("accent", lesson.accent.span);
-    add("layout", lesson.layout.span);
-    add("days", lesson.days.span);
-    add("minutes", lesson.minutes.span);
-    return text;
-  }
-
-  // How many words of a lesson another one has too; nothing where the other
-  // cannot be made.
-  std::optional<std::size_t> words_shared(const TaughtFile& taught,
-                                          const std::string& text) {
-    const SourceFile file("the lesson", text);
-    Diagnostics found;
-    Lesson lesson = read_lesson(file, found);
-    if (found.has_errors()) return std::nullopt;
-    const LessonPlan plan =
-        plan_lesson(workspace_, request_, FilePath(taught.path).parent_path(),
-                    lesson, workspace_.phonics(), has_clear_picture, found);
-    if (found.has_errors() || plan.analyzed.words.empty()) return std::nullopt;
-    std::set<std::string> own;
-    for (const AnalyzedWord& word : taught.analyzed.words) {
-      own.insert(lower_case(word.reading.word));
-    }
-    return static_cast<std::size_t>(
-        std::ranges::count_if(plan.analyzed.words, [&](const auto& word) {
-          return own.contains(lower_case(word.reading.word));
-        }));
   }
 
   void make_again(WeekUnit& unit) {
@@ -216,6 +173,7 @@ class UnitMaker {
       stem.resize(end);
     }
     std::optional<std::size_t> fewest;
+    const std::vector<std::string> kept_back = probes_.words(unit.codes);
     for (int set = taught.lesson.set.value + 1; set <= kLastSet; ++set) {
       const std::string name = fmt::format("{}-set-{}.yaml", stem, set);
       const FilePath path = FilePath(taught.path).parent_path() / name;
@@ -224,12 +182,11 @@ class UnitMaker {
         unit.again_text.clear();
         return;
       }
-      std::string text = text_of_set(taught, set);
-      const auto shared = words_shared(taught, text);
-      if (!shared || (fewest && *fewest <= *shared)) continue;
-      fewest = shared;
+      auto fresh = fresh_set(workspace_, request_, taught, set, kept_back);
+      if (!fresh || (fewest && *fewest <= fresh->shared)) continue;
+      fewest = fresh->shared;
       unit.again = beside(unit, name);
-      unit.again_text = std::move(text);
+      unit.again_text = std::move(fresh->text);
     }
   }
 
@@ -239,6 +196,7 @@ class UnitMaker {
   FilePath folder_;
   const std::vector<MarkedRecord>& records_;
   Diagnostics& diagnostics_;
+  ProbesToCome probes_;
   LessonRequest request_;
   std::vector<WeekUnit> units_;
 };
@@ -261,6 +219,21 @@ std::vector<WeekUnit> week_units(
   return UnitMaker(desk, workspace, class_file, folder, records,
                    allowed_folders, diagnostics)
       .make();
+}
+
+std::vector<ComingLesson> coming_lessons(const WeekUnit& unit,
+                                         std::optional<WeekStep> step) {
+  std::vector<ComingLesson> coming;
+  for (const LearnerCode& code : unit.codes) {
+    const bool stays = !step || *step == WeekStep::stay ||
+                       (*step == WeekStep::split &&
+                        std::ranges::find(unit.proposal.not_there, code) !=
+                            unit.proposal.not_there.end());
+    const TaughtFile* lesson = stays ? unit.taught : unit.next_taught;
+    coming.push_back({code, lesson == nullptr ? std::vector<PatternId>{}
+                                              : lesson->patterns()});
+  }
+  return coming;
 }
 
 std::optional<WeekFiles> week_files(const ClassFile& class_file,

@@ -7,6 +7,7 @@
 
 #include "driver/marking_desk.h"
 #include "input/class_lessons.h"
+#include "marking/review_cards.h"
 #include "marking/week_step.h"
 
 namespace sheaf {
@@ -24,6 +25,7 @@ struct WeekUnit {
   /// The lesson that comes after it, as the class file would name it; empty
   /// where its folder has none.
   std::string next;
+  const TaughtFile* next_taught = nullptr;
   /// The same patterns again with fresh words: the lesson's name, and its text
   /// where there is no such file yet.
   std::string again, again_text;
@@ -41,6 +43,11 @@ std::vector<WeekUnit> week_units(
     MarkingDesk& desk, Workspace& workspace, const ClassFile& class_file,
     const FilePath& folder, const std::vector<MarkedRecord>& records,
     const std::vector<std::string>& allowed_folders, Diagnostics& diagnostics);
+
+/// The lesson that each of a unit's learners has in the coming week, if it
+/// takes this step; without one, the unit keeps its lesson.
+std::vector<ComingLesson> coming_lessons(const WeekUnit& unit,
+                                         std::optional<WeekStep> step);
 
 /// What a teacher decided, by the names of units.
 using WeekDecisions = std::map<std::string, WeekStep>;

@@ -374,8 +374,9 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
   if (diagnostics.has_errors()) return plan;
   Diagnostics unheard;  // the analysis reports them
   const Conventions conventions = lesson_conventions(lesson, unheard);
-  const auto own =
-      std::make_shared<const BlockList>(own_block_list(workspace, "", folder));
+  BlockList not_chosen = own_block_list(workspace, "", folder);
+  for (const std::string& word : request.leave_out) not_chosen.add_word(word);
+  const auto own = std::make_shared<const BlockList>(std::move(not_chosen));
   const SearchGround source{
       phonics,        conventions,
       taught,         own.get(),

@@ -66,7 +66,44 @@ bool sounds_right(const MarkedAttempt& attempt) {
          });
 }
 
+MarkedAttempt with_faults(MarkedAttempt attempt, bool of_speech) {
+  const auto goes = [&](Cause cause) {
+    return (cause == Cause::own_speech) != of_speech;
+  };
+  for (MarkedGrapheme& g : attempt.graphemes) {
+    if (goes(g.cause)) {
+      g.result = GraphemeResult::correct;
+      g.cause = Cause::none;
+    }
+  }
+  std::erase_if(attempt.extra,
+                [&](const ExtraLetter& extra) { return goes(extra.cause); });
+  return attempt;
+}
+
 }  // namespace
+
+bool has_speech(const MarkedAttempt& attempt) {
+  const auto follows = [](const auto& fault) {
+    return fault.cause == Cause::own_speech;
+  };
+  return std::ranges::any_of(attempt.graphemes, follows) ||
+         std::ranges::any_of(attempt.extra, follows);
+}
+
+MarkedAttempt with_speech_alone(const MarkedAttempt& attempt) {
+  MarkedAttempt alone = with_faults(attempt, true);
+  alone.only_marks_wrong = alone.other_word = false;
+  return alone;
+}
+
+MarkedAttempt without_speech(const MarkedAttempt& attempt) {
+  MarkedAttempt others = with_faults(attempt, false);
+  // That it is another word is told of what sounds as it should, and "free" for
+  // "three" does not.
+  others.other_word = others.other_word && !has_speech(attempt);
+  return others;
+}
 
 std::string faults_text(const MarkedAttempt& attempt) {
   if (attempt.blank) return "left blank";

@@ -23,6 +23,12 @@ std::string_view cause_words(Cause cause);
 /// plausible, sound kept ...; e left over". Empty where nothing did.
 std::string faults_text(const MarkedAttempt& attempt);
 
+/// The attempt with those of its faults alone that follow how the learner
+/// speaks, and with the others alone, for places where they are told apart.
+MarkedAttempt with_speech_alone(const MarkedAttempt& attempt);
+MarkedAttempt without_speech(const MarkedAttempt& attempt);
+bool has_speech(const MarkedAttempt& attempt);
+
 /// The same for a word of a sentence, which may be missing or not one word.
 std::string faults_text(MarkedWord::Kind kind, const MarkedAttempt& attempt);
 

@@ -134,14 +134,15 @@ void add_advice(Composer& c, const SessionScores& scores,
   }
 }
 
-void add_misses(Composer& c, const SessionResult& session) {
-  bool any = false;
-  for (const LearnerResult& learner : session.learners) {
-    any = any || !learner.extra_words.empty();
-    for (const SessionWord& word : learner.words) any = any || !word.right();
-  }
-  if (!any) return;
-  add_report_heading(c, "What went wrong, and what may lie behind it");
+// A row of what was written: whose, for which word, and what is to be said.
+struct Miss {
+  const LearnerCode* learner;
+  std::string target;   // empty: no word that was dictated
+  std::string written;  // empty: nothing
+  std::string faults;
+};
+
+void add_miss_table(Composer& c, const std::vector<Miss>& misses) {
   Table table(c, {{.title = "Learner", .share = 0, .fixed = 20_mm},
                   {.title = "Word",
                    .share = 0,
@@ -153,29 +154,56 @@ void add_misses(Composer& c, const SessionResult& session) {
                    .none = "nothing written"},
                   {"Graphemes", 1}});
   const TextStyle text = c.style().teacher_text();
-  const auto written = [&](const std::string& word) {
-    return TextPiece{
-        .text = word, .style = text, .heard = heard_spelling(word)};
-  };
+  for (const Miss& miss : misses) {
+    const TextPiece none{"–", text};
+    const TextPiece written{.text = miss.written,
+                            .style = text,
+                            .heard = heard_spelling(miss.written)};
+    table.add_row({{{miss.learner->text(), text}},
+                   {miss.target.empty() ? none : TextPiece{miss.target, text}},
+                   {miss.written.empty() ? none : written},
+                   {{miss.faults, text}}},
+                  true);
+  }
+}
+
+// What went wrong, and apart from it what follows how the learners speak: a
+// word with both stands in both, each with its own.
+void add_misses(Composer& c, const SessionResult& session) {
+  std::vector<Miss> wrong, speech;
   for (const LearnerResult& learner : session.learners) {
-    const TextPiece code{learner.code.text(), text};
     for (const SessionWord& word : learner.words) {
       if (word.right()) continue;
       const MarkedAttempt& a = word.attempt;
-      table.add_row({{code},
-                     {{a.target, text}},
-                     {a.blank ? TextPiece{"–", text} : written(a.written)},
-                     {{faults_text(word.kind, a), text}}},
-                    true);
+      const std::string written = a.blank ? std::string() : a.written;
+      const bool apart =
+          word.kind == MarkedWord::Kind::matched && !a.blank && has_speech(a);
+      const std::string faults =
+          apart ? faults_text(without_speech(a)) : faults_text(word.kind, a);
+      if (!apart || !faults.empty()) {
+        wrong.push_back({&learner.code, a.target, written, faults});
+      }
+      if (apart) {
+        speech.push_back({&learner.code, a.target, written,
+                          faults_text(with_speech_alone(a))});
+      }
     }
     for (const ExtraWord& extra : learner.extra_words) {
-      table.add_row({{code},
-                     {{"–", text}},
-                     {written(extra.written)},
-                     {{std::string(kNotDictatedWord), text}}},
-                    true);
+      wrong.push_back(
+          {&learner.code, "", extra.written, std::string(kNotDictatedWord)});
     }
   }
+  if (!wrong.empty()) {
+    add_report_heading(c, "What went wrong, and what may lie behind it");
+    add_miss_table(c, wrong);
+  }
+  if (speech.empty()) return;
+  add_report_heading(c, "What follows how they speak");
+  add_miss_table(c, speech);
+  add_paragraph(c, c.style().teacher_text(),
+                "These are counted apart. The ear is no help with them: say "
+                "what the word means, or how it is built.",
+                {.space_before = 2_mm});
 }
 
 }  // namespace

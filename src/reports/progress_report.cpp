@@ -40,7 +40,8 @@ constexpr std::array kDetails = {
 
 void compose_learner(Composer& c, const LearnerProgress& learner,
                      const Growth& growth, const ProgressGround& ground,
-                     const SchoolWeeks& weeks, const Detail& detail) {
+                     const SchoolWeeks& weeks, const Detail& detail,
+                     std::string_view speech) {
   const PatternCatalogue& catalogue = ground.catalogue;
   PatternList rows, needed;
   for (const PatternProgress& p : learner.patterns) {
@@ -61,6 +62,7 @@ void compose_learner(Composer& c, const LearnerProgress& learner,
   add_progress_table(c, learner, rows, catalogue, weeks);
   add_needed(c, needed, detail.needed, catalogue);
   if (detail.before) add_known_before(c, learner, catalogue);
+  if (!speech.empty()) add_speech(c, speech);
   add_rules(c, ground.rules);
   add_growth(c, growth);
 }
@@ -87,7 +89,7 @@ std::string last_day_text(std::span<const LearnerProgress> learners) {
 
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner, const Growth& growth,
-                        const ProgressGround& ground) {
+                        const ProgressGround& ground, std::string_view speech) {
   const SchoolWeeks weeks(ground.days);
   const ReportHead head{.heading = learner.code.text(),
                         .title = "Progress",
@@ -97,7 +99,7 @@ void add_learner_report(const ReportMaker& maker,
                         .text_size = kPageText};
   const auto compose_with = [&](const Detail& detail) {
     return [&](Composer& c) {
-      compose_learner(c, learner, growth, ground, weeks, detail);
+      compose_learner(c, learner, growth, ground, weeks, detail, speech);
     };
   };
   const Detail* detail = kDetails.data();

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <span>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "marking/growth.h"
@@ -27,10 +29,12 @@ void add_group_report(const ReportMaker& maker,
 /// One learner for the teacher, on one page unless a year of patterns is in
 /// need of work: each pattern, what its state rests on and its weeks; what is
 /// still needed; and the growth over the probes. Where there is too much for a
-/// page, what goes well is said in fewer words.
+/// page, what goes well is said in fewer words. `speech` is a line about errors
+/// that follow how the learner speaks, without a full stop; empty: none.
 void add_learner_report(const ReportMaker& maker,
                         const LearnerProgress& learner, const Growth& growth,
-                        const ProgressGround& ground);
+                        const ProgressGround& ground,
+                        std::string_view speech = {});
 
 /// The latest day of which there is something to tell of any of them.
 std::string last_day_text(std::span<const LearnerProgress> learners);

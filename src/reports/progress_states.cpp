@@ -87,6 +87,14 @@ void add_known_before(Composer& c, const LearnerProgress& learner,
       {.space_before = 1.5_mm});
 }
 
+void add_speech(Composer& c, std::string_view text) {
+  std::string line = fmt::format("{}.", text);
+  if (line[0] >= 'a' && line[0] <= 'z') {
+    line[0] = static_cast<char>(line[0] - 'a' + 'A');
+  }
+  add_paragraph(c, with_counts(tight(c), line), {.space_before = 1.5_mm});
+}
+
 void add_rules(Composer& c, const ProgressRules& rules) {
   add_paragraph(c, tight(c), rules_in_brief(rules), {.space_before = 1.5_mm});
 }

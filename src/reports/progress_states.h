@@ -30,6 +30,10 @@ void add_needed(Composer& composer, const PatternList& patterns, bool all,
 void add_known_before(Composer& composer, const LearnerProgress& learner,
                       const PatternCatalogue& catalogue);
 
+/// Errors that follow how the learner speaks, which are nobody's fault and
+/// stand apart: a line, with its first letter made a capital.
+void add_speech(Composer& composer, std::string_view text);
+
 /// The rules behind the states, in a few lines.
 void add_rules(Composer& composer, const ProgressRules& rules);
 

@@ -88,11 +88,28 @@ void add_week(Composer& c, const std::vector<SundayGroup>& groups) {
   }
 }
 
+void add_cards(Composer& c, const std::vector<SundayCards>& cards) {
+  Table table(c, {{.title = "Group", .share = 0, .fixed = kGroupWidth},
+                  {.title = "Put in", .share = 1, .none = "nothing"},
+                  {.title = "Take out", .share = 1, .none = "nothing"}});
+  for (const SundayCards& group : cards) {
+    table.add_row({head_cell(c, group.name), plain_cell(c, group.in),
+                   plain_cell(c, group.out)},
+                  true);
+  }
+  add_paragraph(c, c.style().teacher_text(),
+                "Put in what is new this week, and what was secure and is to "
+                "be checked again. Take out what has become secure. Codes say "
+                "for whom, where it is not the whole group.",
+                {.space_before = 2_mm});
+}
+
 }  // namespace
 
 void add_sunday_report(const ReportMaker& maker, std::string title,
                        std::size_t teacher_pages,
-                       const std::vector<SundayGroup>& groups) {
+                       const std::vector<SundayGroup>& groups,
+                       const std::vector<SundayCards>& cards) {
   FrameText frame;
   frame.sheet = kSunday;
   frame.code = title.empty() ? "class" : title;
@@ -119,6 +136,8 @@ void add_sunday_report(const ReportMaker& maker, std::string title,
       {.space_before = 2_mm});
   add_section(c, "New on each day", 7_mm);
   add_week(c, groups);
+  add_section(c, "Review cards", 7_mm);
+  add_cards(c, cards);
   std::vector<Page> pages = paginate(c.take(), body, style.paper);
   draw_frame(pages, c, frame, elements);
   document.outline.push_back(
