@@ -127,20 +127,18 @@ std::size_t remark_in(const std::string& line) {
   return alone ? std::string::npos : at;
 }
 
+// Those of lines that follow each other stand where the farthest of them
+// stands; one alone stays where it is.
 void align_remarks(std::vector<std::string>& lines) {
   for (std::size_t i = 0; i < lines.size();) {
-    std::size_t end = i, widest = 0;
+    std::size_t end = i, column = 0;
     while (end < lines.size() && remark_in(lines[end]) != std::string::npos) {
-      const std::size_t at = remark_in(lines[end]);
-      widest = std::max(widest, lines[end].find_last_not_of(' ', at) + 1);
+      column = std::max(column, remark_in(lines[end]) + 1);
       ++end;
     }
-    for (std::size_t k = i; k < end; ++k) {
+    for (std::size_t k = i; k < end && end - i > 1; ++k) {
       const std::size_t at = remark_in(lines[k]);
-      const std::string remark = lines[k].substr(at + 1);
-      lines[k].resize(lines[k].find_last_not_of(' ', at) + 1);
-      lines[k].resize(widest + 2, ' ');
-      lines[k] += remark;
+      lines[k].insert(at, column - at - 1, ' ');
     }
     i = std::max(end, i + 1);
   }
