@@ -25,7 +25,7 @@ bool touch(TextRange a, TextRange b) {
 class ActionFinder {
  public:
   ActionFinder(const TextReading& reading, const TextReading* lesson,
-               const Phonics& phonics, const std::string& path, TextRange range)
+               Workspace& ground, const std::string& path, TextRange range)
       : reading_(reading),
         lesson_(lesson == nullptr ? nullptr : &lesson->lesson->analyzed),
         ground_(ground),

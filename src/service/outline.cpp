@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 
 #include "analysis/standing_reports.h"
+#include "base/utf8.h"
 #include "phonics/explain.h"
 #include "service/state.h"
 #include "service/text_context.h"
