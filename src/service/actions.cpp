@@ -255,9 +255,9 @@ std::vector<ServiceAction> Service::actions(const std::string& path,
   }
   State& found = state(path);
   if (found.now->file == nullptr) return actions;
-  for (ServiceAction& action : ActionFinder(*found.now, found.with_lesson(),
-                                            ground_->phonics(), path, range)
-                                   .take()) {
+  for (ServiceAction& action :
+       ActionFinder(*found.now, found.with_lesson(), *ground_, path, range)
+           .take()) {
     actions.push_back(std::move(action));
   }
   return actions;
