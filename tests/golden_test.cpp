@@ -181,8 +181,7 @@ TEST(Schemas, AreNamedInEveryDemoFile) {
   for (const char* folder : {"lessons", "layouts"}) {
     for (const fs::path& file : files_below(project() / folder, {".yaml"})) {
       const std::string name = file.stem().string();
-      const bool is_record =
-          file.parent_path().string().ends_with("records");
+      const bool is_record = file.parent_path().string().ends_with("records");
       const std::string kind = std::string(folder) == "layouts" ? "layout"
                                : is_record                      ? "record"
                                : name.ends_with("class")        ? "class"

@@ -33,7 +33,7 @@ struct CommandLine {
     bool strip = false;
   } preview;
   bool separate = false;
-  bool page = false;  ///< of watch: pages in a browser
+  bool page = false;       ///< of watch: pages in a browser
   bool if_needed = false;  ///< leave what is up to date
   int jobs = 0;            ///< lessons worked on at once; 0: a core each
   int workers() const;     ///< the same, 1 or more
@@ -56,12 +56,12 @@ struct CommandLine {
     std::string date, kind, group;
     std::string sequence, step;
     std::vector<std::string> taught;
-    std::vector<std::string> rules;  ///< "secure-days=4"
-    std::string rate = "1.0";        ///< of the goal line, a week
-    std::string goal_date;           ///< empty: as the class file says
-    int goal = 0;                    ///< letter sequences; 0: by the rate
-    std::string reader;              ///< "teacher", "home" or "meeting"
-    std::string out;                 ///< the folder for a week's files
+    std::vector<std::string> rules;      ///< "secure-days=4"
+    std::string rate = "1.0";            ///< of the goal line, a week
+    std::string goal_date;               ///< empty: as the class file says
+    int goal = 0;                        ///< letter sequences; 0: by the rate
+    std::string reader;                  ///< "teacher", "home" or "meeting"
+    std::string out;                     ///< the folder for a week's files
     std::vector<std::string> decisions;  ///< of `week`: "Red=stay"
     bool yes = false;
   } marking;
