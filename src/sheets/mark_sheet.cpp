@@ -14,9 +14,9 @@
 #include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
-#include "sheets/caution.h"
 #include "sheets/common_options.h"
 #include "sheets/dictated.h"
+#include "sheets/learner_table.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -34,7 +34,7 @@ constexpr OptionSpec kOptions[] = {
 };
 
 constexpr Length kSquare = 4.2_mm;
-constexpr Length kPad = 2_mm;
+constexpr Length kPad = kLearnerPad;
 constexpr Length kTotalWidth = 16_mm;
 
 // A column of the table: a word, or the sum of a pattern.
@@ -317,8 +317,7 @@ void compose(const SheetInput& in, Composer& c) {
                 "the last column.");
   add_fill_in_lines(c, {"Dictated on", "By"}, 3_mm);
   for (const Columns& columns : tables_of(in, c)) add_table(in, c, columns);
-  c.blocks().back().keep_with_next = true;
-  add_paragraph(c, text, kCaution, {.space_before = 5_mm});
+  add_caution_below(c, 5_mm);
   even_pages(c.blocks(), c.body().height);
 }
 

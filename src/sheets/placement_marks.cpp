@@ -12,8 +12,8 @@
 #include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
-#include "sheets/caution.h"
 #include "sheets/common_options.h"
+#include "sheets/learner_table.h"
 #include "sheets/placement_parts.h"
 #include "sheets/sheet.h"
 
@@ -33,7 +33,7 @@ constexpr OptionSpec kOptions[] = {
      .most = "60 mm"},
 };
 
-constexpr Length kPad = 2_mm;
+constexpr Length kPad = kLearnerPad;
 constexpr Length kStepWidth = 24_mm;  // where part two began
 
 // A table of this page: what stands above its columns, and behind which of
@@ -108,17 +108,9 @@ void add_head(const SheetInput& in, Composer& c, const Grid& grid,
 void add_grid(const SheetInput& in, Composer& c, const Grid& grid) {
   const ElementId table = c.add(Role::table);
   add_head(in, c, grid, table);
-  const auto head = repeated_head(c.blocks().back());
-  for (const std::string& code : learner_rows(in)) {
-    Block& block = c.block(in.options.length("row-height"));
-    block.head = head;
-    const ElementId row = c.add(Role::table_row, table);
-    draw_learner(c, block, code, kPad, row);
-    const std::size_t cells =
-        grid.heads.size() + (grid.first_column.empty() ? 0 : 1);
-    for (std::size_t k = 0; k < cells; ++k) add_data_cell(c, row);
-    draw_walls(in, c, block, grid);
-  }
+  add_learner_rows(in, c, table,
+                   grid.heads.size() + (grid.first_column.empty() ? 0 : 1),
+                   [&](Block& block) { draw_walls(in, c, block, grid); });
 }
 
 Grid part_one_grid(const SheetInput& in, const PlacementCheck& check) {
@@ -162,8 +154,7 @@ void compose(const SheetInput& in, Composer& c) {
   add_grid(in, c, part_one_grid(in, check));
   add_subheading(c, c.style().teacher_size, "Part two", 6_mm);
   add_grid(in, c, part_two_grid(check));
-  c.blocks().back().keep_with_next = true;
-  add_paragraph(c, text, kCaution, {.space_before = 4_mm});
+  add_caution_below(c, 4_mm);
 }
 
 const SheetKind kKind = {

@@ -10,9 +10,9 @@
 #include "layout/table.h"
 #include "layout/text_block.h"
 #include "marking/letter_sequences.h"
-#include "sheets/caution.h"
 #include "sheets/common_options.h"
 #include "sheets/dictated.h"
+#include "sheets/learner_table.h"
 #include "sheets/sheet.h"
 
 namespace sheaf::probe_record_sheet {
@@ -26,7 +26,7 @@ constexpr OptionSpec kOptions[] = {
     kNameWidthOption,
 };
 
-constexpr Length kPad = 2_mm;
+constexpr Length kPad = kLearnerPad;
 constexpr Length kCount = 24_mm;
 
 struct Widths {
@@ -94,17 +94,10 @@ void compose(const SheetInput& in, Composer& c) {
   const Widths widths = widths_of(in, c);
   const ElementId table = c.add(Role::table);
   add_head(in, c, widths, table);
-  const auto head = repeated_head(c.blocks().back());
-  for (const std::string& code : learner_rows(in)) {
-    Block& block = c.block(in.options.length("row-height"));
-    block.head = head;
-    const ElementId row = c.add(Role::table_row, table);
-    draw_learner(c, block, code, kPad, row);
-    for (int cell = 0; cell < 3; ++cell) add_data_cell(c, row);
-    draw_walls(c, block, widths);
-  }
-  c.blocks().back().keep_with_next = true;
-  add_paragraph(c, text, kCaution, {.space_before = 5_mm});
+  constexpr std::size_t kCells = 3;  // errors, words, pairs
+  add_learner_rows(in, c, table, kCells,
+                   [&](Block& block) { draw_walls(c, block, widths); });
+  add_caution_below(c, 5_mm);
   even_pages(c.blocks(), c.body().height);
 }
 

@@ -12,8 +12,8 @@
 #include "layout/strokes.h"
 #include "layout/table.h"
 #include "layout/text_block.h"
-#include "sheets/caution.h"
 #include "sheets/common_options.h"
+#include "sheets/learner_table.h"
 #include "sheets/sheet.h"
 #include "sheets/word_parts.h"
 
@@ -31,7 +31,7 @@ constexpr OptionSpec kOptions[] = {
     kNameWidthOption,
 };
 
-constexpr Length kPad = 2_mm;
+constexpr Length kPad = kLearnerPad;
 
 struct Plan {
   std::vector<std::string> patterns;  // empty for one to be named by hand
@@ -155,21 +155,11 @@ void compose(const SheetInput& in, Composer& c) {
   const Plan plan = plan_columns(in, c);
   const ElementId table = c.add(Role::table);
   add_head(c, plan, table);
-  const auto head = repeated_head(c.blocks().back());
-  for (const std::string& code : learner_rows(in)) {
-    Block& block = c.block(in.options.length("row-height"));
-    block.head = head;
-    const ElementId row = c.add(Role::table_row, table);
-    draw_learner(c, block, code, kPad, row);
-    for (std::size_t k = 0; k < 2 * plan.patterns.size(); ++k) {
-      add_data_cell(c, row);
-    }
+  add_learner_rows(in, c, table, 2 * plan.patterns.size(), [&](Block& block) {
     draw_middles(c, block, plan, 0_mm);
     draw_walls(c, block, plan);
-  }
-  // The caution is not left alone on a page.
-  c.blocks().back().keep_with_next = true;
-  add_paragraph(c, text, kCaution, {.space_before = 5_mm});
+  });
+  add_caution_below(c, 5_mm);
   even_pages(c.blocks(), c.body().height);
 }
 
