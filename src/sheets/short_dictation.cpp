@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "layout/heard.h"
+#include "layout/reading_foot.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -86,7 +87,13 @@ void add_sentence(Composer& c, const Ruling& ruling,
 void compose(const SheetInput& in, Composer& c) {
   const Ruling ruling = ruling_of(in, c.style());
   const auto days = planned(in);
-  const int columns = columns_of(in, c, ruling, days);
+  // One day alone has the page, where that is tall enough: a line for each
+  // word, and room to mend.
+  const bool alone =
+      days.size() == 1 &&
+      set_pitch(ruling) * static_cast<std::int64_t>(days[0].words.size()) <=
+          c.body().height / 2;
+  const int columns = alone ? 1 : columns_of(in, c, ruling, days);
   for (const DayDictation& day : days) {
     const std::size_t first = c.blocks().size();
     add_subheading(c, c.style().text_size, fmt::format("Day {}", day.day),
@@ -94,6 +101,11 @@ void compose(const SheetInput& in, Composer& c) {
     add_words(c, ruling, day, columns);
     if (day.sentence != nullptr) add_sentence(c, ruling, *day.sentence);
     keep_on_one_page(std::span(c.blocks()).subspan(first));
+  }
+  if (alone) {
+    constexpr int kMostLines = 8;
+    add_lines_as_room(c, "Mend it here", kMostLines);
+    return;
   }
   stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.4, 2);
 }
