@@ -56,6 +56,9 @@ export interface App {
   /** Opens a PDF where it can be printed: in a tab of its own. */
   openPdf(name: string, bytes: Uint8Array<ArrayBuffer>): void;
   show(view: View): void;
+  /** Opens a text in the lesson view; asks first where changes would be lost.
+   * False: the teacher would rather stay. */
+  openLesson(path: string, text: string): Promise<boolean>;
   /** Asks before something that cannot be undone. */
   confirm(question: string, yes: string): Promise<boolean>;
 }
