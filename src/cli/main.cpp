@@ -1,66 +1,12 @@
 #include <malloc.h>
 
-#include <cerrno>
-#include <cstdio>
-#include <exception>
-#include <new>
-#include <system_error>
-
-#include "base/error.h"
-#include "base/utf8.h"
-#include "cli/command_line.h"
 #include "cli/exit_codes.h"
-#include "cli/verbs.h"
+#include "cli/run.h"
 #include "files/interrupt.h"
 #include "files/surroundings.h"
 
 namespace sheaf {
 namespace {
-
-struct Verb {
-  std::string_view name;
-  int (*run)(const CommandLine&);
-};
-constexpr Verb kVerbs[] = {
-    {"build", run_build},
-    {"check", run_check},
-    {"word", run_word},
-    {"patterns", run_patterns},
-    {"sheets", run_sheets},
-    {"layouts", run_layouts},
-    {"pictures", run_pictures},
-    {"schema", run_schema},
-    {"manual", run_manual},
-    {"completions", run_completions},
-    {"dump", run_dump},
-    {"record", run_record},
-    {"mark", run_mark},
-    {"writing", run_writing},
-    {"progress", run_progress},
-    {"review", run_review},
-    {"forget", run_forget},
-    {"find", run_find},
-    {"block", run_block},
-    {"draft", run_draft},
-    {"settle", run_settle},
-    {"watch", run_watch},
-    {"preview", run_preview},
-    {"explain", run_explain},
-    {"keep", run_keep},
-    {"probe", run_probe},
-    {"week", run_week},
-    {"speech", run_speech},
-    {"placement", run_placement},
-    {"place", run_place},
-    {"lsp", run_lsp},
-};
-
-int run(const CommandLine& line) {
-  for (const Verb& verb : kVerbs) {
-    if (verb.name == line.verb) return verb.run(line);
-  }
-  return kWrongCommandLine;
-}
 
 // The C library gives memory back after every document and asks for it again
 // for the next: each time, the system clears the pages. A run is short.
@@ -72,29 +18,6 @@ void keep_freed_memory() {
 #endif
 }
 
-int guarded_run(int argc, char** argv) {
-  try {
-    int exit_code = kDone;
-    const auto line = read_command_line(argc, argv, exit_code);
-    if (line) exit_code = run(*line);
-    if (std::fflush(stdout) != 0) {
-      throw std::system_error(errno, std::generic_category());
-    }
-    return exit_code;
-  } catch (const MachineError& fault) {
-    std::fprintf(stderr, "sheaf: %s\n", printable(fault.what()).c_str());
-  } catch (const std::bad_alloc&) {
-    std::fputs("sheaf: there is not enough memory to go on\n", stderr);
-  } catch (const std::system_error& fault) {
-    std::fprintf(stderr, "sheaf: cannot write the results: %s\n",
-                 fault.code().message().c_str());
-  } catch (const std::exception& fault) {
-    std::fprintf(stderr, "sheaf: something went wrong inside: %s\n",
-                 fault.what());
-  }
-  return kMachineFault;
-}
-
 }  // namespace
 }  // namespace sheaf
 
@@ -102,5 +25,5 @@ int main(int argc, char** argv) {
   sheaf::keep_freed_memory();
   sheaf::fill_closed_streams();
   sheaf::end_cleanly_on_interrupt(sheaf::kInterrupted);
-  return sheaf::guarded_run(argc, argv);
+  return sheaf::run_command(argc, argv);
 }

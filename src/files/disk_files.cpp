@@ -203,7 +203,7 @@ bool DiskFiles::remove_folder(const FilePath& path) {
   return ::rmdir(path.c_str()) == 0;
 }
 
-DiskFiles& disk() {
+Files& disk() {
   static DiskFiles files;
   return files;
 }

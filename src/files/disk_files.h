@@ -24,8 +24,9 @@ class DiskFiles final : public Files {
   bool remove_folder(const FilePath& path) override;
 };
 
-/// The one that the command line gives to everything below it.
-DiskFiles& disk();
+/// The one that the command line gives to everything below it; in a browser it
+/// is memory (see web/wasm/machine.cpp).
+Files& disk();
 
 /// Where the things that come with Sheaf are: the folder `share/sheaf` beside
 /// the program or beside its `bin`. Throws MachineError if there is none.

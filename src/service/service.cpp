@@ -107,6 +107,11 @@ void Service::look_again() {
   for (auto& [path, state] : states_) state->fresh = false;
 }
 
+void Service::set_request(LessonRequest request) {
+  request_ = std::move(request);
+  look_again();
+}
+
 Service::State& Service::state(const std::string& path) {
   auto& state = states_[path];
   if (state == nullptr) state = std::make_unique<State>();

@@ -103,6 +103,26 @@ struct ServiceAction {
   bool certain = false;
 };
 
+/// A key of a lesson for those who would rather not see the file.
+struct FormField {
+  std::string key;
+  bool present = false;
+  /// As it would be typed: words with blanks between, or a line each.
+  std::string text;
+  bool lines = false;  ///< it takes lines: sentences, a note
+  /// False where the file has something there that has no place in a form.
+  bool editable = true;
+  std::optional<TextRange> range;
+};
+
+/// A pattern as it may be looked for.
+struct PatternEntry {
+  std::string id, name, family, remark;
+  /// What else the family is called: "magic e, split digraph".
+  std::string terms;
+  std::string rule;
+};
+
 /// The pages of a lesson, the learner's first.
 struct ServicePages {
   struct Page {
@@ -139,6 +159,8 @@ class Service {
   void close(const std::string& path);
   /// Files below may be others now.
   void look_again();
+  /// Whoever asks wants it otherwise from now on: another paper, say.
+  void set_request(LessonRequest request);
 
   /// The text as the service sees it; nothing where there is none.
   std::optional<std::string> text(const std::string& path);
@@ -155,6 +177,16 @@ class Service {
   std::vector<Inlay> inlays(const std::string& path, TextRange range);
   /// The text with its lines put in order: nothing that it says is changed.
   std::string formatted(const std::string& path);
+
+  /// The keys of a lesson as a form shows them, in its order.
+  std::vector<FormField> form(const std::string& path);
+  /// What has to be changed for a key of that form to say `value`; an empty one
+  /// takes the key out. Nothing where the form cannot hold what is there.
+  std::vector<TextEdit> form_edits(const std::string& path,
+                                   std::string_view key,
+                                   std::string_view value);
+  /// All patterns, family by family.
+  std::vector<PatternEntry> patterns();
 
   /// The pages of a lesson; the last good ones while the text has errors.
   ServicePages pages(const std::string& path);
