@@ -1,0 +1,85 @@
+// The page around the program: src/index.html with the rules on what may be
+// loaded, the style and the scripts put in.
+
+import { createHash } from 'node:crypto';
+
+export const hashOf = (bytes) =>
+  `sha256-${createHash('sha256').update(bytes).digest('base64')}`;
+
+/** What both kinds of page may do. Nothing comes from elsewhere, no form is sent,
+ * nothing is shown in a frame but a PDF that the page itself has made. CodeMirror
+ * writes its own style elements, so these are let in. */
+function policy({ scripts, connect, own }) {
+  return [
+    "default-src 'none'",
+    `script-src ${scripts} 'wasm-unsafe-eval'`,
+    `style-src ${own ? "'self' " : ''}'unsafe-inline'`,
+    `img-src ${own ? "'self' " : ''}blob: data:`,
+    `connect-src ${connect}`,
+    `worker-src ${own ? "'self' " : ''}blob:`,
+    ...(own ? ["manifest-src 'self'"] : []),
+    'frame-src blob:',
+    "form-action 'none'",
+    "base-uri 'none'",
+  ].join('; ');
+}
+
+function putAfter(page, mark, text) {
+  const at = page.search(mark);
+  if (at < 0) throw new Error(`src/index.html has no ${mark}`);
+  const end = at + page.slice(at).match(mark)[0].length;
+  return page.slice(0, end) + text + page.slice(end);
+}
+function putBefore(page, mark, text) {
+  const at = page.lastIndexOf(mark);
+  if (at < 0) throw new Error(`src/index.html has no ${mark}`);
+  return page.slice(0, at) + text + page.slice(at);
+}
+
+/** The policy stands before all that it is about. */
+function withHead(page, rules, head) {
+  return putAfter(page, /<meta charset="utf-8">/i,
+    `\n<meta http-equiv="Content-Security-Policy" content="${rules}">\n` +
+    '<meta name="referrer" content="no-referrer">\n' + head);
+}
+
+const partsElement = (places) =>
+  `<script type="application/json" id="sheaf-parts">${JSON.stringify(places)}</script>\n`;
+
+/** Text that would end the element it is put into, or change how it is read. */
+function checkInside(text, what) {
+  if (/<\/(script|style)|<!--|<script/i.test(text)) {
+    throw new Error(`${what} cannot stand inside a page as it is`);
+  }
+  return text;
+}
+
+/** files: { 'app.js': Buffer, 'style.css': Buffer } */
+export function servedPage(page, files, places) {
+  const rules = policy({ scripts: "'self'", connect: "'self'", own: true });
+  const head =
+    `<link rel="stylesheet" href="style.css" integrity="${hashOf(files['style.css'])}">\n` +
+    '<link rel="manifest" href="sheaf.webmanifest">\n' +
+    '<link rel="icon" href="icon.svg" type="image/svg+xml">';
+  return putBefore(withHead(page, rules, head), '</body>',
+    partsElement(places) +
+    `<script src="app.js" integrity="${hashOf(files['app.js'])}"></script>\n`);
+}
+
+/** parts: { module: Buffer, … }, gzip; each becomes an element of base64. */
+export function singlePage(page, { app, style, icon }, parts, version) {
+  const code = checkInside(app, 'The program');
+  const rules = policy({ scripts: `'${hashOf(code)}'`, connect: "'none'", own: false });
+  const head =
+    `<link rel="icon" href="data:image/svg+xml;base64,${Buffer.from(icon).toString('base64')}">\n` +
+    `<style>${checkInside(style, 'The style')}</style>`;
+  const places = { version, single: true, parts: {} };
+  let elements = '';
+  for (const [name, bytes] of Object.entries(parts)) {
+    places.parts[name] = { element: `sheaf-part-${name}` };
+    elements += `<script type="application/octet-stream" id="sheaf-part-${name}">` +
+      `${bytes.toString('base64')}</script>\n`;
+  }
+  return putBefore(withHead(page, rules, head), '</body>',
+    partsElement(places) + elements + `<script>${code}</script>\n`);
+}

@@ -1,0 +1,53 @@
+/** Lets the browser keep the page (sw.ts), where it is served and may do so. */
+
+import { isSingleFile } from './engine/boot.js';
+
+// How long a page that opens waits for a newer version to take its place.
+const patience = 1500;
+
+function canKeep(): boolean {
+  return !isSingleFile() && 'serviceWorker' in navigator && window.isSecureContext &&
+    location.protocol.startsWith('http');
+}
+
+/** A version that waits takes over now, before anything was typed, if this is the
+ * only page; the page is then read anew. True where that happens. */
+async function newerTakesOver(registration: ServiceWorkerRegistration): Promise<boolean> {
+  const waiting = registration.waiting;
+  if (!waiting || !navigator.serviceWorker.controller) return false;
+  const taken = new Promise<boolean>((settle) => {
+    navigator.serviceWorker.addEventListener('controllerchange', () => { settle(true); },
+      { once: true });
+    setTimeout(() => { settle(false); }, patience);
+  });
+  waiting.postMessage('take-over');
+  return taken;
+}
+
+/** To be called once, before the page shows anything that could be lost. True:
+ * the page is being read anew, and there is nothing more to do. */
+export async function useNewest(): Promise<boolean> {
+  if (!canKeep()) return false;
+  try {
+    const registration = await navigator.serviceWorker.getRegistration();
+    if (registration && await newerTakesOver(registration)) {
+      location.reload();
+      return true;
+    }
+  } catch {
+    // A browser that keeps nothing (a private window, a policy) still shows the page.
+  }
+  return false;
+}
+
+/** Settles with true once the page will open without a network as well. */
+export async function keepOffline(): Promise<boolean> {
+  if (!canKeep()) return isSingleFile();
+  try {
+    await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
+    await navigator.serviceWorker.ready;
+    return true;
+  } catch {
+    return false;
+  }
+}

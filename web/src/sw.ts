@@ -1,0 +1,73 @@
+/** Keeps the page for use without a network. All files of one version are taken
+ * at once and checked against their SHA-256; each version has a store of its own,
+ * so a page never has files of two. A newer one waits until no page uses the
+ * older, or until the only page that is open lets it go (src/offline.ts). */
+
+// The build puts these in: the version, and all files with their integrity.
+declare const SHEAF_VERSION: string;
+declare const SHEAF_FILES: [path: string, integrity: string][];
+
+const scope = self as unknown as ServiceWorkerGlobalScope;
+
+// Other things may be kept under this address: only our own stores are removed.
+const prefix = 'sheaf-page-';
+const store = `${prefix}${SHEAF_VERSION}`;
+const base = new URL('./', scope.location.href).href;
+
+async function takeAll(): Promise<void> {
+  const cache = await caches.open(store);
+  try {
+    // One that is not what this version is made of fails the whole, and the
+    // browser tries again later.
+    await Promise.all(SHEAF_FILES.map(async ([path, integrity]) => {
+      const address = new URL(path, base).href;
+      const answer = await fetch(address, { integrity, cache: 'no-cache' });
+      if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+      await cache.put(address, answer);
+    }));
+  } catch (fault) {
+    await caches.delete(store);
+    throw fault;
+  }
+}
+
+async function forgetOthers(): Promise<void> {
+  const names = await caches.keys();
+  await Promise.all(names
+    .filter((name) => name.startsWith(prefix) && name !== store)
+    .map((name) => caches.delete(name)));
+}
+
+/** The address as it is in the store; none where we do not keep it. */
+function keptAddress(request: Request): string | null {
+  const url = new URL(request.url);
+  url.search = '';
+  url.hash = '';
+  if (url.href === base) return `${base}index.html`;
+  return SHEAF_FILES.some(([path]) => `${base}${path}` === url.href) ? url.href : null;
+}
+
+async function answer(request: Request, address: string): Promise<Response> {
+  const kept = await caches.match(address, { cacheName: store });
+  return kept ?? fetch(request);
+}
+
+scope.addEventListener('install', (event) => { event.waitUntil(takeAll()); });
+scope.addEventListener('activate', (event) => {
+  event.waitUntil(forgetOthers().then(() => scope.clients.claim()));
+});
+scope.addEventListener('fetch', (event) => {
+  if (event.request.method !== 'GET') return;
+  const address = keptAddress(event.request);
+  if (address !== null) event.respondWith(answer(event.request, address));
+});
+
+// A page that has just been opened asks for the newer version. Where another is
+// open as well, that one goes on with the older.
+scope.addEventListener('message', (event) => {
+  if (event.data !== 'take-over') return;
+  event.waitUntil(scope.clients.matchAll({ type: 'window', includeUncontrolled: true })
+    .then((pages) => (pages.length <= 1 ? scope.skipWaiting() : undefined)));
+});
+
+export {};
