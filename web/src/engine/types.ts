@@ -107,6 +107,10 @@ export interface PatternInfo {
   /** "oa as in boat" or the like. */
   name: string;
   family: string;
+  /** Which words it is about: "bread", "not before r". */
+  remark: string;
+  /** What else teachers call it, parted by commas. */
+  terms: string;
   rule: string;
 }
 

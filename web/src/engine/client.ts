@@ -1,0 +1,207 @@
+/** The engine as the page has it: each call becomes a message to a worker and a
+ * promise. One worker serves the text that is being written; a second one, made
+ * when it is first needed, runs commands, which may take their time. */
+
+import { loadParts, startWorker } from './boot.js';
+import { kMachineFault, type Answer, type Run } from './instance.js';
+import type { Call, Received, Result } from './protocol.js';
+import type {
+  Action, Edit, Engine, EngineInfo, Field, HoverInfo, Inlay, LayoutInfo, Message, Offer,
+  OutlinePart, Packets, Pages, PatternInfo, Picture, PlaceInFile, RunResult,
+} from './types.js';
+
+class Line {
+  readonly #worker: Worker;
+  readonly #waiting = new Map<number, {
+    done: (result: Result) => void; failed: (fault: Error) => void }>();
+  #next = 0;
+
+  constructor(worker: Worker) {
+    this.#worker = worker;
+    worker.addEventListener('message', (event: MessageEvent<Received>) => {
+      const received = event.data;
+      const waiting = this.#waiting.get(received.id);
+      this.#waiting.delete(received.id);
+      if ('fault' in received) waiting?.failed(new Error(received.fault));
+      else waiting?.done(received.result);
+    });
+    worker.addEventListener('error', (event) => {
+      for (const { failed } of this.#waiting.values()) failed(new Error(event.message));
+      this.#waiting.clear();
+    });
+  }
+
+  call(call: Call): Promise<Result> {
+    return new Promise((done, failed) => {
+      const id = this.#next++;
+      this.#waiting.set(id, { done, failed });
+      this.#worker.postMessage({ ...call, id });
+    });
+  }
+}
+
+/** Half a pair of UTF-16 has no place in a file. */
+function wellFormed(text: string): string {
+  return text.replace(
+    /[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/g, '\uFFFD');
+}
+
+function bytesOf(content: string | Uint8Array): Uint8Array<ArrayBuffer> {
+  return typeof content === 'string' ? new TextEncoder().encode(wellFormed(content))
+    : content.slice() as Uint8Array<ArrayBuffer>;
+}
+
+class WorkerEngine implements Engine {
+  readonly info: Promise<EngineInfo>;
+  readonly #files = new Map<string, Uint8Array<ArrayBuffer>>();
+  readonly #parts: Promise<{ module: WebAssembly.Module; data: ArrayBuffer }>;
+  readonly #texts: Promise<Line>;
+  #runs: Promise<Line> | null = null;
+  /** Lists that never change. */
+  #patterns: Promise<PatternInfo[]> | null = null;
+  #layouts: Promise<LayoutInfo[]> | null = null;
+
+  constructor() {
+    const begin = performance.now();
+    let unpacked = 0;
+    let compiled = 0;
+    this.#parts = loadParts().then(async ({ module, data }) => {
+      unpacked = performance.now() - begin;
+      const made = await WebAssembly.compile(module);
+      compiled = performance.now() - begin - unpacked;
+      return { module: made, data };
+    });
+    this.#texts = this.#line('text');
+    this.info = this.#texts.then(async () => ({
+      unpacked, compiled, ready: performance.now() - begin,
+      version: (await this.run(['--version'])).out.trim(),
+    }));
+    // Whoever waits for an answer is told; nobody has to wait for this.
+    this.info.catch(() => undefined);
+  }
+
+  async #line(name: string): Promise<Line> {
+    const worker = startWorker(`sheaf-${name}`);
+    const { module, data } = await this.#parts;
+    const line = new Line(await worker);
+    await line.call({ call: 'start', module, data });
+    for (const [path, bytes] of this.#files) await line.call({ call: 'put', path, bytes });
+    return line;
+  }
+
+  async #everywhere(call: Call): Promise<void> {
+    await Promise.all([this.#texts, this.#runs].map(async (line) => (await line)?.call(call)));
+  }
+
+  async putFile(path: string, content: string | Uint8Array): Promise<void> {
+    const bytes = bytesOf(content);
+    this.#files.set(path, bytes);
+    await this.#everywhere({ call: 'put', path, bytes });
+  }
+  async removeFile(path: string): Promise<void> {
+    this.#files.delete(path);
+    await this.#everywhere({ call: 'remove', path });
+  }
+  readFile(path: string): Promise<Uint8Array<ArrayBuffer> | null> {
+    return Promise.resolve(this.#files.get(path)?.slice() ?? null);
+  }
+  listFiles(): Promise<string[]> {
+    return Promise.resolve([...this.#files.keys()].sort());
+  }
+
+  async #ask(request: Record<string, unknown>): Promise<Answer> {
+    return await (await this.#texts).call({ call: 'ask', request }) as Answer;
+  }
+  async #json<Value>(request: Record<string, unknown>): Promise<Value> {
+    return (await this.#ask(request)).json as Value;
+  }
+
+  async setPaper(paper: '' | 'letter' | 'a4'): Promise<void> {
+    await this.#ask({ do: 'options', paper });
+  }
+  async change(path: string, text: string): Promise<void> {
+    await this.#ask({ do: 'change', path, text: wellFormed(text) });
+  }
+  async close(path: string): Promise<void> { await this.#ask({ do: 'close', path }); }
+
+  messages(path: string) { return this.#json<Message[]>({ do: 'messages', path }); }
+  hover(path: string, at: number) { return this.#json<HoverInfo | null>({ do: 'hover', path, at }); }
+  completions(path: string, at: number) {
+    return this.#json<Offer[]>({ do: 'completions', path, at });
+  }
+  actions(path: string, from: number, to: number) {
+    return this.#json<Action[]>({ do: 'actions', path, from, to });
+  }
+  outline(path: string) { return this.#json<OutlinePart[]>({ do: 'outline', path }); }
+  inlays(path: string, from: number, to: number) {
+    return this.#json<Inlay[]>({ do: 'inlays', path, from, to });
+  }
+  formatted(path: string) { return this.#json<string>({ do: 'formatted', path }); }
+  pages(path: string) { return this.#json<Pages>({ do: 'pages', path }); }
+
+  async draw(path: string, page: number, dpi: number): Promise<Picture> {
+    const { json, parts } = await this.#ask({ do: 'draw', path, page, dpi });
+    const { width, height } = json as { width: number; height: number };
+    const [bytes] = parts;
+    if (!bytes) throw new Error('The page could not be drawn.');
+    return { width, height, pixels: new Uint8ClampedArray(bytes.buffer) };
+  }
+  atPoint(path: string, page: number, x: number, y: number) {
+    return this.#json<PlaceInFile | null>({ do: 'at-point', path, page, x, y });
+  }
+  pagesOf(path: string, from: number, to: number) {
+    return this.#json<number[]>({ do: 'pages-of', path, from, to });
+  }
+  async packets(path: string): Promise<Packets> {
+    const { json, parts } = await this.#ask({ do: 'packets', path });
+    const made = json as Omit<Packets, 'files'> & { files: string[] };
+    return { ...made,
+      files: made.files.map((name, i) => ({ name, bytes: parts[i] ?? new Uint8Array() })) };
+  }
+
+  form(path: string) { return this.#json<Field[]>({ do: 'form', path }); }
+  formEdits(path: string, key: string, text: string) {
+    return this.#json<Edit[]>({ do: 'form-edits', path, key, text: wellFormed(text) });
+  }
+
+  patterns(): Promise<PatternInfo[]> {
+    return this.#patterns ??= this.#json<PatternInfo[]>({ do: 'patterns' });
+  }
+  layouts(): Promise<LayoutInfo[]> {
+    return this.#layouts ??= this.#json<LayoutInfo[]>({ do: 'layouts' });
+  }
+
+  async draft(pattern: string): Promise<{ name: string; text: string }> {
+    let { code, err, files } = await this.#run(['draft', pattern]);
+    // A lesson of that name is among the teacher's files.
+    for (let number = 2; code === kMachineFault && number < 100; ++number) {
+      const name = `${pattern.replace(/[^a-z0-9]+/gi, '-')}-${number}.yaml`;
+      if (this.#files.has(`/${name}`)) continue;
+      ({ code, err, files } = await this.#run(['draft', pattern, '--file', name]));
+    }
+    const [made] = files;
+    if (code !== 0 || !made) throw new Error(err.trim());
+    // Only editors on a machine need to know where its rules are.
+    const text = new TextDecoder().decode(made.bytes)
+      .replace(/^# yaml-language-server:.*\n/m, '');
+    return { name: made.path.replace(/^\//, ''), text };
+  }
+  async explain(name: string): Promise<string> {
+    return (await this.run(['explain', name])).out;
+  }
+
+  async #run(args: string[], input = '') {
+    this.#runs ??= this.#line('command');
+    const { written, ...run } = await (await this.#runs).call(
+      { call: 'run', args, input: wellFormed(input) }) as Run;
+    return { ...run, files: written };
+  }
+  async run(args: string[], input = ''): Promise<RunResult> {
+    const { code, out, err, files, gone } = await this.#run(args, input);
+    for (const { path, bytes } of files) await this.putFile(path, bytes);
+    for (const path of gone) await this.removeFile(path);
+    return { code, out, err, written: files.map((file) => file.path) };
+  }
+}
+
+export function createEngine(): Engine { return new WorkerEngine(); }

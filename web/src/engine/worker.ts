@@ -1,0 +1,85 @@
+/** The worker: it owns one instance of the module and answers calls in order.
+ * When an instance breaks down, the next call gets another with the same files:
+ * nothing that a lesson says can end a teacher's session. */
+
+import { Instance, Refusal } from './instance.js';
+import { unpack, type Packed } from './pack.js';
+import type { Call, Received, Result, Sent } from './protocol.js';
+
+// Given back when it has grown over this, between two calls.
+const kMostBytes = 160 << 20;
+
+let module: WebAssembly.Module | null = null;
+let shipped: Packed = new Map();
+const files = new Map<string, Uint8Array<ArrayBuffer>>();
+/** Requests that make a new instance answer as the old one did. */
+const settings = new Map<string, unknown>();
+let instance: Promise<Instance> | null = null;
+
+async function fresh(): Promise<Instance> {
+  if (module === null) throw new Error('nothing was started');
+  const made = await Instance.start(module, shipped);
+  for (const [path, bytes] of files) made.put(path, bytes);
+  for (const request of settings.values()) made.ask(request);
+  return made;
+}
+
+/** Texts that are open and options: what `fresh` says again. */
+function remember(request: unknown): void {
+  const { do: what, path } = request as { do: string; path?: string };
+  if (what === 'options') settings.set('options', request);
+  if (what === 'change') settings.set(`text ${path}`, request);
+  if (what === 'close') settings.delete(`text ${path}`);
+}
+
+async function answer(call: Call): Promise<Result> {
+  switch (call.call) {
+    case 'start':
+      module = call.module;
+      shipped = unpack(call.data);
+      instance = fresh();
+      await instance;
+      return { ready: true };
+    case 'put':
+      files.set(call.path, call.bytes);
+      if (instance) (await instance).put(call.path, call.bytes);
+      return null;
+    case 'remove':
+      files.delete(call.path);
+      if (instance) (await instance).remove(call.path);
+      return null;
+    case 'ask': {
+      instance ??= fresh();
+      const asked = (await instance).ask(call.request);
+      remember(call.request);
+      if ((await instance).size > kMostBytes) instance = null;
+      return asked;
+    }
+    case 'run': {
+      // Every run has an instance of its own: it is as the first was.
+      const run = (await (instance ?? fresh())).run(call.args, call.input);
+      instance = fresh();
+      for (const path of run.gone) files.delete(path);
+      return run;
+    }
+  }
+}
+
+async function reply({ id, ...call }: Sent): Promise<void> {
+  let received: Received;
+  try {
+    received = { id, result: await answer(call) };
+  } catch (fault) {
+    // A refusal is an answer; anything else leaves memory in an unknown state.
+    if (!(fault instanceof Refusal)) instance = null;
+    received = { id, fault: fault instanceof Error ? fault.message : String(fault) };
+  }
+  const parts = 'result' in received && received.result !== null &&
+    'parts' in received.result ? received.result.parts : [];
+  self.postMessage(received, { transfer: parts.map((part) => part.buffer) });
+}
+
+let line: Promise<void> = Promise.resolve();
+self.addEventListener('message', (event: MessageEvent<Sent>) => {
+  line = line.then(() => reply(event.data));
+});
