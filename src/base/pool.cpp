@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#if defined(__EMSCRIPTEN__) && !defined(__EMSCRIPTEN_PTHREADS__)
+#if defined(__wasm__) && !defined(_REENTRANT)  // as without -pthread
 #define SHEAF_NO_THREADS
 #else
 #include <condition_variable>

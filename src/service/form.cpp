@@ -163,9 +163,8 @@ std::optional<std::size_t> index_of(const ReadForm& form,
   for (std::size_t i = 0; i < form.keys.size(); ++i) {
     const KeyLine& line = form.keys[i];
     if (line.indent == 0 && !line.item &&
-        std::string_view(form.text)
-                .substr(line.name.begin, line.name.end - line.name.begin) ==
-            key) {
+        std::string_view(form.text).substr(
+            line.name.begin, line.name.end - line.name.begin) == key) {
       return i;
     }
   }
@@ -182,8 +181,7 @@ FormField field_of(const ReadForm& form, const FormKey& key) {
   const KeyLine& line = form.keys[*index];
   if (!form.good) {
     field.editable = !line.lines && field.range->end == line.end;
-    field.text =
-        trimmed(form.text.substr(line.value, line.end - line.value));
+    field.text = trimmed(form.text.substr(line.value, line.end - line.value));
     return field;
   }
   for (const auto& entry : form.value.entries) {

@@ -143,12 +143,9 @@ Json AnswerMaker::outline(const std::string& path, const Symbol& symbol) {
 }
 
 Json AnswerMaker::field(const std::string& path, const FormField& field) {
-  return {{"key", field.key},
-          {"present", field.present},
-          {"text", field.text},
-          {"lines", field.lines},
-          {"editable", field.editable},
-          {"range", range(path, field.range)}};
+  return {{"key", field.key},           {"present", field.present},
+          {"text", field.text},         {"lines", field.lines},
+          {"editable", field.editable}, {"range", range(path, field.range)}};
 }
 
 Json to_json(const ServicePages& pages) {
@@ -160,9 +157,8 @@ Json to_json(const ServicePages& pages) {
                     {"height", page.size.height.pt()},
                     {"look", fmt::format("{:016x}", page.look)}});
   }
-  return {{"pages", std::move(list)},
-          {"stale", pages.stale},
-          {"why", pages.why}};
+  return {
+      {"pages", std::move(list)}, {"stale", pages.stale}, {"why", pages.why}};
 }
 
 Json to_json(const PatternEntry& pattern) {

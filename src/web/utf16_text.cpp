@@ -32,14 +32,14 @@ std::uint32_t Utf16Text::byte(std::uint32_t units) const {
 }
 
 int Utf16Text::line(std::uint32_t byte) const {
-  const auto end = text_.begin() + std::min<std::ptrdiff_t>(
-                                       byte, std::ssize(text_));
+  const auto end =
+      text_.begin() + std::min<std::ptrdiff_t>(byte, std::ssize(text_));
   return 1 + static_cast<int>(std::count(text_.begin(), end, '\n'));
 }
 
 int Utf16Text::column(std::uint32_t byte) const {
-  const std::string_view before =
-      std::string_view(text_).substr(0, std::min<std::size_t>(byte, text_.size()));
+  const std::string_view before = std::string_view(text_).substr(
+      0, std::min<std::size_t>(byte, text_.size()));
   const std::size_t begin = before.rfind('\n') + 1;  // npos + 1 is 0
   return 1 + count_characters(before.substr(begin));
 }

@@ -65,7 +65,8 @@ std::string rgba(const PreviewImage& image) {
   const std::uint8_t* from = image.pixels.data();
   for (std::size_t i = 0; i < count; ++i) {
     for (std::size_t channel = 0; channel < 3; ++channel) {
-      bytes[4 * i + channel] = static_cast<char>(from[image.colour ? channel : 0]);
+      bytes[4 * i + channel] =
+          static_cast<char>(from[image.colour ? channel : 0]);
     }
     from += image.colour ? 3 : 1;
   }
@@ -80,10 +81,10 @@ Json list_of(const List& items, Make make) {
 }
 
 WebAnswer draw(Service& service, const Request& request) {
-  const int dpi = std::clamp(static_cast<int>(request.number("dpi")), kLeastDpi,
-                             kMostDpi);
-  const PreviewImage image = service.draw(request.text("path"),
-                                          request.count("page"), {.dpi = dpi});
+  const int dpi =
+      std::clamp(static_cast<int>(request.number("dpi")), kLeastDpi, kMostDpi);
+  const PreviewImage image =
+      service.draw(request.text("path"), request.count("page"), {.dpi = dpi});
   return {dumped({{"width", image.width}, {"height", image.height}}),
           {rgba(image)}};
 }
@@ -148,14 +149,13 @@ Json about_places(Service& service, const std::string& what,
     }
     const auto hover = service.hover(path, at);
     if (!hover) return nullptr;
-    return {{"range", make.range(path, hover->range)},
-            {"lines", hover->lines}};
+    return {{"range", make.range(path, hover->range)}, {"lines", hover->lines}};
   }
   if (what == "at-point") {
-    const auto place = service.at_point(
-        path, request.count("page"),
-        {Length::from_pt(place_on_page(request, "x")),
-         Length::from_pt(place_on_page(request, "y"))});
+    const auto place =
+        service.at_point(path, request.count("page"),
+                         {Length::from_pt(place_on_page(request, "x")),
+                          Length::from_pt(place_on_page(request, "y"))});
     if (!place) return nullptr;
     return {{"path", place->path},
             {"range", make.range(place->path, place->range)},
@@ -164,10 +164,9 @@ Json about_places(Service& service, const std::string& what,
   const TextRange range =
       make.bytes(path, request.count("from"), request.count("to"));
   if (what == "actions") {
-    return list_of(service.actions(path, range),
-                   [&](const ServiceAction& action) {
-                     return make.action(action);
-                   });
+    return list_of(
+        service.actions(path, range),
+        [&](const ServiceAction& action) { return make.action(action); });
   }
   if (what == "inlays") {
     return list_of(service.inlays(path, range), [&](const Inlay& inlay) {
@@ -184,14 +183,15 @@ WebAnswer answer(Service& service, Files& files, const FilePath& shipped,
                  const Request& request) {
   const std::string what = request.text("do");
   if (what == "patterns") {
-    return {dumped(list_of(service.patterns(), [](const PatternEntry& p) {
-              return to_json(p);
-            })),
+    return {dumped(list_of(service.patterns(),
+                           [](const PatternEntry& p) { return to_json(p); })),
             {}};
   }
   if (what == "layouts") return {dumped(layouts(files, shipped)), {}};
   if (what == "options") {
-    service.set_request({.layout = "", .paper = request.text("paper"), .only = {},
+    service.set_request({.layout = "",
+                         .paper = request.text("paper"),
+                         .only = {},
                          .allowed_folders = {}});
     return {"{}", {}};
   }

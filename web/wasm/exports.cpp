@@ -19,8 +19,7 @@
 #include "machine.h"
 #include "web/web_desk.h"
 
-#define SHEAF_EXPORT(name) \
-  extern "C" __attribute__((export_name(#name), used))
+#define SHEAF_EXPORT(name) extern "C" __attribute__((export_name(#name), used))
 
 namespace sheaf {
 namespace {
