@@ -1,0 +1,44 @@
+/** The line at the foot of the page that says what was done or went wrong. */
+import { button, el } from './dom.js';
+
+export interface Status {
+  readonly element: HTMLElement;
+  say(text: string, kind?: 'done' | 'fault'): void;
+  /** The same with a button that does something about it. */
+  offer(text: string, label: string, press: () => void): void;
+}
+
+export function createStatus(): Status {
+  // Both are there from the beginning: a screen reader follows only what it
+  // has seen empty.
+  const calm = el('p', { class: 'shell-said', role: 'status' });
+  const alarm = el('p', { class: 'shell-said shell-fault', role: 'alert' });
+  const help = el('span', { class: 'shell-said-help' });
+  const close = button('Hide', () => clear(), 'shell-said-close');
+  close.setAttribute('aria-label', 'Hide this line');
+  close.hidden = true;
+  const element = el('footer', { class: 'shell-status' }, calm, alarm, help, close);
+
+  let fading: ReturnType<typeof setTimeout> | undefined;
+  const clear = () => {
+    clearTimeout(fading);
+    calm.textContent = '';
+    alarm.textContent = '';
+    help.replaceChildren();
+    close.hidden = true;
+  };
+  const say = (text: string, kind: 'done' | 'fault' = 'done') => {
+    clear();
+    // Saying the same twice must be heard twice, so the line was emptied first.
+    fading = setTimeout(() => { (kind === 'fault' ? alarm : calm).textContent = text; }, 30);
+    close.hidden = text === '';
+  };
+  return {
+    element,
+    say,
+    offer(text, label, press) {
+      say(text);
+      help.append(button(label, () => { clear(); press(); }));
+    },
+  };
+}
