@@ -1,0 +1,95 @@
+/** Draws the pages that are in sight or near it, the most wanted first, one at
+ * a time: so a later text never waits for more than one page. */
+import type { Engine } from '../engine/types.js';
+import { KeyClock } from './key_clock.js';
+import type { PageCanvas } from './page_canvas.js';
+import type { LessonSession } from './session.js';
+
+/** In heights of the window: drawn ahead, and kept. */
+const kAhead = 1;
+const kKept = 4;
+
+export class Drawing {
+  readonly #engine: Engine;
+  readonly #session: LessonSession;
+  readonly #pages: () => readonly PageCanvas[];
+  readonly #clock: KeyClock;
+  /** Pages that could not be drawn for this text. */
+  readonly #failed = new Set<PageCanvas>();
+  #busy = false;
+  #again = false;
+  #planned = false;
+
+  constructor(engine: Engine, session: LessonSession, pages: () => readonly PageCanvas[]) {
+    this.#engine = engine;
+    this.#session = session;
+    this.#pages = pages;
+    this.#clock = new KeyClock(session);
+    session.addEventListener('answers', () => this.#failed.clear());
+  }
+
+  /** Something moved or changed its size: looks at it once a frame. */
+  soon(): void {
+    if (this.#planned) return;
+    this.#planned = true;
+    requestAnimationFrame(() => {
+      this.#planned = false;
+      void this.now();
+    });
+  }
+
+  async now(): Promise<void> {
+    if (this.#busy) {
+      this.#again = true;
+      return;
+    }
+    this.#busy = true;
+    let drawn = false;
+    do {
+      this.#again = false;
+      for (;;) {
+        // The engine has a later text; its answers begin this again.
+        if (!this.#session.drawable) break;
+        const version = this.#session.answered;
+        const next = this.#next();
+        if (!next?.seen && drawn) {
+          this.#clock.drawn(version);
+          drawn = false;
+        }
+        if (!next) {
+          this.#clock.answered(version);
+          break;
+        }
+        drawn = await this.#draw(next.page, next.dpi) || drawn;
+      }
+    } while (this.#again);
+    this.#busy = false;
+  }
+
+  async #draw(page: PageCanvas, dpi: number): Promise<boolean> {
+    const look = page.page?.look ?? '';
+    const { path } = this.#session;
+    const picture = await this.#engine.draw(path, page.number, dpi).catch(() => null);
+    if (!picture) this.#failed.add(page);
+    return picture !== null && path === this.#session.path && page.put(look, dpi, picture);
+  }
+
+  /** The page to be drawn next; `seen`: some of it is in sight. */
+  #next(): { page: PageCanvas; dpi: number; seen: boolean } | null {
+    const high = window.innerHeight;
+    let best: { page: PageCanvas; dpi: number; seen: boolean; away: number } | null = null;
+    for (const page of this.#pages()) {
+      const box = page.canvas.getBoundingClientRect();
+      if (box.width === 0) continue;
+      const away = Math.max(0, -box.bottom, box.top - high);
+      if (away > kKept * high) page.release();
+      if (away > kAhead * high || this.#failed.has(page)) continue;
+      const dpi = page.wanted(window.devicePixelRatio);
+      if (dpi === 0) continue;
+      // What is framed is what is being written about.
+      const rank = away - (page.framed && away === 0 ? 1 : 0);
+      if (!best || rank < best.away) best = { page, dpi, seen: away === 0, away: rank };
+    }
+    return best;
+  }
+}
