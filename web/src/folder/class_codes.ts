@@ -10,8 +10,9 @@ export interface Roll {
 
 /** Initials, or figures with up to three letters: as Sheaf takes them. */
 const kCode = /^(?:[A-Z]{1,3}|[A-Za-z]{0,3}[0-9]{1,6}[A-Za-z]{0,3})$/;
-const isCode = (text: string) =>
-  kCode.test(text) && text.replace(/[^A-Za-z]/g, '').length <= 3;
+export function isCode(text: string): boolean {
+  return kCode.test(text) && text.replace(/[^A-Za-z]/g, '').length <= 3;
+}
 
 interface Line { indent: number; text: string }
 

@@ -74,6 +74,9 @@ export class Keeper {
     this.#key = await keyOf(passphrase);
   }
 
+  /** Nothing more is kept; what was kept before stays. */
+  forget(): void { this.#key = null; }
+
   /** Replaces what was kept; where that fails, what was kept stays. */
   async keep(kept: Kept): Promise<void> {
     const key = this.#key;
