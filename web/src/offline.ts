@@ -3,7 +3,7 @@
 import { isSingleFile } from './engine/boot.js';
 
 // How long a page that opens waits for a newer version to take its place.
-const patience = 1500;
+const patience = 2500;
 
 function canKeep(): boolean {
   return !isSingleFile() && 'serviceWorker' in navigator && window.isSecureContext &&

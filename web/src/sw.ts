@@ -14,20 +14,23 @@ const prefix = 'sheaf-page-';
 const store = `${prefix}${SHEAF_VERSION}`;
 const base = new URL('./', scope.location.href).href;
 
+async function takeOne(cache: Cache, path: string, integrity: string): Promise<void> {
+  const address = new URL(path, base).href;
+  const answer = await fetch(address, { integrity, cache: 'no-cache' });
+  if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+  await cache.put(address, answer);
+}
+
 async function takeAll(): Promise<void> {
   const cache = await caches.open(store);
-  try {
-    // One that is not what this version is made of fails the whole, and the
-    // browser tries again later.
-    await Promise.all(SHEAF_FILES.map(async ([path, integrity]) => {
-      const address = new URL(path, base).href;
-      const answer = await fetch(address, { integrity, cache: 'no-cache' });
-      if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
-      await cache.put(address, answer);
-    }));
-  } catch (fault) {
+  const taken = await Promise.allSettled(
+    SHEAF_FILES.map(([path, integrity]) => takeOne(cache, path, integrity)));
+  // One that is not what this version is made of fails the whole, and the browser
+  // tries again later.
+  const failed = taken.find((one) => one.status === 'rejected');
+  if (failed) {
     await caches.delete(store);
-    throw fault;
+    throw failed.reason;
   }
 }
 
@@ -62,12 +65,23 @@ scope.addEventListener('fetch', (event) => {
   if (address !== null) event.respondWith(answer(event.request, address));
 });
 
+/** Whether one page alone is open. The one that was read anew just now may still
+ * be counted twice for a moment. */
+async function onlyOnePage(): Promise<boolean> {
+  for (let tries = 0; tries < 10; ++tries) {
+    const pages = await scope.clients.matchAll({ type: 'window', includeUncontrolled: true });
+    if (pages.length <= 1) return true;
+    await new Promise((settle) => { setTimeout(settle, 100); });
+  }
+  return false;
+}
+
 // A page that has just been opened asks for the newer version. Where another is
 // open as well, that one goes on with the older.
 scope.addEventListener('message', (event) => {
   if (event.data !== 'take-over') return;
-  event.waitUntil(scope.clients.matchAll({ type: 'window', includeUncontrolled: true })
-    .then((pages) => (pages.length <= 1 ? scope.skipWaiting() : undefined)));
+  event.waitUntil(onlyOnePage().then((alone) =>
+    (alone ? scope.skipWaiting() : undefined)));
 });
 
 export {};
