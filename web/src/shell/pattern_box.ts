@@ -76,8 +76,9 @@ export function createPatternBox(engine: Engine, wishes: PatternBoxWishes): Patt
       id: `${listId}-${i}`, role: 'option', 'aria-selected': 'false', class: 'shell-pattern-one',
     },
     el('b', {}, found.title), ' ',
-    el('span', { class: 'shell-pattern-rule' }, found.about), ' ',
-    el('span', { class: 'shell-pattern-family' }, found.family))));
+    el('span', { class: 'shell-pattern-family' }, found.family), ' ',
+    el('span', { class: 'shell-pattern-about' }, found.about), ' ',
+    found.rule !== '' && el('span', { class: 'shell-pattern-rule' }, found.rule))));
     list.scrollTop = 0;
     at = -1;
     // With words typed, Enter takes the nearest.

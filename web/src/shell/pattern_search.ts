@@ -5,7 +5,9 @@ export interface Found {
   /** What the lesson says: "oa", or "ai, ay" for two to tell apart. */
   value: string;
   title: string;
+  /** Which words it is about. */
   about: string;
+  rule: string;
   family: string;
 }
 
@@ -14,7 +16,7 @@ function plain(text: string): string {
 }
 
 function foundOf(pattern: PatternInfo): Found {
-  return { value: pattern.id, title: pattern.name || pattern.id, about: pattern.rule, family: pattern.family };
+  return { value: pattern.id, title: pattern.name || pattern.id, about: pattern.remark, rule: pattern.rule, family: pattern.family };
 }
 
 /** How far it is from what was typed; 0 is the very name, null is not at all. */
@@ -33,9 +35,12 @@ export function distance(pattern: PatternInfo, typed: string): number | null {
   if (id.startsWith(wanted) || name.startsWith(wanted)) return 2;
   if (within(name) || within(id)) return 3;
   if (within(plain(pattern.family))) return 4;
-  const rule = plain(pattern.rule);
-  if (` ${rule.replace(/[^\p{L}\p{N} -]/gu, ' ')} `.includes(` ${wanted} `)) return 5;
-  if (within(`${name} ${plain(pattern.family)} ${rule}`)) return 6;
+  const remark = plain(pattern.remark);
+  if (` ${remark.replace(/[^\p{L}\p{N} -]/gu, ' ')} `.includes(` ${wanted} `)) return 5;
+  // What the family is also called stands for all of it, "long a" for every
+  // vowel team: so it comes late.
+  if (within(plain(pattern.terms))) return 6;
+  if (within(`${name} ${plain(pattern.family)} ${remark} ${plain(pattern.rule)}`)) return 7;
   return null;
 }
 
@@ -55,6 +60,7 @@ function together(patterns: readonly PatternInfo[], typed: string): Found | null
     value: chosen.map((pattern) => pattern.id).join(', '),
     title: `${names.join(', ')} and ${last}`,
     about: 'a lesson that tells them apart',
+    rule: '',
     family: 'side by side',
   };
 }
@@ -71,7 +77,9 @@ export function search(patterns: readonly PatternInfo[], typed: string, also: re
       const rank = named >= 0 ? Math.min(near ?? 9, 2.5) : near;
       return { pattern, rank, order: named >= 0 ? named - patterns.length : order };
     })
-    .filter((one): one is { pattern: PatternInfo; rank: number; order: number } => one.rank !== null)
+    // Where Sheaf knows which are meant, others only blur the list.
+    .filter((one): one is { pattern: PatternInfo; rank: number; order: number } =>
+      one.rank !== null && (also.length === 0 || one.rank < 4))
     .sort((a, b) => a.rank - b.rank || a.order - b.order)
     .map((one) => foundOf(one.pattern));
   const both = together(patterns, typed);

@@ -12,14 +12,14 @@ import { isSequence, stepsIn } from '../../src/shell/steps.js';
 import { layoutIn } from '../../src/shell/toolbar.js';
 
 const patterns: PatternInfo[] = [
-  { id: 'sh', name: 'sh', family: 'consonant digraphs', rule: 'ship, dish' },
-  { id: 'a_e', name: 'a_e', family: 'silent e', rule: 'cake; not have, village, are' },
-  { id: 'u_e_oo', name: 'u_e as long oo', family: 'silent e', rule: 'rule' },
-  { id: 'ai', name: 'ai', family: 'vowel teams', rule: 'rain' },
-  { id: 'ay', name: 'ay', family: 'vowel teams', rule: 'play' },
-  { id: 'oa', name: 'oa', family: 'vowel teams', rule: 'boat; not board' },
-  { id: 'a_open', name: 'long a, open syllable', family: 'open syllables', rule: 'baby' },
-  { id: 'th_voiced', name: 'th, voiced (this)', family: 'consonant digraphs', rule: 'this, mother' },
+  { id: 'sh', name: 'sh', family: 'consonant digraphs', remark: 'ship, dish', terms: '', rule: '' },
+  { id: 'a_e', name: 'a_e', family: 'silent e', remark: 'cake; not have, village, are', terms: 'magic e, final e', rule: '' },
+  { id: 'u_e_oo', name: 'u_e as long oo', family: 'silent e', remark: 'rule', terms: '', rule: '' },
+  { id: 'ai', name: 'ai', family: 'vowel teams', remark: 'rain', terms: '', rule: '' },
+  { id: 'ay', name: 'ay', family: 'vowel teams', remark: 'play', terms: '', rule: '' },
+  { id: 'oa', name: 'oa', family: 'vowel teams', remark: 'boat; not board', terms: '', rule: '' },
+  { id: 'a_open', name: 'long a, open syllable', family: 'open syllables', remark: 'baby', terms: '', rule: '' },
+  { id: 'th_voiced', name: 'th, voiced (this)', family: 'consonant digraphs', remark: 'this, mother', terms: '', rule: '' },
 ];
 const found = (typed: string, also: string[] = []) => search(patterns, typed, also).map((one) => one.value);
 
@@ -33,6 +33,7 @@ test('the very name comes first, and nothing typed shows all', () => {
 test('a family, a part of a name and an example word lead there', () => {
   assert.deepEqual(found('silent e'), ['a_e', 'u_e_oo']);
   assert.deepEqual(found('th'), ['th_voiced']);
+  assert.deepEqual(found('magic e'), ['a_e']);
   assert.equal(found('boat')[0], 'oa');
   assert.deepEqual(found('zzz'), []);
 });
