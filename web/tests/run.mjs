@@ -37,7 +37,6 @@ await build({
 // One after another: two browsers at once only slow each other down.
 const { status } = spawnSync(process.execPath,
   ['--enable-source-maps', '--test', '--test-concurrency=1', '--test-reporter=spec',
-    '--test-timeout=240000',
     ...files.map((name) => join(made, name.replace(/\.ts$/, '.mjs')))],
   { cwd: web, stdio: 'inherit', env: { ...process.env,
     // Never a browser of its own: Debian's is used.
