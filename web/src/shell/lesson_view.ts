@@ -10,7 +10,10 @@ import { createToolbar } from './toolbar.js';
 
 export interface Parts { editor: Part; form: Part; pages: Part; messages: Part }
 
-export interface LessonView { newLesson(): void }
+export interface LessonView {
+  /** The name of the lesson, for the bar on top. */
+  readonly name: HTMLElement;
+}
 
 /** Whether one part is shown at a time. The style says the same (shell.css). */
 const narrow = () => window.matchMedia('(max-width: 56rem)');
@@ -19,7 +22,7 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
   const newLesson = () => newLessonBox(app);
   const beginning = createBeginning(app, open);
 
-  const name = el('h1', { class: 'shell-file shell-view-head', tabindex: '-1' });
+  const name = el('h1', { class: 'shell-file', tabindex: '-1' });
   const text = el('div', { class: 'shell-panel', role: 'tabpanel', 'aria-label': 'Text' });
   const form = el('div', { class: 'shell-panel', role: 'tabpanel', 'aria-label': 'Form' });
   const ways = createTabs('How to write', [
@@ -43,7 +46,7 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
   ways.choose('form');
 
   const work = el('div', { class: 'shell-work' },
-    el('div', { class: 'shell-bar' }, name, createToolbar(app, { newLesson, open })), places.element, desk);
+    el('div', { class: 'shell-bar' }, createToolbar(app, { newLesson, open })), places.element, desk);
   work.hidden = true;
   parent.append(beginning, work);
 
@@ -55,6 +58,7 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
   const head = () => {
     beginning.hidden = app.file.open;
     work.hidden = !app.file.open;
+    name.hidden = !app.file.open;
     name.replaceChildren(app.file.name,
       app.file.unsaved ? el('span', { class: 'shell-unsaved' }, ' not saved') : '');
     document.title = app.file.open ? `${app.file.unsaved ? '• ' : ''}${app.file.name} · Sheaf` : 'Sheaf';
@@ -81,5 +85,5 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
     if (ways.now === 'form' && !form.dispatchEvent(new Event('sheaf-show-field', { cancelable: true }))) return;
     ways.choose('text');
   });
-  return { newLesson };
+  return { name };
 }

@@ -24,11 +24,10 @@ export function fillPage(place: HTMLElement, app: Shell, parts: AllParts): void 
   const views = createViews(app);
   const skip = el('a', { href: '#shell-main', class: 'shell-skip' }, 'To the main part');
   skip.addEventListener('click', (event) => { event.preventDefault(); views.main.focus(); });
+  const lesson = createLessonView(views.places.lesson, app, parts, open);
   place.replaceChildren(skip,
-    el('header', { class: 'shell-top' }, el('p', { class: 'shell-name' }, 'Sheaf'), views.nav),
+    el('header', { class: 'shell-top' }, el('p', { class: 'shell-name' }, 'Sheaf'), views.nav, lesson.name),
     views.main, app.status.element);
-
-  createLessonView(views.places.lesson, app, parts, open);
   parts.folder(views.places.folder, app);
   parts.marking(views.places.marking, app);
   createGuide(views.places.guide, app);

@@ -21,17 +21,20 @@ export function createStatus(): Status {
 
   let fading: ReturnType<typeof setTimeout> | undefined;
   const clear = () => {
+    // Only emptied: it has to stay on the page to be heard.
     clearTimeout(fading);
     calm.textContent = '';
     alarm.textContent = '';
     help.replaceChildren();
     close.hidden = true;
+    element.classList.remove('shell-status-open');
   };
   const say = (text: string, kind: 'done' | 'fault' = 'done') => {
     clear();
     // Saying the same twice must be heard twice, so the line was emptied first.
     fading = setTimeout(() => { (kind === 'fault' ? alarm : calm).textContent = text; }, 30);
     close.hidden = text === '';
+    element.classList.toggle('shell-status-open', text !== '');
   };
   return {
     element,

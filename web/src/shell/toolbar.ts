@@ -98,17 +98,19 @@ export function createToolbar(app: Shell, wishes: Wishes): HTMLElement {
     keyed(button('Open', wishes.open), 'Control+O', 'Ctrl+O'),
     keyed(busy('Save', () => app.save()), 'Control+S', 'Ctrl+S'));
   const moreId = freshId('tools');
-  const pages = el('div', { class: 'shell-tools-part shell-tools-more', id: moreId, role: 'group', 'aria-label': 'The pages' },
-    layoutChoice(app), paperChoice(app),
-    keyed(busy('Print', () => printPages(app)), 'Control+P', 'Ctrl+P'),
-    busy('Packet for the learner', () => savePacket(app, 'learner'), 'main'),
-    busy('Packet for the teacher', () => savePacket(app, 'teacher')));
-  // On a narrow screen the second group waits behind a button.
-  const more = button('Print and paper', () => {
+  const pages = el('div', { class: 'shell-tools-more', id: moreId },
+    el('div', { class: 'shell-tools-part', role: 'group', 'aria-label': 'How the pages look' }, layoutChoice(app), paperChoice(app)),
+    el('div', { class: 'shell-tools-part', role: 'group', 'aria-label': 'The finished pages' },
+      keyed(busy('Print', () => printPages(app)), 'Control+P', 'Ctrl+P'),
+      busy('Packet for the learner', () => savePacket(app, 'learner'), 'main'),
+      busy('Packet for the teacher', () => savePacket(app, 'teacher'))));
+  // On a narrow screen these wait behind a button.
+  const more = button('Print …', () => {
     const open = more.getAttribute('aria-expanded') !== 'true';
     more.setAttribute('aria-expanded', String(open));
     pages.classList.toggle('shell-tools-open', open);
   }, 'shell-tools-press');
+  more.setAttribute('aria-label', 'Print …, packets, layout and paper');
   more.setAttribute('aria-expanded', 'false');
   more.setAttribute('aria-controls', moreId);
   return el('div', { class: 'shell-tools', role: 'group', 'aria-label': 'What to do with the lesson' }, files, more, pages);

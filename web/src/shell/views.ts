@@ -49,7 +49,7 @@ export function createViews(app: Shell): Views {
     else app.file.dispatchEvent(new Event('change'));
     // Whoever hears the page is told where they are.
     if (focus) {
-      const head = [...places[view].querySelectorAll<HTMLElement>('h1, h2')].find((one) => one.offsetParent !== null);
+      const head = view === 'lesson' && app.file.open ? document.querySelector<HTMLElement>('.shell-file') : [...places[view].querySelectorAll<HTMLElement>('h1, h2')].find((one) => one.offsetParent !== null);
       if (head) { head.tabIndex = -1; head.focus({ preventScroll: true }); } else main.focus({ preventScroll: true });
       window.scrollTo(0, 0);
     }
