@@ -26,10 +26,12 @@ export function distance(pattern: PatternInfo, typed: string): number | null {
   const id = plain(pattern.id);
   const name = plain(pattern.name);
   if (id === wanted || name === wanted) return 0;
-  // Every word must begin a word there: "o" finds "oa", and not "book".
+  // Every word must begin a word there: "o" finds "oa", and not "book". A lone
+  // letter among others is a whole word: "long a" is not "u_e as long oo".
+  const words = wanted.split(' ');
   const within = (text: string) => {
-    const padded = ` ${text.replace(/[^\p{L}\p{N} -]/gu, ' ')}`;
-    return wanted.split(' ').every((word) => padded.includes(` ${word}`));
+    const padded = ` ${text.replace(/[^\p{L}\p{N} -]/gu, ' ')} `;
+    return words.every((word) => padded.includes(word.length === 1 && words.length > 1 ? ` ${word} ` : ` ${word}`));
   };
   if (` ${name} `.includes(` ${wanted} `) || ` ${id} `.includes(` ${wanted} `)) return 1;
   if (id.startsWith(wanted) || name.startsWith(wanted)) return 2;
