@@ -8,10 +8,12 @@ export interface Roll {
   groups: string[];
 }
 
-/** Initials, or figures with up to three letters: as Sheaf takes them. */
-const kCode = /^(?:[A-Z]{1,3}|[A-Za-z]{0,3}[0-9]{1,6}[A-Za-z]{0,3})$/;
+/** Initials in capitals, or figures with up to three letters, parts joined by
+ * hyphens: as src/input/learner_code.cpp takes them. */
 export function isCode(text: string): boolean {
-  return kCode.test(text) && text.replace(/[^A-Za-z]/g, '').length <= 3;
+  const letters = text.match(/\p{Script=Latin}/gu)?.length ?? 0;
+  return /^[\p{Script=Latin}0-9]+(?:-[\p{Script=Latin}0-9]+)*$/u.test(text) && [...text].length <= 12 &&
+    letters <= 3 && (/[0-9]/.test(text) || text === text.toUpperCase());
 }
 
 interface Line { indent: number; text: string }

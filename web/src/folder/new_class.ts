@@ -9,7 +9,7 @@ import { shown } from './paths.js';
 /** The text of the file; null where one of the words is no code. What it was is
  * not repeated: it may be a name. */
 export function classText(codes: string, lesson: string): string | null {
-  const all = [...new Set(codes.split(/[\s,;]+/).filter(code => code !== '').map(code => code.toUpperCase()))];
+  const all = [...new Set(codes.split(/[\s,;]+/).filter(code => code !== ''))];
   if (all.length === 0 || !all.every(isCode)) return null;
   return `${lesson === '' ? '' : `lesson: ${plain(lesson)}\n`}learners:\n${all.map(code => `  ${code}:\n`).join('')}`;
 }
@@ -26,7 +26,7 @@ export function newClassForm(app: App): { element: HTMLElement; show(files: read
     void whileBusy(make, 'Making…', async () => {
       const text = classText(codes.value, lesson.value);
       fault.textContent = text === null
-        ? 'Give a code for each learner: up to three letters, or a number with up to three letters. Sheaf takes no names.' : '';
+        ? 'Give a code for each learner: up to three capital letters, or a number with up to three letters. Sheaf takes no names.' : '';
       if (text === null) { codes.focus(); return; }
       const how = await app.folder.write('/class.yaml', text);
       codes.value = '';

@@ -2,8 +2,9 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { rollOf } from '../../src/folder/class_codes.js';
+import { isCode, rollOf } from '../../src/folder/class_codes.js';
 import { kindOf, valueOf } from '../../src/folder/kinds.js';
+import { classText } from '../../src/folder/new_class.js';
 import { byName, enginePath, extensionOf, folderOf, isReadable } from '../../src/folder/paths.js';
 
 /** The project's own lessons, from wherever the tests are started in it. */
@@ -71,6 +72,19 @@ test('what is no code is never taken from a class file', () => {
   const text = 'learners:\n  Johnny Miller:\n  Ann:\n  B7:\n  Miller: {group: x}\n  "Jo":\n  A. Baker: \n';
   assert.deepEqual(rollOf(text).learners.map(({ code }) => code), ['B7']);
   assert.deepEqual(rollOf('learners: Johnny, Ann, AB\n').learners.map(({ code }) => code), ['AB']);
+});
+
+test('codes are what Sheaf takes for codes', () => {
+  for (const code of ['B7', 'AB', 'ABC', 'b7', '12', 'É3', '7-B', 'AB-12']) assert.ok(isCode(code), code);
+  for (const name of ['Ann', 'ann', 'ANNE', 'Abc-d1', '', 'B 7', '-7', 'B--7', '1234567890123', 'x.yaml']) {
+    assert.ok(!isCode(name), name);
+  }
+});
+
+test('a first class file', () => {
+  assert.equal(classText('B7, C3 B7\tAB', 'oa boat.yaml'), 'lesson: oa boat.yaml\nlearners:\n  B7:\n  C3:\n  AB:\n');
+  assert.equal(classText('B7', 'a: b.yaml'), 'lesson: "a: b.yaml"\nlearners:\n  B7:\n');
+  for (const bad of ['', ' , ', 'B7 Ann', 'Johnny']) assert.equal(classText(bad, ''), null);
 });
 
 test('paths', () => {
