@@ -128,7 +128,7 @@ test('half of a newer version is not taken', async (t) => {
   t.after(() => { rmSync(folder, { recursive: true }); });
   const server = await servePages(built);
   t.after(() => server.stop());
-  const { page, context } = await newPage(t, chromium.browser);
+  const { page } = await newPage(t, chromium.browser);
   await page.goto(server.address);
   await hasPages(page);
   assert.ok(await isKept(page));

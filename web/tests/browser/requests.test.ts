@@ -21,7 +21,7 @@ after(async () => {
 const outsideAddress = 'http://elsewhere.invalid/counted';
 
 test('a served page asks only its own server, and after opening nobody', async (t) => {
-  const { page, context, requests, faults } = await newPage(t, chromium.browser,
+  const { page, requests, faults } = await newPage(t, chromium.browser,
     { serviceWorkers: 'block' });
   await page.goto(server.address);
   await hasPages(page);
@@ -37,7 +37,7 @@ test('a served page asks only its own server, and after opening nobody', async (
 });
 
 test('the one file asks for nothing at all', async (t) => {
-  const { page, context, requests, faults } = await newPage(t, chromium.browser);
+  const { page, requests, faults } = await newPage(t, chromium.browser);
   await page.goto(singleFile);
   await hasPages(page);
   await workALittle(page);
@@ -48,7 +48,7 @@ test('the one file asks for nothing at all', async (t) => {
 
 for (const [name, where] of [['served', 'served'], ['the one file', 'single']] as const) {
   test(`what a page would send is stopped by its own rules: ${name}`, async (t) => {
-    const { page, context, faults } = await newPage(t, chromium.browser,
+    const { page, faults } = await newPage(t, chromium.browser,
       { serviceWorkers: 'block' });
     await page.goto(where === 'single' ? singleFile : server.address);
     await hasPages(page);
@@ -97,7 +97,7 @@ for (const [name, where] of [['served', 'served'], ['the one file', 'single']] a
 }
 
 test('the watchers see a request where nothing forbids it', async (t) => {
-  const { page, context, requests } = await newPage(t, chromium.browser);
+  const { page, requests } = await newPage(t, chromium.browser);
   // A page without rules.
   await page.goto(`${server.address}licences.txt`);
   const before = requests.length;
