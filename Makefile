@@ -178,6 +178,8 @@ schemas: $(BUILT)
 	  $(SHEAF) schema $$kind > schemas/$$kind.json || exit 1; done
 
 include checks.mk
+include web.mk
 
 clean:
-	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) $(THREADS) out
+	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) $(THREADS) out \
+	  $(WEB_BUILT)
