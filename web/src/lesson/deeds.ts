@@ -34,16 +34,15 @@ export function createDeeds(host: HTMLElement, view: EditorView, app: App,
     if (within) view.focus();
   };
 
+  // Below the cursor where there is room, else above; never beyond the window.
   const place = (): void => {
-    const at = view.coordsAtPos(view.state.selection.main.head);
-    const frame = host.getBoundingClientRect();
+    const at = view.coordsAtPos(view.state.selection.main.head) ?? host.getBoundingClientRect();
     const size = panel.getBoundingClientRect();
-    const left = (at?.left ?? frame.left) - frame.left;
-    const below = (at?.bottom ?? frame.top) + 4;
-    const fits = below + size.height <= window.innerHeight || !at;
-    const top = fits ? below : Math.max(0, (at?.top ?? 0) - size.height - 4);
-    panel.style.left = `${Math.max(4, Math.min(left, frame.width - size.width - 4))}px`;
-    panel.style.top = `${top - frame.top}px`;
+    const left = Math.min(at.left, window.innerWidth - size.width - 4);
+    const below = at.bottom + 4;
+    const top = below + size.height <= window.innerHeight ? below : at.top - size.height - 4;
+    panel.style.left = `${Math.max(4, left)}px`;
+    panel.style.top = `${Math.max(4, Math.min(top, window.innerHeight - size.height - 4))}px`;
   };
 
   const show = (about: HoverInfo | null, actions: readonly Action[]): void => {

@@ -44,7 +44,6 @@ export class Drawing {
       return;
     }
     this.#busy = true;
-    let drawn = false;
     do {
       this.#again = false;
       for (;;) {
@@ -52,15 +51,10 @@ export class Drawing {
         if (!this.#session.drawable) break;
         const version = this.#session.answered;
         const next = this.#next();
-        if (!next?.seen && drawn) {
-          this.#clock.drawn(version);
-          drawn = false;
-        }
-        if (!next) {
-          this.#clock.answered(version);
-          break;
-        }
-        drawn = await this.#draw(next.page, next.dpi) || drawn;
+        if (!next?.seen) this.#clock.nothingMore(version);
+        if (!next) break;
+        // The first is the page that is being written about.
+        if (await this.#draw(next.page, next.dpi) && next.seen) this.#clock.drawn(version);
       }
     } while (this.#again);
     this.#busy = false;

@@ -11,11 +11,13 @@ import { offers } from './offers.js';
 import { renewRemarks } from './remarks.js';
 import { lessonSession, type LessonSession, type Surface } from './session.js';
 import { setup } from './setup.js';
-import { goToMessage, showMessages, underlines } from './underlines.js';
+import { showMessages, underlines } from './underlines.js';
 import { make, makeButton } from './words.js';
 
 const kHint = 'Tab leaves the text. Control and full stop: what can be done at this place. '
   + 'F8: to the next message. Control and space: what may stand here.';
+
+const kRest = 150;
 
 /** One edit that makes the one text of the other, as small as can be simply
  * had, so that the cursor stays where it is. */
@@ -119,20 +121,23 @@ export const createEditor: Part = (parent: HTMLElement, app: App): void => {
   });
   tool('At this place', 'What is known of the word at the cursor, and what can be done (Ctrl+.)',
        () => { void deeds.open(); });
-  tool('Next message', 'F8', () => { goToMessage(view, app, 1); });
 
   const label = make('label', 'ed-switch');
   const box = make('input');
   box.type = 'checkbox';
-  label.append(box, 'Remarks behind words');
+  label.append(box, 'Remarks');
+  label.title = 'Behind each word, what is known of it';
   tools.append(label);
   box.addEventListener('change', () => {
     shown = box.checked;
     void renewRemarks(view, app.engine, session, shown);
   });
 
+  // Remarks wait for a rest, so that pages are drawn first.
+  let resting: ReturnType<typeof setTimeout> | undefined;
   session.addEventListener('answers', () => {
     showMessages(view, app);
-    if (shown) void renewRemarks(view, app.engine, session, shown);
+    clearTimeout(resting);
+    if (shown) resting = setTimeout(() => void renewRemarks(view, app.engine, session, shown), kRest);
   });
 };

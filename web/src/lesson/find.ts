@@ -43,7 +43,7 @@ class FindPanel implements Panel {
       this.dom.append(makeButton(text, 'ed-tool', () => { run(view); }));
     };
     add('Next', findNext);
-    add('Before', findPrevious);
+    add('Previous', findPrevious);
     add('Replace', replaceNext);
     add('Replace all', replaceAll);
     add('Close', (at) => { closeSearchPanel(at); at.focus(); return true; });

@@ -14,7 +14,7 @@ export class KeyClock {
     session.addEventListener('opened', () => this.#keys.clear());
   }
 
-  /** All that is in sight of the pages of this text is drawn. */
+  /** A page that this text changed is drawn. */
   drawn(version: number): void {
     const begun = this.#take(version);
     if (begun.length === 0) return;
@@ -29,8 +29,8 @@ export class KeyClock {
     });
   }
 
-  /** Nothing (more) that is in sight changed by this text. */
-  answered(version: number): void {
+  /** Nothing (more) that is in sight was changed by this text. */
+  nothingMore(version: number): void {
     this.#take(version);
   }
 

@@ -47,11 +47,12 @@ export class PageCanvas {
   show(page: PageInfo, number: number, count: number): void {
     this.page = page;
     this.number = number;
-    const name = `Page ${count}, ${page.label}, for the ${page.teacher ? 'teacher' : 'learner'}`;
+    const label = page.label.charAt(0).toUpperCase() + page.label.slice(1);
+    const name = `Page ${count}, ${label}, for the ${page.teacher ? 'teacher' : 'learner'}`;
     if (this.canvas.getAttribute('aria-label') !== name) {
       this.canvas.setAttribute('aria-label', name);
-      this.#caption.textContent = `${count} · ${page.label}`;
-      this.lines.setAttribute('aria-label', `Show its lines: page ${count}, ${page.label}`);
+      this.#caption.textContent = `${count} · ${label}`;
+      this.lines.setAttribute('aria-label', `Show its lines: page ${count}, ${label}`);
     }
     const shape = `${page.width} / ${page.height}`;
     if (this.canvas.style.aspectRatio !== shape) this.canvas.style.aspectRatio = shape;
@@ -81,7 +82,7 @@ export class PageCanvas {
   /** Puts a picture there, if it is still that page's. */
   put(look: string, dpi: number, picture: Picture): boolean {
     if (this.page?.look !== look) return false;
-    const pen = this.canvas.getContext('2d', { alpha: false });
+    const pen = this.canvas.getContext('2d');
     if (!pen) return false;
     if (this.canvas.width !== picture.width) this.canvas.width = picture.width;
     if (this.canvas.height !== picture.height) this.canvas.height = picture.height;

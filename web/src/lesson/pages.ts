@@ -10,8 +10,11 @@ import { placeAt, showLines } from './page_lines.js';
 import { lessonSession } from './session.js';
 import { counted, make } from './words.js';
 
-/** Room beside a page, and the least that it is made (CSS pixels). */
+/** Room beside a page, less in a narrow column, and the least that a page is
+ * made (CSS pixels). */
 const kMargin = 24;
+const kNarrowMargin = 8;
+const kNarrow = 500;
 const kLeastWidth = 160;
 /** The cursor rests for so long before the pages are asked for (ms). */
 const kRest = 120;
@@ -83,7 +86,9 @@ export const createPages: Part = (parent: HTMLElement, app: App): void => {
 
   const fit = (): void => {
     if (scroller.clientWidth === 0) return;
-    const width = Math.round(Math.max(kLeastWidth, scroller.clientWidth - 2 * kMargin) * zoom);
+    const margin = scroller.clientWidth < kNarrow ? kNarrowMargin : kMargin;
+    root.style.setProperty('--pg-margin', `${margin}px`);
+    const width = Math.round(Math.max(kLeastWidth, scroller.clientWidth - 2 * margin) * zoom);
     for (const page of pages) page.resize(width);
     const first = session.pages.pages[0];
     bar.size(first ? width / (first.width * 96 / 72) : 0, zoom === 1);

@@ -19,6 +19,8 @@ interface Wishes {
 }
 
 const kStep = 1.2;
+/** Milliseconds before faults are said. */
+const kPatience = 700;
 const kReaders: readonly [Readers, string][] =
   [['learner', 'Learner'], ['teacher', 'Teacher'], ['both', 'Both']];
 
@@ -57,6 +59,12 @@ export function createPagesBar(wishes: Wishes): PagesBar {
   element.append(whose, sizes, skip, status);
 
   let said = '';
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+  const show = (text: string, faulty: boolean): void => {
+    said = text;
+    status.classList.toggle('pg-faulty', faulty);
+    status.replaceChildren(quoted(text));
+  };
   return {
     element,
     size(scale, fits) {
@@ -70,11 +78,13 @@ export function createPagesBar(wishes: Wishes): PagesBar {
       const text = some && pages.stale ? `These are the last good pages: ${pages.why}`
         : some ? `${counted(own, 'page', 'pages')} for the learner, ${others} for the teacher`
         : why !== '' ? `There are no pages yet: ${why}` : '';
-      status.classList.toggle('pg-faulty', text !== '' && (pages.stale || !some));
+      clearTimeout(waiting);
       // Said again only where it is something else.
       if (text === said) return;
-      said = text;
-      status.replaceChildren(quoted(text));
+      const faulty = text !== '' && (pages.stale || !some);
+      // A word half written is no fault yet.
+      if (faulty) waiting = setTimeout(() => show(text, true), kPatience);
+      else show(text, false);
     },
   };
 }

@@ -28,6 +28,7 @@ export function setup(deeds: readonly Deed[], describedBy: string): Extension {
     EditorView.contentAttributes.of({
       'aria-label': 'Lesson text',
       'aria-describedby': describedBy,
+      tabindex: '0',
       // Sheaf itself says which words it does not know; a phone must not mend
       // what is spelled on purpose.
       spellcheck: 'false',
