@@ -35,18 +35,19 @@ export function createField(app: App, first: Field, toText: (field: Field) => vo
     choose(found) { input.value = found.value; typed.cancel(); newer = true; void write(); },
   }) : null;
   const input = pattern ? pattern.input
-    : first.lines || first.key === 'words' || first.key === 'dictate-words' ? el('textarea', { rows: 2, spellcheck: 'true' })
+    : first.lines || first.key === 'words' || first.key === 'dictate-words' ? el('textarea', { rows: 1, spellcheck: 'true' })
     : el('input', { type: 'text', autocomplete: 'off' });
   input.id ||= freshId('field');
   input.classList.add('form-input');
   input.setAttribute('aria-describedby', pattern ? `${input.getAttribute('aria-describedby') ?? ''} ${messagesId}`.trim() : `${hintId} ${messagesId}`);
   const fit = () => {
     if (!(input instanceof HTMLTextAreaElement)) return;
-    // As tall as what is in it, so that nothing is read through a slit.
-    const lines = Math.max(first.lines ? 3 : 1, input.value.split('\n').length);
-    input.rows = Math.min(14, lines + 1);
+    // As tall as what is in it, so that nothing is read through a slit, and one
+    // line more where somebody writes.
+    const lines = Math.max(first.lines ? 2 : 1, input.value.split('\n').length);
+    input.rows = Math.min(14, lines + (document.activeElement === input ? 1 : 0));
     const more = input.scrollHeight - input.clientHeight;
-    if (more > 4 && input.clientHeight > 0) input.rows = Math.min(14, input.rows + Math.ceil(more / 24));
+    if (more > 4 && input.clientHeight > 0) input.rows = Math.min(14, input.rows + Math.ceil(more / 26));
   };
 
   const said = createFieldMessages(app, messagesId, () => { input.focus(); });
@@ -78,7 +79,8 @@ export function createField(app: App, first: Field, toText: (field: Field) => vo
   const typed = later(pause, () => { void write(); });
 
   input.addEventListener('input', () => { newer = true; fit(); typed(); });
-  input.addEventListener('blur', () => typed.now());
+  input.addEventListener('focus', fit);
+  input.addEventListener('blur', () => { typed.now(); fit(); });
 
   let wanted = false;
   let all: Offer[] = [];

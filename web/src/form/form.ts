@@ -76,8 +76,8 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
   // A place in the lesson is wanted: the field that has it takes the focus.
   parent.addEventListener('sheaf-show-field', (event) => {
     if (leaving) return;
-    const { cursor } = session;
-    const field = shown.find(({ range, editable }) => editable && range && range.from <= cursor && cursor <= range.to);
+    const { from } = (event as CustomEvent<Range>).detail;
+    const field = shown.find(({ range, editable }) => editable && range && range.from <= from && from <= range.to);
     const box = field && boxes.get(field.key);
     if (!box) return;
     event.preventDefault();
@@ -85,6 +85,7 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
   });
   session.addEventListener('opened', () => {
     path = '';
+    parent.scrollTop = 0;
     soon.cancel();
     void renew().catch(() => undefined);
   });

@@ -64,7 +64,8 @@ export function createApp(engine: Engine, session: Session, folder: Folder, stat
     confirm: confirmBox,
     async openLesson(path, text) {
       if (!await app.mayLeave()) return false;
-      file.fromFolder(path, text);
+      const bytes = folder.paths.includes(path) ? await folder.read(path) : null;
+      file.fromFolder(path, text, bytes && new TextDecoder().decode(bytes));
       app.show('lesson');
       return true;
     },

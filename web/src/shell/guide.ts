@@ -34,6 +34,7 @@ export const createGuide: Part = (parent: HTMLElement): void => {
       page.replaceChildren(el('h1', { tabindex: '-1' }, 'The guide'), el('p', {}, files.size === 0
         ? 'This copy of Sheaf came without its guide. Choose New lesson in the view Lesson, and the rest explains itself beside the text.'
         : 'The guide has no such page.'), el('p', {}, el('a', { href: '#lesson' }, 'To the lesson')));
+      if (focus) head();
       return;
     }
     if (shown !== path) {

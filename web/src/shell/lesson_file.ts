@@ -70,9 +70,10 @@ export class LessonFile extends EventTarget {
     this.#begin(`/${picked.name}`, picked.text, picked.handle, picked.text);
   }
 
-  /** One of the folder's, or, where the folder has none of that name, a new one. */
-  fromFolder(path: string, text: string): void {
-    this.#begin(path, text, null, this.#folder.paths.includes(path) ? text : null);
+  /** One of the folder's, or, where the folder has none of that name, a new one.
+   * `saved` is what the folder has; null: nothing. */
+  fromFolder(path: string, text: string, saved: string | null): void {
+    this.#begin(path, text, null, saved);
     this.#fromFolder = this.#folder.paths.includes(path);
   }
 
@@ -92,7 +93,7 @@ export class LessonFile extends EventTarget {
     this.#handle = handle;
     this.#fromFolder = false;
     // The editor may keep line ends in its own way; what it has is what was read.
-    this.#saved = saved === null ? null : this.#session.text;
+    this.#saved = saved === text ? this.#session.text : saved;
     this.#settle();
   }
 

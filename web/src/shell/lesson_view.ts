@@ -78,12 +78,20 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
     const { length } = app.session.pages.pages;
     places.label('pages', length > 0 ? `Pages, ${length}` : 'Pages');
   });
-  // Where a place is gone to and the editor is hidden, the form shows the field
-  // that has it; what no field has is shown in the text.
-  work.addEventListener('sheaf-show-text', () => {
+  // Whoever leads to a place in the lesson need not know what is shown: here the
+  // form's field that has it is shown, and else the text.
+  const { session } = app;
+  const goTo = session.goTo.bind(session);
+  session.goTo = (range) => {
     if (narrow().matches) places.choose('write');
-    if (ways.now === 'form' && !form.dispatchEvent(new Event('sheaf-show-field', { cancelable: true }))) return;
+    const wish = new CustomEvent('sheaf-show-field', { detail: range, cancelable: true });
+    if (ways.now === 'form' && !form.dispatchEvent(wish)) {
+      // The cursor goes there all the same: the pages follow it.
+      goTo(range);
+      return;
+    }
     ways.choose('text');
-  });
+    goTo(range);
+  };
   return { name };
 }

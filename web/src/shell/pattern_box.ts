@@ -136,6 +136,8 @@ export function createPatternBox(engine: Engine, wishes: PatternBoxWishes): Patt
     if (node) take(shown[[...list.children].indexOf(node)]);
   });
 
+  many.className = 'shell-hint';
+  many.textContent = 'The patterns are on their way…';
   void engine.patterns().then((patterns) => { all = patterns; draw(); },
     () => { many.className = 'shell-hint'; many.textContent = 'The list of patterns is not there. Please open this page again.'; });
   return { element, input, refresh: draw };

@@ -75,8 +75,8 @@ export function search(patterns: readonly PatternInfo[], typed: string, also: re
     .map((pattern, order) => {
       const near = distance(pattern, typed);
       const named = also.indexOf(pattern.id);
-      // What Sheaf finds comes before a word that merely stands in a rule.
-      const rank = named >= 0 ? Math.min(near ?? 9, 2.5) : near;
+      // What Sheaf finds comes in its own order, the commonest spelling first.
+      const rank = named >= 0 && near !== 0 ? 0.5 : near;
       return { pattern, rank, order: named >= 0 ? named - patterns.length : order };
     })
     // Where Sheaf knows which are meant, others only blur the list.

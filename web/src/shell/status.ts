@@ -4,6 +4,8 @@ import { button, el } from './dom.js';
 export interface Status {
   readonly element: HTMLElement;
   say(text: string, kind?: 'done' | 'fault'): void;
+  /** Takes away what was said, but no button that somebody may still want. */
+  settle(): void;
   /** The same with a button that does something about it. */
   offer(text: string, label: string, press: () => void): void;
 }
@@ -39,6 +41,9 @@ export function createStatus(): Status {
   return {
     element,
     say,
+    settle() {
+      if (help.childElementCount === 0) clear();
+    },
     offer(text, label, press) {
       say(text);
       help.append(button(label, () => { clear(); press(); }));

@@ -30,6 +30,8 @@ export function createViews(app: Shell): Views {
   const nav = el('nav', { class: 'shell-nav', 'aria-label': 'Views' });
   for (const { view, label } of labels) {
     const link = el('a', { href: `#${view}`, class: 'shell-nav-one' }, label);
+    // What was said of one view is of no use in another.
+    link.addEventListener('click', () => app.status.settle());
     links.set(view, link);
     nav.append(link);
   }

@@ -40,7 +40,7 @@ test('a family, a part of a name and an example word lead there', () => {
 
 test('what Sheaf finds for a sound joins what the letters find', () => {
   assert.deepEqual(found('long a'), ['a_open']);
-  assert.deepEqual(found('long a', ['a_e', 'ai', 'ay', 'a_open']).slice(0, 4).sort(), ['a_e', 'a_open', 'ai', 'ay']);
+  assert.deepEqual(found('long a', ['a_e', 'ai', 'ay', 'a_open']), ['a_e', 'ai', 'ay', 'a_open']);
   const out = 'sheaf: `long a` stands for 5 patterns; name one of them:\n' +
     '  a_e              a_e                       cake\n  ai               ai                        rain\n' +
     '  nothing          of ours                   here\n';
