@@ -16,6 +16,13 @@ export function orderedActions(actions: readonly Action[]): Action[] {
           ...actions.filter((action) => action.message < 0)];
 }
 
+/** What can be done at the cursor, and the mends of the rest of its line. */
+export function together(here: readonly Action[], line: readonly Action[]): Action[] {
+  const more = line.filter((action) => action.message >= 0
+    && !here.some((one) => one.title === action.title));
+  return [...orderedActions(here), ...more];
+}
+
 export function createDeeds(host: HTMLElement, view: EditorView, app: App,
                             session: LessonSession): Deeds {
   const panel = make('div', 'ed-deeds');
@@ -49,7 +56,7 @@ export function createDeeds(host: HTMLElement, view: EditorView, app: App,
     panel.replaceChildren();
     if (about && about.lines.length > 0) panel.append(aboutNode(about));
     const list = make('ul', 'ed-deeds-list');
-    for (const action of orderedActions(actions)) {
+    for (const action of actions) {
       const item = make('li');
       item.append(makeButton(action.title, 'ed-deed', () => {
         close();
@@ -97,9 +104,12 @@ export function createDeeds(host: HTMLElement, view: EditorView, app: App,
       const { from, to, head } = view.state.selection.main;
       const about = aboutPlace(app.engine, session, head);
       const version = session.version;
-      const actions = await app.engine.actions(session.path, from, to).catch(() => []);
+      const first = view.state.doc.lineAt(from);
+      const [here, line] = await Promise.all([[from, to], [first.from, first.to]].map(
+        ([begin = 0, end = 0]) => app.engine.actions(session.path, begin, end)
+          .catch((): Action[] => [])));
       const known = await about;
-      if (mine === asked && version === session.version) show(known, actions);
+      if (mine === asked && version === session.version) show(known, together(here ?? [], line ?? []));
     },
   };
 }

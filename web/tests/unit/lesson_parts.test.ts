@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import type { Action, Message, Offer, Severity } from '../../src/engine/types.js';
-import { orderedActions } from '../../src/lesson/deeds.js';
+import { orderedActions, together } from '../../src/lesson/deeds.js';
 import { smallEdit } from '../../src/lesson/editor.js';
 import { blocksOf } from '../../src/lesson/explaining.js';
 import { Follower, kHandsOff, type Sight } from '../../src/lesson/follow.js';
@@ -74,6 +74,9 @@ test('mends come before what may also be wanted', () => {
   const action = (title: string, of: number): Action => ({ title, message: of, files: [], certain: false });
   assert.deepEqual(orderedActions([action('a', -1), action('b', 0), action('c', -1), action('d', 2)])
     .map((one) => one.title), ['b', 'd', 'a', 'c']);
+  // And then the mends, but nothing else, of the rest of the line.
+  assert.deepEqual(together([action('a', -1), action('b', 0)],
+    [action('b', 0), action('e', 1), action('f', -1)]).map((one) => one.title), ['b', 'a', 'e']);
 });
 
 test('one small edit makes the one text of the other', () => {
