@@ -18,7 +18,8 @@ const kHeads: readonly { kinds: readonly Kind[]; head: string }[] = [
   { kinds: ['picture'], head: 'Pictures' },
 ];
 
-/** Above this, a list is closed at first: a year has 36 lessons. */
+/** Above this, a list is closed at first: a term has many records. Lessons are
+ * what the teacher comes for, but on a narrow screen they would hide the rest. */
 const kLongList = 12;
 
 export async function listed(app: App): Promise<Listed[]> {
@@ -58,7 +59,7 @@ export class FileList {
       const state = el('span', { class: 'folder-head-state' });
       const parts = el('details', { class: 'folder-kind' },
         el('summary', {}, el('h3', {}, `${head} (${these.length})`), state));
-      parts.open = this.#open.get(head) ?? these.length <= kLongList;
+      parts.open = this.#open.get(head) ?? ((kinds.includes('lesson') && !matchMedia('(max-width: 60rem)').matches) || these.length <= kLongList);
       parts.addEventListener('toggle', () => { this.#open.set(head, parts.open); });
       const all = el('ul', { class: 'folder-list' });
       for (const file of these) all.append(this.#row(file));

@@ -16,7 +16,7 @@ export function forReading(out: string): string {
   const command = (line: string | undefined) => line !== undefined && /^\s{2,}\S*sheaf\s/.test(line);
   return lines.filter((line, i) => !command(line) && !(/:\s*$/.test(line) && command(lines[i + 1])) &&
       !line.startsWith('Nothing is written.'))
-    .join('\n').replace(/\n{3,}/g, '\n\n').trim();
+    .join('\n').replace(/\n{3,}/g, '\n\n').replace(/^\n+|\s+$/g, '');
 }
 
 export class PlanView {
@@ -83,7 +83,7 @@ export class PlanView {
     await this.#run(['review', '--class', shown(path), '--records', records, '--week', this.#week.value], made => {
       if (made.length === 0) return Promise.resolve();
       const names = made.map(file => baseName(file.path)).join(' and ');
-      const save = button(`Keep ${names}`, () => { void whileBusy(save, 'Saving…', () => this.#save(made)); });
+      const save = button(`Save ${names}`, () => { void whileBusy(save, 'Saving…', () => this.#save(made)); });
       this.#result.append(el('p', {}, save,
         ' They then stand among your files: the class to make packets from, the check to print.'));
       return Promise.resolve();

@@ -30,7 +30,7 @@ export function checkMessages(out: string): Said[] | null {
     return {
       severity: severityOf(words(message.severity)), name: words(message.name),
       file: words(place.file).replace(/^\//, ''),
-      line: 'begin' in place ? figure(begin.line) + 1 : 0,
+      line: figure(begin.line),
       text: words(message.text), help: words(message.help),
     };
   });

@@ -109,6 +109,7 @@ export const kCaution = 'Scores describe how these words went and nothing else. 
 
 /** What comes next, as `mark` says it of a group, pattern by pattern. */
 export function adviceOf(out: string): string[] {
-  return out.split('\n').map(line => line.trim())
-    .filter(line => /^[^:]+: (?:go on|another set|back to the sounds|too few to tell)\b/.test(line));
+  return out.split('\n')
+    .filter(line => /^ {2}[^\s:][^:]*: (?:go on|another set|back to the sounds|too few to tell)\b/.test(line))
+    .map(line => line.trim());
 }

@@ -130,7 +130,7 @@ function learnerTable({ learner, patterns, days }: LearnerProgress, asOf: string
     body.append(el('tr', {}, el('th', { scope: 'row' }, patternWords(pattern)),
       el('td', { 'data-label': 'Where it stands', class: `marking-state marking-state-${state.replace(' ', '-')}` },
         el('span', { 'aria-hidden': 'true' }, `${stateSign(state)} `), state),
-      cell('Taught', taught), cell('Right since then', shareWords(all)), cell('In new words', shareWords(newWords)),
+      el('td', { 'data-label': 'Taught', class: 'marking-day' }, taught), cell('Right since then', shareWords(all)), cell('In new words', shareWords(newWords)),
       cell('In own writing', shareWords(writing)), cell('What that rests on', why)));
   }
   const heads = ['Pattern', 'Where it stands', 'Taught', 'Right since then', 'In new words', 'In own writing', 'What that rests on'];
@@ -144,7 +144,7 @@ function learnerTable({ learner, patterns, days }: LearnerProgress, asOf: string
       el('table', { class: 'marking-table marking-progress' },
         el('caption', { class: 'quiet' }, `Each day of ${learner}`),
         el('thead', {}, el('tr', {}, ...['Day', 'What it was', 'Words right', 'Letter sequences'].map(head => el('th', { scope: 'col' }, head)))),
-        el('tbody', {}, ...days.map(day => el('tr', {}, el('th', { scope: 'row' }, day.date),
+        el('tbody', {}, ...days.map(day => el('tr', {}, el('th', { scope: 'row', class: 'marking-day' }, day.date),
           el('td', { 'data-label': 'What it was' }, day.kind), el('td', { 'data-label': 'Words right' }, shareWords(day.words)),
           el('td', { 'data-label': 'Letter sequences' }, `${day.sequences} of ${day.possible}`)))))));
   }

@@ -31,8 +31,8 @@ export function questionsOf(out: string, text: string, lines: ReadonlyMap<string
     const message = fields(one);
     if (words(message.severity) !== 'error') continue;
     const begin = fields(fields(message.place).begin);
-    const code = codes.get(figure(begin.line) + 1);
-    if (code === undefined || !('line' in begin)) {
+    const code = codes.get(figure(begin.line));
+    if (code === undefined) {
       faults.push(words(message.text));
       continue;
     }
@@ -40,7 +40,7 @@ export function questionsOf(out: string, text: string, lines: ReadonlyMap<string
       const place = fields(fields(fix).place);
       const from = fields(place.begin);
       return { by: words(fields(fix).replacement),
-        entry: (rows[figure(from.line)] ?? '').slice(figure(from.utf16), figure(fields(place.end).utf16)) };
+        entry: (rows[figure(from.line) - 1] ?? '').slice(figure(from.utf16), figure(fields(place.end).utf16)) };
     });
     questions.set(code, [...questions.get(code) ?? [],
       { text: words(message.text), help: words(message.help), mends }]);

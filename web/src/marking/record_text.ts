@@ -23,7 +23,7 @@ export function readForm(text: string): Form | null {
   }
   const keys = lines.slice(0, wrongAt)
     .filter(line => /^[a-z-]+:/.test(line) && !/^(?:marked|absent):/.test(line));
-  const codes = lines.slice(wrongAt + 1).map(line => /^ {2}("[^"]+"|[^\s:]+):\s*$/.exec(line)?.[1] ?? '')
+  const codes = lines.slice(wrongAt + 1).map(line => /^ {2}"?([^\s:"]+)"?:\s*$/.exec(line)?.[1] ?? '')
     .filter(code => code !== '');
   return { dictated, keys, codes };
 }
@@ -49,7 +49,8 @@ export function recordText(form: Form, entries: readonly Entry[]): RecordText {
   for (const { code, absent: away, wrong } of entries) {
     if (away) continue;
     const typed = wrong.replace(/\s+/g, ' ').trim();
-    all.push(typed === '' ? `  ${code}:` : `  ${code}: ${asValue(typed)}`);
+    const key = /^[A-Za-z0-9-]+$/.test(code) ? code : JSON.stringify(code);
+    all.push(typed === '' ? `  ${key}:` : `  ${key}: ${asValue(typed)}`);
     lines.set(code, all.length);
   }
   return { text: `${all.join('\n')}\n`, lines };

@@ -61,8 +61,10 @@ export class Keeper {
   /** Whether something is kept. Asking makes no database where there is none. */
   async holds(): Promise<boolean> {
     try {
-      const known = await this.#factory.databases();
-      if (!known.some(({ name }) => name === kDatabase)) return false;
+      // Where a browser has no such list, asking makes an empty database.
+      const known = await (this.#factory.databases as IDBFactory['databases'] | undefined)
+        ?.call(this.#factory);
+      if (known !== undefined && !known.some(({ name }) => name === kDatabase)) return false;
       return await this.#read() !== null;
     } catch {
       return false;
