@@ -42,13 +42,21 @@ export function createField(app: App, first: Field, toText: (field: Field) => vo
   input.setAttribute('aria-describedby', pattern ? `${input.getAttribute('aria-describedby') ?? ''} ${messagesId}`.trim() : `${hintId} ${messagesId}`);
   const fit = () => {
     if (!(input instanceof HTMLTextAreaElement)) return;
-    // As tall as what is in it, so that nothing is read through a slit, and one
-    // line more where somebody writes.
-    const lines = Math.max(first.lines ? 2 : 1, input.value.split('\n').length);
-    input.rows = Math.min(14, lines + (document.activeElement === input ? 1 : 0));
+    // As tall as what is in it, so that nothing is read through a slit. The same
+    // with the focus and without, or a press on what is below would miss it.
+    const lines = input.value.trim() === '' ? 1 : input.value.split('\n').length;
+    input.rows = Math.min(14, lines + (first.lines ? 1 : 0));
     const more = input.scrollHeight - input.clientHeight;
     if (more > 4 && input.clientHeight > 0) input.rows = Math.min(14, input.rows + Math.ceil(more / 26));
   };
+
+  let width = 0;
+  new ResizeObserver(([entry]) => {
+    const now = entry?.contentRect.width ?? 0;
+    if (Math.abs(now - width) < 1) return;
+    width = now;
+    fit();
+  }).observe(input);
 
   const said = createFieldMessages(app, messagesId, () => { input.focus(); });
   const offers = el('div', { class: 'form-offers', role: 'group', 'aria-label': `Words to add to ${words.label}` });
@@ -78,9 +86,16 @@ export function createField(app: App, first: Field, toText: (field: Field) => vo
   };
   const typed = later(pause, () => { void write(); });
 
-  input.addEventListener('input', () => { newer = true; fit(); typed(); });
-  input.addEventListener('focus', fit);
-  input.addEventListener('blur', () => { typed.now(); fit(); });
+  input.addEventListener('input', () => {
+    newer = true;
+    fit();
+    // Half a search is no pattern: it waits until one is taken, or the field left.
+    if (!pattern) typed();
+  });
+  input.addEventListener('blur', () => {
+    typed.cancel();
+    if (newer) void write();
+  });
 
   let wanted = false;
   let all: Offer[] = [];

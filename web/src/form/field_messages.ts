@@ -25,7 +25,7 @@ function oneMessage(app: App, message: Message, done: () => void): HTMLElement {
   for (const fix of message.fixes) {
     node.append(button(fix.label.replaceAll('`', ''), () => {
       void app.session.applyFiles(fix.files).then(
-        () => { app.say(fix.label.replaceAll('`', '')); done(); },
+        () => { app.say(fix.label.replaceAll('`', ''), 'done'); done(); },
         (fault: unknown) => { app.say(`It could not be mended: ${inWords(fault)}`, 'fault'); });
     }, 'form-mend'));
   }

@@ -91,7 +91,7 @@ export function createApp(engine: Engine, session: Session, folder: Folder, stat
         const name = file.name;
         const saved = await file.save();
         if (saved === 'stopped') return false;
-        app.say(saved === 'saved' ? `${name} is saved.` : `${name} is with your downloads.`);
+        app.say(saved === 'saved' ? `${name} is saved.` : `${name} is with your downloads.`, 'done');
         return true;
       } catch (fault) {
         app.say(`It could not be saved: ${inWords(fault)}`, 'fault');

@@ -73,8 +73,7 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
   });
   app.session.addEventListener('answers', () => {
     const { messages: all } = app.session;
-    const faults = all.filter((message) => message.severity === 'error').length;
-    places.label('messages', faults > 0 ? `Messages, ${faults} to mend` : all.length > 0 ? `Messages, ${all.length}` : 'Messages');
+    places.label('messages', all.length > 0 ? `Messages, ${all.length}` : 'Messages');
     const { length } = app.session.pages.pages;
     places.label('pages', length > 0 ? `Pages, ${length}` : 'Pages');
   });

@@ -13,7 +13,7 @@ async function begin(app: Shell, make: () => Promise<{ name: string; text: strin
     const { name, text } = await make();
     app.file.begin(name, text);
     app.show('lesson');
-    app.say('A first draft. Read it through, then print.');
+    app.say('A first draft. Read it through, then print.', 'done');
     return true;
   } catch (fault) {
     app.say(`No lesson could be begun: ${inWords(fault)}`, 'fault');

@@ -46,7 +46,7 @@ export async function savePacket(app: Shell, whose: Whose): Promise<void> {
   if (!packets || !part) return;
   const name = packetName(app.session.path, whose);
   app.download(name, part.bytes, 'application/pdf');
-  app.say(`${name}, ${count(whose === 'learner' ? packets.learnerPages : packets.teacherPages, 'page')}, is with your downloads.`);
+  app.say(`${name}, ${count(whose === 'learner' ? packets.learnerPages : packets.teacherPages, 'page')}, is with your downloads.`, 'done');
 }
 
 /** The pages are made before the question is put, so that each answer is a link:

@@ -81,7 +81,7 @@ export function search(patterns: readonly PatternInfo[], typed: string, also: re
     })
     // Where Sheaf knows which are meant, others only blur the list.
     .filter((one): one is { pattern: PatternInfo; rank: number; order: number } =>
-      one.rank !== null && (also.length === 0 || one.rank < 4))
+      one.rank !== null && (also.length === 0 || one.rank < 3))
     .sort((a, b) => a.rank - b.rank || a.order - b.order)
     .map((one) => foundOf(one.pattern));
   const both = together(patterns, typed);

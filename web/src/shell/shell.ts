@@ -18,7 +18,7 @@ export function fillPage(place: HTMLElement, app: Shell, parts: AllParts): void 
       if (!picked || !await app.mayLeave()) return;
       app.file.take(picked);
       app.show('lesson');
-      app.say(`${picked.name} is open.`);
+      app.say(`${picked.name} is open.`, 'done');
     })().catch((fault: unknown) => { app.say(inWords(fault), 'fault'); });
   };
   const views = createViews(app);

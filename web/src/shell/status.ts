@@ -10,6 +10,9 @@ export interface Status {
   offer(text: string, label: string, press: () => void): void;
 }
 
+/** Milliseconds. */
+const doneStays = 20_000;
+
 export function createStatus(): Status {
   // Both are there from the beginning: a screen reader follows only what it
   // has seen empty.
@@ -21,22 +24,29 @@ export function createStatus(): Status {
   close.hidden = true;
   const element = el('footer', { class: 'shell-status' }, calm, alarm, help, close);
 
-  let fading: ReturnType<typeof setTimeout> | undefined;
+  let timer: ReturnType<typeof setTimeout> | undefined;
   const clear = () => {
     // Only emptied: it has to stay on the page to be heard.
-    clearTimeout(fading);
+    clearTimeout(timer);
     calm.textContent = '';
     alarm.textContent = '';
     help.replaceChildren();
     close.hidden = true;
     element.classList.remove('shell-status-open');
   };
-  const say = (text: string, kind: 'done' | 'fault' = 'done') => {
+  const say = (text: string, kind?: 'done' | 'fault') => {
     clear();
+    if (text === '') return;
     // Saying the same twice must be heard twice, so the line was emptied first.
-    fading = setTimeout(() => { (kind === 'fault' ? alarm : calm).textContent = text; }, 30);
-    close.hidden = text === '';
-    element.classList.toggle('shell-status-open', text !== '');
+    timer = setTimeout(() => {
+      const line = kind === 'fault' ? alarm : calm;
+      line.classList.toggle('shell-done', kind === 'done');
+      line.textContent = text;
+      // What went well need not be taken away by hand.
+      if (kind === 'done') timer = setTimeout(clear, doneStays);
+    }, 30);
+    close.hidden = false;
+    element.classList.add('shell-status-open');
   };
   return {
     element,

@@ -46,7 +46,7 @@ function layoutChoice(app: Shell): HTMLElement {
     void (async () => {
       await engine.change(session.path, session.text);
       session.apply(await engine.formEdits(session.path, 'layout', wanted === 'week' ? '' : wanted));
-      app.say(`The layout is now ${spoken(wanted)}.`);
+      app.say(`The layout is now ${spoken(wanted)}.`, 'done');
     })().catch((fault: unknown) => { app.say(`The layout could not be changed: ${inWords(fault)}`, 'fault'); });
   });
   session.addEventListener('text', show);
@@ -63,7 +63,7 @@ function paperChoice(app: Shell): HTMLElement {
     const one = papers.find(({ paper }) => paper === choose.value);
     if (!one) return;
     void app.usePaper(one.paper, true).then(
-      () => app.say(one.paper === '' ? 'The paper is as the layout says.' : `The paper is now ${one.name}.`),
+      () => app.say(one.paper === '' ? 'The paper is as the layout says.' : `The paper is now ${one.name}.`, 'done'),
       (fault: unknown) => app.say(`The paper could not be changed: ${inWords(fault)}`, 'fault'));
   });
   app.onPaper(show);
