@@ -10,7 +10,7 @@ WEB := build-web
 # again by themselves where they are not up to date.
 WEB_BUILT = $(filter-out %/sources %/libs,$(wildcard $(WEB)/*))
 WEB_PACKAGES := clang-19 lld-19 llvm-19 wasi-libc libclang-rt-19-dev-wasm32 \
-  xz-utils bzip2 binaryen chromium
+  xz-utils bzip2 binaryen chromium libdeflate-tools
 
 .PHONY: web-deps web-libs web-module
 
@@ -41,3 +41,5 @@ web-module: web-libs $(WEB)/sheaf/build.ninja
 	cmake --build $(WEB)/sheaf --target sheaf_module
 	@cmp -s $(WEB)/sheaf/sheaf.wasm $(WEB)/sheaf.wasm || \
 	  cp $(WEB)/sheaf/sheaf.wasm $(WEB)/sheaf.wasm
+
+include web/page.mk

@@ -37,7 +37,7 @@ function shippedData(share) {
   const wanted = filesIn(share).filter((path) =>
     path === 'phonics.bin' || /^fonts\/.*\.(ttf|tsv|txt)$/.test(path) ||
     /^layouts\/.*\.yaml$/.test(path));
-  return pack(wanted.map((path) => [path, readFileSync(join(share, path))]));
+  return pack(wanted.map((path) => [path, readFileSync(join(share, path))]), { tables: true });
 }
 
 const share = need(given.share, 'What comes with Sheaf');

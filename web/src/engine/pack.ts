@@ -1,10 +1,16 @@
 /** Several files in one, as the build packs what comes with Sheaf: a length of
  * four bytes (little end first), a list of paths and sizes, then the files one
  * after another. */
+import { outOfPlanes } from './planes.js';
 
 export type Packed = Map<string, Uint8Array<ArrayBuffer>>;
 
-interface Row { path: string; size: number }
+interface Row {
+  path: string;
+  size: number;
+  /** How its blocks are laid out (planes.ts); none: as they are. */
+  kinds?: number[];
+}
 
 function isRows(value: unknown): value is Row[] {
   return Array.isArray(value) && value.every((row: unknown) =>
@@ -12,7 +18,8 @@ function isRows(value: unknown): value is Row[] {
     typeof row.path === 'string' && typeof row.size === 'number');
 }
 
-/** The files are views into `bytes`, not copies. */
+/** The files are views into `bytes`, not copies, and `bytes` is no pack any more
+ * afterwards: tables are laid out again in it. */
 export function unpack(bytes: ArrayBuffer): Packed {
   const length = new DataView(bytes).getUint32(0, true);
   const rows: unknown = JSON.parse(
@@ -20,8 +27,10 @@ export function unpack(bytes: ArrayBuffer): Packed {
   if (!isRows(rows)) throw new Error('A packed file is not whole.');
   const files: Packed = new Map();
   let at = 4 + length;
-  for (const { path, size } of rows) {
-    files.set(path, new Uint8Array(bytes, at, size));
+  for (const { path, size, kinds } of rows) {
+    const file = new Uint8Array(bytes, at, size);
+    if (kinds) outOfPlanes(file, kinds);
+    files.set(path, file);
     at += size;
   }
   return files;

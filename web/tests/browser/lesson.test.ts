@@ -62,8 +62,7 @@ test('a slip is underlined, said in words and mended in one press', async (t) =>
   assert.ok(await drawnPages(page) > 0);
   const before = await textOf(page);
   await mend.click();
-  await page.waitForFunction((text) =>
-    [...document.querySelectorAll('.cm-line')].map((line) => line.textContent).join('\n') !== text, before);
+  await page.locator('.cm-line', { hasText: /^sight-words/ }).waitFor();
   assert.match(await textOf(page), /^sight-words: the$/m);
   await settled(page);
   await page.waitForFunction(() => document.querySelector('.cm-lintRange-error') === null);
@@ -95,15 +94,15 @@ test('another layout and another paper change the packet', async (t) => {
   const take = () => saved(page, () =>
     page.getByRole('button', press('Packet for the learner')).click());
   const week = await take();
-  await page.getByLabel('Layout').selectOption('large-print');
+  await page.getByLabel('Layout', { exact: true }).selectOption('large-print');
   await settled(page);
   const large = await take();
   checkPdf(large.path);
   assert.ok(pagesOfPdf(large.path) > pagesOfPdf(week.path), 'large print takes more pages');
   await showText(page);
   assert.match(await textOf(page), /^layout: large-print$/m);
-  await page.getByLabel('Layout').selectOption('week');
-  await page.getByLabel('Paper').selectOption('letter');
+  await page.getByLabel('Layout', { exact: true }).selectOption('week');
+  await page.getByLabel('Paper', { exact: true }).selectOption('letter');
   await settled(page);
   const letter = await take();
   assert.deepEqual(paperOfPdf(letter.path).map(Math.round), [612, 792]);
@@ -174,17 +173,33 @@ test('print opens the pages in a tab of their own', async (t) => {
   assert.deepEqual(faults, []);
 });
 
-test('a click on a page goes to the line that makes it', async (t) => {
+test('a page leads to its lines, and a line to its pages', async (t) => {
   const { page, faults } = await newPage(t, chromium.browser);
   await page.goto(server.address);
   await hasPages(page);
   await showText(page);
-  await page.locator('.cm-content').focus();
-  await page.keyboard.press('Control+End');
-  const lines = page.getByRole('button', { name: /Show its lines: page 2/ });
-  await lines.click();
-  await page.waitForFunction(() => document.activeElement?.closest('.cm-editor'));
-  assert.equal(await page.locator('.pg-here').count() > 0, true, 'no page is framed');
+  await settled(page);
+  const inText = () => page.waitForFunction(() =>
+    document.activeElement?.closest('.cm-editor') !== null);
+  // By a button, which keys reach too: several lines make it, so there is a list.
+  await page.getByRole('button', { name: /Show its lines: page 2/ }).click();
+  await page.getByRole('button', { name: /^Line \d+: words/ }).click();
+  await inText();
+  // Pages that show the words are framed.
+  await page.locator('.pg-here').first().waitFor();
+  // And by pressing on the page itself: its heading is the pattern's.
+  const sheet = page.getByRole('img', { name: /^Page 1,/ });
+  const box = await sheet.boundingBox();
+  assert.ok(box);
+  await page.locator('.cm-content').evaluate((node) => { (node as HTMLElement).blur(); });
+  let found = false;
+  for (let y = 0.1; y < 0.6 && !found; y += 0.05) {
+    await sheet.click({ position: { x: box.width * 0.3, y: box.height * y } });
+    found = await page.waitForFunction(() =>
+      document.activeElement?.closest('.cm-editor') !== null, undefined, { timeout: 700 })
+      .then(() => true, () => false);
+  }
+  assert.ok(found, 'no place of the page leads to the text');
   await show(page, 'Guide');
   await show(page, 'Lesson');
   assert.ok(await drawnPages(page) > 0);

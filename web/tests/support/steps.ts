@@ -32,15 +32,15 @@ export async function beginLesson(page: Page, pattern: string): Promise<void> {
   await box.fill(pattern);
   await page.getByRole('option').first().waitFor();
   await box.press('Enter');
+  await page.getByRole('button', { name: 'Save', exact: true }).waitFor();
 }
 
 /** There is a lesson and its pages are drawn; begins one where there is none. */
 export async function hasPages(page: Page): Promise<void> {
-  const learner = page.getByRole('button', { name: 'Packet for the learner' });
+  const save = page.getByRole('button', { name: 'Save', exact: true });
   const box = page.getByRole('combobox', { name: 'Which pattern is next?' });
-  await learner.or(box).first().waitFor();
+  await save.or(box).first().waitFor();
   if (await box.isVisible()) await beginLesson(page, 'sh');
-  await learner.waitFor();
   await until(page, async () => await drawnPages(page) > 0, 'a page that is drawn');
 }
 
@@ -51,9 +51,11 @@ export async function showText(page: Page): Promise<Locator> {
   return editor;
 }
 
+/** The whole of it, also where the editor has drawn only what is in sight. */
 export async function textOf(page: Page): Promise<string> {
   return page.locator('.cm-content').evaluate((node) =>
-    [...node.querySelectorAll('.cm-line')].map((line) => line.textContent).join('\n'));
+    (node as unknown as { cmTile: { view: { state: { doc: { toString(): string } } } } })
+      .cmTile.view.state.doc.toString());
 }
 
 /** Puts another text in place of the whole lesson. */
@@ -97,7 +99,7 @@ export async function workALittle(page: Page): Promise<void> {
   await editor.focus();
   await page.keyboard.press('Control+End');
   await page.keyboard.type('\n# read aloud');
-  await page.getByLabel('Layout').selectOption('large-print');
+  await page.getByLabel('Layout', { exact: true }).selectOption('large-print');
   await settled(page);
   await savedPacket(page, 'teacher');
   for (const view of [...views].reverse()) {
