@@ -19,9 +19,11 @@ export function editText(text: string, edits: readonly Edit[]): string {
   return result + text.slice(at);
 }
 
-function moveRange(range: Range, changes: ChangeDesc): Range {
-  const from = changes.mapPos(range.from, 1);
-  return { from, to: Math.max(from, changes.mapPos(range.to, -1)) };
+/** What was typed at its edges is not part of it. */
+export function moveRange(range: Range, changes: ChangeDesc): Range {
+  const place = (at: number): number => Math.min(at, changes.length);
+  const from = changes.mapPos(place(range.from), 1);
+  return { from, to: Math.max(from, changes.mapPos(place(range.to), -1)) };
 }
 
 // A mend whose place was changed is none any more; its files are then null.

@@ -12,7 +12,7 @@ export async function placeAt(app: App, session: LessonSession, page: PageCanvas
   const place = await app.engine.atPoint(path, page.number, x, y).catch(() => null);
   if (version !== session.version) return;
   if (!place) app.say('No line of the lesson makes this: it stands on every such page.');
-  else if (place.path === path) session.goTo(place.range);
+  else if (place.path === path) session.goTo(session.fromPages(place.range));
   else app.say(`This comes from ${fileName(place.path)}, line ${place.line}.`);
 }
 
@@ -28,8 +28,10 @@ export async function linesOf(app: App, session: LessonSession,
     const words = text.trim();
     if (words !== '' && !words.startsWith('#')) lines.push({ from, to, number, text: words });
   }
-  const pages = await Promise.all(lines.map((line) =>
-    app.engine.pagesOf(session.path, line.from, line.to).catch((): number[] => [])));
+  const pages = await Promise.all(lines.map((line) => {
+    const { from, to } = session.toPages(line);
+    return app.engine.pagesOf(session.path, from, to).catch((): number[] => []);
+  }));
   return lines.filter((_, index) => pages[index]?.includes(page));
 }
 

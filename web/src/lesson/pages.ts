@@ -151,7 +151,8 @@ export const createPages: Part = (parent: HTMLElement, app: App): void => {
     const { path, answered } = session;
     if (answered !== session.version || pages.length === 0) return;
     const line = session.doc.lineAt(Math.min(session.cursor, session.doc.length));
-    const wanted = await app.engine.pagesOf(path, line.from, line.to).catch(() => null);
+    const { from, to } = session.toPages(line);
+    const wanted = await app.engine.pagesOf(path, from, to).catch(() => null);
     if (!wanted || path !== session.path || answered !== session.version) return;
     for (const page of pages) page.frame(wanted.includes(page.number));
     // Where the whole document scrolls, it is not ours to move.

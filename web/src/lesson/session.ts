@@ -7,7 +7,7 @@
 import { ChangeSet, Text } from '@codemirror/state';
 import type { Folder, Session } from '../contract.js';
 import type { Edit, Engine, FileEdits, Message, Pages, Range } from '../engine/types.js';
-import { editText, moveMessages, plainLines } from './moves.js';
+import { editText, moveMessages, moveRange, plainLines } from './moves.js';
 
 /** Where the text is written: the editor. Without one the session keeps the
  * text by itself. */
@@ -48,6 +48,8 @@ export class LessonSession extends EventTarget implements Session {
   #asking = false;
   /** What has changed since the text that is being answered. */
   #since: ChangeSet | null = null;
+  /** What has changed since the text that the pages are of. */
+  #drift: ChangeSet | null = null;
   /** Counts the texts opened: answers about an earlier one are dropped. */
   #opened = 0;
   #waiting: (() => void)[] = [];
@@ -89,6 +91,7 @@ export class LessonSession extends EventTarget implements Session {
     this.#messages = [];
     this.#pages = kNoPages;
     this.#since = null;
+    this.#drift = null;
     this.#surface?.replace(this.#doc);
     // The file below shows again as it was saved.
     if (before !== '' && before !== path) this.#engine.close(before).catch(() => undefined);
@@ -164,6 +167,7 @@ export class LessonSession extends EventTarget implements Session {
     this.#cursor = Math.min(changes.mapPos(this.#cursor, 1), doc.length);
     this.#wanted += 1;
     this.#mark();
+    this.#drift = this.#drift ? this.#drift.compose(changes) : changes;
     if (this.#asking) this.#since = this.#since ? this.#since.compose(changes) : changes;
     this.#messages = moveMessages(this.#messages, this.#path, changes, doc);
     this.#tell('text');
@@ -175,6 +179,18 @@ export class LessonSession extends EventTarget implements Session {
     if (cursor === this.#cursor) return;
     this.#cursor = cursor;
     this.#tell('place');
+  }
+
+  /** A place as the last good pages know it, in the text as it is now. */
+  fromPages(range: Range): Range {
+    if (!this.#pages.stale || !this.#drift) return range;
+    return moveRange(range, this.#drift);
+  }
+
+  /** The other way round. */
+  toPages(range: Range): Range {
+    if (!this.#pages.stale || !this.#drift) return range;
+    return moveRange(range, this.#drift.invertedDesc);
   }
 
   async #ask(): Promise<void> {
@@ -205,6 +221,7 @@ export class LessonSession extends EventTarget implements Session {
         const since: ChangeSet | null = this.#since;
         this.#messages = since ? moveMessages(messages, path, since, this.#doc) : messages;
         this.#pages = pages;
+        if (!pages.stale) this.#drift = since;
       } else {
         this.#pages = { ...this.#pages, stale: true, why: 'Sheaf could not look at this text' };
       }

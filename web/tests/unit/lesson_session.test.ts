@@ -30,8 +30,9 @@ class SlowEngine {
       });
     });
   }
+  stale = false;
   pages(): Promise<Pages> {
-    return Promise.resolve({ pages: [], stale: false, why: this.texts.at(-1) ?? '' });
+    return Promise.resolve({ pages: [], stale: this.stale, why: this.texts.at(-1) ?? '' });
   }
   readFile(path: string): Promise<Uint8Array | null> {
     const text = this.files.get(path);
@@ -207,4 +208,30 @@ test('the cursor moves with the text, and a place beyond it is brought back', ()
   session.goTo({ from: 99, to: 99 });
   assert.equal(session.cursor, 5);
   assert.ok(events.includes('place'));
+});
+
+test('places of the last good pages are found in a text that has errors', async () => {
+  const { engine, session } = begin();
+  session.open('/a.yaml', 'one\ntwo\n');
+  engine.asked[0]?.answer();
+  await session.settled();
+  assert.deepEqual(session.fromPages({ from: 4, to: 7 }), { from: 4, to: 7 });
+  engine.stale = true;
+  session.apply([{ from: 0, to: 0, insert: 'bad' }]);
+  engine.asked[1]?.answer();
+  await turn();
+  session.apply([{ from: 3, to: 3, insert: '!\n' }]);
+  engine.asked[2]?.answer();
+  await session.settled();
+  assert.equal(session.text, 'bad!\none\ntwo\n');
+  assert.deepEqual(session.fromPages({ from: 4, to: 7 }), { from: 9, to: 12 });
+  assert.deepEqual(session.toPages({ from: 9, to: 12 }), { from: 4, to: 7 });
+  engine.stale = false;
+  session.apply([{ from: 0, to: 5, insert: '' }]);
+  session.apply([{ from: 0, to: 0, insert: '# ' }]);
+  engine.asked[3]?.answer();
+  await turn();
+  engine.asked[4]?.answer();
+  await session.settled();
+  assert.deepEqual(session.fromPages({ from: 6, to: 9 }), { from: 6, to: 9 });
 });
