@@ -15,6 +15,8 @@ export class LessonFile extends EventTarget {
   /** What is on the device; null for a lesson that never was. */
   #saved: string | null = null;
   #unsaved = false;
+  /** The teacher's file has line ends of two signs; it keeps them. */
+  #twoSigns = false;
   /** The text of the last change, to be offered again where another part opened
    * something over it. */
   #last = { path: '', text: '' };
@@ -50,6 +52,7 @@ export class LessonFile extends EventTarget {
       this.#handle = null;
       this.#fromFolder = this.#folder.paths.includes(this.#session.path);
       this.#saved = this.#fromFolder ? this.#session.text : null;
+      this.#twoSigns = this.#session.text.includes('\r\n');
       this.#settle();
     }
   }
@@ -92,6 +95,7 @@ export class LessonFile extends EventTarget {
     }
     this.#handle = handle;
     this.#fromFolder = false;
+    this.#twoSigns = text.includes('\r\n');
     // The editor may keep line ends in its own way; what it has is what was read.
     this.#saved = saved === text ? this.#session.text : saved;
     this.#settle();
@@ -99,7 +103,8 @@ export class LessonFile extends EventTarget {
 
   /** Where it came from, else where the teacher says, else a download. */
   async save(): Promise<Saved> {
-    const { path, text } = this.#session;
+    const { path, text: written } = this.#session;
+    const text = this.#twoSigns ? written.replace(/\r?\n/g, '\r\n') : written;
     let result: Saved = 'saved';
     if (this.#handle) {
       await writeTo(this.#handle, text);
@@ -119,8 +124,8 @@ export class LessonFile extends EventTarget {
     }
     // More may have been typed while it was written.
     if (this.#session.path === path) {
-      this.#saved = text;
-      this.#unsaved = this.#session.text !== text;
+      this.#saved = written;
+      this.#unsaved = this.#session.text !== written;
       this.dispatchEvent(new Event('change'));
     }
     return result;

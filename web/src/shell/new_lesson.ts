@@ -39,6 +39,8 @@ async function draftOfStep(app: Shell, sequence: string, step: Step): Promise<{ 
   const path = freePath(`step-${step.number.toLowerCase().replace(/[^a-z0-9]+/g, '-')}.yaml`, app.folder.paths);
   const answer = await app.engine.run(['draft', '--sequence', sequence, '--step', step.number, '--file', path]);
   const bytes = await app.engine.readFile(answer.written[0] ?? path);
+  // Until it is saved it is on the desk alone, and may be drafted again.
+  for (const written of answer.written) await app.engine.removeFile(written);
   if (answer.code !== 0 || !bytes) throw new Error(answer.err.replace(/^sheaf: /, '').trim() || 'the step gave no words');
   return { name: fileName(path), text: new TextDecoder().decode(bytes) };
 }
