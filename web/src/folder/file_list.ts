@@ -2,6 +2,7 @@
 import type { App } from '../contract.js';
 import { button, count, el } from '../shell/dom.js';
 import { Checks } from './checks.js';
+import { DeviceFolder } from './folder.js';
 import { kindOf, valueOf, type Kind } from './kinds.js';
 import { isPicture, shown } from './paths.js';
 import { countsOf } from './said.js';
@@ -22,11 +23,10 @@ const kHeads: readonly { kinds: readonly Kind[]; head: string }[] = [
  * what the teacher comes for, but on a narrow screen they would hide the rest. */
 const kLongList = 12;
 
-export async function listed(app: App): Promise<Listed[]> {
+export async function listed({ folder }: App): Promise<Listed[]> {
   const files: Listed[] = [];
-  for (const path of app.folder.paths) {
-    const bytes = isPicture(path) ? null : await app.folder.read(path);
-    const text = bytes === null ? '' : new TextDecoder().decode(bytes);
+  for (const path of folder.paths) {
+    const text = isPicture(path) || !(folder instanceof DeviceFolder) ? '' : await folder.textOf(path);
     files.push({ path, kind: kindOf(path, text), text });
   }
   return files;

@@ -5,7 +5,7 @@ import type { Engine } from '../engine/types.js';
 import { canOpenFolders, chooseFiles, fileHandle, mayWrite, pickFolder, writeFile } from './device.js';
 import { fromDirectory, fromDrop, fromList, type Found, type Gathered } from './gather.js';
 import { LeftOut } from './left_out.js';
-import { baseName, byName, enginePath } from './paths.js';
+import { baseName, byName, enginePath, isReadable } from './paths.js';
 
 type Bytes = Uint8Array<ArrayBuffer>;
 type Offer = (name: string, content: string | Bytes) => void;
@@ -16,6 +16,8 @@ interface Known {
   /** When it was last changed, in milliseconds; 0: not known. */
   changed: number;
   handle: FileSystemFileHandle | null;
+  /** The content as text, once somebody wanted it. */
+  text?: string;
 }
 
 /** What other programs did since the folder was read last: the detail of the
@@ -68,6 +70,15 @@ export class DeviceFolder extends EventTarget implements Folder {
     }
   }
 
+  /** '' where it cannot be read. Lists ask for all files after every change, so
+   * what was read once is not read again. */
+  async textOf(path: string): Promise<string> {
+    const known = this.#files.get(path);
+    if (known === undefined) return '';
+    const bytes = known.text === undefined ? await this.read(path) : null;
+    return known.text ??= new TextDecoder().decode(bytes ?? new Uint8Array());
+  }
+
   async write(path: string, content: string | Bytes): Promise<'written' | 'downloaded'> {
     const here = enginePath(path);
     if (here === null) throw new Error(`${path} cannot be the name of a file.`);
@@ -87,6 +98,9 @@ export class DeviceFolder extends EventTarget implements Folder {
         }
       }
       if (how === 'downloaded') this.#offer(baseName(here), content);
+      // A PDF is for the printer: Sheaf reads none, and the list would lose it
+      // when the folder is looked at again.
+      if (!isReadable(here)) return how;
       await this.#engine.putFile(here, content);
       this.#files.set(here, known);
       if (this.#kind === 'none') this.#kind = 'copied';

@@ -6,7 +6,7 @@ import { createKeepView } from '../store/keep_view.js';
 import { canOpenFolders } from './device.js';
 import { Checks } from './checks.js';
 import { ClassView } from './class_view.js';
-import { FileList, listed, type Listed } from './file_list.js';
+import { FileList, listed } from './file_list.js';
 import { DeviceFolder, type Outside } from './folder.js';
 import { newClassForm } from './new_class.js';
 import { shown } from './paths.js';
@@ -34,20 +34,19 @@ export const createFolderView: Part = (parent, app) => {
   const top = el('section', { class: 'folder-part folder-top' }, el('h1', {}, 'Folder and class'), head);
   parent.append(el('div', { class: 'folder-view' }, top, list, beside));
 
-  let known: readonly Listed[] = [];
   let seen = false;
-  let wanted = false;
   const check = () => {
-    // Looking through a year of lessons is for when somebody looks at the list.
-    if (seen && wanted) { wanted = false; void checks.look(known); }
+    // Looking through a year of lessons is for when somebody looks at the list,
+    // and must not keep another view waiting.
+    if (seen) void checks.run();
+    else checks.stop();
   };
   let number = 0;
   const show = async () => {
     const mine = ++number;
     showHead(head, app, folder);
-    const now = await listed(app);
+    const known = await listed(app);
     if (mine !== number) return;
-    known = now;
     list.hidden = known.length === 0;
     files.show(known);
     classes.show(known);
@@ -58,12 +57,12 @@ export const createFolderView: Part = (parent, app) => {
     if (left.length > 0) {
       notes.append(el('p', {}, 'Left out:'), el('ul', {}, ...left.map(text => el('li', {}, text))));
     }
-    wanted = true;
+    checks.take(known);
     check();
   };
   new IntersectionObserver(entries => {
     seen = entries.some(entry => entry.isIntersecting);
-    if (seen) check();
+    check();
   }).observe(top);
   folder.addEventListener('change', () => { void show(); });
   folder.addEventListener('outside', event => {

@@ -43,6 +43,7 @@ export class ClassMarking {
   readonly #fault = el('div', { role: 'alert' });
   readonly #none = el('p');
   readonly #form: HTMLElement;
+  readonly #toFolder: HTMLButtonElement;
   readonly #place = el('div');
   readonly #summary = el('div', { class: 'marking-summary' });
   readonly #spoken = el('p', { class: 'quiet', role: 'status' });
@@ -58,7 +59,8 @@ export class ClassMarking {
     const begin = button('Begin', () => { void whileBusy(begin, 'Beginning…', () => this.#begin()); }, 'main');
     this.#form = el('div', { class: 'folder-row' }, labelled('Class', this.#class), labelled('Group', this.#group),
       labelled('Lesson', this.#lesson), labelled('Day of writing', this.#date), labelled('What it was', this.#kind), begin);
-    this.element.append(el('h2', {}, 'A class'), this.#none, this.#form, this.#fault, this.#place);
+    this.#toFolder = button('Go to the folder', () => { app.show('folder'); });
+    this.element.append(el('h2', {}, 'A class'), this.#none, this.#toFolder, this.#form, this.#fault, this.#place);
     window.addEventListener('beforeunload', event => { if (this.#unsaved) event.preventDefault(); });
   }
 
@@ -73,7 +75,8 @@ export class ClassMarking {
     this.#form.hidden = !ready;
     this.#none.textContent = ready
       ? 'Choose the lesson and the day. Then type only what is wrong; everything else counts as right.'
-      : 'Open a folder with a class and its lessons in the view Folder; then a dictation of the whole class is marked here.';
+      : 'Open a folder with a class and its lessons; then a dictation of the whole class is marked here.';
+    this.#toFolder.hidden = ready;
     fillSelect(this.#class, classes.map(({ path }) => ({ value: path, label: shown(path) })));
     const before = this.#lesson.value;
     fillSelect(this.#lesson, lessons.map(({ path }) => ({ value: path, label: shown(path) })));

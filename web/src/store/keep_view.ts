@@ -147,7 +147,11 @@ export function createKeepView(parent: HTMLElement, app: App, folder: DeviceFold
   };
 
   showOffer();
-  void keeper.holds().then(holds => { if (holds) showLocked(); });
+  void keeper.holds().then(holds => {
+    if (!holds) return;
+    showLocked();
+    app.say('What you kept here is locked. Unlock it in the view Folder.');
+  });
 }
 
 async function restore(app: App, folder: DeviceFolder, kept: Kept): Promise<void> {
@@ -156,5 +160,12 @@ async function restore(app: App, folder: DeviceFolder, kept: Kept): Promise<void
   const paper = kept.settings.paper;
   if (paper === 'a4' || paper === 'letter' || paper === '') await withPaper(app)?.usePaper(paper, true);
   app.say(`Unlocked: ${count(kept.files.length, 'file')} and ${kept.lesson === null ? 'no open lesson' : 'the lesson that was open'}.`, 'done');
-  if (kept.lesson !== null && await app.openLesson(kept.lesson.path, kept.lesson.text)) app.show('lesson');
+  if (kept.lesson === null) return;
+  const { path, text } = kept.lesson;
+  const bytes = await folder.read(path);
+  const saved = bytes === null ? text : new TextDecoder().decode(bytes);
+  if (!await app.openLesson(path, saved)) return;
+  // What was written and not saved is a change again, and can be undone.
+  const now = app.session.text;
+  if (text !== saved && text !== now) app.session.apply([{ from: 0, to: now.length, insert: text }]);
 }

@@ -100,6 +100,9 @@ test('a folder goes into the engine, and asks to write only when something is wr
   assert.equal(text(engine.files.get('/records/2026-03-12-oa.yaml')), 'date: 2026-03-12\n');
   assert.equal(text(await folder.read('/records/2026-03-12-oa.yaml')), 'date: 2026-03-12\n');
   assert.deepEqual(saved, []);
+  assert.equal(await folder.write('/packets/class-packets.pdf', new Uint8Array([37])), 'written');
+  assert.equal(disk.page('packets/class-packets.pdf')?.file.size, 1);
+  assert.ok(!folder.paths.includes('/packets/class-packets.pdf'));
   // Its own writing is no news from outside.
   assert.deepEqual(await folder.lookAgain(), { changed: [], added: [], gone: [] });
 });

@@ -2,10 +2,12 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
+import { Checks, worthChecking, type Checkable } from '../../src/folder/checks.js';
 import { isCode, rollOf } from '../../src/folder/class_codes.js';
 import { kindOf, valueOf } from '../../src/folder/kinds.js';
 import { classText } from '../../src/folder/new_class.js';
 import { byName, enginePath, extensionOf, folderOf, isReadable } from '../../src/folder/paths.js';
+import { fakeEngine } from './fake_engine.js';
 
 /** The project's own lessons, from wherever the tests are started in it. */
 function lessons(): string {
@@ -85,6 +87,41 @@ test('a first class file', () => {
   assert.equal(classText('B7, C3 B7\tAB', 'oa boat.yaml'), 'lesson: oa boat.yaml\nlearners:\n  B7:\n  C3:\n  AB:\n');
   assert.equal(classText('B7', 'a: b.yaml'), 'lesson: "a: b.yaml"\nlearners:\n  B7:\n');
   for (const bad of ['', ' , ', 'B7 Ann', 'Johnny']) assert.equal(classText(bad, ''), null);
+});
+
+test('only what a change can matter to is checked again', () => {
+  const files: Checkable[] = [
+    { path: '/a.yaml', kind: 'lesson', text: 'a' }, { path: '/b.yaml', kind: 'lesson', text: 'b' },
+    { path: '/class.yaml', kind: 'class', text: 'c' }, { path: '/records/r.yaml', kind: 'record', text: 'r' },
+    { path: '/sequence.yaml', kind: 'sequence', text: 's' }];
+  const before = new Map(files.map(({ path, text }) => [path, text]));
+  const after = (path: string) => worthChecking(files.map(file => file.path === path ? { ...file, text: 'new' } : file), before)
+    .map(file => file.path);
+  assert.deepEqual(worthChecking(files, before), []);
+  assert.equal(worthChecking(files, new Map()).length, 5);
+  assert.deepEqual(after('/a.yaml'), ['/a.yaml', '/class.yaml', '/records/r.yaml']);
+  assert.deepEqual(after('/records/r.yaml'), ['/records/r.yaml']);
+  assert.deepEqual(after('/class.yaml'), ['/class.yaml', '/records/r.yaml']);
+  assert.equal(after('/sequence.yaml').length, 5);
+  assert.equal(worthChecking(files.slice(1), before).length, 4);
+});
+
+test('a check that was stopped goes on where it was', async () => {
+  const engine = fakeEngine(() => ({ code: 0, out: '{"messages":[]}', err: '', written: [] }));
+  const checks = new Checks(engine);
+  const files: Checkable[] = ['class', 'lesson', 'lesson', 'picture'].map((kind, i) => (
+    { path: `/${i}.yaml`, kind: kind as Checkable['kind'], text: `${i}` }));
+  checks.take(files);
+  checks.addEventListener('checked', () => { checks.stop(); }, { once: true });
+  await checks.run();
+  assert.deepEqual(engine.calls.map(args => args[1]), ['1.yaml']);
+  await checks.run();
+  assert.deepEqual(engine.calls.map(args => args[1]), ['1.yaml', '2.yaml', '0.yaml']);
+  checks.take(files);
+  await checks.run();
+  assert.equal(engine.calls.length, 3);
+  assert.deepEqual(checks.of('/0.yaml'), []);
+  assert.equal(checks.of('/3.yaml'), undefined);
 });
 
 test('paths', () => {
