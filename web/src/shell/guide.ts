@@ -9,8 +9,7 @@ const kinds: Readonly<Record<string, string>> = { png: 'image/png', jpg: 'image/
 
 export const createGuide: Part = (parent: HTMLElement): void => {
   const page = el('div', { class: 'shell-guide-page' });
-  const back = el('p', { class: 'shell-guide-back' }, el('a', { href: `#guide/${first}` }, 'All chapters of the guide'));
-  parent.append(el('div', { class: 'shell-guide' }, back, page));
+  parent.append(el('div', { class: 'shell-guide' }, page));
   const addresses = new Map<string, string>();
   let shown = '';
 
@@ -29,7 +28,6 @@ export const createGuide: Part = (parent: HTMLElement): void => {
   const show = async (path: string, part: string, focus: boolean) => {
     const files = await guideFiles();
     const html = files.get(path);
-    back.hidden = path === first || !html;
     if (!html) {
       page.replaceChildren(el('h1', { tabindex: '-1' }, 'The guide'), el('p', {}, files.size === 0
         ? 'This copy of Sheaf came without its guide. Choose New lesson in the view Lesson, and the rest explains itself beside the text.'

@@ -5,7 +5,7 @@
 const kept: Readonly<Record<string, readonly string[]>> = {
   h1: [], h2: [], h3: [], h4: [], p: [], ul: [], ol: ['start'], li: [], dl: [], dt: [], dd: [], pre: [], code: [],
   em: [], strong: [], b: [], i: [], kbd: [], blockquote: [], hr: [], br: [], table: [], caption: [], thead: [], tbody: [],
-  tr: [], th: ['scope', 'colspan', 'rowspan'], td: ['colspan', 'rowspan'], a: ['href'], img: ['alt', 'width', 'height'],
+  tr: [], th: ['scope', 'colspan', 'rowspan'], td: ['colspan', 'rowspan'], a: ['href', 'aria-current'], img: ['alt', 'width', 'height'],
   figure: [], figcaption: [], section: [], article: [], nav: ['aria-label'], div: [], span: [], main: [], header: [], footer: [],
   details: ['open'], summary: [],
 };
@@ -96,6 +96,16 @@ function copyInto(parent: Node, from: Node, links: GuideLinks): void {
 export function guideNodes(html: string, links: GuideLinks): { title: string; nodes: DocumentFragment } {
   const read = new DOMParser().parseFromString(html, 'text/html');
   const nodes = document.createDocumentFragment();
-  copyInto(nodes, read.querySelector('main') ?? read.body, links);
+  const main = read.querySelector('main');
+  if (!main) copyInto(nodes, read.body, links);
+  else {
+    // The chapters before the text and the way onwards behind it.
+    for (const part of read.body.children) {
+      if (part !== main && part.localName !== 'nav') continue;
+      const holder = document.createElement('div');
+      holder.append(part.cloneNode(true));
+      copyInto(nodes, holder, links);
+    }
+  }
   return { title: read.title, nodes };
 }
