@@ -57,10 +57,10 @@ export class FileList {
       const these = files.filter(({ kind }) => kinds.includes(kind));
       if (these.length === 0) continue;
       const state = el('span', { class: 'folder-head-state' });
-      const parts = el('details', { class: 'folder-kind' },
-        el('summary', {}, el('h3', {}, `${head} (${these.length})`), state));
+      const summary = el('summary', {}, el('h3', {}, `${head} (${these.length})`), state);
+      const parts = el('details', { class: 'folder-kind' }, summary);
       parts.open = this.#open.get(head) ?? ((kinds.includes('lesson') && !matchMedia('(max-width: 60rem)').matches) || these.length <= kLongList);
-      parts.addEventListener('toggle', () => { this.#open.set(head, parts.open); });
+      summary.addEventListener('click', () => { this.#open.set(head, !parts.open); });
       const all = el('ul', { class: 'folder-list' });
       for (const file of these) all.append(this.#row(file));
       parts.append(all);

@@ -16,6 +16,9 @@ const kPages = [
   { value: 'meeting', label: 'For a meeting, with examples' },
 ];
 
+/** No code has such a sign. */
+const kAll = '*';
+
 export class ProgressView {
   readonly element = el('section', { class: 'marking-part', 'aria-label': 'Progress' });
   readonly #app: App;
@@ -49,7 +52,12 @@ export class ProgressView {
   }
 
   show(files: readonly Listed[]): void {
-    const folders = [...new Set(files.filter(({ kind }) => kind === 'record').map(({ path }) => folderOf(path)))];
+    const many = new Map<string, number>();
+    for (const { path } of files.filter(({ kind }) => kind === 'record')) {
+      many.set(folderOf(path), (many.get(folderOf(path)) ?? 0) + 1);
+    }
+    // Probes may lie apart; the folder with most records is the term's.
+    const folders = [...many.keys()].sort((a, b) => (many.get(b) ?? 0) - (many.get(a) ?? 0));
     const ready = folders.length > 0;
     this.#choice.hidden = this.#pages.hidden = !ready;
     this.#none.hidden = ready;
@@ -75,21 +83,21 @@ export class ProgressView {
     }
     const learners = this.#progress?.learners ?? [];
     fillSelect(this.#learner, [...learners.map(({ learner }) => ({ value: learner, label: learner })),
-      ...learners.length > 1 ? [{ value: '', label: `All ${learners.length}` }] : []]);
+      ...learners.length > 1 ? [{ value: kAll, label: `All ${learners.length}` }] : []]);
     this.#showTables();
   }
 
   #showTables(): void {
     this.#table.replaceChildren();
     if (this.#progress === null) return;
-    const chosen = this.#progress.learners.filter(({ learner }) => this.#learner.value === '' || learner === this.#learner.value);
+    const chosen = this.#progress.learners.filter(({ learner }) => this.#learner.value === kAll || learner === this.#learner.value);
     for (const learner of chosen) this.#table.append(learnerTable(learner, this.#progress.asOf));
     this.#table.append(el('p', { class: 'marking-caution' }, kCaution));
   }
 
   async #make(): Promise<void> {
     const whom = this.#whom.value;
-    const learner = this.#learner.value;
+    const learner = this.#learner.value === kAll ? '' : this.#learner.value;
     this.#made.replaceChildren();
     try {
       const run = await this.#app.engine.run(['progress', shown(this.#records.value) || '.', '--pdf', `.made/progress-${whom}.pdf`,

@@ -42,7 +42,10 @@ export function createKeepView(parent: HTMLElement, app: App, folder: DeviceFold
   };
   const keepNow = async (): Promise<boolean> => {
     try {
-      await keeper.keep(await collect());
+      const kept = await collect();
+      // It may have been removed in the meantime.
+      if (!keeper.unlocked) return false;
+      await keeper.keep(kept);
       if (!keeper.unlocked) return false;
       const now = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
       state.textContent = `✓ Kept at ${now}, locked with your passphrase.`;
