@@ -54,13 +54,18 @@ function checkInside(text, what) {
   return text;
 }
 
-/** files: { 'app.js': Buffer, 'style.css': Buffer } */
+/** In the page itself: a browser asks for a file again whenever the address
+ * changes, and a page that works asks for nothing. */
+const iconLink = (icon) =>
+  `<link rel="icon" href="data:image/svg+xml;base64,${icon.toString('base64')}">`;
+
+/** files: { 'app.js': Buffer, 'style.css': Buffer, 'icon.svg': Buffer } */
 export function servedPage(page, files, places) {
   const rules = policy({ scripts: "'self'", connect: "'self'", own: true });
   const head =
     `<link rel="stylesheet" href="style.css" integrity="${hashOf(files['style.css'])}">\n` +
     '<link rel="manifest" href="sheaf.webmanifest">\n' +
-    '<link rel="icon" href="icon.svg" type="image/svg+xml">';
+    iconLink(files['icon.svg']);
   return putBefore(withHead(page, rules, head), '</body>',
     partsElement(places) +
     `<script src="app.js" integrity="${hashOf(files['app.js'])}"></script>\n`);
@@ -71,7 +76,7 @@ export function singlePage(page, { app, style, icon }, parts, version) {
   const code = checkInside(app, 'The program');
   const rules = policy({ scripts: `'${hashOf(code)}'`, connect: "'none'", own: false });
   const head =
-    `<link rel="icon" href="data:image/svg+xml;base64,${Buffer.from(icon).toString('base64')}">\n` +
+    `${iconLink(icon)}\n` +
     `<style>${checkInside(style, 'The style')}</style>`;
   const places = { version, single: true, parts: {} };
   let elements = '';

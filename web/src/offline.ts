@@ -2,8 +2,10 @@
 
 import { isSingleFile } from './engine/boot.js';
 
-// How long a page that opens waits for a newer version to take its place.
-const patience = 2500;
+// How long a newer version has to find out whether it may take over, and how long
+// it has to do so from then on: not while a page is at work.
+const asking = 1000;
+const taking = 3000;
 
 function canKeep(): boolean {
   return !isSingleFile() && 'serviceWorker' in navigator && window.isSecureContext &&
@@ -15,13 +17,14 @@ function canKeep(): boolean {
 async function newerTakesOver(registration: ServiceWorkerRegistration): Promise<boolean> {
   const waiting = registration.waiting;
   if (!waiting || !navigator.serviceWorker.controller) return false;
-  const taken = new Promise<boolean>((settle) => {
+  return new Promise<boolean>((settle) => {
     navigator.serviceWorker.addEventListener('controllerchange', () => { settle(true); },
       { once: true });
-    setTimeout(() => { settle(false); }, patience);
+    setTimeout(() => { settle(false); }, asking + taking);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = (event: MessageEvent<boolean>) => { if (!event.data) settle(false); };
+    waiting.postMessage({ takeOverUntil: Date.now() + asking }, [port2]);
   });
-  waiting.postMessage('take-over');
-  return taken;
 }
 
 /** To be called once, before the page shows anything that could be lost. True:

@@ -67,8 +67,8 @@ scope.addEventListener('fetch', (event) => {
 
 /** Whether one page alone is open. The one that was read anew just now may still
  * be counted twice for a moment. */
-async function onlyOnePage(): Promise<boolean> {
-  for (let tries = 0; tries < 10; ++tries) {
+async function onlyOnePage(until: number): Promise<boolean> {
+  while (Date.now() < until) {
     const pages = await scope.clients.matchAll({ type: 'window', includeUncontrolled: true });
     if (pages.length <= 1) return true;
     await new Promise((settle) => { setTimeout(settle, 100); });
@@ -76,12 +76,16 @@ async function onlyOnePage(): Promise<boolean> {
   return false;
 }
 
-// A page that has just been opened asks for the newer version. Where another is
-// open as well, that one goes on with the older.
+// A page that has just been opened asks for the newer version, and says how long it
+// waits before it begins its work. Where another is open as well, that one goes on
+// with the older.
 scope.addEventListener('message', (event) => {
-  if (event.data !== 'take-over') return;
-  event.waitUntil(onlyOnePage().then((alone) =>
-    (alone ? scope.skipWaiting() : undefined)));
+  const { takeOverUntil } = event.data as { takeOverUntil?: number };
+  if (takeOverUntil === undefined) return;
+  event.waitUntil(onlyOnePage(takeOverUntil).then((alone) => {
+    event.ports[0]?.postMessage(alone);
+    return alone ? scope.skipWaiting() : undefined;
+  }));
 });
 
 export {};
