@@ -12,6 +12,12 @@ export function dpiFor(page: PageInfo, width: number, ratio: number): number {
   return Math.max(kLeastDpi, Math.min(kMostDpi, dpi));
 }
 
+/** A page's name as a heading: "sound-boxes 2" is "Sound boxes 2". */
+export function labelOf(page: PageInfo): string {
+  const words = page.label.replace(/(?<=\p{L})-(?=\p{L})/gu, ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 export class PageCanvas {
   readonly figure = make('figure', 'pg-page');
   readonly canvas = make('canvas', 'pg-canvas');
@@ -47,7 +53,7 @@ export class PageCanvas {
   show(page: PageInfo, number: number, count: number): void {
     this.page = page;
     this.number = number;
-    const label = page.label.charAt(0).toUpperCase() + page.label.slice(1);
+    const label = labelOf(page);
     const name = `Page ${count}, ${label}, for the ${page.teacher ? 'teacher' : 'learner'}`;
     if (this.canvas.getAttribute('aria-label') !== name) {
       this.canvas.setAttribute('aria-label', name);

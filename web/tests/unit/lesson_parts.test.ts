@@ -8,7 +8,7 @@ import { blocksOf } from '../../src/lesson/explaining.js';
 import { Follower, kHandsOff, type Sight } from '../../src/lesson/follow.js';
 import { editText } from '../../src/lesson/moves.js';
 import { completionsOf } from '../../src/lesson/offers.js';
-import { dpiFor } from '../../src/lesson/page_canvas.js';
+import { dpiFor, labelOf } from '../../src/lesson/page_canvas.js';
 import { matched } from '../../src/lesson/pages.js';
 import { nextMessage } from '../../src/lesson/underlines.js';
 import { certainMends, countWords, inOrder, pieces, where } from '../../src/lesson/words.js';
@@ -120,6 +120,13 @@ test('a page is drawn as sharp as the screen, within bounds', () => {
   assert.equal(dpiFor(page, 816, 1.5), 144);
   assert.equal(dpiFor(page, 2000, 3), 220);
   assert.equal(dpiFor(page, 10, 1), 30);
+});
+
+test('the name of a page begins large and has no hyphens of a key', () => {
+  const named = (label: string) => labelOf({ label, teacher: false, width: 1, height: 1, look: '' });
+  assert.equal(named('sound-boxes 2'), 'Sound boxes 2');
+  assert.equal(named('blank'), 'Blank');
+  assert.equal(named('key 1-4'), 'Key 1-4');
 });
 
 test('a page that only moved keeps its picture', () => {
