@@ -69,7 +69,7 @@ export function createDeeds(host: HTMLElement, view: EditorView, app: App,
     panel.append(makeButton('Close', 'ed-deeds-close', close));
     panel.hidden = false;
     place();
-    panel.querySelector('button')?.focus({ preventScroll: true });
+    panel.querySelector('button')?.focus();
   };
 
   panel.addEventListener('keydown', (event) => {

@@ -64,8 +64,10 @@ export class Drawing {
     const look = page.page?.look ?? '';
     const { path } = this.#session;
     const picture = await this.#engine.draw(path, page.number, dpi).catch(() => null);
-    if (!picture) this.#failed.add(page);
-    return picture !== null && path === this.#session.path && page.put(look, dpi, picture);
+    if (picture && path === this.#session.path && page.put(look, dpi, picture)) return true;
+    // A page that is another by now may well be drawn.
+    if (page.page?.look === look) this.#failed.add(page);
+    return false;
   }
 
   /** The page to be drawn next; `seen`: some of it is in sight. */
