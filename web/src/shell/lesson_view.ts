@@ -31,9 +31,11 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
     form.hidden = way !== 'form';
     text.hidden = way !== 'text';
   });
-  const write = el('section', { class: 'shell-write', 'aria-label': 'The lesson' }, ways.element, form, text);
+  const write = el('section', { class: 'shell-write', 'aria-label': 'The lesson' },
+    el('h2', { class: 'quiet' }, 'The lesson'), ways.element, form, text);
   const messages = el('section', { class: 'shell-messages', 'aria-label': 'Messages' });
-  const pages = el('section', { class: 'shell-pages', 'aria-label': 'Pages' });
+  const pages = el('section', { class: 'shell-pages', 'aria-label': 'Pages' },
+    el('h2', { class: 'quiet' }, 'Pages'));
   const left = el('div', { class: 'shell-left' }, write, messages);
   const desk = el('div', { class: 'shell-desk' });
   const places = createTabs('What to see', [
@@ -56,11 +58,14 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
   parts.messages(messages, app);
 
   const head = () => {
+    // The focus must not vanish with what had it.
+    const begun = app.file.open && beginning.contains(document.activeElement);
     beginning.hidden = app.file.open;
     work.hidden = !app.file.open;
     name.hidden = !app.file.open;
     name.replaceChildren(app.file.name,
       app.file.unsaved ? el('span', { class: 'shell-unsaved' }, ' not saved') : '');
+    if (begun) name.focus();
     document.title = app.file.open ? `${app.file.unsaved ? '• ' : ''}${app.file.name} · Sheaf` : 'Sheaf';
   };
   app.file.addEventListener('change', head);
