@@ -1,15 +1,17 @@
 /** The guide, shown in the page itself. */
-import type { Part } from '../contract.js';
+import type { App, Part } from '../contract.js';
 import { guideFiles } from '../engine/boot.js';
-import { el, inWords } from './dom.js';
+import { aboutBox } from './about.js';
+import { button, el, inWords } from './dom.js';
 import { guideId, guideNodes } from './guide_nodes.js';
 
 const first = 'index.html';
 const kinds: Readonly<Record<string, string>> = { png: 'image/png', jpg: 'image/jpeg', jpeg: 'image/jpeg', svg: 'image/svg+xml' };
 
-export const createGuide: Part = (parent: HTMLElement): void => {
+export const createGuide: Part = (parent: HTMLElement, app: App): void => {
   const page = el('div', { class: 'shell-guide-page' });
-  parent.append(el('div', { class: 'shell-guide' }, page));
+  parent.append(el('div', { class: 'shell-guide' }, page,
+    el('p', { class: 'shell-guide-foot' }, button('About Sheaf', () => aboutBox(app)))));
   const addresses = new Map<string, string>();
   let shown = '';
 
