@@ -1,0 +1,67 @@
+# Parts of the chapter of the sheets in Markdown, from a list of headings (name,
+# heading, layouts) and from `sheaf sheets`. With part=sheets, each sheet; with
+# part=list, a table that leads to them; with part=settings, the settings of a
+# layout.
+
+function begin_table() {
+  if (in_table) return
+  print "\n| option | unless you say | what it is |\n| --- | --- | --- |"
+  in_table = 1
+}
+
+function sentence(text) {
+  return toupper(substr(text, 1, 1)) substr(text, 2) "."
+}
+
+FNR == NR {
+  split($0, cell, "\t")
+  heading[cell[1]] = cell[2]
+  layouts[cell[1]] = cell[3]
+  next
+}
+
+/^[A-Z]/ {
+  settings = /^Settings/
+  teacher = /teacher/
+  if (part == "sheets" && !settings) printf "\n## %s\n", $0
+  next
+}
+
+# The list of all of them, with the side that each is for.
+part == "list" {
+  if (!/^  [a-z]/) next
+  if (!listed++) print "| sheet | for | what it is |\n| --- | --- | --- |"
+  name = substr($1, 1, length($1) - 1)
+  printf "| [%s](#%s) | %s | %s |\n", heading[name], name,
+    teacher ? "you" : "the learner", substr($0, length(name) + 5)
+  next
+}
+
+settings != (part == "settings") { next }
+
+# A sheet: its name and what it is for.
+/^  [a-z]/ {
+  name = substr($1, 1, length($1) - 1)
+  what = substr($0, length(name) + 5)
+  in_table = 0
+  printf "\n### %s {#%s}\n\n%s\n\n", heading[name], name, sentence(what)
+  if (layouts[name] == "")
+    printf "Its name is `%s`. No layout that comes with Sheaf has it: add it to yours, or ask for it with `--only %s`.\n\n", name, name
+  else
+    printf "Its name is `%s`. You find it in %s.\n\n", name, layouts[name]
+  printf "![The first page of %s: %s](pictures/%s.png)\n", heading[name], what, name
+}
+
+# An option: its value begins after the colon, and what it is about in a column
+# of its own.
+/^    [a-z]/ {
+  begin_table()
+  option = substr($1, 1, length($1) - 1)
+  column = 34
+  value = substr($0, length(option) + 7, column - length(option) - 7)
+  sub(/ +$/, "", value)
+  if (value != "") value = "`" value "`"
+  text = substr($0, column)
+  gsub(/\|/, "\\|", text)
+  printf "| `%s` | %s | %s |\n", option, value, text
+}
