@@ -198,7 +198,8 @@ class GuidePages : public testing::Test {
 
   // Rows of tables that begin with a name.
   static int rows_of(const std::string& name, const std::string& page) {
-    const std::string row = "<tr>\n<td><code>" + name + "</code></td>";
+    const std::string row = "<tr role=\"row\">\n<td role=\"cell\"><code>" +
+                            name + "</code></td>";
     int rows = 0;
     for (std::size_t at = 0; (at = page.find(row, at)) != std::string::npos;
          at += row.size()) {
@@ -253,7 +254,7 @@ TEST_F(GuidePages, ShowEverySheetWithItsOptions) {
   for (const auto& [name, times] : options) {
     EXPECT_EQ(rows_of(name, page), times) << name;
   }
-  EXPECT_EQ(all_in(page, Pattern("^(<td></td>)$")).size(), 1U)
+  EXPECT_EQ(all_in(page, Pattern("(<td[^>]*></td>)")).size(), 1U)
       << "only `bold-typeface` has no value of its own";
 }
 

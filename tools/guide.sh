@@ -58,21 +58,36 @@ lessons_for() {
   esac
 }
 
+# Draws the picture $1 with the rest of the words, and notes how large it is.
+draw() {
+  picture=$1
+  shift
+  (cd "$work/files" && "$program" preview "$@" \
+    --out "$work/guide/pictures/$picture.png") 2>/dev/null >"$work/drawn" &&
+    sed -n "s/.*, \([0-9]*\) by \([0-9]*\) pixels\$/$picture \1 \2/p" \
+      "$work/drawn" >>"$work/sizes"
+}
+
 # Draws the first page of the sheet $1; $2 is --teacher or nothing. Prints the
 # heading that the sheet has on paper.
 draw_sheet() {
   for lesson in $(lessons_for "$1"); do
-    if (cd "$work/files" && "$program" preview "$lesson" --sheet "$1" --page 1 \
-      $2 --dpi 96 --out "$work/guide/pictures/$1.png") >/dev/null 2>&1; then
+    if draw "$1" "$lesson" --sheet "$1" --page 1 --dpi 96 $2; then
       (cd "$work/files" && "$program" dump pages "$lesson" --only "$1") \
-        2>/dev/null | sed -n 's/^title "\(.*\), code [A-Z0-9]*".*/\1/p' |
-        head -n 1
+        2>/dev/null | awk -f tools/guide_heading.awk
       return
     fi
   done
   echo "no lesson of the guide has something for the sheet $1" >&2
   exit 1
 }
+
+# What `sheaf preview` makes of the first lesson.
+draw first-lesson first-lesson/cloud.yaml
+echo "![All pages of the packet for the learner, side by side: words to" \
+  "discover, the key word, words to blend, sound boxes, pictures to sort," \
+  "and lines to write on](pictures/first-lesson.png)" \
+  >"$work/made/first-pages.md"
 
 # The layouts that have the sheet $1, as a list in English.
 layouts_with() {
@@ -82,7 +97,8 @@ layouts_with() {
           printf "%s%s", name[i], i == NR ? "" : i == NR - 1 ? " and " : ", " }'
 }
 
-"$program" sheets >"$work/sheets.txt"
+"$program" sheets | awk -f tools/guide_order.awk layouts/week.yaml - \
+  >"$work/sheets.txt"
 for name in $(sed -n 's/^  \([a-z][a-z-]*\): .*/\1/p' "$work/sheets.txt"); do
   teacher=$(awk -v sheet="  $name:" '/^For the teacher/ { side = "--teacher" }
     index($0, sheet " ") == 1 { print side }' "$work/sheets.txt")
@@ -90,11 +106,10 @@ for name in $(sed -n 's/^  \([a-z][a-z-]*\): .*/\1/p' "$work/sheets.txt"); do
   layouts=$(layouts_with "$name")
   printf '%s\t%s\t%s\n' "$name" "$heading" "$layouts"
 done >"$work/headings.tsv"
-for part in list sheets settings; do
+for part in sheets settings; do
   awk -v part=$part -f tools/guide_sheets.awk "$work/headings.tsv" \
-    "$work/sheets.txt" >"$work/made/$part.md"
+    "$work/sheets.txt" "$work/sheets.txt" >"$work/made/$part.md"
 done
-mv "$work/made/list.md" "$work/made/sheets-list.md"
 
 # ---- the chapter of the messages --------------------------------------------
 "$program" explain >"$work/messages.txt"
@@ -180,7 +195,7 @@ for chapter in index $chapters; do
     echo '</nav>'
     echo '<main id="text">'
     cmark-gfm -e table --full-info-string "$work/$chapter.md" |
-      awk -f tools/guide_html.awk
+      awk -v sizes="$work/sizes" -f tools/guide_html.awk
     echo '</main>'
     echo '<nav class="onwards" aria-label="Before and after">'
     [ -z "$previous" ] || echo "<a rel=\"prev\" href=\"$previous.html\">Back:" \

@@ -1,7 +1,16 @@
 # What the guide asks of its pages beyond Markdown: headings that can be linked
 # to ("## Title {#name}" gives the name, else the title does), links to pages in
-# place of Markdown files, a label over each block of code, and blocks that can
-# be scrolled with the keyboard.
+# place of Markdown files, a label over each block of code, blocks that can be
+# scrolled with the keyboard, and pictures that say how large they are.
+
+# Sizes of the pictures: name, width and height. A page that knows them does not
+# jump while it loads.
+BEGIN {
+  while ((getline line < sizes) > 0) {
+    split(line, cell, " ")
+    width_of[cell[1]] = " width=\"" cell[2] "\" height=\"" cell[3] "\""
+  }
+}
 
 function name_of(title) {
   gsub(/<[^>]*>|&[a-z]+;/, "", title)
@@ -39,7 +48,20 @@ function name_of(title) {
   sub(/<pre>/, "<pre class=\"" kind "\" tabindex=\"0\">")
 }
 
-/<img / { gsub(/<img /, "<img width=\"816\" height=\"1056\" loading=\"lazy\" ") }
+# A narrow window shows the cells of a row below each other (guide.css). Roles
+# keep them a table for those who hear it.
+/^<t(able|r|h|d)>/ {
+  sub(/^<table>/, "<table role=\"table\">")
+  sub(/^<tr>/, "<tr role=\"row\">")
+  sub(/^<th>/, "<th role=\"columnheader\" scope=\"col\">")
+  sub(/^<td>/, "<td role=\"cell\">")
+}
+
+/<img / {
+  match($0, /pictures\/[a-z-]+/)
+  name = substr($0, RSTART + 9, RLENGTH - 9)
+  gsub(/<img /, "<img" width_of[name] " loading=\"lazy\" ")
+}
 
 /href="[a-z-]+\.md/ { $0 = with_pages($0) }
 

@@ -1,7 +1,6 @@
 # Parts of the chapter of the sheets in Markdown, from a list of headings (name,
-# heading, layouts) and from `sheaf sheets`. With part=sheets, each sheet; with
-# part=list, a table that leads to them; with part=settings, the settings of a
-# layout.
+# heading, layouts) and from `sheaf sheets`, which is given twice. With
+# part=sheets, each sheet; with part=settings, the settings of a layout.
 
 function begin_table() {
   if (in_table) return
@@ -13,27 +12,33 @@ function sentence(text) {
   return toupper(substr(text, 1, 1)) substr(text, 2) "."
 }
 
-FNR == NR {
+FILENAME ~ /headings/ {
   split($0, cell, "\t")
   heading[cell[1]] = cell[2]
   layouts[cell[1]] = cell[3]
   next
 }
 
-/^[A-Z]/ {
-  settings = /^Settings/
-  teacher = /teacher/
-  if (part == "sheets" && !settings) printf "\n## %s\n", $0
+# `sheaf sheets` is read twice: the first time for the lists that lead on.
+FNR == 1 { ++times }
+
+times == 1 {
+  if (/^[A-Z]/) {
+    teacher = /teacher/
+    if (!/^Settings/)
+      listed[teacher] = "\n| sheet | what it is |\n| --- | --- |\n"
+  } else if (/^  [a-z]/) {
+    name = substr($1, 1, length($1) - 1)
+    listed[teacher] = listed[teacher] "| [" heading[name] "](#" name ") | " \
+      substr($0, length(name) + 5) " |\n"
+  }
   next
 }
 
-# The list of all of them, with the side that each is for.
-part == "list" {
-  if (!/^  [a-z]/) next
-  if (!listed++) print "| sheet | for | what it is |\n| --- | --- | --- |"
-  name = substr($1, 1, length($1) - 1)
-  printf "| [%s](#%s) | %s | %s |\n", heading[name], name,
-    teacher ? "you" : "the learner", substr($0, length(name) + 5)
+/^[A-Z]/ {
+  settings = /^Settings/
+  teacher = /teacher/
+  if (part == "sheets" && !settings) printf "\n## %s\n%s", $0, listed[teacher]
   next
 }
 
@@ -46,9 +51,11 @@ settings != (part == "settings") { next }
   in_table = 0
   printf "\n### %s {#%s}\n\n%s\n\n", heading[name], name, sentence(what)
   if (layouts[name] == "")
-    printf "Its name is `%s`. No layout that comes with Sheaf has it: add it to yours, or ask for it with `--only %s`.\n\n", name, name
+    printf "Its name is `%s`. No layout that comes with Sheaf has it: add it to a layout of yours, or ask for it with `--only %s`.\n\n", name, name
+  else if (layouts[name] !~ / and /)
+    printf "Its name is `%s`. It is in the layout %s.\n\n", name, layouts[name]
   else
-    printf "Its name is `%s`. You find it in %s.\n\n", name, layouts[name]
+    printf "Its name is `%s`. It is in the layouts %s.\n\n", name, layouts[name]
   printf "![The first page of %s: %s](pictures/%s.png)\n", heading[name], what, name
 }
 
