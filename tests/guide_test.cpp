@@ -196,10 +196,10 @@ class GuidePages : public testing::Test {
     return names;
   }
 
-  // Rows of tables that begin with a name.
-  static int rows_of(const std::string& name, const std::string& page) {
-    const std::string row = "<tr role=\"row\">\n<td role=\"cell\"><code>" +
-                            name + "</code></td>";
+  // Rows of tables of which the first cell begins so.
+  static int rows_of(const std::string& start, const std::string& page) {
+    const std::string row =
+        "<tr role=\"row\">\n<td role=\"cell\"><code>" + start;
     int rows = 0;
     for (std::size_t at = 0; (at = page.find(row, at)) != std::string::npos;
          at += row.size()) {
@@ -252,10 +252,9 @@ TEST_F(GuidePages, ShowEverySheetWithItsOptions) {
   }
   EXPECT_GT(sheets, 30);
   for (const auto& [name, times] : options) {
-    EXPECT_EQ(rows_of(name, page), times) << name;
+    EXPECT_EQ(rows_of(name + ": ", page) + rows_of(name + ":</", page), times)
+        << name;
   }
-  EXPECT_EQ(all_in(page, Pattern("(<td[^>]*></td>)")).size(), 1U)
-      << "only `bold-typeface` has no value of its own";
 }
 
 TEST_F(GuidePages, ShowEveryMessageAsItIsExplained) {
@@ -291,7 +290,7 @@ TEST_F(GuidePages, ShowEveryKey) {
     for (const std::string& name : names) ++keys[name];
   }
   for (const auto& [name, times] : keys) {
-    EXPECT_EQ(rows_of(name, pages_["keys.html"]), times) << name;
+    EXPECT_EQ(rows_of(name + "</", pages_["keys.html"]), times) << name;
   }
 }
 

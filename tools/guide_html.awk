@@ -8,7 +8,8 @@
 BEGIN {
   while ((getline line < sizes) > 0) {
     split(line, cell, " ")
-    width_of[cell[1]] = " width=\"" cell[2] "\" height=\"" cell[3] "\""
+    width_of[cell[1]] = " width=\"" cell[2] "\" height=\"" cell[3] "\"" \
+      (cell[2] > cell[3] ? " class=\"wide\"" : "")
   }
 }
 

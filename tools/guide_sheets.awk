@@ -4,7 +4,7 @@
 
 function begin_table() {
   if (in_table) return
-  print "\n| option | unless you say | what it is |\n| --- | --- | --- |"
+  print "\n| option, with its usual value | what it is |\n| --- | --- |"
   in_table = 1
 }
 
@@ -67,8 +67,8 @@ settings != (part == "settings") { next }
   column = 34
   value = substr($0, length(option) + 7, column - length(option) - 7)
   sub(/ +$/, "", value)
-  if (value != "") value = "`" value "`"
+  if (value != "") value = " " value
   text = substr($0, column)
   gsub(/\|/, "\\|", text)
-  printf "| `%s` | %s | %s |\n", option, value, text
+  printf "| `%s:%s` | %s |\n", option, value, text
 }
