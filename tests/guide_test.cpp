@@ -100,6 +100,25 @@ TEST_P(GuideChapter, NamesVerbsAndOptionsThatThereAre) {
   }
 }
 
+// What a box about the browser sets in italics is written there on a button, a
+// tab or a field.
+TEST_P(GuideChapter, NamesButtonsThatThereAre) {
+  const fs::path web = project() / "web/src";
+  if (!fs::exists(web)) GTEST_SKIP() << "this tree has no browser edition";
+  static const std::string all = [&] {
+    std::string text;
+    for (const fs::path& file : files_below(web, {".ts"})) text += read(file);
+    return text;
+  }();
+  static const Pattern name("[^*][*]([^*]+)[*](?![*])");
+  for (const std::string& line : lines_of(read(GetParam()))) {
+    if (!line.starts_with("> ")) continue;
+    for (const std::string& label : all_in(line, name)) {
+      EXPECT_NE(all.find("'" + label + "'"), std::string::npos) << label;
+    }
+  }
+}
+
 INSTANTIATE_TEST_SUITE_P(Guide, GuideChapter,
                          testing::ValuesIn(files_below(kGuide, {".md"})),
                          [](const testing::TestParamInfo<fs::path>& chapter) {
