@@ -14,6 +14,7 @@
 #   make install           put Sheaf in place for all (PREFIX=/usr/local; root)
 #   make deb               a Debian package: out/sheaf_VERSION_ARCH.deb
 #   make gallery           every sheet in every layout, as pictures
+#   make guide             the teacher's guide as pages for a browser: out/guide
 #   make clean             remove what was built
 
 BUILD := build
@@ -33,11 +34,11 @@ BUILD_PACKAGES := g++ make cmake ninja-build pkg-config libhpdf-dev \
   nlohmann-json3-dev libutf8proc-dev libevent-dev libgtest-dev libbenchmark-dev \
   festlex-cmu scowl wordnet-base
 TEST_PACKAGES := qpdf libqpdf-dev zlib1g-dev poppler-utils mupdf-tools \
-  ghostscript \
+  ghostscript cmark-gfm \
   espeak-ng espeak-ng-data wamerican dpkg-dev clang-format
 PACKAGES := $(BUILD_PACKAGES) $(TEST_PACKAGES)
 
-.PHONY: all test deps print bench gallery schemas clean demo-term \
+.PHONY: all test deps print bench gallery guide schemas clean demo-term \
   install deb format
 .DELETE_ON_ERROR:
 
@@ -98,7 +99,7 @@ test:
 	  { echo "A tool to build Sheaf is missing: run make deps"; exit 1; }
 	@[ -f $(BUILD)/build.ninja ] || cmake --preset release -B $(BUILD) || \
 	  { echo; echo "Something is missing: run make deps"; exit 1; }
-	@for tool in qpdf pdftotext mutool espeak-ng clang-format; do \
+	@for tool in qpdf pdftotext mutool espeak-ng clang-format cmark-gfm; do \
 	  command -v $$tool >/dev/null || \
 	    { echo "The tests need $$tool: run make deps"; exit 1; }; done
 	@find $(FORMATTED) -name '*.cpp' -o -name '*.h' | \
@@ -171,6 +172,10 @@ print: $(SHEAF)
 # picture in README.md is made again as well.
 gallery: $(BUILT)
 	SHEAF=$(SHEAF) sh tools/gallery.sh out/gallery
+
+# The teacher's guide, docs/guide and what the program says of itself.
+guide: $(BUILT)
+	SHEAF=$(SHEAF) sh tools/guide.sh out/guide
 
 # What editors check files with, from the program's own tables.
 schemas: $(BUILT)

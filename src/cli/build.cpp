@@ -197,8 +197,9 @@ class Builder {
     targets_.insert(targets_.end(), paths.begin(), paths.end());
     const std::string folder = printable(job.target.string());
     if (job.is_class) {
-      fmt::print("{}: {} packets, {} pages for learners, {} for the teacher\n",
-                 folder, made.learners, made.learner_pages, made.teacher_pages);
+      fmt::print("{}: {}, {} for learners, {} for the teacher\n", folder,
+                 counted(static_cast<int>(made.learners), "packet", "packets"),
+                 counted_pages(made.learner_pages), made.teacher_pages);
     } else {
       fmt::print("{}: {} for the learner, {} for the teacher\n", folder,
                  counted_pages(made.learner_pages),

@@ -49,13 +49,14 @@ std::optional<std::vector<PatternId>> patterns_wanted(const CommandLine& line,
   return std::nullopt;
 }
 
-// How a lesson in `lesson` names the sequence: as seen from its own folder.
-std::string sequence_name(const CommandLine::Planning& planning,
-                          const FilePath& lesson) {
+// How the lesson names the sequence: as seen from its own folder, which is
+// this one where no file is asked for.
+std::string sequence_name(const CommandLine::Planning& planning) {
   if (planning.sequence.empty() && planning.step.empty()) return "";
   const FilePath sequence = planning.sequence.empty()
                                 ? FilePath("sequence.yaml")
                                 : FilePath(planning.sequence);
+  const FilePath lesson(planning.file.empty() ? "lesson.yaml" : planning.file);
   const auto whole = [](const FilePath& path) {
     return disk().absolute(path).lexically_normal();
   };
@@ -82,8 +83,7 @@ int run_draft(const CommandLine& line) {
       phonics,           conventions,
       *taught,           &own,
       has_clear_picture, own_sentences(workspace, "", "", diagnostics)};
-  const Draft draft = draft_lesson(
-      source, *patterns, sequence_name(planning, FilePath(planning.file)));
+  const Draft draft = draft_lesson(source, *patterns, sequence_name(planning));
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
   const FilePath path = planning.file.empty() ? FilePath(draft.name + ".yaml")

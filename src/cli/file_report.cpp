@@ -95,7 +95,9 @@ void print_report(std::string& out, const std::string& path,
   for (std::size_t i = 0; i < lesson.patterns.size(); ++i) {
     const LessonPattern& p = lesson.patterns[i];
     const int key = lesson.key_words[i];
-    out += fmt::format("pattern: {} {}", p.name, said(lesson, p.sound));
+    const std::string sound = said(lesson, p.sound);
+    out +=
+        fmt::format("pattern: {}{}{}", p.name, sound.empty() ? "" : " ", sound);
     if (key >= 0) {
       out +=
           fmt::format(", key word {}",

@@ -12,6 +12,7 @@
 #include "files/disk_files.h"
 #include "files/output_files.h"
 #include "input/class_text.h"
+#include "sheets/word_parts.h"
 
 namespace sheaf {
 
@@ -138,8 +139,8 @@ void ReviewFiles::write(const std::vector<LearnerReview>& reviews,
 
 void ReviewFiles::print_what_to_do(const std::vector<CheckLesson>& checks,
                                    const PatternCatalogue& catalogue) const {
-  fmt::print("\n{}: review words for {} learners\n", printable(plan().string()),
-             words_.size());
+  fmt::print("\n{}: review words for {}\n", printable(plan().string()),
+             counted(static_cast<int>(words_.size()), "learner", "learners"));
   // Where a learner has no lesson in the class file, the week's is given.
   const bool all_have_lessons =
       std::ranges::all_of(pupils_.learners, [&](const LearnerEntry& learner) {
