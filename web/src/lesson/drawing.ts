@@ -8,6 +8,9 @@ import type { LessonSession } from './session.js';
 /** In heights of the window: drawn ahead, and kept. */
 const kAhead = 1;
 const kKept = 4;
+/** While somebody types, only what is in sight is drawn: what is near it waits
+ * for so long a rest (ms). */
+const kRest = 300;
 
 export class Drawing {
   readonly #engine: Engine;
@@ -19,13 +22,21 @@ export class Drawing {
   #busy = false;
   #again = false;
   #planned = false;
+  #resting: ReturnType<typeof setTimeout> | undefined;
 
   constructor(engine: Engine, session: LessonSession, pages: () => readonly PageCanvas[]) {
     this.#engine = engine;
     this.#session = session;
     this.#pages = pages;
     this.#clock = new KeyClock(session);
-    session.addEventListener('answers', () => this.#failed.clear());
+    session.addEventListener('answers', () => {
+      this.#failed.clear();
+      clearTimeout(this.#resting);
+      this.#resting = setTimeout(() => {
+        this.#resting = undefined;
+        void this.now();
+      }, kRest);
+    });
   }
 
   /** Something moved or changed its size: looks at it once a frame. */
@@ -79,7 +90,8 @@ export class Drawing {
       if (box.width === 0) continue;
       const away = Math.max(0, -box.bottom, box.top - high);
       if (away > kKept * high) page.release();
-      if (away > kAhead * high || this.#failed.has(page)) continue;
+      const far = this.#resting === undefined ? kAhead * high : 0;
+      if (away > far || this.#failed.has(page)) continue;
       const dpi = page.wanted(window.devicePixelRatio);
       if (dpi === 0) continue;
       // What is framed is what is being written about.
