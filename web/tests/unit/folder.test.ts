@@ -1,3 +1,4 @@
+import './older_node.js';
 import assert from 'node:assert/strict';
 import { beforeEach, test } from 'node:test';
 import { DeviceFolder, type Outside } from '../../src/folder/folder.js';

@@ -1,3 +1,4 @@
+import './older_node.js';
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { choicesOf, codesFor } from '../../src/folder/class_view.js';
