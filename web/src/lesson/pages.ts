@@ -23,7 +23,7 @@ interface Group { teacher: boolean; section: HTMLElement; head: HTMLElement; lis
 
 function createGroup(teacher: boolean): Group {
   const section = make('section', 'pg-group');
-  const head = make('h3', 'pg-group-head', teacher ? 'For the teacher' : 'For the learner');
+  const head = make('h2', 'pg-group-head', teacher ? 'For the teacher' : 'For the learner');
   const list = make('div', 'pg-list');
   section.append(head, list);
   return { teacher, section, head, list };
