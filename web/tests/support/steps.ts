@@ -41,7 +41,12 @@ export async function hasPages(page: Page): Promise<void> {
   const box = page.getByRole('combobox', { name: 'Which pattern is next?' });
   await save.or(box).first().waitFor();
   if (await box.isVisible()) await beginLesson(page, 'sh');
+  // On a narrow screen one part is shown at a time.
+  const pages = page.getByRole('tab', { name: /^Pages/ });
+  const narrow = await pages.isVisible();
+  if (narrow) await pages.click();
   await until(page, async () => await drawnPages(page) > 0, 'a page that is drawn');
+  if (narrow) await page.getByRole('tab', { name: 'Write', exact: true }).click();
 }
 
 export async function showText(page: Page): Promise<Locator> {
