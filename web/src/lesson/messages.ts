@@ -7,6 +7,10 @@ import { lessonSession } from './session.js';
 import { certainMends, countWords, inOrder, make, makeButton, quoted, severitySigns,
          severityWords, where } from './words.js';
 
+/** The cursor rests for so long (ms); room above what comes into sight (px). */
+const kRest = 200;
+const kRoom = 6;
+
 /** What is shown of a message: the same, and its row can stay. */
 function signature(message: Message, path: string): string {
   return JSON.stringify([message.severity, message.name, message.text, message.help,
@@ -127,7 +131,30 @@ export const createMessages: Part = (parent: HTMLElement, app: App): void => {
     }, 700);
   };
 
-  session.addEventListener('answers', () => { draw(); say(); });
+  /** What is said of the place of the cursor is marked, and comes into sight
+   * unless somebody is reading here. */
+  const mark = (): void => {
+    const { cursor, path } = session;
+    const here = rows.find(({ message: { range, path: file } }) =>
+      file === path && range && range.from <= cursor && cursor <= range.to);
+    for (const row of rows) row.item.classList.toggle('ms-here', row === here);
+    if (!here || root.matches(':focus-within, :hover')) return;
+    const box = here.item.getBoundingClientRect();
+    const frame = root.getBoundingClientRect();
+    if (here === rows[0] && box.height < frame.height) root.scrollTop = 0;
+    else if (box.top < frame.top) root.scrollTop -= frame.top - box.top + kRoom;
+    else if (box.bottom > frame.bottom) {
+      root.scrollTop += Math.min(box.bottom - frame.bottom, box.top - frame.top) + kRoom;
+    }
+  };
+  let marking: ReturnType<typeof setTimeout> | undefined;
+  const markSoon = (): void => {
+    clearTimeout(marking);
+    marking = setTimeout(mark, kRest);
+  };
+
+  session.addEventListener('place', markSoon);
+  session.addEventListener('answers', () => { draw(); say(); markSoon(); });
   session.addEventListener('opened', () => { draw(); say(); });
   // Places and mends move with the text, before new answers are there.
   session.addEventListener('text', () => {
