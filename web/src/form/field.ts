@@ -16,8 +16,12 @@ export interface FieldBox {
   renew(field: Field): void;
   showMessages(messages: readonly Message[]): void;
   focus(): void;
-  /** What was typed and is not in the text yet goes there now. */
+  /** Something was typed that is not in the text yet. */
+  newer(): boolean;
+  /** It goes there now. */
   finish(): Promise<void>;
+  /** Another lesson is open: what was typed here is no more of use. */
+  drop(): void;
 }
 
 export function createField(app: App, first: Field, toText: (field: Field) => void): FieldBox {
@@ -169,9 +173,16 @@ export function createField(app: App, first: Field, toText: (field: Field) => vo
       element.scrollIntoView({ block: 'nearest' });
       input.focus({ preventScroll: true });
     },
+    newer: () => newer,
+    drop() {
+      typed.cancel();
+      renewOffers.cancel();
+      newer = false;
+    },
     async finish() {
       typed.cancel();
       if (newer) await write();
+      else await writing;
     },
   };
 }

@@ -3,18 +3,37 @@
 import type { App, Part } from '../contract.js';
 import type { Field, Range } from '../engine/types.js';
 import { button, count, el, later, quoted } from '../shell/dom.js';
+import { lessonSession } from '../lesson/session.js';
 import { createField, type FieldBox } from './field.js';
 import { inFormOrder } from './keys.js';
 
+/** The fields of the page's one form. */
+const boxes = new Map<string, FieldBox>();
+
+/** Whoever saves or prints the text waits until all that was typed is in it. */
+export async function finishForm(): Promise<void> {
+  for (const box of boxes.values()) await box.finish();
+}
+export function formHasNewer(): boolean {
+  return [...boxes.values()].some((box) => box.newer());
+}
+
 export const createForm: Part = (parent: HTMLElement, app: App): void => {
   const { session, engine } = app;
-  const boxes = new Map<string, FieldBox>();
+  const step = (label: string, keys: string, go: () => void) => {
+    const node = button(label, () => { void finishForm().then(go); }, 'form-step');
+    node.title = keys;
+    return node;
+  };
+  const tools = el('div', { class: 'form-tools' },
+    step('Undo', 'Takes back the last change of the lesson', () => lessonSession(session).undo()),
+    step('Redo', 'Makes it again', () => lessonSession(session).redo()));
   const broken = el('p', { class: 'form-broken', role: 'status' });
   broken.hidden = true;
   const fields = el('div', { class: 'form-fields' });
   const others = el('div', { class: 'form-others' });
   // No <form>: there is nothing to send, and Enter must not try.
-  parent.append(el('div', { class: 'form' }, broken, fields, others));
+  parent.append(el('div', { class: 'form' }, tools, broken, fields, others));
 
   // Asks for the text even where a field has the place.
   let leaving = false;
@@ -51,14 +70,8 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     const mine = asking;
     await engine.change(session.path, session.text);
     const answer = await engine.form(session.path);
-    if (mine !== asking) return;
+    if (mine !== asking || path !== session.path) return;
     shown = inFormOrder(answer);
-    if (path !== session.path) {
-      // Another lesson: nothing typed for the one before may go into it.
-      path = session.path;
-      boxes.clear();
-      fields.replaceChildren();
-    }
     for (const field of shown) {
       let box = boxes.get(field.key);
       if (!box) {
@@ -84,7 +97,11 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     box.focus();
   });
   session.addEventListener('opened', () => {
-    path = '';
+    // Nothing typed for the one before may go into this one.
+    for (const box of boxes.values()) box.drop();
+    boxes.clear();
+    fields.replaceChildren();
+    path = session.path;
     parent.scrollTop = 0;
     soon.cancel();
     void renew().catch(() => undefined);

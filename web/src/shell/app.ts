@@ -1,6 +1,7 @@
 /** What every part of the page is given. */
 import type { App, Folder, Session, View } from '../contract.js';
 import type { Engine } from '../engine/types.js';
+import { finishForm, formHasNewer } from '../form/form.js';
 import { ask, confirmBox, openBox } from './dialogs.js';
 import { count, el, inWords } from './dom.js';
 import { offerDownload } from './files.js';
@@ -77,6 +78,7 @@ export function createApp(engine: Engine, session: Session, folder: Folder, stat
       if (file.open) session.lookAgain();
     },
     async mayLeave() {
+      await finishForm();
       if (!file.unsaved) return true;
       const answer = await ask(`${file.name} is not saved`, 'What you wrote there would be lost.', [
         { value: 'save', label: 'Save it first', main: true },
@@ -88,6 +90,7 @@ export function createApp(engine: Engine, session: Session, folder: Folder, stat
     },
     async save() {
       try {
+        await finishForm();
         const name = file.name;
         const saved = await file.save();
         if (saved === 'stopped') return false;
@@ -104,7 +107,7 @@ export function createApp(engine: Engine, session: Session, folder: Folder, stat
     status.offer(`${path.slice(1)} was open and not saved.`, 'Go back to it', () => file.restore(path, text));
   };
   window.addEventListener('beforeunload', (event) => {
-    if (file.unsaved) event.preventDefault();
+    if (file.unsaved || formHasNewer()) event.preventDefault();
   });
   void app.usePaper(likelyPaper(navigator.language), false).catch(() => undefined);
   return app;

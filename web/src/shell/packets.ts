@@ -1,5 +1,6 @@
 /** The finished pages: saved, or opened to be printed. */
 import type { NamedFile, Packets } from '../engine/types.js';
+import { finishForm } from '../form/form.js';
 import { errorsInWords, type Shell } from './app.js';
 import { button, count, el, inWords } from './dom.js';
 import { openBox } from './dialogs.js';
@@ -22,6 +23,7 @@ async function make(app: Shell): Promise<Packets | null> {
   const { session, engine } = app;
   const slow = setTimeout(() => app.say('Making the pages…'), 400);
   try {
+    await finishForm();
     await session.settled();
     await engine.change(session.path, session.text);
     const packets = await engine.packets(session.path);

@@ -1,4 +1,5 @@
 /** The row of what can be done with the open lesson. */
+import { finishForm } from '../form/form.js';
 import type { Shell } from './app.js';
 import { button, el, freshId, inWords } from './dom.js';
 import { printPages, savePacket } from './packets.js';
@@ -44,6 +45,7 @@ function layoutChoice(app: Shell): HTMLElement {
   choose.addEventListener('change', () => {
     const wanted = choose.value;
     void (async () => {
+      await finishForm();
       await engine.change(session.path, session.text);
       session.apply(await engine.formEdits(session.path, 'layout', wanted === 'week' ? '' : wanted));
       app.say(`The layout is now ${spoken(wanted)}.`, 'done');
