@@ -24,8 +24,9 @@ interface Known {
  * event 'outside', which comes before 'change'. */
 export interface Outside { changed: string[]; added: string[]; gone: string[] }
 
-/** Folder, and what only the folder's own view needs. Events: 'change', and
- * 'outside' where another program changed files. */
+/** Folder, and what only the folder's own view needs. Events: 'change', with the
+ * paths that are others now (a CustomEvent<string[]>), and 'outside' where
+ * another program changed files. */
 export class DeviceFolder extends EventTarget implements Folder {
   readonly #engine: Engine;
   readonly #offer: Offer;
@@ -104,7 +105,7 @@ export class DeviceFolder extends EventTarget implements Folder {
       await this.#engine.putFile(here, content);
       this.#files.set(here, known);
       if (this.#kind === 'none') this.#kind = 'copied';
-      this.#tell();
+      this.#tell([here]);
       return how;
     });
   }
@@ -184,7 +185,7 @@ export class DeviceFolder extends EventTarget implements Folder {
       this.#leftOut = now.leftOut;
       if (outside.changed.length + outside.added.length + outside.gone.length > 0) {
         this.dispatchEvent(new CustomEvent<Outside>('outside', { detail: outside }));
-        this.#tell();
+        this.#tell([...outside.changed, ...outside.added, ...outside.gone]);
       }
       return outside;
     });
@@ -196,7 +197,7 @@ export class DeviceFolder extends EventTarget implements Folder {
       if (beside && this.#kind !== 'none') {
         for (const found of gathered.files) await this.#put(found);
         this.#leftOut = gathered.leftOut;
-        this.#tell();
+        this.#tell(gathered.files.map(({ path }) => path));
       } else {
         await this.#replace(gathered, 'copied', null);
       }
@@ -206,14 +207,15 @@ export class DeviceFolder extends EventTarget implements Folder {
 
   async #replace(gathered: Gathered, kind: Folder['kind'], handle: FileSystemDirectoryHandle | null):
   Promise<void> {
-    for (const path of this.#files.keys()) await this.#engine.removeFile(path);
+    const before = [...this.#files.keys()];
+    for (const path of before) await this.#engine.removeFile(path);
     this.#files.clear();
     this.#handle = handle;
     this.#kind = kind;
     this.#name = gathered.name;
     this.#leftOut = gathered.leftOut;
     for (const found of gathered.files) await this.#put(found);
-    this.#tell();
+    this.#tell([...before, ...this.#files.keys()]);
   }
 
   async #put({ path, file, handle }: Found): Promise<void> {
@@ -226,9 +228,9 @@ export class DeviceFolder extends EventTarget implements Folder {
     this.#files.set(path, { blob: file, changed: file.lastModified, handle });
   }
 
-  #tell(): void {
+  #tell(paths: string[]): void {
     this.#paths = [...this.#files.keys()].sort(byName);
-    this.dispatchEvent(new Event('change'));
+    this.dispatchEvent(new CustomEvent<string[]>('change', { detail: paths }));
   }
 
   async #inTurn<T>(work: () => Promise<T>): Promise<T> {

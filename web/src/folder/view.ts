@@ -64,7 +64,13 @@ export const createFolderView: Part = (parent, app) => {
     seen = entries.some(entry => entry.isIntersecting);
     check();
   }).observe(top);
-  folder.addEventListener('change', () => { void show(); });
+  folder.addEventListener('change', event => {
+    void show();
+    // The open lesson may use a sequence, a layout or a picture from here.
+    const { path } = app.session;
+    const others = (event as CustomEvent<string[]>).detail.some(other => other !== path);
+    if (path !== '' && others) app.session.lookAgain();
+  });
   folder.addEventListener('outside', event => {
     void tellOutside(app, (event as CustomEvent<Outside>).detail);
   });

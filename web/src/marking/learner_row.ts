@@ -52,7 +52,7 @@ export class LearnerRow {
     }
     for (const { text, help, mends } of marks.questions.get(this.code) ?? []) {
       const node = el('div', { class: 'marking-question' }, el('p', { class: 'folder-bad' }, '? ', quoted(text)));
-      this.#spoken += `${text}. `;
+      this.#spoken += `${text.replaceAll('`', '')}. `;
       const row = el('p', { class: 'folder-row' });
       for (const { entry, by } of mends) {
         const target = by.split('=')[0] ?? by;

@@ -2,7 +2,7 @@ import './older_node.js';
 import assert from 'node:assert/strict';
 import { beforeEach, test } from 'node:test';
 import { DeviceFolder, type Outside } from '../../src/folder/folder.js';
-import { fromDirectory, fromList } from '../../src/folder/gather.js';
+import { fromDirectory, fromDrop, fromList } from '../../src/folder/gather.js';
 import { kLimits } from '../../src/folder/paths.js';
 import { fakeEngine, text } from './fake_engine.js';
 
@@ -126,8 +126,12 @@ test('what another program changes is found, told and put into the engine', asyn
   const { engine, folder } = await opened(disk);
   const told: Outside[] = [];
   let changes = 0;
+  const paths: string[] = [];
   folder.addEventListener('outside', event => { told.push((event as CustomEvent<Outside>).detail); });
-  folder.addEventListener('change', () => { ++changes; });
+  folder.addEventListener('change', event => {
+    ++changes;
+    paths.push(...(event as CustomEvent<string[]>).detail);
+  });
   await folder.lookAgain();
   assert.equal(changes, 0);
   disk.with('lessons/oa.yaml', 'pattern: ow\n').with('new.yaml', 'pattern: sh\n');
@@ -135,6 +139,7 @@ test('what another program changes is found, told and put into the engine', asyn
   await folder.lookAgain();
   assert.deepEqual(told, [{ changed: ['/lessons/oa.yaml'], added: ['/new.yaml'], gone: ['/goat.png'] }]);
   assert.equal(changes, 1);
+  assert.deepEqual(paths, ['/lessons/oa.yaml', '/new.yaml', '/goat.png']);
   assert.equal(text(engine.files.get('/lessons/oa.yaml')), 'pattern: ow\n');
   assert.equal(engine.files.has('/goat.png'), false);
   assert.deepEqual(folder.paths, ['/class.yaml', '/lessons/oa.yaml', '/new.yaml']);
@@ -190,6 +195,31 @@ test('a chosen folder is the top; single files lie beside each other', () => {
   const single = fromList(['class.yaml', 'a.yaml'].map(chosen));
   assert.equal(single.name, '');
   assert.deepEqual(single.files.map(({ path }) => path), ['/class.yaml', '/a.yaml']);
+});
+
+/** What a browser hands over on a drop. A folder gives its entries in parts. */
+function dropped(name: string, inside?: object[]): object {
+  if (inside === undefined) {
+    return { name, isDirectory: false, file: (done: (file: File) => void) => { done(new File(['x'], name)); } };
+  }
+  return { name, isDirectory: true, createReader: () => {
+    const left = [...inside];
+    return { readEntries: (done: (entries: object[]) => void) => { done(left.splice(0, 2)); } };
+  } };
+}
+const drop = (...entries: object[]) => ({ items: [{ kind: 'string' }, ...entries.map(entry => (
+  { kind: 'file', webkitGetAsEntry: () => entry }))] }) as unknown as DataTransfer;
+
+test('a dropped folder is the top; dropped files and folders lie beside each other', async () => {
+  const room = dropped('room4', [dropped('class.yaml'), dropped('.hidden.yaml'), dropped('plan.pdf'),
+    dropped('lessons', [dropped('a.yaml'), dropped('b.yaml'), dropped('c.yaml')])]);
+  const one = await fromDrop(drop(room));
+  assert.equal(one.name, 'room4');
+  assert.deepEqual(one.files.map(({ path }) => path), ['/class.yaml', '/lessons/a.yaml', '/lessons/b.yaml', '/lessons/c.yaml']);
+  assert.deepEqual(one.leftOut.sentences(), ['1 file of a kind that Sheaf does not read (.pdf).']);
+  const two = await fromDrop(drop(room, dropped('goat.png')));
+  assert.equal(two.name, '');
+  assert.deepEqual(two.files.map(({ path }) => path).slice(-2), ['/room4/lessons/c.yaml', '/goat.png']);
 });
 
 test('kept files come back as copies: saving them is a download', async () => {
