@@ -8,7 +8,7 @@ import { after, before, test } from 'node:test';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { built, newPage, openChromium, sizes, type Chromium } from '../support/browser.js';
-import { chooseFolder, termFolder } from '../support/folders.js';
+import { chooseFolder, termFolder } from '../support/term.js';
 import { lookAt } from '../support/look.js';
 import { servePages, type PageServer } from '../support/server.js';
 import { show } from '../support/steps.js';

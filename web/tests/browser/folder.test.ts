@@ -6,7 +6,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { built, newPage, openChromium, singleFile, type Chromium } from '../support/browser.js';
-import { chooseFolder, putInto, standInFolder, termFolder, textIn, textsOf } from '../support/folders.js';
+import { chooseFolder, putInto, standInFolder, termFolder, textIn, textsOf } from '../support/term.js';
 import { checkPdf, pagesOfPdf, paperOfPdf, textOfPdf } from '../support/pdf.js';
 import { servePages, type PageServer } from '../support/server.js';
 import { saved, settled, show, textOf } from '../support/steps.js';

@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import { built, newPage, openChromium, type Chromium } from '../support/browser.js';
-import { chooseFolder, termFolder } from '../support/folders.js';
+import { chooseFolder, termFolder } from '../support/term.js';
 import { servePages, type PageServer } from '../support/server.js';
 import { hasPages, show, textOf, writeText } from '../support/steps.js';
 

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import { built, newPage, openChromium, type Chromium } from '../support/browser.js';
-import { chooseFolder, putInto, standInFolder, termFolder, textIn, textsOf } from '../support/folders.js';
+import { chooseFolder, putInto, standInFolder, termFolder, textIn, textsOf } from '../support/term.js';
 import { checkPdf, textOfPdf } from '../support/pdf.js';
 import { servePages, type PageServer } from '../support/server.js';
 import { hasPages, saved, show, writeText } from '../support/steps.js';
