@@ -1,6 +1,7 @@
 /** One field of the form, in step with the text. */
 import type { App } from '../contract.js';
 import type { Field, Message, Offer } from '../engine/types.js';
+import { lessonSession } from '../lesson/session.js';
 import { button, el, freshId, inWords, later } from '../shell/dom.js';
 import { createPatternBox } from '../shell/pattern_box.js';
 import { createFieldMessages, messagesOf } from './field_messages.js';
@@ -78,7 +79,7 @@ export function createField(app: App, first: Field, toText: (field: Field) => vo
       for (let tries = 0; newer && tries < 4; ++tries) {
         const { path, text } = session;
         const value = input.value;
-        await engine.change(path, text);
+        lessonSession(session).push();
         const edits = await engine.formEdits(path, first.key, value);
         if (session.path !== path) return;
         if (session.text !== text) continue;

@@ -68,7 +68,7 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     if (session.path === '') return;
     asking += 1;
     const mine = asking;
-    await engine.change(session.path, session.text);
+    lessonSession(session).push();
     const answer = await engine.form(session.path);
     if (mine !== asking || path !== session.path) return;
     shown = inFormOrder(answer);

@@ -3,6 +3,7 @@ import type { NamedFile, Packets } from '../engine/types.js';
 import { finishForm } from '../form/form.js';
 import { errorsInWords, type Shell } from './app.js';
 import { button, count, el, inWords } from './dom.js';
+import { lessonSession } from '../lesson/session.js';
 import { openBox } from './dialogs.js';
 import { stem } from './names.js';
 
@@ -25,7 +26,7 @@ async function make(app: Shell): Promise<Packets | null> {
   try {
     await finishForm();
     await session.settled();
-    await engine.change(session.path, session.text);
+    lessonSession(session).push();
     const packets = await engine.packets(session.path);
     clearTimeout(slow);
     if (packets.errors === 0 && packets.files.length > 0) return packets;

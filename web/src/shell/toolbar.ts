@@ -1,4 +1,5 @@
 /** The row of what can be done with the open lesson. */
+import { lessonSession } from '../lesson/session.js';
 import { finishForm } from '../form/form.js';
 import type { Shell } from './app.js';
 import { button, el, freshId, inWords } from './dom.js';
@@ -46,7 +47,7 @@ function layoutChoice(app: Shell): HTMLElement {
     const wanted = choose.value;
     void (async () => {
       await finishForm();
-      await engine.change(session.path, session.text);
+      lessonSession(session).push();
       session.apply(await engine.formEdits(session.path, 'layout', wanted === 'week' ? '' : wanted));
       app.say(`The layout is now ${spoken(wanted)}.`, 'done');
     })().catch((fault: unknown) => { app.say(`The layout could not be changed: ${inWords(fault)}`, 'fault'); });
