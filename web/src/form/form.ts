@@ -53,7 +53,7 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
           message.range.from >= field.range.from && message.range.from <= field.range.to));
     others.replaceChildren();
     if (elsewhere.length === 0) return;
-    others.append(el('p', {}, `${count(elsewhere.length, 'more mistake')} in the text:`));
+    others.append(el('p', {}, `${count(elsewhere.length, 'mistake')} elsewhere in the text:`));
     for (const message of elsewhere.slice(0, 5)) {
       const { range } = message;
       others.append(el('p', { class: 'form-message-text' }, quoted(message.text), ' ',
