@@ -123,13 +123,15 @@ for (const view of views) {
     for (let i = 0; i < wanted + 40 && !round; ++i) {
       await page.keyboard.press('Tab');
       const { name, seen, key } = await focus(page);
-      round = name === '' || reached.has(key);
+      // After the last place the browser's own buttons have a turn.
+      if (name === '') continue;
+      round = reached.has(key);
       if (round) break;
       reached.add(key);
       if (!seen) unseen.push(name);
     }
     assert.ok(round, 'Tab never came round');
-    assert.ok(reached.size >= wanted - 1, `${reached.size} of ${wanted} places were reached`);
+    assert.ok(reached.size >= wanted, `${reached.size} of ${wanted} places were reached`);
     assert.deepEqual(unseen, [], 'the focus cannot be seen');
   });
 }
@@ -160,7 +162,12 @@ test('the first Tab offers the way past what repeats', async (t) => {
   const { page } = await newPage(t, chromium.browser);
   await page.goto(server.address);
   await hasPages(page);
-  await page.evaluate(() => { (document.activeElement as HTMLElement | null)?.blur(); });
+  // Round to the beginning: after the last place comes the first.
+  let before = 'somewhere';
+  for (let i = 0; i < 150 && before !== ''; ++i) {
+    await page.keyboard.press('Tab');
+    before = (await focus(page)).name;
+  }
   await page.keyboard.press('Tab');
   assert.match((await focus(page)).name, /To the main part/);
   await page.keyboard.press('Enter');
