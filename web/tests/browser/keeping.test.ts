@@ -95,7 +95,7 @@ test('kept only when asked, unreadable, back with the passphrase, gone in one pr
   await field.fill(passphrase);
   await field.press('Enter');
   await next.getByText('Unlocked: ').waitFor();
-  await next.locator('.cm-content').waitFor({ state: 'attached' });
+  await next.locator('.cm-content', { hasText: 'quillback' }).waitFor({ state: 'attached' });
   assert.equal(await textOf(next), lesson);
   // It was not saved, and is told so.
   assert.match(await next.locator('.shell-top').innerText(), /not saved/i);
