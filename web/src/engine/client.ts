@@ -3,6 +3,7 @@
  * when it is first needed, runs commands, which may take their time. */
 
 import { loadParts, startWorker } from './boot.js';
+import { inBrowserWords } from './browser_words.js';
 import { kMachineFault, type Answer, type Run } from './instance.js';
 import type { Call, Received, Result } from './protocol.js';
 import type {
@@ -124,7 +125,11 @@ class WorkerEngine implements Engine {
   }
   async close(path: string): Promise<void> { await this.#ask({ do: 'close', path }); }
 
-  messages(path: string) { return this.#json<Message[]>({ do: 'messages', path }); }
+  async messages(path: string): Promise<Message[]> {
+    const messages = await this.#json<Message[]>({ do: 'messages', path });
+    return messages.map((message) => ({ ...message,
+      text: inBrowserWords(message.text), help: inBrowserWords(message.help) }));
+  }
   hover(path: string, at: number) { return this.#json<HoverInfo | null>({ do: 'hover', path, at }); }
   completions(path: string, at: number) {
     return this.#json<Offer[]>({ do: 'completions', path, at });
@@ -184,10 +189,10 @@ class WorkerEngine implements Engine {
     // Only editors on a machine need to know where its rules are.
     const text = new TextDecoder().decode(made.bytes)
       .replace(/^# yaml-language-server:.*\n/m, '');
-    return { name: made.path.replace(/^\//, ''), text };
+    return { name: made.path.replace(/^\//, ''), text: inBrowserWords(text) };
   }
   async explain(name: string): Promise<string> {
-    return (await this.run(['explain', name])).out;
+    return inBrowserWords((await this.run(['explain', name])).out);
   }
 
   async #run(args: string[], input = '') {
@@ -200,7 +205,8 @@ class WorkerEngine implements Engine {
     const { code, out, err, files, gone } = await this.#run(args, input);
     for (const { path, bytes } of files) await this.putFile(path, bytes);
     for (const path of gone) await this.removeFile(path);
-    return { code, out, err, written: files.map((file) => file.path) };
+    return { code, out: inBrowserWords(out), err: inBrowserWords(err),
+      written: files.map((file) => file.path) };
   }
 }
 
