@@ -91,7 +91,8 @@ function showHead(head: HTMLElement, app: App, folder: DeviceFolder): void {
       el('p', {}, 'Open the folder with your lessons, your class and your records. Everything stays on this device: ',
         'nothing is sent anywhere', canOpenFolders() ? ', and nothing is written until you save.' : '.'),
       el('div', { class: 'folder-row' }, button('Open a folder', open, 'main'), button('Choose files', choose)),
-      el('p', { class: 'folder-hint folder-drop' }, 'You can also drop a folder or files here. Sheaf reads .yaml, .txt, .png and .jpg.'));
+      el('p', { class: 'folder-hint folder-drop' }, 'You can also drop a folder or files here. Sheaf reads .yaml, .txt, .png and .jpg.',
+        !canOpenFolders() && ' Your browser may ask whether to “upload” the files: they only come into this page, on this device.'));
   } else {
     const again = button('Look again', attempt(async () => {
       const { changed, added, gone } = await folder.lookAgain();

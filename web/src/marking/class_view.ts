@@ -98,7 +98,9 @@ export class ClassMarking {
     const classPath = this.#class.value;
     const folder = recordPlaces(classPath, 'x').draft.replace(/\/x$/, '');
     const run = await this.#app.engine.run(['record', shown(this.#lesson.value), '--class', shown(classPath),
-      '--date', this.#date.value, '--kind', this.#kind.value, '--records', shown(folder),
+      '--date', this.#date.value, '--records', shown(folder),
+      // Unless told otherwise, the command knows the form of a probe by itself.
+      ...this.#kind.value === 'dictation' ? [] : ['--kind', this.#kind.value],
       ...this.#group.value === '' ? [] : ['--group', this.#group.value]]);
     const [made] = await takeMade(this.#app, run);
     const form = made === undefined ? null : readForm(new TextDecoder().decode(made.bytes));

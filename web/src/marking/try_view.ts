@@ -39,6 +39,8 @@ export class TryView {
   #asked = 0;
   /** The lesson's text that the rows are made from. */
   #from: string | null = null;
+  /** Whose words they are. */
+  #path = '';
   readonly #later = later(250, () => { void this.#mark(); });
 
   constructor(app: App) {
@@ -74,10 +76,12 @@ export class TryView {
     if (path === '' || this.#from === `${path}\n${text}`) return;
     const from = `${path}\n${text}`;
     const dictation = await withOpenLesson(this.#app, () => dictationIn(this.#app.engine, path)).catch(() => null);
-    // Where the text has a mistake at the moment, the words from before stay.
-    if (dictation === null || `${this.#app.session.path}\n${this.#app.session.text}` !== from) return;
+    if (`${this.#app.session.path}\n${this.#app.session.text}` !== from) return;
     this.#from = from;
-    const targets = [...dictation.words, ...dictation.sentences];
+    // Where its text has a mistake at the moment, the lesson's words from before stay.
+    if (dictation === null && path === this.#path) return;
+    this.#path = path;
+    const targets = dictation === null ? [] : [...dictation.words, ...dictation.sentences];
     const before = new Map(this.#rows.map(row => [row.target(), row]));
     this.#rows = targets.map(target => before.get(target) ?? this.#row(target));
     const nodes = this.#rows.map(({ node }) => node);
@@ -91,9 +95,12 @@ export class TryView {
   }
 
   #showHead(words: boolean): void {
+    const name = baseName(this.#app.session.path);
     this.#head.textContent = words
-      ? `The words that ${baseName(this.#app.session.path)} dictates. Type what a learner wrote, exactly as it stands on the paper; nothing is kept.`
-      : 'Open a lesson, and its dictated words stand here; or type any word below, and what a learner wrote for it. Nothing is kept.';
+      ? `The words that ${name} dictates. Type what a learner wrote, exactly as it stands on the paper; nothing is kept.`
+      : name === ''
+        ? 'Open a lesson, and its dictated words stand here; or type any word below, and what a learner wrote for it. Nothing is kept.'
+        : `What ${name} dictates is not known: it has mistakes, or is no lesson. Any word can be typed below. Nothing is kept.`;
   }
 
   #row(target: string): Row {
