@@ -151,7 +151,8 @@ function learnerTable({ learner, patterns, days }: LearnerProgress, asOf: string
     node.append(el('details', { class: 'folder-notes' }, el('summary', {}, `Day by day (${count(days.length, 'day')})`),
       el('table', { class: 'marking-table marking-progress' },
         el('caption', { class: 'quiet' }, `Each day of ${learner}`),
-        el('thead', {}, el('tr', {}, ...['Day', 'What it was', 'Words right', 'Letter sequences'].map(head => el('th', { scope: 'col' }, head)))),
+        el('thead', {}, el('tr', {}, ...['Day', 'What it was', 'Words right', 'Letter sequences']
+          .map(head => el('th', { scope: 'col' }, head)))),
         el('tbody', {}, ...days.map(day => el('tr', {}, el('th', { scope: 'row', class: 'marking-day' }, day.date),
           el('td', { 'data-label': 'What it was' }, day.kind), el('td', { 'data-label': 'Words right' }, shareWords(day.words)),
           el('td', { 'data-label': 'Letter sequences' }, `${day.sequences} of ${day.possible}`)))))));
