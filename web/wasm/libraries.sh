@@ -15,6 +15,11 @@ for tool in cmake ninja clang-19 wasm-ld-19 llvm-ar-19 node; do
   }
 done
 
+# Two makes at once would take the folder from under one another.
+mkdir -p "$build"
+exec 9>"$build/.lock"
+flock 9
+
 made_from=$({
   cat "$here/sources.tsv" "$here/toolchain.cmake" "$here"/shims/*
   find "$here/libs" -type f | LC_ALL=C sort | xargs cat
@@ -28,7 +33,8 @@ if [ "$(cat "$build/libs/.made-from" 2>/dev/null)" = "$made_from" ]; then
   exit 0
 fi
 
-rm -rf "$build/libs" "$build/libs-build"
+# What was compiled with other headers is of no use, whatever their times say.
+rm -rf "$build/libs" "$build/libs-build" "$build/sheaf"
 sh "$here/fetch.sh" "$build/sources"
 echo "Building the libraries of the browser edition"
 cmake -G Ninja -S "$here/libs" -B "$build/libs-build" \

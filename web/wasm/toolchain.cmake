@@ -33,7 +33,10 @@ set(shims "-isystem ${SHEAF_ROOT}/web/wasm/shims")
 set(CMAKE_C_FLAGS_INIT "${common} ${shims} ${system}")
 set(CMAKE_CXX_FLAGS_INIT "${common} ${shims} \
 -isystem ${SHEAF_WEB_LIBS}/include/c++/v1 ${system}")
-set(CMAKE_EXE_LINKER_FLAGS_INIT "-nostdlib++ -L${SHEAF_WEB_LIBS}/lib \
+# With any other -O, clang runs wasm-opt after each link where it finds it, which
+# takes longer than the link: web.mk runs it once, on the module that is shipped.
+set(CMAKE_EXE_LINKER_FLAGS_INIT "-O0 -Wno-unused-command-line-argument \
+-nostdlib++ -L${SHEAF_WEB_LIBS}/lib \
 -Wl,-z,stack-size=1048576")
 set(CMAKE_CXX_STANDARD_LIBRARIES_INIT "-lc++ -lc++abi -lunwind -lshims")
 # A download weighs more than some milliseconds; libraries choose for themselves.
