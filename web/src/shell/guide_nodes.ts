@@ -102,7 +102,8 @@ export function guideNodes(html: string, links: GuideLinks): { title: string; no
     // The chapters before the text and the way onwards behind it.
     for (const part of read.body.children) {
       if (part !== main && part.localName !== 'nav') continue;
-      const holder = document.createElement('div');
+      // Of the document that was read, where no picture asks for its file.
+      const holder = read.createElement('div');
       holder.append(part.cloneNode(true));
       copyInto(nodes, holder, links);
     }

@@ -2,11 +2,9 @@
 // which is a laptop's at 400%; without movement; and in colours of the system's.
 
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { after, before, test, type TestContext } from 'node:test';
-import type { AxeResults } from 'axe-core';
 import type { BrowserContextOptions, Page } from 'playwright-core';
+import { checkAccess, checkWidth } from '../support/axe.js';
 import { built, newPage, openChromium, sizes, type Chromium } from '../support/browser.js';
 import { lookAt } from '../support/look.js';
 import { servePages, type PageServer } from '../support/server.js';
@@ -23,33 +21,10 @@ after(async () => {
   await server.stop();
 });
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** WCAG 2.2 up to AA, and what axe's makers hold to be good practice. */
-async function checkAccess(page: Page, where: string): Promise<void> {
-  await page.evaluate(axe);
-  const { violations, passes } = await page.evaluate(() =>
-    (window as unknown as { axe: { run(node: Node, options: object): Promise<AxeResults> } })
-      .axe.run(document, { runOnly: { type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a',
-        'wcag21aa', 'wcag22aa', 'best-practice'] } }));
-  assert.ok(passes.length > 10, `${where}: axe has looked at nothing`);
-  assert.deepEqual(violations.map(({ id, nodes }) =>
-    `${id}: ${nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(' | ')}`), [], where);
-}
-
 async function open(t: TestContext, options: BrowserContextOptions): Promise<Page> {
   const { page } = await newPage(t, chromium.browser, options);
   await page.goto(server.address);
   return page;
-}
-
-/** Nothing but what must (a page of the packet made larger) scrolls sideways. */
-async function checkWidth(page: Page, where: string): Promise<void> {
-  const { wide, most } = await page.evaluate(() => ({
-    most: document.documentElement.clientWidth,
-    wide: document.documentElement.scrollWidth,
-  }));
-  assert.ok(wide <= most, `${where}: ${wide} pixels in a window of ${most}`);
 }
 
 /** Everything that can be pressed is 24 pixels high and wide (WCAG 2.2, 2.5.8), but
