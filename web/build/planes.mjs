@@ -3,8 +3,6 @@
 // one before. Whatever suits a block of a file best is written down beside it;
 // src/engine/planes.ts undoes it.
 
-import { gzipSync } from 'node:zlib';
-
 export const blockSize = 65536;
 
 /** width: bytes of a number, little end first; row: numbers in a row of the table;
@@ -44,6 +42,35 @@ export function laidOut(block, kind) {
   return planesOf(kind.steps ? stepsOf(block, kind) : block, kind.width * kind.row);
 }
 
+/** About how many bits gzip would make of it. Not gzip itself: each version finds a
+ * little more or less, and the same sources must give the same bytes. */
+function weight(block) {
+  const last = new Int32Array(1 << 15).fill(-1);
+  const counts = new Uint32Array(256);
+  let matches = 0;
+  for (let at = 0; at < block.length;) {
+    const three = block[at] | (block[at + 1] << 8) | (block[at + 2] << 16);
+    const place = Math.imul(three, 0x9e3779b1) >>> 17;
+    const before = last[place];
+    last[place] = at;
+    let same = 0;
+    if (before >= 0 && at - before < 32768) {
+      while (same < 258 && at + same < block.length && block[before + same] === block[at + same]) ++same;
+    }
+    if (same < 4) {
+      counts[block[at]] += 1;
+      at += 1;
+    } else {
+      matches += 1;
+      at += same;
+    }
+  }
+  const literals = counts.reduce((sum, count) => sum + count, 0);
+  let bits = matches * 20;
+  for (const count of counts) if (count > 0) bits += count * Math.log2(literals / count);
+  return bits;
+}
+
 /** The bytes laid out, and the kind of each block (indices into `kinds`). */
 export function inPlanes(bytes) {
   const chosen = [];
@@ -53,9 +80,9 @@ export function inPlanes(bytes) {
     const tried = kinds.map((kind, index) => {
       const made = laidOut(block, kind);
       // What another order costs beyond this block: text before it is no help.
-      return { made, index, size: gzipSync(made, { level: 6 }).length + (index ? 400 : 0) };
+      return { made, index, bits: weight(made) + (index ? 4000 : 0) };
     });
-    const best = tried.reduce((a, b) => (b.size < a.size ? b : a));
+    const best = tried.reduce((a, b) => (b.bits < a.bits ? b : a));
     chosen.push(best.index);
     blocks.push(best.made);
   }

@@ -1,4 +1,5 @@
 /** Where the page begins. */
+import { loadRest } from './engine/boot.js';
 import { createEngine } from './engine/client.js';
 import { createFolder } from './folder/folder.js';
 import { createFolderView } from './folder/view.js';
@@ -28,7 +29,8 @@ async function begin(place: HTMLElement): Promise<void> {
   engine.info.catch((fault: unknown) => {
     app.say(`Sheaf could not begin its work in this browser: ${inWords(fault)}`, 'fault');
   });
-  void keepOffline();
+  // What opens the page comes first.
+  void engine.info.catch(() => undefined).then(loadRest).then(keepOffline);
 }
 
 const place = document.getElementById('sheaf') ?? document.body;

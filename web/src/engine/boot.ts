@@ -112,8 +112,16 @@ export async function guideFiles(): Promise<Packed> {
   return guide;
 }
 
+let notices: Promise<string> | null = null;
+
 /** The notices of all that Sheaf is made of. */
 export async function licenceText(): Promise<string> {
-  return hasPart('licences')
-    ? new TextDecoder().decode(await loadPart('licences')) : '';
+  if (!hasPart('licences')) return '';
+  notices ??= loadPart('licences').then((bytes) => new TextDecoder().decode(bytes));
+  return notices;
+}
+
+/** Reads what is not needed at first, so that a page at work asks for nothing. */
+export async function loadRest(): Promise<void> {
+  await Promise.allSettled([guideFiles(), licenceText()]);
 }

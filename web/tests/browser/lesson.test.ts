@@ -94,15 +94,15 @@ test('another layout and another paper change the packet', async (t) => {
   const take = () => saved(page, () =>
     page.getByRole('button', press('Packet for the learner')).click());
   const week = await take();
-  await page.getByLabel('Layout', { exact: true }).selectOption('large-print');
+  await page.getByLabel('Layout', { exact: true }).filter({ visible: true }).selectOption('large-print');
   await settled(page);
   const large = await take();
   checkPdf(large.path);
   assert.ok(pagesOfPdf(large.path) > pagesOfPdf(week.path), 'large print takes more pages');
   await showText(page);
   assert.match(await textOf(page), /^layout: large-print$/m);
-  await page.getByLabel('Layout', { exact: true }).selectOption('week');
-  await page.getByLabel('Paper', { exact: true }).selectOption('letter');
+  await page.getByLabel('Layout', { exact: true }).filter({ visible: true }).selectOption('week');
+  await page.getByLabel('Paper', { exact: true }).filter({ visible: true }).selectOption('letter');
   await settled(page);
   const letter = await take();
   assert.deepEqual(paperOfPdf(letter.path).map(Math.round), [612, 792]);

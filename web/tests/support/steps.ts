@@ -104,7 +104,7 @@ export async function workALittle(page: Page): Promise<void> {
   await editor.focus();
   await page.keyboard.press('Control+End');
   await page.keyboard.type('\n# read aloud');
-  await page.getByLabel('Layout', { exact: true }).selectOption('large-print');
+  await page.getByLabel('Layout', { exact: true }).filter({ visible: true }).selectOption('large-print');
   await settled(page);
   await savedPacket(page, 'teacher');
   for (const view of [...views].reverse()) {
