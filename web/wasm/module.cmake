@@ -7,5 +7,6 @@ target_link_libraries(sheaf_module PRIVATE sheaf_cli sheaf_web sheaf_sheets)
 target_link_options(sheaf_module PRIVATE -mexec-model=reactor
   -Wl,--gc-sections -Wl,--strip-all)
 # What machine.cpp stands in for keeps things that it has no use for.
-target_compile_options(sheaf_module PRIVATE -Wno-unused-private-field)
+set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/machine.cpp PROPERTIES
+  COMPILE_OPTIONS -Wno-unused-private-field)
 set_target_properties(sheaf_module PROPERTIES OUTPUT_NAME sheaf SUFFIX .wasm)
