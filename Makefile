@@ -15,6 +15,8 @@
 #   make deb               a Debian package: out/sheaf_VERSION_ARCH.deb
 #   make gallery           every sheet in every layout, as pictures
 #   make guide             the teacher's guide as pages for a browser: out/guide
+#   make web               the edition for browsers: out/web (after make web-deps;
+#                          web.mk and web/page.mk have the rest)
 #   make clean             remove what was built
 
 BUILD := build

@@ -3,7 +3,7 @@
 // and a lesson that is typed over and over does not grow.
 
 import assert from 'node:assert/strict';
-import { statSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { built, newPage, openChromium, singleFile, type Chromium } from '../support/browser.js';
@@ -13,7 +13,7 @@ import { hasPages, saved, settled, showText } from '../support/steps.js';
 let chromium: Chromium;
 let server: PageServer;
 before(async () => {
-  chromium = await openChromium(['--enable-precise-memory-info', '--js-flags=--expose-gc']);
+  chromium = await openChromium(['--enable-precise-memory-info']);
   server = await servePages(built);
 });
 after(async () => {
@@ -24,6 +24,15 @@ after(async () => {
 const ms = (time: number): string => `${Math.round(time)} ms`;
 const part = (times: number[], share: number): number =>
   [...times].sort((a, b) => a - b)[Math.min(times.length - 1, Math.floor(times.length * share))] ?? NaN;
+
+/** Of the processes that show pages, the largest, in MB, as the system counts them. */
+async function largestProcess(): Promise<number> {
+  const session = await chromium.browser.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const sizes = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) =>
+    Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${id}/status`, 'utf8'))?.[1] ?? 0));
+  return Math.max(...sizes) / 1000;
+}
 
 for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as const) {
   test(`opening, the first page and typing: ${kind}`, async (t) => {
@@ -65,13 +74,10 @@ for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as c
     const packet = performance.now();
     await saved(page, () => page.getByRole('button', { name: 'Packet for the learner' }).click());
     t.diagnostic(`a packet ${ms(performance.now() - packet)}`);
-    const memory = await page.evaluate(async () => {
-      const all = performance as unknown as {
-        memory?: { usedJSHeapSize: number };
-        measureUserAgentSpecificMemory?: () => Promise<{ bytes: number }> };
-      return all.memory?.usedJSHeapSize ?? 0;
-    });
-    t.diagnostic(`memory of scripts in the page ${(memory / 1e6).toFixed(0)} MB`);
+    const scripts = await page.evaluate(() =>
+      (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? 0);
+    t.diagnostic(`memory: ${(scripts / 1e6).toFixed(0)} MB of scripts, ` +
+      `${(await largestProcess()).toFixed(0)} MB the page's process with its workers`);
     assert.deepEqual(faults, []);
   });
 }
