@@ -20,6 +20,7 @@ ScriptLines sound_card(const SheetInput& in, const DayStep& step);
 ScriptLines picture_sort(const SheetInput& in, const DayStep& step);
 ScriptLines word_sort(const SheetInput& in, const DayStep& step);
 ScriptLines word_parts(const SheetInput& in, const DayStep& step);
+ScriptLines syllables(const SheetInput& in, const DayStep& step);
 ScriptLines picture_cards(const SheetInput& in, const DayStep& step);
 ScriptLines word_cards(const SheetInput& in, const DayStep& step);
 ScriptLines grapheme_cards(const SheetInput& in, const DayStep& step);
