@@ -34,7 +34,7 @@ struct BoxMeasures {
   Length slot_width;
   Length x_height;
   /// Between two beats of a word.
-  Length beat_gap() const { return width * 2 / 5; }
+  Length beat_gap() const { return width * 3 / 10; }
   Length height() const { return 3 * x_height + Length::from_mm(1.5); }
   Length base() const { return 2 * x_height + Length::from_mm(0.75); }
 };

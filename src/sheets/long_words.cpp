@@ -82,7 +82,7 @@ std::string parts_said(const AnalyzedWord& word) {
   return heard_parts(parts);
 }
 
-std::string why_divided(const AnalyzedWord& word) {
+std::string division_reasons(const AnalyzedWord& word) {
   std::vector<std::string_view> rules;
   for (const WordPart& part : word.parts) {
     if (part.begin > 0) rules.push_back(rule_name(part.rule));
@@ -96,8 +96,7 @@ std::string why_divided(const AnalyzedWord& word) {
   for (std::size_t i = 1; i < rules.size() && !same; ++i) {
     text += fmt::format(", then {}", rules[i]);
   }
-  return fmt::format("{} divides {}: {}.", word.reading.word, text,
-                     parts_said(word));
+  return text;
 }
 
 std::vector<VowelPlace> vowels_of(const AnalyzedWord& word) {

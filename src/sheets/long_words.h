@@ -22,9 +22,9 @@ std::string_view kind_meaning(PartKind kind);
 /// The kinds that the words have, by number.
 std::vector<PartKind> kinds_of(const std::vector<const AnalyzedWord*>& words);
 
-/// Where a word divides and why, as a sentence to be said: "fantastic divides
-/// between two consonants each time: fan, tas, tic."
-std::string why_divided(const AnalyzedWord& word);
+/// Why a word divides where it does: "between two words, then between two
+/// consonants".
+std::string division_reasons(const AnalyzedWord& word);
 /// "fan, tas, tic".
 std::string parts_said(const AnalyzedWord& word);
 /// The vowels to mark, as letters from `begin` to before `end`: one for each

@@ -29,7 +29,11 @@ std::string rules_needed(const std::vector<const AnalyzedWord*>& words) {
         return part.begin > 0 && part.rule == rule;
       });
     };
-    const auto word = std::ranges::find_if(words, has);
+    // A word that divides once shows one rule.
+    auto word = std::ranges::find_if(words, [&](const AnalyzedWord* w) {
+      return w->parts.size() == 2 && has(w);
+    });
+    if (word == words.end()) word = std::ranges::find_if(words, has);
     if (word == words.end()) continue;
     text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", rule_name(rule),
                         parts_said(**word));
@@ -68,10 +72,22 @@ void add_weak(const std::vector<const AnalyzedWord*>& words,
 
 }  // namespace
 
+std::string share_of_syllables(const SheetInput& in, const DayStep& step) {
+  if (step.turns < 2) return "";
+  const TurnShare share =
+      turn_share(long_words(in).size(), step.turn, step.turns);
+  if (share.count == 1) return fmt::format("word {}", share.first + 1);
+  return fmt::format("words {} to {}", share.first + 1,
+                     share.first + share.count);
+}
+
 ScriptLines syllables(const SheetInput& in, const DayStep& step) {
   const auto words = long_words(in);
   if (words.empty()) return {};
-  if (step.turn > 0) return {{Lead::act, as_on(in, step)}};
+  const std::string share = share_of_syllables(in, step);
+  if (step.turn > 0) {
+    return {{Lead::show, share + "."}, {Lead::act, as_on(in, step)}};
+  }
   const AnalyzedWord& first = *words.front();
   const bool kinds = in.options.flag("kinds");
   const bool divided = in.options.choice("marks") == "parts";
@@ -79,9 +95,10 @@ ScriptLines syllables(const SheetInput& in, const DayStep& step) {
   ScriptLines lines;
   lines.push_back(
       {Lead::show,
-       fmt::format("{}. Count its vowels with the learners: so many parts. {}",
+       fmt::format("{}. Count its vowels with the learners: so many parts. It "
+                   "divides {}: {}.",
                    model ? "the word that is done" : "the first word",
-                   why_divided(first))});
+                   division_reasons(first), parts_said(first))});
   if (!divided) {
     lines.push_back(
         {Lead::say,

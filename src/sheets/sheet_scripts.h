@@ -45,6 +45,7 @@ std::string as_on(const SheetInput& in, const DayStep& step);
 /// What of a sheet one step goes through, for `SheetKind::share`.
 std::string share_of_blending(const SheetInput& in, const DayStep& step);
 std::string share_of_boxes(const SheetInput& in, const DayStep& step);
+std::string share_of_syllables(const SheetInput& in, const DayStep& step);
 std::string share_of_sentences(const SheetInput& in, const DayStep& step);
 std::string share_of_passage(const SheetInput& in, const DayStep& step);
 

@@ -53,6 +53,7 @@ constexpr Length kBeforeWhole = 9_mm;
 constexpr Length kLeastBeat = 17_mm;
 constexpr Length kBelowWord = 3_mm;  // to the lines, below the vowels' dots
 constexpr Length kBetweenItems = 5_mm;
+constexpr Length kMostBetween = 14_mm;
 constexpr Length kKeyPad = 2.5_mm;
 
 // One line to write on, within an item.
@@ -67,18 +68,13 @@ struct Plan {
   ModelRoom around;  // of the first item, where that is done
   bool model = false;
   Length left, right;
-  std::int64_t rows = 1;  // of lines, in the item that needs most
   Length word_height() const { return text.line_height(); }
-  Length height() const {
-    return word_height() + kBelowWord + set_height(ruling) +
-           set_pitch(ruling) * (rows - 1);
-  }
 };
 
 // Letters so far apart that a pencil's line fits between two of them.
 TextStyle wide_text(const Style& style, double scale) {
   TextStyle text = style.text(scaled(style.word_size, scale));
-  text.tracking += scaled(text.size, 0.16);
+  text.tracking += scaled(text.size, 0.2);
   text.leading = 1.4;
   return text;
 }
@@ -104,7 +100,9 @@ class Page {
   void make_plan();
   Length word_room(const AnalyzedWord& word) const;
   std::vector<Place> places_of(const AnalyzedWord& word) const;
-  int capacity() const;
+  Length item_height(std::size_t index) const;
+  std::size_t end_of_page(std::size_t begin, std::size_t most) const;
+  std::vector<std::size_t> page_ends() const;
   Block key_block();
   void add_item(std::size_t index, Block& block, ElementId list);
   void draw_word(Block& block, const AnalyzedWord& word, Point at, bool vowels,
@@ -177,9 +175,18 @@ void Page::make_plan() {
         scaled(c_.style().word_size, scale - 0.05) < c_.style().least_size;
     if (fits || least) break;
   }
-  for (const AnalyzedWord* word : words_) {
-    plan_.rows = std::max(plan_.rows, places_of(*word).back().row + 1);
+}
+
+Length Page::item_height(std::size_t index) const {
+  const std::int64_t rows = places_of(*words_[index]).back().row;
+  Length height = plan_.word_height() + kBelowWord + set_height(plan_.ruling) +
+                  set_pitch(plan_.ruling) * rows;
+  if (plan_.model && index == 0) {
+    height += plan_.around.height();
+    // Print hangs less far below the line than the hand may.
+    height -= scaled(plan_.ruling.x_height, 0.4);
   }
+  return height;
 }
 
 // "1 closed   2 open": what the numbers in the boxes say, in a frame.
@@ -217,12 +224,34 @@ Block Page::key_block() {
   return block;
 }
 
-int Page::capacity() const {
+// Behind the last item that fits on a page, and at most so many.
+std::size_t Page::end_of_page(std::size_t begin, std::size_t most) const {
   Length room = c_.body().height - key_height_;
-  if (plan_.model) room -= plan_.around.height();
-  return std::clamp(static_cast<int>((room + kBetweenItems) /
-                                     (plan_.height() + kBetweenItems)),
-                    1, in_.options.count("per-page"));
+  std::size_t end = begin;
+  while (end < words_.size() && end - begin < most) {
+    room -= item_height(end);
+    if (end > begin) room -= kBetweenItems;
+    if (end > begin && room < Length()) break;
+    ++end;
+  }
+  return end;
+}
+
+// Where the pages end: as few as can be, with about as many words on each.
+std::vector<std::size_t> Page::page_ends() const {
+  const auto fill = [&](std::size_t most) {
+    std::vector<std::size_t> ends;
+    for (std::size_t at = 0; at < words_.size();) {
+      at = end_of_page(at, most);
+      ends.push_back(at);
+    }
+    return ends;
+  };
+  const auto most = static_cast<std::size_t>(in_.options.count("per-page"));
+  const std::vector<std::size_t> full = fill(most);
+  const std::size_t share = (words_.size() + full.size() - 1) / full.size();
+  std::vector<std::size_t> even = fill(std::min(most, share));
+  return even.size() == full.size() ? even : full;
 }
 
 // The word, with a dot under each vowel (a line under several letters) and a
@@ -360,21 +389,26 @@ void Page::compose() {
   if (kinds_) {
     Block key = key_block();
     key_height_ = key.height + kBetweenItems;
-    head = repeated_head(key);
+    Block again = key;  // with the blank that nothing keeps below a head
+    again.height = key_height_;
+    head = repeated_head(again);
     c_.blocks().push_back(std::move(key));
   }
   const ElementId list = c_.add(Role::list);
-  const int on_page = even_rows(static_cast<int>(words_.size()), capacity());
-  for (std::size_t i = 0; i < words_.size(); ++i) {
-    const bool model = plan_.model && i == 0;
-    Block& block =
-        c_.block(plan_.height() + (model ? plan_.around.height() : Length()),
-                 kBetweenItems);
-    block.new_page = i > 0 && i % static_cast<std::size_t>(on_page) == 0;
-    block.head = head;
-    add_item(i, block, list);
+  std::size_t begin = 0;
+  for (const std::size_t end : page_ends()) {
+    Length room = c_.body().height - key_height_;
+    for (std::size_t i = begin; i < end; ++i) room -= item_height(i);
+    const auto gaps = static_cast<std::int64_t>(end - begin);
+    const Length gap = std::clamp(room / gaps, kBetweenItems, kMostBetween);
+    for (std::size_t i = begin; i < end; ++i) {
+      Block& block = c_.block(item_height(i), i == 0 ? kBetweenItems : gap);
+      block.new_page = i > 0 && i == begin;
+      block.head = head;
+      add_item(i, block, list);
+    }
+    begin = end;
   }
-  stretch_blanks(c_.blocks(), c_.body().height, 1, 3);
 }
 
 void compose(const SheetInput& in, Composer& c) { Page(in, c).compose(); }
@@ -425,7 +459,8 @@ void answers(const SheetInput& in, Composer& c) {
         {divided_text(word->reading, word->parts), strong}};
     pieces.back().heard = parts_said(*word);
     pieces.push_back(
-        {fmt::format(": {}. {}", kinds, why_divided(*word)), plain});
+        {fmt::format(": {}. Divides {}.", kinds, division_reasons(*word)),
+         plain});
     add_paragraph(c, pieces);
   }
 }
@@ -440,10 +475,14 @@ const SheetKind kKind = {
     .summary =
         "long words to divide, with the kind of each part, to read, and to "
         "spell in beats",
-    .minutes = 9,
+    .part = DayPart::spell,
+    .daily = true,
+    .first_day = 2,
+    .minutes = 4,
     .options = kOptions,
     .missing = missing,
     .compose = compose,
+    .share = sheet_script::share_of_syllables,
     .script = sheet_script::syllables,
     .answers = answers,
 };
