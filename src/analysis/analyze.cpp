@@ -113,7 +113,7 @@ class Analyzer {
     all_patterns_known_ =
         diagnostics_.error_count() == errors && !result_.patterns.empty();
     for (const LessonWord& word : lesson_.words) {
-      result_.words.push_back(look_up(word));
+      result_.words.push_back(look_up_divided(word));
       check_has_pattern(result_.words.back());
     }
     check_every_pattern_has_words();
@@ -121,10 +121,10 @@ class Analyzer {
     describe_patterns(result_.patterns, result_.words, result_.key_words);
     add_sentences(lesson_.sentences, result_.sentences, true);
     for (const LessonWord& word : lesson_.dictate_words) {
-      result_.dictate_words.push_back(look_up(word));
+      result_.dictate_words.push_back(look_up_divided(word));
     }
     for (const LessonWord& word : lesson_.sort_words) {
-      result_.sort_words.push_back(look_up(word));
+      result_.sort_words.push_back(look_up_divided(word));
     }
     add_sentences(lesson_.dictate_sentences, result_.dictate_sentences, false);
     result_.passage.title = lesson_.passage.title;
@@ -183,6 +183,12 @@ class Analyzer {
         result.standing.kind = WordStanding::Kind::sight_word;
       }
     }
+    return result;
+  }
+
+  AnalyzedWord look_up_divided(const LessonWord& word) {
+    AnalyzedWord result = look_up(word);
+    result.parts = divide_word(result.reading, phonics_);
     return result;
   }
 

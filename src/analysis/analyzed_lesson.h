@@ -9,6 +9,7 @@
 
 #include "analysis/taught.h"
 #include "input/lesson.h"
+#include "phonics/division.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
@@ -18,6 +19,9 @@ struct AnalyzedWord {
   /// As it stands in the lesson; in a sentence with its capital.
   Spanned<std::string> spelling;
   Reading reading;
+  /// How it divides to be spelled in beats: one part for a word of one beat. Of
+  /// words in sentences nobody asks, so it is empty there.
+  std::vector<WordPart> parts = {};
   /// For each of the lesson's patterns whether it has it, and the units to be
   /// marked for it: none where the pattern is about the word as a whole.
   struct Hit {

@@ -7,6 +7,7 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "phonics/explain.h"
+#include "phonics/letter_map.h"
 
 namespace sheaf {
 
@@ -46,21 +47,44 @@ Reading WordFinder::read(const LessonWord& word) {
   }
   if (const auto found = splits_.find(key); found != splits_.end()) {
     used_splits_.insert(key);
+    const LessonSplit& split = *found->second;
+    if (!split.division.empty()) return read_divided(word.spelling, split);
     std::vector<HandUnit> parts;
     std::vector<Span> places;
-    for (const LessonSplit::Part& part : found->second->parts) {
+    for (const LessonSplit::Part& part : split.parts) {
       parts.push_back({lower_case(part.grapheme.value),
                        part.sound ? part.sound->value : ""});
       places.push_back(part.grapheme.span);
     }
-    return read_by_hand(word.spelling, parts, places);
+    Reading reading = read_by_hand(word.spelling, parts, places);
+    if (reading.units.size() != split.parts.size()) return reading;
+    for (std::size_t i = 0; i < split.parts.size(); ++i) {
+      if (!split.parts[i].begins_beat) continue;
+      reading.parted.push_back(reading.units[i].begin);
+    }
+    return reading;
   }
-  const auto reading =
-      phonics_.first_reading(word.spelling.value, conventions_);
+  return read_usual(word.spelling);
+}
+
+Reading WordFinder::read_usual(const PlacedWord& spelling) {
+  const auto reading = phonics_.first_reading(spelling.value, conventions_);
   if (reading->origin == Reading::Origin::guess) {
-    warn_of_guess(word.spelling, *reading);
+    warn_of_guess(spelling, *reading);
   }
   return *reading;
+}
+
+Reading WordFinder::read_divided(const PlacedWord& spelling,
+                                 const LessonSplit& split) {
+  Reading reading = read_usual(spelling);
+  const LetterMap map = map_letters(reading.word);
+  for (const std::size_t letters : split.division) {
+    if (letters < map.begins.size()) {
+      reading.parted.push_back(map.begins[letters]);
+    }
+  }
+  return reading;
 }
 
 Reading WordFinder::read_by_hand(const PlacedWord& spelling,

@@ -31,6 +31,8 @@ class WordFinder {
 
  private:
   Reading read(const LessonWord& word);
+  Reading read_usual(const PlacedWord& spelling);
+  Reading read_divided(const PlacedWord& spelling, const LessonSplit& split);
   Reading read_by_hand(const PlacedWord& spelling,
                        const std::vector<HandUnit>& parts,
                        const std::vector<Span>& places);

@@ -9,6 +9,7 @@
 #include "cli/check_report.h"
 #include "json/json.h"
 #include "marking/score_words.h"
+#include "phonics/division.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 
@@ -39,6 +40,9 @@ Json reading_json(const Phonics& phonics, const Reading& reading,
   j["phonemes"] = ipa_phonemes(reading, conventions);
   j["sounds"] = std::move(sounds);
   j["boxes"] = reading.boxes();
+  if (const auto beats = divided_letters(reading, phonics); beats.size() > 1) {
+    j["beats"] = beats;
+  }
   j["patterns"] = std::move(patterns);
   if (!irregular.empty()) j["irregular"] = std::move(irregular);
   if (reading.origin == Reading::Origin::guess) j["guess"] = true;

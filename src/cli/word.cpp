@@ -10,6 +10,7 @@
 #include "cli/verbs.h"
 #include "driver/workspace.h"
 #include "files/disk_files.h"
+#include "phonics/division.h"
 #include "phonics/explain.h"
 #include "phonics/notation.h"
 #include "planning/block_list.h"
@@ -47,6 +48,8 @@ void print_reading(const Phonics& phonics, const Reading& reading,
   fmt::print("  graphemes  {}\n", graphemes_text(reading));
   fmt::print("  sounds     {}\n", sounds_text(reading, conventions));
   fmt::print("  boxes      {}\n", explain_boxes(reading, conventions));
+  const std::string beats = explain_division(reading, phonics);
+  if (!beats.empty()) fmt::print("  beats      {}\n", beats);
   fmt::print("  patterns   {}\n", patterns.empty() ? "none" : patterns);
   const std::string irregular = irregular_text(reading, conventions);
   if (!irregular.empty()) fmt::print("  irregular  {}\n", irregular);

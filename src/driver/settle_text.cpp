@@ -212,7 +212,8 @@ class Settler {
     for (const auto* words :
          {&analyzed_.words, &analyzed_.sort_words, &analyzed_.dictate_words}) {
       for (const AnalyzedWord& word : *words) {
-        const bool typed = word.reading.origin == Reading::Origin::by_hand;
+        const bool typed = word.reading.origin == Reading::Origin::by_hand ||
+                           !word.reading.parted.empty();
         if (!parts_.splits && !typed) continue;
         if (!seen.insert(word.reading.word).second) continue;
         lines += "  " +
@@ -230,10 +231,34 @@ class Settler {
     if (!lines.empty()) text_ += "split:\n" + lines;
   }
 
+  // fire-side
+  static std::string divided_as_typed(const LessonSplit& split) {
+    const std::string& word = split.word.value;
+    std::string text;
+    std::size_t letters = 0;
+    for (std::size_t at = 0; at < word.size();) {
+      const std::size_t begin = at;
+      const char32_t c = next_code_point(word, at);
+      if (c == '-') continue;
+      const bool divided =
+          std::ranges::find(split.division, letters) != split.division.end();
+      if (c != '\'' && c != 0x2019) {
+        if (divided) text += '-';
+        ++letters;
+      }
+      text.append(word, begin, at - begin);
+    }
+    return text;
+  }
+
   static std::string split_as_typed(const LessonSplit& split) {
     std::string line = split.word.value + ":";
+    if (!split.division.empty()) {
+      return line + " " + divided_as_typed(split);
+    }
     for (const LessonSplit::Part& part : split.parts) {
-      line += " " + part.grapheme.value;
+      line += part.begins_beat ? " - " : " ";
+      line += part.grapheme.value;
       if (part.sound) line += "=/" + part.sound->value + "/";
     }
     return line;

@@ -20,15 +20,20 @@ struct LessonWord {
   std::vector<PlacedWord> graphemes;
 };
 
-/// The entry of one word under `split:`. A grapheme may be given its sounds:
-/// `ch=/sh/ e f`.
+/// The entry of one word under `split:`. A grapheme may be given its sounds,
+/// `ch=/sh/ e f`, and a hyphen between two says that the word divides there,
+/// `f i_e r - s i_e d`.
 struct LessonSplit {
   struct Part {
     PlacedWord grapheme;
     std::optional<PlacedWord> sound;  ///< without the slashes
+    bool begins_beat = false;
   };
   PlacedWord word;
   std::vector<Part> parts;
+  /// Where only the division was given (`fire-side`): how many letters stand
+  /// before each of its parts but the first. There are no `parts` then.
+  std::vector<std::size_t> division;
 };
 
 /// One sentence or other line of text, trimmed; its parts have places.

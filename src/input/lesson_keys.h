@@ -45,7 +45,7 @@ inline constexpr std::array kLessonKeys = {
     LessonKey{"strict", "strict: yes",
               "whether words not taught yet are errors"},
     LessonKey{"split", "split: {shake: sh a_e k}",
-              "graphemes of words, by hand"},
+              "graphemes of words, by hand; where they divide (fire-side)"},
     LessonKey{"pictures", "pictures: {shed: shed.png}", "pictures for words"},
     LessonKey{"rhyme", "rhyme: A {word} in the dish",
               "lines to say, with blanks for words"},

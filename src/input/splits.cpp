@@ -38,6 +38,39 @@ std::string letters_of(std::string_view text) {
   return letters;
 }
 
+// What stands between the beats of a word: a hyphen, or the dot that Sheaf
+// prints there.
+constexpr std::string_view kBeatDot = "·";
+
+bool is_beat_sign(std::string_view text) {
+  return text == "-" || text == kBeatDot;
+}
+
+// The letters before each part but the first of `fire-side`; nothing where the
+// text is not the word with signs between its beats.
+std::vector<std::size_t> division_of(std::string_view text,
+                                     std::string_view word) {
+  std::string with_hyphens(text);
+  for (std::size_t at;
+       (at = with_hyphens.find(kBeatDot)) != std::string::npos;) {
+    with_hyphens.replace(at, kBeatDot.size(), "-");
+  }
+  const bool graphemes =
+      with_hyphens.find_first_of(" \t\r\n,|=_") != std::string::npos;
+  if (graphemes || letters_of(with_hyphens) != letters_of(word)) return {};
+  std::vector<std::size_t> division;
+  for (std::size_t at = with_hyphens.find('-'); at != std::string::npos;
+       at = with_hyphens.find('-', at + 1)) {
+    const std::size_t before =
+        count_characters(letters_of(with_hyphens.substr(0, at)));
+    const bool fresh = division.empty() || division.back() < before;
+    if (before > 0 && fresh && at + 1 < with_hyphens.size()) {
+      division.push_back(before);
+    }
+  }
+  return division;
+}
+
 // Reads the parts of one entry: graphemes between spaces, commas or bars, each
 // with its sound between slashes if there is an equals sign.
 class SplitReader {
@@ -47,12 +80,20 @@ class SplitReader {
 
   std::optional<std::vector<LessonSplit::Part>> read() {
     std::vector<LessonSplit::Part> parts;
+    bool begins_beat = false;
     for (std::size_t at = all_.find_first_not_of(kBetween);
          at != std::string_view::npos;
          at = all_.find_first_not_of(kBetween, at)) {
       const std::size_t end = std::min(
           all_.find_first_of(std::string(kBetween) + "=", at), all_.size());
       LessonSplit::Part part;
+      if (is_beat_sign(all_.substr(at, end - at))) {
+        begins_beat = !parts.empty();
+        at = end;
+        continue;
+      }
+      part.begins_beat = begins_beat;
+      begins_beat = false;
       part.grapheme = text_.part(at, end);
       if (!check_grapheme(part.grapheme, diagnostics_)) return std::nullopt;
       at = end;
@@ -187,6 +228,11 @@ std::vector<LessonSplit> read_splits(const Field& field,
     const Field part = {entry.key.value, entry.value, "shake: sh a_e k"};
     if (part.value.kind != Value::Kind::text) {
       report_wrong_kind(part, diagnostics);
+      continue;
+    }
+    split.division = division_of(part.value.text.text(), split.word.value);
+    if (!split.division.empty()) {
+      splits.push_back(std::move(split));
       continue;
     }
     auto parts = SplitReader(part.value.text, diagnostics).read();

@@ -35,7 +35,9 @@ BoxMeasures measure_boxes(std::span<const std::vector<SoundBox>> words,
 
 Length row_width(std::span<const SoundBox> row, const BoxMeasures& measures) {
   Length width;
-  for (const SoundBox& box : row) {
+  for (std::size_t i = 0; i < row.size(); ++i) {
+    const SoundBox& box = row[i];
+    if (i > 0 && box.starts_beat) width += measures.beat_gap();
     width += measures.width;
     if (!box.slot_after.empty()) width += measures.slot_width;
   }
@@ -53,7 +55,7 @@ bool fits(std::span<const SoundBox> row, const BoxMeasures& measures,
   return row.size() <= kMostInRow && row_width(row, measures) <= width;
 }
 
-// Where to break boxes that do not fit one row: the start of a syllable that
+// Where to break boxes that do not fit one row: the start of a beat that
 // leaves the two parts most alike, or any box that begins a grapheme.
 std::size_t best_break(std::span<const SoundBox> boxes) {
   std::size_t best = 0;
@@ -63,7 +65,7 @@ std::size_t best_break(std::span<const SoundBox> boxes) {
     const auto left = static_cast<std::ptrdiff_t>(i);
     const auto right = static_cast<std::ptrdiff_t>(boxes.size()) - left;
     std::ptrdiff_t cost = 2 * std::abs(left - right);
-    if (!boxes[i].starts_syllable) cost += 100;
+    if (!boxes[i].starts_beat) cost += 100;
     if (best == 0 || cost < best_cost) {
       best = i;
       best_cost = cost;
@@ -170,6 +172,23 @@ std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
   return rows;
 }
 
+namespace {
+
+// ", in beats of 3 and 2"; nothing for a word of one beat.
+std::string heard_beats(std::span<const SoundBox> word) {
+  std::vector<int> sizes = {0};
+  for (const SoundBox& box : word) {
+    if (box.starts_beat) sizes.push_back(0);
+    ++sizes.back();
+  }
+  if (sizes.size() < 2) return {};
+  const int last = sizes.back();
+  sizes.pop_back();
+  return fmt::format(", in beats of {} and {}", fmt::join(sizes, ", "), last);
+}
+
+}  // namespace
+
 std::string heard_boxes(std::span<const SoundBox> word, int rows,
                         const BoxRowOptions& options) {
   const auto filled = [&](std::size_t i) {
@@ -204,6 +223,7 @@ std::string heard_boxes(std::span<const SoundBox> word, int rows,
       fmt::format("{}{} {}", word.size(), any_filled ? "" : " empty",
                   word.size() == 1 ? "box" : "boxes");
   if (rows > 1) heard += fmt::format(" in {} rows", rows);
+  heard += heard_beats(word);
   if (any_filled) heard += ": " + inside;
   heard += others;
   if (options.tap_dots) {
@@ -229,6 +249,7 @@ void draw_box_row(Composer& composer, Block& block,
   for (std::size_t i = 0; i < row.size(); ++i) {
     const SoundBox& box = row[i];
     const bool filled = is_filled(box, i == 0, options);
+    if (i > 0 && box.starts_beat) x += measures.beat_gap();
     if (options.tap_dots) {
       block.dot({x + measures.width / 2, at.y + options.tap_dot / 2 + 1_mm},
                 options.tap_dot, element);

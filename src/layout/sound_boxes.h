@@ -19,7 +19,8 @@ struct SoundBox {
   /// The letter of a split grapheme's end that stands after this box ("e"),
   /// in a narrow slot of its own; else empty.
   std::string slot_after;
-  bool starts_syllable = false;
+  /// Begins another beat of the word: a wider gap stands before it.
+  bool starts_beat = false;
   bool of_pattern = false;
   bool slot_of_pattern = false;  ///< the grapheme that the slot's letter ends
   /// Printed where `BoxFill::given` asks for it; the same for the slot.
@@ -32,6 +33,8 @@ struct BoxMeasures {
   Length width;
   Length slot_width;
   Length x_height;
+  /// Between two beats of a word.
+  Length beat_gap() const { return width * 3 / 10; }
   Length height() const { return 3 * x_height + Length::from_mm(1.5); }
   Length base() const { return 2 * x_height + Length::from_mm(0.75); }
 };
@@ -60,7 +63,7 @@ Length printed_box_width(Composer& composer,
                          Length x_height, const BoxRowOptions& options);
 
 /// Boxes of one word in rows: one row if they fit `width` and are at most ten,
-/// else two or more, broken at a syllable where there is one.
+/// else two or more, broken between beats where there are some.
 std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
                                             const BoxMeasures& measures,
                                             Length width);
@@ -72,7 +75,8 @@ Length row_height(const BoxMeasures& measures);
 
 /// What eyes see of the boxes of a word, as it is drawn with these options in
 /// `rows` rows: "3 empty boxes, then a narrow slot for the silent e; a dot to
-/// tap over each box", "3 boxes: sh, empty, empty".
+/// tap over each box", "3 boxes: sh, empty, empty", "5 empty boxes, in beats of
+/// 3 and 2".
 std::string heard_boxes(std::span<const SoundBox> word, int rows,
                         const BoxRowOptions& options);
 

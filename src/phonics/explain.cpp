@@ -79,9 +79,26 @@ std::string split_line(const Reading& reading,
   }
   apply_accent(said, Conventions{});
   std::string line = reading.word + ":";
+  const auto is_parted = [&](std::size_t at) {
+    return std::ranges::find(reading.parted, at) != reading.parted.end();
+  };
+  const bool between = std::ranges::all_of(reading.parted, [&](auto at) {
+    return std::ranges::find(reading.units, at, &Unit::begin) !=
+           reading.units.end();
+  });
+  // Between the letters of a grapheme no hyphen can stand: rab-bit.
+  if (!between) {
+    line += " ";
+    for (std::size_t i = 0; i < reading.word.size(); ++i) {
+      if (is_parted(i) && reading.word[i - 1] != '-') line += "-";
+      line += reading.word[i];
+    }
+    return line;
+  }
   for (std::size_t i = 0; i < reading.units.size(); ++i) {
     const Unit& unit = reading.units[i];
-    line += " " + unit.grapheme;
+    line += is_parted(unit.begin) ? " - " : " ";
+    line += unit.grapheme;
     if (unit.irregular || others_differ(reading, i, others)) {
       line += "=/" + sound_name(said[i].phonemes, Conventions{}) + "/";
     }

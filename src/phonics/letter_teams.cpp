@@ -63,7 +63,7 @@ struct Usual {
   Phoneme sound;
 };
 // What single letters say before a consonant.
-constexpr std::array kClosed = {
+constexpr std::array kSaidInClosed = {
     Usual{"a", Phoneme::ae}, Usual{"a", Phoneme::ao}, Usual{"e", Phoneme::eh},
     Usual{"i", Phoneme::ih}, Usual{"o", Phoneme::aa}, Usual{"o", Phoneme::ao},
     Usual{"u", Phoneme::ah}, Usual{"y", Phoneme::ih}};
@@ -130,7 +130,7 @@ int unusual_cost(const Correspondence& unit, std::string_view letters,
   if (says_otherwise(kAnywhere, unit)) return kUnusual;
   if (end == letters.size())
     return says_otherwise(kOpen, unit) ? kWeakVowel : 0;
-  return !is_vowel_letter(letters[end]) && says_otherwise(kClosed, unit) &&
+  return !is_vowel_letter(letters[end]) && says_otherwise(kSaidInClosed, unit) &&
                  !has_own_rule(letters, at)
              ? kUnusual
              : 0;

@@ -89,6 +89,9 @@ struct Reading {
   /// The unit behind which an ending made the base drop its e, as the k of
   /// making; -1 where there is none. Found with the patterns.
   int dropped = -1;
+  /// The bytes where the lesson's `split:` begins its parts, but for the first;
+  /// empty where the word divides as divide_word says (division.h).
+  std::vector<std::uint8_t> parted;
   Origin origin = Origin::lexicon;
   /// Whose phonemes `Unit::listed` are: its bases are looked up in the same.
   Speech speech;

@@ -238,6 +238,7 @@ WordFacts find_facts(const Reading& reading, const LetterMap& map,
     second = find_second_word(std::move(word), taken, facts, lexicon);
   }
   facts.compound_at = unit_at(facts, second);
+  facts.compound_letter = second;
   std::size_t i = 0;
   for (; i < reading.units.size() && !has_vowel(reading.units[i]); ++i) {
     if (i > 0) facts.onset += '+';

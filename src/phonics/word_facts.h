@@ -37,6 +37,9 @@ struct WordFacts {
   std::string_view mark;
   /// The first unit of the second word of a compound, else 0.
   std::size_t compound_at = 0;
+  /// The letter that begins it, also where it stands inside a unit: the b of
+  /// cupboard, whose pb is one.
+  std::size_t compound_letter = 0;
   /// Graphemes of the consonants before the first vowel, "s+p+r", and after
   /// the last one.
   std::string onset, coda;

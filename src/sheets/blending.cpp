@@ -15,7 +15,6 @@
 #include "sheets/common_options.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
-#include "sheets/word_division.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::blending_sheet {
@@ -78,11 +77,8 @@ std::vector<std::size_t> beats_of(const SheetInput& in,
                                   const AnalyzedWord& word) {
   std::vector<std::size_t> beats;
   if (!in.options.flag("beats")) return beats;
-  std::size_t at = 0;
-  for (const std::string& letters :
-       syllable_letters(word.reading, *in.lesson.phonics)) {
-    if (at > 0) beats.push_back(at);
-    at += letters.size();
+  for (const WordPart& part : word.parts) {
+    if (part.begin > 0) beats.push_back(part.begin);
   }
   return beats;
 }

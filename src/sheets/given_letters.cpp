@@ -18,10 +18,9 @@ std::vector<bool> half_given(const AnalyzedWord& word) {
   if (own == units.size()) {
     given.front() = true;
   } else if (own == 0) {
-    const bool long_word = units.back().syllable != units.front().syllable;
+    const bool long_word = word.parts.size() > 1;
     for (std::size_t i = 0; i < units.size(); ++i) {
-      given[i] =
-          long_word ? units[i].syllable == units.front().syllable : i == 0;
+      given[i] = long_word ? units[i].begin < word.parts[1].begin : i == 0;
     }
   }
   return given;

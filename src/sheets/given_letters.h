@@ -11,7 +11,7 @@ namespace sheaf {
 
 /// One flag for each unit of the reading: all but those of the pattern, so that
 /// the learner writes what the week is about. Of a word whose pattern is no
-/// grapheme (closed syllables, compounds) the first syllable, or the first
+/// grapheme (closed syllables, compounds) the first part, or the first
 /// grapheme of a short word. Never all of them; none for a word of one unit.
 std::vector<bool> half_given(const AnalyzedWord& word);
 

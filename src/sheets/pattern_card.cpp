@@ -8,6 +8,7 @@
 
 #include "analysis/analyzed_lesson.h"
 #include "base/utf8.h"
+#include "phonics/division.h"
 #include "phonics/word_facts.h"
 #include "sheets/word_parts.h"
 
@@ -158,12 +159,18 @@ class CardMaker {
     const PatternPlace* where = place();
     if (where == nullptr || where->units.empty()) return false;
     const auto& units = reading().units;
-    card_.beats = syllable_letters(reading(), *lesson_.phonics);
+    const auto parts = divide_word(reading(), *lesson_.phonics);
+    card_.beats.clear();
+    for (const WordPart& part : parts) {
+      card_.beats.emplace_back(part.of(word()));
+    }
     std::size_t unit = where->units.front();
     // Doubled consonants are about the vowel that they shut in.
     if (!has_vowel(units[unit]) && unit > 0) --unit;
-    card_.beat = units[unit].syllable;
-    if (card_.beat >= static_cast<int>(card_.beats.size())) return false;
+    card_.beat = 0;
+    for (std::size_t i = 1; i < parts.size(); ++i) {
+      if (parts[i].begin <= units[unit].begin) card_.beat = static_cast<int>(i);
+    }
     card_.face = fmt::format("{}", fmt::join(card_.beats, "·"));
     return true;
   }

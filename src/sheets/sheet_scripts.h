@@ -20,6 +20,7 @@ ScriptLines sound_card(const SheetInput& in, const DayStep& step);
 ScriptLines picture_sort(const SheetInput& in, const DayStep& step);
 ScriptLines word_sort(const SheetInput& in, const DayStep& step);
 ScriptLines word_parts(const SheetInput& in, const DayStep& step);
+ScriptLines syllables(const SheetInput& in, const DayStep& step);
 ScriptLines picture_cards(const SheetInput& in, const DayStep& step);
 ScriptLines word_cards(const SheetInput& in, const DayStep& step);
 ScriptLines grapheme_cards(const SheetInput& in, const DayStep& step);
@@ -44,6 +45,7 @@ std::string as_on(const SheetInput& in, const DayStep& step);
 /// What of a sheet one step goes through, for `SheetKind::share`.
 std::string share_of_blending(const SheetInput& in, const DayStep& step);
 std::string share_of_boxes(const SheetInput& in, const DayStep& step);
+std::string share_of_syllables(const SheetInput& in, const DayStep& step);
 std::string share_of_sentences(const SheetInput& in, const DayStep& step);
 std::string share_of_passage(const SheetInput& in, const DayStep& step);
 

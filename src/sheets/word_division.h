@@ -1,14 +1,15 @@
 #pragma once
 
 #include <string>
-#include <vector>
+#include <string_view>
 
 #include "phonics/endings.h"
 #include "phonics/phonics.h"
 
 namespace sheaf {
 
-/// Words taken apart for the eye: base and ending, syllables as letters.
+/// Words taken apart for the eye: base and ending, prefix and base. Their beats
+/// are phonics/division.h's.
 
 /// The base of a word and its ending, with what happened where they meet:
 /// "running" is run + ing with n doubled. Nothing where the word has no ending
@@ -27,14 +28,5 @@ PrefixedWord prefix_and_base(const Reading& reading, const Phonics& phonics);
 /// What a learner would call the change: "nothing changes", "the last letter
 /// is doubled".
 std::string_view change_name(Joint joint);
-
-/// The letters of a word by syllables: "rab bit", "pock et", "lem on", "ta
-/// ble". A short stressed vowel keeps the consonant after it, doubled letters
-/// are parted, -en stands by itself behind a word (fright en), and an ending
-/// that is a beat stays whole (land ed, runn ing, mak ing); a compound is not
-/// looked for (common practice, no source; dictionaries differ in places, and
-/// part the doubled letters of running). One piece for a word of one syllable.
-std::vector<std::string> syllable_letters(const Reading& reading,
-                                          const Phonics& phonics);
 
 }  // namespace sheaf

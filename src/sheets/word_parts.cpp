@@ -56,7 +56,7 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word,
   };
   const Reading& reading = word.reading;
   std::vector<SoundBox> boxes;
-  int syllable = 0;
+  std::size_t before = 0;  // where the unit of the box before begins
   for (std::size_t i = 0; i < reading.sounds.size(); ++i) {
     const Sound& sound = reading.sounds[i];
     const Unit& unit = reading.units[sound.unit];
@@ -66,8 +66,11 @@ std::vector<SoundBox> boxes_of(const AnalyzedWord& word,
     }
     box.part = sound.part;
     box.parts = sound.parts;
-    box.starts_syllable = i > 0 && unit.syllable != syllable;
-    syllable = unit.syllable;
+    // A doubled letter has one box, which closes the part before: rabb-it.
+    box.starts_beat = std::ranges::any_of(word.parts, [&](const WordPart& p) {
+      return i > 0 && p.begin > before && p.begin <= unit.begin;
+    });
+    before = unit.begin;
     box.of_pattern = word.is_pattern_unit(sound.unit);
     box.given = true;
     for (std::size_t k = 0; k < sound.units; ++k) {

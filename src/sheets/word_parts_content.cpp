@@ -101,7 +101,10 @@ WordParts word_parts_of(const SheetInput& in) {
   std::vector<Built> built;
   for (const AnalyzedWord& word : in.lesson.words) {
     EndingAnalysis parts = base_and_ending(word.reading, *in.lesson.phonics);
-    auto syllables = syllable_letters(word.reading, *in.lesson.phonics);
+    std::vector<std::string> syllables;
+    for (const WordPart& part : word.parts) {
+      syllables.emplace_back(part.of(word.reading.word));
+    }
     PrefixedWord prefixed;
     if (prefixes && (prefix_first || !parts)) {
       prefixed = prefix_and_base(word.reading, *in.lesson.phonics);

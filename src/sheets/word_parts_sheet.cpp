@@ -139,7 +139,9 @@ std::string missing(const SheetInput& in) {
     return "Sheaf knows no word of the list whose meaning is that of its "
            "prefix and its base";
   }
-  return "no word of the list has an ending or several syllables";
+  return in.options.flag("syllables")
+             ? "no word of the list has an ending or several syllables"
+             : "no word of the list has an ending or a prefix";
 }
 
 bool not_meant(const SheetInput& in) {

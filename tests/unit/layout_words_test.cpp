@@ -129,9 +129,20 @@ TEST(SoundBoxes, AreWideEnoughForTheWidestGrapheme) {
   EXPECT_EQ(measure_boxes({}, 8_mm, 15_mm).width, 15_mm);
 }
 
-TEST(SoundBoxes, BreakAtASyllable) {
+// A wider gap stands between two beats, and is heard.
+TEST(SoundBoxes, StandInBeats) {
+  std::vector<SoundBox> word(5, SoundBox{.letters = "a"});
+  const BoxMeasures measures{15_mm, 9_mm, 6_mm};
+  const Length together = row_width(word, measures);
+  word[3].starts_beat = true;
+  EXPECT_EQ(row_width(word, measures), together + measures.beat_gap());
+  EXPECT_NE(heard_boxes(word, 1, {}).find("in beats of 3 and 2"),
+            std::string::npos);
+}
+
+TEST(SoundBoxes, BreakBetweenBeats) {
   auto word = boxes({"s", "u", "n", "f", "l", "ow", "er"});
-  word[3].starts_syllable = true;
+  word[3].starts_beat = true;
   const BoxMeasures m{15_mm, 8_mm, 6_mm};
   EXPECT_EQ(box_rows(word, m, 150_mm).size(), 1U);
   const auto rows = box_rows(word, m, 80_mm);

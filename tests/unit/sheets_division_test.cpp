@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "phonics/division.h"
 #include "sheets/word_division.h"
 #include "unit/phonics_data.h"
 
@@ -13,7 +14,7 @@ Reading reading_of(std::string_view word) {
 std::string divided(std::string_view word) {
   std::string text;
   for (const std::string& piece :
-       syllable_letters(reading_of(word), shared_phonics())) {
+       divided_letters(reading_of(word), shared_phonics())) {
     text += (text.empty() ? "" : "-") + piece;
   }
   return text;
@@ -90,15 +91,14 @@ TEST(Syllables, MakeUpTheWordAgain) {
   for (const char* word : {"ship", "a", "strengths", "accomplishment",
                            "Quinlan", "shadowboxing", "o'clock"}) {
     std::string whole;
-    const auto pieces = syllable_letters(reading_of(word), shared_phonics());
+    const auto pieces = divided_letters(reading_of(word), shared_phonics());
     for (const std::string& piece : pieces) {
       EXPECT_FALSE(piece.empty()) << word;
       whole += piece;
     }
     EXPECT_EQ(whole, word);
   }
-  EXPECT_EQ(syllable_letters(reading_of("splash"), shared_phonics()).size(),
-            1U);
+  EXPECT_EQ(divided_letters(reading_of("splash"), shared_phonics()).size(), 1U);
 }
 
 TEST(Endings, AreTakenOffWithTheChangeThatTheyMade) {

@@ -68,6 +68,8 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
       if (kind->name == "listening-sort") continue;
       const bool parts = kind->name == "word-parts";
       if (parts && text == kLesson) continue;
+      const bool is_long = text.find("prefix_un") != std::string::npos;
+      if (kind->name == "syllables" && !is_long) continue;
       seen.insert(kind->name);
       const ScriptLines script =
           lines(*kind, lesson, std::max(kind->first_day, 1));

@@ -1,0 +1,492 @@
+// The learner marks the vowels of a long word, decides where it divides, says
+// what each part is, reads the parts and then the word; then covers it, says it
+// in beats and writes a beat on each line, and the word whole. On the page:
+// about four numbered words set wide, so that a dot fits under each vowel and a
+// line between two letters; beside each a small box for the number of each
+// part's kind; below it a line for each beat, dots between, and a line for the
+// word. The first word is done in a box, "Like this"; in the second the vowels
+// are marked. What the numbers say stands at the head of each page.
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdint>
+
+#include "layout/begun_line.h"
+#include "layout/heard.h"
+#include "layout/model_frame.h"
+#include "layout/ruled_lines.h"
+#include "sheets/common_options.h"
+#include "sheets/long_words.h"
+#include "sheets/sheet.h"
+#include "sheets/sheet_scripts.h"
+#include "sheets/word_parts.h"
+
+namespace sheaf::syllables_sheet {
+namespace {
+
+using namespace literals;
+using Kind = OptionSpec::Kind;
+
+constexpr OptionSpec kOptions[] = {
+    kPractiseWordsOption,
+    {"per-page", Kind::count, "4", "most words on a page", "1", "8"},
+    line_height_option(),
+    {"kinds", Kind::flag, "yes",
+     "a box for the number of each part's kind, and what the numbers say"},
+    {.name = "marks",
+     .kind = Kind::choice,
+     .fallback = "fading",
+     .help = "what is marked already: the vowels of the second word (fading), "
+             "of all words, vowels and parts of all, or nothing",
+     .choices = "fading vowels parts none"},
+    kLongerFirstOption,
+    kModelOption,
+};
+
+constexpr Length kNumber = 10_mm;  // room for the item's number
+constexpr Length kKindBox = 9_mm;  // its side
+constexpr Length kBetweenBoxes = 3_mm;
+constexpr Length kBeforeBoxes = 6_mm;
+constexpr Length kBetweenBeats = 7_mm;  // holds a dot
+constexpr Length kBeforeWhole = 9_mm;
+constexpr Length kLeastBeat = 17_mm;
+constexpr Length kBelowWord = 3_mm;  // to the lines, below the vowels' dots
+constexpr Length kBetweenItems = 5_mm;
+constexpr Length kMostBetween = 14_mm;
+constexpr Length kKeyPad = 2.5_mm;
+
+// One line to write on, within an item.
+struct Place {
+  Length x, width;
+  std::int64_t row = 0;
+};
+
+struct Plan {
+  Ruling ruling;
+  TextStyle text;    // of the words
+  ModelRoom around;  // of the first item, where that is done
+  bool model = false;
+  Length left, right;
+  Length word_height() const { return text.line_height(); }
+};
+
+// Letters so far apart that a pencil's line fits between two of them.
+TextStyle wide_text(const Style& style, double scale) {
+  TextStyle text = style.text(scaled(style.word_size, scale));
+  text.tracking += scaled(text.size, 0.2);
+  text.leading = 1.4;
+  return text;
+}
+
+Length boxes_width(const AnalyzedWord& word) {
+  return (kKindBox + kBetweenBoxes) *
+             static_cast<std::int64_t>(word.parts.size()) -
+         kBetweenBoxes;
+}
+
+class Page {
+ public:
+  Page(const SheetInput& in, Composer& c)
+      : in_(in),
+        c_(c),
+        words_(long_words(in)),
+        kinds_(in.options.flag("kinds")),
+        marks_(in.options.choice("marks")) {}
+
+  void compose();
+
+ private:
+  void make_plan();
+  Length word_room(const AnalyzedWord& word) const;
+  std::vector<Place> places_of(const AnalyzedWord& word) const;
+  Length item_height(std::size_t index) const;
+  std::size_t end_of_page(std::size_t begin, std::size_t most) const;
+  std::vector<std::size_t> page_ends() const;
+  Block key_block();
+  void add_item(std::size_t index, Block& block, ElementId list);
+  void draw_word(Block& block, const AnalyzedWord& word, Point at, bool vowels,
+                 bool parts, ElementId body);
+  void draw_kinds(Block& block, const AnalyzedWord& word, Length top, bool done,
+                  ElementId body);
+  void draw_lines(Block& block, const AnalyzedWord& word, Length top, bool done,
+                  ElementId body);
+
+  const SheetInput& in_;
+  Composer& c_;
+  std::vector<const AnalyzedWord*> words_;
+  bool kinds_;
+  const std::string& marks_;
+  Plan plan_;
+  Length key_height_;
+};
+
+// The room for the letters of a word, beside its number and its boxes.
+Length Page::word_room(const AnalyzedWord& word) const {
+  Length room = plan_.right - plan_.left - kNumber;
+  if (kinds_) room -= boxes_width(word) + kBeforeBoxes;
+  return room;
+}
+
+// A line for each beat, in rows as wide as the page, and one for the word:
+// behind them if it fits there, else in a row of its own.
+std::vector<Place> Page::places_of(const AnalyzedWord& word) const {
+  std::vector<Place> places;
+  const Length left = plan_.left + kNumber;
+  const Length x_height = plan_.ruling.x_height;
+  Length x = left;
+  std::int64_t row = 0;
+  for (const WordPart& part : word.parts) {
+    const Length width =
+        std::max(scaled(hand_width(part.of(word.reading.word), x_height), 1.25),
+                 kLeastBeat);
+    if (x > left && x + width > plan_.right) {
+      x = left;
+      ++row;
+    }
+    places.push_back({x, std::min(width, plan_.right - x), row});
+    x += width + kBetweenBeats;
+  }
+  x += kBeforeWhole - kBetweenBeats;
+  const Length whole = scaled(hand_width(word.reading.word, x_height), 1.15);
+  if (x + whole > plan_.right) {
+    x = left;
+    ++row;
+  }
+  places.push_back({x, plan_.right - x, row});
+  return places;
+}
+
+void Page::make_plan() {
+  plan_.ruling = ruling_of(in_, c_.style());
+  plan_.model = is_model_asked(in_.options, words_.size());
+  plan_.right = c_.width();
+  if (plan_.model) {
+    plan_.around = model_room(c_.style());
+    plan_.left = plan_.around.side;
+    plan_.right -= plan_.around.side;
+  }
+  for (double scale = 1.15; scale > 0.4; scale -= 0.05) {
+    plan_.text = wide_text(c_.style(), scale);
+    const bool fits = std::ranges::all_of(words_, [&](const AnalyzedWord* w) {
+      return width_of(c_.shape(plan_.text, w->reading.word)) <= word_room(*w);
+    });
+    const bool least =
+        scaled(c_.style().word_size, scale - 0.05) < c_.style().least_size;
+    if (fits || least) break;
+  }
+}
+
+Length Page::item_height(std::size_t index) const {
+  const std::int64_t rows = places_of(*words_[index]).back().row;
+  Length height = plan_.word_height() + kBelowWord + set_height(plan_.ruling) +
+                  set_pitch(plan_.ruling) * rows;
+  if (plan_.model && index == 0) {
+    height += plan_.around.height();
+    // Print hangs less far below the line than the hand may.
+    height -= scaled(plan_.ruling.x_height, 0.4);
+  }
+  return height;
+}
+
+// "1 closed   2 open": what the numbers in the boxes say, in a frame.
+Block Page::key_block() {
+  const TextStyle plain = c_.style().learner_text();
+  const TextStyle strong = c_.style().text(c_.style().text_size, true);
+  std::vector<TextPiece> pieces;
+  for (const PartKind kind : kinds_of(words_)) {
+    if (!pieces.empty()) {
+      pieces.back().text += "\u00A0\u00A0 ";
+      pieces.back().heard += ";";
+    }
+    std::string name(kind_name(kind));
+    for (std::size_t at; (at = name.find(' ')) != std::string::npos;) {
+      name.replace(at, 1, "\u00A0");
+    }
+    pieces.push_back({fmt::format("{}", kind_number(kind)), strong});
+    pieces.push_back({"\u00A0" + name, plain});
+    pieces.back().heard = std::string(kind_name(kind));
+  }
+  const Length width = c_.width() - 2 * kKeyPad;
+  const std::vector<TextLine> lines = break_lines(c_, pieces, width);
+  Block block;
+  block.height =
+      plain.line_height() * static_cast<std::int64_t>(lines.size()) + kKeyPad;
+  block.keep_with_next = true;
+  const ElementId element = c_.add(Role::paragraph);
+  Length y = kKeyPad / 2;
+  for (const TextLine& line : lines) {
+    draw_line(c_, block, line, {kKeyPad, y + baseline_in_line(plain)}, element);
+    y += plain.line_height();
+  }
+  block.frame({0_mm, 0_mm, c_.width(), block.height},
+              {.width = c_.style().guide_weight});
+  return block;
+}
+
+// Behind the last item that fits on a page, and at most so many.
+std::size_t Page::end_of_page(std::size_t begin, std::size_t most) const {
+  Length room = c_.body().height - key_height_;
+  std::size_t end = begin;
+  while (end < words_.size() && end - begin < most) {
+    room -= item_height(end);
+    if (end > begin) room -= kBetweenItems;
+    if (end > begin && room < Length()) break;
+    ++end;
+  }
+  return end;
+}
+
+// Where the pages end: as few as can be, with about as many words on each.
+std::vector<std::size_t> Page::page_ends() const {
+  const auto fill = [&](std::size_t most) {
+    std::vector<std::size_t> ends;
+    for (std::size_t at = 0; at < words_.size();) {
+      at = end_of_page(at, most);
+      ends.push_back(at);
+    }
+    return ends;
+  };
+  const auto most = static_cast<std::size_t>(in_.options.count("per-page"));
+  const std::vector<std::size_t> full = fill(most);
+  const std::size_t share = (words_.size() + full.size() - 1) / full.size();
+  std::vector<std::size_t> even = fill(std::min(most, share));
+  return even.size() == full.size() ? even : full;
+}
+
+// The word, with a dot under each vowel (a line under several letters) and a
+// line between two parts, as far as they are to be shown.
+void Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
+                     bool vowels, bool parts, ElementId body) {
+  const std::string& text = word.reading.word;
+  const GlyphRun run = c_.shape(plan_.text, text);
+  const Length base = at.y + baseline_in_line(plan_.text);
+  std::string heard = text;
+  if (vowels) {
+    heard += ", its vowels marked:";
+    for (const VowelPlace& v : vowels_of(word)) {
+      heard += fmt::format(" {},", text.substr(v.begin, v.end - v.begin));
+    }
+    heard.pop_back();
+  }
+  if (parts) {
+    heard += fmt::format("; divided: {}", parts_said(word));
+  }
+  const ElementId element = vowels || parts ? add_heard(c_, body, heard) : body;
+  block.glyphs(run, {at.x, base}, element);
+  const Length below = base + scaled(plan_.text.size, 0.34);
+  const Stroke heavy{.width = c_.style().box_weight * 2, .round_ends = true};
+  if (vowels) {
+    for (const VowelPlace& v : vowels_of(word)) {
+      const InkSpan ink = ink_of(run, v.begin, v.end);
+      if (v.end - v.begin == 1) {
+        block.dot({at.x + ink.middle(), below}, 2_mm, element);
+      } else {
+        block.line({at.x + ink.left, below}, {at.x + ink.right, below}, heavy,
+                   element);
+      }
+    }
+  }
+  if (!parts) return;
+  for (const WordPart& part : word.parts) {
+    if (part.begin == 0) continue;
+    const Length x = at.x + (ink_of(run, part.begin - 1U, part.begin).right +
+                             ink_of(run, part.begin, part.begin + 1U).left) /
+                                2;
+    block.line({x, base - scaled(plan_.text.size, 0.8)},
+               {x, base + scaled(plan_.text.size, 0.24)}, heavy, element);
+  }
+}
+
+void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
+                      bool done, ElementId body) {
+  if (!kinds_) return;
+  std::vector<std::string> numbers;
+  for (const WordPart& part : word.parts) {
+    numbers.push_back(fmt::format("{}", kind_number(part.kind)));
+  }
+  const ElementId element =
+      c_.add(Role::figure, body,
+             done ? fmt::format("in the boxes: {}", fmt::join(numbers, ", "))
+                  : fmt::format("{} small boxes for the kinds of its parts",
+                                numbers.size()));
+  const TextStyle text = c_.style().text(c_.style().text_size, true);
+  Length x = plan_.right - boxes_width(word);
+  const Length y = top + (plan_.word_height() - kKindBox) / 2;
+  for (const std::string& number : numbers) {
+    const Rect box{x, y, kKindBox, kKindBox};
+    block.frame(box, {.width = c_.style().box_weight}, element);
+    if (done) draw_in_middle(c_, block, text, number, box, element);
+    x += kKindBox + kBetweenBoxes;
+  }
+}
+
+void Page::draw_lines(Block& block, const AnalyzedWord& word, Length top,
+                      bool done, ElementId body) {
+  const std::vector<Place> places = places_of(word);
+  const auto beats = static_cast<int>(word.parts.size());
+  const auto y_of = [&](const Place& place) {
+    return top + set_pitch(plan_.ruling) * place.row;
+  };
+  ElementId element = body;
+  if (!done) {
+    element =
+        c_.add(Role::figure, body,
+               fmt::format("{} lines to write on, one for each beat", beats));
+  }
+  for (std::size_t i = 0; i < word.parts.size(); ++i) {
+    const Place& place = places[i];
+    const Length y = y_of(place);
+    if (done) {
+      draw_begun_line(c_, block, plan_.ruling,
+                      word.parts[i].of(word.reading.word), {place.x, y},
+                      place.width, body, false);
+    } else {
+      draw_set(block, c_.style(), plan_.ruling, {place.x, y}, place.width,
+               element);
+    }
+    if (i + 1 < word.parts.size() && places[i + 1].row == place.row) {
+      block.dot({place.x + place.width + kBetweenBeats / 2,
+                 y + base_in_set(plan_.ruling) - plan_.ruling.x_height / 2},
+                1.6_mm);
+    }
+  }
+  const Place& whole = places.back();
+  if (done) {
+    draw_begun_line(c_, block, plan_.ruling, word.reading.word,
+                    {whole.x, y_of(whole)}, whole.width, body, false);
+    return;
+  }
+  draw_set(block, c_.style(), plan_.ruling, {whole.x, y_of(whole)}, whole.width,
+           c_.add(Role::figure, body, "a line for the whole word"));
+}
+
+void Page::add_item(std::size_t index, Block& block, ElementId list) {
+  const AnalyzedWord& word = *words_[index];
+  const From from(c_, word.spelling.span);
+  const bool model = plan_.model && index == 0;
+  const ListItem item = add_list_item(c_, list);
+  Length top;
+  if (model) {
+    top = plan_.around.above;
+    draw_model_frame(c_, block, model_box(c_, block.height), item.label);
+  }
+  const TextStyle number = c_.style().learner_text();
+  draw_text(c_, block, number, fmt::format("{}", index + 1),
+            {plan_.left, top + baseline_in_line(plan_.text)}, item.label);
+  const bool second = index == (plan_.model ? 1 : 0) && marks_ == "fading";
+  const bool parts = model || marks_ == "parts";
+  draw_word(block, word, {plan_.left + kNumber, top},
+            parts || second || marks_ == "vowels", parts, item.body);
+  draw_kinds(block, word, top, model, item.body);
+  draw_lines(block, word, top + plan_.word_height() + kBelowWord, model,
+             item.body);
+}
+
+void Page::compose() {
+  make_plan();
+  std::shared_ptr<const Block> head;
+  if (kinds_) {
+    Block key = key_block();
+    key_height_ = key.height + kBetweenItems;
+    Block again = key;  // with the blank that nothing keeps below a head
+    again.height = key_height_;
+    head = repeated_head(again);
+    c_.blocks().push_back(std::move(key));
+  }
+  const ElementId list = c_.add(Role::list);
+  std::size_t begin = 0;
+  for (const std::size_t end : page_ends()) {
+    Length room = c_.body().height - key_height_;
+    for (std::size_t i = begin; i < end; ++i) room -= item_height(i);
+    const auto gaps = static_cast<std::int64_t>(end - begin);
+    const Length gap = std::clamp(room / gaps, kBetweenItems, kMostBetween);
+    for (std::size_t i = begin; i < end; ++i) {
+      Block& block = c_.block(item_height(i), i == 0 ? kBetweenItems : gap);
+      block.new_page = i > 0 && i == begin;
+      block.head = head;
+      add_item(i, block, list);
+    }
+    begin = end;
+  }
+}
+
+void compose(const SheetInput& in, Composer& c) { Page(in, c).compose(); }
+
+std::string missing(const SheetInput& in) {
+  const auto words = long_words(in).size();
+  if (words > 1) return "";
+  return words == 0 ? "no word of the list has several beats"
+                    : "only one word of the list has several beats";
+}
+
+Direction other_direction(const SheetInput& in) {
+  const bool kinds = in.options.flag("kinds");
+  if (in.options.choice("marks") == "parts") {
+    return {kinds ? "Number the parts. Read them. Cover the word. Write it in "
+                    "beats."
+                  : "Read the parts. Cover the word. Write it in beats.",
+            Action::read};
+  }
+  if (in.plain_voice) {
+    return {kinds ? "Mark the vowels. Divide the word and number its parts. "
+                    "Read it, cover it, and write it in beats."
+                  : "Mark the vowels. Divide the word. Read it, cover it, and "
+                    "write it in beats."};
+  }
+  if (!kinds) {
+    return {"Mark the vowels. Divide. Read. Cover. Write in beats.",
+            Action::read};
+  }
+  return {};
+}
+
+// The word in its parts, their kinds with their numbers, and the rule.
+void answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  const TextStyle strong = c.style().teacher_text(true);
+  int number = 0;
+  for (const AnalyzedWord* word : long_words(in)) {
+    const From from(c, word->spelling.span);
+    std::string kinds;
+    for (const WordPart& part : word->parts) {
+      kinds += fmt::format("{}{} {}", kinds.empty() ? "" : ", ",
+                           kind_number(part.kind), kind_name(part.kind));
+      if (part.weak) kinds += " (weak vowel)";
+    }
+    std::vector<TextPiece> pieces = {
+        {fmt::format("{}. ", ++number), plain},
+        {divided_text(word->reading, word->parts), strong}};
+    pieces.back().heard = parts_said(*word);
+    pieces.push_back(
+        {fmt::format(": {}. Divides {}.", kinds, division_reasons(*word)),
+         plain});
+    add_paragraph(c, pieces);
+  }
+}
+
+const SheetKind kKind = {
+    .name = "syllables",
+    .title = "Long words",
+    .direction =
+        "Mark the vowels. Divide. Number the parts. Read. Cover. Write.",
+    .action = Action::read,
+    .other_direction = other_direction,
+    .summary =
+        "long words to divide, with the kind of each part, to read, and to "
+        "spell in beats",
+    .part = DayPart::spell,
+    .daily = true,
+    .first_day = 2,
+    .minutes = 4,
+    .options = kOptions,
+    .missing = missing,
+    .compose = compose,
+    .share = sheet_script::share_of_syllables,
+    .script = sheet_script::syllables,
+    .answers = answers,
+};
+const SheetRegistration kRegistration(kKind);
+
+}  // namespace
+}  // namespace sheaf::syllables_sheet
