@@ -5,13 +5,14 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import { built, newPage, openChromium, type Chromium } from '../support/browser.js';
 import { classFolder, openFolder } from '../support/class_folder.js';
 import { lookAt } from '../support/look.js';
 import { checkPdf, textOfPdf } from '../support/pdf.js';
+import { program } from '../support/program.js';
 import { servePages, type PageServer } from '../support/server.js';
 import { hasPages, saved, show, showText, textOf } from '../support/steps.js';
 
@@ -27,7 +28,7 @@ after(async () => {
 });
 
 const native = (args: string[], cwd: string): string =>
-  execFileSync(resolve('../build/sheaf'), args, { cwd, encoding: 'utf8', stdio: 'pipe' });
+  execFileSync(program, args, { cwd, encoding: 'utf8', stdio: 'pipe' });
 const part = (page: Page, name: string) => page.getByRole('region', { name, exact: true });
 
 test('a folder: its files by kind, and a lesson of it', async (t) => {

@@ -4,10 +4,8 @@ import { createHash } from 'node:crypto';
 import { execFile } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, relative, resolve } from 'node:path';
-
-const top = resolve('..');
-const program = resolve(process.env['SHEAF'] ?? '../build/sheaf');
+import { join, relative } from 'node:path';
+import { program, top } from '../support/program.js';
 
 export const hashOf = (bytes: Uint8Array): string =>
   createHash('sha256').update(bytes).digest('hex');
