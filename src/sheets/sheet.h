@@ -23,6 +23,8 @@ struct SheetKind;
 struct SoundSort;
 class CueRules;
 class SoundSpellings;
+struct ChainWord;
+struct NearPair;
 
 /// What several sheets of a packet work out alike, kept so that it is done
 /// once.
@@ -31,6 +33,9 @@ struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
+  /// Without made-up words, and with them.
+  std::map<bool, std::shared_ptr<const std::vector<ChainWord>>> chains;
+  std::map<int, std::shared_ptr<const std::vector<NearPair>>> near_pairs;
 };
 
 /// One sheet of a packet as it was planned: which kind, with which options, on
