@@ -28,8 +28,10 @@ struct NearPair {
 /// hundredths of a second. Both are empty where nobody looked a lesson's words
 /// up with the word list at hand.
 struct WordGames {
-  /// Six to eight words, or none; see planning/chain_search.h.
-  std::function<std::vector<ChainWord>(const AnalyzedLesson&, bool made_up)>
+  /// Six words to `most`, which is eight or less, or none; see
+  /// planning/chain_search.h.
+  std::function<std::vector<ChainWord>(const AnalyzedLesson&, bool made_up,
+                                       std::size_t most)>
       chain;
   /// At most `count`; see planning/near_pairs.h.
   std::function<std::vector<NearPair>(

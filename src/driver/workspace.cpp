@@ -349,8 +349,9 @@ const SequenceFile* find_sequence(Workspace& workspace,
 std::shared_ptr<const WordGames> word_games(
     const std::shared_ptr<const BlockList>& own) {
   auto games = std::make_shared<WordGames>();
-  games->chain = [own](const AnalyzedLesson& lesson, bool made_up) {
-    return find_chain(lesson, own.get(), made_up);
+  games->chain = [own](const AnalyzedLesson& lesson, bool made_up,
+                       std::size_t most) {
+    return find_chain(lesson, own.get(), made_up, most);
   };
   games->near_pairs = [own](const AnalyzedLesson& lesson,
                             const WordTest& has_picture, std::size_t count) {

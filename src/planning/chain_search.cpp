@@ -87,9 +87,9 @@ class ChainSearch {
         holes[chain_key(pieces, at)].push_back(i);
       }
     }
-    for (const auto& [key, words] : holes) {
-      for (const std::size_t a : words) {
-        for (const std::size_t b : words) join(a, b);
+    for (const auto& [key, alike] : holes) {
+      for (const std::size_t a : alike) {
+        for (const std::size_t b : alike) join(a, b);
       }
     }
     for (std::size_t i = 0; i < words_.size(); ++i) {
@@ -104,7 +104,7 @@ class ChainSearch {
     }
   }
 
-  std::vector<ChainWord> run() {
+  std::vector<ChainWord> run(std::size_t most) {
     std::vector<ChainPath> paths;
     for (std::size_t i = 0; i < words_.size(); ++i) {
       if (!words_[i].has_pattern) continue;
@@ -114,12 +114,12 @@ class ChainSearch {
                        text_hash(words_[i].word(), lesson_.seed)});
     }
     std::vector<ChainPath> whole;
-    for (std::size_t length = 1; length <= kLongestChain; ++length) {
+    for (std::size_t length = 1; length <= most; ++length) {
       keep_best(paths);
       if (length >= kShortestChain && !paths.empty()) {
         whole.push_back(*std::ranges::min_element(paths, {}, by_score));
       }
-      if (length < kLongestChain) paths = longer(paths);
+      if (length < most) paths = longer(paths);
     }
     if (whole.empty()) return {};
     return chain_of(*std::ranges::min_element(whole, {}, by_score));
@@ -225,7 +225,8 @@ void add_made_up(const AnalyzedLesson& lesson, const BlockList* blocked,
 }  // namespace
 
 std::vector<ChainWord> find_chain(const AnalyzedLesson& lesson,
-                                  const BlockList* blocked, bool made_up) {
+                                  const BlockList* blocked, bool made_up,
+                                  std::size_t most) {
   std::vector<ShortWord> words = short_words(lesson, blocked);
   std::erase_if(words, [](const ShortWord& word) { return !word.readable; });
   // The dearest of those without the pattern go first.
@@ -234,7 +235,7 @@ std::vector<ChainWord> find_chain(const AnalyzedLesson& lesson,
     words.resize(kMostChainWords);
   }
   if (made_up) add_made_up(lesson, blocked, words);
-  return ChainSearch(lesson, std::move(words)).run();
+  return ChainSearch(lesson, std::move(words)).run(most);
 }
 
 std::string chain_fault(std::span<const ChainLink> chain) {

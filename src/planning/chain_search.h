@@ -16,8 +16,8 @@ inline constexpr std::size_t kLongestChain = 8;
 /// A chain of words, each made of the one before by one sound, which is
 /// changed, added or taken away with the letters of one grapheme: ship, shop,
 /// chop, chip. All can be read with what was taught and the week's pattern, at
-/// least every second one has the pattern, and none comes twice. Six to eight
-/// words; none where there is no such chain.
+/// least every second one has the pattern, and none comes twice. Six words
+/// to `most`, at most eight; none where there is no such chain.
 ///
 /// The search prefers, in this order: words of the lesson's list, then those
 /// that children know first; a change at another place than the two before it,
@@ -28,7 +28,8 @@ inline constexpr std::size_t kLongestChain = 8;
 /// keeps the best 300 beginnings of each length, so it may miss a chain that
 /// there is; it is the same every time for a lesson's seed.
 std::vector<ChainWord> find_chain(const AnalyzedLesson& lesson,
-                                  const BlockList* blocked, bool made_up);
+                                  const BlockList* blocked, bool made_up,
+                                  std::size_t most = kLongestChain);
 
 /// What is wrong with a chain, as the end of a sentence; empty where nothing
 /// is. Of each word it says whether it has the pattern.

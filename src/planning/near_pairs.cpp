@@ -193,10 +193,9 @@ class NearPairSearch {
       if (lesson_.patterns.size() > 1) return;
       cost += kNoContrast;
     }
-    if (!other.readable) cost += kNotReadable;
-    if (!own.readable) return;
     if (!has_picture_(own.word()) || !has_picture_(other.word())) {
       cost += kNoPictures;
+      if (!own.readable || !other.readable) cost += kNotReadable;
     }
     cost += own.cost + other.cost;
     found_.push_back(

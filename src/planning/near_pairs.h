@@ -15,7 +15,8 @@ namespace sheaf {
 /// there are such words, is spelled the same. Words of the lesson's list come
 /// before others, the other word of another of its patterns before any, sounds
 /// that are easily mistaken for each other (`are_near`) before others, pairs
-/// where both have a picture before others. No word twice; at most `count`,
+/// where both have a picture before others. Of the
+/// rest, those that can be read come first. No word twice; at most `count`,
 /// fewer where there are fewer.
 std::vector<NearPair> find_near_pairs(const AnalyzedLesson& lesson,
                                       const BlockList* blocked,

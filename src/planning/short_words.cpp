@@ -58,6 +58,7 @@ class ShortWordCollector {
  private:
   struct Listed {
     bool own = false;
+    bool of_pattern = false;
     bool first = false;
     bool coloured = false;
     bool unfit = false;
@@ -67,6 +68,9 @@ class ShortWordCollector {
   void list_everyday() {
     for (const Pattern& pattern : phonics_.patterns().all()) {
       const PatternId id = phonics_.patterns().id_of(pattern);
+      const bool of_pattern =
+          std::ranges::find(lesson_.patterns, id, &LessonPattern::id) !=
+          lesson_.patterns.end();
       for (const PatternWord& word :
            phonics_.pattern_words(id, lesson_.conventions)) {
         if (!word.info.everyday || word.syllables != 1 || word.info.name ||
@@ -75,6 +79,7 @@ class ShortWordCollector {
           continue;
         }
         Listed& listed = listed_[word.word];
+        listed.of_pattern |= of_pattern;
         listed.first |= word.info.first;
         listed.coloured |= word.later;
         listed.unfit |= (word.unsure || word.readings) && !listed.own;
@@ -96,7 +101,7 @@ class ShortWordCollector {
     if (units->syllables() != 1 || units->sounds.size() < kFewestSounds) return;
     if (std::ranges::any_of(units->units, &Unit::irregular)) return;
     ShortWord word;
-    if (lesson_.taught.may_be_decodable(*units)) {
+    if (listed.of_pattern || lesson_.taught.may_be_decodable(*units)) {
       word = short_word(lesson_,
                         phonics_.first_reading(spelling, lesson_.conventions));
     } else {

@@ -12,10 +12,11 @@ namespace sheaf {
 
 /// A word of one beat and few sounds, for games with single sounds.
 struct ShortWord {
-  std::shared_ptr<const Reading> reading;  ///< with its patterns if readable
+  std::shared_ptr<const Reading>
+      reading;  ///< with its patterns if one may be told
   std::vector<SoundPiece> pieces;
   bool own = false;          ///< on the lesson's list
-  bool has_pattern = false;  ///< one of the lesson's; of readable words only
+  bool has_pattern = false;  ///< one of the lesson's
   bool readable = false;     ///< with what was taught and the pattern
   bool made_up = false;
   /// The lower the sooner a child knows it and reads it, in tenths of what one

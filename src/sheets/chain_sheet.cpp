@@ -37,6 +37,7 @@ constexpr OptionSpec kOptions[] = {
      .fallback = "boxes",
      .help = "what each word is written in",
      .choices = "boxes line"},
+    {"words", Kind::count, "7", "most words, the first among them", "6", "8"},
     {"made-up", Kind::flag, "no", "words that do not exist may come in too"},
     line_height_option("12 mm"),
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",
@@ -215,7 +216,7 @@ void compose(const SheetInput& in, Composer& c) {
   for (std::size_t i = 0; i < chain.size(); ++i) {
     add_row(in, c, plan, chain[i], i, list);
   }
-  stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.3, 2.5);
+  stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.3, 4);
   even_pages(c.blocks(), c.body().height);
 }
 
@@ -261,7 +262,7 @@ const SheetKind kKind = {
     .other_direction = other_direction,
     .summary = "words in a chain, each one sound from the word before",
     .part = DayPart::spell,
-    .minutes = 6,
+    .minutes = 5,
     .options = kOptions,
     .missing = missing,
     .compose = compose,

@@ -57,12 +57,14 @@ std::string with_sounds(const SoundStep& step, std::string_view from,
 
 const std::vector<ChainWord>& chain_words(const SheetInput& in) {
   const bool made_up = in.options.flag("made-up");
-  auto& kept = in.memory.chains[made_up];
+  const int most = in.options.count("words");
+  auto& kept = in.memory.chains[{most, made_up}];
   if (kept == nullptr) {
     const WordGames* games = in.lesson.games.get();
     kept = std::make_shared<const std::vector<ChainWord>>(
-        games == nullptr || !games->chain ? std::vector<ChainWord>()
-                                          : games->chain(in.lesson, made_up));
+        games == nullptr || !games->chain
+            ? std::vector<ChainWord>()
+            : games->chain(in.lesson, made_up, static_cast<std::size_t>(most)));
   }
   return *kept;
 }

@@ -27,16 +27,23 @@ class Deck {
       : items_(std::move(items)), random_(text_hash(salt, seed)) {
     shuffle(items_, random_);
   }
-  bool at_end() const { return at_ == items_.size(); }
   void begin_again() {
     shuffle(items_, random_);
     at_ = 0;
   }
-  // The next that is not the one before it, if there is another.
+  // Whether something else than this is left.
+  bool has_other(std::string_view than) const {
+    return std::any_of(items_.begin() + static_cast<std::ptrdiff_t>(at_),
+                       items_.end(),
+                       [&](const Item& item) { return item.text != than; });
+  }
+  // The next that is not the one before it.
   const Item& next(std::string_view before) {
-    if (items_[at_].text == before && at_ + 1 < items_.size()) {
-      std::swap(items_[at_], items_[at_ + 1]);
-    }
+    const auto place = items_.begin() + static_cast<std::ptrdiff_t>(at_);
+    std::iter_swap(place,
+                   std::find_if(place, items_.end(), [&](const Item& item) {
+                     return item.text != before;
+                   }));
     return items_[at_++];
   }
 
@@ -58,15 +65,16 @@ std::vector<Item> mixed(std::vector<Item> fresh, std::vector<Item> before,
   std::vector<Item> items;
   bool own_first = true;
   while (items.size() < count) {
-    if (own.at_end() && other.at_end()) {
+    const std::string last = items.empty() ? "" : items.back().text;
+    if (!own.has_other(last) && !other.has_other(last)) {
       own.begin_again();
       other.begin_again();
     }
     const bool first_of_pair = items.size() % 2 == 0;
     if (first_of_pair) own_first = random.below(2) == 0;
+    const bool wants_own = own_first == first_of_pair;
     const bool take_own =
-        other.at_end() || (!own.at_end() && own_first == first_of_pair);
-    const std::string last = items.empty() ? "" : items.back().text;
+        wants_own ? own.has_other(last) : !other.has_other(last);
     items.push_back((take_own ? own : other).next(last));
   }
   return items;
@@ -112,6 +120,12 @@ void fill_sounds(const SheetInput& in, std::size_t count, Part& part) {
   };
   add_words(false);
   add_words(true);
+  // About a third of the row, though the week has one of them or two.
+  const std::size_t different = fresh.size();
+  for (std::size_t i = 0; different > 0 && fresh.size() * 2 < before.size();
+       ++i) {
+    fresh.push_back(fresh[i % different]);
+  }
   part.items = mixed(std::move(fresh), std::move(before), count, "sounds",
                      in.lesson.seed);
   if (part.items.empty()) part.missing = "there are too few";

@@ -35,10 +35,10 @@ constexpr OptionSpec kOptions[] = {
     {"readings", Kind::count, "3", "bars to colour", "1", "6"},
 };
 
-constexpr Length kBetweenParts = 8_mm;
-constexpr Length kBetweenRows = 3_mm;
-constexpr Length kBarHeight = 6_mm;
-constexpr Length kBetweenBars = 2_mm;
+constexpr Length kBetweenParts = 6_mm;
+constexpr Length kBetweenRows = 2_mm;
+constexpr Length kBarHeight = 5_mm;
+constexpr Length kBetweenBars = 1.5_mm;
 constexpr Length kBarLabel = 8_mm;
 constexpr int kCells = 20;
 constexpr int kScaleStep = 5;  // cells from one number to the next
@@ -63,7 +63,11 @@ void draw_count(Composer& c, Block& block, int count, Length base) {
 
 TextStyle style_of(const Composer& c, Part::Kind kind) {
   const bool large = kind == Part::Kind::sounds || kind == Part::Kind::words;
-  return c.style().text(large ? c.style().word_size : c.style().reading_size);
+  TextStyle style =
+      c.style().text(large ? c.style().word_size : c.style().reading_size);
+  // Blank stands between the rows besides.
+  style.leading = std::min(style.leading, 1.3);
+  return style;
 }
 
 // Items that stand in columns, as many as have room. Gives how many there are
@@ -138,11 +142,13 @@ int add_sentences(Composer& c, const Part& part) {
   return before;
 }
 
-// How many the cells of a bar hold together: twice what there is to read, for
-// who begins again.
+// How many the cells of a bar hold together: at least twice what there is to
+// read, for who begins again, in cells that are easily counted.
 int end_of_scale(int total) {
-  const int least = std::max(2 * total, kCells);
-  return (least + kCells - 1) / kCells * kCells;
+  constexpr std::array<int, 7> kOfCell = {1, 2, 4, 5, 10, 20, 50};
+  const auto enough = std::ranges::find_if(
+      kOfCell, [&](int cell) { return cell * kCells >= 2 * total; });
+  return kCells * (enough == kOfCell.end() ? kOfCell.back() : *enough);
 }
 
 void add_bars(const SheetInput& in, Composer& c, int total) {

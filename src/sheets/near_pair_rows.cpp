@@ -14,6 +14,10 @@ namespace {
 
 using Show = NearPairRow::Show;
 
+constexpr std::size_t kEnoughRows = 4;
+// Looked for beyond those wanted, since not all can be shown.
+constexpr std::size_t kMorePairs = 8;
+
 // What can stand on the page of a pair; words only where they can be read.
 Show shown(const SheetInput& in, const NearPair& pair) {
   const std::string& asked = in.options.choice("show");
@@ -39,7 +43,7 @@ const std::vector<NearPair>& pairs_of(const SheetInput& in) {
         [&](std::string_view word) {
           return !pictured || in.pictures.is_clear(word);
         },
-        static_cast<std::size_t>(count));
+        static_cast<std::size_t>(count) + kMorePairs);
   }
   kept = std::make_shared<const std::vector<NearPair>>(std::move(pairs));
   return *kept;
@@ -62,11 +66,19 @@ std::vector<bool> halves(std::size_t count, Random& random) {
 }  // namespace
 
 std::vector<NearPairRow> near_pair_rows(const SheetInput& in) {
-  const auto& pairs = pairs_of(in);
   std::vector<NearPairRow> rows;
-  for (const NearPair& pair : pairs) {
+  for (const NearPair& pair : pairs_of(in)) {
     rows.push_back({.pair = &pair, .show = shown(in, pair)});
   }
+  // Numbers stand among pictures and words only where those are few.
+  if (in.options.choice("show") != "numbers") {
+    const auto numbers = std::ranges::stable_partition(
+        rows, [](const NearPairRow& row) { return row.show != Show::numbers; });
+    if (rows.size() - numbers.size() >= kEnoughRows) {
+      rows.erase(numbers.begin(), rows.end());
+    }
+  }
+  keep_first(rows, in.options.count("pairs"));
   Random random(text_hash("near-pairs", in.lesson.seed));
   shuffle(rows, random);
   std::ranges::stable_sort(rows, {}, &NearPairRow::show);

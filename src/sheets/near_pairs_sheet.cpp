@@ -75,8 +75,11 @@ Grid plan_grid(const SheetInput& in, Composer& c,
       fitted_style(grid.words, widest - 10_mm, grid.frame.width - 8_mm);
   grid.frame.height = in.options.length("picture");
   if (!pictured) {
-    grid.frame.height = std::min(grid.frame.height,
-                                 std::max(18_mm, scaled(grid.words.size, 2.6)));
+    // Tall enough for a ring round the widest word.
+    const Length ring =
+        shown.empty() ? 18_mm : widest_word(c, grid.words, shown) + 6_mm;
+    grid.frame.height = std::min(
+        grid.frame.height, std::max({18_mm, ring, scaled(grid.words.size, 2)}));
   }
   return grid;
 }

@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
@@ -33,8 +34,9 @@ struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
-  /// Without made-up words, and with them.
-  std::map<bool, std::shared_ptr<const std::vector<ChainWord>>> chains;
+  /// By the most words, without made-up ones and with them.
+  std::map<std::pair<int, bool>, std::shared_ptr<const std::vector<ChainWord>>>
+      chains;
   std::map<int, std::shared_ptr<const std::vector<NearPair>>> near_pairs;
 };
 

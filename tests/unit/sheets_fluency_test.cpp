@@ -8,6 +8,9 @@
 #include <vector>
 
 #include "analysis/taught_words.h"
+#include "files/disk_files.h"
+#include "pictures/picture_book.h"
+#include "sheets/fluency_rows.h"
 #include "sheets/phrases.h"
 #include "unit/analyzed_lesson_fixture.h"
 #include "unit/phonics_data.h"
@@ -55,6 +58,39 @@ TEST_F(Fluency, PhrasesAreCutWhereTheyAreWhole) {
       found.push_back(phrase.text);
     }
     EXPECT_EQ(found, cut.phrases) << cut.sentence;
+  }
+}
+
+TEST_F(Fluency, NothingComesTwiceInARow) {
+  for (const char* text :
+       {"pattern: o_e\nwords: home nose rope bone\n"
+        "taught: sh, ch, a_e, short_i, short_o, short_a\n",
+        "pattern: sh\nwords: ship shop fish dish\n",
+        "pattern: sh, ch\nwords: ship shop chip chop\ntaught: short_i, "
+        "short_o\n",
+        "pattern: cvc\nwords: cat dog pig hen\n"}) {
+    for (const char* seed : {"a", "b", "c"}) {
+      const AnalyzedLesson& lesson =
+          analyzed(std::string(text) + "seed: " + seed + "\n");
+      const OptionValues options(find_sheet_kind("fluency")->options);
+      FontLibrary fonts(disk(), SHEAF_FONTS);
+      PictureBook book(fonts);
+      const LessonPictures pictures(book);
+      SheetMemory memory;
+      int rows = 0;
+      for (const FluencyPart& part : fluency_parts({.lesson = lesson,
+                                     .options = options,
+                                     .pictures = pictures,
+                                     .memory = memory,
+                                     .packet = {}})) {
+        for (std::size_t i = 1; i < part.items.size(); ++i) {
+          EXPECT_NE(part.items[i].text, part.items[i - 1].text)
+              << text << seed << ", item " << i;
+          ++rows;
+        }
+      }
+      EXPECT_GT(rows, 40) << text;
+    }
   }
 }
 

@@ -53,7 +53,7 @@ SoundStep step_between(const AnalyzedWord& from, const AnalyzedWord& to) {
 // A chain and pairs, where nobody searches for any.
 std::shared_ptr<const WordGames> games_by_hand() {
   auto games = std::make_shared<WordGames>();
-  games->chain = [](const AnalyzedLesson&, bool) {
+  games->chain = [](const AnalyzedLesson&, bool, std::size_t) {
     std::vector<ChainWord> chain;
     for (const char* word : {"ship", "shop", "chop"}) {
       chain.push_back({.word = word_of(word)});
