@@ -262,6 +262,7 @@ const SheetKind kKind = {
     .other_direction = other_direction,
     .summary = "words in a chain, each one sound from the word before",
     .part = DayPart::spell,
+    .first_day = 3,
     .minutes = 5,
     .options = kOptions,
     .missing = missing,

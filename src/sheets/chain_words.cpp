@@ -104,10 +104,10 @@ ScriptLines chain_script(const SheetInput& in, const DayStep&) {
     for (std::size_t i = 1; i < chain.size(); ++i) {
       lines.push_back(
           {Lead::say,
-           fmt::format("{}. “{}.” It makes {}.{}", i + 1,
+           fmt::format("{}. “{}.” They say {}.{}", i + 1,
                        step_in_sounds(in.lesson, chain[i].step),
                        chain[i].word.reading.word,
-                       chain[i].made_up ? " That is no real word." : "")});
+                       chain[i].made_up ? " It is no real word." : "")});
     }
   }
   lines.push_back(

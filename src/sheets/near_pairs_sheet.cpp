@@ -68,7 +68,10 @@ Grid plan_grid(const SheetInput& in, Composer& c,
             kNumberWidth) /
            2;
   };
-  if (width_at(2) < std::min(widest, width_at(1))) grid.columns = 1;
+  // Words a little smaller are better than half as many on a page.
+  if (width_at(2) < scaled(std::min(widest, width_at(1)), 0.75)) {
+    grid.columns = 1;
+  }
   grid.frame.width = std::min(width_at(grid.columns),
                               std::max(in.options.length("picture"), widest));
   grid.words =
@@ -100,6 +103,13 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
   const AnalyzedWord& word = left ? row.left() : row.right();
   const From from(c, word.spelling.span);
   block.frame(frame, thin_stroke(c.style()));
+  if (ringed) {
+    draw_ring(c, block, frame, add_heard(c, body, "ringed already:"));
+  }
+  // The first of two texts is heard with a word between them.
+  const auto choice = [&](const std::string& text) {
+    return left ? add_heard(c, body, text + " or") : c.add(Role::span, body);
+  };
   switch (row.show) {
     case Show::pictures: {
       const Picture* picture = in.pictures.find(word.reading.word);
@@ -116,15 +126,12 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
     }
     case Show::words:
       draw_in_middle(c, block, grid.words, word.reading.word, frame,
-                     c.add(Role::span, body));
+                     choice(word.reading.word));
       break;
     case Show::numbers:
       draw_in_middle(c, block, c.style().text(c.style().word_size, true),
-                     left ? "1" : "2", frame, c.add(Role::span, body));
+                     left ? "1" : "2", frame, choice(left ? "1" : "2"));
       break;
-  }
-  if (ringed) {
-    draw_ring(c, block, frame, add_heard(c, body, "ringed already"));
   }
 }
 

@@ -106,7 +106,8 @@ struct SheetKind {
   /// What it is in a day's work; of no matter for teacher's sheets.
   DayPart part = DayPart::learn;
   /// Comes back every day from `first_day` on (reading and checks apart, see
-  /// `plan_days`), with a share of its words or all of them again.
+  /// `plan_days`), with a share of its words or all of them again. One that is
+  /// not daily has no day before `first_day`, if the week has that day.
   bool daily = false;
   int first_day = 1;
   int minutes = 0;                  ///< what it usually takes on one day
