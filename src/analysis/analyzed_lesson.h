@@ -3,6 +3,7 @@
 #include <concepts>
 #include <cstdint>
 #include <functional>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -114,6 +115,8 @@ struct OwnWords {
 /// Says yes or no of a word.
 using WordTest = std::function<bool(std::string_view)>;
 
+struct WordGames;
+
 /// A lesson seen through phonics: everything that sheets need to know of its
 /// words. Made once, then read-only.
 struct AnalyzedLesson {
@@ -146,6 +149,9 @@ struct AnalyzedLesson {
   /// Which words a teacher may be asked about for one that nobody knows; all
   /// where it is empty.
   WordTest may_suggest;
+  /// Chains and pairs of words (analysis/word_games.h), for the sheets that ask
+  /// for them; null where nobody can look for any.
+  std::shared_ptr<const WordGames> games;
 };
 
 /// Which of the patterns a reading shows, and by which of its units.

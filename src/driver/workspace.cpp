@@ -5,6 +5,7 @@
 #include "analysis/capitals.h"
 #include "analysis/lesson_conventions.h"
 #include "analysis/placement_check.h"
+#include "analysis/word_games.h"
 #include "base/base64.h"
 #include "base/error.h"
 #include "base/nearest.h"
@@ -16,6 +17,8 @@
 #include "phonics/own_pattern.h"
 #include "pictures/decode_image.h"
 #include "pictures/emoji.h"
+#include "planning/chain_search.h"
+#include "planning/near_pairs.h"
 
 namespace sheaf {
 
@@ -342,6 +345,21 @@ const SequenceFile* find_sequence(Workspace& workspace,
   return nullptr;
 }
 
+// What sheets may ask for; `own` are the teacher's blocked words.
+std::shared_ptr<const WordGames> word_games(
+    const std::shared_ptr<const BlockList>& own) {
+  auto games = std::make_shared<WordGames>();
+  games->chain = [own](const AnalyzedLesson& lesson, bool made_up,
+                       std::size_t most) {
+    return find_chain(lesson, own.get(), made_up, most);
+  };
+  games->near_pairs = [own](const AnalyzedLesson& lesson,
+                            const WordTest& has_picture, std::size_t count) {
+    return find_near_pairs(lesson, own.get(), has_picture, count);
+  };
+  return games;
+}
+
 }  // namespace
 
 OwnTexts own_texts(const std::vector<FilledKey>& filled) {
@@ -388,6 +406,7 @@ LessonPlan plan_lesson(Workspace& workspace, const LessonRequest& request,
               [own](std::string_view word) {
                 return !BlockList::shipped().blocks(word) && !own->blocks(word);
               });
+  plan.analyzed.games = word_games(own);
   report_placement(plan.analyzed, diagnostics);
   report_own_texts(plan.analyzed, own_texts(plan.filled), diagnostics);
   return plan;

@@ -158,6 +158,12 @@ class WeekPlanner {
     int on = 1, used = 0;
     for (const Group& group : groups) {
       const int wanted = length(group, pace);
+      // Some come only once others have been there.
+      const int first = std::min(kind(group.front()).first_day, learning_days_);
+      if (on < first) {
+        on = first;
+        used = 0;
+      }
       while (on <= learning_days_ &&
              used + wanted > std::min(limit, left_for_new_steps(on, pace))) {
         ++on;
@@ -175,7 +181,9 @@ class WeekPlanner {
     std::vector<Group> groups;
     for (std::size_t i = 0; i < count; ++i) {
       const std::size_t sheet = new_steps_[i];
-      if (together && !groups.empty() && kind(sheet).minutes <= kShortStep) {
+      const bool may_join =
+          kind(sheet).minutes <= kShortStep && kind(sheet).first_day == 1;
+      if (together && !groups.empty() && may_join) {
         groups.back().push_back(sheet);
       } else {
         groups.push_back({sheet});

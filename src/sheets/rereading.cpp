@@ -4,13 +4,12 @@
 // that can stand alone.
 
 #include <algorithm>
-#include <array>
 
-#include "base/utf8.h"
 #include "layout/heard.h"
 #include "layout/numbered_steps.h"
 #include "layout/strokes.h"
 #include "layout/text_block.h"
+#include "sheets/phrases.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts.h"
@@ -50,64 +49,23 @@ std::vector<const AnalyzedWord*> words_of(const SheetInput& in) {
   return practice_words(in.lesson, in.options.count("words"));
 }
 
-bool is_one_of(std::string_view word, std::span<const std::string_view> all) {
-  return std::ranges::find(all, word) != all.end();
-}
-
-constexpr std::array<std::string_view, 19> kPrepositions = {
-    "in",   "on",  "at",     "with",   "from",  "to",   "of",
-    "by",   "for", "under",  "over",   "into",  "near", "past",
-    "down", "up",  "behind", "beside", "across"};
-constexpr std::array<std::string_view, 13> kDeterminers = {
-    "a",    "an",    "the", "my",   "his",  "her", "our",
-    "your", "their", "its", "this", "that", "each"};
-
-// A phrase that can stand alone whatever sentence it came from: a preposition,
-// a word such as "the", one word or two, of which the last has the pattern, and
-// then the sentence or a part of it must be at its end. Anything else could be
-// cut in the wrong place.
-std::string phrase_at(const AnalyzedSentence& sentence, std::size_t first) {
-  const auto& words = sentence.words;
-  const std::string& text = sentence.text.text();
-  const auto lower = [&](std::size_t i) {
-    return lower_case(
-        text.substr(words[i].begin, words[i].end - words[i].begin));
-  };
-  const auto joined = [&](std::size_t i) {  // nothing but a space before it
-    return words[i].begin == words[i - 1].end + 1 &&
-           text[words[i - 1].end] == ' ';
-  };
-  if (first + 2 >= words.size() || !is_one_of(lower(first), kPrepositions) ||
-      !is_one_of(lower(first + 1), kDeterminers) || !joined(first + 1)) {
-    return {};
-  }
-  for (std::size_t last = first + 2; last < words.size() && last < first + 4;
-       ++last) {
-    if (!joined(last)) return {};
-    const bool ends = last + 1 == words.size() || !joined(last + 1);
-    if (!ends) continue;
-    if (!words[last].word.has_pattern()) return {};
-    return lower(first) +
-           text.substr(words[first].end, words[last].end - words[first].end);
-  }
-  return {};
-}
-
 struct Text {
   std::string text;
   Span from;  // the sentence
 };
 
-// The phrases of all sentences, each once.
+// The phrases of all sentences that end in a word of the pattern, each once.
 std::vector<Text> phrases_of(const SheetInput& in) {
   std::vector<Text> phrases;
   for (const AnalyzedSentence& sentence : in.lesson.sentences) {
     for (std::size_t i = 0; i < sentence.words.size(); ++i) {
-      std::string phrase = phrase_at(sentence, i);
-      if (!phrase.empty() &&
-          std::ranges::find(phrases, phrase, &Text::text) == phrases.end()) {
-        phrases.push_back({std::move(phrase), sentence.text.span()});
+      Phrase phrase = place_phrase(sentence, i);
+      if (phrase.empty() || !sentence.words[phrase.last].word.has_pattern() ||
+          std::ranges::find(phrases, phrase.text, &Text::text) !=
+              phrases.end()) {
+        continue;
       }
+      phrases.push_back({std::move(phrase.text), sentence.text.span()});
     }
   }
   return phrases;

@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "analysis/analyzed_lesson.h"
@@ -23,6 +24,8 @@ struct SheetKind;
 struct SoundSort;
 class CueRules;
 class SoundSpellings;
+struct ChainWord;
+struct NearPair;
 
 /// What several sheets of a packet work out alike, kept so that it is done
 /// once.
@@ -31,6 +34,10 @@ struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
+  /// By the most words, without made-up ones and with them.
+  std::map<std::pair<int, bool>, std::shared_ptr<const std::vector<ChainWord>>>
+      chains;
+  std::map<int, std::shared_ptr<const std::vector<NearPair>>> near_pairs;
 };
 
 /// One sheet of a packet as it was planned: which kind, with which options, on
@@ -99,7 +106,8 @@ struct SheetKind {
   /// What it is in a day's work; of no matter for teacher's sheets.
   DayPart part = DayPart::learn;
   /// Comes back every day from `first_day` on (reading and checks apart, see
-  /// `plan_days`), with a share of its words or all of them again.
+  /// `plan_days`), with a share of its words or all of them again. One that is
+  /// not daily has no day before `first_day`, if the week has that day.
   bool daily = false;
   int first_day = 1;
   int minutes = 0;                  ///< what it usually takes on one day

@@ -4,45 +4,15 @@
 #include <cstdlib>
 #include <set>
 
+#include "analysis/word_games.h"
 #include "base/shuffle.h"
 #include "phonics/alike.h"
+#include "phonics/near_sounds.h"
 #include "pictures/picture_words.h"
 
 namespace sheaf {
 
 namespace {
-
-struct NearPair {
-  Phoneme a, b;
-};
-
-constexpr NearPair kNear[] = {
-    {Phoneme::sh, Phoneme::ch},  {Phoneme::sh, Phoneme::s},
-    {Phoneme::sh, Phoneme::zh},  {Phoneme::sh, Phoneme::jh},
-    {Phoneme::s, Phoneme::z},    {Phoneme::s, Phoneme::th},
-    {Phoneme::z, Phoneme::zh},   {Phoneme::z, Phoneme::dh},
-    {Phoneme::th, Phoneme::f},   {Phoneme::th, Phoneme::dh},
-    {Phoneme::dh, Phoneme::v},   {Phoneme::dh, Phoneme::d},
-    {Phoneme::f, Phoneme::v},    {Phoneme::b, Phoneme::p},
-    {Phoneme::b, Phoneme::d},    {Phoneme::d, Phoneme::t},
-    {Phoneme::g, Phoneme::k},    {Phoneme::ch, Phoneme::jh},
-    {Phoneme::ch, Phoneme::t},   {Phoneme::jh, Phoneme::zh},
-    {Phoneme::m, Phoneme::n},    {Phoneme::n, Phoneme::ng},
-    {Phoneme::l, Phoneme::r},    {Phoneme::l, Phoneme::w},
-    {Phoneme::r, Phoneme::w},    {Phoneme::eh, Phoneme::ih},
-    {Phoneme::eh, Phoneme::ae},  {Phoneme::eh, Phoneme::ey},
-    {Phoneme::ih, Phoneme::iy},  {Phoneme::ae, Phoneme::ah},
-    {Phoneme::aa, Phoneme::ah},  {Phoneme::aa, Phoneme::ao},
-    {Phoneme::aa, Phoneme::ow},  {Phoneme::ah, Phoneme::uh},
-    {Phoneme::uh, Phoneme::uw},  {Phoneme::ey, Phoneme::ay},
-    {Phoneme::ey, Phoneme::iy},  {Phoneme::ay, Phoneme::oy},
-    {Phoneme::ow, Phoneme::uw},  {Phoneme::ow, Phoneme::ao},
-    {Phoneme::ow, Phoneme::aw},  {Phoneme::ao, Phoneme::oy},
-    {Phoneme::er, Phoneme::r},   {Phoneme::axr, Phoneme::r},
-    {Phoneme::er, Phoneme::axr}, {Phoneme::oh, Phoneme::ah},
-    {Phoneme::oh, Phoneme::ao},  {Phoneme::oh, Phoneme::aa},
-    {Phoneme::oh, Phoneme::ow},
-};
 
 bool holds(const Reading& reading, const std::vector<Phoneme>& sound,
            bool near) {
@@ -258,12 +228,33 @@ class Chooser {
       if (left > 0 && add(word.value, column)) --left;
     }
     const bool near_first = in_.lesson.lesson->set.value > 1;
+    if (near_first) {
+      for (const std::string& word : near_words()) {
+        if (left > 0 && add(word, column)) --left;
+      }
+    }
     for (const bool near : {near_first, !near_first}) {
       for (Candidate& word : table_words()) {
         if (left <= 0) return;
         if (is_near(reading(word)) == near && add(word, column)) --left;
       }
     }
+  }
+
+  // Words that differ from one with the sound in that sound alone.
+  std::vector<std::string> near_words() const {
+    constexpr std::size_t kMost = 12;
+    std::vector<std::string> words;
+    const WordGames* games = in_.lesson.games.get();
+    if (games == nullptr || !games->near_pairs) return words;
+    const auto may = [&](std::string_view word) {
+      return by_voice_ || in_.pictures.is_clear(word);
+    };
+    for (const NearPair& pair : games->near_pairs(in_.lesson, may, kMost)) {
+      const std::string& word = pair.other.reading.word;
+      if (may(word)) words.push_back(word);
+    }
+    return words;
   }
 
   bool is_near(const Reading& reading) const {
@@ -338,12 +329,6 @@ class Chooser {
 bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound) {
   return std::ranges::any_of(reading.units, [&](const Unit& unit) {
     return is_one_sound(unit.phonemes, sound);
-  });
-}
-
-bool are_near(Phoneme a, Phoneme b) {
-  return std::ranges::any_of(kNear, [&](const NearPair& p) {
-    return (p.a == a && p.b == b) || (p.a == b && p.b == a);
   });
 }
 

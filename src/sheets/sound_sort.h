@@ -40,7 +40,8 @@ struct SoundSort {
 /// Chooses up to `count` pictures. The teacher's `same-sound` and `other-sound`
 /// come first, then pictured words of the list, then words of the picture table
 /// that most children name so. In a first set the others are far from the
-/// sound; in later sets near ones come first.
+/// sound; in later sets near ones come first, and of these such as differ from
+/// a word with the sound in nothing else (chip, ship).
 const SoundSort& sound_sort(const SheetInput& in, int count);
 
 /// The same with words that the teacher says: no picture is needed, and words
@@ -49,9 +50,5 @@ const SoundSort& heard_sort(const SheetInput& in, int count);
 
 /// Whether some grapheme of the word spells exactly this sound.
 bool has_sound(const Reading& reading, const std::vector<Phoneme>& sound);
-
-/// Whether the two are easily mistaken for each other, by ear or by mouth:
-/// same place or same manner (common practice, no source).
-bool are_near(Phoneme a, Phoneme b);
 
 }  // namespace sheaf

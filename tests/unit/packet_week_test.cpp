@@ -74,6 +74,22 @@ TEST(Week, HasARhythm) {
 }
 
 // Twenty-eight minutes against twenty-five that were asked for is a fault.
+// A step that is not daily may have a day before which it does not come: it
+// waits for it where there is less to do, and takes the last day of learning
+// where a week is shorter.
+TEST(Week, KeepsAStepForItsDay) {
+  const SheetKind late = kind("late", DayPart::spell, 5, false, 3);
+  const Planned plan({&kFind, &kHear, &late, &kOwn, &kCheck}, 5, 25);
+  EXPECT_EQ(plan.sheet("hear").day, 2);
+  EXPECT_EQ(plan.sheet("late").day, 3);
+  EXPECT_EQ(plan.sheet("own").day, 4);
+  const Planned few({&kFind, &late, &kCheck}, 5, 25);
+  EXPECT_EQ(few.sheet("late").day, 3);
+  const Planned two({&kFind, &late, &kCheck}, 2, 25);
+  EXPECT_EQ(two.sheet("late").day, 1);
+  EXPECT_TRUE(two.week.beyond.empty());
+}
+
 TEST(Week, FillsTheMinutesOfEachDayExactly) {
   for (int days = 1; days <= 7; ++days) {
     for (int minutes = 5; minutes <= 120; ++minutes) {

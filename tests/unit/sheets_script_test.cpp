@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 
+#include "analysis/word_games.h"
 #include "files/disk_files.h"
 #include "pictures/picture_book.h"
 #include "sheets/daily_words.h"
@@ -38,6 +39,43 @@ class ScriptTest : public AnalyzedLessonTest {
   }
 };
 
+AnalyzedWord word_of(const char* spelling) {
+  AnalyzedWord word;
+  word.spelling.value = spelling;
+  word.reading = *shared_phonics().first_reading(spelling, Conventions{});
+  return word;
+}
+
+SoundStep step_between(const AnalyzedWord& from, const AnalyzedWord& to) {
+  return *sound_step(sound_pieces(from.reading), sound_pieces(to.reading));
+}
+
+// A chain and pairs, where nobody searches for any.
+std::shared_ptr<const WordGames> games_by_hand() {
+  auto games = std::make_shared<WordGames>();
+  games->chain = [](const AnalyzedLesson&, bool, std::size_t) {
+    std::vector<ChainWord> chain;
+    for (const char* word : {"ship", "shop", "chop"}) {
+      chain.push_back({.word = word_of(word)});
+      if (chain.size() < 2) continue;
+      chain.back().step =
+          step_between(chain[chain.size() - 2].word, chain.back().word);
+    }
+    return chain;
+  };
+  games->near_pairs = [](const AnalyzedLesson&, const WordTest&, std::size_t) {
+    std::vector<NearPair> pairs;
+    for (const auto& [own, other] :
+         {std::pair("ship", "chip"), std::pair("shop", "chop"),
+          std::pair("shin", "chin")}) {
+      pairs.push_back({word_of(own), word_of(other),
+                       step_between(word_of(own), word_of(other)), true});
+    }
+    return pairs;
+  };
+  return games;
+}
+
 constexpr std::string_view kLesson =
     "pattern: sh\n"
     "words: ship shed fish dish brush shelf\n"
@@ -56,6 +94,7 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
         std::string("pattern: prefix_un\nwords: unpack unlock unzip\n"),
         std::string("pattern: ed_double\nwords: hopped planned\n")}) {
     const AnalyzedLesson& lesson = analyzed(text);
+    analyzed_.games = games_by_hand();
     for (const SheetKind* kind : sheet_kinds()) {
       // The note for home is read at home.
       if (kind->for_teacher || kind->name == "home-note") continue;

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "phonics/reading.h"
+
+namespace sheaf {
+
+/// A grapheme of a word with what it says, as the boxes count it: nk is one
+/// where the conventions have it in one box.
+struct SoundPiece {
+  std::string grapheme;
+  std::vector<Phoneme> sound;
+  int boxes = 1;
+
+  friend bool operator==(const SoundPiece&, const SoundPiece&) = default;
+};
+std::vector<SoundPiece> sound_pieces(const Reading& reading);
+
+/// Whether many people hear the two as one: like `same_sound`, but for what
+/// stands before r (farm, form).
+bool is_heard_alike(const SoundPiece& a, const SoundPiece& b);
+
+/// What one sound more, less or other makes of a word.
+struct SoundStep {
+  enum class Kind : std::uint8_t { change, add, take };
+  enum class Place : std::uint8_t { first, middle, last };
+
+  Kind kind = Kind::change;
+  /// Where the sound stands, from 0, among the pieces of the word that has it:
+  /// of the new word for one that is added, else of the old.
+  std::size_t at = 0;
+  std::size_t pieces = 0;  ///< of that word
+  SoundPiece from, to;  ///< `from` is empty for one added, `to` for one taken
+
+  Place place() const {
+    return at == 0            ? Place::first
+           : at + 1 == pieces ? Place::last
+                              : Place::middle;
+  }
+};
+
+/// The step from one word to another, if it is one: a sound of one box is
+/// changed, added or taken away, and with it the letters of one grapheme;
+/// everything else is said and spelled as before. Sounds that many hear as one
+/// (see `is_heard_alike`) are no change, nor are letters that say the same.
+std::optional<SoundStep> sound_step(const std::vector<SoundPiece>& from,
+                                    const std::vector<SoundPiece>& to);
+
+}  // namespace sheaf
