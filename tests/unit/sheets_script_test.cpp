@@ -68,6 +68,8 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
       if (kind->name == "listening-sort") continue;
       const bool parts = kind->name == "word-parts";
       if (parts && text == kLesson) continue;
+      // Neither a prefix nor an ending is one sound.
+      if (kind->name == "sound-mouth" && text != kLesson) continue;
       seen.insert(kind->name);
       const ScriptLines script =
           lines(*kind, lesson, std::max(kind->first_day, 1));
