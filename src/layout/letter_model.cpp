@@ -13,8 +13,8 @@ namespace sheaf {
 
 namespace {
 
-constexpr double kLetterGap = 40;  // units from one letter's ink to the next
-constexpr double kLetterBlank = 90;    // for a blank
+constexpr double kLetterGap = 40;    // units from one letter's ink to the next
+constexpr double kLetterBlank = 90;  // for a blank
 constexpr double kBaseUnits = 200;
 
 struct LetterScale {
@@ -50,15 +50,23 @@ Path written_path(const LetterShape& shape, const LetterScale& scale) {
   for (const LetterStroke& stroke : shape.strokes) {
     for (const StrokeLeg& leg : stroke.legs) {
       if (leg.back) continue;
-      const Path part = scale(leg.path);
-      path.insert(path.end(), part.begin(), part.end());
+      // Step by step: so corners are as round as ends, and reach no further.
+      Point at;
+      for (const PathStep& step : scale(leg.path)) {
+        if (step.kind != PathStep::Kind::move) {
+          path.push_back({PathStep::Kind::move, at, {}, {}});
+          path.push_back(step);
+        }
+        at = step.to;
+      }
     }
   }
   return path;
 }
 
 // A closed loop of that diameter: dots of letters are drawn as others are.
-void draw_pen_dot(Block& block, Point centre, Length diameter, ElementId element) {
+void draw_pen_dot(Block& block, Point centre, Length diameter,
+                  ElementId element) {
   block.dot(centre, diameter, element);
 }
 
@@ -103,12 +111,11 @@ void draw_dotted_strokes(Block& block, std::string_view text, Length x_height,
         const double parts = std::max(1.0, std::round(length / pitch.pt()));
         // A hair less, so that the last dot is not lost to rounding.
         const Length step = Length::from_pt(length / parts * 0.999);
-        block.marks.push_back(
-            PathMark{.path = scale(leg.path),
-                     .stroke = {.width = dot,
-                                .dash = {Length(), step},
-                                .round_ends = true},
-                     .element = element});
+        block.marks.push_back(PathMark{.path = scale(leg.path),
+                                       .stroke = {.width = dot,
+                                                  .dash = {Length(), step},
+                                                  .round_ends = true},
+                                       .element = element});
       }
     }
   }
@@ -153,15 +160,14 @@ LetterModel plan_letter_model(Composer& composer, std::string_view text,
                               Length x_height) {
   LetterModel model{.text = std::string(text), .x_height = x_height};
   const Style& style = composer.style();
-  model.number =
-      style.text(style.at_least(std::max(scaled(x_height, 0.26),
-                                         Length::from_pt(10))),
-                 true);
+  model.number = style.text(
+      style.at_least(std::max(scaled(x_height, 0.26), Length::from_pt(10))),
+      true);
   // A figure is about two thirds of its size tall.
   const Length wide = width_of(composer.shape(model.number, "2"));
   const double unit = x_height.pt() / kStrokeXHeight;
-  model.signs = model_signs(text, wide.pt() / unit,
-                            model.number.size.pt() * 0.72 / unit);
+  model.signs =
+      model_signs(text, wide.pt() / unit, model.number.size.pt() * 0.72 / unit);
   return model;
 }
 
@@ -169,7 +175,8 @@ namespace {
 
 // A line with an open head.
 void draw_stroke_arrow(Block& block, const ModelSigns::Arrow& arrow,
-                const LetterScale& scale, Length width, ElementId element) {
+                       const LetterScale& scale, Length width,
+                       ElementId element) {
   Path path;
   for (const StrokePoint p : arrow.way) {
     path.push_back({path.empty() ? PathStep::Kind::move : PathStep::Kind::line,

@@ -14,11 +14,12 @@ namespace sheaf {
 namespace {
 
 // All in units of the letters.
-constexpr double kNearStart = kModelStart / 2 + 5;  // from a start to other signs
+constexpr double kNearStart =
+    kModelStart / 2 + 5;  // from a start to other signs
 constexpr double kSignArrow = 36;
 constexpr double kLeastSignArrow = 16;
-constexpr double kBesidePen = 17;   // from the middle of the pen to an arrow
-constexpr double kWayCorner = 0.65;    // cosine under which a way has a corner
+constexpr double kBesidePen = 17;    // from the middle of the pen to an arrow
+constexpr double kWayCorner = 0.65;  // cosine under which a way has a corner
 constexpr double kWayStep = 3;
 
 double apart(StrokePoint a, StrokePoint b) {
@@ -104,16 +105,15 @@ void find_starts(const Ground& ground, ModelSigns& signs) {
         return apart(start.at, p) >= kModelStart + 3;
       });
     });
-    signs.starts.push_back(
-        {.at = free == way.end() ? way.front() : *free,
-         .number = ground.numbers[i]});
+    signs.starts.push_back({.at = free == way.end() ? way.front() : *free,
+                            .number = ground.numbers[i]});
   }
 }
 
 // The way of an arrow beside a movement, from its point `begin` on.
 std::vector<StrokePoint> way_beside(const std::vector<StrokePoint>& way,
-                                std::size_t begin, double length,
-                                double side) {
+                                    std::size_t begin, double length,
+                                    double side) {
   std::vector<StrokePoint> result;
   double gone = 0;
   for (std::size_t i = begin; i < way.size() && gone <= length; ++i) {
@@ -172,7 +172,7 @@ std::optional<std::vector<StrokePoint>> best_arrow(const Movement& movement,
         const double room = room_of(way, ground, signs);
         // Near the start, where the pen is, before elsewhere.
         const double worth = std::min(room, 4.0) * 3 - gone * 0.06 -
-                             std::abs(side) * 0.1 + length * 0.2;
+                             std::abs(side) * 0.1 + length_of_way(way) * 0.2;
         if (room >= 0 && worth > most) {
           most = worth;
           best = std::move(way);
@@ -226,7 +226,7 @@ double room_for_number(StrokePoint middle, double width, double height,
   };
   for (const StrokePoint p : ground.ink) meet(p, kModelPen / 2 + 2);
   for (const auto& start : signs.starts) {
-    meet(start.at, kModelStart / 2 + 2);
+    meet(start.at, kModelStart / 2 + 4);
     // Those that have their number already.
     if (start.number_at.x != 0 || start.number_at.y != 0) {
       const double x = std::abs(start.number_at.x - middle.x) - width;
@@ -251,7 +251,7 @@ void find_numbers(const Ground& ground, ModelSigns& signs, double width,
     for (const double far : {0.55, 0.75, 1.0, 1.3}) {
       for (int i = 0; i < kDirections; ++i) {
         const double angle = 2 * std::numbers::pi * i / kDirections;
-        const double reach = kModelStart / 2 + 3 + size * far;
+        const double reach = kModelStart / 2 + 4 + size * far;
         const StrokePoint middle = {start.at.x + reach * std::cos(angle),
                                     start.at.y + reach * std::sin(angle)};
         if (middle.y - height / 2 < -30 || middle.y + height / 2 > 312) {

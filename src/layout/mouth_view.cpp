@@ -61,11 +61,11 @@ class MouthPen {
  public:
   MouthPen(Block& block, const Rect& box, ElementId element)
       : block_(block), element_(element) {
-    unit_ = std::min(box.width.pt() / kMouthWidth,
-                     box.height.pt() / kMouthHeight);
-    at_ = {box.x + box.width / 2 -
-               Length::from_pt((kMouthWidth / 2 - 14) * unit_),
-           box.y + box.height / 2 - Length::from_pt(kMouthHeight / 2 * unit_)};
+    unit_ =
+        std::min(box.width.pt() / kMouthWidth, box.height.pt() / kMouthHeight);
+    at_ = {
+        box.x + box.width / 2 - Length::from_pt((kMouthWidth / 2 - 14) * unit_),
+        box.y + box.height / 2 - Length::from_pt(kMouthHeight / 2 * unit_)};
   }
 
   Length units(double count) const { return Length::from_pt(count * unit_); }
@@ -101,9 +101,11 @@ class MouthPen {
 // The nose, the roof of the mouth with its soft end, the back of the throat.
 void draw_head(MouthPen& pen, const MouthShape& shape, const Stroke& stroke) {
   pen.line(
-      "M 32 3 C 30 11 28 15 25 19 C 21 25 13 29 12 33 C 11.3 36 12.5 38 15 38.3",
+      "M 32 3 C 30 11 28 15 25 19 C 21 25 13 29 12 33 C 11.3 36 12.5 38 15 "
+      "38.3",
       stroke);
-  pen.line("M 18.5 36.5 C 23 27 34 20 46 18 C 64 15 84 18 85 30 L 85 100", stroke);
+  pen.line("M 18.5 36.5 C 23 27 34 20 46 18 C 64 15 84 18 85 30 L 85 100",
+           stroke);
   const bool open = shape.air == MouthAir::nose;
   const std::string soft =
       open ? "C 66 26 74 31 76 45 C 76 49 72 49 71 45 C 69 36 64 31 58 31"
@@ -143,8 +145,7 @@ void draw_jaw(MouthPen& pen, const MouthShape& shape, const MouthPose& pose,
   pen.line(fmt::format("{} {} C 19 {} 16 {} 17 {} C 18 {} 24 {} 32 {} C 44 {} "
                        "60 90 60 100",
                        inner, front, top + 12, 68 + d * 0.9, 73 + d * 0.9,
-                       80 + d * 0.8, 84 + d * 0.8, 84 + d * 0.8,
-                       86 + d * 0.5),
+                       80 + d * 0.8, 84 + d * 0.8, 84 + d * 0.8, 86 + d * 0.5),
            stroke);
 }
 
@@ -163,8 +164,7 @@ void draw_tongue(MouthPen& pen, const MouthShape& shape, const MouthPose& pose,
                  Length thick, Length thin) {
   if (shape.end) {
     pen.line(tongue_way(*shape.end, pose.drop * 0.6),
-             {.width = thin,
-              .dash = {pen.units(2.5), pen.units(3)}});
+             {.width = thin, .dash = {pen.units(2.5), pen.units(3)}});
   }
   pen.line(tongue_way(shape.tongue, pose.drop),
            {.width = thick, .round_ends = true});
@@ -184,8 +184,9 @@ std::string air_arrow(double x, double y, double to, bool wavy, double rise) {
     }
   }
   way += fmt::format("L {} {} ", to, end);
-  return way + fmt::format("M {} {} L {} {} L {} {}", to + 3.5, end - 3 - rise / 4,
-                           to, end, to + 3.5, end + 3 - rise / 4);
+  return way + fmt::format("M {} {} L {} {} L {} {}", to + 3.5,
+                           end - 3 - rise / 4, to, end, to + 3.5,
+                           end + 3 - rise / 4);
 }
 
 void draw_air(MouthPen& pen, const MouthShape& shape, const MouthPose& pose,

@@ -16,12 +16,12 @@ struct SoundMaking {
   enum class Lips : std::uint8_t { shut, teeth, round, forward, spread, open };
   enum class Tongue : std::uint8_t {
     rest,
-    teeth,   ///< the tip between them
-    ridge,   ///< the tip behind the top teeth
-    hiss,    ///< close behind them
-    roof,    ///< near the roof of the mouth
-    back,    ///< its back against the soft roof
-    drawn,   ///< drawn back, touching nothing
+    teeth,  ///< the tip between them
+    ridge,  ///< the tip behind the top teeth
+    hiss,   ///< close behind them
+    roof,   ///< near the roof of the mouth
+    back,   ///< its back against the soft roof
+    drawn,  ///< drawn back, touching nothing
     high_front,
     near_high_front,
     mid_front,

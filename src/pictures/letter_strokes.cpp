@@ -73,8 +73,7 @@ class ShapeReader {
   std::string read(std::string_view line) {
     const std::size_t blank = std::min(line.find(' '), line.size());
     const std::string_view kind = line.substr(0, blank);
-    const std::string_view rest =
-        line.substr(std::min(blank + 1, line.size()));
+    const std::string_view rest = line.substr(std::min(blank + 1, line.size()));
     if (kind == "letter") return begin(rest);
     if (shapes_.empty()) return "no letter has begun";
     LetterShape& shape = shapes_.back();

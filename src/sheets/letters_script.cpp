@@ -21,9 +21,9 @@ ScriptLines script(const SheetInput& in, const DayStep& step) {
     for (const char c : letters_in(row)) {
       if (told.find(c) != std::string::npos) continue;
       told += c;
-      lines.push_back({Lead::say, fmt::format("{}: “{}.”",
-                                              heard_row(std::string(1, c)),
-                                              strokes_in_words(c))});
+      lines.push_back(
+          {Lead::say, fmt::format("{}: “{}.”", heard_row(std::string(1, c)),
+                                  strokes_in_words(c))});
     }
   }
   lines.push_back(

@@ -43,14 +43,15 @@ constexpr OptionSpec kOptions[] = {
      .choices = "right left both"},
     {"copies", Kind::count, "6", "dotted letters on the first line of a row",
      "1", "12"},
-    {"lines", Kind::count, "0",
-     "lines in a row; 0: as many as fill the page", "0", "6"},
+    {"lines", Kind::count, "0", "lines in a row; 0: as many as fill the page",
+     "0", "6"},
 };
 
 constexpr Length kLeastModel = 11_mm;  // small letters of a model
 constexpr Length kMostModel = 20_mm;
 constexpr Length kBesideModel = 6_mm;
 constexpr Length kBetweenRows = 7_mm;
+constexpr Length kMostBetween = 16_mm;
 constexpr Length kIndent = 4_mm;  // before the first letter on a line
 constexpr int kMostLines = 6;
 // What signs take above the top line and below the lowest, by x-height.
@@ -64,6 +65,7 @@ struct Plan {
   Length column;  // the width of their ruling
   bool left = false, small = false;
   Length row;  // its height
+  Length between = kBetweenRows;
 
   Length above() const { return scaled(model, kAbove); }
   Length model_height() const { return scaled(model, 3 + kAbove + kBelow); }
@@ -76,8 +78,8 @@ Length lines_height(const Ruling& ruling, int lines) {
 // The models as large as the row is high; all of a sheet alike, and none takes
 // more than two fifths of the width.
 void fit_models(Composer& c, const std::vector<std::string>& rows, Plan& plan) {
-  const Length high = scaled(lines_height(plan.ruling, plan.lines),
-                             1 / (3 + kAbove + kBelow));
+  const Length high =
+      scaled(lines_height(plan.ruling, plan.lines), 1 / (3 + kAbove + kBelow));
   plan.model = std::clamp(high, kLeastModel, kMostModel);
   const Length most = c.width() * 2 / 5;
   Length pad;
@@ -109,6 +111,11 @@ Plan plan_rows(const SheetInput& in, Composer& c,
          (plan.lines < 2 || lines_height(plan.ruling, plan.lines) < least)) {
     ++plan.lines;
   }
+  // A row stands on one page.
+  while (plan.lines > 1 &&
+         lines_height(plan.ruling, plan.lines) > c.body().height) {
+    --plan.lines;
+  }
   const auto row_height = [&](int lines) {
     return std::max(least, lines_height(plan.ruling, lines));
   };
@@ -124,8 +131,13 @@ Plan plan_rows(const SheetInput& in, Composer& c,
     ++plan.lines;
   }
   fit_models(c, rows, plan);
-  plan.row = std::max(plan.model_height(),
-                      lines_height(plan.ruling, plan.lines));
+  plan.row =
+      std::max(plan.model_height(), lines_height(plan.ruling, plan.lines));
+  if (plan.per_page > 1) {
+    const Length left = c.body().height - plan.row * plan.per_page;
+    plan.between =
+        std::clamp(left / (plan.per_page - 1), kBetweenRows, kMostBetween);
+  }
   return plan;
 }
 
@@ -141,11 +153,10 @@ void draw_model(Composer& c, Block& block, const Plan& plan,
   const Point at{left, plan.above()};
   draw_set(block, c.style(), ruling, at, plan.column, element);
   const LetterModel model = plan_letter_model(c, row, plan.model);
-  draw_letter_model(
-      c, block, model,
-      {left + (plan.column - model.width()) / 2 + model.left(),
-       at.y + base_in_set(ruling)},
-      element);
+  draw_letter_model(c, block, model,
+                    {left + (plan.column - model.width()) / 2 + model.left(),
+                     at.y + base_in_set(ruling)},
+                    element);
 }
 
 // Where a line has its letters: from left to right, and a small model last.
@@ -182,7 +193,7 @@ void draw_copies(const SheetInput& in, Block& block, const Plan& plan,
 void add_row(const SheetInput& in, Composer& c, const Plan& plan,
              const std::string& row, ElementId list) {
   const From from(c, in.options.span("letters"));
-  Block& block = c.block(plan.row, kBetweenRows);
+  Block& block = c.block(plan.row, plan.between);
   const ElementId body = add_list_body(c, list);
   const Length beside = plan.column + kBesideModel;
   draw_model(c, block, plan, row, plan.left ? c.width() - plan.column : 0_mm,
@@ -191,10 +202,10 @@ void add_row(const SheetInput& in, Composer& c, const Plan& plan,
   const Length width = c.width() - beside;
   const Length x_height = plan.ruling.x_height;
   const Length wide = strokes_width(row, x_height);
-  const ElementId dotted = add_heard(
-      c, body, fmt::format("{}, dotted, to go over", heard_row(row)));
-  const Length top =
-      std::max(Length(), (plan.row - lines_height(plan.ruling, plan.lines)) / 2);
+  const ElementId dotted =
+      add_heard(c, body, fmt::format("{}, dotted, to go over", heard_row(row)));
+  const Length top = std::max(
+      Length(), (plan.row - lines_height(plan.ruling, plan.lines)) / 2);
   ElementId small = kDecoration;
   Block letters;
   for (int i = 0; i < plan.lines; ++i) {
@@ -252,8 +263,9 @@ const SheetKind kKind = {
     .direction = "Start at the dot. Follow the arrows. Then write it alone.",
     .action = Action::write,
     .other_direction = other_direction,
-    .summary = "how each letter is written: a model with arrows, dotted letters "
-               "to go over, lines",
+    .summary =
+        "how each letter is written: a model with arrows, dotted letters "
+        "to go over, lines",
     .part = DayPart::spell,
     .minutes = 8,
     .options = kOptions,

@@ -20,6 +20,7 @@
 namespace sheaf {
 
 struct SheetKind;
+struct SoundMouth;
 struct SoundSort;
 class CueRules;
 class SoundSpellings;
@@ -29,6 +30,7 @@ class SoundSpellings;
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
   std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
+  std::map<int, std::shared_ptr<const SoundMouth>> sound_mouths;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
 };

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 
@@ -74,9 +75,8 @@ std::vector<SoundMouth::Sound> sounds_of_lesson(const AnalyzedLesson& lesson) {
         !has_mouth_shape(pattern.sound)) {
       continue;
     }
-    const bool known = std::ranges::any_of(sounds, [&](const auto& s) {
-      return s.phonemes == pattern.sound;
-    });
+    const bool known = std::ranges::any_of(
+        sounds, [&](const auto& s) { return s.phonemes == pattern.sound; });
     if (known) continue;
     SoundMouth::Sound sound{.phonemes = pattern.sound,
                             .grapheme = pattern.graphemes.front()};
@@ -94,9 +94,8 @@ std::vector<SoundMouth::Sound> sounds_of_lesson(const AnalyzedLesson& lesson) {
 // What is taken for a sound, the likeliest first.
 std::vector<Sounds> taken_for(const Sounds& sound) {
   if (sound.size() > 1 && sound[1] == Phoneme::r) {
-    std::vector<Sounds> all = {{Phoneme::ao, Phoneme::r},
-                               {Phoneme::aa, Phoneme::r},
-                               {Phoneme::er}};
+    std::vector<Sounds> all = {
+        {Phoneme::ao, Phoneme::r}, {Phoneme::aa, Phoneme::r}, {Phoneme::er}};
     std::erase(all, sound);
     return all;
   }
@@ -135,12 +134,14 @@ void find_spelling(const SheetInput& in, const std::vector<KnownWord>& words,
     const bool read = right && in.lesson.taught.is_decodable(word.reading);
     // Short ones with a letter a sound, but for this one, before others.
     const bool plain =
-        word.reading.units.size() == 3 &&
+        word.reading.units.size() <= 4 &&
         std::ranges::all_of(word.reading.units, [&](const Unit& u) {
           return &u == unit || u.grapheme.size() == 1;
         });
-    const int worth = (in.pictures.is_clear(word.reading.word) ? 8 : 0) +
-                      (read ? 4 : 0) + (right ? 2 : 0) + (plain ? 1 : 0);
+    const int worth = (read ? 8 : 0) +
+                      (in.pictures.is_clear(word.reading.word) ? 6 : 0) +
+                      (in.pictures.has(word.reading.word) ? 3 : 0) +
+                      (right ? 2 : 0) + (plain ? 1 : 0);
     if (worth <= best) continue;
     best = worth;
     sound.word = word.reading.word;
@@ -153,21 +154,21 @@ struct Pair {
   std::array<const KnownWord*, 2> words;
 };
 
-std::vector<Pair> pairs_of(const std::vector<KnownWord>& words,
-                           const Sounds& a, const Sounds& b) {
+std::vector<Pair> pairs_of(const std::vector<KnownWord>& words, const Sounds& a,
+                           const Sounds& b) {
   std::map<Sounds, const KnownWord*> by_sounds;
   for (const KnownWord& word : words) by_sounds.emplace(word.sounds, &word);
   std::vector<Pair> pairs;
   std::set<Sounds> seen;
   for (const KnownWord& word : words) {
     if (!says(word, a) || only_place(word.sounds, b)) continue;
-    const auto at =
-        static_cast<std::ptrdiff_t>(*only_place(word.sounds, a));
+    const auto at = static_cast<std::ptrdiff_t>(*only_place(word.sounds, a));
     Sounds other(word.sounds.begin(), word.sounds.begin() + at);
     other.insert(other.end(), b.begin(), b.end());
-    other.insert(other.end(),
-                 word.sounds.begin() + at + static_cast<std::ptrdiff_t>(a.size()),
-                 word.sounds.end());
+    other.insert(
+        other.end(),
+        word.sounds.begin() + at + static_cast<std::ptrdiff_t>(a.size()),
+        word.sounds.end());
     const auto found = by_sounds.find(other);
     if (found == by_sounds.end() || !seen.insert(word.sounds).second) continue;
     if (!says(*found->second, b)) continue;
@@ -188,13 +189,13 @@ void fill_items(std::vector<SoundMouth::Item>& items,
   for (const KnownWord& word : words) {
     if (items.size() >= most) return;
     const auto ones = std::ranges::count(items, 1, &SoundMouth::Item::sound);
-    const int wanted = 2 * static_cast<std::size_t>(ones) < items.size() ? 1 : 0;
+    const int wanted =
+        2 * static_cast<std::size_t>(ones) < items.size() ? 1 : 0;
     const auto& its = sounds[static_cast<std::size_t>(wanted)].phonemes;
     const auto& others = sounds[static_cast<std::size_t>(1 - wanted)].phonemes;
     if (!says(word, its) || has_sound(word.reading, others)) continue;
     const bool used = std::ranges::any_of(items, [&](const auto& item) {
-      return item.word == word.reading.word ||
-             item.other == word.reading.word;
+      return item.word == word.reading.word || item.other == word.reading.word;
     });
     if (!used) items.push_back({.word = word.reading.word, .sound = wanted});
   }
@@ -234,17 +235,7 @@ bool is_said(const std::vector<KnownWord>& words, const Sounds& sound) {
          }) >= kEnough;
 }
 
-}  // namespace
-
-std::string SoundMouth::label(int sound) const {
-  const Sound& its = sounds[static_cast<std::size_t>(sound)];
-  const Sound& other = sounds[static_cast<std::size_t>(1 - sound)];
-  if (its.grapheme.empty()) return "other";
-  if (its.grapheme != other.grapheme) return its.grapheme;
-  return its.can_be_read ? its.word : "other";
-}
-
-SoundMouth sound_mouth(const SheetInput& in) {
+SoundMouth find_sound_mouth(const SheetInput& in) {
   SoundMouth content;
   std::vector<SoundMouth::Sound> sounds = sounds_of_lesson(in.lesson);
   if (sounds.empty()) {
@@ -269,6 +260,24 @@ SoundMouth sound_mouth(const SheetInput& in) {
   }
   content.items = items_of(in, words, content.sounds);
   return content;
+}
+
+}  // namespace
+
+std::string SoundMouth::label(int sound) const {
+  const Sound& its = sounds[static_cast<std::size_t>(sound)];
+  const Sound& other = sounds[static_cast<std::size_t>(1 - sound)];
+  if (its.grapheme.empty()) return "other";
+  if (its.grapheme != other.grapheme) return its.grapheme;
+  return its.can_be_read ? its.word : "other";
+}
+
+const SoundMouth& sound_mouth(const SheetInput& in) {
+  auto& kept = in.memory.sound_mouths[in.options.count("items")];
+  if (kept == nullptr) {
+    kept = std::make_shared<const SoundMouth>(find_sound_mouth(in));
+  }
+  return *kept;
 }
 
 }  // namespace sheaf

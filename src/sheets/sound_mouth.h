@@ -15,9 +15,9 @@ struct SoundMouth {
     std::vector<Phoneme> phonemes;
     /// Empty where no spelling of it was taught.
     std::string grapheme;
-    std::string word;            ///< a word that has it
-    bool can_be_read = false;    ///< the word may stand before a learner
-    Span span = {};              ///< of the word in the lesson, if it is there
+    std::string word;          ///< a word that has it
+    bool can_be_read = false;  ///< the word may stand before a learner
+    Span span = {};            ///< of the word in the lesson, if it is there
   };
   struct Item {
     std::string word;
@@ -35,8 +35,9 @@ struct SoundMouth {
   std::string label(int sound) const;
 };
 
-/// `in.options` are those of the sheet `sound-mouth`.
-SoundMouth sound_mouth(const SheetInput& in);
+/// `in.options` are those of the sheet `sound-mouth`. Kept by the packet's
+/// `SheetMemory`.
+const SoundMouth& sound_mouth(const SheetInput& in);
 
 /// Its part of the script.
 ScriptLines sound_mouth_script(const SheetInput& in, const DayStep& step);

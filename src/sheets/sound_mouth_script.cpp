@@ -11,7 +11,8 @@
 namespace sheaf {
 namespace {
 
-std::string said_of_mouth(const SheetInput& in, const SoundMouth::Sound& sound) {
+std::string said_of_mouth(const SheetInput& in,
+                          const SoundMouth::Sound& sound) {
   std::string text = fmt::format("{}", said(in.lesson, sound.phonemes));
   if (!sound.word.empty()) text += fmt::format(", as in {}", sound.word);
   text += ":";
@@ -42,7 +43,7 @@ std::string said_of_both(const SoundMouth& content) {
 
 ScriptLines sound_mouth_script(const SheetInput& in, const DayStep& step) {
   if (step.turn > 0) return {{Lead::act, sheet_script::as_on(in, step)}};
-  const SoundMouth content = sound_mouth(in);
+  const SoundMouth& content = sound_mouth(in);
   if (!content.missing.empty()) return {};
   ScriptLines lines = {
       {Lead::show,

@@ -64,12 +64,12 @@ Items plan_items(Composer& c, const SoundMouth& content) {
   Items items;
   items.text = c.style().text(c.style().reading_size);
   items.number = c.style().learner_text();
-  items.numbers = width_of(c.shape(items.number, "16")) + 4_mm;
+  items.numbers = width_of(c.shape(items.number, "16")) + 3_mm;
   items.box = tick_side(items.text) + 2.5_mm;
   for (std::size_t i = 0; i < kSounds; ++i) {
     items.labels[i] =
         width_of(c.shape(items.text, content.label(static_cast<int>(i)))) +
-        6_mm;
+        4_mm;
   }
   const Length needed =
       items.numbers + 2 * items.box + items.labels[0] + items.labels[1];
@@ -120,8 +120,7 @@ Plan plan_cards(const SheetInput& in, Composer& c, const SoundMouth& content) {
   Length most;
   for (std::size_t i = 0; i < kSounds; ++i) {
     Length height;
-    for (const std::string& text :
-         told_of_mouth(content.sounds[i].phonemes)) {
+    for (const std::string& text : told_of_mouth(content.sounds[i].phonemes)) {
       plan.lines[i].push_back(break_lines(c, plan.told, text, room));
       height += plan.told.line_height() *
                 static_cast<std::int64_t>(plan.lines[i].back().size());
@@ -130,7 +129,8 @@ Plan plan_cards(const SheetInput& in, Composer& c, const SoundMouth& content) {
   }
   // A smaller mouth where all else then stands on the page.
   const Length around = 2 * kCardPad + plan.head + 2_mm + most;
-  const Length room_left = c.body().height - around - height_below(in, c, content);
+  const Length room_left =
+      c.body().height - around - height_below(in, c, content);
   if (room_left >= kLeastMouth) plan.mouth = std::min(plan.mouth, room_left);
   plan.height = around + plan.mouth;
   return plan;
@@ -153,9 +153,9 @@ void draw_head(const SheetInput& in, Composer& c, Block& block,
   Length right = room.right();
   const Picture* picture = in.pictures.find(sound.word);
   if (picture != nullptr) {
-    const ElementId figure =
-        add_picture(c, body, picture,
-                    {.word = sound.word, .number = i + 1, .what = "key picture"});
+    const ElementId figure = add_picture(
+        c, body, picture,
+        {.word = sound.word, .number = i + 1, .what = "key picture"});
     draw_picture(block, c.style(), picture,
                  {right - kKeyPicture, room.y + (plan.head - kKeyPicture) / 2,
                   kKeyPicture, kKeyPicture},
@@ -186,10 +186,10 @@ void draw_card(const SheetInput& in, Composer& c, Block& block,
                   plan.height - 2 * kCardPad};
   draw_head(in, c, block, plan, content, i, room, body);
   const auto& phonemes = content.sounds[i].phonemes;
-  const ElementId figure = c.add(
-      Role::figure, body,
-      fmt::format("a mouth from the side as it says {}",
-                  heard_signs(said(in.lesson, phonemes))));
+  const ElementId figure =
+      c.add(Role::figure, body,
+            fmt::format("a mouth from the side as it says {}",
+                        heard_signs(said(in.lesson, phonemes))));
   draw_mouth(block, c.style(), mouth_shape(phonemes),
              {room.x, room.y + plan.head, room.width, plan.mouth}, figure);
   Length y = room.y + plan.head + plan.mouth + 2_mm;
@@ -203,6 +203,7 @@ void draw_card(const SheetInput& in, Composer& c, Block& block,
 }
 
 void add_mirror(Composer& c) {
+  const std::size_t first = c.blocks().size();
   add_subheading(c, c.style().text_size, "With a mirror, for both sounds",
                  kAboveHeading);
   const std::vector<TickStep> steps = {
@@ -210,6 +211,7 @@ void add_mirror(Composer& c) {
       {"Put a hand on your throat. Does it hum?"},
       {"Say it three times, then its word."}};
   add_tick_steps(c, c.style().learner_text(), steps, 1_mm);
+  keep_on_one_page(std::span(c.blocks()).subspan(first));
 }
 
 void add_items(Composer& c, const SoundMouth& content) {
@@ -234,8 +236,7 @@ void add_items(Composer& c, const SoundMouth& content) {
     x += numbers;
     for (std::size_t s = 0; s < kSounds; ++s) {
       const std::string shown = content.label(static_cast<int>(s));
-      draw_tick_box(block, c.style(), text, {x, base},
-                    add_tick_boxes(c, body));
+      draw_tick_box(block, c.style(), text, {x, base}, add_tick_boxes(c, body));
       const bool grapheme = shown == content.sounds[s].grapheme;
       draw_text(c, block, text, shown, {x + box, base},
                 grapheme ? add_heard_as(c, body, shown, heard_grapheme(shown))
@@ -246,7 +247,7 @@ void add_items(Composer& c, const SoundMouth& content) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
-  const SoundMouth content = sound_mouth(in);
+  const SoundMouth& content = sound_mouth(in);
   const Plan plan = plan_cards(in, c, content);
   Block& block = c.block(plan.height);
   const ElementId list = c.add(Role::list);
@@ -266,7 +267,7 @@ Direction other_direction(const SheetInput& in) {
 }
 
 void answers(const SheetInput& in, Composer& c) {
-  const SoundMouth content = sound_mouth(in);
+  const SoundMouth& content = sound_mouth(in);
   for (std::size_t i = 0; i < content.items.size(); ++i) {
     const SoundMouth::Item& item = content.items[i];
     const auto& phonemes =

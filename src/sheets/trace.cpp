@@ -30,12 +30,13 @@ constexpr OptionSpec kOptions[] = {
     {"copies", Kind::count, "2",
      "dotted copies of each word, as far as there is room", "1", "4"},
     {"grapheme", Kind::flag, "yes", "a line for the grapheme before the words"},
-    {"dot", Kind::length, "0.9 pt", "size of the dots", "0.5 pt", "2 pt"},
+    {"dot", Kind::length, "1.2 pt", "size of the dots", "0.5 pt", "2 pt"},
     {.name = "dotted",
      .kind = Kind::choice,
      .fallback = "strokes",
-     .help = "the way of the pencil, or the outlines of the typeface, for those "
-             "who trace its own shapes (a two-storey a)",
+     .help =
+         "the way of the pencil, or the outlines of the typeface, for those "
+         "who trace its own shapes (a two-storey a)",
      .choices = "strokes outlines"},
     {"lines", Kind::count, "0", "empty lines after the words; 0 fills the page",
      "0", "20"},

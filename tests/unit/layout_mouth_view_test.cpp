@@ -23,8 +23,8 @@ class MouthView : public testing::Test {
  protected:
   MouthView()
       : fonts_(disk(), SHEAF_FONTS),
-        style_(
-            make_style(OptionValues(page_options()), fonts_, diagnostics_)) {}
+        style_(make_style(OptionValues(page_options()), fonts_, diagnostics_)) {
+  }
 
   Block drawn(const MouthShape& shape, const Rect& box) {
     Block block;
@@ -43,8 +43,8 @@ TEST_F(MouthView, KeepsInsideItsFrame) {
   for (const Lips lips : {Lips::shut, Lips::teeth, Lips::round, Lips::forward,
                           Lips::spread, Lips::open}) {
     for (int jaw = 0; jaw <= 3; ++jaw) {
-      for (const Air air : {Air::stop, Air::rush, Air::rub, Air::sides,
-                            Air::free, Air::nose}) {
+      for (const Air air :
+           {Air::stop, Air::rush, Air::rub, Air::sides, Air::free, Air::nose}) {
         for (const MouthTongue& tongue : {kHigh, kLow}) {
           const Block block = drawn({.lips = lips,
                                      .jaw = jaw,

@@ -40,7 +40,7 @@ TEST(SoundMaking, EveryPhonemeHasOneRowWithItsSource) {
 
 TEST(SoundMaking, PairsDifferInVoiceOnly) {
   constexpr std::pair<P, P> kPairs[] = {
-      {P::p, P::b}, {P::t, P::d},   {P::k, P::g},   {P::f, P::v},
+      {P::p, P::b},   {P::t, P::d}, {P::k, P::g},   {P::f, P::v},
       {P::th, P::dh}, {P::s, P::z}, {P::sh, P::zh}, {P::ch, P::jh}};
   for (const auto& [quiet, loud] : kPairs) {
     const SoundMaking& a = making_of(quiet);
@@ -56,7 +56,7 @@ TEST(SoundMaking, PairsDifferInVoiceOnly) {
 }
 
 TEST(SoundMaking, OnlyTheseHaveNoVoice) {
-  const std::set<P> quiet = {P::p, P::t,  P::k,  P::f, P::th,
+  const std::set<P> quiet = {P::p, P::t,  P::k,  P::f,  P::th,
                              P::s, P::sh, P::ch, P::hh, P::hw};
   for (int i = 0; i < kPhonemeCount; ++i) {
     EXPECT_EQ(!making_of(phoneme(i)).voice, quiet.contains(phoneme(i)))
@@ -68,7 +68,7 @@ TEST(SoundMaking, PlaceAndMannerOfConsonants) {
   const std::set<P> nose = {P::m, P::n, P::ng};
   const std::set<P> stops = {P::p, P::b, P::t, P::d, P::k, P::g};
   const std::set<P> rushes = {P::ch, P::jh};
-  const std::set<P> rubs = {P::f,  P::v, P::th, P::dh, P::s,
+  const std::set<P> rubs = {P::f, P::v,  P::th, P::dh, P::s,
                             P::z, P::sh, P::zh, P::hw};
   const std::set<P> shut = {P::p, P::b, P::m};
   const std::set<P> ridge = {P::t, P::d, P::n, P::l};
@@ -87,7 +87,9 @@ TEST(SoundMaking, PlaceAndMannerOfConsonants) {
     EXPECT_EQ(m.tongue == Tongue::teeth, p == P::th || p == P::dh) << name;
     EXPECT_EQ(m.tongue == Tongue::ridge, ridge.contains(p)) << name;
     EXPECT_EQ(m.tongue == Tongue::back, back.contains(p)) << name;
-    if (is_vowel(p)) EXPECT_EQ(m.air, Air::free) << name;
+    if (is_vowel(p)) {
+      EXPECT_EQ(m.air, Air::free) << name;
+    }
   }
 }
 
@@ -105,8 +107,12 @@ TEST(SoundMaking, AgreesWithHowSoundsAreSaid) {
     EXPECT_EQ(way.how.find("through the nose") != way.how.npos,
               m.air == Air::nose)
         << name;
-    if (way.how.find("no voice") != way.how.npos) EXPECT_FALSE(m.voice) << name;
-    if (way.how.starts_with("lips shut")) EXPECT_EQ(m.lips, Lips::shut) << name;
+    if (way.how.find("no voice") != way.how.npos) {
+      EXPECT_FALSE(m.voice) << name;
+    }
+    if (way.how.starts_with("lips shut")) {
+      EXPECT_EQ(m.lips, Lips::shut) << name;
+    }
   }
 }
 
@@ -149,7 +155,8 @@ TEST(SoundMaking, FaultsNameTheirLine) {
   EXPECT_EQ(fault_of("b\topen\t4\trest\tfree\ton\t-\tp\tx"), "line 1: jaw");
   EXPECT_EQ(fault_of("b\topen\t1\tgone\tfree\ton\t-\tp\tx"),
             "line 1: lips, tongue or air");
-  EXPECT_EQ(fault_of("b\topen\t1\trest\tfree\ton\t-\tp\t"), "line 1: no source");
+  EXPECT_EQ(fault_of("b\topen\t1\trest\tfree\ton\t-\tp\t"),
+            "line 1: no source");
 }
 
 }  // namespace

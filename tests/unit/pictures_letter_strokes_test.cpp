@@ -130,13 +130,13 @@ TEST(LetterStrokes, BeginWhereTeachersBegin) {
   for (const Begins& expected : kBegins) {
     const LetterShape* shape = find_letter_shape(expected.letter);
     ASSERT_NE(shape, nullptr);
-    EXPECT_EQ(shape->strokes.size(),
-              static_cast<std::size_t>(expected.strokes))
+    EXPECT_EQ(shape->strokes.size(), static_cast<std::size_t>(expected.strokes))
         << expected.letter;
     const auto points = points_of(shape->strokes.front());
     EXPECT_NEAR(points.front().y, expected.y, expected.tolerance)
         << expected.letter;
-    const StrokePoint then = points[std::min<std::size_t>(12, points.size() - 1)];
+    const StrokePoint then =
+        points[std::min<std::size_t>(12, points.size() - 1)];
     const double x = then.x - points.front().x;
     const double y = then.y - points.front().y;
     if (expected.way == 'd') {
@@ -156,7 +156,9 @@ TEST(LetterStrokes, GoBackOnlyOverWhatIsThere) {
       for (const StrokeLeg& leg : stroke.legs) {
         const auto points = points_along(leg.path, 1);
         for (const StrokePoint p : points) {
-          if (leg.back) EXPECT_LT(nearest(p, there), 1.5) << c;
+          if (leg.back) {
+            EXPECT_LT(nearest(p, there), 1.5) << c;
+          }
         }
         there.insert(there.end(), points.begin(), points.end());
       }
@@ -170,10 +172,13 @@ TEST(LetterStrokes, FaultsNameTheirLine) {
     read_letter_shapes(text, fault);
     return fault;
   };
-  EXPECT_EQ(fault_of("# nothing\npen M 0 0 L 1 1"), "line 2: no letter has begun");
+  EXPECT_EQ(fault_of("# nothing\npen M 0 0 L 1 1"),
+            "line 2: no letter has begun");
   EXPECT_EQ(fault_of("letter a loop"), "line 1: `loop` is no family");
-  EXPECT_EQ(fault_of("letter a round\non L 3 3"), "line 2: no stroke has begun");
-  EXPECT_EQ(fault_of("letter a round\npen L 3 3"), "line 2: `L` with 2 numbers");
+  EXPECT_EQ(fault_of("letter a round\non L 3 3"),
+            "line 2: no stroke has begun");
+  EXPECT_EQ(fault_of("letter a round\npen L 3 3"),
+            "line 2: `L` with 2 numbers");
   EXPECT_EQ(fault_of("letter i down\ndot 4"), "line 2: a dot has two numbers");
   EXPECT_EQ(fault_of("letter i down\ndot 4 5\non L 3 3"),
             "line 3: a dot does not go on");
