@@ -64,7 +64,10 @@ Path written_path(const LetterShape& shape, const LetterScale& scale) {
   return path;
 }
 
-// A closed loop of that diameter: dots of letters are drawn as others are.
+// Dots that would be nearer than this to those of an earlier part are left out:
+// they would run into one on a copy.
+constexpr double kLeastOfPitch = 0.7;
+
 void draw_pen_dot(Block& block, Point centre, Length diameter,
                   ElementId element) {
   block.dot(centre, diameter, element);
@@ -95,27 +98,86 @@ Length strokes_width(std::string_view text, Length x_height) {
   return scaled(x_height, units / kStrokeXHeight);
 }
 
+namespace {
+
+double way_between(StrokePoint a, StrokePoint b) {
+  return std::hypot(a.x - b.x, a.y - b.y);
+}
+
+// A way in pieces without corners, so that each corner has its dot.
+std::vector<std::vector<StrokePoint>> pieces_of(
+    const std::vector<StrokePoint>& way) {
+  constexpr double kTurn = 0.94;  // the cosine of 20 degrees
+  std::vector<std::vector<StrokePoint>> pieces(1);
+  for (std::size_t i = 0; i < way.size(); ++i) {
+    pieces.back().push_back(way[i]);
+    if (i == 0 || i + 1 == way.size()) continue;
+    const StrokePoint a = way[i - 1], b = way[i], c = way[i + 1];
+    const double lengths = way_between(a, b) * way_between(b, c);
+    const double along = (b.x - a.x) * (c.x - b.x) + (b.y - a.y) * (c.y - b.y);
+    if (lengths > 0 && along < kTurn * lengths) pieces.push_back({b});
+  }
+  return pieces;
+}
+
+void add_dots(const std::vector<StrokePoint>& way, double pitch,
+              std::vector<StrokePoint>& dots) {
+  // All but the one just before it on the same piece.
+  std::size_t others = dots.size();
+  const auto is_free = [&](StrokePoint p) {
+    return std::none_of(dots.begin(),
+                        dots.begin() + static_cast<std::ptrdiff_t>(others),
+                        [&](StrokePoint d) {
+                          return way_between(d, p) < kLeastOfPitch * pitch;
+                        });
+  };
+  double length = 0;
+  for (std::size_t i = 1; i < way.size(); ++i) {
+    length += way_between(way[i - 1], way[i]);
+  }
+  const double step = length / std::max(1.0, std::round(length / pitch));
+  double gone = 0, next = 0;
+  for (std::size_t i = 0; i < way.size(); ++i) {
+    if (i > 0) gone += way_between(way[i - 1], way[i]);
+    if (gone < next - 0.13 && i + 1 < way.size()) continue;
+    next += step;
+    const bool again = !dots.empty() &&
+                       way_between(dots.back(), way[i]) < kLeastOfPitch * pitch;
+    if (again || !is_free(way[i])) continue;
+    dots.push_back(way[i]);
+    others = dots.size() - 1;
+  }
+}
+
+}  // namespace
+
+std::vector<StrokePoint> stroke_dots(const LetterShape& shape, double pitch) {
+  constexpr double kFine = 0.25;
+  std::vector<StrokePoint> dots;
+  for (const LetterStroke& stroke : shape.strokes) {
+    for (const StrokeLeg& leg : stroke.legs) {
+      if (leg.back) continue;
+      for (const auto& piece : pieces_of(points_along(leg.path, kFine))) {
+        add_dots(piece, pitch, dots);
+      }
+    }
+  }
+  return dots;
+}
+
 void draw_dotted_strokes(Block& block, std::string_view text, Length x_height,
                          Point at, Length dot, Length pitch,
                          ElementId element) {
   LetterScale scale = letter_scale(x_height, at);
   for (const PlacedLetter& letter : placed_letters(text)) {
     scale.x = letter.x;
+    for (const StrokePoint p :
+         stroke_dots(*letter.shape, pitch.pt() / scale.unit)) {
+      draw_pen_dot(block, scale(p), dot, element);
+    }
     for (const LetterStroke& stroke : letter.shape->strokes) {
       if (stroke.dot) {
         draw_pen_dot(block, scale(stroke.start), scaled(dot, 1.6), element);
-      }
-      for (const StrokeLeg& leg : stroke.legs) {
-        if (leg.back) continue;
-        const double length = length_of(leg.path) * scale.unit;
-        const double parts = std::max(1.0, std::round(length / pitch.pt()));
-        // A hair less, so that the last dot is not lost to rounding.
-        const Length step = Length::from_pt(length / parts * 0.999);
-        block.marks.push_back(PathMark{.path = scale(leg.path),
-                                       .stroke = {.width = dot,
-                                                  .dash = {Length(), step},
-                                                  .round_ends = true},
-                                       .element = element});
       }
     }
   }

@@ -18,9 +18,12 @@ namespace sheaf {
 /// The width of what is written with small letters of this height.
 Length strokes_width(std::string_view text, Length x_height);
 
-/// Dots along the strokes, `pitch` from each other or a little less, so that
-/// each stroke begins and ends with one. Where the pen goes twice they stand
-/// once.
+/// The dots along the strokes of a letter, `pitch` units from each other or
+/// nearly, so that strokes begin and end with one. Where the pen goes twice
+/// they stand once, and none is so near to another that they run into each
+/// other.
+std::vector<StrokePoint> stroke_dots(const LetterShape& shape, double pitch);
+/// The same on a page.
 void draw_dotted_strokes(Block& block, std::string_view text, Length x_height,
                          Point at, Length dot, Length pitch, ElementId element);
 /// A dot where each stroke starts, for writing alone.

@@ -89,10 +89,11 @@ Ground ground_of(std::string_view text) {
 
 double nearest_of(StrokePoint p, const std::vector<StrokePoint>& others) {
   double least = std::numeric_limits<double>::max();
-  for (const StrokePoint& other : others) {
-    least = std::min(least, apart(p, other));
+  for (const StrokePoint other : others) {
+    const double x = p.x - other.x, y = p.y - other.y;
+    least = std::min(least, x * x + y * y);
   }
-  return least;
+  return std::sqrt(least);
 }
 
 // The start of each stroke; one that would lie on an earlier one is moved along
@@ -147,6 +148,8 @@ double room_of(const std::vector<StrokePoint>& way, const Ground& ground,
       room = std::min(room, nearest_of(p, arrow.way) - 12);
     }
     room = std::min({room, p.y + 22, 310 - p.y});
+    // Too near is too near, by how much is no matter.
+    if (room < 0) return room;
   }
   return room;
 }
@@ -225,6 +228,10 @@ double room_for_number(StrokePoint middle, double width, double height,
     room = std::min(room, from_box(middle, width, height, p) - distance);
   };
   for (const StrokePoint p : ground.ink) meet(p, kModelPen / 2 + 2);
+  // Nor does a ruled line run through it.
+  for (const double line : {0.0, 100.0, 200.0, 300.0}) {
+    meet({middle.x, line}, 3);
+  }
   for (const auto& start : signs.starts) {
     meet(start.at, kModelStart / 2 + 4);
     // Those that have their number already.
@@ -254,7 +261,7 @@ void find_numbers(const Ground& ground, ModelSigns& signs, double width,
         const double reach = kModelStart / 2 + 4 + size * far;
         const StrokePoint middle = {start.at.x + reach * std::cos(angle),
                                     start.at.y + reach * std::sin(angle)};
-        if (middle.y - height / 2 < -30 || middle.y + height / 2 > 312) {
+        if (middle.y - height / 2 < -34 || middle.y + height / 2 > 312) {
           continue;
         }
         const double room =

@@ -104,7 +104,7 @@ void draw_head(MouthPen& pen, const MouthShape& shape, const Stroke& stroke) {
       "M 32 3 C 30 11 28 15 25 19 C 21 25 13 29 12 33 C 11.3 36 12.5 38 15 "
       "38.3",
       stroke);
-  pen.line("M 18.5 36.5 C 23 27 34 20 46 18 C 64 15 84 18 85 30 L 85 100",
+  pen.line("M 18.5 36.5 C 23 27 34 20 46 18 C 64 15 84 18 85 30 L 85 85",
            stroke);
   const bool open = shape.air == MouthAir::nose;
   const std::string soft =
@@ -154,7 +154,7 @@ void draw_jaw(MouthPen& pen, const MouthShape& shape, const MouthPose& pose,
 std::string tongue_way(const MouthTongue& t, double drop) {
   const double x = t.tip.x, y = t.tip.y;
   return fmt::format(
-      "M 41 {} S {} {} {} {} {} {} {} {} {} {} {} {} {} {} 76.5 76 73 100",
+      "M 41 {} S {} {} {} {} {} {} {} {} {} {} {} {} {} {} 76.5 76 75 85",
       77 + drop, std::max(x + 8, 33.5), y + 6.5, x + 1.5, y + 3.2, x + 0.6,
       y + 0.4, t.blade.x, t.blade.y, t.body.x, t.body.y, t.back.x, t.back.y,
       t.back.x + (76 - t.back.x) * 0.7, t.back.y + 10);
@@ -216,10 +216,10 @@ void draw_air(MouthPen& pen, const MouthShape& shape, const MouthPose& pose,
 }
 
 void draw_voice(MouthPen& pen, bool voice, const Stroke& stroke) {
-  pen.line("circle 79.5 89 7.5", stroke, true);
-  pen.line(voice ? "M 74 89 Q 75.8 82.5 77.7 89 Q 79.5 95.5 81.3 89 Q 83.2 "
-                   "82.5 85 89"
-                 : "M 75 89 L 84 89",
+  pen.line("circle 79.5 91 7.5", stroke);
+  pen.line(voice ? "M 74 91 Q 75.8 84.5 77.7 91 Q 79.5 97.5 81.3 91 Q 83.2 "
+                   "84.5 85 91"
+                 : "M 75 91 L 84 91",
            stroke);
 }
 

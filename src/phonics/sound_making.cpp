@@ -30,7 +30,7 @@ constexpr std::array<Told, 6> kLips = {{
 constexpr std::array<Told, 17> kTongues = {{
     {"rest", "Tongue at rest."},
     {"teeth", "Tongue tip between the teeth."},
-    {"ridge", "Tongue tip up, behind the top teeth."},
+    {"ridge", "Tongue tip behind the top teeth."},
     {"hiss", "Teeth together, tongue behind."},
     {"roof", "Teeth together, tongue lifted."},
     {"back", "Back of the tongue up."},
@@ -50,9 +50,9 @@ constexpr std::array<Told, 6> kAir = {{
     {"stop", "Air stops, then pops out."},
     {"rush", "Air stops, then rushes out."},
     {"rub", "Air squeezes out. You can hold it."},
-    {"sides", "Air goes past the tongue. You can hold it."},
+    {"sides", "Air goes round the tongue. You can hold it."},
     {"free", "Air flows out."},
-    {"nose", "Air goes through the nose. You can hold it."},
+    {"nose", "Air through the nose. You can hold it."},
 }};
 
 std::optional<std::size_t> index_of(std::span<const Told> all,

@@ -55,7 +55,7 @@ constexpr Length kMostBetween = 16_mm;
 constexpr Length kIndent = 4_mm;  // before the first letter on a line
 constexpr int kMostLines = 6;
 // What signs take above the top line and below the lowest, by x-height.
-constexpr double kAbove = 0.3, kBelow = 0.12;
+constexpr double kAbove = 0.34, kBelow = 0.12;
 
 struct Plan {
   Ruling ruling;
@@ -202,8 +202,8 @@ void add_row(const SheetInput& in, Composer& c, const Plan& plan,
   const Length width = c.width() - beside;
   const Length x_height = plan.ruling.x_height;
   const Length wide = strokes_width(row, x_height);
-  const ElementId dotted =
-      add_heard(c, body, fmt::format("{}, dotted, to go over", heard_row(row)));
+  const ElementId dotted = add_heard(
+      c, body, fmt::format("{} in dots, to go over.", heard_row(row)));
   const Length top = std::max(
       Length(), (plan.row - lines_height(plan.ruling, plan.lines)) / 2);
   ElementId small = kDecoration;
@@ -215,10 +215,10 @@ void add_row(const SheetInput& in, Composer& c, const Plan& plan,
       line.small = line.right - wide - kIndent;
       // All of them are heard at the first.
       if (i == 0) {
-        small = add_heard(c, body,
-                          fmt::format("{} again, at the right, for the left "
-                                      "hand",
-                                      heard_row(row)));
+        small =
+            add_heard(c, body,
+                      fmt::format("{} again at the right, for the left hand.",
+                                  heard_row(row)));
       }
       draw_pen_strokes(letters, row, x_height, {line.small, line.base},
                        std::max(x_height / 12, 1_pt), small);

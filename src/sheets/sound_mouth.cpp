@@ -138,10 +138,12 @@ void find_spelling(const SheetInput& in, const std::vector<KnownWord>& words,
         std::ranges::all_of(word.reading.units, [&](const Unit& u) {
           return &u == unit || u.grapheme.size() == 1;
         });
-    const int worth = (read ? 8 : 0) +
+    // It is heard best where the word begins with it.
+    const bool begins = only_place(word.sounds, sound.phonemes) == 0U;
+    const int worth = (read ? 12 : 0) +
                       (in.pictures.is_clear(word.reading.word) ? 6 : 0) +
                       (in.pictures.has(word.reading.word) ? 3 : 0) +
-                      (right ? 2 : 0) + (plain ? 1 : 0);
+                      (right ? 2 : 0) + (plain ? 1 : 0) + (begins ? 1 : 0);
     if (worth <= best) continue;
     best = worth;
     sound.word = word.reading.word;

@@ -36,7 +36,7 @@ std::string said_of_both(const SoundMouth& content) {
   }
   return first.back() != second.back()
              ? "“All is the same but the voice. Feel it with your hand.”"
-             : "“Only one thing is different. Find it with the mirror.”";
+             : "“Only one thing is different. Which is it?”";
 }
 
 }  // namespace

@@ -272,13 +272,11 @@ void answers(const SheetInput& in, Composer& c) {
     const SoundMouth::Item& item = content.items[i];
     const auto& phonemes =
         content.sounds[static_cast<std::size_t>(item.sound)].phonemes;
-    const std::string sound = said(in.lesson, phonemes);
     const std::string rest =
         item.other.empty() ? "" : fmt::format(" (not {})", item.other);
     add_paragraph(c, c.style().teacher_text(),
-                  fmt::format("{}. {}{} – {}", i + 1, item.word, rest, sound),
-                  {.heard = fmt::format("{}. {}{} – {}", i + 1, item.word, rest,
-                                        heard_signs(sound))});
+                  fmt::format("{}. {}{} – {}", i + 1, item.word, rest,
+                              said(in.lesson, phonemes)));
   }
 }
 

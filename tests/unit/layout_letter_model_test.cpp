@@ -146,18 +146,46 @@ TEST(LetterModel, EachStrokeHasAnArrowThatGoesItsWay) {
   }
 }
 
-TEST(LetterModel, DotsAreEvenAndEndWithTheStroke) {
-  for (const std::string& text : texts()) {
-    Block block;
-    draw_dotted_strokes(block, text, 6_mm, {}, 1_pt, 2.4_pt, kDecoration);
-    for (const Mark& mark : block.marks) {
-      const auto* path = std::get_if<PathMark>(&mark);
-      if (path == nullptr) continue;
-      const double step = path->stroke.dash.off.pt();
-      EXPECT_NEAR(step, 2.4, 0.45) << text;
-      const double parts = length_of(path->path) / step;
-      EXPECT_NEAR(parts, std::round(parts), 0.1) << text;
-      EXPECT_GE(parts, std::round(parts)) << text << ": the last dot is lost";
+TEST(LetterModel, DotsAreEvenAndNeverRunIntoEachOther) {
+  for (const char c : kLetters) {
+    const LetterShape& shape = *find_letter_shape(c);
+    const std::string text(1, c);
+    for (const double pitch : {11.0, 14.0, 17.0, 24.0}) {
+      const std::vector<StrokePoint> dots = stroke_dots(shape, pitch);
+      for (std::size_t i = 0; i < dots.size(); ++i) {
+        for (std::size_t k = 0; k < i; ++k) {
+          EXPECT_GE(distance(dots[i], dots[k]), 0.65 * pitch) << c;
+        }
+      }
+      // Nowhere is the way left without a dot.
+      for (const StrokePoint p : ink_of_text(text).points) {
+        const bool is_dot =
+            std::ranges::any_of(shape.strokes, [&](const LetterStroke& s) {
+              return s.dot && distance(s.start, p) < 1;
+            });
+        double least = 1e9;
+        for (const StrokePoint d : dots)
+          least = std::min(least, distance(p, d));
+        if (!is_dot) {
+          EXPECT_LE(least, 1.25 * pitch) << c;
+        }
+      }
+    }
+  }
+}
+
+TEST(LetterModel, NoRuledLineRunsThroughANumber) {
+  for (const double height : {14.0, 19.0, 26.0}) {
+    for (const std::string& text : texts()) {
+      const ModelSigns signs = model_signs(text, height * 0.8, height);
+      EXPECT_GE(signs.top, -34) << text;
+      for (const auto& start : signs.starts) {
+        if (start.number == 0) continue;
+        for (const double line : {0.0, 100.0, 200.0, 300.0}) {
+          EXPECT_GE(std::abs(start.number_at.y - line), height / 2 + 2)
+              << text << ", number " << start.number;
+        }
+      }
     }
   }
 }
