@@ -61,6 +61,8 @@ std::string expected(const OptionSpec& spec) {
       }
       return text;
     }
+    case Kind::letters:
+      return "write letters from a to z with blanks between, such as `b d sh`";
     case Kind::text:
       break;
   }
@@ -75,6 +77,12 @@ Help fitting(const OptionSpec& spec, std::string_view wrong) {
     if (!near.empty()) return near;
   }
   return expected(spec);
+}
+
+bool are_letters(std::string_view text) {
+  return std::ranges::all_of(text, [](char c) {
+    return c == ' ' || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  });
 }
 
 using Setting = std::variant<Length, int, double, bool, std::string>;
@@ -102,6 +110,9 @@ std::optional<Setting> read_setting(const OptionSpec& spec,
         if (choice == text) return Setting(std::string(text));
       }
       return std::nullopt;
+    case Kind::letters:
+      if (!are_letters(text)) return std::nullopt;
+      break;
     case Kind::text:
       break;
   }

@@ -23,6 +23,7 @@ struct OptionSpec {
     flag,    ///< yes or no
     choice,  ///< one of `choices`
     text,
+    letters,  ///< a to z and A to Z, with blanks between groups; may be empty
   };
   std::string_view name;
   Kind kind = Kind::text;
@@ -60,7 +61,7 @@ class OptionValues {
   double number(std::string_view name) const;
   bool flag(std::string_view name) const;
   const std::string& choice(std::string_view name) const;
-  const std::string& text(std::string_view name) const;
+  const std::string& text(std::string_view name) const;  ///< letters too
 
   /// Where the file set it; no span for a default.
   Span span(std::string_view name) const;

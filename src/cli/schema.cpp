@@ -115,6 +115,9 @@ std::string option_schema(const OptionSpec& option) {
     case OptionSpec::Kind::choice:
       type = fmt::format("\"enum\": [{}]", choices(option.choices));
       break;
+    case OptionSpec::Kind::letters:
+      type = R"("type": "string", "pattern": "^[A-Za-z ]*$")";
+      break;
     case OptionSpec::Kind::text:
       type = R"("type": "string")";
       break;

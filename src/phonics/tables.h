@@ -11,5 +11,6 @@ std::string_view pattern_terms_table();
 std::string_view contrasts_table();
 std::string_view irregular_forms_table();
 std::string_view prefix_meanings_table();
+std::string_view sound_making_table();
 
 }  // namespace sheaf

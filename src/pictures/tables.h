@@ -9,6 +9,7 @@ namespace sheaf {
 std::string_view pictures_table();
 std::string_view picture_drawings_table();
 std::string_view blocked_pictures_table();
+std::string_view letter_strokes_table();
 
 /// The lines that hold something: no blank ones, no comments (`#`). The views
 /// point into `text`.

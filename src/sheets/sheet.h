@@ -21,6 +21,7 @@
 namespace sheaf {
 
 struct SheetKind;
+struct SoundMouth;
 struct SoundSort;
 class CueRules;
 class SoundSpellings;
@@ -32,6 +33,7 @@ struct NearPair;
 struct SheetMemory {
   std::map<int, std::shared_ptr<const SoundSort>> sound_sorts;
   std::map<int, std::shared_ptr<const SoundSort>> heard_sorts;
+  std::map<int, std::shared_ptr<const SoundMouth>> sound_mouths;
   std::shared_ptr<const SoundSpellings> sound_spellings;
   std::shared_ptr<const CueRules> cue_rules;
   /// By the most words, without made-up ones and with them.

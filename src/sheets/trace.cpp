@@ -1,13 +1,16 @@
 // The learner traces the grapheme and the words of the week, then writes each
 // alone beside it. On the page: ruled lines; at the left of each a word in
-// dotted outline, as large as the learner writes; at the right room to write
-// it, from the same place on every line; empty lines to the end of the page.
+// dots along the way of the pencil, as large as the learner writes; at the
+// right room to write it, from the same place on every line; empty lines to the
+// end of the page. A word with a sign that is no letter (don't) is dotted along
+// the outlines of its print.
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
 #include "layout/heard.h"
+#include "layout/letter_model.h"
 #include "layout/ruled_lines.h"
 #include "layout/text_block.h"
 #include "sheets/common_options.h"
@@ -27,7 +30,14 @@ constexpr OptionSpec kOptions[] = {
     {"copies", Kind::count, "2",
      "dotted copies of each word, as far as there is room", "1", "4"},
     {"grapheme", Kind::flag, "yes", "a line for the grapheme before the words"},
-    {"dot", Kind::length, "0.9 pt", "size of the dots", "0.5 pt", "2 pt"},
+    {"dot", Kind::length, "1.2 pt", "size of the dots", "0.5 pt", "2 pt"},
+    {.name = "dotted",
+     .kind = Kind::choice,
+     .fallback = "strokes",
+     .help =
+         "the way of the pencil, or the outlines of the typeface, for those "
+         "who trace its own shapes (a two-storey a)",
+     .choices = "strokes outlines"},
     {"lines", Kind::count, "0", "empty lines after the words; 0 fills the page",
      "0", "20"},
 };
@@ -68,6 +78,17 @@ std::vector<std::string> graphemes_to_trace(const SheetInput& in) {
   return result;
 }
 
+bool by_strokes(const SheetInput& in, std::string_view text) {
+  return in.options.choice("dotted") == "strokes" && has_letter_shapes(text);
+}
+
+// How wide a text stands in dots.
+Length dotted_width(const SheetInput& in, Composer& c, const Plan& plan,
+                    std::string_view text) {
+  return by_strokes(in, text) ? strokes_width(text, plan.ruling.x_height)
+                              : width_of(c.shape(plan.text, text));
+}
+
 Plan plan_lines(const SheetInput& in, Composer& c,
                 const std::vector<const AnalyzedWord*>& words) {
   Plan plan;
@@ -75,7 +96,11 @@ Plan plan_lines(const SheetInput& in, Composer& c,
   plan.text = c.style().text(20_pt);
   const auto fit_text = [&] {
     plan.text.size = size_for_x_height(*plan.text.font, plan.ruling.x_height);
-    return widest_word(c, plan.text, words);
+    Length most;
+    for (const AnalyzedWord* word : words) {
+      most = std::max(most, dotted_width(in, c, plan, word->reading.word));
+    }
+    return most;
   };
   Length widest = fit_text();
   // A word must fit its line, whatever it takes.
@@ -105,6 +130,17 @@ Plan plan_lines(const SheetInput& in, Composer& c,
 void draw_dotted(const SheetInput& in, Composer& c, Block& block,
                  const Plan& plan, std::string_view text, Point at,
                  ElementId element) {
+  if (by_strokes(in, text)) {
+    const Length dot =
+        std::min(in.options.length("dot"), plan.ruling.x_height / 8);
+    // Near enough to lead the pencil round a bend, and apart on a copy.
+    const Length pitch = std::max(scaled(dot, 2.4), plan.ruling.x_height / 9);
+    draw_dotted_strokes(block, text, plan.ruling.x_height, at, dot, pitch,
+                        element);
+    draw_start_dots(block, text, plan.ruling.x_height, at, scaled(dot, 2),
+                    element);
+    return;
+  }
   // The two sides of a thin letter must not run into each other.
   const Length dot =
       std::min(in.options.length("dot"), plan.ruling.x_height / 18);
@@ -133,7 +169,7 @@ void add_graphemes(const SheetInput& in, Composer& c, const Plan& plan,
   ElementId body = kDecoration;
   for (const std::string& grapheme : graphemes) {
     const std::string shown = written(grapheme);
-    const Length wide = width_of(c.shape(plan.text, shown));
+    const Length wide = dotted_width(in, c, plan, shown);
     const Length step = wide + plan.ruling.x_height * 3 / 2;
     const auto room = share / 2;
     const auto copies = std::clamp<std::int64_t>(room / step, 1, 4);

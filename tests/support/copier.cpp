@@ -99,6 +99,19 @@ PhotoCopy::PhotoCopy(const Page& page) {
     if (rect != nullptr && rect->filled && rect->fill == kWhite) {
       white_.push_back(rect->rect);
     }
+    const auto* path = std::get_if<PathMark>(&mark);
+    if (path != nullptr && path->stroked && path->stroke.dash == Dash{}) {
+      // Bit by bit: what is drawn solid over a gap joins nothing.
+      const Length thick = path->stroke.width / 2;
+      for (const Line& line : lines_of(mark)) {
+        for (const Spot& spot : line) {
+          solid_.push_back({Length::from_pt(spot.x * 72 / kDots) - thick,
+                            Length::from_pt(spot.y * 72 / kDots) - thick,
+                            2 * thick, 2 * thick});
+        }
+      }
+      continue;
+    }
     Rect stands = bounds_of(mark);
     Length thick;
     if (const auto* line = std::get_if<LineMark>(&mark);

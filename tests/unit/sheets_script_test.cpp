@@ -109,6 +109,8 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
       if (parts && text == kLesson) continue;
       const bool is_long = text.find("prefix_un") != std::string::npos;
       if (kind->name == "syllables" && !is_long) continue;
+      // Neither a prefix nor an ending is one sound.
+      if (kind->name == "sound-mouth" && text != kLesson) continue;
       seen.insert(kind->name);
       const ScriptLines script =
           lines(*kind, lesson, std::max(kind->first_day, 1));
