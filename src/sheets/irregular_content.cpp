@@ -96,6 +96,7 @@ std::string parts_told(const AnalyzedLesson& lesson,
 
 ScriptLines script(const SheetInput& in, const DayStep&) {
   const Content content = content_of(in);
+  if (content.words.empty()) return {};
   ScriptLines lines = {
       {Lead::show, fmt::format("the first word, {}. Say it in a sentence.",
                                content.words.front().word.reading.word)}};

@@ -42,6 +42,7 @@ constexpr std::string_view kLesson =
     "pattern: sh\n"
     "words: ship shed fish dish brush shelf\n"
     "taught: short_i short_e ch\n"
+    "sight-words: said was\n"
     "sentences: |\n"
     "  The fish is in the dish.\n"
     "  Shut the shed!\n"
@@ -68,6 +69,7 @@ TEST_F(ScriptTest, SaysWhatToShowSayDoAndWaitForAndWhatIsDone) {
       if (kind->name == "listening-sort") continue;
       const bool parts = kind->name == "word-parts";
       if (parts && text == kLesson) continue;
+      if (kind->name == "irregular" && text != kLesson) continue;
       seen.insert(kind->name);
       const ScriptLines script =
           lines(*kind, lesson, std::max(kind->first_day, 1));
