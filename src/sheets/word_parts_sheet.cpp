@@ -12,8 +12,8 @@
 #include <algorithm>
 
 #include "layout/heard.h"
-#include "layout/strokes.h"
 #include "sheets/common_options.h"
+#include "sheets/shaded_word.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/word_parts_rows.h"
 
@@ -40,19 +40,6 @@ constexpr OptionSpec kOptions[] = {
     kModelOption,
 };
 
-// "said, ai underlined"; "come, o with e underlined".
-std::string heard_shaded(const Irregular& item) {
-  std::vector<std::string> parts;
-  for (const Grapheme& g : graphemes_of(*item.word)) {
-    if (!g.shaded) continue;
-    parts.push_back(item.text.substr(g.begin, g.end - g.begin));
-    if (g.split_e != std::string_view::npos) {
-      parts.back() += " with " + item.text.substr(g.split_e, 1);
-    }
-  }
-  return fmt::format("{}, {} underlined", item.text, fmt::join(parts, " and "));
-}
-
 // The letters that say their usual sound: the learner writes the others.
 std::vector<bool> regular_letters(const Irregular& item) {
   std::vector<bool> given(item.text.size(), true);
@@ -62,26 +49,6 @@ std::vector<bool> regular_letters(const Irregular& item) {
     if (g.split_e != std::string_view::npos) given[g.split_e] = false;
   }
   return given;
-}
-
-// The word with a line under its unusual graphemes.
-void draw_shaded(Composer& c, Block& block, const TextStyle& style,
-                 const Irregular& item, Point base, ElementId element) {
-  const GlyphRun run = c.shape(style, item.text);
-  const Length top = base.y - baseline_in_line(style);
-  const Length pad = style.size / 16;
-  const auto shade = [&](std::size_t begin, std::size_t end) {
-    const InkSpan ink = ink_of(run, begin, end);
-    draw_underlined_ground(block, c.style(),
-                           {base.x + ink.left - pad, top, ink.width() + 2 * pad,
-                            style.line_height()});
-  };
-  for (const Grapheme& g : graphemes_of(*item.word)) {
-    if (!g.shaded) continue;
-    shade(g.begin, g.end);
-    if (g.split_e != std::string_view::npos) shade(g.split_e, g.split_e + 1);
-  }
-  block.glyphs(run, base, element);
 }
 
 void add_irregular_words(const SheetInput& in, Composer& c,
@@ -103,9 +70,10 @@ void add_irregular_words(const SheetInput& in, Composer& c,
     const Irregular& item = words[i];
     const From from(c, item.word->spelling.span);
     const Row row = add_row(c, plan, i, list);
-    draw_shaded(c, *row.block, plan.text, item,
+    const std::vector<Grapheme> graphemes = graphemes_of(*item.word);
+    draw_shaded(c, *row.block, plan.text, item.text, graphemes,
                 {row.at.x, row.at.y + base_in_set(plan.ruling)},
-                add_heard(c, row.body, heard_shaded(item)));
+                add_heard(c, row.body, heard_shaded(item.text, graphemes)));
     draw_row_line(c, row, plan, i, item.text, regular_letters(item));
   }
 }

@@ -23,6 +23,17 @@ class AnalyzedLessonTest : public testing::Test {
     return analyzed_;
   }
 
+  /// The same for a group that was taught what the lesson says under `taught`.
+  const AnalyzedLesson& analyzed_as_taught(const std::string& text) {
+    file_ = std::make_unique<SourceFile>("lesson.yaml", text);
+    lesson_ = read_lesson(*file_, diagnostics_);
+    analyzed_ = analyze(
+        lesson_, shared_phonics(),
+        find_taught(lesson_, nullptr, shared_phonics(), diagnostics_),
+        [](std::string_view) { return false; }, diagnostics_);
+    return analyzed_;
+  }
+
   std::unique_ptr<SourceFile> file_;
   Lesson lesson_;
   Diagnostics diagnostics_;

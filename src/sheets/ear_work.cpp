@@ -1,0 +1,324 @@
+#include "sheets/ear_work.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <map>
+#include <optional>
+#include <set>
+
+#include "analysis/remembered_parts.h"
+#include "base/shuffle.h"
+#include "sheets/word_division.h"
+
+namespace sheaf {
+
+namespace {
+
+using P = Phoneme;
+using OneSound = std::vector<P>;
+
+// Said from the start, as their letters are taught.
+constexpr P kConsonants[] = {P::b, P::d, P::f, P::g, P::hh, P::jh,
+                             P::k, P::l, P::m, P::n, P::p,  P::r,
+                             P::s, P::t, P::v, P::w, P::y,  P::z};
+constexpr std::size_t kFewest = 2, kMost = 5;
+constexpr EarChange kChanges[] = {EarChange::add, EarChange::leave_out,
+                                  EarChange::first, EarChange::last,
+                                  EarChange::middle};
+
+bool is_vowel_sound(const OneSound& sound) { return is_vowel(sound.front()); }
+
+// All words that may be asked.
+class EarWords {
+ public:
+  explicit EarWords(const AnalyzedLesson& lesson) : lesson_(lesson) {
+    for (const P consonant : kConsonants) sounds_.insert({consonant});
+    for (const LessonPattern& pattern : lesson.patterns) {
+      if (pattern.sound.empty()) continue;
+      week_sounds_.insert(pattern.sound);
+      sounds_.insert(pattern.sound);
+    }
+    find_patterns();
+    // The lesson's words come first.
+    for (const AnalyzedWord& word : lesson.words) {
+      if (word.has_pattern()) add(word.reading, true);
+    }
+    own_ = words_.size();
+    for (const LessonPattern& pattern : lesson.patterns) {
+      add_pattern(pattern.id, true);
+    }
+    for (const PatternId id : patterns_) add_pattern(id, false);
+    Random random(text_hash("by ear", lesson.seed));
+    const auto behind = words_.begin() + static_cast<std::ptrdiff_t>(own_);
+    std::vector<EarWord> others(behind, words_.end());
+    words_.erase(behind, words_.end());
+    shuffle(others, random);
+    words_.insert(words_.end(), others.begin(), others.end());
+  }
+
+  const std::vector<EarWord>& all() const { return words_; }
+  bool is_of_week(const OneSound& sound) const {
+    return week_sounds_.contains(sound);
+  }
+
+ private:
+  // What was taught up to now, and the sounds of it.
+  void find_patterns() {
+    const Taught taught = taught_or_usual(lesson_);
+    const auto& catalogue = lesson_.phonics->patterns();
+    for (const Pattern& pattern : catalogue.all()) {
+      const PatternId id = catalogue.id_of(pattern);
+      const int stage = taught.stage(id);
+      if (stage < 0 || stage > taught.step() + 1) continue;
+      patterns_.push_back(id);
+      for (const TaughtUnit& unit : pattern.teaches) {
+        sounds_.insert(
+            lesson_.phonics->taught_sound(id, unit, lesson_.conventions)
+                .phonemes);
+      }
+    }
+  }
+
+  void add_pattern(PatternId id, bool of_week) {
+    for (const PatternWord& word :
+         lesson_.phonics->pattern_words(id, lesson_.conventions)) {
+      const bool known = word.info.first && !word.info.name && !word.readings;
+      if (!known || word.syllables > 1) continue;
+      if (seen_.contains(word.word)) continue;
+      const auto reading =
+          lesson_.phonics->first_units(word.word, lesson_.conventions);
+      // jump and jumped are one word to children, where nothing is about -ed.
+      if (!of_week && base_and_ending(*reading, *lesson_.phonics)) continue;
+      add(*reading, of_week);
+    }
+  }
+
+  void add(const Reading& reading, bool of_week) {
+    EarWord word{.word = reading.word, .of_week = of_week};
+    for (const Sound& sound : reading.sounds) {
+      word.sounds.push_back(sound.phonemes);
+      if (!sounds_.contains(sound.phonemes)) return;
+      word.of_week = word.of_week || is_of_week(sound.phonemes);
+    }
+    const std::size_t size = word.sounds.size();
+    if (size < kFewest || size > kMost) return;
+    // Of two that sound alike the first is meant.
+    if (!said_.insert(word.sounds).second) return;
+    if (seen_.insert(reading.word).second) words_.push_back(std::move(word));
+  }
+
+  const AnalyzedLesson& lesson_;
+  std::vector<PatternId> patterns_;
+  std::set<OneSound> sounds_, week_sounds_;
+  std::set<std::string, std::less<>> seen_;
+  std::set<std::vector<OneSound>> said_;
+  std::vector<EarWord> words_;
+  std::size_t own_ = 0;
+};
+
+// Pairs of words that differ by one sound.
+class SwapFinder {
+ public:
+  explicit SwapFinder(const std::vector<EarWord>& words) : words_(words) {
+    for (const EarWord& word : words) by_sounds_.emplace(word.sounds, &word);
+  }
+
+  std::vector<EarSwap> find(EarChange change) const {
+    std::vector<EarSwap> swaps;
+    if (change == EarChange::add || change == EarChange::leave_out) {
+      for (const EarWord& word : words_) {
+        add_shorter(word, change, false, swaps);
+        add_shorter(word, change, true, swaps);
+      }
+      return swaps;
+    }
+    std::map<std::pair<std::size_t, std::vector<OneSound>>,
+             std::vector<const EarWord*>>
+        alike;
+    for (const EarWord& word : words_) {
+      const auto place = place_of(word, change);
+      if (!place) continue;
+      std::vector<OneSound> rest = word.sounds;
+      rest[*place].clear();
+      auto& others = alike[{*place, std::move(rest)}];
+      for (const EarWord* other : others) {
+        swaps.push_back(swap_of(*other, word, change, *place));
+        swaps.push_back(swap_of(word, *other, change, *place));
+      }
+      others.push_back(&word);
+    }
+    return swaps;
+  }
+
+ private:
+  static EarSwap swap_of(const EarWord& from, const EarWord& to,
+                         EarChange change, std::size_t place) {
+    return {.change = change,
+            .from = from,
+            .to = to,
+            .out = from.sounds[place],
+            .in = to.sounds[place]};
+  }
+
+  // Where a word is changed; nothing where it has no such sound.
+  static std::optional<std::size_t> place_of(const EarWord& word,
+                                             EarChange change) {
+    const auto& sounds = word.sounds;
+    if (sounds.size() < 3) return std::nullopt;
+    if (change == EarChange::middle) {
+      for (std::size_t i = 1; i + 1 < sounds.size(); ++i) {
+        if (is_vowel_sound(sounds[i])) return i;
+      }
+      return std::nullopt;
+    }
+    const std::size_t place =
+        change == EarChange::first ? 0 : sounds.size() - 1;
+    if (is_vowel_sound(sounds[place])) return std::nullopt;
+    return place;
+  }
+
+  void add_shorter(const EarWord& word, EarChange change, bool at_end,
+                   std::vector<EarSwap>& swaps) const {
+    if (word.sounds.size() < 3) return;
+    std::vector<OneSound> rest = word.sounds;
+    const OneSound sound = at_end ? rest.back() : rest.front();
+    if (is_vowel_sound(sound)) return;
+    rest.erase(at_end ? rest.end() - 1 : rest.begin());
+    const auto shorter = by_sounds_.find(rest);
+    if (shorter == by_sounds_.end()) return;
+    EarSwap swap{.change = change, .at_end = at_end};
+    if (change == EarChange::add) {
+      swap.from = *shorter->second;
+      swap.to = word;
+      swap.in = sound;
+    } else {
+      swap.from = word;
+      swap.to = *shorter->second;
+      swap.out = sound;
+    }
+    swaps.push_back(std::move(swap));
+  }
+
+  const std::vector<EarWord>& words_;
+  std::map<std::vector<OneSound>, const EarWord*> by_sounds_;
+};
+
+class EarPlanner {
+ public:
+  EarPlanner(const AnalyzedLesson& lesson, int days, int items)
+      : words_(lesson), finder_(words_.all()), items_(items) {
+    plan_.resize(static_cast<std::size_t>(days));
+  }
+
+  std::vector<EarDay> plan() {
+    const auto days = static_cast<int>(plan_.size());
+    for (int day = 0; day < days; ++day) {
+      const auto target =
+          static_cast<std::size_t>(3 + (days > 1 ? 2 * day / (days - 1) : 0));
+      EarDay& today = plan_[static_cast<std::size_t>(day)];
+      // On the first day two sounds of what came before are enough.
+      const std::size_t earlier = day == 0 ? 2 : target;
+      today.together = take_words(target, earlier);
+      today.apart = take_words(target, earlier);
+      const std::vector<EarChange> changes = changes_of(day, days);
+      const int each = std::max(1, items_ / static_cast<int>(changes.size()));
+      for (const EarChange change : changes) {
+        add_swaps(today.swaps, change, target, each);
+      }
+    }
+    return std::move(plan_);
+  }
+
+ private:
+  // One change a day, in order; few days have several.
+  static std::vector<EarChange> changes_of(int day, int days) {
+    constexpr int kAll = static_cast<int>(std::size(kChanges));
+    if (days > kAll) return {kChanges[day * kAll / days]};
+    std::vector<EarChange> changes;
+    for (int i = 0; i < kAll; ++i) {
+      if (i * days / kAll == day) changes.push_back(kChanges[i]);
+    }
+    return changes;
+  }
+
+  // The unused word of the wanted kind whose length is nearest.
+  const EarWord* next_word(bool of_week, std::size_t target) {
+    const EarWord* best = nullptr;
+    int least = 0;
+    for (const EarWord& word : words_.all()) {
+      if (word.of_week != of_week || used_.contains(word.word)) continue;
+      const int off = std::abs(static_cast<int>(word.sounds.size()) -
+                               static_cast<int>(target));
+      if (best != nullptr && off >= least) continue;
+      best = &word;
+      least = off;
+    }
+    return best;
+  }
+
+  std::vector<EarWord> take_words(std::size_t target, std::size_t earlier) {
+    std::vector<EarWord> taken;
+    const int of_week = (2 * items_ + 2) / 3;
+    for (int i = 0; i < items_; ++i) {
+      const bool wants_week = i < of_week;
+      const EarWord* word =
+          next_word(wants_week, wants_week ? target : earlier);
+      if (word == nullptr) word = next_word(!wants_week, target);
+      if (word == nullptr) break;
+      used_.insert(word->word);
+      taken.push_back(*word);
+    }
+    std::ranges::stable_sort(
+        taken, {}, [](const EarWord& word) { return word.sounds.size(); });
+    return taken;
+  }
+
+  // A change of the week's sound is worth most, then a word that has it.
+  int worth(const EarSwap& swap, std::size_t target) const {
+    const bool of_sound =
+        words_.is_of_week(swap.out) || words_.is_of_week(swap.in);
+    const bool has_it = swap.from.of_week || swap.to.of_week;
+    const auto size = std::max(swap.from.sounds.size(), swap.to.sounds.size());
+    return (of_sound ? 20 : 0) + (has_it ? 10 : 0) -
+           2 * std::abs(static_cast<int>(size) - static_cast<int>(target));
+  }
+
+  void add_swaps(std::vector<EarSwap>& swaps, EarChange change,
+                 std::size_t target, int count) {
+    std::vector<EarSwap> found = finder_.find(change);
+    std::ranges::stable_sort(found, [&](const EarSwap& a, const EarSwap& b) {
+      return worth(a, target) > worth(b, target);
+    });
+    std::set<std::pair<OneSound, OneSound>> sounds;
+    // Other sounds first; then any, where there are not so many.
+    for (const bool new_sounds : {true, false}) {
+      for (const EarSwap& swap : found) {
+        if (count == 0) return;
+        if (swapped_.contains(swap.from.word) ||
+            swapped_.contains(swap.to.word)) {
+          continue;
+        }
+        if (new_sounds && !sounds.insert({swap.out, swap.in}).second) continue;
+        swapped_.insert(swap.from.word);
+        swapped_.insert(swap.to.word);
+        swaps.push_back(swap);
+        --count;
+      }
+    }
+  }
+
+  EarWords words_;
+  SwapFinder finder_;
+  int items_;
+  std::vector<EarDay> plan_;
+  std::set<std::string, std::less<>> used_, swapped_;
+};
+
+}  // namespace
+
+std::vector<EarDay> ear_work(const AnalyzedLesson& lesson, int days,
+                             int items) {
+  return EarPlanner(lesson, days, items).plan();
+}
+
+}  // namespace sheaf
