@@ -95,12 +95,12 @@ class PartFinder {
     }
     // What only looks like a rest of plain words is none.
     std::erase_if(parts_.rests, [&](const auto& entry) {
-      const WordPart& rest = entry.second;
+      const PseudoPart& rest = entry.second;
       return ((!rest.has_pattern || parts_.of_word) && rest.unsure) ||
              !ends_well(rest.units, entry.first);
     });
     std::erase_if(parts_.onsets, [&](const auto& entry) {
-      const WordPart& onset = entry.second;
+      const PseudoPart& onset = entry.second;
       return onset.has_pattern ? !is_usual(sounds_of_onset_,
                                            onset_key(onset.units), onset.units)
                                : !is_plain_onset(entry.first);
@@ -212,10 +212,10 @@ class PartFinder {
     put(parts_.rests, letters, rest, inside(first, reading.units.size()));
   }
 
-  static void put(std::map<std::string, WordPart>& parts,
+  static void put(std::map<std::string, PseudoPart>& parts,
                   const std::string& letters, std::vector<Unit> units,
                   bool has_pattern) {
-    WordPart& part = parts[letters];
+    PseudoPart& part = parts[letters];
     if (part.has_pattern && !has_pattern) return;
     part = {letters, std::move(units), has_pattern};
   }
@@ -232,7 +232,7 @@ class PartFinder {
 
 namespace {
 
-bool is_sayable_after_w(const WordPart& rest) {
+bool is_sayable_after_w(const PseudoPart& rest) {
   constexpr std::array<std::string_view, 8> kNot = {"a",  "o",  "u",  "ar",
                                                     "or", "oo", "ou", "al"};
   return rest.unsure ||
@@ -245,7 +245,7 @@ WordParts find_parts(const SearchGround& source, PatternId pattern) {
   return PartFinder(source, pattern).run();
 }
 
-bool can_join(const WordPart& onset, const WordPart& rest) {
+bool can_join(const PseudoPart& onset, const PseudoPart& rest) {
   if (onset.units.empty()) return true;
   const char next = rest.letters.front();
   const Unit& last = onset.units.back();

@@ -14,7 +14,7 @@ namespace sheaf {
 inline constexpr std::size_t kMostPseudoLetters = 6;
 
 /// The beginning of a word of one beat up to its vowel, or the rest of it.
-struct WordPart {
+struct PseudoPart {
   std::string letters;
   std::vector<Unit> units;
   bool has_pattern = false;
@@ -29,7 +29,7 @@ struct WordPart {
 /// sounds. All are parts of everyday words that can be read.
 struct WordParts {
   /// By their letters.
-  std::map<std::string, WordPart> onsets, rests;
+  std::map<std::string, PseudoPart> onsets, rests;
   /// The beginnings of words with the pattern.
   std::set<std::string> own_onsets;
   /// The pattern is one of the whole word (cvc, blends): no part has it alone,
@@ -41,6 +41,6 @@ WordParts find_parts(const SearchGround& source, PatternId pattern);
 
 /// Whether a beginning can stand before a rest as English spells: no c before
 /// e, k only there, and so on.
-bool can_join(const WordPart& onset, const WordPart& rest);
+bool can_join(const PseudoPart& onset, const PseudoPart& rest);
 
 }  // namespace sheaf

@@ -22,11 +22,11 @@ struct Made {
   /// Its rest stands in one everyday word only, or is said in several ways.
   int doubt = 0;
   std::uint64_t order = 0;
-  const WordPart* onset = nullptr;
-  const WordPart* rest = nullptr;
+  const PseudoPart* onset = nullptr;
+  const PseudoPart* rest = nullptr;
 };
 
-Reading join(const WordPart& onset, const WordPart& rest,
+Reading join(const PseudoPart& onset, const PseudoPart& rest,
              const Speech& speech) {
   Reading reading;
   reading.word = onset.letters + rest.letters;
@@ -141,8 +141,8 @@ class PseudoChoice {
       if (words_.size() >= count_) return;
       if (made.onset == nullptr) continue;
       const bool own_onset = made.onset->has_pattern && !parts_.of_word;
-      const WordPart* plain = own_onset ? made.rest : made.onset;
-      const WordPart* own = own_onset ? made.onset : made.rest;
+      const PseudoPart* plain = own_onset ? made.rest : made.onset;
+      const PseudoPart* own = own_onset ? made.onset : made.rest;
       const int own_uses = parts_.of_word ? most : most * kOwnUses;
       if (uses_[plain] >= most || uses_[own] >= own_uses) continue;
       Reading word = join(*made.onset, *made.rest, maker_.speech());
@@ -160,7 +160,7 @@ class PseudoChoice {
   std::size_t count_;
   std::vector<Made> all_;
   std::vector<PseudoWord> words_;
-  std::map<const WordPart*, int> uses_;
+  std::map<const PseudoPart*, int> uses_;
   std::set<std::string> made_;
 };
 
