@@ -1,7 +1,8 @@
 # The page of the browser edition: part of the Makefile by way of web.mk.
 #
 #   make web           the page, served and in one file: out/web (after web-deps)
-#   make web-test      its tests, in Node and in Chromium; PART=keyboard for one
+#   make web-test      its tests, in Node and in Chromium; PART=keyboard for those
+#                      in Chromium whose file has that in its name
 #   make web-unit      those that need no browser and no module
 #   make web-bytes     every PDF from the module beside the native one
 #   make web-zip       the page for other machines: out/sheaf-web.zip
@@ -11,7 +12,7 @@ WEB_MODULE := build-web/sheaf.wasm
 WEB_BUILD = node web/build/build.mjs --module $(WEB_MODULE) \
   --share $(BUILD)/share/sheaf --guide out/guide --out
 
-.PHONY: web web-test web-unit web-bytes web-zip web-tools web-twice
+.PHONY: web web-test web-unit web-bytes web-zip web-tools web-built web-twice
 
 # What stands in web/node_modules was read from package-lock.json by web-deps.
 web-tools:
@@ -41,9 +42,9 @@ web-built:
 	  { echo "The tests need $$tool: run make web-deps"; exit 1; }; done
 
 web-test: web-tools web-built $(SHEAF)
-	@$(MAKE) --no-print-directory web-unit PART=$(PART)
+	$(if $(PART),,@$(MAKE) --no-print-directory web-unit)
 	cd web && node tests/run.mjs browser $(PART)
-	@$(if $(PART),,$(MAKE) --no-print-directory web-bytes web-twice)
+	$(if $(PART),,@$(MAKE) --no-print-directory web-bytes web-twice)
 
 web-zip: web-tools web-built
 	node web/build/zip.mjs $(WEB_OUT) out/sheaf-web.zip
