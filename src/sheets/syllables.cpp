@@ -203,8 +203,8 @@ Block Page::key_block() {
     for (std::size_t at; (at = name.find(' ')) != std::string::npos;) {
       name.replace(at, 1, "\u00A0");
     }
-    pieces.push_back({fmt::format("{}", kind_number(kind)), strong});
-    pieces.push_back({"\u00A0" + name, plain});
+    pieces.push_back({fmt::format("{}\u00A0", kind_number(kind)), strong});
+    pieces.push_back({name, plain});
     pieces.back().heard = std::string(kind_name(kind));
   }
   const Length width = c_.width() - 2 * kKeyPad;
