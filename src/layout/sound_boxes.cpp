@@ -172,6 +172,20 @@ std::vector<std::vector<SoundBox>> box_rows(const std::vector<SoundBox>& boxes,
   return rows;
 }
 
+void fit_beat_gaps(std::span<const std::vector<SoundBox>> words, Length width,
+                   BoxMeasures& measures) {
+  BoxMeasures without = measures;
+  without.beat_share = 0;
+  for (const int share : {30, 20, 12}) {
+    measures.beat_share = share;
+    const bool fits = std::ranges::all_of(words, [&](const auto& word) {
+      return box_rows(word, measures, width).size() <=
+             box_rows(word, without, width).size();
+    });
+    if (fits) return;
+  }
+}
+
 namespace {
 
 // ", in beats of 3 and 2"; nothing for a word of one beat.

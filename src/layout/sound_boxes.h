@@ -33,11 +33,17 @@ struct BoxMeasures {
   Length width;
   Length slot_width;
   Length x_height;
-  /// Between two beats of a word.
-  Length beat_gap() const { return width * 3 / 10; }
+  /// Between two beats of a word, in hundredths of a box.
+  int beat_share = 30;
+  Length beat_gap() const { return width * beat_share / 100; }
   Length height() const { return 3 * x_height + Length::from_mm(1.5); }
   Length base() const { return 2 * x_height + Length::from_mm(0.75); }
 };
+
+/// Makes the gaps between beats as narrow as they must be, so that no word
+/// needs more rows of this width for them than it does without.
+void fit_beat_gaps(std::span<const std::vector<SoundBox>> words, Length width,
+                   BoxMeasures& measures);
 
 /// What stands in the boxes when they are handed out.
 enum class BoxFill { empty, first, pattern, given, all };

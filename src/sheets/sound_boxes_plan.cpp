@@ -195,6 +195,7 @@ Plan plan_words(const SheetInput& in, Composer& c, bool model) {
   plan.boxes = plan.prompt + plan.prompt_width +
                (word || !model ? kGap : kBesidePicture);
   plan.right = c.width() - plan.prompt;
+  fit_beat_gaps(all, plan.right - plan.boxes, plan.measures);
   measure_items(in, c, plan);
   share_out(in, c, plan);
   return plan;

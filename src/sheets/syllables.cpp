@@ -48,12 +48,13 @@ constexpr Length kNumber = 10_mm;  // room for the item's number
 constexpr Length kKindBox = 9_mm;  // its side
 constexpr Length kBetweenBoxes = 3_mm;
 constexpr Length kBeforeBoxes = 6_mm;
+constexpr Length kBetweenParts = 5_mm;  // holds the line between them
 constexpr Length kBetweenBeats = 7_mm;  // holds a dot
 constexpr Length kBeforeWhole = 9_mm;
 constexpr Length kLeastBeat = 17_mm;
 constexpr Length kBelowWord = 3_mm;  // to the lines, below the vowels' dots
 constexpr Length kBetweenItems = 5_mm;
-constexpr Length kMostBetween = 14_mm;
+constexpr Length kMostBetween = 20_mm;
 constexpr Length kKeyPad = 2.5_mm;
 
 // One line to write on, within an item.
@@ -105,12 +106,21 @@ class Page {
   std::vector<std::size_t> page_ends() const;
   Block key_block();
   void add_item(std::size_t index, Block& block, ElementId list);
-  void draw_word(Block& block, const AnalyzedWord& word, Point at, bool vowels,
-                 bool parts, ElementId body);
+  struct Piece {
+    GlyphRun run;
+    std::size_t begin = 0;
+    Length x;  // from the word's left edge
+  };
+  std::vector<Piece> pieces_of(const AnalyzedWord& word, bool parted);
+  // The width of a word whose parts stand apart.
+  Length widest(const AnalyzedWord& word);
+  // Gives the element that says what is shown in the word.
+  ElementId draw_word(Block& block, const AnalyzedWord& word, Point at,
+                      bool vowels, bool parts, ElementId body);
   void draw_kinds(Block& block, const AnalyzedWord& word, Length top, bool done,
                   ElementId body);
   void draw_lines(Block& block, const AnalyzedWord& word, Length top, bool done,
-                  ElementId body);
+                  ElementId body, ElementId divided);
 
   const SheetInput& in_;
   Composer& c_;
@@ -169,7 +179,7 @@ void Page::make_plan() {
   for (double scale = 1.15; scale > 0.4; scale -= 0.05) {
     plan_.text = wide_text(c_.style(), scale);
     const bool fits = std::ranges::all_of(words_, [&](const AnalyzedWord* w) {
-      return width_of(c_.shape(plan_.text, w->reading.word)) <= word_room(*w);
+      return widest(*w) <= word_room(*w);
     });
     const bool least =
         scaled(c_.style().word_size, scale - 0.05) < c_.style().least_size;
@@ -203,8 +213,8 @@ Block Page::key_block() {
     for (std::size_t at; (at = name.find(' ')) != std::string::npos;) {
       name.replace(at, 1, "\u00A0");
     }
-    pieces.push_back({fmt::format("{}", kind_number(kind)), strong});
-    pieces.push_back({"\u00A0" + name, plain});
+    pieces.push_back({fmt::format("{}\u00A0", kind_number(kind)), strong});
+    pieces.push_back({name, plain});
     pieces.back().heard = std::string(kind_name(kind));
   }
   const Length width = c_.width() - 2 * kKeyPad;
@@ -254,12 +264,30 @@ std::vector<std::size_t> Page::page_ends() const {
   return even.size() == full.size() ? even : full;
 }
 
+// The letters of a word, or of each of its parts where those stand apart.
+std::vector<Page::Piece> Page::pieces_of(const AnalyzedWord& word,
+                                         bool parted) {
+  const std::string& text = word.reading.word;
+  if (!parted) return {{c_.shape(plan_.text, text), 0, Length()}};
+  std::vector<Piece> pieces;
+  Length x;
+  for (const WordPart& part : word.parts) {
+    pieces.push_back({c_.shape(plan_.text, part.of(text)), part.begin, x});
+    x += width_of(pieces.back().run) + kBetweenParts;
+  }
+  return pieces;
+}
+
+Length Page::widest(const AnalyzedWord& word) {
+  const std::vector<Piece> pieces = pieces_of(word, true);
+  return pieces.back().x + width_of(pieces.back().run);
+}
+
 // The word, with a dot under each vowel (a line under several letters) and a
 // line between two parts, as far as they are to be shown.
-void Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
-                     bool vowels, bool parts, ElementId body) {
+ElementId Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
+                          bool vowels, bool parts, ElementId body) {
   const std::string& text = word.reading.word;
-  const GlyphRun run = c_.shape(plan_.text, text);
   const Length base = at.y + baseline_in_line(plan_.text);
   std::string heard = text;
   if (vowels) {
@@ -269,33 +297,36 @@ void Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
     }
     heard.pop_back();
   }
-  if (parts) {
-    heard += fmt::format("; divided: {}", parts_said(word));
-  }
+  if (parts) heard += fmt::format("; divided: {}", parts_said(word));
   const ElementId element = vowels || parts ? add_heard(c_, body, heard) : body;
-  block.glyphs(run, {at.x, base}, element);
   const Length below = base + scaled(plan_.text.size, 0.34);
   const Stroke heavy{.width = c_.style().box_weight * 2, .round_ends = true};
-  if (vowels) {
+  const std::vector<Piece> pieces = pieces_of(word, parts);
+  for (std::size_t i = 0; i < pieces.size(); ++i) {
+    const Piece& piece = pieces[i];
+    const Length left = at.x + piece.x;
+    const std::size_t end =
+        i + 1 < pieces.size() ? pieces[i + 1].begin : text.size();
+    block.glyphs(piece.run, {left, base}, element);
+    if (i > 0) {
+      const Length x = left - kBetweenParts / 2;
+      block.line({x, base - scaled(plan_.text.size, 0.8)},
+                 {x, base + scaled(plan_.text.size, 0.24)}, heavy, element);
+    }
+    if (!vowels) continue;
     for (const VowelPlace& v : vowels_of(word)) {
-      const InkSpan ink = ink_of(run, v.begin, v.end);
+      if (v.begin < piece.begin || v.begin >= end) continue;
+      const InkSpan ink = ink_of(piece.run, v.begin - piece.begin,
+                                 std::min(v.end, end) - piece.begin);
       if (v.end - v.begin == 1) {
-        block.dot({at.x + ink.middle(), below}, 2_mm, element);
+        block.dot({left + ink.middle(), below}, 2_mm, element);
       } else {
-        block.line({at.x + ink.left, below}, {at.x + ink.right, below}, heavy,
+        block.line({left + ink.left, below}, {left + ink.right, below}, heavy,
                    element);
       }
     }
   }
-  if (!parts) return;
-  for (const WordPart& part : word.parts) {
-    if (part.begin == 0) continue;
-    const Length x = at.x + (ink_of(run, part.begin - 1U, part.begin).right +
-                             ink_of(run, part.begin, part.begin + 1U).left) /
-                                2;
-    block.line({x, base - scaled(plan_.text.size, 0.8)},
-               {x, base + scaled(plan_.text.size, 0.24)}, heavy, element);
-  }
+  return element;
 }
 
 void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
@@ -322,15 +353,17 @@ void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
 }
 
 void Page::draw_lines(Block& block, const AnalyzedWord& word, Length top,
-                      bool done, ElementId body) {
+                      bool done, ElementId body, ElementId divided) {
   const std::vector<Place> places = places_of(word);
   const auto beats = static_cast<int>(word.parts.size());
   const auto y_of = [&](const Place& place) {
     return top + set_pitch(plan_.ruling) * place.row;
   };
   ElementId element = body;
+  // Between beats that are written already they show where it is divided.
+  ElementId dots = divided;
   if (!done) {
-    element =
+    element = dots =
         c_.add(Role::figure, body,
                fmt::format("{} lines to write on, one for each beat", beats));
   }
@@ -348,7 +381,7 @@ void Page::draw_lines(Block& block, const AnalyzedWord& word, Length top,
     if (i + 1 < word.parts.size() && places[i + 1].row == place.row) {
       block.dot({place.x + place.width + kBetweenBeats / 2,
                  y + base_in_set(plan_.ruling) - plan_.ruling.x_height / 2},
-                1.6_mm);
+                1.6_mm, dots);
     }
   }
   const Place& whole = places.back();
@@ -376,11 +409,12 @@ void Page::add_item(std::size_t index, Block& block, ElementId list) {
             {plan_.left, top + baseline_in_line(plan_.text)}, item.label);
   const bool second = index == (plan_.model ? 1 : 0) && marks_ == "fading";
   const bool parts = model || marks_ == "parts";
-  draw_word(block, word, {plan_.left + kNumber, top},
-            parts || second || marks_ == "vowels", parts, item.body);
+  const ElementId shown =
+      draw_word(block, word, {plan_.left + kNumber, top},
+                parts || second || marks_ == "vowels", parts, item.body);
   draw_kinds(block, word, top, model, item.body);
   draw_lines(block, word, top + plan_.word_height() + kBelowWord, model,
-             item.body);
+             item.body, shown);
 }
 
 void Page::compose() {

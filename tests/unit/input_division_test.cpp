@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "unit/input_reading.h"
+#include "input_reading.h"
 
 namespace sheaf {
 namespace {
