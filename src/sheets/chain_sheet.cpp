@@ -37,7 +37,7 @@ constexpr OptionSpec kOptions[] = {
      .fallback = "boxes",
      .help = "what each word is written in",
      .choices = "boxes line"},
-    {"words", Kind::count, "7", "most words, the first among them", "6", "8"},
+    {"length", Kind::count, "7", "words of the chain, or fewer", "6", "8"},
     {"made-up", Kind::flag, "no", "words that do not exist may come in too"},
     line_height_option("12 mm"),
     {"least-box", Kind::length, "15 mm", "least width of a box", "10 mm",

@@ -57,7 +57,7 @@ std::string with_sounds(const SoundStep& step, std::string_view from,
 
 const std::vector<ChainWord>& chain_words(const SheetInput& in) {
   const bool made_up = in.options.flag("made-up");
-  const int most = in.options.count("words");
+  const int most = in.options.count("length");
   auto& kept = in.memory.chains[{most, made_up}];
   if (kept == nullptr) {
     const WordGames* games = in.lesson.games.get();

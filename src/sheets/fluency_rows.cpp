@@ -234,16 +234,18 @@ std::vector<FluencyPart> fluency_parts(const SheetInput& in) {
     void (*fill)(const SheetInput&, std::size_t, Part&);
   };
   constexpr Filler kFillers[] = {
-      {"sounds", Part::Kind::sounds, fill_sounds},
-      {"words", Part::Kind::words, fill_words},
-      {"phrases", Part::Kind::phrases, fill_phrases},
-      {"sentences", Part::Kind::sentences, fill_sentences}};
+      {"sound-rows", Part::Kind::sounds, fill_sounds},
+      {"word-rows", Part::Kind::words, fill_words},
+      {"phrase-rows", Part::Kind::phrases, fill_phrases},
+      {"sentence-rows", Part::Kind::sentences, fill_sentences}};
   std::vector<FluencyPart> parts;
   for (const Filler& filler : kFillers) {
-    if (!in.options.flag(filler.option)) continue;
+    const int rows = in.options.count(filler.option);
+    if (rows == 0) continue;
     Part& part = parts.emplace_back();
     part.kind = filler.kind;
-    const int count = items_for_rows(filler.kind, in.options.count("rows"));
+    part.rows = rows;
+    const int count = items_for_rows(filler.kind, rows);
     filler.fill(in, static_cast<std::size_t>(count), part);
   }
   return parts;
@@ -273,7 +275,7 @@ ScriptLines fluency_script(const SheetInput& in, const DayStep&) {
                    "of the next, take the errors off. A sound{} counts as one, "
                    "a phrase as its words. The learner colours a bar up to "
                    "the number.",
-                   in.options.flag("words") ? " or a word" : "")}};
+                   in.options.count("word-rows") > 0 ? " or a word" : "")}};
   if (readings > 1) {
     lines.push_back(
         {Lead::act,

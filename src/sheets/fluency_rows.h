@@ -19,6 +19,7 @@ struct FluencyPart {
     Span from = {};
   };
   Kind kind = Kind::words;
+  int rows = 0;  ///< at most
   std::vector<Item> items;
   /// Why it is left out, as the end of a sentence; empty where it stands.
   std::string missing;
@@ -26,9 +27,9 @@ struct FluencyPart {
 
 std::string_view part_name(FluencyPart::Kind kind);  ///< "Sounds"
 
-/// The parts that the sheet's options ask for, each with `most` items at most:
-/// the week's among those taught before, about half of each as far as there
-/// are any, nothing twice in a row. Decided by the lesson's seed.
+/// The parts that the sheet's options ask for, with items enough for their
+/// rows: the week's among those taught before, about half of each as far as
+/// there are any, nothing twice in a row. Decided by the lesson's seed.
 std::vector<FluencyPart> fluency_parts(const SheetInput& in);
 
 /// How many items of a kind are enough for so many rows, at most.

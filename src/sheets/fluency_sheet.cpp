@@ -26,11 +26,12 @@ using Kind = OptionSpec::Kind;
 using Part = FluencyPart;
 
 constexpr OptionSpec kOptions[] = {
-    {"sounds", Kind::flag, "yes", "rows of graphemes"},
-    {"words", Kind::flag, "yes", "rows of words"},
-    {"phrases", Kind::flag, "yes", "rows of phrases from the sentences"},
-    {"sentences", Kind::flag, "yes", "the lesson's sentences"},
-    {"rows", Kind::count, "4", "most rows of each", "2", "12"},
+    {"sound-rows", Kind::count, "4", "rows of graphemes; 0 for none", "0",
+     "12"},
+    {"word-rows", Kind::count, "4", "rows of words; 0 for none", "0", "12"},
+    {"phrase-rows", Kind::count, "4",
+     "rows of phrases from the sentences; 0 for none", "0", "12"},
+    {"sentence-rows", Kind::count, "4", "sentences; 0 for none", "0", "12"},
     {"minutes", Kind::count, "1", "how long each reading is", "1", "5"},
     {"readings", Kind::count, "3", "bars to colour", "1", "6"},
 };
@@ -72,7 +73,7 @@ TextStyle style_of(const Composer& c, Part::Kind kind) {
 
 // Items that stand in columns, as many as have room. Gives how many there are
 // to read.
-int add_columns(Composer& c, const Part& part, int rows) {
+int add_columns(Composer& c, const Part& part) {
   TextStyle style = style_of(c, part.kind);
   const Length room = c.width() - count_width(c);
   const Length widest = widest_text(c, style, part.items, &Part::Item::text);
@@ -84,7 +85,7 @@ int add_columns(Composer& c, const Part& part, int rows) {
   int count = 0;
   const auto shown =
       std::min(part.items.size(), static_cast<std::size_t>(columns) *
-                                      static_cast<std::size_t>(rows));
+                                      static_cast<std::size_t>(part.rows));
   // Each row is full, but for phrases and sentences.
   for (std::size_t i = 0; i < shown; ++i) {
     const auto column = static_cast<int>(i) % columns;
@@ -198,9 +199,8 @@ std::vector<Block> part_blocks(const SheetInput& in, Composer& c,
   std::vector<Block> before;
   std::swap(before, c.blocks());
   add_subheading(c, c.style().text_size, part_name(part.kind), kBetweenParts);
-  const int total = part.kind == Part::Kind::sentences
-                        ? add_sentences(c, part)
-                        : add_columns(c, part, in.options.count("rows"));
+  const int total = part.kind == Part::Kind::sentences ? add_sentences(c, part)
+                                                       : add_columns(c, part);
   add_bars(in, c, total);
   std::vector<Block> blocks;
   std::swap(blocks, c.blocks());
@@ -215,6 +215,8 @@ void compose(const SheetInput& in, Composer& c) {
   for (const Part& part : fluency_parts(in)) {
     if (part.items.empty()) continue;
     std::vector<Block> blocks = part_blocks(in, c, part);
+    // Many rows of large type.
+    if (height_of(blocks) > room) even_pages(blocks, room);
     if (pages.empty() || height_of(pages.back()) + height_of(blocks) > room) {
       pages.emplace_back();
     }
