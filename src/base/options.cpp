@@ -62,7 +62,8 @@ std::string expected(const OptionSpec& spec) {
       return text;
     }
     case Kind::letters:
-      return "write letters from a to z with blanks between, such as `b d sh`";
+      return "write letters from a to z with blanks between, such as `b d sh "
+             "a_e`";
     case Kind::text:
       break;
   }
@@ -81,7 +82,8 @@ Help fitting(const OptionSpec& spec, std::string_view wrong) {
 
 bool are_letters(std::string_view text) {
   return std::ranges::all_of(text, [](char c) {
-    return c == ' ' || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    return c == ' ' || c == '_' || (c >= 'a' && c <= 'z') ||
+           (c >= 'A' && c <= 'Z');
   });
 }
 

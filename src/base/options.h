@@ -23,7 +23,7 @@ struct OptionSpec {
     flag,    ///< yes or no
     choice,  ///< one of `choices`
     text,
-    letters,  ///< a to z and A to Z, with blanks between groups; may be empty
+    letters,  ///< a to z, A to Z and _, blanks between groups; may be empty
   };
   std::string_view name;
   Kind kind = Kind::text;

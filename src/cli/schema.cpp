@@ -116,7 +116,7 @@ std::string option_schema(const OptionSpec& option) {
       type = fmt::format("\"enum\": [{}]", choices(option.choices));
       break;
     case OptionSpec::Kind::letters:
-      type = R"("type": "string", "pattern": "^[A-Za-z ]*$")";
+      type = R"("type": "string", "pattern": "^[A-Za-z_ ]*$")";
       break;
     case OptionSpec::Kind::text:
       type = R"("type": "string")";

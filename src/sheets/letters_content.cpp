@@ -1,6 +1,8 @@
 #include "sheets/letters_content.h"
 
 #include <algorithm>
+#include <tuple>
+#include <utility>
 
 #include "layout/heard.h"
 #include "pictures/letter_strokes.h"
@@ -18,10 +20,13 @@ char small_of(char c) {
   return is_capital(c) ? static_cast<char>(c - 'A' + 'a') : c;
 }
 
+// A row begins and ends with a letter; the same stands once.
 void add_row(std::vector<std::string>& rows, std::string row) {
-  if (std::ranges::find(rows, row) == rows.end() && has_letter_shapes(row)) {
-    rows.push_back(std::move(row));
+  if (row.empty() || row.front() == ' ' || row.back() == ' ' ||
+      !has_letter_shapes(row) || std::ranges::find(rows, row) != rows.end()) {
+    return;
   }
+  rows.push_back(std::move(row));
 }
 
 // The letters of a grapheme as they stand in a word: nothing of the dash of
@@ -66,7 +71,7 @@ std::vector<std::string> chosen_rows(std::string_view text) {
   std::vector<std::string> rows;
   while (!text.empty()) {
     const std::size_t end = std::min(text.find(' '), text.size());
-    if (end > 0) add_row(rows, std::string(text.substr(0, end)));
+    if (end > 0) add_row(rows, as_written(text.substr(0, end)));
     text.remove_prefix(std::min(end + 1, text.size()));
   }
   return rows;

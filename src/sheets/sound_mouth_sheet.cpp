@@ -61,20 +61,25 @@ struct Items {
 };
 
 Items plan_items(Composer& c, const SoundMouth& content) {
+  constexpr std::int64_t kFewColumns = 3, kMostColumns = 4;
   Items items;
-  items.text = c.style().text(c.style().reading_size);
   items.number = c.style().learner_text();
   items.numbers = width_of(c.shape(items.number, "16")) + 3_mm;
-  items.box = tick_side(items.text) + 2.5_mm;
-  for (std::size_t i = 0; i < kSounds; ++i) {
-    items.labels[i] =
-        width_of(c.shape(items.text, content.label(static_cast<int>(i)))) +
-        4_mm;
+  // In smaller type where the labels are long.
+  for (const Length size : {c.style().reading_size, c.style().text_size}) {
+    items.text = c.style().text(size);
+    items.box = tick_side(items.text) + 2.5_mm;
+    Length needed = items.numbers + 2 * items.box;
+    for (std::size_t i = 0; i < kSounds; ++i) {
+      const std::string label = content.label(static_cast<int>(i));
+      items.labels[i] = width_of(c.shape(items.text, label)) + 4_mm;
+      needed += items.labels[i];
+    }
+    items.columns =
+        std::clamp<std::int64_t>(c.width() / needed, 1, kMostColumns);
+    if (items.columns >= kFewColumns) break;
   }
-  const Length needed =
-      items.numbers + 2 * items.box + items.labels[0] + items.labels[1];
   const auto count = static_cast<std::int64_t>(content.items.size());
-  items.columns = std::clamp<std::int64_t>(c.width() / needed, 1, 4);
   items.rows = (count + items.columns - 1) / items.columns;
   // As many in each row.
   if (items.rows > 0) items.columns = (count + items.rows - 1) / items.rows;

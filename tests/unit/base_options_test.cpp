@@ -11,6 +11,7 @@ constexpr OptionSpec kTable[] = {
     {"columns", Kind::count, "2", "columns", "1", "4"},
     {"marks", Kind::choice, "dots", "what stands under", {}, {}, "dots lines"},
     {"names", Kind::flag, "yes", "print the name line"},
+    {"letters", Kind::letters, "", "letters to write"},
 };
 
 TEST(Options, ReadsLengthsInFourUnits) {
@@ -53,6 +54,15 @@ std::string complaint(std::string key, std::string value) {
   Diagnostics d;
   read_options(kTable, &map, "the sheet `x`", d);
   return to_text(d);
+}
+
+TEST(Options, LettersAreLettersAndBlanks) {
+  EXPECT_EQ(complaint("letters", "b D sh a_e"), "");
+  for (const char* wrong : {"b 5", "b, d", "é"}) {
+    EXPECT_NE(complaint("letters", wrong).find("letters from a to z"),
+              std::string::npos)
+        << wrong;
+  }
 }
 
 TEST(Options, SaysWhatDoesNotFit) {
