@@ -192,6 +192,7 @@ std::vector<std::string> with_bad_signs(const Document& document) {
 constexpr const char* kLessons[] = {
     "pattern: sh\nwords: ship shed shell fish dish brush shelf wishes fox\n"
     "taught: ee, ai, i_e\n"
+    "sight-words: said one\n"
     "sentences: |\n  The fish is in the dish.\n  She said it was his wish!\n"
     "dictate-sentences: |\n  The fish is in the dish.\n"
     "rhyme: |\n  I see a {ship} on the sea.\n"

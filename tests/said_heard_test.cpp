@@ -235,7 +235,7 @@ TEST_F(SaidHeard, TitlesNamePatternAndSheetForTeachersOnly) {
   EXPECT_TRUE(learner.starts_with("Worksheets, Week 3, code ")) << learner;
   EXPECT_EQ(learner.find("sh,"), std::string::npos) << learner;
   EXPECT_TRUE(teacher.starts_with(
-      "sh: week plan, script and answer key, Week 3, code "))
+      "sh: week plan, by ear, script and answer key, Week 3, code "))
       << teacher;
   EXPECT_TRUE(titles({"mark-sheet"}).second.starts_with("sh: mark sheet, "));
   EXPECT_TRUE(titles({"sound-boxes"}).first.starts_with("Sound boxes, "));

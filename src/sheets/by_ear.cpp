@@ -111,6 +111,7 @@ void compose(const SheetInput& in, Composer& c) {
 }
 
 std::string missing(const SheetInput& in) {
+  if (in.lesson.patterns.empty()) return "it teaches no pattern";
   const std::vector<EarDay> days = ear_work(in.lesson, 1, 1);
   return days.empty() || days.front().together.empty()
              ? "Sheaf knows no words with the sounds taught so far"

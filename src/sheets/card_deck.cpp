@@ -42,22 +42,14 @@ std::vector<DeckCard> chosen(const SheetInput& in) {
   return cards;
 }
 
-TextStyle new_style(const Composer& c) {
-  return c.style().text(
-      std::max(c.style().footer_size, scaled(c.style().text_size, 0.7)), true);
-}
-
-// Top left within the card; the room below it is what is left.
-Rect draw_new(Composer& c, Block& block, const Rect& rect, ElementId element) {
-  const TextStyle style = new_style(c);
-  const Length height = style.line_height();
+// At the foot of the card, opposite its code.
+void draw_new(Composer& c, Block& block, const Rect& rect, ElementId element) {
+  const TextStyle style = c.style().text(c.style().footer_size, true);
   const Length width = width_of(c.shape(style, "new")) + 3_mm;
-  block.frame({rect.x, rect.y, width, height},
-              {.width = c.style().box_weight * 3 / 2});
-  draw_text(c, block, style, "new",
-            {rect.x + 1.5_mm, rect.y + baseline_in_line(style)},
-            add_heard(c, element, "new this week,"));
-  return {rect.x, rect.y + height, rect.width, rect.height - height};
+  const Rect frame{rect.right() - width, rect.bottom() + 0.2_mm, width, 4.4_mm};
+  block.frame(frame, {.width = c.style().box_weight * 3 / 2});
+  draw_in_middle(c, block, style, "new", frame,
+                 add_heard(c, element, "new this week,"));
 }
 
 // One sound: the picture, then the word, then the sound.
@@ -87,7 +79,11 @@ void draw_one(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
   if (!says.word.empty()) {
     draw_centred(c, block, plain, says.word,
                  {middle, top + baseline_in_line(plain)}, element);
-    draw_text(c, block, plain, " ", {middle, top}, element);
+    // The sound is no part of the word.
+    draw_text(c, block, plain, " ",
+              {middle + width_of(c.shape(plain, says.word)) / 2,
+               top + baseline_in_line(plain)},
+              element);
     top += plain.line_height();
   }
   draw_centred(c, block, strong, sound,
@@ -98,10 +94,12 @@ void draw_one(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
 // A line for each sound.
 void draw_several(const SheetInput& in, Composer& c, Block& block,
                   const Rect& rect, const DeckCard& card, ElementId element) {
-  std::vector<std::string> lines;
+  std::vector<std::string> lines, heard;
   for (const DeckCard::Says& says : card.says) {
     const std::string sound = said(in.lesson, says.sound);
     lines.push_back(says.word.empty() ? sound : sound + "  " + says.word);
+    heard.push_back(heard_signs(sound) +
+                    (says.word.empty() ? ";" : ", " + says.word + ";"));
   }
   TextStyle style = c.style().learner_text();
   style = fitted_style(style, widest_text(c, style, lines), rect.width);
@@ -110,10 +108,10 @@ void draw_several(const SheetInput& in, Composer& c, Block& block,
     style.size = scaled(style.size, 0.95);
   }
   Length top = rect.y + (rect.height - style.line_height() * count) / 2;
-  for (const std::string& line : lines) {
-    draw_centred(c, block, style, line,
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    draw_centred(c, block, style, lines[i],
                  {rect.x + rect.width / 2, top + baseline_in_line(style)},
-                 add_heard(c, element, heard_signs(line) + ";"));
+                 add_heard(c, element, heard[i]));
     top += style.line_height();
   }
 }
@@ -130,11 +128,11 @@ Card card_of(const SheetInput& in, Composer& c, const TextStyle& style,
   };
   card.back = [&in, &c, own, number](Block& block, const Rect& rect,
                                      ElementId element) {
-    const Rect room = own.is_new ? draw_new(c, block, rect, element) : rect;
+    if (own.is_new) draw_new(c, block, rect, element);
     if (own.says.size() == 1) {
-      draw_one(in, c, block, room, own.says.front(), number, element);
+      draw_one(in, c, block, rect, own.says.front(), number, element);
     } else {
-      draw_several(in, c, block, room, own, element);
+      draw_several(in, c, block, rect, own, element);
     }
   };
   return card;
@@ -146,6 +144,8 @@ void compose(const SheetInput& in, Composer& c) {
   TextStyle style = c.style().text(scaled(c.style().blending_size, 1.2), true);
   style = fitted_style(style, widest_text(c, style, items, &DeckCard::grapheme),
                        card_room(c, grid));
+  // Low cards too keep the letters clear of what stands at their foot.
+  style.size = std::min(style.size, scaled(grid.height - 8_mm, 0.75));
   std::vector<Card> cards;
   for (const DeckCard& item : items) {
     cards.push_back(card_of(in, c, style, item, cards.size() + 1));

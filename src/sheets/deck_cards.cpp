@@ -167,6 +167,7 @@ std::vector<DeckCard> deck_cards(const SheetInput& in) {
 }
 
 std::string why_no_deck(const SheetInput& in) {
+  if (in.lesson.patterns.empty()) return "it teaches no pattern";
   if (!in.lesson.taught.known()) {
     return "nothing says what was taught; a sequence or `taught` does";
   }

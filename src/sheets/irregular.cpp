@@ -288,6 +288,7 @@ void compose(const SheetInput& in, Composer& c) {
 }
 
 std::string missing(const SheetInput& in) {
+  if (in.lesson.patterns.empty()) return "it teaches no pattern";
   const Content content = content_of(in);
   if (!content.words.empty()) return "";
   return content.expected.empty()

@@ -231,6 +231,10 @@ void compose(const SheetInput& in, Composer& c) {
   add_sets(c, ruling, static_cast<int>(std::max<std::int64_t>(1, lines)), 0_mm);
 }
 
+std::string missing(const SheetInput& in) {
+  return in.lesson.patterns.empty() ? "it teaches no pattern" : "";
+}
+
 ScriptLines script(const SheetInput&, const DayStep&) {
   return {
       {Lead::show,
@@ -260,6 +264,7 @@ const SheetKind kKind = {
     .minutes = 3,
     .materials = "a crayon",
     .options = kOptions,
+    .missing = missing,
     .compose = compose,
     .script = script,
 };
