@@ -6,6 +6,7 @@
 #include <array>
 
 #include "layout/heard.h"
+#include "layout/text_block.h"
 #include "phonics/division_kinds.h"
 #include "sheets/common_options.h"
 #include "sheets/word_parts.h"
@@ -116,6 +117,29 @@ std::vector<VowelPlace> vowels_of(const AnalyzedWord& word) {
 
 bool has_weak_part(const AnalyzedWord& word) {
   return std::ranges::any_of(word.parts, &WordPart::weak);
+}
+
+void add_long_word_answers(const SheetInput& in, Composer& c) {
+  const TextStyle plain = c.style().teacher_text();
+  const TextStyle strong = c.style().teacher_text(true);
+  int number = 0;
+  for (const AnalyzedWord* word : long_words(in)) {
+    const From from(c, word->spelling.span);
+    std::string kinds;
+    for (const WordPart& part : word->parts) {
+      kinds += fmt::format("{}{} {}", kinds.empty() ? "" : ", ",
+                           kind_number(part.kind), kind_name(part.kind));
+      if (part.weak) kinds += " (weak vowel)";
+    }
+    std::vector<TextPiece> pieces = {
+        {fmt::format("{}. ", ++number), plain},
+        {divided_text(word->reading, word->parts), strong}};
+    pieces.back().heard = parts_said(*word);
+    pieces.push_back(
+        {fmt::format(": {}. Divides {}.", kinds, division_reasons(*word)),
+         plain});
+    add_paragraph(c, pieces);
+  }
 }
 
 }  // namespace sheaf

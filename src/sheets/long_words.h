@@ -38,4 +38,8 @@ std::vector<VowelPlace> vowels_of(const AnalyzedWord& word);
 /// read there, so that the parts have to be read as they are spelled.
 bool has_weak_part(const AnalyzedWord& word);
 
+/// The key: each word in its parts, their kinds with their numbers, and the
+/// rules.
+void add_long_word_answers(const SheetInput& in, Composer& c);
+
 }  // namespace sheaf

@@ -181,9 +181,8 @@ void Page::make_plan() {
     const bool fits = std::ranges::all_of(words_, [&](const AnalyzedWord* w) {
       return widest(*w) <= word_room(*w);
     });
-    const bool least =
-        scaled(c_.style().word_size, scale - 0.05) < c_.style().least_size;
-    if (fits || least) break;
+    const Length next = scaled(c_.style().word_size, scale - 0.05);
+    if (fits || next < c_.style().least_size) break;
   }
 }
 
@@ -260,7 +259,7 @@ std::vector<std::size_t> Page::page_ends() const {
   const auto most = static_cast<std::size_t>(in_.options.count("per-page"));
   const std::vector<std::size_t> full = fill(most);
   const std::size_t share = (words_.size() + full.size() - 1) / full.size();
-  std::vector<std::size_t> even = fill(std::min(most, share));
+  const std::vector<std::size_t> even = fill(std::min(most, share));
   return even.size() == full.size() ? even : full;
 }
 
@@ -355,17 +354,16 @@ void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
 void Page::draw_lines(Block& block, const AnalyzedWord& word, Length top,
                       bool done, ElementId body, ElementId divided) {
   const std::vector<Place> places = places_of(word);
-  const auto beats = static_cast<int>(word.parts.size());
   const auto y_of = [&](const Place& place) {
     return top + set_pitch(plan_.ruling) * place.row;
   };
   ElementId element = body;
-  // Between beats that are written already they show where it is divided.
   ElementId dots = divided;
   if (!done) {
     element = dots =
         c_.add(Role::figure, body,
-               fmt::format("{} lines to write on, one for each beat", beats));
+               fmt::format("{} lines to write on, one for each beat",
+                           word.parts.size()));
   }
   for (std::size_t i = 0; i < word.parts.size(); ++i) {
     const Place& place = places[i];
@@ -450,8 +448,8 @@ void compose(const SheetInput& in, Composer& c) { Page(in, c).compose(); }
 std::string missing(const SheetInput& in) {
   const auto words = long_words(in).size();
   if (words > 1) return "";
-  return words == 0 ? "no word of the list has several beats"
-                    : "only one word of the list has several beats";
+  return fmt::format("{} word of the list has several beats",
+                     words == 0 ? "no" : "only one");
 }
 
 Direction other_direction(const SheetInput& in) {
@@ -475,30 +473,6 @@ Direction other_direction(const SheetInput& in) {
   return {};
 }
 
-// The word in its parts, their kinds with their numbers, and the rule.
-void answers(const SheetInput& in, Composer& c) {
-  const TextStyle plain = c.style().teacher_text();
-  const TextStyle strong = c.style().teacher_text(true);
-  int number = 0;
-  for (const AnalyzedWord* word : long_words(in)) {
-    const From from(c, word->spelling.span);
-    std::string kinds;
-    for (const WordPart& part : word->parts) {
-      kinds += fmt::format("{}{} {}", kinds.empty() ? "" : ", ",
-                           kind_number(part.kind), kind_name(part.kind));
-      if (part.weak) kinds += " (weak vowel)";
-    }
-    std::vector<TextPiece> pieces = {
-        {fmt::format("{}. ", ++number), plain},
-        {divided_text(word->reading, word->parts), strong}};
-    pieces.back().heard = parts_said(*word);
-    pieces.push_back(
-        {fmt::format(": {}. Divides {}.", kinds, division_reasons(*word)),
-         plain});
-    add_paragraph(c, pieces);
-  }
-}
-
 const SheetKind kKind = {
     .name = "syllables",
     .title = "Long words",
@@ -518,7 +492,7 @@ const SheetKind kKind = {
     .compose = compose,
     .share = sheet_script::share_of_syllables,
     .script = sheet_script::syllables,
-    .answers = answers,
+    .answers = add_long_word_answers,
 };
 const SheetRegistration kRegistration(kKind);
 

@@ -34,7 +34,7 @@ TEST(Divisions, AreGivenAmongGraphemes) {
 
 // Signs where nothing is to be divided divide nothing.
 TEST(Divisions, LeaveOutSignsAtTheEnds) {
-  const ReadLesson read = split_as("ship: - sh i p -");
+  const ReadLesson read = split_as("ship: sh i p -");
   ASSERT_EQ(read.lesson.splits.size(), 1U) << read.messages();
   for (const auto& part : read.lesson.splits[0].parts) {
     EXPECT_FALSE(part.begins_beat);
