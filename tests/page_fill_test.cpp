@@ -30,8 +30,9 @@ TEST_P(Paper, IsBlankOnlyBehindALeafThatIsCut) {
   }
 }
 
-// The targets: 8 % of all pages; 12 pages a week, and one more for the short
-// dictations.
+// The targets: 8 % of all pages; 12 pages a week, one more for the short
+// dictations and one for the chain. Where these make an odd number, the leaf to
+// cut comes first and has a blank back.
 TEST_P(Paper, IsNotWasted) {
   std::size_t pages = 0, low = 0;
   const auto lessons = measured_lessons();
@@ -43,10 +44,10 @@ TEST_P(Paper, IsNotWasted) {
     low += static_cast<std::size_t>(std::ranges::count_if(
         fills,
         [](const PageFill& page) { return page.blank || page.under_half(); }));
-    EXPECT_LE(fills.size(), 13U) << made.about;
+    EXPECT_LE(fills.size(), 15U) << made.about;
   }
   EXPECT_LE(100 * low, 8 * pages);
-  EXPECT_LE(pages, 13 * lessons.size());
+  EXPECT_LE(pages, 14 * lessons.size());
 }
 
 // In every layout that is printed: a page under half full is only the last of

@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "base/shuffle.h"
+#include "phonics/letter_map.h"
 #include "phonics/word_facts.h"
 
 namespace sheaf {

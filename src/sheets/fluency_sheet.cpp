@@ -45,7 +45,8 @@ constexpr int kCells = 20;
 constexpr int kScaleStep = 5;  // cells from one number to the next
 
 TextStyle count_style(const Composer& c) {
-  TextStyle style = c.style().text(scaled(c.style().reading_size, 0.7));
+  TextStyle style =
+      c.style().text(c.style().at_least(scaled(c.style().reading_size, 0.7)));
   style.ink = 90;
   return style;
 }
@@ -155,7 +156,8 @@ int end_of_scale(int total) {
 void add_bars(const SheetInput& in, Composer& c, int total) {
   const int readings = in.options.count("readings");
   const int end = end_of_scale(total);
-  const TextStyle text = c.style().text(scaled(c.style().text_size, 0.9));
+  const TextStyle text =
+      c.style().text(c.style().at_least(scaled(c.style().text_size, 0.9)));
   const Length width = c.width() - kBarLabel - 4_mm;
   const Length cell = width / kCells;
   const ElementId list = c.add(Role::list);
