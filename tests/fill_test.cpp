@@ -242,7 +242,8 @@ void check(const std::vector<PageMarks>& pages, const std::string& where) {
     EXPECT_LE(page.right, page.width - kMargin + kSlack) << what;
     EXPECT_LE(page.bottom, page.height - kMargin - kFooter + kSlack) << what;
     // The last page of cards has its backs behind it.
-    const std::size_t next = i + (find_sheet_kind(page.sheet)->cut ? 2 : 1);
+    const SheetKind* kind = find_sheet_kind(page.sheet);
+    const std::size_t next = i + (kind != nullptr && kind->cut ? 2 : 1);
     const bool last = next >= pages.size() || pages[next].sheet != page.sheet;
     if (last) continue;
     const double header = find_sheet_kind(page.sheet)->for_teacher

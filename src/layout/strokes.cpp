@@ -55,11 +55,11 @@ void draw_framed_ground(Block& block, const Style& style, const Rect& rect) {
                                  .stroke = thin_stroke(style)});
 }
 
-void draw_underlined_ground(Block& block, const Style& style,
-                            const Rect& rect) {
-  block.shade(rect, kMeantGround);
+void draw_underlined_ground(Block& block, const Style& style, const Rect& rect,
+                            ElementId element) {
+  block.shade(rect, kMeantGround, element);
   block.line({rect.x, rect.bottom()}, {rect.right(), rect.bottom()},
-             {.width = style.box_weight * 3 / 2});
+             {.width = style.box_weight * 3 / 2}, element);
 }
 
 }  // namespace sheaf

@@ -39,6 +39,7 @@ void draw_cut_lines(Block& block, const Style& style, const Rect& piece,
 /// photocopy; or with a line at its foot, where other letters are too near for
 /// a frame.
 void draw_framed_ground(Block& block, const Style& style, const Rect& rect);
-void draw_underlined_ground(Block& block, const Style& style, const Rect& rect);
+void draw_underlined_ground(Block& block, const Style& style, const Rect& rect,
+                            ElementId element = kDecoration);
 
 }  // namespace sheaf

@@ -46,7 +46,7 @@ std::vector<DeckCard> chosen(const SheetInput& in) {
 void draw_new(Composer& c, Block& block, const Rect& rect, ElementId element) {
   const TextStyle style = c.style().text(c.style().footer_size, true);
   const Length width = width_of(c.shape(style, "new")) + 3_mm;
-  const Rect frame{rect.right() - width, rect.bottom() + 0.2_mm, width, 4.4_mm};
+  const Rect frame{rect.right() - width, rect.bottom() - 1_mm, width, 4.4_mm};
   block.frame(frame, {.width = c.style().box_weight * 3 / 2});
   draw_in_middle(c, block, style, "new", frame,
                  add_heard(c, element, "new this week,"));

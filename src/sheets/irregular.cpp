@@ -195,12 +195,12 @@ Plan plan_page(const SheetInput& in, Composer& c,
 
 // A shaded ground with a heavy line where something must be remembered.
 void draw_grounds(Composer& c, Block& block, const std::vector<SoundBox>& row,
-                  const BoxMeasures& m, Point at) {
+                  const BoxMeasures& m, Point at, ElementId element) {
   const Length top = at.y + row_height(m) - m.height() + 1.5_mm;
   const Length height = m.base() - 1.5_mm;
   const auto ground = [&](Length x, Length width) {
     draw_underlined_ground(block, c.style(),
-                           {x + 1.5_mm, top, width - 3_mm, height});
+                           {x + 1.5_mm, top, width - 3_mm, height}, element);
   };
   Length x = at.x;
   for (const SoundBox& box : row) {
@@ -220,7 +220,7 @@ void draw_boxes(Composer& c, Block& block, const Plan& plan,
   if (word.any()) heard += "; what is left empty is the part to remember";
   const ElementId figure = c.add(Role::figure, body, std::move(heard));
   for (const std::vector<SoundBox>& row : boxes.rows) {
-    draw_grounds(c, block, row, boxes.measures, at);
+    draw_grounds(c, block, row, boxes.measures, at, figure);
     draw_box_row(c, block, row, boxes.measures, plan.options, at, figure);
     at.y += row_height(boxes.measures);
   }
