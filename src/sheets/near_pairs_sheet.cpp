@@ -102,7 +102,6 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
                  ElementId body) {
   const AnalyzedWord& word = left ? row.left() : row.right();
   const From from(c, word.spelling.span);
-  block.frame(frame, thin_stroke(c.style()));
   if (ringed) {
     draw_ring(c, block, frame, add_heard(c, body, "ringed already:"));
   }
@@ -110,7 +109,10 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
   const auto choice = [&](const std::string& text) {
     return left ? add_heard(c, body, text + " or") : c.add(Role::span, body);
   };
-  switch (row.show) {
+  // A copy in braille has no pictures; it has their words.
+  const bool unseen = row.show == Show::pictures &&
+                      c.style().picture_names == PictureNames::left_out;
+  switch (unseen ? Show::words : row.show) {
     case Show::pictures: {
       const Picture* picture = in.pictures.find(word.reading.word);
       const Length side = std::min(frame.width, frame.height);
@@ -118,11 +120,13 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
       const Rect room{frame.x + (frame.width - side) / 2 + pad,
                       frame.y + (frame.height - side) / 2 + pad, side - 2 * pad,
                       side - 2 * pad};
-      draw_picture(block, c.style(), picture, room,
-                   add_picture(c, body, picture,
-                               {.word = word.reading.word,
-                                .number = 2 * number + (left ? 0 : 1) - 1}));
-      break;
+      const ElementId figure =
+          add_picture(c, body, picture,
+                      {.word = word.reading.word,
+                       .number = 2 * number + (left ? 0 : 1) - 1});
+      block.frame(frame, thin_stroke(c.style()), figure);
+      draw_picture(block, c.style(), picture, room, figure);
+      return;
     }
     case Show::words:
       draw_in_middle(c, block, grid.words, word.reading.word, frame,
@@ -133,6 +137,7 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
                      left ? "1" : "2", frame, choice(left ? "1" : "2"));
       break;
   }
+  block.frame(frame, thin_stroke(c.style()));
 }
 
 void compose(const SheetInput& in, Composer& c) {
