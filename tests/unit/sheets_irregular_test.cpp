@@ -24,7 +24,8 @@ class IrregularTest : public AnalyzedLessonTest {
   // The word with the letters to remember as capitals, for those of the lesson.
   std::string parts(const std::string& text) {
     std::string all;
-    for (const RememberedWord& word : remembered_words(analyzed_as_taught(text)).words) {
+    for (const RememberedWord& word :
+         remembered_words(analyzed_as_taught(text)).words) {
       if (!all.empty()) all += ' ';
       const std::string& letters = word.word.reading.word;
       for (std::size_t i = 0; i < letters.size(); ++i) {
