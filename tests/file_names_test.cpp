@@ -221,7 +221,8 @@ TEST_F(FileNames, OfAClassDoNoHarmInAPlan) {
 class MakeNames : public FileNames {
  protected:
   MakeNames() {
-    for (const char* name : {"Makefile", "checks.mk", "tools/print.sh"}) {
+    for (const char* name :
+         {"Makefile", "checks.mk", "web.mk", "web/page.mk", "tools/print.sh"}) {
       fs::create_directories(fs::path(at(name)).parent_path());
       fs::copy(project() / name, at(name));
     }

@@ -199,7 +199,8 @@ TEST_F(Printing, HasNoTransparency) {
 // it is given, and that the file arrives whole.
 TEST(PrintCommand, SendsThePacketOnBothSidesAndUnscaled) {
   const TemporaryFolder folder;
-  for (const char* name : {"Makefile", "checks.mk", "lessons"}) {
+  for (const char* name :
+       {"Makefile", "checks.mk", "web.mk", "web", "lessons"}) {
     fs::create_symlink(project() / name, fs::path(folder.path()) / name);
   }
   fs::create_directories(folder.path() + "/src");

@@ -16,8 +16,9 @@ std::string explain_boxes(const Reading& reading,
                           const Conventions& conventions);
 
 /// The line that a lesson puts under `split:` to have this reading: "chef:
-/// ch=/sh/ e f", with hyphens where the lesson divided it. Sounds stand where the grapheme seldom says them, and where
-/// one of the `others` (readings of the same word) says something else.
+/// ch=/sh/ e f", with hyphens where the lesson divided it. Sounds stand where
+/// the grapheme seldom says them, and where one of the `others` (readings of
+/// the same word) says something else.
 std::string split_line(const Reading& reading,
                        std::span<const Reading> others = {});
 

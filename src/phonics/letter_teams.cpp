@@ -130,7 +130,8 @@ int unusual_cost(const Correspondence& unit, std::string_view letters,
   if (says_otherwise(kAnywhere, unit)) return kUnusual;
   if (end == letters.size())
     return says_otherwise(kOpen, unit) ? kWeakVowel : 0;
-  return !is_vowel_letter(letters[end]) && says_otherwise(kSaidInClosed, unit) &&
+  return !is_vowel_letter(letters[end]) &&
+                 says_otherwise(kSaidInClosed, unit) &&
                  !has_own_rule(letters, at)
              ? kUnusual
              : 0;

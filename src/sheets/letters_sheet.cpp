@@ -26,7 +26,8 @@ using Kind = OptionSpec::Kind;
 constexpr OptionSpec kOptions[] = {
     line_height_option(),
     {"letters", Kind::letters, "",
-     "letters and graphemes to write, as in b d sh a_e; none: the grapheme of the "
+     "letters and graphemes to write, as in b d sh a_e; none: the grapheme of "
+     "the "
      "week and its letters"},
     {"capitals", Kind::flag, "no", "after each small letter its capital"},
     {.name = "order",
