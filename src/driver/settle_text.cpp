@@ -7,6 +7,7 @@
 #include <set>
 #include <string_view>
 
+#include "base/utf8.h"
 #include "driver/sort_words.h"
 #include "phonics/explain.h"
 #include "planning/lesson_text.h"

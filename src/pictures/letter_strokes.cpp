@@ -62,7 +62,7 @@ void walk(const Path& path, double step, const Visit& visit) {
 std::optional<LetterFamily> family_of(std::string_view name) {
   constexpr std::array<std::string_view, 5> kNames = {"down", "hump", "bump",
                                                       "round", "slant"};
-  const auto* const found = std::ranges::find(kNames, name);
+  const auto found = std::ranges::find(kNames, name);
   if (found == kNames.end()) return std::nullopt;
   return static_cast<LetterFamily>(found - kNames.begin());
 }
