@@ -61,9 +61,12 @@ void expect_one_change(const EarSwap& swap) {
   const std::size_t place = changed.front();
   EXPECT_EQ(from[place], swap.out) << about;
   EXPECT_EQ(to[place], swap.in) << about;
-  if (swap.change == EarChange::first) EXPECT_EQ(place, 0U) << about;
-  if (swap.change == EarChange::last)
+  if (swap.change == EarChange::first) {
+    EXPECT_EQ(place, 0U) << about;
+  }
+  if (swap.change == EarChange::last) {
     EXPECT_EQ(place, from.size() - 1) << about;
+  }
   if (swap.change == EarChange::middle) {
     EXPECT_TRUE(place > 0 && place + 1 < from.size()) << about;
   }
