@@ -67,6 +67,7 @@ test('from nothing to a packet with keys alone', async (t) => {
   await page.keyboard.type('igh');
   await page.getByRole('option').first().waitFor();
   await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'Save', exact: true }).waitFor();
   await hasPages(page);
   await page.evaluate(() => { (document.activeElement as HTMLElement | null)?.blur(); });
   await tabTo(page, /Layout/);
@@ -175,6 +176,6 @@ test('the first Tab offers the way past what repeats', async (t) => {
   await page.keyboard.press('Tab');
   assert.match((await focus(page)).name, /To the main part/);
   await page.keyboard.press('Enter');
-  assert.ok(await page.evaluate(() => document.activeElement?.closest('main') !== null));
+  await page.waitForFunction(() => Boolean(document.activeElement?.closest('main')));
   assert.ok(await drawnPages(page) > 0);
 });
