@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { TestContext } from 'node:test';
 import type { Page } from 'playwright-core';
-import { chooseFolder } from './folders.js';
+import { chooseFolder } from './term.js';
 import { show } from './steps.js';
 
 const lessons = resolve('../lessons');
