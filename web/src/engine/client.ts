@@ -7,8 +7,9 @@ import { inBrowserWords } from './browser_words.js';
 import { kMachineFault, type Answer, type Run } from './instance.js';
 import type { Call, Received, Result } from './protocol.js';
 import type {
-  Action, Edit, Engine, EngineInfo, Field, HoverInfo, Inlay, LayoutInfo, Message, Offer,
+  Action, Drawn, Edit, Engine, EngineInfo, Field, HoverInfo, Inlay, LayoutInfo, Message, Offer,
   OutlinePart, Packets, Pages, PatternInfo, Picture, PlaceInFile, RunResult,
+  Sight,
 } from './types.js';
 
 class Line {
@@ -150,6 +151,14 @@ class WorkerEngine implements Engine {
     const [bytes] = parts;
     if (!bytes) throw new Error('The page could not be drawn.');
     return { width, height, pixels: new Uint8ClampedArray(bytes.buffer) };
+  }
+  async drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null> {
+    const answer = await (await this.#texts).call({ call: 'draw-changed', path, sights });
+    if (answer === null) return null;
+    const { json, parts: [bytes] } = answer as Answer;
+    const { width, height, ...drawn } = json as Omit<Drawn, 'picture'> & Omit<Picture, 'pixels'>;
+    if (!bytes) throw new Error('The page could not be drawn.');
+    return { ...drawn, picture: { width, height, pixels: new Uint8ClampedArray(bytes.buffer) } };
   }
   atPoint(path: string, page: number, x: number, y: number) {
     return this.#json<PlaceInFile | null>({ do: 'at-point', path, page, x, y });

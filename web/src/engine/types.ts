@@ -81,6 +81,10 @@ export interface Pages {
 
 export interface Picture { width: number; height: number; /** RGBA, rows from the top. */ pixels: Uint8ClampedArray<ArrayBuffer> }
 
+/** A page that is in sight, and how the screen has it. */
+export interface Sight { page: number; dpi: number; /** What it shows; '': nothing. */ look: string }
+export interface Drawn { page: number; dpi: number; look: string; picture: Picture }
+
 export interface PlaceInFile { path: string; range: Range; line: number }
 
 export interface NamedFile { name: string; bytes: Uint8Array<ArrayBuffer> }
@@ -161,6 +165,9 @@ export interface Engine {
 
   pages(path: string): Promise<Pages>;
   draw(path: string, page: number, dpi: number): Promise<Picture>;
+  /** The first of these that looks different now, drawn; null: all are right. So
+   * a page can be asked for together with the text that may change it. */
+  drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null>;
   /** In points from the top left corner. */
   atPoint(path: string, page: number, x: number, y: number): Promise<PlaceInFile | null>;
   pagesOf(path: string, from: number, to: number): Promise<number[]>;

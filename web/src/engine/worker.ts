@@ -2,9 +2,10 @@
  * When an instance breaks down, the next call gets another with the same files:
  * nothing that a lesson says can end a teacher's session. */
 
-import { Instance, Refusal } from './instance.js';
+import { Instance, Refusal, type Answer } from './instance.js';
 import { unpack, type Packed } from './pack.js';
 import type { Call, Received, Result, Sent } from './protocol.js';
+import type { Pages, Sight } from './types.js';
 
 // Given back when it has grown over this, between two calls.
 const kMostBytes = 160 << 20;
@@ -32,6 +33,32 @@ function remember(request: unknown): void {
   if (what === 'close') settings.delete(`text ${path}`);
 }
 
+/** The pages that were told last, until something is said that may change them. */
+let told: { path: string; pages: Pages } | null = null;
+
+async function ask(request: unknown): Promise<Answer> {
+  instance ??= fresh();
+  const { do: what, path } = request as { do: string; path?: string };
+  if (what === 'options' || what === 'change' || what === 'close') told = null;
+  const answer = (await instance).ask(request);
+  remember(request);
+  if (what === 'pages') told = { path: path ?? '', pages: answer.json as Pages };
+  if ((await instance).size > kMostBytes) instance = null;
+  return answer;
+}
+
+async function drawChanged(path: string, sights: readonly Sight[]): Promise<Answer | null> {
+  if (told?.path !== path) await ask({ do: 'pages', path });
+  const pages = told?.pages.pages ?? [];
+  for (const { page, dpi, look: before } of sights) {
+    const look = pages[page]?.look;
+    if (look === undefined || look === before) continue;
+    const { json, parts } = await ask({ do: 'draw', path, page, dpi });
+    return { json: { ...json as object, page, dpi, look }, parts };
+  }
+  return null;
+}
+
 async function answer(call: Call): Promise<Result> {
   switch (call.call) {
     case 'start':
@@ -41,20 +68,19 @@ async function answer(call: Call): Promise<Result> {
       await instance;
       return { ready: true };
     case 'put':
+      told = null;
       files.set(call.path, call.bytes);
       if (instance) (await instance).put(call.path, call.bytes);
       return null;
     case 'remove':
+      told = null;
       files.delete(call.path);
       if (instance) (await instance).remove(call.path);
       return null;
-    case 'ask': {
-      instance ??= fresh();
-      const asked = (await instance).ask(call.request);
-      remember(call.request);
-      if ((await instance).size > kMostBytes) instance = null;
-      return asked;
-    }
+    case 'ask':
+      return ask(call.request);
+    case 'draw-changed':
+      return drawChanged(call.path, call.sights);
     case 'run': {
       // Every run has an instance of its own: it is as the first was.
       const run = (await (instance ?? fresh())).run(call.args, call.input);

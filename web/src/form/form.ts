@@ -65,7 +65,8 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
   let path = '';
   let asking = 0;
   const renew = async () => {
-    if (session.path === '') return;
+    // Nobody sees it: it is renewed when it is shown.
+    if (session.path === '' || parent.hidden) return;
     asking += 1;
     const mine = asking;
     lessonSession(session).push();
@@ -107,6 +108,10 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     void renew().catch(() => undefined);
   });
   session.addEventListener('text', soon);
+  parent.addEventListener('sheaf-shown', () => {
+    soon.cancel();
+    void renew().catch(() => undefined);
+  });
   session.addEventListener('answers', showMessages);
 };
 

@@ -1,9 +1,9 @@
 /** Draws the pages that are in sight or near it, the most wanted first, one at
  * a time: so a later text never waits for more than one page. */
-import type { Engine } from '../engine/types.js';
+import type { Engine, Sight } from '../engine/types.js';
 import { KeyClock } from './key_clock.js';
 import type { PageCanvas } from './page_canvas.js';
-import type { LessonSession } from './session.js';
+import type { First, LessonSession } from './session.js';
 
 /** In heights of the window: drawn ahead, and kept. */
 const kAhead = 1;
@@ -19,6 +19,8 @@ export class Drawing {
   readonly #clock: KeyClock;
   /** Pages that could not be drawn for this text. */
   readonly #failed = new Set<PageCanvas>();
+  /** Those that were in sight when last looked at. */
+  readonly #seen = new Set<PageCanvas>();
   #busy = false;
   #again = false;
   #planned = false;
@@ -29,6 +31,7 @@ export class Drawing {
     this.#session = session;
     this.#pages = pages;
     this.#clock = new KeyClock(session);
+    session.sights = () => this.#sights();
     session.addEventListener('answers', () => {
       this.#failed.clear();
       clearTimeout(this.#resting);
@@ -58,6 +61,11 @@ export class Drawing {
     do {
       this.#again = false;
       for (;;) {
+        const first = this.#session.takeFirst();
+        if (first) {
+          await this.#put(first);
+          continue;
+        }
         // The engine has a later text; its answers begin this again.
         if (!this.#session.drawable) break;
         const version = this.#session.answered;
@@ -69,6 +77,25 @@ export class Drawing {
       }
     } while (this.#again);
     this.#busy = false;
+  }
+
+  /** The pages in sight as they are, the one that is written about first. */
+  #sights(): Sight[] {
+    const found: Sight[] = [];
+    for (const page of this.#seen) {
+      const sight = page.figure.isConnected ? page.sight(window.devicePixelRatio) : null;
+      if (!sight) continue;
+      if (page.framed) found.unshift(sight);
+      else found.push(sight);
+    }
+    return found;
+  }
+
+  async #put({ version, drawn }: First): Promise<void> {
+    const one = await drawn;
+    if (!one) return;
+    const page = this.#pages().find(({ number }) => number === one.page);
+    if (page?.put(one.look, one.dpi, one.picture)) this.#clock.drawn(version);
   }
 
   async #draw(page: PageCanvas, dpi: number): Promise<boolean> {
@@ -84,12 +111,14 @@ export class Drawing {
   /** The page to be drawn next; `seen`: some of it is in sight. */
   #next(): { page: PageCanvas; dpi: number; seen: boolean } | null {
     const high = window.innerHeight;
+    this.#seen.clear();
     let best: { page: PageCanvas; dpi: number; seen: boolean; away: number } | null = null;
     for (const page of this.#pages()) {
       const box = page.canvas.getBoundingClientRect();
       if (box.width === 0) continue;
       const away = Math.max(0, -box.bottom, box.top - high);
       if (away > kKept * high) page.release();
+      if (away === 0) this.#seen.add(page);
       const far = this.#resting === undefined ? kAhead * high : 0;
       if (away > far || this.#failed.has(page)) continue;
       const dpi = page.wanted(window.devicePixelRatio);

@@ -1,5 +1,5 @@
 /** One page of a packet on the screen. */
-import type { PageInfo, Picture } from '../engine/types.js';
+import type { PageInfo, Picture, Sight } from '../engine/types.js';
 import { make, makeButton } from './words.js';
 
 /** Sharper than paper needs to be read on a screen, and still quick to draw. */
@@ -83,6 +83,12 @@ export class PageCanvas {
     if (!this.page || this.#width === 0) return 0;
     const dpi = dpiFor(this.page, this.#width, ratio);
     return this.#drawn === this.page.look && this.#dpi === dpi ? 0 : dpi;
+  }
+
+  /** As the engine is asked for another look of it; null: it has no place yet. */
+  sight(ratio: number): Sight | null {
+    if (!this.page || this.#width === 0) return null;
+    return { page: this.number, dpi: dpiFor(this.page, this.#width, ratio), look: this.#drawn };
   }
 
   /** Puts a picture there, if it is still that page's. */

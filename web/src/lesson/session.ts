@@ -6,7 +6,7 @@
  * that places and mends always fit the text as it is now. */
 import { ChangeSet, Text } from '@codemirror/state';
 import type { Folder, Session } from '../contract.js';
-import type { Edit, Engine, FileEdits, Message, Pages, Range } from '../engine/types.js';
+import type { Drawn, Edit, Engine, FileEdits, Message, Pages, Range, Sight } from '../engine/types.js';
 import { editText, moveMessages, moveRange, plainLines } from './moves.js';
 
 /** Where the text is written: the editor. Without one the session keeps the
@@ -22,6 +22,9 @@ export interface Surface {
 }
 
 export type SessionEvent = 'text' | 'answers' | 'place' | 'opened';
+
+/** A page that a text changed, under way. */
+export interface First { version: number; drawn: Promise<Drawn | null> }
 
 /** Keys after which marks of the browser's clock are thrown away. */
 const kMarksKept = 1000;
@@ -53,6 +56,8 @@ export class LessonSession extends EventTarget implements Session {
   /** Counts the texts opened: answers about an earlier one are dropped. */
   #opened = 0;
   #waiting: (() => void)[] = [];
+  /** A page asked for together with the text that is answered. */
+  #first: First | null = null;
   #marks = 0;
 
   constructor(engine: Engine, folder: Folder) {
@@ -75,6 +80,15 @@ export class LessonSession extends EventTarget implements Session {
   /** Whether the engine, asked now, would draw the pages that are shown: it has
    * had no later text. */
   get drawable(): boolean { return this.#sent === this.#answered; }
+
+  /** The pages in sight, the most wanted first. */
+  sights: () => readonly Sight[] = () => [];
+  /** The page that was asked for with the text, once. */
+  takeFirst(): First | null {
+    const first = this.#first;
+    this.#first = null;
+    return first;
+  }
 
   attach(surface: Surface): void {
     this.#surface = surface;
@@ -203,13 +217,20 @@ export class LessonSession extends EventTarget implements Session {
       this.#since = null;
       this.#sent = version;
       let answers: [void, Message[], Pages] | null = null;
+      let drawn: Promise<Drawn | null> | null = null;
       try {
-        // Asked in one breath: nothing can come between.
-        answers = await Promise.all([
+        // Asked in one breath: nothing can come between. The page is drawn while
+        // the answers are being shown.
+        const asked = Promise.all([
           this.#engine.change(path, this.text),
           this.#engine.messages(path),
           this.#engine.pages(path),
         ]);
+        const sights = this.sights();
+        if (sights.length > 0) {
+          drawn = this.#engine.drawChanged(path, sights).catch(() => null);
+        }
+        answers = await asked;
       } catch {
         // Whoever runs the worker says why and begins another; here the last
         // good answers stay, and the next change asks again.
@@ -222,6 +243,7 @@ export class LessonSession extends EventTarget implements Session {
         this.#messages = since ? moveMessages(messages, path, since, this.#doc) : messages;
         this.#pages = pages;
         if (!pages.stale) this.#drift = since;
+        this.#first = drawn && { version, drawn };
       } else {
         this.#pages = { ...this.#pages, stale: true, why: 'Sheaf could not look at this text' };
       }

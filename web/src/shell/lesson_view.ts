@@ -30,6 +30,7 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
   ], 'shell-ways', (way) => {
     form.hidden = way !== 'form';
     text.hidden = way !== 'text';
+    if (way === 'form') form.dispatchEvent(new Event('sheaf-shown'));
   });
   const write = el('section', { class: 'shell-write', 'aria-label': 'The lesson' },
     el('h2', { class: 'quiet' }, 'The lesson'), ways.element, form, text);

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import type { Folder } from '../../src/contract.js';
-import type { Engine, Message, Pages } from '../../src/engine/types.js';
+import type { Drawn, Engine, Message, Pages, Sight } from '../../src/engine/types.js';
 import { createSession, type LessonSession } from '../../src/lesson/session.js';
 
 interface Asked { text: string; answer(messages?: Message[]): void; fail(): void }
@@ -33,6 +33,16 @@ class SlowEngine {
   stale = false;
   pages(): Promise<Pages> {
     return Promise.resolve({ pages: [], stale: this.stale, why: this.texts.at(-1) ?? '' });
+  }
+  /** What was asked for with which text. */
+  readonly sights: [string, readonly Sight[]][] = [];
+  drawChanged(_path: string, sights: readonly Sight[]): Promise<Drawn | null> {
+    const look = this.texts.at(-1) ?? '';
+    this.sights.push([look, sights]);
+    const [first] = sights;
+    if (!first) return Promise.reject(new Error('nothing is in sight'));
+    return Promise.resolve({ page: first.page, dpi: first.dpi, look,
+      picture: { width: 0, height: 0, pixels: new Uint8ClampedArray() } });
   }
   readFile(path: string): Promise<Uint8Array | null> {
     const text = this.files.get(path);
@@ -173,6 +183,42 @@ test('what is asked in between is asked about the text as it is now', async () =
   session.apply([{ from: 2, to: 2, insert: 'c' }]);
   session.push();
   assert.equal(session.drawable, false);
+});
+
+test('with a text comes the page in sight that it changes, and only once', async () => {
+  const { engine, session } = begin();
+  session.open('/a.yaml', 'a');
+  engine.asked[0]?.answer();
+  await session.settled();
+  // Nothing was in sight.
+  assert.deepEqual(engine.sights, []);
+  assert.equal(session.takeFirst(), null);
+
+  const sights = [{ page: 3, dpi: 70, look: 'a' }, { page: 4, dpi: 70, look: 'x' }];
+  session.sights = () => sights;
+  session.apply([{ from: 1, to: 1, insert: 'b' }]);
+  engine.asked[1]?.answer();
+  await session.settled();
+  assert.deepEqual(engine.sights, [['ab', sights]]);
+  const first = session.takeFirst();
+  assert.equal(first?.version, session.version);
+  assert.equal((await first?.drawn)?.page, 3);
+  assert.equal(session.takeFirst(), null);
+});
+
+test('a page that cannot be drawn takes no answer away', async () => {
+  const { engine, session } = begin();
+  session.open('/a.yaml', 'a');
+  engine.asked[0]?.answer();
+  await session.settled();
+  session.sights = () => [{ page: 0, dpi: 70, look: '' }];
+  engine.drawChanged = () => Promise.reject(new Error('gone'));
+  session.apply([{ from: 1, to: 1, insert: 'b' }]);
+  engine.asked[1]?.answer();
+  await session.settled();
+  assert.equal(session.pages.stale, false);
+  assert.equal(session.pages.why, 'ab');
+  assert.equal(await session.takeFirst()?.drawn, null);
 });
 
 test('ends of lines count one, and a byte order mark nothing', () => {
