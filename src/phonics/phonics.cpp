@@ -2,11 +2,16 @@
 
 #include <algorithm>
 #include <cassert>
+#include <optional>
+#include <utility>
+#include <vector>
 
 #include "base/utf8.h"
 #include "phonics/accent.h"
 #include "phonics/derive.h"
+#include "phonics/endings.h"
 #include "phonics/guess_word.h"
+#include "phonics/letter_map.h"
 #include "phonics/near_words.h"
 #include "phonics/own_pattern.h"
 #include "phonics/phonics_impl.h"
@@ -271,6 +276,22 @@ std::shared_ptr<const Reading> Phonics::first_units(
         impl_->read_units(given, map_letters(given), conventions).front()));
   }
   return entry.units;
+}
+
+EndingAnalysis Phonics::outer_ending(std::string_view word,
+                                     const Conventions& conventions) const {
+  const auto reading = first_units(word, conventions);
+  const std::lock_guard lock(impl_->memo_lock);
+  std::optional<EndingAnalysis>& ending =
+      impl_->remembered(word, conventions).ending;
+  if (!ending) {
+    const LetterMap map = map_letters(reading->word);
+    auto endings = map.good ? find_facts(*reading, map, lexicon()).endings
+                            : std::vector<WordFacts::PlacedEnding>();
+    ending = endings.empty() ? EndingAnalysis{}
+                             : std::move(endings.front().analysis);
+  }
+  return *ending;
 }
 
 int Phonics::syllables(std::string_view word) const {

@@ -12,6 +12,7 @@
 #include "base/byte_source.h"
 #include "phonics/contrasts.h"
 #include "phonics/conventions.h"
+#include "phonics/endings.h"
 #include "phonics/pattern_catalogue.h"
 #include "phonics/pattern_search.h"
 #include "phonics/reading.h"
@@ -113,6 +114,10 @@ class Phonics {
   /// pass over most words for their graphemes alone.
   std::shared_ptr<const Reading> first_units(
       std::string_view word, const Conventions& conventions) const;
+  /// The outermost ending of the first reading, remembered like it: -ed in
+  /// jumped. Whether its base is a word is another question.
+  EndingAnalysis outer_ending(std::string_view word,
+                              const Conventions& conventions) const;
   /// How many syllables the first reading of a word has, as the word list has
   /// it, without laying the word against its sounds.
   int syllables(std::string_view word) const;

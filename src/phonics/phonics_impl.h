@@ -2,12 +2,14 @@
 
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
 #include <vector>
 
+#include "phonics/endings.h"
 #include "phonics/guess_word.h"
 #include "phonics/guesser.h"
 #include "phonics/letter_map.h"
@@ -64,6 +66,7 @@ struct Phonics::Impl {
   struct Remembered {
     std::shared_ptr<const Reading> units;  // without patterns
     std::shared_ptr<const Reading> whole;
+    std::optional<EndingAnalysis> ending;  // nothing until somebody asked
   };
   static constexpr std::size_t kMostRemembered = 8192;
   mutable std::mutex memo_lock;

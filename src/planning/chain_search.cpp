@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
+#include <cstdint>
 #include <set>
-#include <tuple>
+#include <string>
+#include <unordered_map>
+#include <utility>
+#include <vector>
 
 #include "base/shuffle.h"
 #include "planning/pseudo_words.h"
@@ -45,8 +48,9 @@ std::string chain_key(std::span<const SoundPiece> pieces, std::size_t hole) {
       continue;
     }
     key += pieces[i].grapheme;
+    key += '.';
     for (const Phoneme p : pieces[i].sound) {
-      key += fmt::format(".{}", static_cast<int>(p));
+      key += static_cast<char>(static_cast<int>(p) + 1);
     }
     key += '|';
   }
@@ -78,8 +82,8 @@ class ChainSearch {
   ChainSearch(const AnalyzedLesson& lesson, std::vector<ShortWord> words)
       : lesson_(lesson), words_(std::move(words)) {
     edges_.resize(words_.size());
-    std::map<std::string, std::vector<std::size_t>> holes;
-    std::map<std::string, std::size_t> wholes;
+    std::unordered_map<std::string, std::vector<std::size_t>> holes;
+    std::unordered_map<std::string, std::size_t> wholes;
     for (std::size_t i = 0; i < words_.size(); ++i) {
       const auto& pieces = words_[i].pieces;
       wholes.emplace(chain_key(pieces, pieces.size()), i);
@@ -113,9 +117,12 @@ class ChainSearch {
                        words_[i].cost,
                        text_hash(words_[i].word(), lesson_.seed)});
     }
+    std::ranges::sort(paths, {}, [](const ChainPath& path) {
+      return std::pair(path.cost, path.order);
+    });
+    if (paths.size() > kBeam) paths.resize(kBeam);
     std::vector<ChainPath> whole;
     for (std::size_t length = 1; length <= most; ++length) {
-      keep_best(paths);
       if (length >= kShortestChain && !paths.empty()) {
         whole.push_back(*std::ranges::min_element(paths, {}, by_score));
       }
@@ -147,44 +154,57 @@ class ChainSearch {
     edges_[from].push_back({to, std::move(*step), cost});
   }
 
+  // A path and what may follow it: the path itself is copied if it is kept.
+  struct LongerPath {
+    const ChainPath* path = nullptr;
+    const ChainEdge* edge = nullptr;
+    int cost = 0;
+    std::uint64_t order = 0;
+  };
+
   std::vector<ChainPath> longer(const std::vector<ChainPath>& paths) const {
-    std::vector<ChainPath> result;
+    std::vector<LongerPath> found;
     for (const ChainPath& path : paths) {
       const std::size_t last = path.words.back();
       for (const ChainEdge& edge : edges_[last]) {
         if (!words_[last].has_pattern && !words_[edge.to].has_pattern) continue;
         if (path.holds(edge.to)) continue;
-        ChainPath& next = result.emplace_back(path);
-        const auto place = edge.step.place();
-        next.cost += edge.cost;
-        const auto& before = path.places;
-        if (!before.empty() && before.back() == place) {
-          next.cost += kSamePlace;
-        } else if (before.size() > 1 && before[before.size() - 2] == place) {
-          next.cost += kPlaceBeforeLast;
-        }
-        next.words.push_back(static_cast<std::uint16_t>(edge.to));
-        next.places.push_back(place);
-        next.order = text_hash(words_[edge.to].word(), path.order);
+        found.push_back({&path, &edge, path.cost + cost_after(path, edge),
+                         text_hash(words_[edge.to].word(), path.order)});
       }
     }
-    return result;
+    return best_of(found);
+  }
+
+  static int cost_after(const ChainPath& path, const ChainEdge& edge) {
+    const auto place = edge.step.place();
+    const auto& before = path.places;
+    if (!before.empty() && before.back() == place) {
+      return edge.cost + kSamePlace;
+    }
+    if (before.size() > 1 && before[before.size() - 2] == place) {
+      return edge.cost + kPlaceBeforeLast;
+    }
+    return edge.cost;
   }
 
   // Not all of them with one end: the best beginning may lead nowhere.
-  static void keep_best(std::vector<ChainPath>& paths) {
-    std::ranges::sort(paths, {}, [](const ChainPath& p) {
+  static std::vector<ChainPath> best_of(std::vector<LongerPath>& found) {
+    std::ranges::sort(found, {}, [](const LongerPath& p) {
       return std::pair(p.cost, p.order);
     });
-    std::map<std::uint16_t, std::size_t> ends;
+    std::unordered_map<std::size_t, std::size_t> ends;
     std::vector<ChainPath> best;
-    for (ChainPath& path : paths) {
+    for (const auto& [path, edge, cost, order] : found) {
       if (best.size() == kBeam) break;
-      if (ends[path.words.back()]++ < kBeamOfWord) {
-        best.push_back(std::move(path));
-      }
+      if (ends[edge->to]++ >= kBeamOfWord) continue;
+      ChainPath& next = best.emplace_back(*path);
+      next.words.push_back(static_cast<std::uint16_t>(edge->to));
+      next.places.push_back(edge->step.place());
+      next.cost = cost;
+      next.order = order;
     }
-    paths = std::move(best);
+    return best;
   }
 
   std::vector<ChainWord> chain_of(const ChainPath& path) const {

@@ -7,7 +7,6 @@
 #include <tuple>
 
 #include "base/shuffle.h"
-#include "phonics/letter_map.h"
 #include "phonics/word_facts.h"
 
 namespace sheaf {
@@ -130,9 +129,8 @@ class ShortWordCollector {
   }
 
   bool has_ending(const ShortWord& word) const {
-    return word.readable && !find_facts(*word.reading, map_letters(word.word()),
-                                        phonics_.lexicon())
-                                 .endings.empty();
+    return word.readable &&
+           phonics_.outer_ending(word.word(), lesson_.conventions);
   }
 
   const AnalyzedLesson& lesson_;

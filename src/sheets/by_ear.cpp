@@ -6,6 +6,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <memory>
+#include <string>
+#include <vector>
 
 #include "layout/numbered_steps.h"
 #include "layout/table.h"
@@ -24,8 +27,14 @@ constexpr OptionSpec kOptions[] = {
     {"items", Kind::count, "3", "of each kind on a day", "1", "5"},
 };
 
-std::vector<EarDay> work_of(const SheetInput& in) {
-  return ear_work(in.lesson, days_of_week(in), in.options.count("items"));
+const std::vector<EarDay>& work_of(const SheetInput& in) {
+  const int days = days_of_week(in), items = in.options.count("items");
+  auto& kept = in.memory.ear_days[{days, items}];
+  if (kept == nullptr) {
+    kept = std::make_shared<const std::vector<EarDay>>(
+        ear_work(in.lesson, days, items));
+  }
+  return *kept;
 }
 
 std::string sounds_text_of(const SheetInput& in, const EarWord& word) {
@@ -92,7 +101,7 @@ void compose(const SheetInput& in, Composer& c) {
           "sound: you say it as it stands, all say the new word.",
           "Where no answer comes within three seconds, say it yourself and let "
           "all say it after you. What is printed in bold is the answer."});
-  const std::vector<EarDay> days = work_of(in);
+  const std::vector<EarDay>& days = work_of(in);
   c.block(3_mm);
   Table table(
       c, {{.title = "Day", .share = 0, .fixed = 12_mm, .none = "the same day"},
@@ -112,7 +121,7 @@ void compose(const SheetInput& in, Composer& c) {
 
 std::string missing(const SheetInput& in) {
   if (in.lesson.patterns.empty()) return "it teaches no pattern";
-  const std::vector<EarDay> days = ear_work(in.lesson, 1, 1);
+  const std::vector<EarDay>& days = work_of(in);
   return days.empty() || days.front().together.empty()
              ? "Sheaf knows no words with the sounds taught so far"
              : "";

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <functional>
 #include <map>
 #include <optional>
 #include <set>
+#include <utility>
 
 #include "analysis/remembered_parts.h"
 #include "base/shuffle.h"
@@ -87,21 +89,31 @@ class EarWords {
       if (seen_.contains(word.word)) continue;
       const auto reading =
           lesson_.phonics->first_units(word.word, lesson_.conventions);
+      if (!is_fit(*reading)) continue;
       // jump and jumped are one word to children, where nothing is about -ed.
-      if (!of_week && base_and_ending(*reading, *lesson_.phonics)) continue;
+      if (!of_week &&
+          base_and_ending(word.word, lesson_.conventions, *lesson_.phonics)) {
+        continue;
+      }
       add(*reading, of_week);
     }
   }
 
+  bool is_fit(const Reading& reading) const {
+    const std::size_t size = reading.sounds.size();
+    return size >= kFewest && size <= kMost &&
+           std::ranges::all_of(reading.sounds, [&](const Sound& sound) {
+             return sounds_.contains(sound.phonemes);
+           });
+  }
+
   void add(const Reading& reading, bool of_week) {
+    if (!is_fit(reading)) return;
     EarWord word{.word = reading.word, .of_week = of_week};
     for (const Sound& sound : reading.sounds) {
       word.sounds.push_back(sound.phonemes);
-      if (!sounds_.contains(sound.phonemes)) return;
       word.of_week = word.of_week || is_of_week(sound.phonemes);
     }
-    const std::size_t size = word.sounds.size();
-    if (size < kFewest || size > kMost) return;
     // Of two that sound alike the first is meant.
     if (!said_.insert(word.sounds).second) return;
     if (seen_.insert(reading.word).second) words_.push_back(std::move(word));
@@ -116,6 +128,23 @@ class EarWords {
   std::size_t own_ = 0;
 };
 
+// An `EarSwap` that was not chosen yet: the words are another's.
+struct Swap {
+  const EarWord* from = nullptr;
+  const EarWord* to = nullptr;
+  EarChange change = EarChange::add;
+  std::size_t place = 0;  // of the sound, in the longer word
+  bool at_end = false;
+
+  // Empty where one is added, or left out.
+  OneSound out() const {
+    return change == EarChange::add ? OneSound() : from->sounds[place];
+  }
+  OneSound in() const {
+    return change == EarChange::leave_out ? OneSound() : to->sounds[place];
+  }
+};
+
 // Pairs of words that differ by one sound.
 class SwapFinder {
  public:
@@ -123,8 +152,8 @@ class SwapFinder {
     for (const EarWord& word : words) by_sounds_.emplace(word.sounds, &word);
   }
 
-  std::vector<EarSwap> find(EarChange change) const {
-    std::vector<EarSwap> swaps;
+  std::vector<Swap> find(EarChange change) const {
+    std::vector<Swap> swaps;
     if (change == EarChange::add || change == EarChange::leave_out) {
       for (const EarWord& word : words_) {
         add_shorter(word, change, false, swaps);
@@ -142,8 +171,8 @@ class SwapFinder {
       rest[*place].clear();
       auto& others = alike[{*place, std::move(rest)}];
       for (const EarWord* other : others) {
-        swaps.push_back(swap_of(*other, word, change, *place));
-        swaps.push_back(swap_of(word, *other, change, *place));
+        swaps.push_back({other, &word, change, *place});
+        swaps.push_back({&word, other, change, *place});
       }
       others.push_back(&word);
     }
@@ -151,15 +180,6 @@ class SwapFinder {
   }
 
  private:
-  static EarSwap swap_of(const EarWord& from, const EarWord& to,
-                         EarChange change, std::size_t place) {
-    return {.change = change,
-            .from = from,
-            .to = to,
-            .out = from.sounds[place],
-            .in = to.sounds[place]};
-  }
-
   // Where a word is changed; nothing where it has no such sound.
   static std::optional<std::size_t> place_of(const EarWord& word,
                                              EarChange change) {
@@ -178,25 +198,17 @@ class SwapFinder {
   }
 
   void add_shorter(const EarWord& word, EarChange change, bool at_end,
-                   std::vector<EarSwap>& swaps) const {
+                   std::vector<Swap>& swaps) const {
     if (word.sounds.size() < 3) return;
     std::vector<OneSound> rest = word.sounds;
-    const OneSound sound = at_end ? rest.back() : rest.front();
-    if (is_vowel_sound(sound)) return;
+    if (is_vowel_sound(at_end ? rest.back() : rest.front())) return;
     rest.erase(at_end ? rest.end() - 1 : rest.begin());
     const auto shorter = by_sounds_.find(rest);
     if (shorter == by_sounds_.end()) return;
-    EarSwap swap{.change = change, .at_end = at_end};
-    if (change == EarChange::add) {
-      swap.from = *shorter->second;
-      swap.to = word;
-      swap.in = sound;
-    } else {
-      swap.from = word;
-      swap.to = *shorter->second;
-      swap.out = sound;
-    }
-    swaps.push_back(std::move(swap));
+    const bool longer = change == EarChange::add;
+    swaps.push_back({longer ? shorter->second : &word,
+                     longer ? &word : shorter->second, change,
+                     at_end ? word.sounds.size() - 1 : 0, at_end});
   }
 
   const std::vector<EarWord>& words_;
@@ -274,34 +286,39 @@ class EarPlanner {
   }
 
   // A change of the week's sound is worth most, then a word that has it.
-  int worth(const EarSwap& swap, std::size_t target) const {
+  int worth(const Swap& swap, std::size_t target) const {
     const bool of_sound =
-        words_.is_of_week(swap.out) || words_.is_of_week(swap.in);
-    const bool has_it = swap.from.of_week || swap.to.of_week;
-    const auto size = std::max(swap.from.sounds.size(), swap.to.sounds.size());
+        words_.is_of_week(swap.out()) || words_.is_of_week(swap.in());
+    const bool has_it = swap.from->of_week || swap.to->of_week;
+    const auto size =
+        std::max(swap.from->sounds.size(), swap.to->sounds.size());
     return (of_sound ? 20 : 0) + (has_it ? 10 : 0) -
            2 * std::abs(static_cast<int>(size) - static_cast<int>(target));
   }
 
   void add_swaps(std::vector<EarSwap>& swaps, EarChange change,
                  std::size_t target, int count) {
-    std::vector<EarSwap> found = finder_.find(change);
-    std::ranges::stable_sort(found, [&](const EarSwap& a, const EarSwap& b) {
-      return worth(a, target) > worth(b, target);
-    });
+    std::vector<std::pair<int, Swap>> found;
+    for (const Swap& swap : finder_.find(change)) {
+      found.emplace_back(worth(swap, target), swap);
+    }
+    std::ranges::stable_sort(found, std::ranges::greater{},
+                             &std::pair<int, Swap>::first);
     std::set<std::pair<OneSound, OneSound>> sounds;
     // Other sounds first; then any, where there are not so many.
     for (const bool new_sounds : {true, false}) {
-      for (const EarSwap& swap : found) {
+      for (const auto& [value, swap] : found) {
         if (count == 0) return;
-        if (swapped_.contains(swap.from.word) ||
-            swapped_.contains(swap.to.word)) {
+        if (swapped_.contains(swap.from->word) ||
+            swapped_.contains(swap.to->word)) {
           continue;
         }
-        if (new_sounds && !sounds.insert({swap.out, swap.in}).second) continue;
-        swapped_.insert(swap.from.word);
-        swapped_.insert(swap.to.word);
-        swaps.push_back(swap);
+        const OneSound out = swap.out(), in = swap.in();
+        if (new_sounds && !sounds.insert({out, in}).second) continue;
+        swapped_.insert(swap.from->word);
+        swapped_.insert(swap.to->word);
+        swaps.push_back(
+            {swap.change, *swap.from, *swap.to, out, in, swap.at_end});
         --count;
       }
     }

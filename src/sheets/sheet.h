@@ -26,6 +26,7 @@ struct SoundSort;
 class CueRules;
 class SoundSpellings;
 struct ChainWord;
+struct EarDay;
 struct NearPair;
 
 /// What several sheets of a packet work out alike, kept so that it is done
@@ -40,6 +41,9 @@ struct SheetMemory {
   std::map<std::pair<int, bool>, std::shared_ptr<const std::vector<ChainWord>>>
       chains;
   std::map<int, std::shared_ptr<const std::vector<NearPair>>> near_pairs;
+  /// By days, and items of a kind.
+  std::map<std::pair<int, int>, std::shared_ptr<const std::vector<EarDay>>>
+      ear_days;
 };
 
 /// One sheet of a packet as it was planned: which kind, with which options, on

@@ -6,15 +6,31 @@
 
 namespace sheaf {
 
+namespace {
+
+// girls' shows no 's; there is no unhelp.
+EndingAnalysis shown_ending(const EndingAnalysis& outer, const LetterMap& map,
+                            const Phonics& phonics) {
+  const bool shown = map.spelling.ends_with(ending_text(outer.ending));
+  return shown && phonics.knows(outer.base) ? outer : EndingAnalysis{};
+}
+
+}  // namespace
+
 EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics) {
   const LetterMap map = map_letters(reading.word);
   if (!map.good) return {};
   const auto endings = find_facts(reading, map, phonics.lexicon()).endings;
   if (endings.empty()) return {};
-  const EndingAnalysis& outer = endings.front().analysis;
-  // girls' shows no 's; there is no unhelp.
-  const bool shown = map.spelling.ends_with(ending_text(outer.ending));
-  return shown && phonics.knows(outer.base) ? outer : EndingAnalysis{};
+  return shown_ending(endings.front().analysis, map, phonics);
+}
+
+EndingAnalysis base_and_ending(std::string_view word,
+                               const Conventions& conventions,
+                               const Phonics& phonics) {
+  const EndingAnalysis outer = phonics.outer_ending(word, conventions);
+  if (!outer) return {};
+  return shown_ending(outer, map_letters(word), phonics);
 }
 
 PrefixedWord prefix_and_base(const Reading& reading, const Phonics& phonics) {

@@ -15,6 +15,10 @@ namespace sheaf {
 /// "running" is run + ing with n doubled. Nothing where the word has no ending
 /// that the catalogue's patterns see, or no base that the word list knows.
 EndingAnalysis base_and_ending(const Reading& reading, const Phonics& phonics);
+/// The same of a word's first reading, remembered: for searches.
+EndingAnalysis base_and_ending(std::string_view word,
+                               const Conventions& conventions,
+                               const Phonics& phonics);
 
 /// A word of a prefix and a base that is a word by itself: un and happy.
 /// `meaning` is what the two add up to, in plain words, or empty (see

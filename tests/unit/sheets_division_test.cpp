@@ -23,6 +23,14 @@ std::string divided(std::string_view word) {
 std::string built(std::string_view word) {
   const EndingAnalysis parts =
       base_and_ending(reading_of(word), shared_phonics());
+  // Searches ask for it by the word, before and after it is remembered.
+  for (int i = 0; i < 2; ++i) {
+    const EndingAnalysis searched =
+        base_and_ending(word, Conventions{}, shared_phonics());
+    EXPECT_EQ(searched.ending, parts.ending) << word;
+    EXPECT_EQ(searched.joint, parts.joint) << word;
+    EXPECT_EQ(searched.base, parts.base) << word;
+  }
   if (!parts) return "";
   return parts.base + "+" + std::string(ending_text(parts.ending)) + " " +
          std::string(change_name(parts.joint));
