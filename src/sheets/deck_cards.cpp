@@ -4,6 +4,7 @@
 #include <array>
 #include <string_view>
 
+#include "phonics/key_word_fit.h"
 #include "phonics/notation.h"
 
 namespace sheaf {
@@ -132,7 +133,10 @@ class DeckMaker {
     std::vector<Candidate> candidates;
     for (const PatternWord& word :
          lesson_.phonics->pattern_words(id, lesson_.conventions)) {
-      if (!word.info.everyday || word.info.name || word.readings) continue;
+      if (!word.info.everyday || word.info.name || word.readings ||
+          !may_be_key_word(word.word)) {
+        continue;
+      }
       candidates.push_back(
           {{in_.pictures.is_clear(word.word) ? 0 : 1,
             is_used(word.word) ? 1 : 0, word.info.first && !word.later ? 0 : 1,
