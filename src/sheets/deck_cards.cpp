@@ -73,7 +73,7 @@ class DeckMaker {
         lesson_.phonics->taught_sound(pattern.id, unit, lesson_.conventions);
     auto card = std::ranges::find(cards_, unit.grapheme, &DeckCard::grapheme);
     if (card == cards_.end()) {
-      cards_.push_back({.grapheme = unit.grapheme});
+      cards_.push_back({.grapheme = unit.grapheme, .patterns = {}});
       card = cards_.end() - 1;
       const std::vector<Phoneme> usual = usual_sound(unit.grapheme);
       if (!usual.empty() && usual != said.phonemes) {
@@ -81,6 +81,9 @@ class DeckMaker {
       }
     }
     card->step = pattern.stage - 1;
+    if (card->patterns.empty() || card->patterns.back() != pattern.id) {
+      card->patterns.push_back(pattern.id);
+    }
     card->is_new = card->is_new || pattern.is_new;
     const auto known =
         std::ranges::find(card->says, said.phonemes, &DeckCard::Says::sound);
