@@ -148,10 +148,14 @@ PREFIX := /usr/local
 $(BUILD)/help/sheaf.1: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_help
 
-install: $(BUILD)/help/sheaf.1
+# The guide goes with the program.
+$(BUILD)/guide/index.html: $(BUILT) $(wildcard docs/guide/* tools/guide*)
+	SHEAF=$(SHEAF) sh tools/guide.sh $(BUILD)/guide
+
+install: $(BUILD)/help/sheaf.1 $(BUILD)/guide/index.html
 	cmake --install $(BUILD) --prefix '$(PREFIX)'
 
-deb: $(BUILD)/help/sheaf.1
+deb: $(BUILD)/help/sheaf.1 $(BUILD)/guide/index.html
 	@command -v dpkg-shlibdeps >/dev/null || \
 	  { echo "The package needs dpkg-shlibdeps: run make deps"; exit 1; }
 	@mkdir -p out

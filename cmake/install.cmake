@@ -10,6 +10,9 @@ install(DIRECTORY lessons schemas
   DESTINATION ${CMAKE_INSTALL_DOCDIR}/examples)
 install(FILES README.md CHANGELOG.md LICENSES.md
   DESTINATION ${CMAKE_INSTALL_DOCDIR})
+# The guide as pages for a browser; `make deb` and `make install` make it first.
+install(DIRECTORY ${CMAKE_BINARY_DIR}/guide DESTINATION ${CMAKE_INSTALL_DOCDIR}
+  OPTIONAL)
 # Where Debian looks for the notices of all that is in a package.
 install(FILES LICENSE DESTINATION ${CMAKE_INSTALL_DOCDIR} RENAME copyright)
 install(FILES ${SHEAF_HELP}/sheaf.1

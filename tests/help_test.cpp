@@ -186,6 +186,14 @@ TEST(Lists, HoldEverySheetAndLayout) {
   for (const auto& file : files_below(project() / "layouts", {".yaml"})) {
     EXPECT_NE(layouts.find(file.stem().string() + " "), std::string::npos);
   }
+  // Each with one whole sentence, over however many lines the file has it.
+  std::istringstream each(layouts);
+  for (std::string line; std::getline(each, line);) {
+    EXPECT_TRUE(line.ends_with('.')) << line;
+    EXPECT_EQ(line.find(". "), std::string::npos) << line;
+  }
+  EXPECT_NE(layouts.find("and the page to mark it on.\n"), std::string::npos)
+      << layouts;
 }
 
 TEST(Pictures, AreListedAndShownOnAContactSheet) {

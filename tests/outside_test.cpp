@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "project_files.h"
 #include "support/pattern.h"
@@ -296,6 +297,37 @@ TEST(Class, HasAPacketForEachLearnerAndOneFileForThePrinter) {
     EXPECT_EQ(job.label(entry.page).substr(0, code.size() + 1), code + " ");
   }
   EXPECT_EQ(code, "K2");
+}
+
+// What was printed for all of the class stays beside it.
+TEST(Class, HasOneFileForThePrinterForSomeOfItsLearnersToo) {
+  const TemporaryFolder folder;
+  const std::string file = lesson_file("class").string();
+  const auto build = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), {SHEAF_PROGRAM, "build", "--class", file, "--out",
+                               folder.path(), "--only", "cover-write,script"});
+    return run_program(more);
+  };
+  const Outcome some = build({"--learner", "B7,C3"});
+  ASSERT_EQ(some.status, 0) << some.out;
+  const std::string home = folder.path() + "/class/";
+  const std::string name = "cover-write+script-for-B7-C3.pdf";
+  for (const std::string& pdf :
+       {name, "teacher-" + name, std::string("B7/cover-write+script.pdf"),
+        std::string("C3/cover-write+script.pdf")}) {
+    EXPECT_TRUE(fs::exists(home + pdf)) << pdf << some.out;
+  }
+  const PdfFile job(read(home + name));
+  std::set<std::string> codes;
+  for (const auto& entry : job.outline()) {
+    codes.insert(entry.title.substr(0, entry.title.find(':')));
+  }
+  EXPECT_EQ(codes, (std::set<std::string>{"B7", "C3"}));
+  // One learner's pages are one file already.
+  fs::remove_all(home);
+  ASSERT_EQ(build({"--learner", "B7"}).status, 0);
+  EXPECT_TRUE(fs::exists(home + "B7/cover-write+script.pdf"));
+  EXPECT_FALSE(fs::exists(home + "cover-write+script-for-B7.pdf"));
 }
 
 TEST(Class, PrintsOneSheetAgainAsItWas) {

@@ -143,6 +143,40 @@ TEST_F(WeekOfCards, TheTextAndThePageSayWhichCardsMove) {
       << next;
 }
 
+// The same of the same records on the page for the pack of cards.
+TEST_F(WeekOfCards, ThePageForThePackSaysTheSame) {
+  weeks_of_sh();
+  const auto page_of = [&](std::vector<std::string> more) {
+    std::vector<std::string> call = {"build",  "--class",    at("class.yaml"),
+                                     "--only", "card-piles", "--out",
+                                     at("out")};
+    call.insert(call.end(), more.begin(), more.end());
+    const Outcome built = sheaf(call);
+    EXPECT_EQ(built.status, 0) << built.out;
+    return run_program({"pdftotext", "-layout",
+                        at("out/class/teacher-card-piles.pdf"), "-"})
+        .out;
+  };
+  const std::string page = page_of({"--records", at("records")});
+  EXPECT_NE(page.find("records up to 2026-10-09"), std::string::npos) << page;
+  EXPECT_NE(page.find("Take out: sh (A1, A2)"), std::string::npos) << page;
+  // A3 has just begun with it.
+  EXPECT_NE(page.find("A1, A2 secure"), std::string::npos) << page;
+  // Blue has a page of its own, which does not speak of red.
+  const std::size_t blue = page.rfind("Take out: ");
+  EXPECT_TRUE(page.substr(blue).starts_with("Take out: none")) << page;
+  EXPECT_EQ(page.find("A1", blue), std::string::npos) << page;
+  // Without records it is as it was, and names nobody.
+  const std::string plain = page_of({});
+  EXPECT_EQ(plain.find("Take out: "), std::string::npos) << plain;
+  EXPECT_EQ(plain.find("A1"), std::string::npos) << plain;
+  EXPECT_NE(plain.find("begin"), std::string::npos) << plain;
+  const Outcome alone =
+      sheaf({"build", at("week-1.yaml"), "--records", at("records")});
+  EXPECT_EQ(alone.status, 2) << alone.out;
+  EXPECT_NE(alone.out.find("--records goes with --class"), std::string::npos);
+}
+
 // A form that waits to be filled in says nothing of anybody.
 TEST_F(WeekOfCards, BeforeAnybodyWroteAllOfTheLessonIsNew) {
   record("2026-09-11", "week-1", "not yet", "wrong: {A1: , A2: , B7: }\n");

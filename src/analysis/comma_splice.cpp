@@ -45,7 +45,7 @@ bool is_remark_verb(std::string_view word) {
 class ClauseFinder {
  public:
   explicit ClauseFinder(const Phonics& phonics)
-      : phonics_(phonics), meanings_(phonics.meanings()) {}
+      : meanings_(phonics.meanings()) {}
 
   // Where the verb of a main clause stands that begins with its subject.
   std::optional<std::size_t> verb_of(Clause clause) const {
@@ -141,7 +141,6 @@ class ClauseFinder {
            meanings_.can_be(word.text, WordKind::noun, Ending::s);
   }
 
-  const Phonics& phonics_;
   const WordMeanings& meanings_;
 };
 

@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "phonics/alike.h"
+#include "phonics/key_word_fit.h"
 
 namespace sheaf {
 
@@ -52,8 +53,8 @@ class KeyChoice {
 
  private:
   // The best least.
-  using Rank =
-      std::tuple<bool, bool, bool, bool, std::ptrdiff_t, bool, bool, bool>;
+  using Rank = std::tuple<bool, bool, bool, bool, bool, std::ptrdiff_t, bool,
+                          bool, bool>;
 
   int& count_of(const Said& sound) {
     for (auto& [known, count] : counts_) {
@@ -82,7 +83,8 @@ class KeyChoice {
     const bool common =
         info && info->tier > 0 && info->tier <= Phonics::kCommonList;
     const Said* sound = first_sound(word, pattern_);
-    return {!pictures_.any(text),
+    return {!may_be_key_word(word.reading.word),
+            !pictures_.any(text),
             word.reading.origin == Reading::Origin::guess,
             !pictures_.clear(text),
             place != nullptr && place->later,

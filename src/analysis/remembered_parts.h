@@ -27,7 +27,11 @@ struct RememberedWord {
 Taught taught_or_usual(const AnalyzedLesson& lesson);
 
 /// Which units of a word must be remembered: those that say what the grapheme
-/// seldom says (`Unit::irregular`), and those that were not taught yet.
+/// seldom says (`Unit::irregular`), those that were not taught yet, and the r
+/// of our and hour. A doubled consonant that says what the single one says is
+/// no surprise once any double was taught. A silent letter belongs to the
+/// grapheme beside it, so all of the tw of two is to be remembered, as the
+/// curriculum has kn, gn and wr.
 std::vector<bool> parts_to_remember(const Reading& reading,
                                     const Taught& taught);
 

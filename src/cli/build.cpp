@@ -27,11 +27,14 @@ namespace {
 
 // Whether the command line names something to build.
 bool has_lessons(const CommandLine& line) {
-  if (!line.arguments.empty() && line.learners.empty()) return true;
+  const bool for_class =
+      !line.learners.empty() || !line.marking.records.empty();
+  if (!line.arguments.empty() && !for_class) return true;
   fmt::print(stderr, "sheaf: {}\n",
-             line.learners.empty()
-                 ? "which lesson? Name its file, or a class with --class"
-                 : "--learner goes with --class");
+             !line.learners.empty() ? "--learner goes with --class"
+             : !line.marking.records.empty()
+                 ? "--records goes with --class"
+                 : "which lesson? Name its file, or a class with --class");
   return false;
 }
 
@@ -145,7 +148,8 @@ class Builder {
   }
 
   MadePackets make_class(Workspace& workspace, const BuildJob& job) const {
-    ClassRequest request{request_, job.lesson, codes_given(line_.learners)};
+    ClassRequest request{request_, job.lesson, codes_given(line_.learners),
+                         line_.marking.records};
     // Many classes keep the workers busy; one is shared out.
     const int workers = jobs_.size() > 1 ? 1 : line_.workers();
     std::optional<Progress> progress;

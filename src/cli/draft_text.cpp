@@ -6,6 +6,7 @@
 
 #include "planning/contrast.h"
 #include "planning/fill_sentences.h"
+#include "planning/key_word_choice.h"
 #include "planning/lesson_text.h"
 
 namespace sheaf {
@@ -22,48 +23,45 @@ std::string name_of(const Pattern& pattern) { return std::string(pattern.id); }
 struct Chosen {
   std::vector<std::string> words;
   std::vector<std::string> exceptions;  // to the rule of a contrast
-  std::string key_word;
 };
 
+// The query for words that have one of the patterns and none of the others.
+WordQuery query_for(const std::vector<PatternId>& patterns, std::size_t index) {
+  WordQuery query;
+  query.pattern = patterns[index];
+  for (const PatternId other : patterns) {
+    if (other != query.pattern) query.without.push_back(other);
+  }
+  return query;
+}
+
+// The words in `first` are taken before others.
 Chosen choose(const SearchGround& source,
               const std::vector<PatternId>& patterns, std::size_t count,
+              const std::vector<std::string>& first,
               std::set<std::string, std::less<>>& used) {
   Chosen chosen;
-  std::vector<std::string> pairs;
+  std::vector<std::string> preferred = first;
   if (patterns.size() == 2) {
     WordQuery query;
     query.pattern = patterns[0];
     query.count = count / 2;
     query.leave_out = used;
-    pairs = words_of(contrast_pairs(source, query, patterns[1]));
+    const auto pairs = words_of(contrast_pairs(source, query, patterns[1]));
+    preferred.insert(preferred.end(), pairs.begin(), pairs.end());
   }
   for (std::size_t i = 0; i < patterns.size(); ++i) {
-    WordQuery query;
-    query.pattern = patterns[i];
+    WordQuery query = query_for(patterns, i);
     query.count =
         count * (i + 1) / patterns.size() - count * i / patterns.size();
     query.leave_out = used;
-    query.prefer = pairs;
-    for (const PatternId other : patterns) {
-      if (other != patterns[i]) query.without.push_back(other);
-    }
+    query.prefer = preferred;
     for (const FoundWord& word : find_words(source, query)) {
       chosen.words.push_back(word.reading->word);
       if (word.fit == ContrastFit::breaks) {
         chosen.exceptions.push_back(word.reading->word);
       }
       used.insert(word.reading->word);
-      if (chosen.key_word.empty() && word.picture) {
-        chosen.key_word = word.reading->word;
-      }
-    }
-    // A long word with a picture (toilet) is no better than the usual one
-    // (coin), which the lesson takes of itself.
-    const std::string_view usual =
-        source.phonics.patterns()[patterns[i]].example;
-    if (chosen.key_word.size() > usual.size() + 1 &&
-        std::ranges::find(chosen.words, usual) != chosen.words.end()) {
-      chosen.key_word.clear();
     }
   }
   return chosen;
@@ -93,8 +91,16 @@ Draft draft_lesson(const SearchGround& source,
                    const std::vector<PatternId>& patterns,
                    const std::string& sequence) {
   std::set<std::string, std::less<>> used;
-  const Chosen words = choose(source, patterns, kWords, used);
-  Chosen dictate = choose(source, patterns, kToDictate, used);
+  // A lesson names one; for its other patterns it takes the likeliest of the
+  // list, where the best is too.
+  std::vector<KeyWordChoice> keys;
+  std::vector<std::string> key_words;
+  for (std::size_t i = 0; i < patterns.size(); ++i) {
+    keys.push_back(choose_key_word(source, query_for(patterns, i)));
+    if (!keys.back().word.empty()) key_words.push_back(keys.back().word);
+  }
+  const Chosen words = choose(source, patterns, kWords, key_words, used);
+  Chosen dictate = choose(source, patterns, kToDictate, {}, used);
   const std::size_t practised = std::min(kToDictate, words.words.size());
   dictate.words.insert(
       dictate.words.begin(), words.words.begin(),
@@ -110,9 +116,12 @@ Draft draft_lesson(const SearchGround& source,
     draft.name += (draft.name.empty() ? "" : "-") + name_of(pattern);
   }
   std::ranges::replace(draft.name, '_', '-');
-  const std::string word = !words.key_word.empty() ? words.key_word
-                           : words.words.empty()   ? ""
-                                                   : words.words.front();
+  const bool has_key =
+      !patterns.empty() &&
+      std::ranges::find(words.words, keys.front().word) != words.words.end();
+  const std::string word = has_key               ? keys.front().word
+                           : words.words.empty() ? ""
+                                                 : words.words.front();
   if (!word.empty()) draft.name += "-" + word;
 
   std::string& text = draft.text;
@@ -138,11 +147,12 @@ Draft draft_lesson(const SearchGround& source,
         "{}.\n",
         fmt::join(words.exceptions, " "));
   }
-  if (!words.key_word.empty()) {
-    text += fmt::format(
-        "# It has a picture and stands for the sound.\n"
-        "key-word: {}\n",
-        words.key_word);
+  if (has_key) {
+    text += fmt::format("# It {}.\nkey-word: {}\n",
+                        keys.front().picture
+                            ? "has a picture and stands for the sound"
+                            : "stands for the sound; it has no picture",
+                        keys.front().word);
   }
   const Lesson chosen = with_sentences(source, patterns, words.words);
   draft.sentences = chosen.sentences.size();

@@ -78,7 +78,7 @@ int dump_class(Workspace& workspace, const CommandLine& line,
     return kFaultsInFiles;
   }
   SharedCuts shared;
-  if (request.learners.empty()) {
+  if (request.learners.empty() || job->learners.size() > 1) {
     shared =
         compose_shared_cuts(workspace.shaper(), *job, line.only, diagnostics);
   }

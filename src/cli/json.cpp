@@ -154,6 +154,8 @@ Json attempt_json(const AttemptRow& row) {
   for (const MarkedGrapheme& g : a.graphemes) {
     Json one;
     one["grapheme"] = g.grapheme;
+    one["written"] = g.written;
+    one["right"] = g.result == GraphemeResult::correct;
     one["result"] = result_name(g.result);
     one["cause"] = nullptr;
     if (g.cause != Cause::none) one["cause"] = cause_name(g.cause);
@@ -161,6 +163,11 @@ Json attempt_json(const AttemptRow& row) {
   }
   j["graphemes"] = std::move(graphemes);
   j["extra"] = a.extra_letters();
+  j["extra_letters"] = Json::array();
+  for (const ExtraLetter& extra : a.extra) {
+    j["extra_letters"].push_back(
+        {{"letter", std::string(1, extra.letter)}, {"before", extra.before}});
+  }
   j["letter_sequences"] = a.sequences.correct;
   j["letter_sequences_possible"] = a.sequences.possible;
   j["right"] = a.right;

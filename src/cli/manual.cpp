@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
+#include <string_view>
 
 #include "base/diagnostics.h"
 #include "cli/exit_codes.h"
@@ -33,6 +35,24 @@ void print_options(OptionTable options) {
   }
 }
 
+// A layout begins with a comment, whose first sentence says what it is for. It
+// may go over several lines.
+std::string first_sentence(std::string_view layout) {
+  std::string sentence;
+  while (layout.starts_with("# ") && !layout.starts_with("# yaml-language")) {
+    std::string_view line = layout.substr(2, layout.find('\n') - 2);
+    layout.remove_prefix(std::min(line.size() + 3, layout.size()));
+    if (line.ends_with('\r')) line.remove_suffix(1);
+    if (!sentence.empty()) sentence += ' ';
+    sentence += line;
+    if (const auto end = sentence.find(". "); end != std::string::npos) {
+      sentence.resize(end + 1);
+    }
+    if (sentence.ends_with('.')) break;
+  }
+  return sentence;
+}
+
 }  // namespace
 
 int run_sheets(const CommandLine&) {
@@ -52,11 +72,8 @@ int run_sheets(const CommandLine&) {
 int run_layouts(const CommandLine&) {
   for (const FilePath& file :
        yaml_files(disk(), shipped_folder() / "layouts")) {
-    const SourceFile source(file.string(), disk().read(file, 1U << 20U));
-    // The first line of each is a comment that says what it is for.
-    std::string_view about = source.line(1);
-    if (about.starts_with("# ")) about.remove_prefix(2);
-    fmt::print("{:<16} {}\n", file.stem().string(), about);
+    fmt::print("{:<16} {}\n", file.stem().string(),
+               first_sentence(disk().read(file, 1U << 20U)));
   }
   return kDone;
 }

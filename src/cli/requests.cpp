@@ -18,7 +18,7 @@ LessonRequest lesson_request(const CommandLine& line) {
 ClassRequest class_request(const CommandLine& line) {
   return {lesson_request(line),
           line.arguments.empty() ? std::string() : line.arguments.front(),
-          codes_given(line.learners)};
+          codes_given(line.learners), line.marking.records};
 }
 
 MarkingRequest marking_request(const CommandLine& line) {

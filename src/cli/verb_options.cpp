@@ -73,6 +73,10 @@ OptionList class_options(CommandLine& line) {
        "these learners of the class only (may be given again)",
        &line.learners,
        {.commas = true, .check = OptionForm::Check::code}},
+      {"--records",
+       "a folder of the class's records: the sheet card-piles proposes cards "
+       "by how it went",
+       &line.marking.records},
   };
 }
 

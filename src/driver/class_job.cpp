@@ -12,6 +12,7 @@
 #include "base/shuffle.h"
 #include "base/utf8.h"
 #include "driver/find_layout.h"
+#include "driver/marking_desk.h"
 #include "files/files.h"
 
 namespace sheaf {
@@ -25,6 +26,9 @@ Place place_of(const Diagnostic& d) {
   return {d.name->name, d.span ? d.span.file->name() : "", d.span.begin,
           d.text};
 }
+
+// The one sheet that shows what records say.
+constexpr std::string_view kCardPiles = "card-piles";
 
 class JobMaker {
  public:
@@ -44,6 +48,7 @@ class JobMaker {
     for (const LearnerEntry& learner : job_->class_file.learners) {
       if (is_wanted(learner.code.value)) add(learner);
     }
+    if (!diagnostics_.has_errors() && !request_.records.empty()) read_records();
     if (diagnostics_.has_errors()) return nullptr;
     return std::move(job_);
   }
@@ -200,6 +205,39 @@ class JobMaker {
     return job_->prepared.back().get();
   }
 
+  void read_records() {
+    const bool any =
+        std::ranges::find(request_.lesson.only, kCardPiles) !=
+            request_.lesson.only.end() ||
+        std::ranges::any_of(job_->learners, [](const LearnerJob& learner) {
+          return std::ranges::any_of(learner.layout.sheets,
+                                     [](const LayoutPlan::Sheet& sheet) {
+                                       return sheet.kind->name == kCardPiles;
+                                     });
+        });
+    if (!any) {
+      diagnostics_.note(
+          diagnostic::not_used_yet, {},
+          fmt::format("no layout here has the sheet `{}`, so the records have "
+                      "no effect",
+                      kCardPiles),
+          fmt::format("add `- {}` to the layout", kCardPiles));
+      return;
+    }
+    std::vector<std::string> faults;  // there are none without an accent
+    MarkingDesk desk(workspace_,
+                     {.allowed_folders = request_.lesson.allowed_folders},
+                     faults);
+    const std::vector<MarkedRecord> records =
+        desk.mark({request_.records}, diagnostics_);
+    job_->cards = std::make_unique<const CardEvidence>(
+        card_evidence(sessions_of(records), desk.taught_lessons(records),
+                      desk.phonics().patterns()));
+    for (LearnerJob& learner : job_->learners) {
+      learner.cards = job_->cards.get();
+    }
+  }
+
   // The height of writing lines, the room between letters, and what is heard of
   // pictures.
   static void set_pages(const LearnerSettings& settings, const Style& style,
@@ -268,7 +306,8 @@ class JobMaker {
 
 Packet compose(Shaper& shaper, const std::vector<std::string>& only,
                const LearnerJob& learner, const AnalyzedLesson& lesson,
-               const PacketFor& whom, Diagnostics& diagnostics) {
+               PacketFor whom, Diagnostics& diagnostics) {
+  whom.cards = learner.cards;
   Diagnostics own;
   Packet packet =
       make_packet(lesson, learner.layout, *learner.prepared->pictures,

@@ -7,6 +7,7 @@
 
 #include "driver/workspace.h"
 #include "input/class_file.h"
+#include "marking/review_cards.h"
 #include "packet/shared_cuts.h"
 
 namespace sheaf {
@@ -27,6 +28,8 @@ struct LearnerJob {
   /// The same for learners whose pages have the same answers, but for words to
   /// review that are theirs alone.
   std::string teacher_key;
+  /// What the records say, if they are read; the job's.
+  const CardEvidence* cards = nullptr;
 };
 
 /// The packets of a class, ready to be composed.
@@ -34,6 +37,7 @@ struct ClassJob {
   ClassFile class_file;
   std::deque<std::unique_ptr<PreparedLesson>> prepared;
   std::vector<LearnerJob> learners;
+  std::unique_ptr<const CardEvidence> cards;  ///< null: no records are read
 };
 
 /// Takes a class file and the lessons and layouts that it names through all

@@ -58,11 +58,11 @@ class ClassMaker {
     const std::string sheets =
         fmt::format("{}", fmt::join(request_.lesson.only, "+"));
     add_learners(sheets.empty() ? "packet" : sheets);
-    // Some of the learners only: what was printed for all of them stays.
-    if (request_.learners.empty()) {
-      add_teacher(sheets.empty() ? "teacher" : "teacher-" + sheets);
-      return;
+    if (all_in_one()) {
+      add_teacher((sheets.empty() ? "teacher" : "teacher-" + sheets) +
+                  for_whom());
     }
+    if (request_.learners.empty()) return;
     for (const LearnerJob& learner : job_.learners) {
       add_file(
           made_,
@@ -80,13 +80,32 @@ class ClassMaker {
     Diagnostics diagnostics;
   };
 
+  // One learner's pages are one file already.
+  bool all_in_one() const {
+    return request_.learners.empty() || job_.learners.size() > 1;
+  }
+
+  // What the names of files for several learners end in: those for some of them
+  // do not take the place of what was printed for all.
+  std::string for_whom() const {
+    if (request_.learners.empty()) return {};
+    constexpr std::size_t kMostNamed = 8;
+    std::string text = "-for";
+    for (std::size_t i = 0; i < job_.learners.size(); ++i) {
+      if (i == kMostNamed) {
+        return text + fmt::format("-and-{}-more", job_.learners.size() - i);
+      }
+      text += "-" + job_.learners[i].code.text();
+    }
+    return text;
+  }
+
   void add_learners(const std::string& name) {
     PrintRun run;
     PdfWriter all({title(kAllPackets), language()});
-    // Some of the learners only: nothing is printed for all of them.
-    const bool for_all = request_.learners.empty();
+    const bool together = all_in_one();
     const std::vector<std::string> sharers =
-        for_all ? add_shared_cuts(run, all) : std::vector<std::string>();
+        together ? add_shared_cuts(run, all) : std::vector<std::string>();
     std::vector<Composed> composed(job_.learners.size());
     work_in_order(
         composed.size(), workers_,
@@ -114,14 +133,14 @@ class ClassMaker {
             made_.files.push_back(
                 {FilePath(code) / (name + ".pdf"), std::move(one.pdf)});
           }
-          if (for_all) {
+          if (together) {
             run.add(one.pages, code);
             all.add(one.pages);
           }
           one.pages = {};
           step_(composed.size());
         });
-    add(all, (name == "packet" ? "packets" : name) + ".pdf");
+    add(all, (name == "packet" ? "packets" : name) + for_whom() + ".pdf");
   }
 
   // What is cut out comes first, since it is cut first.

@@ -36,9 +36,11 @@ MadePackets make_lesson_packets(Workspace& workspace,
                                 bool separate);
 
 /// A packet for each learner of a class file, all of them in one file for the
-/// printer, and the teacher's pages. Learners are shared out to `workers`
-/// threads; the pages are the same whatever their number. `step` is called
-/// after each learner, on the calling thread.
+/// printer, and the teacher's pages. Where only some learners are asked for,
+/// the names of the files that have all of those say so
+/// ("packets-for-B7-C3.pdf"); of one learner there are none. Learners are
+/// shared out to `workers` threads; the pages are the same whatever their
+/// number. `step` is called after each learner, on the calling thread.
 MadePackets make_class_packets(Workspace& workspace,
                                const ClassRequest& request,
                                const std::string& path, int workers,

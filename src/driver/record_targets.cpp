@@ -40,39 +40,48 @@ bool asks_for_word(const UnclearTarget& target) {
 }  // namespace
 
 UnclearText unclear_text(const UnclearTarget& target) {
-  const std::string written = sheaf::quoted(target.written.text());
-  const std::string word = target.words.empty() ? "ship" : target.words[0];
-  const std::string example =
-      fmt::format("`{}`", with_word(word, target.written.text()));
+  const std::string& written = target.written.text();
+  const std::string shown = sheaf::quoted(written);
+  // Only a word that was dictated may stand in it.
+  const std::string as_in =
+      target.example.empty()
+          ? std::string()
+          : fmt::format(", as in `{}`", with_word(target.example, written));
   switch (target.why) {
     case UnclearTarget::Why::several:
       return {
-          fmt::format("{} may be meant for {}", written, any_of(target.words)),
+          fmt::format("{} may be meant for {}", shown, any_of(target.words)),
           asks_for_word(target)
-              ? fmt::format("write its word before it, as in {}", example)
+              ? fmt::format("write its word before it{}", as_in)
               : "give the sentence as a key with what was written after it, as "
                 "in `{We wait.: We wate.}`"};
     case UnclearTarget::Why::none:
-      return {fmt::format("no word that was dictated is near to {}", written),
-              fmt::format("write its word before it, as in {}", example)};
+      return {fmt::format("no word that was dictated is near to {}", shown),
+              target.example.empty()
+                  ? "every word has an attempt already; take one out"
+                  : fmt::format("write its word before it{}", as_in)};
     case UnclearTarget::Why::right:
       return {fmt::format("{} is a dictated word that is spelled right, so it "
                           "must have been meant for another",
-                          written),
-              fmt::format("write that word before it, as in {}, or take it out "
-                          "if it was right",
-                          example)};
+                          shown),
+              target.example.empty()
+                  ? "take it out if it was right"
+                  : fmt::format("write that word before it{}, or take it out "
+                                "if it was right",
+                                as_in)};
     case UnclearTarget::Why::taken:
       return {fmt::format("{} is nearest to {}, which has an attempt of this "
                           "learner already",
-                          written, sheaf::quoted(word)),
-              fmt::format("write the word that it was meant for before it, as "
-                          "in `ship={}`, or take one of them out",
-                          target.written.text())};
+                          shown, sheaf::quoted(target.words.front())),
+              target.example.empty()
+                  ? "take one of them out"
+                  : fmt::format("write the word that it was meant for before "
+                                "it{}, or take one of them out",
+                                as_in)};
     case UnclearTarget::Why::in_sentence:
       return {fmt::format("{} belongs to a sentence that this learner has "
                           "whole as well",
-                          written),
+                          shown),
               "give the sentence whole, or only its words that are wrong"};
   }
   return {};

@@ -23,6 +23,9 @@ struct ClassRequest {
   LessonRequest lesson;
   std::string lesson_file;  ///< for learners who have none of their own
   std::vector<LearnerCode> learners;  ///< none: all of the class
+  /// A file or folder of records, for teacher's pages that say how it went;
+  /// empty: none are read.
+  std::string records = {};
 };
 
 /// How records are read.

@@ -12,6 +12,7 @@
 #include "base/utf8.h"
 #include "driver/find_layout.h"
 #include "driver/planning_ground.h"
+#include "driver/tell_words.h"
 #include "files/files.h"
 #include "input/sentence_file.h"
 #include "phonics/own_pattern.h"
@@ -428,8 +429,12 @@ std::unique_ptr<PreparedLesson> prepare_text(Workspace& workspace,
                                              Diagnostics& diagnostics,
                                              const LearnerPlace& place) {
   auto result = std::make_unique<PreparedLesson>();
+  const bool whole = !diagnostics.has_errors();
   result->lesson = read_lesson(file, diagnostics);
-  if (diagnostics.has_errors()) return nullptr;
+  if (diagnostics.has_errors()) {
+    if (whole) tell_words(workspace, folder, result->lesson, diagnostics);
+    return nullptr;
+  }
 
   // The command line's layout goes before the lesson's own.
   const Value& own_layout = result->lesson.own_layout;

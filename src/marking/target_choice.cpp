@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <utility>
 
 #include "base/nearest.h"
 #include "marking/written_word.h"
@@ -310,7 +311,30 @@ class Finder {
                std::vector<std::string> words = {}) {
     const PlacedText& shown =
         attempt.written.text().empty() ? attempt.target : attempt.written;
-    result_.unclear.push_back({learner_, shown, why, std::move(words)});
+    std::string example = words.empty() || why == UnclearTarget::Why::taken
+                              ? nearest_free(shown.text())
+                              : words[0];
+    result_.unclear.push_back(
+        {learner_, shown, why, std::move(words), std::move(example)});
+  }
+
+  // The dictated word that is nearest, however far, and may still be named:
+  // one of the list before those of sentences, which say less.
+  std::string nearest_free(const std::string& written) const {
+    const std::string signs = read_written(written).signs;
+    std::string nearest;
+    std::optional<std::pair<bool, int>> least;
+    for (const Word& word : dictated_.words()) {
+      const std::size_t taken = taken_[index(word)];
+      if (word.signs == signs || taken >= word.places.size()) continue;
+      const std::pair rank(
+          dictated_.items()[word.places[taken].item].sentence,
+          mark_attempt(spellings_, *word.reading, written, options_).cost);
+      if (least && *least <= rank) continue;
+      least = rank;
+      nearest = word.shown;
+    }
+    return nearest;
   }
 
   const Dictated& dictated_;

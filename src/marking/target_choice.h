@@ -34,6 +34,9 @@ struct UnclearTarget {
   /// The words that it may be meant for, the nearest first; of `taken` and
   /// `in_sentence` the one that it is nearest to.
   std::vector<std::string> words;
+  /// How a word is named is shown with this one: of the dictated words with
+  /// room for an attempt the nearest, however far. Empty where none has room.
+  std::string example = {};
 };
 
 /// A record in which every attempt names its word or sentence.

@@ -6,8 +6,17 @@ namespace sheaf {
 
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,
                        std::span<const PlannedSheet> packet) {
-  return {b.lesson,        options,      b.pictures, b.memory,           packet,
-          b.whom.learners, b.has_script, &b.week,    b.style.plain_voice};
+  return {.lesson = b.lesson,
+          .options = options,
+          .pictures = b.pictures,
+          .memory = b.memory,
+          .packet = packet,
+          .learners = b.whom.learners,
+          .has_script = b.has_script,
+          .week = &b.week,
+          .plain_voice = b.style.plain_voice,
+          .ear_items = b.ear_items,
+          .cards = b.whom.cards};
 }
 
 FrameText frame_text(const Bindery& b, const PlannedSheet& sheet,

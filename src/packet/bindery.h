@@ -24,6 +24,7 @@ struct Bindery {
   SheetMemory& memory;
   bool has_script;  ///< the layout's teacher pages
   Week& week;
+  int ear_items;  ///< see SheetInput
 };
 
 SheetInput sheet_input(const Bindery& b, const OptionValues& options,

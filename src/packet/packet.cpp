@@ -127,13 +127,15 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics, const PacketFor& whom) {
   SheetMemory memory;
-  const bool has_script =
-      std::ranges::any_of(layout.sheets, [](const LayoutPlan::Sheet& sheet) {
-        return sheet.kind->name == "script";
-      });
+  bool has_script = false;
+  int ear_items = 0;
+  for (const LayoutPlan::Sheet& sheet : layout.sheets) {
+    has_script = has_script || sheet.kind->name == "script";
+    if (sheet.kind->name == "by-ear") ear_items = sheet.options.count("items");
+  }
   Week days;
-  const Bindery b{lesson, pictures, style,      shaper,
-                  whom,   memory,   has_script, days};
+  const Bindery b{lesson, pictures,   style, shaper,   whom,
+                  memory, has_script, days,  ear_items};
   Packet packet;
   packet.learner.language = language_tag(lesson.conventions.accent);
   packet.teacher.language = packet.learner.language;

@@ -11,6 +11,8 @@
 
 namespace sheaf {
 
+struct CardEvidence;
+
 /// What one lesson prints: the learner's pages and the teacher's.
 struct Packet {
   Document learner;
@@ -35,6 +37,8 @@ struct PacketFor {
   bool teacher_pages = true;
   /// The leaf with what the learner cuts out.
   bool cut_leaf = true;
+  /// What their records say, if they are read (see SheetInput).
+  const CardEvidence* cards = nullptr;
 };
 
 /// Chooses the layout's sheets that the lesson has something for, gives each

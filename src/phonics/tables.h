@@ -12,5 +12,6 @@ std::string_view contrasts_table();
 std::string_view irregular_forms_table();
 std::string_view prefix_meanings_table();
 std::string_view sound_making_table();
+std::string_view not_key_words_table();
 
 }  // namespace sheaf

@@ -18,7 +18,7 @@ constexpr std::size_t kPlacementCandidates = 24;
 class PlacementChooser {
  public:
   PlacementChooser(const SequenceFile& sequence, const PlacementGround& ground)
-      : sequence_(sequence), ground_(ground), used_(ground.used) {
+      : ground_(ground), used_(ground.used) {
     const auto know = [&](const std::vector<PlacedWord>& words) {
       for (const PlacedWord& word : words) used_.insert(lower_case(word.value));
     };
@@ -95,7 +95,6 @@ class PlacementChooser {
            ground_.phonics.sound_alikes(reading, ground_.conventions).empty();
   }
 
-  const SequenceFile& sequence_;
   const PlacementGround& ground_;
   std::set<std::string, std::less<>> used_;
 };

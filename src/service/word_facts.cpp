@@ -5,8 +5,10 @@
 
 #include "analysis/standing_reports.h"
 #include "base/utf8.h"
+#include "phonics/division.h"
 #include "phonics/explain.h"
 #include "phonics/pattern_text.h"
+#include "sheets/long_words.h"
 
 namespace sheaf {
 
@@ -49,12 +51,42 @@ std::string standing_of(const SeenWord& seen) {
   return "";
 }
 
+namespace {
+
+// Where a word of several beats divides and why, then what each part is; parts
+// of a kind stand together.
+void add_division(const SeenWord& seen, std::vector<std::string>& lines) {
+  AnalyzedWord word = seen.word;
+  // Of a word in a sentence nobody has asked.
+  if (word.parts.empty()) {
+    word.parts = divide_word(word.reading, *seen.phonics);
+  }
+  if (word.parts.size() < 2) return;
+  lines.push_back(fmt::format("syllables: {}; divided {}",
+                              divided_text(word.reading, word.parts),
+                              division_reasons(word)));
+  for (const PartKind kind : kinds_of({&word})) {
+    std::string parts;
+    for (const WordPart& part : word.parts) {
+      if (part.kind != kind) continue;
+      parts += fmt::format("{}{}{}", parts.empty() ? "" : ", ",
+                           part.of(word.reading.word),
+                           part.weak ? " (its vowel is weak)" : "");
+    }
+    lines.push_back(
+        fmt::format("{}: {}: {}", parts, kind_name(kind), kind_meaning(kind)));
+  }
+}
+
+}  // namespace
+
 std::vector<std::string> lines_about(const SeenWord& seen) {
   const Reading& reading = seen.word.reading;
   std::vector<std::string> lines = {
       fmt::format("`{}`: {}", reading.word, graphemes_text(reading)),
       fmt::format("sounds: {}", sounds_text(reading, seen.conventions)),
       fmt::format("boxes: {}", explain_boxes(reading, seen.conventions))};
+  add_division(seen, lines);
   std::vector<std::string_view> patterns;
   for (const PatternPlace& place : reading.places) {
     patterns.push_back(seen.phonics->patterns()[place.pattern].name);

@@ -25,7 +25,8 @@ SeenWord see_word(std::string_view spelling, const AnalyzedLesson* lesson,
 /// "not yet: oa as /oh/ is taught in step 14"; empty where nobody knows.
 std::string standing_of(const SeenWord& seen);
 
-/// Graphemes, sounds, boxes, patterns and standing, a line each.
+/// Graphemes, sounds, boxes, syllables with their kinds and why the word
+/// divides there, patterns and standing, a line each.
 std::vector<std::string> lines_about(const SeenWord& seen);
 
 /// Rule, texts, examples and near misses of a pattern, a line each.

@@ -4,6 +4,7 @@
 #include <array>
 #include <string_view>
 
+#include "phonics/key_word_fit.h"
 #include "phonics/notation.h"
 
 namespace sheaf {
@@ -72,7 +73,7 @@ class DeckMaker {
         lesson_.phonics->taught_sound(pattern.id, unit, lesson_.conventions);
     auto card = std::ranges::find(cards_, unit.grapheme, &DeckCard::grapheme);
     if (card == cards_.end()) {
-      cards_.push_back({.grapheme = unit.grapheme});
+      cards_.push_back({.grapheme = unit.grapheme, .patterns = {}});
       card = cards_.end() - 1;
       const std::vector<Phoneme> usual = usual_sound(unit.grapheme);
       if (!usual.empty() && usual != said.phonemes) {
@@ -80,6 +81,9 @@ class DeckMaker {
       }
     }
     card->step = pattern.stage - 1;
+    if (card->patterns.empty() || card->patterns.back() != pattern.id) {
+      card->patterns.push_back(pattern.id);
+    }
     card->is_new = card->is_new || pattern.is_new;
     const auto known =
         std::ranges::find(card->says, said.phonemes, &DeckCard::Says::sound);
@@ -132,7 +136,10 @@ class DeckMaker {
     std::vector<Candidate> candidates;
     for (const PatternWord& word :
          lesson_.phonics->pattern_words(id, lesson_.conventions)) {
-      if (!word.info.everyday || word.info.name || word.readings) continue;
+      if (!word.info.everyday || word.info.name || word.readings ||
+          !may_be_key_word(word.word)) {
+        continue;
+      }
       candidates.push_back(
           {{in_.pictures.is_clear(word.word) ? 0 : 1,
             is_used(word.word) ? 1 : 0, word.info.first && !word.later ? 0 : 1,

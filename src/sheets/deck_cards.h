@@ -19,6 +19,8 @@ struct DeckCard {
   };
   std::string grapheme;
   std::vector<Says> says;  ///< in the order of teaching
+  /// The patterns that taught it, in the same order.
+  std::vector<PatternId> patterns;
   /// The step that taught it last, an index into `Taught::steps`; -1 where it
   /// was known before the first.
   int step = -1;

@@ -45,7 +45,9 @@ SheetInput input_of(const SheetInput& input, const PlannedSheet& sheet) {
           .learners = input.learners,
           .has_script = input.has_script,
           .week = input.week,
-          .plain_voice = input.plain_voice};
+          .plain_voice = input.plain_voice,
+          .ear_items = input.ear_items,
+          .cards = input.cards};
 }
 
 int days_of_week(const SheetInput& input) {

@@ -21,6 +21,7 @@
 namespace sheaf {
 
 struct SheetKind;
+struct CardEvidence;
 struct SoundMouth;
 struct SoundSort;
 class CueRules;
@@ -75,6 +76,12 @@ struct SheetInput {
   /// The layout's `voice` is plain: directions are as to older learners, and no
   /// small picture stands beside them.
   bool plain_voice = false;
+  /// How many items of each kind a day has on the page for work by ear, without
+  /// letters; 0 where the layout has no such page.
+  int ear_items = 0;
+  /// How learners stood by their records before the latest week and after it;
+  /// null where no records are read.
+  const CardEvidence* cards = nullptr;
 };
 
 /// The input of a sheet of the packet, for teacher's sheets that speak of it:

@@ -161,9 +161,18 @@ int days_beside(const SheetInput& in, Composer& c,
   return even_rows(static_cast<int>(days.size()), std::max(1, most));
 }
 
+// Work by ear, whose minutes come on top of the day's.
+Table::Cell by_ear_cell(const Composer& c) {
+  return {{.text = fmt::format("By ear ({} more)", kMinutesByEar),
+           .style = c.style().teacher_text(),
+           .heard = fmt::format("By ear ({} more)",
+                                counted(kMinutesByEar, "minute", "minutes"))}};
+}
+
 // A column a day, read downwards as the day goes.
 void add_days_table(const SheetInput& in, Composer& c,
-                    std::span<const NumberedDay> days, Length first) {
+                    std::span<const NumberedDay> days, Length first,
+                    int by_ear) {
   std::vector<Table::Column> columns = {
       {.title = "", .share = 0, .fixed = first, .heard = "Part of the day"}};
   for (const NumberedDay& d : days) {
@@ -173,6 +182,13 @@ void add_days_table(const SheetInput& in, Composer& c,
   }
   Table table(c, columns);
   const TextStyle strong = c.style().teacher_text(true);
+  if (days.front().number <= by_ear) {
+    std::vector<Table::Cell> cells = {{{"First", strong}}};
+    for (const NumberedDay& d : days) {
+      cells.push_back(d.number <= by_ear ? by_ear_cell(c) : Table::Cell{});
+    }
+    table.add_row(cells, true);
+  }
   for (const PlanRow& row : kRows) {
     std::vector<Table::Cell> cells = {{{std::string(row.title), strong}}};
     bool any = false;
@@ -210,11 +226,12 @@ void add_days(const SheetInput& in, Composer& c) {
       5_mm);
   const Length first = scaled(c.style().teacher_size, 6.3);
   const auto beside = static_cast<std::size_t>(days_beside(in, c, days, first));
+  const int by_ear = days_by_ear(in);
   for (std::size_t i = 0; i < days.size(); i += beside) {
     if (i > 0) c.block(4_mm);
     add_days_table(
         in, c, std::span(days).subspan(i, std::min(beside, days.size() - i)),
-        first);
+        first, by_ear);
   }
 }
 

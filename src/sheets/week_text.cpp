@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "sheets/ear_work.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -31,6 +34,15 @@ std::string step_heading(const SheetInput& in, const DayStep& step) {
     text += fmt::format(" ({})", counted(step.minutes, "minute", "minutes"));
   }
   return text;
+}
+
+int days_by_ear(const SheetInput& in) {
+  if (in.ear_items == 0 || in.lesson.patterns.empty()) return 0;
+  const std::vector<EarDay> days =
+      ear_work(in.lesson, days_of_week(in), in.ear_items);
+  const auto none = std::ranges::find_if(
+      days, [](const EarDay& day) { return day.together.empty(); });
+  return static_cast<int>(none - days.begin());
 }
 
 std::string day_heading(int number, const Day& day) {

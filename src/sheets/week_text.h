@@ -14,6 +14,11 @@ std::string step_share(const SheetInput& in, const DayStep& step);
 
 /// "Touch and blend, first half (4 minutes)".
 std::string step_heading(const SheetInput& in, const DayStep& step);
+/// The days of the week that have work by ear, without letters: the first so
+/// many. It comes before the warm-up, and its minutes are not among the day's.
+int days_by_ear(const SheetInput& in);
+inline constexpr int kMinutesByEar = 2;
+
 /// "Day 2: 25 minutes".
 std::string day_heading(int number, const Day& day);
 

@@ -193,6 +193,23 @@ TEST(TargetChoice, AsksWhatItCannotTell) {
   }
 }
 
+// The word that shows how one is named was dictated and has room for an
+// attempt, whatever is asked.
+TEST(TargetChoice, ShowsANameThatWasDictated) {
+  const auto example = [](const std::vector<std::string>& dictated,
+                          const std::vector<std::string>& written) {
+    const RecordTargets targets = find(dictated, written);
+    EXPECT_EQ(targets.unclear.size(), 1U);
+    return targets.unclear.empty() ? "-" : targets.unclear[0].example;
+  };
+  EXPECT_EQ(example({"rain", "tail"}, {"xqzzk"}), "tail");
+  EXPECT_EQ(example({"rain", "tail"}, {"rain"}), "tail");
+  // `rain` has its attempt, so it is no example; then none is left.
+  EXPECT_EQ(example({"rain", "tail"}, {"rane", "rayn"}), "tail");
+  EXPECT_EQ(example({"rain"}, {"rane", "rayn"}), "");
+  EXPECT_EQ(example({"rain", "tail"}, {"rane", "tale", "xqzzk"}), "");
+}
+
 // Each place takes one attempt: the list, then the sentences in their order.
 TEST(TargetChoice, GivesEachPlaceOneAttempt) {
   EXPECT_EQ(told(rain(), {"rane", "rayn"}),

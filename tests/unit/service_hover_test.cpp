@@ -23,6 +23,31 @@ TEST(Hover, TellsOfAWordInAList) {
   EXPECT_NE(text.find("5 boxes"), std::string::npos) << text;
 }
 
+// In a list, in a sentence, and where the lesson divides it by hand.
+TEST(Hover, TellsHowAWordDividesIntoSyllables) {
+  const std::string rest =
+      "words: rab^bit table shelf\nsentences: |\n  A rabbit is here.\n";
+  Marked listed("pattern: sh\n" + rest);
+  EXPECT_NE(said(listed).find(
+                "\nsyllables: rab·bit; divided between two consonants\n"
+                "rab, bit: closed: one vowel with a consonant behind it, "
+                "mostly short\n"),
+            std::string::npos)
+      << said(listed);
+  Marked two("pattern: sh\nwords: shelf ta^ble\n");
+  EXPECT_NE(said(two).find("\nta: open: it ends in its one vowel, which "
+                           "mostly says its name\nble: consonant and le: "),
+            std::string::npos)
+      << said(two);
+  Marked read("pattern: sh\nwords: shelf ship\nsentences: |\n  The sev^en.\n");
+  EXPECT_NE(said(read).find("\nsyllables: sev·en; divided after one "
+                            "consonant\nsev, en (its vowel is weak): closed"),
+            std::string::npos)
+      << said(read);
+  Marked short_one("pattern: sh\nwords: she^lf ship\n");
+  EXPECT_EQ(said(short_one).find("syllables"), std::string::npos);
+}
+
 TEST(Hover, TellsOfAWordInASentenceAndWhyItIsNoPatternWord) {
   Marked marked(
       "pattern: sh\nwords: ship fish dish shed shop\n"
