@@ -50,7 +50,7 @@ CatchInterrupts::CatchInterrupts() = default;
 CatchInterrupts::~CatchInterrupts() = default;
 bool CatchInterrupts::came() { return false; }
 void remove_on_interrupt(const std::string&) {}
-void keep_on_interrupt(const std::string&) {}
+void keep_on_interrupt(std::string_view) {}
 
 // What serves an editor or watches a disk has no place here.
 namespace {
