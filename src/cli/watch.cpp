@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <cerrno>
 #include <cstdio>
 #include <optional>
 #include <set>
 #include <string>
+#include <system_error>
 
 #include "base/error.h"
 #include "base/utf8.h"
@@ -70,7 +72,9 @@ int run_watch(const CommandLine& line) {
     }
     fmt::print("{}; waiting for the next save (Ctrl-C stops)\n",
                code == kDone ? "built" : "not built: the last pages stay");
-    std::fflush(stdout);
+    if (std::fflush(stdout) != 0) {
+      throw std::system_error(errno, std::generic_category());
+    }
     folders.wait();
   }
 }

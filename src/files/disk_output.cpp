@@ -48,7 +48,7 @@ bool is_temporary(const std::string& name) {
          });
 }
 
-void remove_leftover(const FilePath& path) {
+void remove_if_free(const FilePath& path) {
   const Descriptor file(system_calls::open(
       path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
   struct stat about {};
@@ -57,13 +57,6 @@ void remove_leftover(const FilePath& path) {
       S_ISREG(about.st_mode) &&
       system_calls::lock(file.number(), LOCK_EX | LOCK_NB) == 0;
   if (is_free) system_calls::unlink(path.c_str());
-}
-
-void remove_leftovers(const FilePath& folder) {
-  std::error_code fault;
-  for (const std::string& name : names_in(folder, fault)) {
-    if (is_temporary(name)) remove_leftover(folder / name);
-  }
 }
 
 // What a link leads to; anything else is itself.
@@ -153,6 +146,13 @@ bool has_been_taken(int file) {
 
 }  // namespace
 
+void clear_left_behind(const FilePath& folder) {
+  std::error_code fault;
+  for (const std::string& name : names_in(folder, fault)) {
+    if (is_temporary(name)) remove_if_free(folder / name);
+  }
+}
+
 DiskOutput::~DiskOutput() {
   const HoldInterrupts hold;
   for (Pending& p : pending_) {
@@ -176,7 +176,7 @@ void DiskOutput::open_folder(const FilePath& path) {
     return folder.device == about.st_dev && folder.number == about.st_ino;
   });
   if (known) return;
-  remove_leftovers(path);
+  clear_left_behind(path);
   folders_.push_back({path, about.st_dev, about.st_ino, std::move(file)});
 }
 

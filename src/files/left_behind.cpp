@@ -50,6 +50,10 @@ void note_not_put_back(const char* path) noexcept {
             "; the same command again puts that right\n");
 }
 
+void note_not_deleted(const char* path) noexcept {
+  tell_line(path, " is still there: ", "; the same command again deletes it\n");
+}
+
 std::string_view left_behind() noexcept { return {told.data(), told_size}; }
 void forget_left_behind() noexcept { told_size = 0; }
 

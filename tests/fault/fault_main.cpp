@@ -1,4 +1,5 @@
-// sheaf_faults [--samples N] [--workers N] [--only PART] [--show N]: runs the
+// sheaf_faults [--samples N] [--allocations N] [--workers N] [--only PART]
+// [--show N] [--point N]: runs the
 // verbs with a fault at every call of the system, and at every allocation of
 // one lesson and some of the rest, and prints what came of it. With --samples,
 // that many points of each kind in each scene. Exit code 1 where a run ended as
@@ -31,6 +32,7 @@ struct Wishes {
   int workers = 2;
   int shown = 5;  ///< failures of each scene
   std::string only;
+  long point = 0;  ///< this system call alone, to look into a failure
 };
 
 // What several processes count together.
@@ -96,6 +98,7 @@ std::vector<Point> system_points(const Played& played, const Wishes& wishes) {
   std::vector<Point> points;
   std::size_t turn = 0;
   for (const long n : chosen(played.ended.system_calls, wishes.samples)) {
+    if (wishes.point != 0 && n != wishes.point) continue;
     // With few points, one error each in turn.
     const std::size_t first = wishes.samples != 0 ? turn++ % 4 : 0;
     const std::size_t count = wishes.samples != 0 ? 1 : std::size(kErrors);
@@ -282,6 +285,7 @@ int main(int count, char** arguments) {
     if (name == "--workers") wishes.workers = std::stoi(value);
     if (name == "--show") wishes.shown = std::stoi(value);
     if (name == "--only") wishes.only = value;
+    if (name == "--point") wishes.point = std::stol(value);
   }
   return sheaf::fault::run_all(wishes);
 }

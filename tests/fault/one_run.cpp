@@ -82,6 +82,7 @@ struct Area {
     ended = false;
     code = -1;
     out_size = err_size = 0;
+    failed = SystemCall::open;
   }
 };
 

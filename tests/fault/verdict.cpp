@@ -135,10 +135,10 @@ Verdict judge(const Played& played, const std::string& folder,
   const std::string& saved = played.scene.command.saved_file;
   if (!saved.empty()) {
     // A file was saved; its pages may be those of the first time.
-    mixture.old_ones.erase(saved);
-    mixture.new_ones.erase(saved);
-    return mixture.temporaries.empty() ? Verdict{Outcome::clean, {}}
-                                       : failure("a temporary file is left");
+    if (mixture.temporaries.empty()) return {Outcome::clean, {}};
+    Verdict verdict = failure("left: " + *mixture.temporaries.begin());
+    verdict.may_be_left = all_named(mixture.temporaries, ended.err);
+    return verdict;
   }
   if (!mixture.strange.empty()) {
     return failure("neither old nor new: " + *mixture.strange.begin());
