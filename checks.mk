@@ -12,6 +12,9 @@
 #                          Chromium as the seventh (npm, ghostscript, chromium)
 #   make undefined         the tests with every check for undefined behaviour
 #   make memory-test       builds with too little memory
+#   make fault-test        the verbs with a fault at every call of the system and
+#                          at every allocation of one lesson (SAMPLES=100 for
+#                          some of each; BUILD=build-debug under the sanitizers)
 #   make page-fill         pages of ten weeks, those blank or under half full
 #                          (LAYOUT=week, PAPER=letter)
 #   make calibrate         simulated learners: how often the rules for secure
@@ -29,7 +32,7 @@ COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test undefined print-test pdfjs readers threads calibrate \
+.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test fault-test undefined print-test pdfjs readers threads calibrate \
   calibrate-placement term-test
 
 LAYOUT := week
@@ -128,6 +131,13 @@ memory-test: $(BUILT)
 	@run="sh tests/strain/memory.sh $(SHEAF) $(STEP)"; \
 	$$run build lessons/ai-ay-rain.yaml && \
 	$$run build --class lessons/class.yaml
+
+# A table of points and of what came of them; fails where a run ended as none
+# may. Failures are printed above their row.
+SAMPLES := 0
+fault-test: $(BUILT)
+	cmake --build $(BUILD) --target sheaf_faults
+	$(BUILD)/tests/sheaf_faults --samples $(SAMPLES)
 
 # The debug preset leaves out what is slow to compile (null, alignment, vptr).
 undefined:

@@ -19,6 +19,7 @@
 #include "driver/packet_files.h"
 #include "driver/packets.h"
 #include "files/disk_files.h"
+#include "files/left_behind.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf {
@@ -171,6 +172,12 @@ class Builder {
     }
     if (!outcome.made) {
       ++tally_.up_to_date;
+      // Where nothing is written, nothing else would clear it.
+      std::set<FilePath> folders;
+      for (const std::string& page : outcome.up_to_date) {
+        folders.insert(FilePath(page).parent_path());
+      }
+      for (const FilePath& folder : folders) clear_left_behind(folder);
       targets_.insert(targets_.end(), outcome.up_to_date.begin(),
                       outcome.up_to_date.end());
       return;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
+#include <new>
 
 #include "base/error.h"
 #include "base/utf8.h"
@@ -14,6 +15,7 @@
 #include "cli/verbs.h"
 #include "driver/workspace.h"
 #include "files/disk_files.h"
+#include "files/left_behind.h"
 #include "files/output_files.h"
 #include "input/class_file.h"
 
@@ -66,14 +68,23 @@ struct Done {
   }
 };
 
+// What was changed is noted without asking for memory: by then it is so.
 void change_files(const ForgetPlan& plan, Done& done) {
   for (std::size_t from = 0; from < plan.changes.size(); from += kMostAtOnce) {
     const std::size_t count = std::min(kMostAtOnce, plan.changes.size() - from);
+    std::vector<std::vector<std::string>> lines;
+    std::size_t most = done.changed.size();
+    for (std::size_t i = from; i < from + count; ++i) {
+      lines.push_back(plan.changes[i].lines);
+      most += lines.back().size();
+    }
+    done.changed.reserve(most);
     const auto files = disk().write();
     const auto note = [&] {
-      for (std::size_t i = from; i < from + files->placed(); ++i) {
-        const auto& lines = plan.changes[i].lines;
-        done.changed.insert(done.changed.end(), lines.begin(), lines.end());
+      for (std::size_t i = 0; i < files->placed(); ++i) {
+        for (std::string& line : lines[i]) {
+          done.changed.push_back(std::move(line));
+        }
       }
     };
     try {
@@ -90,31 +101,45 @@ void change_files(const ForgetPlan& plan, Done& done) {
   }
 }
 
+void delete_file(const ForgetPlan::Deletion& deletion, Done& done) {
+  const FilePath& path = deletion.path;
+  if (disk().own_status(path).kind == Standing::none) return;
+  // Whoever put something else there since it was read keeps that.
+  const auto& before = deletion.before;
+  const bool own = is_own(deletion.kind, disk(), path) &&
+                   (!before || disk().read(path, before->size()) == *before);
+  if (!own) {
+    throw MachineError(fmt::format(
+        "cannot delete {}: it was changed in the meantime", path.string()));
+  }
+  std::string name = path.string();
+  if (disk().remove_file(path)) done.deleted.push_back(std::move(name));
+}
+
+// There is room for the names of all in `done` already.
 void delete_files(const ForgetPlan& plan, Done& done) {
   std::string why;
-  for (const ForgetPlan::Deletion& deletion : plan.deletions) {
-    const FilePath& path = deletion.path;
-    if (disk().own_status(path).kind == Standing::none) continue;
-    // Whoever put something else there since it was read keeps that.
-    const auto& before = deletion.before;
-    const bool own = is_own(deletion.kind, disk(), path) &&
-                     (!before || disk().read(path, before->size()) == *before);
+  for (std::size_t i = 0; i < plan.deletions.size(); ++i) {
     try {
-      if (!own) {
-        throw MachineError(fmt::format(
-            "cannot delete {}: it was changed in the meantime", path.string()));
+      try {
+        delete_file(plan.deletions[i], done);
+      } catch (const MachineError& fault) {
+        why += fmt::format("{}{}", why.empty() ? "" : "; ", fault.what());
       }
-      if (disk().remove_file(path)) done.deleted.push_back(path.string());
-    } catch (const MachineError& fault) {
-      why += fmt::format("{}{}", why.empty() ? "" : "; ", fault.what());
+    } catch (const std::bad_alloc&) {
+      errno = ENOMEM;
+      for (; i < plan.deletions.size(); ++i) {
+        note_not_deleted(plan.deletions[i].path.c_str());
+      }
+      throw;
     }
   }
-  for (const FilePath& folder : plan.empty_folders) {
-    if (disk().remove_folder(folder)) {
-      done.deleted.push_back(folder_line(folder));
-    }
-  }
+  // A learner's folder tells the next run that there is something left to do.
   if (!why.empty()) throw MachineError(why);
+  for (const FilePath& folder : plan.empty_folders) {
+    std::string name = folder_line(folder);
+    if (disk().remove_folder(folder)) done.deleted.push_back(std::move(name));
+  }
 }
 
 int forget(const CommandLine& line, Done& done) {
@@ -141,6 +166,7 @@ int forget(const CommandLine& line, Done& done) {
       show(plan);
       return kDone;
     }
+    done.deleted.reserve(plan.deletions.size() + plan.empty_folders.size());
     try {
       change_files(plan, done);
     } catch (const FileChanged&) {

@@ -10,6 +10,7 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "files/disk_files.h"
+#include "files/left_behind.h"
 
 namespace sheaf {
 
@@ -35,6 +36,8 @@ bool is_below(const FilePath& path, const FilePath& folder) {
 
 class Walk {
  public:
+  explicit Walk(bool clears) : clears_(clears) {}
+
   void look_at_folder(const FilePath& folder, Place place, bool below) {
     root_ = real_of(folder);
     look_through(folder, place, below);
@@ -62,6 +65,7 @@ class Walk {
 
  private:
   void look_through(const FilePath& folder, Place place, bool below) {
+    if (clears_) clear_left_behind(folder);
     for (const FilePath& path : disk().list(folder)) {
       look_at_entry(path.lexically_normal(), place, below);
     }
@@ -108,6 +112,8 @@ class Walk {
     ground_.files.push_back(std::move(file));
   }
 
+  /// Whether what earlier runs had to leave goes: it may have the learner.
+  const bool clears_;
   ForgetGround ground_;
   FilePath root_;
 };
@@ -120,7 +126,7 @@ bool ForgetFile::is_yaml() const {
 }
 
 ForgetGround forget_ground(const CommandLine& line) {
-  Walk walk;
+  Walk walk(line.marking.yes);
   const FilePath records =
       line.marking.records.empty() ? "records" : line.marking.records;
   const Standing kind = disk().status(records).kind;

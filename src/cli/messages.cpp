@@ -4,6 +4,7 @@
 
 #include <cstdio>
 
+#include "files/left_behind.h"
 #include "files/surroundings.h"
 
 namespace sheaf {
@@ -19,6 +20,14 @@ bool print_faults(std::span<const std::string> faults) {
     fmt::print(stderr, "sheaf: {}\n", fault);
   }
   return faults.empty();
+}
+
+bool print_left_behind() {
+  const std::string_view text = left_behind();
+  std::fwrite(text.data(), 1, text.size(), stderr);
+  const bool any = !text.empty();
+  forget_left_behind();
+  return any;
 }
 
 void print_nobody_marked() {

@@ -2,6 +2,7 @@
 
 #include <cerrno>
 #include <cstdio>
+#include <cstring>
 #include <exception>
 #include <new>
 #include <system_error>
@@ -10,6 +11,7 @@
 #include "base/utf8.h"
 #include "cli/command_line.h"
 #include "cli/exit_codes.h"
+#include "cli/messages.h"
 #include "cli/verbs.h"
 
 namespace sheaf {
@@ -60,29 +62,45 @@ int run(const CommandLine& line) {
   return kWrongCommandLine;
 }
 
+// Says why a run ends; only while an exception is handled. Where there is no
+// memory to say it with, that is what is said.
+void say_why() {
+  try {
+    try {
+      throw;
+    } catch (const MachineError& fault) {
+      std::fprintf(stderr, "sheaf: %s\n", printable(fault.what()).c_str());
+    } catch (const std::bad_alloc&) {
+      throw;
+    } catch (const std::system_error& fault) {
+      std::fprintf(stderr, "sheaf: cannot write the results: %s\n",
+                   std::strerror(fault.code().value()));
+    } catch (const std::exception& fault) {
+      std::fprintf(stderr, "sheaf: something went wrong inside: %s\n",
+                   fault.what());
+    }
+  } catch (...) {
+    std::fputs("sheaf: there is not enough memory to go on\n", stderr);
+  }
+}
+
 }  // namespace
 
 int run_command(int argc, char** argv) {
+  int exit_code = kDone;
   try {
-    int exit_code = kDone;
     const auto line = read_command_line(argc, argv, exit_code);
     if (line) exit_code = run(*line);
-    if (std::fflush(stdout) != 0) {
+    // What fails for good has been told by then.
+    if (std::fflush(stdout) != 0 && exit_code != kMachineFault) {
       throw std::system_error(errno, std::generic_category());
     }
-    return exit_code;
-  } catch (const MachineError& fault) {
-    std::fprintf(stderr, "sheaf: %s\n", printable(fault.what()).c_str());
-  } catch (const std::bad_alloc&) {
-    std::fputs("sheaf: there is not enough memory to go on\n", stderr);
-  } catch (const std::system_error& fault) {
-    std::fprintf(stderr, "sheaf: cannot write the results: %s\n",
-                 fault.code().message().c_str());
-  } catch (const std::exception& fault) {
-    std::fprintf(stderr, "sheaf: something went wrong inside: %s\n",
-                 fault.what());
+  } catch (...) {
+    say_why();
+    exit_code = kMachineFault;
   }
-  return kMachineFault;
+  if (print_left_behind() && exit_code == kDone) exit_code = kMachineFault;
+  return exit_code;
 }
 
 }  // namespace sheaf

@@ -2,12 +2,17 @@
 
 #include <fmt/format.h>
 
+#include <cerrno>
 #include <cstdio>
 #include <optional>
+#include <set>
+#include <string>
+#include <system_error>
 
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/exit_codes.h"
+#include "cli/messages.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
 #include "driver/workspace.h"
@@ -43,18 +48,21 @@ int run_watch(const CommandLine& line) {
   folders.watch(named_files(line));
   for (bool first = true;; first = false) {
     int code = kDone;
-    Workspace workspace(disk(),
-                        shipped_folder());  // nothing is known of the last time
+    std::set<std::string> read;
     try {
+      // Nothing is known of the last time.
+      Workspace workspace(disk(), shipped_folder());
       code = build_all(workspace, line);
+      read = workspace.files_read().all();
     } catch (const MachineError& fault) {
       fmt::print(stderr, "sheaf: {}\n", printable(fault.what()));
       code = kMachineFault;
     }
+    if (print_left_behind() && code == kDone) code = kMachineFault;
     if (code == kWrongCommandLine || (first && code == kMachineFault)) {
       return code;
     }
-    folders.watch(workspace.files_read().all());
+    folders.watch(read);
     if (line.page && !page) {
       service.emplace(disk(), shipped_folder(), lesson_request(line));
       page.emplace(*service, line.arguments.front());
@@ -64,7 +72,9 @@ int run_watch(const CommandLine& line) {
     }
     fmt::print("{}; waiting for the next save (Ctrl-C stops)\n",
                code == kDone ? "built" : "not built: the last pages stay");
-    std::fflush(stdout);
+    if (std::fflush(stdout) != 0) {
+      throw std::system_error(errno, std::generic_category());
+    }
     folders.wait();
   }
 }

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <unistd.h>
-
 #include <utility>
+
+#include "files/system_calls.h"
 
 namespace sheaf {
 
@@ -23,10 +23,12 @@ class Descriptor {
 
   int number() const { return number_; }
   explicit operator bool() const { return number_ >= 0; }
+  /// Hands it over to whoever closes it.
+  int release() { return std::exchange(number_, -1); }
   /// Closes and says whether that went well.
   bool close() {
     const int number = std::exchange(number_, -1);
-    return number < 0 || ::close(number) == 0;
+    return number < 0 || system_calls::close(number) == 0;
   }
 
  private:

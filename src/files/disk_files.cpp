@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 #include <sys/mman.h>
 #include <sys/stat.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
@@ -13,33 +12,37 @@
 #include <system_error>
 
 #include "base/error.h"
+#include "files/disk_names.h"
 #include "files/disk_output.h"
 #include "files/open_descriptor.h"
+#include "files/system_calls.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
 std::string reason() { return std::strerror(errno); }
 
-// So that want of memory is not taken for a file that is not there.
-void check_memory(const std::error_code& fault) {
-  if (fault == std::errc::not_enough_memory) throw std::bad_alloc();
-}
-
-// Whether a call failed since nothing can be under such a name.
-bool is_nothing_there(const std::error_code& fault) {
-  return fault == std::errc::no_such_file_or_directory ||
-         fault == std::errc::not_a_directory ||
-         fault == std::errc::too_many_symbolic_link_levels ||
-         fault == std::errc::filename_too_long ||
-         fault == std::errc::invalid_argument;
-}
-
 [[noreturn]] void fail_to_look(const FilePath& path, const std::string& why) {
   throw MachineError(fmt::format("cannot look at {}: {}", path.string(), why));
+}
+
+[[noreturn]] void fail_to_read(const FilePath& path, const std::string& why) {
+  throw MachineError(fmt::format("cannot read {}: {}", path.string(), why));
+}
+
+[[noreturn]] void fail_to_read(const FilePath& path,
+                               const std::error_code& fault) {
+  check_memory(fault);
+  fail_to_read(path, fault.message());
+}
+
+std::unique_ptr<OpenDescriptor> open_file(const FilePath& path) {
+  std::error_code fault;
+  auto file = open_for_reading(path, true, fault);
+  if (fault) fail_to_read(path, fault);
+  if (!file) fail_to_read(path, "it is not a file");
+  return file;
 }
 
 Standing kind_of(const struct stat& about) {
@@ -51,10 +54,10 @@ Standing kind_of(const struct stat& about) {
 
 FileStatus status_of(const FilePath& path, bool follow_links) {
   struct stat about {};
-  const int failed = follow_links ? ::stat(path.c_str(), &about)
-                                  : ::lstat(path.c_str(), &about);
+  const int failed = follow_links ? system_calls::stat(path.c_str(), &about)
+                                  : system_calls::lstat(path.c_str(), &about);
   if (failed != 0) {
-    const std::error_code fault(errno, std::generic_category());
+    const std::error_code fault = last_fault();
     check_memory(fault);
     if (is_nothing_there(fault)) return {};
     fail_to_look(path, fault.message());
@@ -64,23 +67,16 @@ FileStatus status_of(const FilePath& path, bool follow_links) {
 
 }  // namespace
 
-std::uint64_t OpenDescriptor::size() const {
-  struct stat about {};
-  const bool known = ::fstat(number(), &about) == 0;
-  return known ? static_cast<std::uint64_t>(about.st_size) : 0;
-}
-
 std::string OpenDescriptor::read(std::uint64_t begin, std::size_t most) const {
-  const std::uint64_t whole = size();
-  const std::uint64_t rest = begin < whole ? whole - begin : 0;
+  const std::uint64_t rest = begin < size_ ? size_ - begin : 0;
   std::string part(std::min<std::uint64_t>(most, rest), '\0');
   std::size_t done = 0;
   while (done < part.size()) {
     const ssize_t got =
-        ::pread(number(), part.data() + done, part.size() - done,
-                static_cast<off_t>(begin + done));
-    if (got < 0 && errno == EINTR) continue;
-    if (got <= 0) break;
+        system_calls::read_at(number(), part.data() + done, part.size() - done,
+                              static_cast<off_t>(begin + done));
+    if (got < 0) fail_to_read(path_, last_fault());
+    if (got == 0) break;
     done += static_cast<std::size_t>(got);
   }
   part.resize(done);
@@ -88,18 +84,21 @@ std::string OpenDescriptor::read(std::uint64_t begin, std::size_t most) const {
 }
 
 std::unique_ptr<OpenDescriptor> open_for_reading(const FilePath& path,
-                                                 bool follow_links) {
+                                                 bool follow_links,
+                                                 std::error_code& fault) {
+  fault.clear();
   const int flags = O_RDONLY | O_CLOEXEC | O_NONBLOCK;
-  Descriptor file(
-      ::open(path.c_str(), follow_links ? flags : flags | O_NOFOLLOW));
-  if (!file) return nullptr;
+  Descriptor file(system_calls::open(
+      path.c_str(), follow_links ? flags : flags | O_NOFOLLOW));
   struct stat about {};
-  if (::fstat(file.number(), &about) != 0) return nullptr;
-  if (S_ISREG(about.st_mode)) {
-    return std::make_unique<OpenDescriptor>(std::move(file));
+  if (!file || system_calls::fstat(file.number(), &about) != 0) {
+    fault = last_fault();
+    check_memory(fault);
+    return nullptr;
   }
-  errno = 0;
-  return nullptr;
+  if (!S_ISREG(about.st_mode)) return nullptr;
+  return std::make_unique<OpenDescriptor>(
+      path, std::move(file), static_cast<std::uint64_t>(about.st_size));
 }
 
 FileStatus DiskFiles::status(const FilePath& path) const {
@@ -111,58 +110,40 @@ FileStatus DiskFiles::own_status(const FilePath& path) const {
 }
 
 std::string DiskFiles::read(const FilePath& path, std::size_t limit) const {
-  const auto fail = [&](const std::string& why) {
-    throw MachineError(fmt::format("cannot read {}: {}", path.string(), why));
-  };
-  const auto file = open_for_reading(path, true);
-  if (!file && errno == ENOMEM) throw std::bad_alloc();
-  if (!file) fail(errno == 0 ? "it is not a file" : reason());
-  std::string text;
-  text.resize(std::min<std::uint64_t>(file->size(), limit + 1));
-  std::size_t done = 0;
-  while (done < text.size()) {
-    const ssize_t got =
-        ::read(file->number(), text.data() + done, text.size() - done);
-    if (got < 0 && errno == EINTR) continue;
-    if (got < 0) fail(reason());
-    if (got == 0) break;
-    done += static_cast<std::size_t>(got);
-  }
-  text.resize(done);
-  return text;
+  return open_file(path)->read(0, limit + 1);
 }
 
+// A file without any right to read it is as good as none; what fails otherwise
+// may be anything.
 std::unique_ptr<OpenFile> DiskFiles::open(const FilePath& path) const {
-  return open_for_reading(path, true);
+  std::error_code fault;
+  auto file = open_for_reading(path, true, fault);
+  if (fault && fault != std::errc::permission_denied &&
+      !is_nothing_there(fault)) {
+    fail_to_read(path, fault);
+  }
+  return file;
 }
 
 KeptBytes DiskFiles::keep(const std::string& name) const {
-  const auto fail = [&](const std::string& why) {
-    if (errno == ENOMEM) throw std::bad_alloc();
-    throw MachineError(fmt::format("cannot read {}: {}", name, why));
-  };
-  const auto file = open_for_reading(name, true);
-  if (!file) fail(errno == 0 ? "it is not a file" : reason());
+  const auto file = open_file(name);
   const auto size = static_cast<std::size_t>(file->size());
   if (size == 0) return kept({});
-  void* data = ::mmap(nullptr, size, PROT_READ, MAP_PRIVATE, file->number(), 0);
-  if (data == MAP_FAILED) fail(reason());
-  return {std::shared_ptr<const void>(data,
-                                      [size](const void* all) {
-                                        ::munmap(const_cast<void*>(all), size);
-                                      }),
+  void* data = system_calls::map(size, file->number());
+  if (data == MAP_FAILED) fail_to_read(name, last_fault());
+  const auto unmap = [size](const void* all) {
+    ::munmap(const_cast<void*>(all), size);
+  };
+  return {std::shared_ptr<const void>(data, unmap),
           {static_cast<const char*>(data), size}};
 }
 
 std::vector<FilePath> DiskFiles::list(const FilePath& folder) const {
   std::vector<FilePath> found;
   std::error_code fault;
-  fs::directory_iterator entry(folder.empty() ? FilePath(".") : folder, fault);
-  for (const fs::directory_iterator end; !fault && entry != end;
-       entry.increment(fault)) {
-    found.push_back(folder / entry->path().filename());
+  for (const std::string& name : names_in(folder, fault)) {
+    found.push_back(folder / name);
   }
-  check_memory(fault);
   if (fault && fault != std::errc::no_such_file_or_directory) {
     throw MachineError(fmt::format("cannot read the folder {}: {}",
                                    folder.string(), fault.message()));
@@ -173,8 +154,7 @@ std::vector<FilePath> DiskFiles::list(const FilePath& folder) const {
 
 std::optional<FilePath> DiskFiles::real(const FilePath& path) const {
   std::error_code fault;
-  FilePath real = fs::canonical(path, fault);
-  check_memory(fault);
+  FilePath real = name_without_links(path, fault);
   if (!fault) return real;
   if (is_nothing_there(fault)) return std::nullopt;
   fail_to_look(path, fault.message());
@@ -182,8 +162,7 @@ std::optional<FilePath> DiskFiles::real(const FilePath& path) const {
 
 FilePath DiskFiles::absolute(const FilePath& path) const {
   std::error_code fault;
-  FilePath whole = fs::absolute(path, fault);
-  check_memory(fault);
+  FilePath whole = whole_name(path, fault);
   if (fault) fail_to_look(path, fault.message());
   return whole;
 }
@@ -193,14 +172,14 @@ std::unique_ptr<OutputFiles> DiskFiles::write() {
 }
 
 bool DiskFiles::remove_file(const FilePath& path) {
-  if (::unlink(path.c_str()) == 0) return true;
+  if (system_calls::unlink(path.c_str()) == 0) return true;
   if (errno == ENOENT) return false;
   throw MachineError(
       fmt::format("cannot delete {}: {}", path.string(), reason()));
 }
 
 bool DiskFiles::remove_folder(const FilePath& path) {
-  return ::rmdir(path.c_str()) == 0;
+  return system_calls::rmdir(path.c_str()) == 0;
 }
 
 Files& disk() {
@@ -212,8 +191,8 @@ FilePath DiskFiles::program() const { return "/proc/self/exe"; }
 
 FilePath shipped_folder() {
   std::error_code fault;
-  const FilePath program = fs::read_symlink(disk().program(), fault);
-  check_memory(fault);
+  const FilePath program = named_by_link(disk().program(), fault);
+  if (fault) fail_to_look(disk().program(), fault.message());
   const FilePath folder = program.parent_path();
   for (const FilePath& candidate :
        {folder / "share/sheaf", folder.parent_path() / "share/sheaf"}) {

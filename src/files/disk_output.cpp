@@ -15,17 +15,19 @@
 #include <system_error>
 #include <tuple>
 
+#include "files/disk_names.h"
 #include "files/file_rights.h"
 #include "files/interrupt.h"
+#include "files/left_behind.h"
+#include "files/system_calls.h"
 
 namespace sheaf {
-
-namespace fs = std::filesystem;
 
 namespace {
 
 constexpr std::string_view kPrefix = ".sheaf-writing-";
 constexpr std::size_t kSigns = 6;
+constexpr int kMostTries = 100;
 
 // The system has said why.
 [[noreturn]] void fail(const FilePath& path) {
@@ -46,64 +48,90 @@ bool is_temporary(const std::string& name) {
          });
 }
 
-void remove_leftover(const FilePath& path) {
-  const Descriptor file(
-      ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
+void remove_if_free(const FilePath& path) {
+  const Descriptor file(system_calls::open(
+      path.c_str(), O_RDONLY | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK));
   struct stat about {};
-  const bool is_free = file && ::fstat(file.number(), &about) == 0 &&
-                       S_ISREG(about.st_mode) &&
-                       ::flock(file.number(), LOCK_EX | LOCK_NB) == 0;
-  if (is_free) ::unlink(path.c_str());
-}
-
-void remove_leftovers(const FilePath& folder) {
-  std::error_code fault;
-  fs::directory_iterator entry(folder, fault);
-  for (; !fault && entry != fs::directory_iterator(); entry.increment(fault)) {
-    if (is_temporary(entry->path().filename().string())) {
-      remove_leftover(entry->path());
-    }
-  }
+  const bool is_free =
+      file && system_calls::fstat(file.number(), &about) == 0 &&
+      S_ISREG(about.st_mode) &&
+      system_calls::lock(file.number(), LOCK_EX | LOCK_NB) == 0;
+  if (is_free) system_calls::unlink(path.c_str());
 }
 
 // What a link leads to; anything else is itself.
 FilePath behind_links(const FilePath& target) {
+  struct stat about {};
+  if (system_calls::lstat(target.c_str(), &about) != 0) {
+    const std::error_code fault = last_fault();
+    check_memory(fault);
+    if (!is_nothing_there(fault)) fail_to_write(target, fault.message());
+    return target;
+  }
+  if (!S_ISLNK(about.st_mode)) return target;
   std::error_code fault;
-  if (!fs::is_symlink(fs::symlink_status(target, fault))) return target;
-  FilePath real = fs::canonical(target, fault);
-  if (fault == std::errc::not_enough_memory) throw std::bad_alloc();
+  FilePath real = name_without_links(target, fault);
   if (fault) {
-    fail_to_write(target, "it is a link to something that is not there");
+    fail_to_write(target, is_nothing_there(fault)
+                              ? "it is a link to something that is not there"
+                              : fault.message());
   }
   return real;
+}
+
+// Interrupts must be held.
+void remove_leftover(Replacement& replacement) {
+  if (!replacement.remove_leftover()) {
+    note_left_behind(replacement.leftover());
+  }
+  keep_on_interrupt(replacement.temporary().c_str());
+}
+
+// Whether the open file is still the one of that name.
+bool is_there(int file, const char* name) {
+  struct stat own {
+  }, there{};
+  if (system_calls::fstat(file, &own) != 0) return false;
+  if (system_calls::lstat(name, &there) != 0) return false;
+  errno = ENOENT;
+  return own.st_dev == there.st_dev && own.st_ino == there.st_ino;
 }
 
 // Makes and locks a file beside the target; it is on the list of what an
 // interrupt removes. Another run may take a file without a lock for a leftover,
 // so the lock counts only if the file is still there.
-Descriptor make_temporary(const FilePath& target, FilePath& path) {
+Descriptor make_temporary(const FilePath& target, Replacement& replacement) {
   const HoldInterrupts hold;
-  for (;;) {
-    std::string name =
-        (target.parent_path() / kPrefix).string() + std::string(kSigns, 'X');
-    Descriptor file(::mkostemp(name.data(), O_CLOEXEC));
+  const std::string form =
+      (target.parent_path() / kPrefix).string() + std::string(kSigns, 'X');
+  int fault = EINTR;
+  for (int tries = 0; tries < kMostTries; ++tries) {
+    std::string name = form;
+    Descriptor file(system_calls::make_unique(name.data(), O_CLOEXEC));
+    if (!file && errno == EINTR) continue;
     if (!file) fail(target);
-    path = name;
-    struct stat about {};
-    const bool locked = ::flock(file.number(), LOCK_EX | LOCK_NB) == 0;
+    try {
+      replacement = Replacement(name, target);
+      remove_on_interrupt(name);
+    } catch (...) {
+      system_calls::unlink(name.c_str());
+      throw;
+    }
     const bool taken =
-        (!locked && errno == EWOULDBLOCK) ||
-        (::fstat(file.number(), &about) == 0 && about.st_nlink == 0);
-    if (taken) continue;
-    remove_on_interrupt(name);
-    return file;
+        system_calls::lock(file.number(), LOCK_EX | LOCK_NB) != 0 &&
+        errno == EWOULDBLOCK;
+    if (!taken && is_there(file.number(), name.c_str())) return file;
+    fault = taken ? EWOULDBLOCK : errno;
+    remove_leftover(replacement);
+    if (fault != EWOULDBLOCK && fault != ENOENT) break;
   }
+  errno = fault;
+  fail(target);
 }
 
 void write_all(int file, std::string_view bytes, const FilePath& target) {
   while (!bytes.empty()) {
-    const ssize_t put = ::write(file, bytes.data(), bytes.size());
-    if (put < 0 && errno == EINTR) continue;
+    const ssize_t put = system_calls::write(file, bytes.data(), bytes.size());
     if (put <= 0) fail(target);
     bytes.remove_prefix(static_cast<std::size_t>(put));
   }
@@ -112,36 +140,43 @@ void write_all(int file, std::string_view bytes, const FilePath& target) {
 // Some file systems say that a disk is full only when a file is closed; the
 // file itself stays open for its lock.
 bool has_been_taken(int file) {
-  const int again = ::dup(file);
-  return again >= 0 && ::close(again) == 0;
+  const int again = system_calls::duplicate(file);
+  return again >= 0 && system_calls::close(again) == 0;
 }
 
 }  // namespace
 
+void clear_left_behind(const FilePath& folder) {
+  std::error_code fault;
+  for (const std::string& name : names_in(folder, fault)) {
+    if (is_temporary(name)) remove_if_free(folder / name);
+  }
+}
+
 DiskOutput::~DiskOutput() {
   const HoldInterrupts hold;
-  for (const Pending& p : pending_) {
-    ::unlink(p.temporary.c_str());
-    keep_on_interrupt(p.temporary.string());
+  for (Pending& p : pending_) {
+    remove_leftover(p.replacement);
   }
 }
 
 void DiskOutput::open_folder(const FilePath& path) {
   std::error_code fault;
-  fs::create_directories(path, fault);
+  make_folders(path, fault);
   if (fault) {
     throw MachineError(fmt::format("cannot make the folder {}: {}",
                                    path.string(), fault.message()));
   }
-  Descriptor file(::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+  Descriptor file(
+      system_calls::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   struct stat about {};
-  if (!file || ::fstat(file.number(), &about) != 0) fail(path);
+  if (!file || system_calls::fstat(file.number(), &about) != 0) fail(path);
   // A folder may have several names, and is held once.
   const bool known = std::ranges::any_of(folders_, [&](const Folder& folder) {
     return folder.device == about.st_dev && folder.number == about.st_ino;
   });
   if (known) return;
-  remove_leftovers(path);
+  clear_left_behind(path);
   folders_.push_back({path, about.st_dev, about.st_ino, std::move(file)});
 }
 
@@ -150,7 +185,7 @@ void DiskOutput::open_folder(const FilePath& path) {
 std::unique_ptr<OpenDescriptor> DiskOutput::open_replaced(Pending& pending) {
   const FilePath& target = pending.target;
   struct stat about {};
-  pending.replaces = ::lstat(target.c_str(), &about) == 0;
+  pending.replaces = system_calls::lstat(target.c_str(), &about) == 0;
   if (!pending.replaces && errno != ENOENT && errno != ENOTDIR) {
     fail(target);
   }
@@ -165,10 +200,10 @@ std::unique_ptr<OpenDescriptor> DiskOutput::open_replaced(Pending& pending) {
       (about.st_mode & kWrite) == 0) {
     fail_to_write(target, "the file is protected from changes");
   }
-  auto file = pending.replaces ? open_for_reading(target, false) : nullptr;
-  if (pending.replaces && !file && pending.allowed.before) {
-    fail(target);
-  }
+  std::error_code fault;
+  auto file =
+      pending.replaces ? open_for_reading(target, false, fault) : nullptr;
+  if (fault) fail_to_write(target, fault.message());
   check_in_the_way(target, pending.allowed, pending.replaces, file.get());
   return file;
 }
@@ -179,7 +214,7 @@ void DiskOutput::put(Pending pending, std::string_view bytes) {
   open_folder(folder_of(target));
   const auto replaced = open_replaced(pending);
   pending_.reserve(pending_.size() + 1);
-  pending.file = make_temporary(target, pending.temporary);
+  pending.file = make_temporary(target, pending.replacement);
   const int file = pending.file.number();
   // Waiting for the disk is for what nobody could make again.
   const auto& form = pending.allowed.form;
@@ -189,7 +224,8 @@ void DiskOutput::put(Pending pending, std::string_view bytes) {
   write_all(file, bytes, target);
   const bool good = replaced ? keep_rights(replaced->number(), file)
                              : give_usual_rights(file);
-  if (!good || !(must_last ? ::fsync(file) == 0 : has_been_taken(file))) {
+  if (!good ||
+      !(must_last ? system_calls::sync(file) == 0 : has_been_taken(file))) {
     fail(target);
   }
 }
@@ -232,52 +268,64 @@ void DiskOutput::hold_folders() {
     return std::tuple(folder.device, folder.number);
   });
   for (const Folder& folder : folders_) {
-    while (::flock(folder.file.number(), LOCK_EX) != 0 && errno == EINTR) {
-    }
+    // Where the file system has no locks, nobody can be waited for.
+    system_calls::lock(folder.file.number(), LOCK_EX);
   }
 }
 
 // What was not there a moment ago is never replaced, not even where it came
 // since then.
 void DiskOutput::put_in_place(Pending& pending) {
-  open_replaced(pending);
-  const char* from = pending.temporary.c_str();
-  const char* to = pending.target.c_str();
-  if (pending.replaces) {
-    if (::rename(from, to) != 0) fail(pending.target);
+  auto old = open_replaced(pending);
+  const auto undo = pending_.size() > 1 ? Replacement::Undo::may_be_needed
+                                        : Replacement::Undo::never;
+  Descriptor replaced = old ? old->take() : Descriptor();
+  if (pending.replacement.place(std::move(replaced), undo)) {
+    // One file is open for each of a set, however many there are.
+    pending.file.close();
     return;
   }
-  if (::renameat2(AT_FDCWD, from, AT_FDCWD, to, RENAME_NOREPLACE) == 0) return;
-  // Not every file system knows how; some know no second names either.
-  const bool unknown = errno == EINVAL || errno == ENOSYS;
-  if (unknown && ::link(from, to) == 0) {
-    ::unlink(from);
-    return;
-  }
-  const bool no_links = errno == EPERM || errno == EOPNOTSUPP;
-  if (unknown && no_links && ::access(to, F_OK) != 0 &&
-      ::rename(from, to) == 0) {
-    return;
-  }
-  if (errno != EEXIST) fail(pending.target);
+  if (errno != EEXIST || pending.replaces) fail(pending.target);
   throw FileChanged(fmt::format("{} is there already, and is left alone",
                                 pending.target.string()));
+}
+
+// The first `count` are in their places.
+void DiskOutput::put_back(std::size_t count) {
+  while (count > 0 && pending_[count - 1].replacement.put_back()) {
+    --count;
+    --placed_;
+  }
+  const int fault = errno;
+  for (std::size_t i = 0; i < count; ++i) {
+    errno = fault;
+    note_not_put_back(pending_[i].target.c_str());
+  }
 }
 
 void DiskOutput::finish() {
   hold_folders();
   const HoldInterrupts hold;
   for (Pending& pending : pending_) open_replaced(pending);
-  while (!pending_.empty()) {
-    Pending& first = pending_.front();
-    put_in_place(first);
-    keep_on_interrupt(first.temporary.string());
-    pending_.erase(pending_.begin());
-    ++placed_;
+  const std::size_t before = placed_;
+  try {
+    for (Pending& pending : pending_) {
+      put_in_place(pending);
+      ++placed_;
+    }
+  } catch (...) {
+    put_back(placed_ - before);
+    throw;
   }
+  for (Pending& pending : pending_) {
+    remove_leftover(pending.replacement);
+  }
+  pending_.clear();
   // So that the new names too outlast a power cut. Some file systems cannot.
   if (must_last_) {
-    for (const Folder& folder : folders_) ::fsync(folder.file.number());
+    for (const Folder& folder : folders_) {
+      system_calls::sync(folder.file.number());
+    }
   }
   must_last_ = false;
   folders_.clear();

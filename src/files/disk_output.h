@@ -8,6 +8,7 @@
 #include "files/descriptor.h"
 #include "files/open_descriptor.h"
 #include "files/output_files.h"
+#include "files/replacement.h"
 
 namespace sheaf {
 
@@ -29,9 +30,15 @@ namespace sheaf {
 ///   renames leaves the first files new and the rest old. No way of renaming
 ///   several files at once exists; the next build puts it right, since the
 ///   last target is older than the lesson.
-/// - Nothing is left behind but after such a kill. Those leftovers are removed
-///   by the next run that writes to the folder: a temporary file is locked by
-///   the run that writes it, so what is not locked belongs to nobody.
+/// - Where a target cannot be replaced, those before it in the set are put
+///   back, so that no file is beside one of another run. For that the old files
+///   stay until all are in their places: names are exchanged, or the old file
+///   has a second name meanwhile. A file system that knows neither has no way
+///   back.
+/// - Nothing is left behind but after such a kill, or where removing is what
+///   fails; then `left_behind` says so. Those leftovers are removed by the next
+///   run that writes to the folder: a temporary file is locked by the run that
+///   writes it, so what is not locked belongs to nobody.
 class DiskOutput final : public OutputFiles {
  public:
   DiskOutput() = default;
@@ -51,7 +58,8 @@ class DiskOutput final : public OutputFiles {
 
  private:
   struct Pending {
-    FilePath temporary, target;
+    FilePath target;
+    Replacement replacement;
     Descriptor file;  // open, for its lock
     InTheWay allowed;
     bool replaces = false;
@@ -67,7 +75,8 @@ class DiskOutput final : public OutputFiles {
   void hold_folders();
   void put(Pending pending, std::string_view bytes);
   static std::unique_ptr<OpenDescriptor> open_replaced(Pending& pending);
-  static void put_in_place(Pending& pending);
+  void put_in_place(Pending& pending);
+  void put_back(std::size_t count);
 
   std::vector<Folder> folders_;
   std::vector<Pending> pending_;

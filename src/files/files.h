@@ -54,8 +54,8 @@ class Files : public ByteSource {
   /// file is read up to one byte over the limit, so that the reader can say so
   /// with a place.
   virtual std::string read(const FilePath& path, std::size_t limit) const = 0;
-  /// A regular file to read parts of; null where there is none or it cannot be
-  /// read.
+  /// A regular file to read parts of; null where there is none or nobody has
+  /// the right to read it. Throws MachineError where the machine fails.
   virtual std::unique_ptr<OpenFile> open(const FilePath& path) const = 0;
   /// What is in a folder, as `folder / name`, in order; nothing where the
   /// folder is not there.

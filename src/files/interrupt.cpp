@@ -92,7 +92,7 @@ bool CatchInterrupts::came() { return interrupt_came != 0; }
 void remove_on_interrupt(const std::string& path) {
   temporary_files().push_back(path);
 }
-void keep_on_interrupt(const std::string& path) {
+void keep_on_interrupt(std::string_view path) {
   std::erase(temporary_files(), path);
 }
 

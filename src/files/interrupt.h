@@ -2,6 +2,7 @@
 
 #include <csignal>
 #include <string>
+#include <string_view>
 
 namespace sheaf {
 
@@ -40,8 +41,9 @@ class CatchInterrupts {
   struct sigaction before_[3]{};
 };
 
-/// Lists a file for removal, or takes it off the list. Interrupts must be held.
+/// Lists a file for removal, or takes it off the list, which needs no memory.
+/// Interrupts must be held.
 void remove_on_interrupt(const std::string& path);
-void keep_on_interrupt(const std::string& path);
+void keep_on_interrupt(std::string_view path);
 
 }  // namespace sheaf

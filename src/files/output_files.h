@@ -22,8 +22,8 @@ class OpenFile {
  public:
   virtual ~OpenFile() = default;
   virtual std::uint64_t size() const = 0;
-  /// Up to `most` bytes from `begin` on; fewer at the end of the file, or where
-  /// the machine gives no more.
+  /// Up to `most` bytes from `begin` on; fewer at the end of the file. Throws
+  /// MachineError where they cannot be read.
   virtual std::string read(std::uint64_t begin, std::size_t most) const = 0;
 };
 
@@ -47,7 +47,7 @@ struct OwnForm {
 /// - Of the set, nothing is replaced before everything is written, and what
 ///   can be known to stand in the way is looked for before. So a full disk or a
 ///   wrong target leaves all old files.
-/// - What is not finished leaves nothing behind.
+/// - What cannot be finished leaves nothing behind, and nothing changed.
 class OutputFiles {
  public:
   virtual ~OutputFiles() = default;
@@ -69,7 +69,7 @@ class OutputFiles {
 
   /// Puts everything in its place. Throws MachineError where it cannot, and
   /// FileChanged where a file came or changed in the meantime; what came
-  /// before it in the set may be in its place then.
+  /// before it in the set is put back then, as far as the machine lets it.
   virtual void finish() = 0;
   /// How many are in their place, in the order in which they came.
   virtual std::size_t placed() const = 0;

@@ -4,11 +4,16 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdlib>
-#include <iostream>
+#include <cstring>
 
+#include <fmt/format.h>
+
+#include "base/error.h"
 #include "files/interrupt.h"
+#include "files/system_calls.h"
 
 namespace sheaf {
 
@@ -22,7 +27,18 @@ void fill_closed_streams() {
 
 std::string read_standard_input(std::size_t limit) {
   std::string text;
-  for (char c = 0; text.size() <= limit && std::cin.get(c);) text += c;
+  std::array<char, 65536> part;
+  while (text.size() <= limit) {
+    const ssize_t got =
+        system_calls::read(STDIN_FILENO, part.data(),
+                           std::min(part.size(), limit + 1 - text.size()));
+    if (got < 0) {
+      throw MachineError(
+          fmt::format("cannot read standard input: {}", std::strerror(errno)));
+    }
+    if (got == 0) break;
+    text.append(part.data(), static_cast<std::size_t>(got));
+  }
   return text;
 }
 
@@ -34,7 +50,8 @@ std::optional<std::string> InputLines::next() {
       break;
     }
     char part[1024];
-    const ssize_t got = ::read(STDIN_FILENO, part, sizeof part);
+    const ssize_t got =
+        system_calls::read_typed(STDIN_FILENO, part, sizeof part);
     if (got < 0 && errno == EINTR && !CatchInterrupts::came()) continue;
     if (got <= 0) {
       ended_ = true;

@@ -13,7 +13,7 @@ namespace sheaf {
 void fill_closed_streams();
 
 /// Reads standard input to its end, and no further than one byte over the
-/// limit.
+/// limit. Throws MachineError where it cannot be read.
 std::string read_standard_input(std::size_t limit);
 
 /// Standard input, a line at a time, as someone types it.

@@ -2,6 +2,7 @@
 
 #include <cstdlib>
 
+#include "base/memory_guard.h"
 #include "base/utf8.h"
 #include "text/font_face.h"
 
@@ -27,11 +28,14 @@ std::span<const std::byte> Font::bytes() const {
 
 std::uint32_t Font::space() const {
   hb_codepoint_t glyph = 0;
+  const MemoryGuard guard;
   hb_font_get_nominal_glyph(impl_->font.get(), ' ', &glyph);
+  guard.check();
   return glyph;
 }
 
 bool Font::covers(std::string_view text) const {
+  const MemoryGuard guard;
   bool all_nominal = true;
   for (std::size_t i = 0; i < text.size() && all_nominal;) {
     hb_codepoint_t glyph = 0;
@@ -39,6 +43,7 @@ bool Font::covers(std::string_view text) const {
                                             next_code_point(text, i), &glyph) &&
                   glyph != 0;
   }
+  guard.check();
   if (all_nominal) return true;
   // A letter without a glyph of its own may still come out of its parts.
   const HbOwner<hb_buffer_t> buffer(hb_buffer_create());

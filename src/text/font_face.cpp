@@ -8,6 +8,7 @@
 #include <hb-ot.h>
 
 #include "base/error.h"
+#include "base/memory_guard.h"
 
 namespace sheaf {
 
@@ -118,6 +119,10 @@ std::string postscript_name(hb_face_t* face) {
   return name.empty() ? "Font" : name;
 }
 
+// Where memory is lacking, any of this may fail or come to less.
+std::unique_ptr<Font> checked_font(std::string family, HbOwner<hb_blob_t> blob,
+                                   std::string& why);
+
 bool is_web_font(hb_blob_t* blob) {
   unsigned length = 0;
   const char* data = hb_blob_get_data(blob, &length);
@@ -143,6 +148,16 @@ HbOwner<hb_blob_t> font_blob(KeptBytes file) {
 
 std::unique_ptr<Font> make_font(std::string family, HbOwner<hb_blob_t> blob,
                                 std::string& why) {
+  const MemoryGuard guard;
+  auto font = checked_font(std::move(family), std::move(blob), why);
+  guard.check();
+  return font;
+}
+
+namespace {
+
+std::unique_ptr<Font> checked_font(std::string family, HbOwner<hb_blob_t> blob,
+                                   std::string& why) {
   hb_blob_make_immutable(blob.get());
   if (hb_blob_get_length(blob.get()) > kMaxFontBytes) {
     why = "it is larger than 64 MiB";
@@ -171,5 +186,7 @@ std::unique_ptr<Font> make_font(std::string family, HbOwner<hb_blob_t> blob,
   if (!usable) return nullptr;
   return std::make_unique<Font>(std::move(impl));
 }
+
+}  // namespace
 
 }  // namespace sheaf

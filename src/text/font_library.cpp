@@ -1,7 +1,6 @@
 #include "text/font_library.h"
 
 #include <algorithm>
-#include <sstream>
 
 #include "base/diagnostics.h"
 #include "base/error.h"
@@ -27,19 +26,21 @@ struct Face {
   std::uint64_t hash = 0;  // of the bytes of one that was added
 };
 
-std::vector<std::string> split_at_tabs(const std::string& line) {
-  std::vector<std::string> cells;
-  std::istringstream stream(line);
-  for (std::string cell; std::getline(stream, cell, '\t');) {
-    cells.push_back(std::move(cell));
+// A stream would take want of memory for the end of the list.
+std::vector<std::string_view> pieces_of(std::string_view text, char separator) {
+  std::vector<std::string_view> pieces;
+  for (;;) {
+    const std::size_t end = text.find(separator);
+    pieces.push_back(text.substr(0, end));
+    if (end == std::string_view::npos) return pieces;
+    text.remove_prefix(end + 1);
   }
-  return cells;
 }
 
 // Family, role and file are the first three columns; the others are there for
 // people and for the test of the checksums.
-Face read_line(const std::string& folder, const std::string& line) {
-  const std::vector<std::string> cells = split_at_tabs(line);
+Face read_line(const std::string& folder, std::string_view line) {
+  const std::vector<std::string_view> cells = pieces_of(line, '\t');
   const bool whole = cells.size() >= 3 && !cells[0].empty() &&
                      (cells[1] == "regular" || cells[1] == "bold" ||
                       cells[1] == kPictureRole) &&
@@ -50,8 +51,10 @@ Face read_line(const std::string& folder, const std::string& line) {
         fmt::format("a line of {}/manifest.tsv does not name a font: {}",
                     folder, sheaf::quoted(line)));
   }
-  return {cells[0], cells[1] == "bold" ? FontRole::bold : FontRole::regular,
-          folder + "/" + cells[2], nullptr, cells[1] == kPictureRole};
+  return {std::string(cells[0]),
+          cells[1] == "bold" ? FontRole::bold : FontRole::regular,
+          fmt::format("{}/{}", folder, cells[2]), nullptr,
+          cells[1] == kPictureRole};
 }
 
 std::unique_ptr<Font> open(const ByteSource& source, const Face& face) {
@@ -85,10 +88,9 @@ FontLibrary::FontLibrary(const ByteSource& source, const std::string& folder)
   const KeptBytes list = source.keep(manifest);
   impl_->manifest = manifest;
   impl_->files_read.push_back(manifest);
-  std::istringstream lines{std::string(list.bytes)};
-  std::string line;
-  std::getline(lines, line);  // the names of the columns
-  while (std::getline(lines, line)) {
+  std::vector<std::string_view> lines = pieces_of(list.bytes, '\n');
+  lines.erase(lines.begin());  // the names of the columns
+  for (const std::string_view line : lines) {
     if (line.empty() || line[0] == '#') continue;
     Face face = read_line(folder, line);
     if (!source.has_file(face.path)) {

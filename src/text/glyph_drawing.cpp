@@ -1,6 +1,9 @@
 #include "text/glyph_drawing.h"
 
 #include <cmath>
+#include <new>
+
+#include "base/memory_guard.h"
 
 namespace sheaf {
 
@@ -18,7 +21,16 @@ struct Drawing {
   Path& path;
   double scale;
   Point pen;
+  bool lacks_memory = false;
 
+  // Nothing may be thrown through the library.
+  void add(const PathStep& step) noexcept {
+    try {
+      path.push_back(step);
+    } catch (const std::bad_alloc&) {
+      lacks_memory = true;
+    }
+  }
   Point point(double x, double y) const {
     return pen + Point{Length::from_mils(std::llround(x * scale)),
                        Length::from_mils(std::llround(-y * scale))};
@@ -30,13 +42,13 @@ Drawing& drawing_of(void* data) { return *static_cast<Drawing*>(data); }
 void move_to(hb_draw_funcs_t*, void* data, hb_draw_state_t*, float x, float y,
              void*) {
   Drawing& drawing = drawing_of(data);
-  drawing.path.push_back({PathStep::Kind::move, drawing.point(x, y), {}, {}});
+  drawing.add({PathStep::Kind::move, drawing.point(x, y), {}, {}});
 }
 
 void line_to(hb_draw_funcs_t*, void* data, hb_draw_state_t*, float x, float y,
              void*) {
   Drawing& drawing = drawing_of(data);
-  drawing.path.push_back({PathStep::Kind::line, drawing.point(x, y), {}, {}});
+  drawing.add({PathStep::Kind::line, drawing.point(x, y), {}, {}});
 }
 
 // A quadratic curve is the cubic whose controls stand two thirds of the way
@@ -47,7 +59,7 @@ void quadratic_to(hb_draw_funcs_t*, void* data, hb_draw_state_t* state,
   const auto third = [](double end, double control) {
     return (end + 2 * control) / 3;
   };
-  drawing.path.push_back(
+  drawing.add(
       {PathStep::Kind::curve, drawing.point(x, y),
        drawing.point(third(state->current_x, cx), third(state->current_y, cy)),
        drawing.point(third(x, cx), third(y, cy))});
@@ -56,15 +68,16 @@ void quadratic_to(hb_draw_funcs_t*, void* data, hb_draw_state_t* state,
 void cubic_to(hb_draw_funcs_t*, void* data, hb_draw_state_t*, float ax,
               float ay, float bx, float by, float x, float y, void*) {
   Drawing& drawing = drawing_of(data);
-  drawing.path.push_back({PathStep::Kind::curve, drawing.point(x, y),
-                          drawing.point(ax, ay), drawing.point(bx, by)});
+  drawing.add({PathStep::Kind::curve, drawing.point(x, y),
+               drawing.point(ax, ay), drawing.point(bx, by)});
 }
 
 void close_path(hb_draw_funcs_t*, void* data, hb_draw_state_t*, void*) {
-  drawing_of(data).path.push_back({PathStep::Kind::close, {}, {}, {}});
+  drawing_of(data).add({PathStep::Kind::close, {}, {}, {}});
 }
 
 DrawFuncs make_draw_funcs() {
+  const MemoryGuard guard;
   DrawFuncs funcs(hb_draw_funcs_create());
   hb_draw_funcs_set_move_to_func(funcs.get(), move_to, nullptr, nullptr);
   hb_draw_funcs_set_line_to_func(funcs.get(), line_to, nullptr, nullptr);
@@ -73,6 +86,7 @@ DrawFuncs make_draw_funcs() {
   hb_draw_funcs_set_cubic_to_func(funcs.get(), cubic_to, nullptr, nullptr);
   hb_draw_funcs_set_close_path_func(funcs.get(), close_path, nullptr, nullptr);
   hb_draw_funcs_make_immutable(funcs.get());
+  guard.check();
   return funcs;
 }
 
@@ -82,7 +96,10 @@ void append_glyph(Path& path, hb_font_t* font, hb_codepoint_t glyph,
                   double scale, Point pen) {
   static const DrawFuncs funcs = make_draw_funcs();
   Drawing drawing{path, scale, pen};
+  const MemoryGuard guard;
   hb_font_get_glyph_shape(font, glyph, funcs.get(), &drawing);
+  guard.check();
+  if (drawing.lacks_memory) throw std::bad_alloc();
 }
 
 }  // namespace sheaf

@@ -1,6 +1,7 @@
 #include "text/glyph_outlines.h"
 
 #include "base/error.h"
+#include "base/memory_guard.h"
 #include "text/font_face.h"
 #include "text/glyph_drawing.h"
 
@@ -37,13 +38,16 @@ struct GlyphOutlines::Impl {
 GlyphOutlines::GlyphOutlines(KeptBytes file, std::string_view name)
     : impl_(std::make_unique<Impl>()) {
   const HbOwner<hb_blob_t> blob = font_blob(std::move(file));
+  const MemoryGuard guard;
   impl_->face.reset(hb_face_create(blob.get(), 0));
   if (hb_face_count(blob.get()) == 0 ||
       hb_face_get_glyph_count(impl_->face.get()) == 0) {
+    guard.check();
     throw MachineError(fmt::format("{} is not a font, or is damaged", name));
   }
   impl_->font.reset(hb_font_create(impl_->face.get()));
   hb_font_make_immutable(impl_->font.get());
+  guard.check();
 }
 
 GlyphOutlines::~GlyphOutlines() = default;
@@ -54,7 +58,9 @@ int GlyphOutlines::units_per_em() const {
 
 std::optional<Path> GlyphOutlines::outline(std::string_view text,
                                            Length size) const {
+  const MemoryGuard guard;
   const hb_codepoint_t glyph = single_glyph(impl_->font.get(), text);
+  guard.check();
   if (glyph == 0) return std::nullopt;
   Path path;
   append_glyph(path, impl_->font.get(), glyph,

@@ -1,11 +1,10 @@
 #include "text/shaper.h"
 
 #include <algorithm>
-#include <cerrno>
-#include <new>
 #include <unordered_map>
 
 #include "base/error.h"
+#include "base/memory_guard.h"
 #include "base/utf8.h"
 #include "text/font_face.h"
 
@@ -133,6 +132,7 @@ void set_pens(ShapedText& shaped) {
 
 void shape_into(hb_buffer_t* buffer, const Font::Impl& font,
                 std::string_view text, std::string_view features) {
+  const MemoryGuard guard;
   hb_buffer_clear_contents(buffer);
   hb_buffer_set_cluster_level(buffer,
                               HB_BUFFER_CLUSTER_LEVEL_MONOTONE_CHARACTERS);
@@ -144,12 +144,11 @@ void shape_into(hb_buffer_t* buffer, const Font::Impl& font,
   const std::vector<hb_feature_t> all = features_of(features);
   // Only the shaper that is the same on every machine.
   const char* const shapers[] = {"ot", nullptr};
-  errno = 0;
   const bool done =
       hb_shape_full(font.font.get(), buffer, all.data(),
                     static_cast<unsigned>(all.size()), shapers) != 0;
+  guard.check();
   if (!done || !hb_buffer_allocation_successful(buffer)) {
-    if (errno == ENOMEM) throw std::bad_alloc();
     throw MachineError("the font `" + font.name + "` could not set a text");
   }
 }
@@ -178,6 +177,7 @@ const ShapedText& Shaper::shape(const Font& font, std::string_view text,
   const hb_glyph_position_t* places =
       hb_buffer_get_glyph_positions(buffer, &count);
   shaped.glyphs.resize(count);
+  const MemoryGuard guard;
   for (unsigned i = 0; i < count; ++i) {
     ShapedGlyph& glyph = shaped.glyphs[i];
     glyph.id = infos[i].codepoint;
@@ -187,6 +187,7 @@ const ShapedText& Shaper::shape(const Font& font, std::string_view text,
     glyph.y_offset = places[i].y_offset;
     set_ink(font, glyph);
   }
+  guard.check();
   share_out_text(shaped);
   set_pens(shaped);
   return impl_->cache

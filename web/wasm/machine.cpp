@@ -9,6 +9,7 @@
 #include "cli/verbs.h"
 #include "files/disk_files.h"
 #include "files/interrupt.h"
+#include "files/left_behind.h"
 #include "files/surroundings.h"
 #include "machine.h"
 
@@ -50,7 +51,8 @@ CatchInterrupts::CatchInterrupts() = default;
 CatchInterrupts::~CatchInterrupts() = default;
 bool CatchInterrupts::came() { return false; }
 void remove_on_interrupt(const std::string&) {}
-void keep_on_interrupt(const std::string&) {}
+void clear_left_behind(const FilePath&) {}
+void keep_on_interrupt(std::string_view) {}
 
 // What serves an editor or watches a disk has no place here.
 namespace {

@@ -1,0 +1,55 @@
+#pragma once
+
+#include <cstddef>
+
+#include "files/system_calls.h"
+
+namespace sheaf::fault {
+
+/// What may fail: a call of the system, or memory that is asked for.
+enum class Kind { none, system_call, allocation };
+
+/// One point at which a run meets a fault: the call with this number, counted
+/// from 1, and with `for_good` all calls after it.
+struct Point {
+  Kind kind = Kind::none;
+  long number = 0;
+  bool for_good = false;
+  int error = 0;  ///< of a system call, as in errno
+};
+
+/// From now on calls are counted anew and fail as the point says.
+void set_point(const Point& point);
+/// From now on no call fails; they are counted no more.
+void end_faults();
+/// How many calls of each kind there were since the point was set.
+long system_calls_made();
+long allocations_made();
+/// What the call was that failed first.
+SystemCall failed_call();
+/// Counts a call that the tests make for the program (what it prints), and
+/// whether it is to fail; errno says why.
+bool own_call_fails(SystemCall call);
+
+/// Asked at every allocation before it is made, until something is written to a
+/// file: whether this one is to be tried in a process of its own. See trials.h.
+using AtAllocation = void (*)(long number);
+void ask_at_allocations(AtAllocation ask);
+/// The calling process fails at the allocation that it is making.
+void fail_now(bool for_good);
+/// Whether a file has been begun since the point was set.
+bool began_to_write();
+
+/// Faults wait while one lives: what a test does in between is its own.
+class NoFaults {
+ public:
+  NoFaults();
+  ~NoFaults();
+  NoFaults(const NoFaults&) = delete;
+  NoFaults& operator=(const NoFaults&) = delete;
+
+ private:
+  bool before_;
+};
+
+}  // namespace sheaf::fault

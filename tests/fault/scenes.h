@@ -1,0 +1,25 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "fault/one_run.h"
+
+namespace sheaf::fault {
+
+/// A verb with the files that it finds.
+struct Scene {
+  std::string name;
+  Command command;
+  /// Run first, without faults; what they leave is what the verb finds.
+  std::vector<std::vector<std::string>> before;
+  Files files;           ///< before those
+  Files then;            ///< put there after those
+  bool threads = false;  ///< calls come in no certain order
+  /// Every allocation is tried, and not only some.
+  bool every_allocation = false;
+};
+
+std::vector<Scene> all_scenes();
+
+}  // namespace sheaf::fault
