@@ -179,7 +179,10 @@ bool DiskFiles::remove_file(const FilePath& path) {
 }
 
 bool DiskFiles::remove_folder(const FilePath& path) {
-  return system_calls::rmdir(path.c_str()) == 0;
+  if (system_calls::rmdir(path.c_str()) == 0) return true;
+  if (errno == ENOENT || errno == ENOTEMPTY || errno == EEXIST) return false;
+  throw MachineError(
+      fmt::format("cannot delete the folder {}: {}", path.string(), reason()));
 }
 
 Files& disk() {

@@ -72,7 +72,7 @@ class Files : public ByteSource {
   virtual std::unique_ptr<OutputFiles> write() = 0;
   /// Takes a file away; false where it is not there. Throws MachineError.
   virtual bool remove_file(const FilePath& path) = 0;
-  /// Takes an empty folder away; false where that cannot be done.
+  /// Takes a folder away; false if not there or not empty. Throws MachineError.
   virtual bool remove_folder(const FilePath& path) = 0;
 
   bool has_file(const std::string& name) const override {

@@ -1,5 +1,6 @@
 #include "pdf/deflate.h"
 
+#include <atomic>
 #include <cassert>
 #include <cstdint>
 #include <limits>
@@ -101,6 +102,30 @@ std::array<std::uint32_t, 4> checksums(std::string_view data) {
   const std::size_t half = data.size() / 2;
   return {crc(data), libdeflate_adler32(1, data.data(), data.size()),
           crc(data.substr(0, half)), crc(data.substr(half))};
+}
+
+namespace {
+
+// Those that no document has now; more than there are threads. Left to the end
+// of the process.
+std::array<std::atomic<Deflater*>, 64> idle_deflaters{};
+
+}  // namespace
+
+LentDeflater::LentDeflater() : deflater_(nullptr) {
+  for (std::atomic<Deflater*>& idle : idle_deflaters) {
+    deflater_ = idle.exchange(nullptr);
+    if (deflater_ != nullptr) return;
+  }
+  deflater_ = new Deflater;
+}
+
+LentDeflater::~LentDeflater() {
+  for (std::atomic<Deflater*>& idle : idle_deflaters) {
+    Deflater* none = nullptr;
+    if (idle.compare_exchange_strong(none, deflater_)) return;
+  }
+  delete deflater_;
 }
 
 }  // namespace sheaf

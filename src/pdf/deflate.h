@@ -41,6 +41,22 @@ class Deflater {
   std::unique_ptr<Kept> kept_;
 };
 
+/// A compressor that one document after the other has, so that few are ever set
+/// up. (One for each thread would be simpler, but where memory is lacking for a
+/// thread's own object, the C library ends the program.)
+class LentDeflater {
+ public:
+  LentDeflater();
+  ~LentDeflater();
+  LentDeflater(const LentDeflater&) = delete;
+  LentDeflater& operator=(const LentDeflater&) = delete;
+  Deflater& operator*() const { return *deflater_; }
+  Deflater* operator->() const { return deflater_; }
+
+ private:
+  Deflater* deflater_;
+};
+
 /// Four sums that tell one file from another: CRC-32 and Adler-32 of all of it,
 /// CRC-32 of each half. Not safe against somebody who wants them alike.
 std::array<std::uint32_t, 4> checksums(std::string_view data);

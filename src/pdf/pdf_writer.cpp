@@ -47,7 +47,7 @@ class PdfFile {
       : head_(std::move(head)),
         texts_(fonts_),
         content_(tree_, texts_, pictures_),
-        file_(deflater()),
+        file_(*deflater_),
         info_(objects_.take_info()) {
     // First of all, so that `read_own_pdf` finds it at the head of the file.
     file_.unpacked(info_, info_entries(head_));
@@ -76,15 +76,11 @@ class PdfFile {
     std::size_t page;
   };
 
-  // Set up once for all documents of a thread.
-  static Deflater& deflater() {
-    thread_local Deflater deflater;
-    return deflater;
-  }
   void write_pages(const Document& document, ElementId shift);
   std::string page_entries(std::size_t page, ObjectId font_resources,
                            const std::vector<ObjectId>& pictures) const;
 
+  LentDeflater deflater_;
   FileHead head_;
   Objects objects_;
   StructureTree tree_;
@@ -113,7 +109,7 @@ void PdfFile::write_pages(const Document& document, ElementId shift) {
         content_.write(page, static_cast<std::uint32_t>(pages_.size()), shift);
     const Objects::PageObjects objects = objects_.add_page();
     file_.stream(objects.contents, "/Filter/FlateDecode",
-                 deflater().deflate(operators));
+                 deflater_->deflate(operators));
     labels_.add(page.label);
     page_objects_.push_back(objects);
     pages_.push_back({page.size, content_.pictures_used()});
@@ -147,8 +143,8 @@ std::string PdfFile::page_entries(std::size_t page, ObjectId font_resources,
 std::string PdfFile::finish() {
   if (pages_.empty()) throw MachineError("there is no page to print");
   const ObjectId font_resources =
-      objects_.add_dictionary(fonts_.embed(objects_, deflater()));
-  const std::vector<ObjectId> pictures = pictures_.write(objects_, deflater());
+      objects_.add_dictionary(fonts_.embed(objects_, *deflater_));
+  const std::vector<ObjectId> pictures = pictures_.write(objects_, *deflater_);
   for (std::size_t i = 0; i < pages_.size(); ++i) {
     objects_.set_entries(page_objects_[i].page,
                          page_entries(i, font_resources, pictures));
@@ -162,7 +158,7 @@ std::string PdfFile::finish() {
                           metadata(head_, !content_.has_ink_colours()));
   const ObjectId profile =
       objects_.add_stream("/N 3/Filter/FlateDecode",
-                          deflater().deflate_recurring(colour_profile()));
+                          deflater_->deflate_recurring(colour_profile()));
   const ObjectId intent =
       objects_.add_dictionary(output_intent_entries(profile));
   const ObjectId structure = objects_.last() + 1;

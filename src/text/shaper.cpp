@@ -148,7 +148,9 @@ void shape_into(hb_buffer_t* buffer, const Font::Impl& font,
       hb_shape_full(font.font.get(), buffer, all.data(),
                     static_cast<unsigned>(all.size()), shapers) != 0;
   guard.check();
-  if (!done || !hb_buffer_allocation_successful(buffer)) {
+  // One that was made without memory for it never has any.
+  if (!hb_buffer_allocation_successful(buffer)) throw std::bad_alloc();
+  if (!done) {
     throw MachineError("the font `" + font.name + "` could not set a text");
   }
 }
