@@ -1,6 +1,7 @@
 #include "text/glyph_drawing.h"
 
 #include <cmath>
+#include <new>
 
 namespace sheaf {
 
@@ -18,6 +19,17 @@ struct Drawing {
   Path& path;
   double scale;
   Point pen;
+  bool out_of_memory = false;
+
+  // HarfBuzz calls this, and nothing may be thrown through it: what it has
+  // taken would not be given back.
+  void add(const PathStep& step) noexcept {
+    try {
+      path.push_back(step);
+    } catch (const std::bad_alloc&) {
+      out_of_memory = true;
+    }
+  }
 
   Point point(double x, double y) const {
     return pen + Point{Length::from_mils(std::llround(x * scale)),
@@ -30,13 +42,13 @@ Drawing& drawing_of(void* data) { return *static_cast<Drawing*>(data); }
 void move_to(hb_draw_funcs_t*, void* data, hb_draw_state_t*, float x, float y,
              void*) {
   Drawing& drawing = drawing_of(data);
-  drawing.path.push_back({PathStep::Kind::move, drawing.point(x, y), {}, {}});
+  drawing.add({PathStep::Kind::move, drawing.point(x, y), {}, {}});
 }
 
 void line_to(hb_draw_funcs_t*, void* data, hb_draw_state_t*, float x, float y,
              void*) {
   Drawing& drawing = drawing_of(data);
-  drawing.path.push_back({PathStep::Kind::line, drawing.point(x, y), {}, {}});
+  drawing.add({PathStep::Kind::line, drawing.point(x, y), {}, {}});
 }
 
 // A quadratic curve is the cubic whose controls stand two thirds of the way
@@ -47,7 +59,7 @@ void quadratic_to(hb_draw_funcs_t*, void* data, hb_draw_state_t* state,
   const auto third = [](double end, double control) {
     return (end + 2 * control) / 3;
   };
-  drawing.path.push_back(
+  drawing.add(
       {PathStep::Kind::curve, drawing.point(x, y),
        drawing.point(third(state->current_x, cx), third(state->current_y, cy)),
        drawing.point(third(x, cx), third(y, cy))});
@@ -56,12 +68,12 @@ void quadratic_to(hb_draw_funcs_t*, void* data, hb_draw_state_t* state,
 void cubic_to(hb_draw_funcs_t*, void* data, hb_draw_state_t*, float ax,
               float ay, float bx, float by, float x, float y, void*) {
   Drawing& drawing = drawing_of(data);
-  drawing.path.push_back({PathStep::Kind::curve, drawing.point(x, y),
-                          drawing.point(ax, ay), drawing.point(bx, by)});
+  drawing.add({PathStep::Kind::curve, drawing.point(x, y),
+               drawing.point(ax, ay), drawing.point(bx, by)});
 }
 
 void close_path(hb_draw_funcs_t*, void* data, hb_draw_state_t*, void*) {
-  drawing_of(data).path.push_back({PathStep::Kind::close, {}, {}, {}});
+  drawing_of(data).add({PathStep::Kind::close, {}, {}, {}});
 }
 
 DrawFuncs make_draw_funcs() {
@@ -83,6 +95,7 @@ void append_glyph(Path& path, hb_font_t* font, hb_codepoint_t glyph,
   static const DrawFuncs funcs = make_draw_funcs();
   Drawing drawing{path, scale, pen};
   hb_font_get_glyph_shape(font, glyph, funcs.get(), &drawing);
+  if (drawing.out_of_memory) throw std::bad_alloc();
 }
 
 }  // namespace sheaf
