@@ -16,7 +16,7 @@ endforeach()
 set(SHEAF_WORD_LIST_MADE "" CACHE FILEPATH "the word list, compiled before")
 sheaf_stage(lexicon FAST)
 add_executable(sheaf-lexicon src/lexicon/main.cpp)
-target_link_libraries(sheaf-lexicon PRIVATE sheaf_lexicon)
+target_link_libraries(sheaf-lexicon PRIVATE sheaf_lexicon sheaf_hardening)
 set(SHEAF_WORD_LIST ${PROJECT_BINARY_DIR}/share/sheaf/phonics.bin)
 file(GLOB SHEAF_DATA CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/data/*.tsv
   ${PROJECT_SOURCE_DIR}/src/data/*.txt
