@@ -2,6 +2,7 @@
 # of `make test`. Each says what it needs where that is missing.
 #
 #   make fuzz SECONDS=60   each fuzz target for so long (clang-16)
+#   make fuzz-merge        the least of what it learned into tests/fuzz/corpus
 #   make lint              clang-tidy-16 over src, bench and tests
 #   make coverage          share of the lines of src that the tests run (gcovr)
 #   make valgrind          the demo build under valgrind
@@ -32,7 +33,7 @@ COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: page-fill fuzz lint coverage valgrind kill-test memory-test fault-test undefined print-test pdfjs readers threads calibrate \
+.PHONY: page-fill fuzz fuzz-merge lint coverage valgrind kill-test memory-test fault-test undefined print-test pdfjs readers threads calibrate \
   calibrate-placement term-test
 
 LAYOUT := week
@@ -43,24 +44,31 @@ page-fill: $(BUILT)
 need = command -v $(1) >/dev/null || \
   { echo "This check needs $(1): apt-get install $(2)"; exit 1; }
 
-# What a run finds stays in $(FUZZ)/found; the corpora are not added to.
-fuzz:
+# One after the other, each for SECONDS; a line for each, and see the head of
+# tests/fuzz/run.sh. TARGETS="lesson record" runs those alone. Asserts are on.
+TARGETS :=
+FUZZ_PROGRAMS = $(patsubst tests/fuzz/fuzz_%.cpp,fuzz_%, \
+  $(wildcard tests/fuzz/fuzz_*.cpp))
+$(FUZZ)/.built: $(BUILT) $(wildcard tests/fuzz/*.*)
 	@$(call need,clang++-16,clang-16 libclang-rt-16-dev)
 	@[ -f $(FUZZ)/build.ninja ] || cmake -S . -B $(FUZZ) -G Ninja \
 	  -DCMAKE_CXX_COMPILER=clang++-16 -DCMAKE_BUILD_TYPE=Release \
+	  "-DCMAKE_CXX_FLAGS_RELEASE=-O1 -g1" \
+	  -DSHEAF_WORD_LIST_MADE=$(CURDIR)/$(BUILD)/share/sheaf/phonics.bin \
 	  -DSHEAF_FUZZ=ON -DSHEAF_SANITIZE=ON -DSHEAF_PRECOMPILE=OFF
-	cmake --build $(FUZZ) --target \
-	  $(patsubst tests/fuzz/corpus/%,fuzz_%,$(wildcard tests/fuzz/corpus/*))
-	@mkdir -p $(FUZZ)/found; status=0; \
-	for corpus in tests/fuzz/corpus/*; do kind=$${corpus##*/}; \
-	  work=$(FUZZ)/work/$$kind; mkdir -p $$work; \
-	  echo "fuzz $$kind for $(SECONDS) s"; \
-	  $(FUZZ)/tests/fuzz/fuzz_$$kind -max_total_time=$(SECONDS) \
-	    -rss_limit_mb=1024 -timeout=10 -print_final_stats=1 \
-	    -artifact_prefix=$(FUZZ)/found/$$kind- $$work $$corpus \
-	    > $(FUZZ)/$$kind.log 2>&1 || { status=1; tail -n 30 $(FUZZ)/$$kind.log; }; \
-	  grep -E "number_of_executed_units" $(FUZZ)/$$kind.log; \
-	done; exit $$status
+	cmake --build $(BUILD) --target sheaf_word_list
+	cmake --build $(FUZZ) --target fuzz_inputs $(FUZZ_PROGRAMS)
+	@touch $@
+
+fuzz: $(FUZZ)/.built
+	nice -n 19 tests/fuzz/run.sh $(FUZZ) $(SECONDS) $(TARGETS)
+
+# What runs have learned, the least of it that covers as much, joins the corpus
+# that the tests replay. Inputs that take long stay out of it.
+fuzz-merge: $(FUZZ)/.built
+	@for kind in $(or $(TARGETS),$(notdir $(wildcard tests/fuzz/corpus/*))); do \
+	  tests/fuzz/merge.sh $(FUZZ) $$kind || exit 1; done; \
+	du -sh tests/fuzz/corpus
 
 # Each file is linted as it is compiled: one that was clean is not read again
 # before it, or what it includes, changes. The first run takes over an hour.
@@ -80,7 +88,7 @@ lint: $(LINT)/build.ninja
 coverage:
 	@$(call need,gcovr,gcovr)
 	@[ -f $(COVERAGE)/build.ninja ] || cmake -S . -B $(COVERAGE) -G Ninja \
-	  -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O0 --coverage" \
+	  -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O0 --coverage -DSHEAF_COVERAGE" \
 	  -DSHEAF_PRECOMPILE=OFF
 	@find $(COVERAGE) -name '*.gcda' -delete
 	@rm -f $(COVERAGE)/share/sheaf/phonics.bin
@@ -95,7 +103,7 @@ valgrind: $(BUILT)
 	@$(call need,valgrind,valgrind libc6-dbg)
 	rm -rf $(BUILD)/valgrind
 	valgrind -q --error-exitcode=9 --leak-check=full \
-	  --errors-for-leak-kinds=definite $(SHEAF) build lessons \
+	  --errors-for-leak-kinds=definite $(SHEAF) build lessons --no-sandbox \
 	  --out $(BUILD)/valgrind
 
 KILLS := 200

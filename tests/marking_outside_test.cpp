@@ -212,6 +212,11 @@ TEST_F(Term, PairsAreReadFromAFileOrStandardInput) {
   EXPECT_EQ(piped.out, marked.out);
   const std::string bad = folder_.write("bad.tsv", "rain rane\n");
   EXPECT_EQ(sheaf({"mark", "--pairs", bad}).status, 1);
+  // Blanks around a word are none of it.
+  const std::string wide = folder_.write("wide.tsv", "  rain \train\n");
+  EXPECT_NE(sheaf({"mark", "--csv", "--pairs", wide})
+                .out.find(",rain,rain,1,r=correct ai=correct n=correct,0,5,5"),
+            std::string::npos);
 }
 
 // The caution on every page, the figures of the plot in a table, tags.

@@ -9,6 +9,7 @@
 
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "cli/confinement.h"
 #include "cli/exit_codes.h"
 #include "cli/verb_options.h"
 #include "input/learner_code.h"
@@ -61,6 +62,13 @@ void add_verbs(CLI::App& app, CommandLine& line) {
     CLI::App* added = app.add_subcommand(verb.name, verb.about);
     added->callback([&line, name = verb.name] { line.verb = name; });
     for (const VerbOption& option : verb.options) add_option(*added, option);
+    if (hold_of(verb.name) != Hold::none) {
+      add_option(*added, {"--no-sandbox",
+                          "keep rights on this machine that are given up "
+                          "before any file is read; for systems where that "
+                          "gets in the way",
+                          &line.no_sandbox});
+    }
     added->footer(verb.more);
   }
 }

@@ -38,7 +38,8 @@ struct CommandLine {
   int jobs = 0;            ///< lessons worked on at once; 0: a core each
   int workers() const;     ///< the same, 1 or more
   bool json = false;
-  bool fix = false;  ///< put right what is certain
+  bool fix = false;         ///< put right what is certain
+  bool no_sandbox = false;  ///< keep rights that the verb does not need
   /// How sounds are said, counted and written; empty: the default.
   std::string accent, count, notation;
 

@@ -29,6 +29,13 @@ namespace {
 
 constexpr std::size_t kLargestPairs = std::size_t{4} << 20U;
 
+// Without the blanks that a table may have around its words.
+std::string_view without_blanks(std::string_view cell) {
+  const std::size_t begin = std::min(cell.find_first_not_of(' '), cell.size());
+  cell.remove_prefix(begin);
+  return cell.substr(0, cell.find_last_not_of(' ') + 1);
+}
+
 // A line is a target, a tab and what was written; nothing behind the tab is a
 // blank. False, and said, where a line has no tab.
 bool read_pairs(const std::string& text, const std::string& name,
@@ -42,7 +49,7 @@ bool read_pairs(const std::string& text, const std::string& name,
     if (line.ends_with('\r')) line.remove_suffix(1);
     if (line.empty()) continue;
     const std::size_t tab = line.find('\t');
-    const std::string target = normalized(line.substr(0, tab));
+    const std::string target = normalized(without_blanks(line.substr(0, tab)));
     if (tab == std::string_view::npos || target.empty() ||
         find_bad_utf8(line)) {
       fmt::print(stderr,

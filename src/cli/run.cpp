@@ -10,6 +10,7 @@
 #include "base/error.h"
 #include "base/utf8.h"
 #include "cli/command_line.h"
+#include "cli/confinement.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
 #include "cli/verbs.h"
@@ -57,7 +58,9 @@ constexpr Verb kVerbs[] = {
 
 int run(const CommandLine& line) {
   for (const Verb& verb : kVerbs) {
-    if (verb.name == line.verb) return verb.run(line);
+    if (verb.name != line.verb) continue;
+    const auto confinement = confine_verb(line);
+    return verb.run(line);
   }
   return kWrongCommandLine;
 }

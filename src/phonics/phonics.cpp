@@ -150,8 +150,10 @@ Reading Phonics::Impl::guess_with_acute(std::string_view word,
   WordRecord record = known_part.empty()
                           ? guess_word(before, guess_sources(spoken))
                           : known_part.front();
-  record.stress |= static_cast<std::uint16_t>(
-      1U << syllable_count(record.segments, lexicon.inventory()));
+  const auto beats = syllable_count(record.segments, lexicon.inventory());
+  if (beats < 16) {  // what is typed may have more
+    record.stress |= static_cast<std::uint16_t>(1U << beats);
+  }
   record.segments.push_back({static_cast<CorrespondenceId>(id),
                              static_cast<std::uint8_t>(before.size()), -1});
   say_as(spoken.speech(), lexicon.inventory(), record);

@@ -38,11 +38,12 @@ void keep_yod(WordRecord& record, const Inventory& inventory) {
     if (i == 0) continue;
     const std::string_view grapheme = inventory[segment.id].grapheme();
     const Correspondence& before = inventory[record.segments[i - 1].id];
-    if (!keeps_yod({.grapheme = grapheme,
-                    .sound = sounds[0],
-                    .stressed = (record.stress >> own_beat & 1) != 0,
-                    .grapheme_before = before.grapheme(),
-                    .sound_before = before.phonemes().back()})) {
+    if (!keeps_yod(
+            {.grapheme = grapheme,
+             .sound = sounds[0],
+             .stressed = own_beat < 16 && (record.stress >> own_beat & 1) != 0,
+             .grapheme_before = before.grapheme(),
+             .sound_before = before.phonemes().back()})) {
       continue;
     }
     std::vector<P> with_y = {P::y};

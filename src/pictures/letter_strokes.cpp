@@ -94,11 +94,22 @@ class ShapeReader {
     }
     return fmt::format("`{}` is not known", kind);
   }
+  /// What the last letter still lacks; to be asked at the end.
+  std::string lacking() const {
+    if (shapes_.empty() || !shapes_.back().strokes.empty()) return {};
+    return "a letter without a stroke";
+  }
   std::vector<LetterShape> take() { return std::move(shapes_); }
 
  private:
   std::string begin(std::string_view rest) {
-    if (rest.size() < 3 || rest[1] != ' ') return "a letter and its family";
+    if (std::string why = lacking(); !why.empty()) return why;
+    const auto is_letter = [](char c) {
+      return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    };
+    if (rest.size() < 3 || !is_letter(rest[0]) || rest[1] != ' ') {
+      return "a letter and its family";
+    }
     const std::optional<LetterFamily> family = family_of(rest.substr(2));
     if (!family) return fmt::format("`{}` is no family", rest.substr(2));
     shapes_.push_back({.letter = rest[0], .family = *family});
@@ -186,6 +197,9 @@ std::vector<LetterShape> read_letter_shapes(std::string_view text,
     if (line.empty() || line.front() == '#') continue;
     const std::string why = reader.read(line);
     if (!why.empty()) fault = fmt::format("line {}: {}", number, why);
+  }
+  if (const std::string why = reader.lacking(); fault.empty() && !why.empty()) {
+    fault = fmt::format("line {}: {}", number, why);
   }
   return reader.take();
 }

@@ -21,8 +21,16 @@ inline void check_span(const SourceFile& file, const Span& span) {
                     span.end <= file.text().size()));
 }
 
+/// Whether a byte of a text is what the file has there, or what was put right
+/// of it: a capital.
+inline bool is_read_from(char byte, char there) {
+  return byte == there ||
+         (byte >= 'A' && byte <= 'Z' && byte - 'A' == there - 'a');
+}
+
 /// Every byte of a text must have its place inside the text's own span, and
-/// stand there as it is unless the file wrote it with a backslash.
+/// stand there as it is unless the file wrote it with a backslash. A full stop
+/// may have been put at the end.
 inline void check_text(const SourceFile& file, const PlacedText& text) {
   check_span(file, text.span());
   const std::string& all = text.text();
@@ -34,11 +42,16 @@ inline void check_text(const SourceFile& file, const PlacedText& text) {
     if (byte <= ' ' || byte >= 0x80) continue;
     require(place.begin >= text.span().begin && place.end <= text.span().end);
     const std::string_view there = place.text();
+    require(!there.empty());
     // A text may begin with the last byte of such a stretch.
     const std::size_t before = std::min<std::size_t>(text.span().begin, 10);
     const bool escaped =
         file.text().find('\\', text.span().begin - before) < text.span().end;
-    require(escaped || (there.size() == 1 && there[0] == all[at]));
+    const bool added = at + 1 == all.size() && byte == '.';
+    // A sign that stands for several letters is read as those.
+    const bool sign = static_cast<unsigned char>(there[0]) >= 0x80;
+    require(escaped || added || sign ||
+            (there.size() == 1 && is_read_from(all[at], there[0])));
   }
 }
 

@@ -175,6 +175,11 @@ TEST(LetterStrokes, FaultsNameTheirLine) {
   EXPECT_EQ(fault_of("# nothing\npen M 0 0 L 1 1"),
             "line 2: no letter has begun");
   EXPECT_EQ(fault_of("letter a loop"), "line 1: `loop` is no family");
+  EXPECT_EQ(fault_of("letter 7 round"), "line 1: a letter and its family");
+  EXPECT_EQ(fault_of("letter a round\nletter b round"),
+            "line 2: a letter without a stroke");
+  EXPECT_EQ(fault_of("letter a round\nnear\n"),
+            "line 2: a letter without a stroke");
   EXPECT_EQ(fault_of("letter a round\non L 3 3"),
             "line 2: no stroke has begun");
   EXPECT_EQ(fault_of("letter a round\npen L 3 3"),

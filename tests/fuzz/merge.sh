@@ -1,0 +1,30 @@
+#!/bin/sh
+# Brings into the corpus of a target what its runs have learned:
+#
+#     merge.sh BUILD KIND
+#
+# The corpus is the fewest inputs that reach every edge (how often each is
+# passed does not count), the MOST longest of them, and those with a name, which
+# somebody chose: most of them were a fault once. Inputs that libFuzzer made
+# have names of 40 hexadecimal digits. All corpora together stay under 3 MB, a
+# block of the disk for each file.
+
+here=$(dirname "$0")
+build=$1
+kind=$2
+most=${MOST:-40}
+corpus=$here/corpus/$kind
+new=$build/merged/$kind
+
+rm -rf "$new"
+mkdir -p "$new" "$corpus" "$build/work/$kind" "$build/seeds/$kind"
+"$build/tests/fuzz/fuzz_$kind" -set_cover_merge=1 -use_counters=0 \
+  -max_len=3000 -timeout=20 -rss_limit_mb=2048 \
+  "$new" "$corpus" "$build/work/$kind" "$build/seeds/$kind" \
+  > "$build/merged/$kind.log" 2>&1 || { tail "$build/merged/$kind.log"; exit 1; }
+find "$corpus" -type f | grep -E '/[0-9a-f]{40}$' | xargs -r rm
+# Seeds have the names of the files that they came from.
+ls -S "$new" | head -n "$most" | while read -r name; do
+  cp "$new/$name" "$corpus/$(sha1sum "$new/$name" | cut -c1-40)"
+done
+echo "$kind: $(ls "$corpus" | wc -l) inputs"

@@ -1,0 +1,137 @@
+#include "pdf_form.h"
+
+#include <charconv>
+#include <cstdint>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include <libdeflate.h>
+
+#include "fuzz_checks.h"
+
+namespace sheaf::fuzz {
+
+namespace {
+
+std::size_t read_number(std::string_view text) {
+  std::size_t value = 0;
+  const auto [stop, fault] =
+      std::from_chars(text.data(), text.data() + text.size(), value);
+  require(fault == std::errc());
+  return value;
+}
+
+/// The number behind a key of a dictionary, as in `/Size 607`.
+std::size_t number_of(std::string_view dictionary, std::string_view key) {
+  const std::size_t at = dictionary.find(key);
+  require(at != std::string_view::npos);
+  return read_number(dictionary.substr(at + key.size()));
+}
+
+/// An object that holds packed bytes: its dictionary, and the bytes unpacked.
+struct Stream {
+  std::string_view dictionary;
+  std::string bytes;
+};
+
+Stream stream_at(std::string_view file, std::size_t place,
+                 std::size_t most_bytes) {
+  const std::string_view there = file.substr(place);
+  constexpr std::string_view kBegin = ">>\nstream\n";
+  const std::size_t end = there.find(kBegin);
+  require(end != std::string_view::npos);
+  Stream stream{there.substr(0, end + 2), std::string(most_bytes, '\0')};
+  require(stream.dictionary.find("/Filter/FlateDecode") !=
+          std::string_view::npos);
+  const std::size_t length = number_of(stream.dictionary, "/Length ");
+  const std::string_view packed = there.substr(end + kBegin.size());
+  require(length < packed.size());
+  require(packed.substr(length).starts_with("\nendstream\nendobj\n"));
+  const std::unique_ptr<libdeflate_decompressor,
+                        decltype(&libdeflate_free_decompressor)>
+      unpacker(libdeflate_alloc_decompressor(), libdeflate_free_decompressor);
+  std::size_t unpacked = 0;
+  require(libdeflate_zlib_decompress(unpacker.get(), packed.data(), length,
+                                     stream.bytes.data(), most_bytes,
+                                     &unpacked) == LIBDEFLATE_SUCCESS);
+  stream.bytes.resize(unpacked);
+  return stream;
+}
+
+struct Entry {
+  std::uint8_t kind = 0;
+  std::size_t place = 0;
+  std::size_t index = 0;
+};
+
+// Rows of a kind, four bytes and two, each as the difference to the one above.
+std::vector<Entry> entries_of(std::string bytes, std::size_t count) {
+  constexpr std::size_t kRow = 7;
+  require(bytes.size() == count * (kRow + 1));
+  std::vector<Entry> entries;
+  for (std::size_t row = 0; row < count; ++row) {
+    char* const here = bytes.data() + row * (kRow + 1);
+    require(here[0] == 2);
+    std::size_t values[kRow];
+    for (std::size_t i = 0; i < kRow; ++i) {
+      char& byte = here[i + 1];
+      if (row > 0) byte = static_cast<char>(byte + (&byte)[-int{kRow} - 1]);
+      values[i] = static_cast<unsigned char>(byte);
+    }
+    entries.push_back(
+        {static_cast<std::uint8_t>(values[0]),
+         values[1] << 24U | values[2] << 16U | values[3] << 8U | values[4],
+         values[5] << 8U | values[6]});
+  }
+  return entries;
+}
+
+std::size_t count_pages(std::string_view text) {
+  constexpr std::string_view kPage = "/Type /Page\n";
+  std::size_t count = 0;
+  for (std::size_t at = text.find(kPage); at != std::string_view::npos;
+       at = text.find(kPage, at + 1)) {
+    ++count;
+  }
+  return count;
+}
+
+}  // namespace
+
+void check_pdf(std::string_view bytes, std::size_t pages) {
+  require(bytes.starts_with("%PDF-1.7\n"));
+  require(bytes.ends_with("\n%%EOF\n"));
+  constexpr std::string_view kStart = "\nstartxref\n";
+  const std::size_t start = bytes.rfind(kStart);
+  require(start != std::string_view::npos);
+  const std::size_t table = read_number(bytes.substr(start + kStart.size()));
+  require(table < start);
+  const std::string_view head = bytes.substr(table, 400);
+  require(head.find(" 0 obj\n<</Type/XRef/Size ") < 12);
+  const std::size_t count = number_of(head, "/Size ");
+  const std::vector<Entry> entries =
+      entries_of(stream_at(bytes, table, count * 8 + 1).bytes, count);
+  std::size_t found = 0;
+  for (std::size_t object = 1; object < count; ++object) {
+    const Entry& entry = entries[object];
+    if (entry.kind == 1) {
+      require(entry.place < table + 1);
+      require(read_number(bytes.substr(entry.place)) == object);
+      const std::string_view there = bytes.substr(entry.place, 80);
+      require(there.find(" 0 obj\n") < 12);
+      if (there.find("/Type/ObjStm") == std::string_view::npos) continue;
+      constexpr std::size_t kLargest = std::size_t{8} << 20U;
+      found += count_pages(stream_at(bytes, entry.place, kLargest).bytes);
+    } else if (entry.kind != 0) {  // 0: a number that nothing has
+      // In an object that holds others.
+      require(entry.kind == 2 && entry.place < count);
+      require(entries[entry.place].kind == 1);
+      require(entry.index <
+              number_of(bytes.substr(entries[entry.place].place, 200), "/N "));
+    }
+  }
+  require(found == pages);
+}
+
+}  // namespace sheaf::fuzz
