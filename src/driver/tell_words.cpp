@@ -2,6 +2,7 @@
 
 #include "analysis/words_alone.h"
 #include "driver/planning_ground.h"
+#include "planning/block_list.h"
 
 namespace sheaf {
 

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <limits>
 #include <tuple>
+#include <vector>
 
 #include "phonics/key_word_fit.h"
+#include "phonics/phoneme.h"
 #include "phonics/word_meanings.h"
 
 namespace sheaf {

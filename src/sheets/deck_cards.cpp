@@ -73,7 +73,7 @@ class DeckMaker {
         lesson_.phonics->taught_sound(pattern.id, unit, lesson_.conventions);
     auto card = std::ranges::find(cards_, unit.grapheme, &DeckCard::grapheme);
     if (card == cards_.end()) {
-      cards_.push_back({.grapheme = unit.grapheme, .patterns = {}});
+      cards_.push_back({.grapheme = unit.grapheme});
       card = cards_.end() - 1;
       const std::vector<Phoneme> usual = usual_sound(unit.grapheme);
       if (!usual.empty() && usual != said.phonemes) {

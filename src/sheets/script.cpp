@@ -67,25 +67,11 @@ void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
   }
 }
 
-// Where the page with the rows is another one.
-void add_by_ear(Composer& c, int number) {
-  const std::vector<TextPiece> pieces = {
-      {fmt::format("By ear, {} more: ",
-                   counted(kMinutesByEar, "minute", "minutes")),
-       c.style().teacher_text(true)},
-      {fmt::format("day {} of the page “By ear”, first of all and with no "
-                   "letters in sight.",
-                   number),
-       c.style().teacher_text()}};
-  add_paragraph(c, pieces, {.space_before = 3_mm, .whole = true});
-}
-
 void add_day(const SheetInput& in, Composer& c, int number, const Day& day,
              bool by_ear) {
   if (day.steps.empty()) return;
   add_subheading(c, scaled(c.style().teacher_size, 1.4),
-                 day_heading(number, day), 7_mm);
-  if (by_ear) add_by_ear(c, number);
+                 day_heading(number, day, by_ear), 7_mm);
   for (const DayStep& step : day.steps) add_step(in, c, step);
 }
 

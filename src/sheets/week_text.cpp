@@ -45,8 +45,12 @@ int days_by_ear(const SheetInput& in) {
   return static_cast<int>(none - days.begin());
 }
 
-std::string day_heading(int number, const Day& day) {
-  return fmt::format("Day {}: {}", number,
+std::string day_heading(int number, const Day& day, bool by_ear) {
+  const std::string ear =
+      by_ear ? fmt::format("by ear ({}), then ",
+                           counted(kMinutesByEar, "minute", "minutes"))
+             : std::string();
+  return fmt::format("Day {}: {}{}", number, ear,
                      counted(day.minutes(), "minute", "minutes"));
 }
 

@@ -19,7 +19,8 @@ std::string step_heading(const SheetInput& in, const DayStep& step);
 int days_by_ear(const SheetInput& in);
 inline constexpr int kMinutesByEar = 2;
 
-/// "Day 2: 25 minutes".
-std::string day_heading(int number, const Day& day);
+/// "Day 2: 25 minutes"; with work by ear "Day 2: by ear (2 minutes), then 25
+/// minutes".
+std::string day_heading(int number, const Day& day, bool by_ear);
 
 }  // namespace sheaf
