@@ -37,13 +37,17 @@ Chosen choose(const SearchGround& source,
     query.leave_out = used;
     pairs = words_of(contrast_pairs(source, query, patterns[1]));
   }
+  // The lesson takes that of its sequence of itself.
+  bool named = false;
   for (std::size_t i = 0; i < patterns.size(); ++i) {
     WordQuery query;
     query.pattern = patterns[i];
     query.count =
         count * (i + 1) / patterns.size() - count * i / patterns.size();
     query.leave_out = used;
-    query.prefer = pairs;
+    const auto keys = source.taught.key_words(source.taught.stage(patterns[i]));
+    query.prefer.assign(keys.begin(), keys.end());
+    query.prefer.insert(query.prefer.end(), pairs.begin(), pairs.end());
     for (const PatternId other : patterns) {
       if (other != patterns[i]) query.without.push_back(other);
     }
@@ -56,6 +60,8 @@ Chosen choose(const SearchGround& source,
       if (chosen.key_word.empty() && word.picture) {
         chosen.key_word = word.reading->word;
       }
+      named =
+          named || std::ranges::find(keys, word.reading->word) != keys.end();
     }
     // A long word with a picture (toilet) is no better than the usual one
     // (coin), which the lesson takes of itself.
@@ -66,6 +72,7 @@ Chosen choose(const SearchGround& source,
       chosen.key_word.clear();
     }
   }
+  if (named) chosen.key_word.clear();
   return chosen;
 }
 
