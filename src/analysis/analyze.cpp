@@ -249,6 +249,7 @@ class Analyzer {
   void choose_key_words() {
     result_.key_words = likeliest_key_words(result_.patterns, result_.words,
                                             phonics_, pictures_);
+    take_key_words_of_sequence();
     if (!lesson_.key_word.given()) return;
     const std::string wanted = lower_case(lesson_.key_word.value);
     for (std::size_t k = 0; k < result_.words.size(); ++k) {
@@ -265,6 +266,22 @@ class Analyzer {
                                    "the list that have the pattern",
                                    quoted(lesson_.key_word.value)),
                        "add it to `words`, or choose one of those");
+  }
+
+  // So that a sound has one key word all year, in every lesson that lists it.
+  void take_key_words_of_sequence() {
+    for (std::size_t i = 0; i < result_.patterns.size(); ++i) {
+      const int stage = result_.taught.stage(result_.patterns[i].id);
+      for (const std::string& key : result_.taught.key_words(stage)) {
+        const auto word =
+            std::ranges::find_if(result_.words, [&](const AnalyzedWord& own) {
+              return own.hits[i].has && lower_case(own.spelling.value) == key;
+            });
+        if (word == result_.words.end()) continue;
+        result_.key_words[i] = static_cast<int>(word - result_.words.begin());
+        break;
+      }
+    }
   }
 
   void add_sentences(const std::vector<LessonLine>& lines,

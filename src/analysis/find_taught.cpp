@@ -49,10 +49,13 @@ class TaughtBuilder {
       for (const PlacedWord& word : step.sight_words) {
         own.sight_words.push_back(lower_case(word.value));
       }
+      own.key_words = small(step.key_words);
+      check_key_words(step, own.patterns);
     }
     for (const PlacedWord& word : sequence.sight_words) {
       taught_.sight_words_.insert(lower_case(word.value));
     }
+    taught_.key_words_ = small(sequence.key_words);
   }
 
   // What the lesson itself says comes before all steps.
@@ -88,6 +91,7 @@ class TaughtBuilder {
   void forget_sequence(const Lesson& lesson) {
     taught_.known_ = !lesson.taught.empty();
     taught_.step_ = -1;
+    taught_.key_words_.clear();
   }
 
   // The first step by which all of the patterns are taught; nothing where one
@@ -113,6 +117,31 @@ class TaughtBuilder {
   }
 
  private:
+  static std::vector<std::string> small(const std::vector<PlacedWord>& words) {
+    std::vector<std::string> texts;
+    for (const PlacedWord& word : words) {
+      texts.push_back(lower_case(word.value));
+    }
+    return texts;
+  }
+
+  void check_key_words(const SequenceStep& step,
+                       const std::vector<PatternId>& patterns) {
+    for (const PlacedWord& word : step.key_words) {
+      const auto reading =
+          phonics_.first_reading(lower_case(word.value), Conventions{});
+      const bool has_one = std::ranges::any_of(
+          patterns, [&](PatternId id) { return reading->find(id) != nullptr; });
+      if (has_one) continue;
+      diagnostics_.warning(
+          diagnostic::pattern_not_in_word, word.span,
+          fmt::format("the key word {} has none of the patterns of its step",
+                      quoted(word.value)),
+          "choose a word that has one of them, or put it into the step that "
+          "teaches its pattern");
+    }
+  }
+
   std::vector<PatternId> add_patterns(const std::vector<PlacedWord>& names,
                                       int stage) {
     std::vector<PatternId> ids;

@@ -146,6 +146,13 @@ int Taught::stage(PatternId pattern) const {
   return stage == kNever ? -1 : stage;
 }
 
+std::span<const std::string> Taught::key_words(int stage) const {
+  if (stage == 0) return key_words_;
+  const auto step = static_cast<std::size_t>(stage - 1);
+  if (stage < 0 || step >= steps_.size()) return {};
+  return steps_[step].key_words;
+}
+
 int Taught::stage_of(std::string_view grapheme,
                      std::span<const Phoneme> phonemes) const {
   const std::uint64_t key = key_of(grapheme, phonemes);

@@ -47,6 +47,7 @@ class Taught {
     std::string name;
     std::vector<PatternId> patterns;
     std::vector<std::string> sight_words;
+    std::vector<std::string> key_words;
   };
 
   /// Nothing is known of the group: every word is decodable.
@@ -89,6 +90,9 @@ class Taught {
   /// The step that teaches a pattern, 0 where it was taught before the first,
   /// else one more than its index; -1 where nothing teaches it.
   int stage(PatternId pattern) const;
+  /// The words that the sequence names for the sounds taught at a stage, small;
+  /// none where it leaves them to Sheaf.
+  std::span<const std::string> key_words(int stage) const;
 
  private:
   friend class TaughtBuilder;
@@ -113,6 +117,7 @@ class Taught {
   std::vector<int> pattern_stages_;
   std::vector<PatternId> drops_;
   std::set<std::string, std::less<>> sight_words_;
+  std::vector<std::string> key_words_;  ///< of what was known before
 };
 
 /// Works out what was taught before a lesson. `sequence` is the one that the

@@ -23,6 +23,8 @@ std::string name_of(const Pattern& pattern) { return std::string(pattern.id); }
 struct Chosen {
   std::vector<std::string> words;
   std::vector<std::string> exceptions;  // to the rule of a contrast
+  // The lesson takes that of its sequence of itself.
+  std::string key_of_sequence;
 };
 
 // The query for words that have one of the patterns and none of the others.
@@ -55,13 +57,19 @@ Chosen choose(const SearchGround& source,
     query.count =
         count * (i + 1) / patterns.size() - count * i / patterns.size();
     query.leave_out = used;
-    query.prefer = preferred;
+    const auto keys = source.taught.key_words(source.taught.stage(patterns[i]));
+    query.prefer.assign(keys.begin(), keys.end());
+    query.prefer.insert(query.prefer.end(), preferred.begin(), preferred.end());
     for (const FoundWord& word : find_words(source, query)) {
       chosen.words.push_back(word.reading->word);
       if (word.fit == ContrastFit::breaks) {
         chosen.exceptions.push_back(word.reading->word);
       }
       used.insert(word.reading->word);
+      if (chosen.key_of_sequence.empty() &&
+          std::ranges::find(keys, word.reading->word) != keys.end()) {
+        chosen.key_of_sequence = word.reading->word;
+      }
     }
   }
   return chosen;
@@ -117,9 +125,11 @@ Draft draft_lesson(const SearchGround& source,
   }
   std::ranges::replace(draft.name, '_', '-');
   const bool has_key =
-      !patterns.empty() &&
+      !patterns.empty() && words.key_of_sequence.empty() &&
       std::ranges::find(words.words, keys.front().word) != words.words.end();
-  const std::string word = has_key               ? keys.front().word
+  const std::string word = has_key ? keys.front().word
+                           : !words.key_of_sequence.empty()
+                               ? words.key_of_sequence
                            : words.words.empty() ? ""
                                                  : words.words.front();
   if (!word.empty()) draft.name += "-" + word;

@@ -130,11 +130,14 @@ void print_steps(std::string& out, const Phonics& phonics,
       names.push_back(phonics.patterns()[id].name);
     }
     out += fmt::format(
-        "  {:>3}  {}{}\n", step.number,
+        "  {:>3}  {}{}{}\n", step.number,
         names.empty() ? "practice" : fmt::format("{}", fmt::join(names, ", ")),
         step.sight_words.empty()
             ? ""
-            : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")));
+            : fmt::format("; by sight: {}", fmt::join(step.sight_words, " ")),
+        step.key_words.empty()
+            ? ""
+            : fmt::format("; key words: {}", fmt::join(step.key_words, " ")));
   }
 }
 

@@ -41,6 +41,11 @@ constexpr std::array kStepKeys = {
             [](const Field& field, SequenceStep& step, Diagnostics& d) {
               step.sight_words = read_plain_words(field, d);
             }},
+    StepKey{"key-words", "key-words: ship",
+            "the key word of each of its patterns",
+            [](const Field& field, SequenceStep& step, Diagnostics& d) {
+              step.key_words = read_plain_words(field, d);
+            }},
     StepKey{"note", "note: Two weeks.", "a note to yourself",
             [](const Field& field, SequenceStep& step, Diagnostics& d) {
               step.note = read_lines(field, LineBreaks::paragraphs, d);
@@ -170,6 +175,11 @@ constexpr std::array kSequenceKeys = {
                 "patterns known before the first step",
                 [](const Field& field, SequenceFile& s, Diagnostics& d) {
                   s.taught = read_names(field, kMostTaughtBefore, d);
+                }},
+    SequenceKey{"key-words", "key-words: sun pig",
+                "key words of those, and of single consonants",
+                [](const Field& field, SequenceFile& s, Diagnostics& d) {
+                  s.key_words = read_plain_words(field, d);
                 }},
     SequenceKey{"conventions", "conventions: {qu: one}",
                 "how sounds are counted",

@@ -18,6 +18,8 @@ struct SequenceStep {
   PlacedWord name;                   ///< empty where the step has a number only
   std::vector<PlacedWord> patterns;  ///< none in a step for practice
   std::vector<PlacedWord> sight_words;
+  /// Words that stand for the sounds of its patterns from then on.
+  std::vector<PlacedWord> key_words;
   std::vector<LessonLine> note;
   Span span;
 };
@@ -30,6 +32,7 @@ struct SequenceFile {
   /// Sight words and patterns known before the first step.
   std::vector<PlacedWord> sight_words;
   std::vector<PlacedWord> taught;
+  std::vector<PlacedWord> key_words;  ///< of those, and of single consonants
   /// Switch and value, unread.
   std::vector<std::pair<PlacedWord, PlacedWord>> conventions;
   PlacedWord accent;

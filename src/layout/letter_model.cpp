@@ -230,6 +230,10 @@ LetterModel plan_letter_model(Composer& composer, std::string_view text,
   const double unit = x_height.pt() / kStrokeXHeight;
   model.signs =
       model_signs(text, wide.pt() / unit, model.number.size.pt() * 0.72 / unit);
+  // In oi a 1 and a 2 at the i would say that the pencil begins there.
+  if (placed_letters(text).size() > 1) {
+    for (ModelSigns::Start& start : model.signs.starts) start.number = 0;
+  }
   return model;
 }
 

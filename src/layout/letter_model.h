@@ -63,7 +63,8 @@ inline constexpr double kModelStart = 19;  ///< diameter of a start dot
 ModelSigns model_signs(std::string_view text, double number_width,
                        double number_height);
 
-/// A large model; its signs may reach above the top line and to the left.
+/// A large model; its signs may reach above the top line and to the left. Only
+/// that of one letter has numbers.
 struct LetterModel {
   std::string text;
   Length x_height;

@@ -57,7 +57,8 @@ void draw_framed_ground(Block& block, const Style& style, const Rect& rect) {
 
 void draw_underlined_ground(Block& block, const Style& style, const Rect& rect,
                             ElementId element) {
-  block.shade(rect, kMeantGround, element);
+  // The sides of an outline would stand beside letters like letters.
+  if (style.fills_tints) block.shade(rect, kMeantGround, element);
   block.line({rect.x, rect.bottom()}, {rect.right(), rect.bottom()},
              {.width = style.box_weight * 3 / 2}, element);
 }

@@ -37,7 +37,7 @@ void draw_cut_lines(Block& block, const Style& style, const Rect& piece,
 
 /// A grey ground that says something: with a frame, which is left of it on a
 /// photocopy; or with a line at its foot, where other letters are too near for
-/// a frame.
+/// a frame. Where grounds are not filled, the line says it alone.
 void draw_framed_ground(Block& block, const Style& style, const Rect& rect);
 void draw_underlined_ground(Block& block, const Style& style, const Rect& rect,
                             ElementId element = kDecoration);

@@ -7,6 +7,7 @@
 #include "base/utf8.h"
 #include "phonics/division_affixes.h"
 #include "phonics/division_kinds.h"
+#include "phonics/letters.h"
 
 namespace sheaf {
 namespace {
@@ -229,13 +230,23 @@ class Parting {
   }
 
   // What the consonants on both sides of a place make it. Letters are counted
-  // as they are seen: r counts behind its vowel, a doubled letter is two.
+  // as they are seen: r counts behind its vowel, a doubled letter is two, and
+  // none where a silent vowel stands at the place: choc·olate, vege·table.
   DivisionRule rule_of(std::size_t at) const {
     std::size_t before = has_r(units_[left_]) ? 1 : 0;
     std::size_t behind = 0;
     for (std::size_t i = left_ + 1; i < right_; ++i) {
       before += units_[i].begin < at ? 1 : 0;
       behind += units_[i].end > at ? 1 : 0;
+    }
+    if (before > 0 && behind > 0) {
+      if (is_full_vowel_letter(word_[at])) return DivisionRule::after;
+      const bool ends_there =
+          std::ranges::any_of(units_, [&](const Unit& unit) {
+            return unit.end == at && !is_part_vowel(unit);
+          });
+      // Not the e of safe·ty, which belongs to its a.
+      if (ends_there && is_full_vowel_letter(word_[at - 1])) before = 0;
     }
     if (behind == 0) return DivisionRule::after;
     if (before == 0) {

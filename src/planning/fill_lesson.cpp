@@ -84,7 +84,8 @@ class Filler {
     query.count = count;
     query.first_set = first_set;
     query.leave_out = used_;
-    query.prefer = pairs_;
+    query.prefer = keys_;
+    query.prefer.insert(query.prefer.end(), pairs_.begin(), pairs_.end());
     for (const PatternId other : patterns_) {
       if (other != pattern) query.without.push_back(other);
     }
@@ -148,7 +149,13 @@ class Filler {
       const std::size_t share =
           count * (i + 1) / patterns_.size() - count * i / patterns_.size();
       if (share == 0) continue;
+      if (with_key) {
+        const int stage = source_.taught.stage(patterns_[i]);
+        const auto keys = source_.taught.key_words(stage);
+        keys_.assign(keys.begin(), keys.end());
+      }
       auto found = search(patterns_[i], share, first_set);
+      keys_.clear();
       if (with_key) add_pictured(patterns_[i], first_set, share, found);
       words.insert(words.end(), found.begin(), found.end());
     }
@@ -330,6 +337,8 @@ class Filler {
   std::vector<PatternId> patterns_;
   std::set<std::string, std::less<>> used_;
   std::vector<std::string> pairs_;
+  /// Those that the sequence names for the pattern that is looked for.
+  std::vector<std::string> keys_;
   std::vector<FilledKey> filled_;
   std::vector<std::string> exceptions_;
 };

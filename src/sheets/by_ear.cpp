@@ -45,22 +45,22 @@ std::string sounds_text_of(const SheetInput& in, const EarWord& word) {
   return text;
 }
 
-// "in, with /ch/ in front: "; "ship, /ch/ in place of /sh/: ".
+// In quotes, or "add, put /h/ in front" were two things to do.
 std::string asked(const SheetInput& in, const EarSwap& swap) {
   const std::string out = said(in.lesson, swap.out);
   const std::string put = said(in.lesson, swap.in);
   switch (swap.change) {
     case EarChange::add:
-      return fmt::format("{}, put {} {}: ", swap.from.word, put,
+      return fmt::format("“{}”, put {} {}: ", swap.from.word, put,
                          swap.at_end ? "at the end" : "in front");
     case EarChange::leave_out:
-      return fmt::format("{}, leave out {}: ", swap.from.word, out);
+      return fmt::format("“{}”, leave out {}: ", swap.from.word, out);
     case EarChange::first:
     case EarChange::last:
     case EarChange::middle:
       break;
   }
-  return fmt::format("{}, change {} to {}: ", swap.from.word, out, put);
+  return fmt::format("“{}”, change {} to {}: ", swap.from.word, out, put);
 }
 
 void add_day(const SheetInput& in, Composer& c, Table& table, std::size_t index,

@@ -56,7 +56,7 @@ void draw_new(Composer& c, Block& block, const Rect& rect, ElementId element) {
 void draw_one(const SheetInput& in, Composer& c, Block& block, const Rect& rect,
               const DeckCard::Says& says, std::size_t number,
               ElementId element) {
-  const std::string sound = said(in.lesson, says.sound);
+  const std::string sound = sounds_said(in.lesson, says);
   TextStyle strong = c.style().text(c.style().text_size, true);
   strong = fitted_style(strong, width_of(c.shape(strong, sound)), rect.width);
   TextStyle plain = c.style().learner_text();
@@ -96,7 +96,7 @@ void draw_several(const SheetInput& in, Composer& c, Block& block,
                   const Rect& rect, const DeckCard& card, ElementId element) {
   std::vector<std::string> lines, heard;
   for (const DeckCard::Says& says : card.says) {
-    const std::string sound = said(in.lesson, says.sound);
+    const std::string sound = sounds_said(in.lesson, says);
     lines.push_back(says.word.empty() ? sound : sound + "  " + says.word);
     heard.push_back(heard_signs(sound) +
                     (says.word.empty() ? ";" : ", " + says.word + ";"));

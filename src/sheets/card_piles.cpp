@@ -53,7 +53,7 @@ Table::Cell sounds_of(const SheetInput& in, const TextStyle& style,
   std::string text;
   for (const DeckCard::Says& says : card.says) {
     if (!text.empty()) text += "; ";
-    text += said(in.lesson, says.sound);
+    text += sounds_said(in.lesson, says);
     if (!says.word.empty()) text += ", " + says.word;
   }
   return {{text, style}};

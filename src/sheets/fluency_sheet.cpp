@@ -2,7 +2,9 @@
 // each time. On the page, for sounds, words, phrases and sentences each: rows
 // in which the week's pattern stands among what was taught before, at the end
 // of each row how many there are up to there, and three bars with a scale.
-// Nothing says how many there should be: learners read against themselves.
+// Nothing says how many there should be: learners read against themselves. In
+// large type, where fewer stand in a row and a part has a page of its own, it
+// has more rows.
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -72,22 +74,36 @@ TextStyle style_of(const Composer& c, Part::Kind kind) {
   return style;
 }
 
-// Items that stand in columns, as many as have room. Gives how many there are
-// to read.
-int add_columns(Composer& c, const Part& part) {
-  TextStyle style = style_of(c, part.kind);
-  const Length room = c.width() - count_width(c);
-  const Length widest = widest_text(c, style, part.items, &Part::Item::text);
+// How the items stand in columns, as many as have room.
+struct Columns {
+  TextStyle style;
+  Length room;
+  int columns = 1;
+};
+
+Columns columns_of(Composer& c, const Part& part) {
+  Columns plan;
+  plan.style = style_of(c, part.kind);
+  plan.room = c.width() - count_width(c);
+  const Length widest =
+      widest_text(c, plan.style, part.items, &Part::Item::text);
   const int most = items_for_rows(part.kind, 1);
-  const int columns =
-      std::clamp(static_cast<int>(room / (widest + 6_mm)), 1, most);
-  style = fitted_style(style, widest, room / columns - 2_mm);
+  plan.columns =
+      std::clamp(static_cast<int>(plan.room / (widest + 6_mm)), 1, most);
+  plan.style =
+      fitted_style(plan.style, widest, plan.room / plan.columns - 2_mm);
+  return plan;
+}
+
+// Gives how many there are to read.
+int add_columns(Composer& c, const Part& part) {
+  const auto [style, room, columns] = columns_of(c, part);
   const ElementId list = c.add(Role::list);
   int count = 0;
   const auto shown =
       std::min(part.items.size(), static_cast<std::size_t>(columns) *
                                       static_cast<std::size_t>(part.rows));
-  // Each row is full, but for phrases and sentences.
+  // Each row is full, but for the last of phrases, and of more rows.
   for (std::size_t i = 0; i < shown; ++i) {
     const auto column = static_cast<int>(i) % columns;
     if (column == 0) {
@@ -153,11 +169,14 @@ int end_of_scale(int total) {
   return kCells * (enough == kOfCell.end() ? kOfCell.back() : *enough);
 }
 
+TextStyle scale_text(const Composer& c) {
+  return c.style().text(c.style().at_least(scaled(c.style().text_size, 0.9)));
+}
+
 void add_bars(const SheetInput& in, Composer& c, int total) {
   const int readings = in.options.count("readings");
   const int end = end_of_scale(total);
-  const TextStyle text =
-      c.style().text(c.style().at_least(scaled(c.style().text_size, 0.9)));
+  const TextStyle text = scale_text(c);
   const Length width = c.width() - kBarLabel - 4_mm;
   const Length cell = width / kCells;
   const ElementId list = c.add(Role::list);
@@ -211,11 +230,38 @@ std::vector<Block> part_blocks(const SheetInput& in, Composer& c,
   return blocks;
 }
 
+// What a part of columns takes, with its name and its bars.
+Length columns_height(const SheetInput& in, Composer& c, const Part& part,
+                      int rows) {
+  const int readings = in.options.count("readings");
+  return c.style().text(c.style().text_size, true).line_height() +
+         kBetweenParts + 1_mm + columns_of(c, part).style.line_height() * rows +
+         kBetweenRows * (rows - 1) + 4_mm + kBarHeight * readings +
+         kBetweenBars * (readings - 1) + scale_text(c).line_height();
+}
+
+// Where large type leaves less than half of what usually stands in a row, and
+// the part does not share a page with another: as many rows as hold all of its
+// items and stand on the page.
+void add_rows(const SheetInput& in, Composer& c, Part& part, Length room) {
+  if (part.kind == Part::Kind::sentences || part.items.empty()) return;
+  if (columns_height(in, c, part, part.rows) * 2 <= room) return;
+  const int columns = columns_of(c, part).columns;
+  if (2 * columns > items_for_rows(part.kind, 1)) return;
+  while (static_cast<std::size_t>(part.rows) *
+                 static_cast<std::size_t>(columns) <
+             part.items.size() &&
+         columns_height(in, c, part, part.rows + 1) <= room) {
+    ++part.rows;
+  }
+}
+
 void compose(const SheetInput& in, Composer& c) {
   const Length room = c.body().height - 4_mm;
   std::vector<std::vector<Block>> pages;
-  for (const Part& part : fluency_parts(in)) {
+  for (Part part : fluency_parts(in)) {
     if (part.items.empty()) continue;
+    add_rows(in, c, part, room);
     std::vector<Block> blocks = part_blocks(in, c, part);
     // Many rows of large type.
     if (height_of(blocks) > room) even_pages(blocks, room);

@@ -37,6 +37,20 @@ Parts parts_of(const AnalyzedLesson& lesson, const RememberedWord& word) {
   return parts;
 }
 
+// How often a word is written after the first time.
+std::string tried_again(int tries) {
+  switch (tries) {
+    case 1:
+      return "";
+    case 2:
+      return "; the same once more";
+    case 3:
+      return "; the same twice more";
+    default:
+      return fmt::format("; the same {} times more", tries - 1);
+  }
+}
+
 // For learners to hear.
 std::string word_told(const AnalyzedLesson& lesson,
                       const RememberedWord& word) {
@@ -103,19 +117,23 @@ ScriptLines script(const SheetInput& in, const DayStep&) {
   for (const RememberedWord& word : content.words) {
     lines.push_back({Lead::say, word_told(in.lesson, word)});
   }
+  const bool use = in.options.count("sentence-lines") > 0;
   lines.push_back(
       {Lead::act,
-       "Learners say the word and tap a dot for each sound. They read the "
-       "letters in the boxes: those they could have written. Then they write "
-       "the underlined letters into the empty box, saying its sound. With a "
-       "hand over the word they write it whole, look, and mend; the same "
-       "twice more. Last they say a sentence with it and write it."});
+       fmt::format(
+           "Learners say the word and tap a dot for each sound. They read the "
+           "letters in the boxes: those they could have written. Then they "
+           "write the underlined letters into the empty box, saying its sound. "
+           "With a hand over the word they write it whole, look, and mend{}.{}",
+           tried_again(in.options.count("tries")),
+           use ? " Last they say a sentence with it and write it." : "")});
   lines.push_back({Lead::wait,
                    "an answer to “Which part would you not expect?” before the "
                    "next word."});
   lines.push_back({Lead::done_when,
-                   "each word was written right with the word covered, and "
-                   "its sentence was read back."});
+                   use ? "each word was written right with the word covered, "
+                         "and its sentence was read back."
+                       : "each word was written right with the word covered."});
   return lines;
 }
 

@@ -3,7 +3,8 @@
 // left hand would cover it, a large model on ruled lines, with a dot where each
 // stroke starts, its number and arrows; beside it lines as tall as the learner
 // writes. On the first of them dotted letters to go over, fewer dots from
-// letter to letter until only the starts are left; then room to write alone.
+// letter to letter until only the starts are left; then room to write alone. A
+// last page with fewer rows has more lines in each.
 
 #include <fmt/format.h>
 
@@ -142,6 +143,23 @@ Plan plan_rows(const SheetInput& in, Composer& c,
   return plan;
 }
 
+// The same for fewer rows on the last page.
+Plan plan_of_last(const SheetInput& in, const Composer& c, const Plan& plan,
+                  int rows) {
+  Plan last = plan;
+  if (in.options.count("lines") > 0) return last;
+  const auto height = [&](int lines) {
+    return std::max(plan.model_height(), lines_height(plan.ruling, lines));
+  };
+  while (last.lines < kMostLines &&
+         height(last.lines + 1) * rows + plan.between * (rows - 1) <=
+             c.body().height) {
+    ++last.lines;
+  }
+  last.row = height(last.lines);
+  return last;
+}
+
 void draw_model(Composer& c, Block& block, const Plan& plan,
                 const std::string& row, Length left, ElementId body) {
   std::string words = fmt::format("{}, a model", heard_row(row));
@@ -241,9 +259,16 @@ void compose(const SheetInput& in, Composer& c) {
   const std::vector<std::string> rows = rows_of(in);
   const Plan plan = plan_rows(in, c, rows);
   const ElementId list = c.add(Role::list);
-  for (const std::string& row : rows) add_row(in, c, plan, row, list);
+  const auto count = static_cast<int>(rows.size());
+  const int on_last = count % plan.per_page;
+  const int first_of_last = on_last == 0 ? count : count - on_last;
+  const Plan last = plan_of_last(in, c, plan, on_last);
+  for (int i = 0; i < count; ++i) {
+    add_row(in, c, i < first_of_last ? plan : last,
+            rows[static_cast<std::size_t>(i)], list);
+    c.blocks().back().new_page = i > 0 && i % plan.per_page == 0;
+  }
   c.blocks().front().space_before = Length();
-  even_pages(c.blocks(), c.body().height);
 }
 
 std::string missing(const SheetInput& in) {

@@ -34,6 +34,10 @@ std::vector<const AnalyzedWord*> long_words(const SheetInput& in) {
       words, [](const AnalyzedWord* word) { return word->has_pattern(); });
   keep_first(words, in.options.count("words"));
   order_by_length(in.options, words);
+  // The first is done for all: not one in which the e of a part is gone.
+  const auto whole = std::ranges::find_if_not(
+      words, [](const AnalyzedWord* word) { return has_dropped_e(*word); });
+  if (whole != words.end()) std::rotate(words.begin(), whole, whole + 1);
   return words;
 }
 
@@ -113,6 +117,18 @@ std::vector<VowelPlace> vowels_of(const AnalyzedWord& word) {
     places.push_back({begin, end});
   }
   return places;
+}
+
+bool has_dropped_e(const AnalyzedWord& word) {
+  for (std::size_t i = 0; i + 1 < word.parts.size(); ++i) {
+    const WordPart& part = word.parts[i];
+    if (part.kind == PartKind::silent_e &&
+        word.parts[i + 1].rule == DivisionRule::ending &&
+        part.of(word.reading.word).find('e') == std::string_view::npos) {
+      return true;
+    }
+  }
+  return false;
 }
 
 bool has_weak_part(const AnalyzedWord& word) {

@@ -34,6 +34,9 @@ struct VowelPlace {
 };
 std::vector<VowelPlace> vowels_of(const AnalyzedWord& word);
 
+/// Whether a part has its silent e dropped before an ending: the mak of making.
+bool has_dropped_e(const AnalyzedWord& word);
+
 /// Whether a part has a weak vowel, which is said otherwise than its letter is
 /// read there, so that the parts have to be read as they are spelled.
 bool has_weak_part(const AnalyzedWord& word);

@@ -46,6 +46,12 @@ std::string numbers_meant(const std::vector<const AnalyzedWord*>& words) {
   for (const PartKind kind : kinds_of(words)) {
     text += fmt::format("{}{} {}: {}", text.empty() ? "" : "; ",
                         kind_number(kind), kind_name(kind), kind_meaning(kind));
+    const auto dropped = std::ranges::find_if(
+        words, [](const AnalyzedWord* word) { return has_dropped_e(*word); });
+    if (kind == PartKind::silent_e && dropped != words.end()) {
+      text += fmt::format(" (the e is dropped before an ending: {})",
+                          parts_said(**dropped));
+    }
   }
   return text;
 }

@@ -3,6 +3,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "layout/mouth_view.h"
 #include "sheets/mouth_shapes.h"
 #include "sheets/sheet_scripts.h"
 #include "sheets/sound_mouth.h"
@@ -20,6 +23,15 @@ std::string said_of_mouth(const SheetInput& in,
     text += " " + told;
   }
   return text;
+}
+
+// Whether one of the pictures has a bar before its arrow.
+bool stops_air(const SoundMouth& content) {
+  using Air = MouthShape::Air;
+  return std::ranges::any_of(content.sounds, [](const auto& sound) {
+    const Air air = mouth_shape(sound.phonemes).air;
+    return air == Air::stop || air == Air::rush;
+  });
 }
 
 // What of the two is the same, and what is not.
@@ -47,9 +59,12 @@ ScriptLines sound_mouth_script(const SheetInput& in, const DayStep& step) {
   if (!content.missing.empty()) return {};
   ScriptLines lines = {
       {Lead::show,
-       "your own mouth first, then the picture: nose, lips, teeth, tongue, and "
-       "the ring in the throat, which has a wave in it where the voice is on. "
-       "A bar before the arrow: the air stops first."},
+       fmt::format("your own mouth first, then the picture: nose, lips, teeth, "
+                   "tongue, and the ring in the throat, which has a wave in it "
+                   "where the voice is on.{}",
+                   stops_air(content)
+                       ? " A bar before the arrow: the air stops first."
+                       : "")},
       {Lead::say, said_of_mouth(in, content.sounds[0])},
       {Lead::say, said_of_mouth(in, content.sounds[1])},
       {Lead::say, said_of_both(content)}};

@@ -2,7 +2,8 @@
 // sound that is often taken for it. On the page: a card for each of the two,
 // with its spelling, a word, the mouth from the side and what lips, tongue, air
 // and voice do; three things to do with a mirror, each to tick; then numbered
-// words that the teacher says, with two boxes each: which one do you hear?
+// words that the teacher says, with two boxes each: which one do you hear? In
+// large type those have a page of their own.
 
 #include <fmt/format.h>
 
@@ -34,7 +35,7 @@ constexpr OptionSpec kOptions[] = {
 constexpr Length kBetweenCards = 6_mm;
 constexpr Length kCardPad = 4_mm;
 constexpr Length kKeyPicture = 16_mm;
-constexpr Length kLeastMouth = 40_mm;
+constexpr Length kLeastMouth = 34_mm;
 constexpr Length kAboveHeading = 5_mm;
 constexpr std::size_t kSounds = 2;
 
@@ -42,6 +43,7 @@ constexpr std::size_t kSounds = 2;
 struct Plan {
   TextStyle grapheme, word, told;
   Length width, mouth, head;
+  bool items_apart = false;  // those to tell apart by ear, on a second page
   std::array<std::vector<std::vector<TextLine>>, kSounds> lines;
   Length height;
 };
@@ -60,7 +62,7 @@ struct Items {
   Length step, height;
 };
 
-Items plan_items(Composer& c, const SoundMouth& content) {
+Items plan_items(Composer& c, const SoundMouth& content, bool apart) {
   constexpr std::int64_t kFewColumns = 3, kMostColumns = 4;
   Items items;
   items.number = c.style().learner_text();
@@ -77,31 +79,32 @@ Items plan_items(Composer& c, const SoundMouth& content) {
     }
     items.columns =
         std::clamp<std::int64_t>(c.width() / needed, 1, kMostColumns);
-    if (items.columns >= kFewColumns) break;
+    if (items.columns >= (apart ? kFewColumns - 1 : kFewColumns)) break;
   }
   const auto count = static_cast<std::int64_t>(content.items.size());
   items.rows = (count + items.columns - 1) / items.columns;
   // As many in each row.
   if (items.rows > 0) items.columns = (count + items.rows - 1) / items.rows;
   items.step = c.width() / items.columns;
-  items.height = scaled(items.text.size, 1.7);
+  items.height = scaled(items.text.size, apart ? 2.8 : 1.7);
   return items;
 }
 
 // What stands below the cards takes so much.
-Length height_below(const SheetInput& in, Composer& c,
-                    const SoundMouth& content) {
-  const Length heading =
-      kAboveHeading + c.style().text(c.style().text_size, true).line_height();
-  Length height;
-  if (in.options.flag("mirror")) {
-    height += heading + 3 * c.style().learner_text().line_height() + 2_mm;
-  }
-  if (!content.items.empty()) {
-    const Items items = plan_items(c, content);
-    height += heading + items.height * items.rows + 1_mm;
-  }
-  return height;
+Length heading_height(const Composer& c) {
+  return kAboveHeading +
+         c.style().text(c.style().text_size, true).line_height();
+}
+
+Length mirror_height(const SheetInput& in, const Composer& c) {
+  if (!in.options.flag("mirror")) return {};
+  return heading_height(c) + 3 * c.style().learner_text().line_height() + 4_mm;
+}
+
+Length items_height(Composer& c, const SoundMouth& content) {
+  if (content.items.empty()) return {};
+  const Items items = plan_items(c, content, false);
+  return heading_height(c) + items.height * items.rows + 1_mm;
 }
 
 Plan plan_cards(const SheetInput& in, Composer& c, const SoundMouth& content) {
@@ -110,9 +113,10 @@ Plan plan_cards(const SheetInput& in, Composer& c, const SoundMouth& content) {
   plan.mouth = in.options.length("picture");
   const Length room = plan.width - 2 * kCardPad;
   plan.told = c.style().learner_text();
-  plan.told.leading = 1.3;
+  plan.told.leading = 1.25;
   plan.word = c.style().text(c.style().reading_size);
   plan.grapheme = c.style().text(scaled(c.style().word_size, 1.5), true);
+  plan.grapheme.leading = 1.1;
   Length widest;
   for (std::size_t i = 0; i < kSounds; ++i) {
     const std::string head = head_of(content, i);
@@ -132,11 +136,17 @@ Plan plan_cards(const SheetInput& in, Composer& c, const SoundMouth& content) {
     }
     most = std::max(most, height);
   }
-  // A smaller mouth where all else then stands on the page.
+  // A smaller mouth where all else then stands on the page; in large type what
+  // is seen and felt stands together, and what is heard on a page of its own.
   const Length around = 2 * kCardPad + plan.head + 2_mm + most;
-  const Length room_left =
-      c.body().height - around - height_below(in, c, content);
-  if (room_left >= kLeastMouth) plan.mouth = std::min(plan.mouth, room_left);
+  const Length beside_mirror = c.body().height - around - mirror_height(in, c);
+  const Length room_left = beside_mirror - items_height(c, content);
+  plan.items_apart = room_left < kLeastMouth && beside_mirror >= kLeastMouth;
+  for (const Length room_for_it : {room_left, beside_mirror}) {
+    if (room_for_it < kLeastMouth) continue;
+    plan.mouth = std::min(plan.mouth, room_for_it);
+    break;
+  }
   plan.height = around + plan.mouth;
   return plan;
 }
@@ -219,12 +229,12 @@ void add_mirror(Composer& c) {
   keep_on_one_page(std::span(c.blocks()).subspan(first));
 }
 
-void add_items(Composer& c, const SoundMouth& content) {
+void add_items(Composer& c, const SoundMouth& content, bool apart) {
   if (content.items.empty()) return;
   add_subheading(c, c.style().text_size, "Listen. Which one do you hear?",
                  kAboveHeading);
   const auto [text, number, numbers, box, labels, columns, rows, step, height] =
-      plan_items(c, content);
+      plan_items(c, content, apart);
   const auto count = static_cast<std::int64_t>(content.items.size());
   const ElementId list = c.add(Role::list);
   for (std::int64_t i = 0; i < count; ++i) {
@@ -260,7 +270,12 @@ void compose(const SheetInput& in, Composer& c) {
     draw_card(in, c, block, plan, content, i, list);
   }
   if (in.options.flag("mirror")) add_mirror(c);
-  add_items(c, content);
+  const std::size_t items = c.blocks().size();
+  add_items(c, content, plan.items_apart);
+  if (plan.items_apart && items < c.blocks().size()) {
+    c.blocks()[items].new_page = true;
+    return;
+  }
   stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.6, 1.8);
 }
 

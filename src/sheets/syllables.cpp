@@ -20,12 +20,12 @@
 #include "sheets/long_words.h"
 #include "sheets/sheet.h"
 #include "sheets/sheet_scripts.h"
+#include "sheets/syllables_plan.h"
 #include "sheets/word_parts.h"
 
 namespace sheaf::syllables_sheet {
 namespace {
 
-using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {
@@ -44,76 +44,19 @@ constexpr OptionSpec kOptions[] = {
     kModelOption,
 };
 
-constexpr Length kNumber = 10_mm;  // room for the item's number
-constexpr Length kKindBox = 9_mm;  // its side
-constexpr Length kBetweenBoxes = 3_mm;
-constexpr Length kBeforeBoxes = 6_mm;
-constexpr Length kBetweenParts = 5_mm;  // holds the line between them
-constexpr Length kBetweenBeats = 7_mm;  // holds a dot
-constexpr Length kBeforeWhole = 9_mm;
-constexpr Length kLeastBeat = 17_mm;
-constexpr Length kBelowWord = 3_mm;  // to the lines, below the vowels' dots
-constexpr Length kBetweenItems = 5_mm;
 constexpr Length kMostBetween = 20_mm;
 constexpr Length kKeyPad = 2.5_mm;
-
-// One line to write on, within an item.
-struct Place {
-  Length x, width;
-  std::int64_t row = 0;
-};
-
-struct Plan {
-  Ruling ruling;
-  TextStyle text;    // of the words
-  ModelRoom around;  // of the first item, where that is done
-  bool model = false;
-  Length left, right;
-  Length word_height() const { return text.line_height(); }
-};
-
-// Letters so far apart that a pencil's line fits between two of them.
-TextStyle wide_text(const Style& style, double scale) {
-  TextStyle text = style.text(scaled(style.word_size, scale));
-  text.tracking += scaled(text.size, 0.2);
-  text.leading = 1.4;
-  return text;
-}
-
-Length boxes_width(const AnalyzedWord& word) {
-  return (kKindBox + kBetweenBoxes) *
-             static_cast<std::int64_t>(word.parts.size()) -
-         kBetweenBoxes;
-}
 
 class Page {
  public:
   Page(const SheetInput& in, Composer& c)
-      : in_(in),
-        c_(c),
-        words_(long_words(in)),
-        kinds_(in.options.flag("kinds")),
-        marks_(in.options.choice("marks")) {}
+      : c_(c), plan_(in, c), marks_(in.options.choice("marks")) {}
 
   void compose();
 
  private:
-  void make_plan();
-  Length word_room(const AnalyzedWord& word) const;
-  std::vector<Place> places_of(const AnalyzedWord& word) const;
-  Length item_height(std::size_t index) const;
-  std::size_t end_of_page(std::size_t begin, std::size_t most) const;
-  std::vector<std::size_t> page_ends() const;
   Block key_block();
   void add_item(std::size_t index, Block& block, ElementId list);
-  struct Piece {
-    GlyphRun run;
-    std::size_t begin = 0;
-    Length x;  // from the word's left edge
-  };
-  std::vector<Piece> pieces_of(const AnalyzedWord& word, bool parted);
-  // The width of a word whose parts stand apart.
-  Length widest(const AnalyzedWord& word);
   // Gives the element that says what is shown in the word.
   ElementId draw_word(Block& block, const AnalyzedWord& word, Point at,
                       bool vowels, bool parts, ElementId body);
@@ -122,88 +65,17 @@ class Page {
   void draw_lines(Block& block, const AnalyzedWord& word, Length top, bool done,
                   ElementId body, ElementId divided);
 
-  const SheetInput& in_;
   Composer& c_;
-  std::vector<const AnalyzedWord*> words_;
-  bool kinds_;
-  const std::string& marks_;
   Plan plan_;
-  Length key_height_;
+  const std::string& marks_;
 };
-
-// The room for the letters of a word, beside its number and its boxes.
-Length Page::word_room(const AnalyzedWord& word) const {
-  Length room = plan_.right - plan_.left - kNumber;
-  if (kinds_) room -= boxes_width(word) + kBeforeBoxes;
-  return room;
-}
-
-// A line for each beat, in rows as wide as the page, and one for the word:
-// behind them if it fits there, else in a row of its own.
-std::vector<Place> Page::places_of(const AnalyzedWord& word) const {
-  std::vector<Place> places;
-  const Length left = plan_.left + kNumber;
-  const Length x_height = plan_.ruling.x_height;
-  Length x = left;
-  std::int64_t row = 0;
-  for (const WordPart& part : word.parts) {
-    const Length width =
-        std::max(scaled(hand_width(part.of(word.reading.word), x_height), 1.25),
-                 kLeastBeat);
-    if (x > left && x + width > plan_.right) {
-      x = left;
-      ++row;
-    }
-    places.push_back({x, std::min(width, plan_.right - x), row});
-    x += width + kBetweenBeats;
-  }
-  x += kBeforeWhole - kBetweenBeats;
-  const Length whole = scaled(hand_width(word.reading.word, x_height), 1.15);
-  if (x + whole > plan_.right) {
-    x = left;
-    ++row;
-  }
-  places.push_back({x, plan_.right - x, row});
-  return places;
-}
-
-void Page::make_plan() {
-  plan_.ruling = ruling_of(in_, c_.style());
-  plan_.model = is_model_asked(in_.options, words_.size());
-  plan_.right = c_.width();
-  if (plan_.model) {
-    plan_.around = model_room(c_.style());
-    plan_.left = plan_.around.side;
-    plan_.right -= plan_.around.side;
-  }
-  for (double scale = 1.15; scale > 0.4; scale -= 0.05) {
-    plan_.text = wide_text(c_.style(), scale);
-    const bool fits = std::ranges::all_of(words_, [&](const AnalyzedWord* w) {
-      return widest(*w) <= word_room(*w);
-    });
-    const Length next = scaled(c_.style().word_size, scale - 0.05);
-    if (fits || next < c_.style().least_size) break;
-  }
-}
-
-Length Page::item_height(std::size_t index) const {
-  const std::int64_t rows = places_of(*words_[index]).back().row;
-  Length height = plan_.word_height() + kBelowWord + set_height(plan_.ruling) +
-                  set_pitch(plan_.ruling) * rows;
-  if (plan_.model && index == 0) {
-    height += plan_.around.height();
-    // Print hangs less far below the line than the hand may.
-    height -= scaled(plan_.ruling.x_height, 0.4);
-  }
-  return height;
-}
 
 // "1 closed   2 open": what the numbers in the boxes say, in a frame.
 Block Page::key_block() {
   const TextStyle plain = c_.style().learner_text();
   const TextStyle strong = c_.style().text(c_.style().text_size, true);
   std::vector<TextPiece> pieces;
-  for (const PartKind kind : kinds_of(words_)) {
+  for (const PartKind kind : kinds_of(plan_.words())) {
     if (!pieces.empty()) {
       pieces.back().text += "\u00A0\u00A0 ";
       pieces.back().heard += ";";
@@ -233,61 +105,12 @@ Block Page::key_block() {
   return block;
 }
 
-// Behind the last item that fits on a page, and at most so many.
-std::size_t Page::end_of_page(std::size_t begin, std::size_t most) const {
-  Length room = c_.body().height - key_height_;
-  std::size_t end = begin;
-  while (end < words_.size() && end - begin < most) {
-    room -= item_height(end);
-    if (end > begin) room -= kBetweenItems;
-    if (end > begin && room < Length()) break;
-    ++end;
-  }
-  return end;
-}
-
-// Where the pages end: as few as can be, with about as many words on each.
-std::vector<std::size_t> Page::page_ends() const {
-  const auto fill = [&](std::size_t most) {
-    std::vector<std::size_t> ends;
-    for (std::size_t at = 0; at < words_.size();) {
-      at = end_of_page(at, most);
-      ends.push_back(at);
-    }
-    return ends;
-  };
-  const auto most = static_cast<std::size_t>(in_.options.count("per-page"));
-  const std::vector<std::size_t> full = fill(most);
-  const std::size_t share = (words_.size() + full.size() - 1) / full.size();
-  const std::vector<std::size_t> even = fill(std::min(most, share));
-  return even.size() == full.size() ? even : full;
-}
-
-// The letters of a word, or of each of its parts where those stand apart.
-std::vector<Page::Piece> Page::pieces_of(const AnalyzedWord& word,
-                                         bool parted) {
-  const std::string& text = word.reading.word;
-  if (!parted) return {{c_.shape(plan_.text, text), 0, Length()}};
-  std::vector<Piece> pieces;
-  Length x;
-  for (const WordPart& part : word.parts) {
-    pieces.push_back({c_.shape(plan_.text, part.of(text)), part.begin, x});
-    x += width_of(pieces.back().run) + kBetweenParts;
-  }
-  return pieces;
-}
-
-Length Page::widest(const AnalyzedWord& word) {
-  const std::vector<Piece> pieces = pieces_of(word, true);
-  return pieces.back().x + width_of(pieces.back().run);
-}
-
 // The word, with a dot under each vowel (a line under several letters) and a
 // line between two parts, as far as they are to be shown.
 ElementId Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
                           bool vowels, bool parts, ElementId body) {
   const std::string& text = word.reading.word;
-  const Length base = at.y + baseline_in_line(plan_.text);
+  const Length base = at.y + baseline_in_line(plan_.text());
   std::string heard = text;
   if (vowels) {
     heard += ", its vowels marked:";
@@ -298,9 +121,9 @@ ElementId Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
   }
   if (parts) heard += fmt::format("; divided: {}", parts_said(word));
   const ElementId element = vowels || parts ? add_heard(c_, body, heard) : body;
-  const Length below = base + scaled(plan_.text.size, 0.34);
+  const Length below = base + scaled(plan_.text().size, 0.34);
   const Stroke heavy{.width = c_.style().box_weight * 2, .round_ends = true};
-  const std::vector<Piece> pieces = pieces_of(word, parts);
+  const std::vector<Piece> pieces = plan_.pieces_of(word, parts);
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     const Piece& piece = pieces[i];
     const Length left = at.x + piece.x;
@@ -309,8 +132,8 @@ ElementId Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
     block.glyphs(piece.run, {left, base}, element);
     if (i > 0) {
       const Length x = left - kBetweenParts / 2;
-      block.line({x, base - scaled(plan_.text.size, 0.8)},
-                 {x, base + scaled(plan_.text.size, 0.24)}, heavy, element);
+      block.line({x, base - scaled(plan_.text().size, 0.8)},
+                 {x, base + scaled(plan_.text().size, 0.24)}, heavy, element);
     }
     if (!vowels) continue;
     for (const VowelPlace& v : vowels_of(word)) {
@@ -330,7 +153,7 @@ ElementId Page::draw_word(Block& block, const AnalyzedWord& word, Point at,
 
 void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
                       bool done, ElementId body) {
-  if (!kinds_) return;
+  if (!plan_.has_kinds()) return;
   std::vector<std::string> numbers;
   for (const WordPart& part : word.parts) {
     numbers.push_back(fmt::format("{}", kind_number(part.kind)));
@@ -341,7 +164,7 @@ void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
                   : fmt::format("{} small boxes for the kinds of its parts",
                                 numbers.size()));
   const TextStyle text = c_.style().text(c_.style().text_size, true);
-  Length x = plan_.right - boxes_width(word);
+  Length x = plan_.right() - Plan::boxes_width(word);
   const Length y = top + (plan_.word_height() - kKindBox) / 2;
   for (const std::string& number : numbers) {
     const Rect box{x, y, kKindBox, kKindBox};
@@ -353,9 +176,9 @@ void Page::draw_kinds(Block& block, const AnalyzedWord& word, Length top,
 
 void Page::draw_lines(Block& block, const AnalyzedWord& word, Length top,
                       bool done, ElementId body, ElementId divided) {
-  const std::vector<Place> places = places_of(word);
+  const std::vector<Place> places = plan_.places_of(word);
   const auto y_of = [&](const Place& place) {
-    return top + set_pitch(plan_.ruling) * place.row;
+    return top + set_pitch(plan_.ruling()) * place.row;
   };
   ElementId element = body;
   ElementId dots = divided;
@@ -369,72 +192,75 @@ void Page::draw_lines(Block& block, const AnalyzedWord& word, Length top,
     const Place& place = places[i];
     const Length y = y_of(place);
     if (done) {
-      draw_begun_line(c_, block, plan_.ruling,
+      draw_begun_line(c_, block, plan_.ruling(),
                       word.parts[i].of(word.reading.word), {place.x, y},
                       place.width, body, false);
     } else {
-      draw_set(block, c_.style(), plan_.ruling, {place.x, y}, place.width,
+      draw_set(block, c_.style(), plan_.ruling(), {place.x, y}, place.width,
                element);
     }
     if (i + 1 < word.parts.size() && places[i + 1].row == place.row) {
       block.dot({place.x + place.width + kBetweenBeats / 2,
-                 y + base_in_set(plan_.ruling) - plan_.ruling.x_height / 2},
+                 y + base_in_set(plan_.ruling()) - plan_.ruling().x_height / 2},
                 1.6_mm, dots);
     }
   }
   const Place& whole = places.back();
   if (done) {
-    draw_begun_line(c_, block, plan_.ruling, word.reading.word,
+    draw_begun_line(c_, block, plan_.ruling(), word.reading.word,
                     {whole.x, y_of(whole)}, whole.width, body, false);
     return;
   }
-  draw_set(block, c_.style(), plan_.ruling, {whole.x, y_of(whole)}, whole.width,
+  draw_set(block, c_.style(), plan_.ruling(), {whole.x, y_of(whole)},
+           whole.width,
            c_.add(Role::figure, body, "a line for the whole word"));
 }
 
 void Page::add_item(std::size_t index, Block& block, ElementId list) {
-  const AnalyzedWord& word = *words_[index];
+  const AnalyzedWord& word = *plan_.words()[index];
   const From from(c_, word.spelling.span);
-  const bool model = plan_.model && index == 0;
+  const bool model = plan_.has_model() && index == 0;
   const ListItem item = add_list_item(c_, list);
   Length top;
   if (model) {
-    top = plan_.around.above;
+    top = plan_.around().above;
     draw_model_frame(c_, block, model_box(c_, block.height), item.label);
   }
   const TextStyle number = c_.style().learner_text();
   draw_text(c_, block, number, fmt::format("{}", index + 1),
-            {plan_.left, top + baseline_in_line(plan_.text)}, item.label);
-  const bool second = index == (plan_.model ? 1 : 0) && marks_ == "fading";
+            {plan_.left(), top + baseline_in_line(plan_.text())}, item.label);
+  const bool second =
+      index == (plan_.has_model() ? 1 : 0) && marks_ == "fading";
   const bool parts = model || marks_ == "parts";
   const ElementId shown =
-      draw_word(block, word, {plan_.left + kNumber, top},
+      draw_word(block, word, {plan_.left() + kNumber, top},
                 parts || second || marks_ == "vowels", parts, item.body);
   draw_kinds(block, word, top, model, item.body);
-  draw_lines(block, word, top + plan_.word_height() + kBelowWord, model,
-             item.body, shown);
+  draw_lines(block, word, top + plan_.to_lines(), model, item.body, shown);
 }
 
 void Page::compose() {
-  make_plan();
+  Length key_height;
   std::shared_ptr<const Block> head;
-  if (kinds_) {
+  if (plan_.has_kinds()) {
     Block key = key_block();
-    key_height_ = key.height + kBetweenItems;
+    key_height = key.height + kBetweenItems;
     Block again = key;  // with the blank that nothing keeps below a head
-    again.height = key_height_;
+    again.height = key_height;
     head = repeated_head(again);
     c_.blocks().push_back(std::move(key));
   }
+  plan_.save_pages(key_height);
   const ElementId list = c_.add(Role::list);
   std::size_t begin = 0;
-  for (const std::size_t end : page_ends()) {
-    Length room = c_.body().height - key_height_;
-    for (std::size_t i = begin; i < end; ++i) room -= item_height(i);
+  for (const std::size_t end : plan_.page_ends(key_height)) {
+    Length room = c_.body().height - key_height;
+    for (std::size_t i = begin; i < end; ++i) room -= plan_.item_height(i);
     const auto gaps = static_cast<std::int64_t>(end - begin);
     const Length gap = std::clamp(room / gaps, kBetweenItems, kMostBetween);
     for (std::size_t i = begin; i < end; ++i) {
-      Block& block = c_.block(item_height(i), i == 0 ? kBetweenItems : gap);
+      Block& block =
+          c_.block(plan_.item_height(i), i == 0 ? kBetweenItems : gap);
       block.new_page = i > 0 && i == begin;
       block.head = head;
       add_item(i, block, list);

@@ -15,6 +15,7 @@ TEST(Sequence, ReadsStepsInFullAndInShort) {
                         "title: Our year\n"
                         "sight-words: I a\n"
                         "taught: short i\n"
+                        "key-words: sun pig\n"
                         "conventions: {qu: one}\n"
                         "accent: british\n"
                         "note: For the Tuesday group.\n"
@@ -22,6 +23,7 @@ TEST(Sequence, ReadsStepsInFullAndInShort) {
                         "  - sh, ch\n"
                         "  - patterns: [ck, ng]\n"
                         "    sight-words: the said\n"
+                        "    key-words: duck, ring\n"
                         "  - number: 7\n"
                         "    name: Digraphs again\n"
                         "    note: |\n"
@@ -36,7 +38,11 @@ TEST(Sequence, ReadsStepsInFullAndInShort) {
   EXPECT_EQ(sequence.taught[0].value, "short i");
   EXPECT_EQ(sequence.conventions[0].first.value, "qu");
   EXPECT_EQ(sequence.accent.value, "british");
+  ASSERT_EQ(sequence.key_words.size(), 2U);
+  EXPECT_EQ(sequence.key_words[1].value, "pig");
   ASSERT_EQ(sequence.steps.size(), 4U);
+  ASSERT_EQ(sequence.steps[1].key_words.size(), 2U);
+  EXPECT_EQ(sequence.steps[1].key_words[1].value, "ring");
   EXPECT_EQ(sequence.steps[0].number.value, 1);
   EXPECT_FALSE(sequence.steps[0].number.given());
   EXPECT_EQ(sequence.steps[0].patterns[1].value, "ch");

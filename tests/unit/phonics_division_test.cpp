@@ -204,9 +204,22 @@ TEST(Divisions, StandWhereTeachersPutThem) {
         "sat·is·fy",     "as·ton·ish",    "mi·cro·scope",
         "piz·za",        "hur·ry",        "awk·ward",
         "leaf·let",      "child·ish",     "fire·man",
+        "old·er",        "choc·olate",    "vege·ta·ble",
         "rhythm",        "fire",          "strength"}) {
     EXPECT_EQ(divided(without_dots(word)), word);
   }
+}
+
+// By the letters at the place, a vowel that is not said too.
+TEST(Divisions, SayWhyByTheLettersSeen) {
+  const auto rule_in = [](std::string_view word) {
+    const Reading reading = shared_phonics().read(word, Conventions{}).front();
+    return divide_word(reading, shared_phonics())[1].rule;
+  };
+  EXPECT_EQ(rule_in("chocolate"), DivisionRule::after);
+  EXPECT_EQ(rule_in("vegetable"), DivisionRule::before);
+  EXPECT_EQ(rule_in("older"), DivisionRule::ending);
+  EXPECT_EQ(rule_in("rabbit"), DivisionRule::between);
 }
 
 TEST(Divisions, MakeUpAnyWordAgain) {
