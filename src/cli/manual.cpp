@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/verbs.h"
 #include "files/disk_files.h"
@@ -56,7 +57,8 @@ int run_layouts(const CommandLine&) {
     // The first line of each is a comment that says what it is for.
     std::string_view about = source.line(1);
     if (about.starts_with("# ")) about.remove_prefix(2);
-    fmt::print("{:<16} {}\n", file.stem().string(), about);
+    fmt::print("{:<16} {}\n", printable(file.stem().string()),
+               printable(about));
   }
   return kDone;
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/nearest.h"
+#include "base/private_text.h"
 #include "driver/marking_desk.h"
 
 namespace sheaf {
@@ -39,11 +40,37 @@ bool asks_for_word(const UnclearTarget& target) {
 
 }  // namespace
 
+namespace {
+
+// How the attempt is written with its word.
+std::string example_of(const UnclearTarget& target) {
+  return fmt::format(
+      "`{}`", with_word(target.words.empty() ? "ship" : target.words[0],
+                        target.written.text()));
+}
+
+// The same in a record. What is near to a dictated word is an attempt at it;
+// anything else may be a name, which is not shown.
+UnclearText unclear_in_record(const UnclearTarget& target) {
+  UnclearText said = unclear_text(target);
+  const std::string& written = target.written.text();
+  if (target.why != UnclearTarget::Why::none || !may_be_name(written)) {
+    return said;
+  }
+  said.text = as_written_in(std::move(said.text), written);
+  const std::string example = example_of(target);
+  if (const auto at = said.help.find(example); at != std::string::npos) {
+    said.help.replace(at, example.size(), "`ship=…`");
+  }
+  return said;
+}
+
+}  // namespace
+
 UnclearText unclear_text(const UnclearTarget& target) {
   const std::string written = sheaf::quoted(target.written.text());
   const std::string word = target.words.empty() ? "ship" : target.words[0];
-  const std::string example =
-      fmt::format("`{}`", with_word(word, target.written.text()));
+  const std::string example = example_of(target);
   switch (target.why) {
     case UnclearTarget::Why::several:
       return {
@@ -81,7 +108,7 @@ UnclearText unclear_text(const UnclearTarget& target) {
 void report_unclear_targets(std::span<const UnclearTarget> unclear,
                             Diagnostics& diagnostics) {
   for (const UnclearTarget& target : unclear) {
-    const UnclearText said = unclear_text(target);
+    const UnclearText said = unclear_in_record(target);
     Help help{said.help};
     if (asks_for_word(target)) {
       for (const std::string& word : target.words) {
