@@ -16,6 +16,8 @@
 #   make fault-test        the verbs with a fault at every call of the system and
 #                          at every allocation of one lesson (SAMPLES=100 for
 #                          some of each; BUILD=build-debug under the sanitizers)
+#   make name-test         no message shows a name (RUNS=10000)
+#   make bounds            every verb at its limits: seconds and memory
 #   make page-fill         pages of ten weeks, those blank or under half full
 #                          (LAYOUT=week, PAPER=letter)
 #   make calibrate         simulated learners: how often the rules for secure
@@ -34,7 +36,7 @@ UNDEFINED := build-undefined
 THREADS := build-threads
 
 .PHONY: page-fill fuzz fuzz-merge lint coverage valgrind kill-test memory-test fault-test undefined print-test pdfjs readers threads calibrate \
-  calibrate-placement term-test
+  calibrate-placement term-test name-test bounds
 
 LAYOUT := week
 page-fill: $(BUILT)
@@ -132,6 +134,18 @@ TERMS := 40
 term-test: $(BUILT)
 	cmake --build $(BUILD) --target test_term
 	SHEAF_TERMS=$(TERMS) $(BUILD)/tests/test_term
+
+# A name in broken files of every kind that is about learners; the tests do a
+# tenth of it. SHEAF_NAME_LOG=FILE lists the runs that show it.
+RUNS := 10000
+name-test: $(BUILT)
+	cmake --build $(BUILD) --target test_names
+	SHEAF_NAME_RUNS=$(RUNS) $(BUILD)/tests/test_names
+
+# Every verb with files at the limits that Sheaf states: seconds and memory.
+bounds: $(BUILT)
+	cmake --build $(BUILD) --target sheaf_bounds
+	$(BUILD)/bench/sheaf_bounds $(SHEAF) src/data $(PART)
 
 # Lessons and a class, in ever more memory.
 STEP := 32

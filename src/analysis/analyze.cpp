@@ -150,8 +150,8 @@ class Analyzer {
       if (same != result_.patterns.end()) {
         diagnostics_.error(diagnostic::repeated_pattern, pattern.written.span,
                            fmt::format("{} is the same pattern as {}",
-                                       quoted(pattern.written.value),
-                                       quoted(same->written.value)),
+                                       as_written(pattern.written.value),
+                                       as_written(same->written.value)),
                            "take one of the two out");
         continue;
       }
@@ -202,7 +202,7 @@ class Analyzer {
     }
     diagnostics_.warning(
         diagnostic::pattern_not_in_word, word.spelling.span,
-        fmt::format("{} does not have {}: {}", quoted(word.spelling.value),
+        fmt::format("{} does not have {}: {}", as_written(word.spelling.value),
                     names,
                     phonics_.why_not(word.reading, first.id, conventions_)),
         "take it out, or keep it as a word to tell apart from the others");
@@ -264,7 +264,7 @@ class Analyzer {
     diagnostics_.error(diagnostic::key_word_not_in_list, lesson_.key_word.span,
                        fmt::format("the key word {} is not one of the words in "
                                    "the list that have the pattern",
-                                   quoted(lesson_.key_word.value)),
+                                   as_written(lesson_.key_word.value)),
                        "add it to `words`, or choose one of those");
   }
 
@@ -308,12 +308,12 @@ class Analyzer {
     }
   }
 
-  void add_near_words(AnalyzedSentence& sentence) const {
+  void add_near_words(AnalyzedSentence& sentence) {
     constexpr std::size_t kNearWords = 3;
     for (std::size_t i = 0; i < sentence.words.size(); ++i) {
       AnalyzedSentence::Part& part = sentence.words[i];
       if (part.word.standing.kind == WordStanding::Kind::not_yet) {
-        part.near = near_in_meaning(result_, sentence, i, kNearWords);
+        part.near = near_in_meaning(result_, sentence, i, kNearWords, near_words_);
       }
     }
   }
@@ -366,6 +366,7 @@ class Analyzer {
   Conventions conventions_;
   WordFinder finder_;
   AnalyzedLesson result_;
+  KnownNearWords near_words_;
   bool all_patterns_known_ = false;
 };
 

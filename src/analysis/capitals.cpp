@@ -76,7 +76,7 @@ void put_capitals_right(Lesson& lesson, const Phonics& phonics,
       diagnostic::capitals_put_right, found.front().span,
       changed.size() == 1
           ? fmt::format("{} is printed without its capital",
-                        quoted(changed.front()))
+                        as_written(changed.front()))
           : fmt::format("{} words are printed without their capitals: {}",
                         changed.size(), fmt::join(changed, " ")),
       {"only names have capitals in a list of words", std::move(fixes)});

@@ -186,7 +186,7 @@ void report_unknown_step(const PlacedWord& step, const SequenceFile& sequence,
   }
   diagnostics.error(
       diagnostic::unknown_step, step.span,
-      fmt::format("the sequence has no step {}", quoted(step.value)), help);
+      fmt::format("the sequence has no step {}", as_written(step.value)), help);
 }
 
 }  // namespace

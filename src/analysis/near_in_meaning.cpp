@@ -1,5 +1,7 @@
 #include "analysis/near_in_meaning.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <optional>
 
@@ -117,7 +119,8 @@ bool fits_article(std::string_view before, const Reading& reading) {
 
 std::vector<std::string> near_in_meaning(const AnalyzedLesson& lesson,
                                          const AnalyzedSentence& sentence,
-                                         std::size_t index, std::size_t count) {
+                                         std::size_t index, std::size_t count,
+                                         KnownNearWords& known) {
   const Phonics& phonics = *lesson.phonics;
   const WordMeanings& meanings = phonics.meanings();
   const std::string own = lower_case(sentence.words[index].word.spelling.value);
@@ -130,7 +133,14 @@ std::vector<std::string> near_in_meaning(const AnalyzedLesson& lesson,
   if (!form) return {};
   const Object object =
       form->kind == WordKind::verb ? object_here(words) : Object::unknown;
-  std::vector<std::string> near;
+  // All that the answer depends on.
+  const bool article = words.before == "a" || words.before == "an";
+  const auto [place, fresh] = known.try_emplace(fmt::format(
+      "{} {} {} {} {} {} {}", own, form->base, static_cast<int>(form->kind),
+      static_cast<int>(form->ending), static_cast<int>(object),
+      article ? words.before : "-", count));
+  std::vector<std::string>& near = place->second;
+  if (!fresh) return near;
   for (const WordMeanings::Near& other : meanings.near(*form, object)) {
     if (near.size() == count) break;
     std::string word = other.word;

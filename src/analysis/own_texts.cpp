@@ -90,7 +90,7 @@ class OwnTextReader {
         diagnostic::missing_end_mark, last,
         fmt::format("no end mark stands behind {}, the last word of this "
                     "paragraph",
-                    quoted(word)),
+                    as_written(word)),
         {"write the mark; `sheaf check --fix` writes a full stop", {fix}});
   }
 
@@ -152,7 +152,7 @@ class OwnTextReader {
     diagnostics_.warning(
         diagnostic::comma_splice, text.text.span_of(comma, comma + 1),
         fmt::format("this comma joins two sentences; {} could stand by itself",
-                    quoted(all.substr(second, last - second))),
+                    as_written(all.substr(second, last - second))),
         {"write a full stop and a capital, or put a word such as and, but, so "
          "or because behind the comma",
          {fix}});
@@ -185,8 +185,8 @@ class OwnTextReader {
                     : "begins a sentence with a small letter";
       diagnostics_.warning(
           diagnostic::missing_capital, word.span,
-          fmt::format("{} {}", quoted(word.value), why),
-          {fmt::format("write {}", quoted(capital)),
+          fmt::format("{} {}", as_written(word.value), why),
+          {fmt::format("write {}", as_written(capital)),
            {{word.span, capital, is_now(word.value, capital), false}}});
     }
   }

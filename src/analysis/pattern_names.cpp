@@ -110,8 +110,8 @@ std::vector<NamedPattern> find_patterns(const std::vector<PlacedWord>& names,
         continue;
       }
       const PatternFault fault = fault_of(name, part.value, phonics.patterns());
-      diagnostics.error(diagnostic::unknown_pattern, part.span, fault.text,
-                        fault.help);
+      diagnostics.error(diagnostic::unknown_pattern, part.span,
+                        as_written_in(fault.text, part.value), fault.help);
     }
   }
   return patterns;

@@ -107,7 +107,7 @@ void unfold_placement(Lesson& lesson, const SequenceFile* sequence,
     if (stands_beside_check(key.value)) continue;
     diagnostics.error(diagnostic::wrong_value, key.span,
                       fmt::format("{} has no place in a placement check",
-                                  sheaf::quoted(key.value)),
+                                  as_written(key.value)),
                       "take the line out, or put it into a lesson of its own");
   }
   if (sequence == nullptr) {
@@ -193,7 +193,7 @@ void report_placement(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
     diagnostics.error(
         diagnostic::pattern_not_in_word, word.spelling.span,
         fmt::format("{} does not have what step {} teaches",
-                    sheaf::quoted(word.spelling.value), step.number),
+                    as_written(word.spelling.value), step.number),
         "choose a word that has it, so that the word shows whether a learner "
         "knows the step");
   }

@@ -32,7 +32,7 @@ std::string choices(const std::vector<std::string>& words) {
   std::string text;
   for (std::size_t i = 0; i < words.size(); ++i) {
     if (i > 0) text += i + 1 == words.size() ? " or " : ", ";
-    text += quoted(words[i]);
+    text += as_written(words[i]);
   }
   return text;
 }
@@ -49,7 +49,7 @@ Help help_for(const NotYet& entry) {
       fmt::format("{} can be read in its place; or add {} to `sight-words:` if "
                   "learners know it by "
                   "sight",
-                  choices(*entry.near), quoted(word.value)));
+                  choices(*entry.near), as_written(word.value)));
   if (entry.times > 1) return help;
   for (const std::string& near : *entry.near) {
     std::string better = near;
@@ -130,7 +130,7 @@ void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
     const NotYet& entry = found.at(key);
     const AnalyzedWord& word = *entry.first;
     std::string text =
-        fmt::format("{} is not decodable yet: {}", quoted(word.spelling.value),
+        fmt::format("{} is not decodable yet: {}", as_written(word.spelling.value),
                     why_not_yet(lesson, word));
     if (entry.times > 1) {
       text += fmt::format("; it is used {} times here", entry.times);

@@ -6,6 +6,7 @@
 
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "base/written_text.h"
 #include "phonics/explain.h"
 #include "phonics/letter_map.h"
 
@@ -98,7 +99,7 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
   diagnostics_.error(
       diagnostic::bad_split,
       has_part ? places[static_cast<std::size_t>(result.part)] : spelling.span,
-      fmt::format("the graphemes of {} do not fit: {}", quoted(spelling.value),
+      fmt::format("the graphemes of {} do not fit: {}", as_written(spelling.value),
                   result.fault),
       "divide the word into graphemes that make it up, such as `sh e d`, or "
       "`sh a_e k` for shake");
@@ -115,15 +116,15 @@ void WordFinder::warn_of_guess(const PlacedWord& spelling,
   diagnostics_.warning(
       diagnostic::unknown_word, spelling.span,
       fmt::format("{} is not in the word list; its graphemes are a guess: {}",
-                  quoted(spelling.value), graphemes_text(reading)),
+                  as_written(spelling.value), written(graphemes_text(reading))),
       question.empty()
           ? Help(fmt::format("if the guess is right, put the line `{}` under "
                              "`split:`; if not, correct it there",
-                             split_line(reading)))
+                             written(split_line(reading))))
           : Help(fmt::format(
                      "{} If not, put the line `{}` under `split:` if the "
                      "guess is right, or correct it there",
-                     question.text, split_line(reading)),
+                     question.text, written(split_line(reading))),
                  std::move(question.fixes)));
 }
 
@@ -133,7 +134,7 @@ void WordFinder::report_unused_splits() {
     diagnostics_.warning(
         diagnostic::unused_split, split->word.span,
         fmt::format("`split:` has {}, which the lesson does not use",
-                    quoted(split->word.value)),
+                    as_written(split->word.value)),
         "take the line out, or check how the word is written elsewhere");
   }
 }

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <array>
 
+#include "base/private_text.h"
 #include "base/utf8.h"
+#include "base/written_text.h"
 
 namespace sheaf {
 
@@ -44,6 +46,45 @@ SHEAF_DIAGNOSTIC_NAMES(SHEAF_DIAGNOSTIC_CONSTANT)
 
 std::span<const DiagnosticName> diagnostic_names() { return kNames; }
 
+namespace {
+
+// Around what stands in the file; no text that is shown has them.
+constexpr char kWrittenBegin = '\x02';
+constexpr char kWrittenEnd = '\x03';
+
+bool has_written(std::string_view text) {
+  return text.find(kWrittenBegin) != std::string_view::npos;
+}
+
+// A text without the signs and, where it is to be `hidden`, without what may be
+// a name between them.
+std::string resolved(std::string text, bool hidden) {
+  if (!has_written(text)) return text;
+  std::string result;
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t begin = std::min(text.find(kWrittenBegin, at), text.size());
+    const std::size_t end = std::min(text.find(kWrittenEnd, begin), text.size());
+    result.append(text, at, begin - at);
+    if (begin == text.size()) break;
+    std::string part = text.substr(begin + 1, end - begin - 1);
+    if (hidden) part = without_names(part);
+    result += result.empty() && part == "`…`" ? "this" : part;
+    at = end + 1;
+  }
+  return result;
+}
+
+void resolve(Fix& fix) {
+  const bool hidden = fix.span && fix.span.file->is_private();
+  if (hidden && has_written(fix.label)) {
+    fix.label = "what stood here is put right";
+  } else {
+    fix.label = resolved(std::move(fix.label), hidden);
+  }
+}
+
+}  // namespace
+
 Diagnostic& Diagnostics::add(Severity severity, const DiagnosticName& name,
                              Span span, std::string text, Help help) {
   for (Fix& fix : help.fixes) {
@@ -52,6 +93,10 @@ Diagnostic& Diagnostics::add(Severity severity, const DiagnosticName& name,
   std::erase_if(help.fixes, [](const Fix& fix) {
     return !fix.span || fix.span.is_whole();
   });
+  for (Fix& fix : help.fixes) resolve(fix);
+  const bool hidden = span && span.file->is_private();
+  text = resolved(std::move(text), hidden);
+  help.text = resolved(std::move(help.text), hidden);
   all_.push_back(std::make_unique<Diagnostic>(Diagnostic{severity,
                                                          &name,
                                                          span,
@@ -126,8 +171,22 @@ std::string quoted(std::string_view text) {
   return "`" + shortened(text) + "`";
 }
 
+std::string written(std::string_view text) {
+  return kWrittenBegin + std::string(text) + kWrittenEnd;
+}
+
+std::string as_written(std::string_view text) { return written(quoted(text)); }
+
+std::string as_written_in(std::string message, std::string_view written) {
+  const std::string shown = quoted(written);
+  if (const auto at = message.find(shown); at != std::string::npos) {
+    message.replace(at, shown.size(), as_written(written));
+  }
+  return message;
+}
+
 std::string is_now(std::string_view wrong, std::string_view right) {
-  return shortened(wrong) + " is now " + shortened(right);
+  return written(shortened(wrong)) + " is now " + written(shortened(right));
 }
 
 }  // namespace sheaf

@@ -90,12 +90,21 @@ class Diagnostics {
   int warnings_ = 0;
 };
 
-/// The label of a fix that puts `right` where `wrong` stood.
+/// The label of a fix that puts `right` where `wrong` stood; for `Diagnostics`
+/// alone, as `as_written`.
 std::string is_now(std::string_view wrong, std::string_view right);
 
 /// Puts a teacher's own text into a message: in backticks, unprintable
 /// characters made visible, and cut short if it is long.
 std::string quoted(std::string_view text);
+/// The same for what stands in the file that a message is about, in its text,
+/// its help or a fix's label: it is left out where the file is about learners
+/// and the text may be a name. For `Diagnostics` alone, which takes out the
+/// signs by which it knows the text again.
+std::string as_written(std::string_view text);
+/// A message in which `quoted(written)` was put already, as if it had been
+/// `as_written(written)`.
+std::string as_written_in(std::string message, std::string_view written);
 
 struct PrintOptions {
   bool colour = false;

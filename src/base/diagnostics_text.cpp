@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "base/diagnostics.h"
-#include "base/learner_keys.h"
+#include "base/private_text.h"
 #include "base/utf8.h"
 
 namespace sheaf {
@@ -51,23 +51,8 @@ std::string head(std::string_view text, std::size_t count) {
   return result + "…";
 }
 
-// Of the file of a message no more is known here than its text.
-bool is_about_learners(std::string_view text) {
-  while (!text.empty()) {
-    text.remove_prefix(std::min(text.find_first_not_of(" -"), text.size()));
-    for (const std::string_view key : kLearnerKeys) {
-      if (text.starts_with(key) && text.substr(key.size()).starts_with(':')) {
-        return true;
-      }
-    }
-    const std::size_t end = text.find('\n');
-    text = end == std::string_view::npos ? "" : text.substr(end + 1);
-  }
-  return false;
-}
-
-// The line up to its remark, if one begins behind `from`: in such a file it may
-// say whose code stands there.
+// The line up to its remark, if one begins behind `from`: in a file about
+// learners it may say whose code stands there.
 std::string_view without_remark(std::string_view line, std::size_t from) {
   for (std::size_t at = line.find('#', from); at != std::string_view::npos;
        at = line.find('#', at + 1)) {
@@ -81,16 +66,18 @@ std::string_view without_remark(std::string_view line, std::size_t from) {
 Excerpt excerpt_of(const Span& span, int line_number) {
   std::string_view line = span.file->line(line_number);
   const std::uint32_t begin = span.file->line_begin(line_number);
-  if (is_about_learners(span.file->text())) {
-    line = without_remark(line, span.begin - begin);
-  }
+  const bool hidden = span.file->is_private();
+  if (hidden) line = without_remark(line, span.begin - begin);
   const std::size_t from =
       std::min<std::size_t>(span.begin - begin, line.size());
   const std::size_t to =
       std::clamp<std::size_t>(span.end - begin, from, line.size());
-  return {printable(tail(line.substr(0, from), kShownBefore)),
-          printable(head(line.substr(from, to - from), kShownBefore)),
-          printable(head(line.substr(to), kShownAfter))};
+  const auto shown = [&](std::string_view part) {
+    return hidden ? without_names(part) : std::string(part);
+  };
+  return {printable(tail(shown(line.substr(0, from)), kShownBefore)),
+          printable(head(shown(line.substr(from, to - from)), kShownBefore)),
+          printable(head(shown(line.substr(to)), kShownAfter))};
 }
 
 class Printer {

@@ -222,7 +222,7 @@ void OptionValues::set(std::string_view name, const Value& value,
   if (!setting) {
     diagnostics.error(
         diagnostic::wrong_value, value.span,
-        fmt::format("{} does not fit `{}`", quoted(value.text.text()), name),
+        fmt::format("{} does not fit `{}`", as_written(value.text.text()), name),
         fitting(spec, value.text.text()));
     return;
   }
@@ -277,7 +277,7 @@ OptionValues read_options(OptionTable table, const Value* given,
                    : fmt::format("its options are {}", fmt::join(names, ", "));
       }
       diagnostics.error(diagnostic::unknown_option, entry.key.span,
-                        fmt::format("{} has no option {}", owner, quoted(key)),
+                        fmt::format("{} has no option {}", owner, as_written(key)),
                         std::move(help));
       continue;
     }

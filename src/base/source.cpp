@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 
+#include "base/private_text.h"
 #include "base/utf8.h"
 
 namespace sheaf {
@@ -20,6 +21,7 @@ SourceFile::SourceFile(std::string name, std::string text)
         text_[i] == '\r' && (i + 1 == text_.size() || text_[i + 1] != '\n');
     if (text_[i] == '\n' || lone_return) line_begins_.push_back(i + 1);
   }
+  private_ = is_about_learners(name_, text_);
 }
 
 SourceFile::Place SourceFile::place_of(std::uint32_t offset) const {

@@ -17,6 +17,12 @@ class SourceFile {
   SourceFile(std::string name, std::string text);
 
   const std::string& name() const { return name_; }
+  /// Whether it is about learners: then no message shows what stands in it,
+  /// unless Sheaf knows that it is no name (base/private_text.h). What a file's
+  /// name and its text tell of that is known at once.
+  bool is_private() const { return private_; }
+  /// It is read as a file about learners, whatever it looks like.
+  void keep_private() const { private_ = true; }
   const std::string& text() const { return text_; }
 
   /// A place as people count: lines from 1, columns from 1 in characters as a
@@ -36,6 +42,7 @@ class SourceFile {
   std::string name_;
   std::string text_;
   std::vector<std::uint32_t> line_begins_;
+  mutable bool private_ = false;
 };
 
 /// A stretch of one source file: bytes [begin, end). A span without a file

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "cli/exit_codes.h"
+#include "base/utf8.h"
 #include "cli/messages.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"
@@ -109,7 +110,7 @@ int run_dump(const CommandLine& line) {
     fmt::print(stderr,
                "sheaf: there is nothing called `{}` to dump; choose `lesson`, "
                "`words` or `pages`\n",
-               stage);
+               printable(stage));
     return kWrongCommandLine;
   }
   if (!known_sheets(line)) return kWrongCommandLine;

@@ -159,7 +159,7 @@ int forget(const CommandLine& line, Done& done) {
     }
     if (plan.has_nothing() && done.changed.empty()) {
       fmt::print("the code {} was not found anywhere\n",
-                 line.arguments.front());
+                 printable(line.arguments.front()));
       return kDone;
     }
     if (!line.marking.yes) {

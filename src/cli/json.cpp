@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "analysis/standing_reports.h"
+#include "base/private_text.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
 #include "json/json.h"
@@ -183,13 +184,20 @@ Json attempt_json(const AttemptRow& row) {
 
 }  // namespace
 
-std::string attempts_json(const std::vector<AttemptRow>& rows) {
-  Json all;
-  all["attempts"] = Json::array();
-  for (const AttemptRow& row : rows) {
-    all["attempts"].push_back(attempt_json(row));
+std::string AttemptsJson::add(const AttemptRow& row) {
+  std::string text = empty_ ? "{\n  \"attempts\": [\n    " : ",\n    ";
+  empty_ = false;
+  // As deep as it stands in the whole.
+  for (const char c :
+       attempt_json(row).dump(2, ' ', false, Json::error_handler_t::replace)) {
+    text += c;
+    if (c == '\n') text += "    ";
   }
-  return all.dump(2, ' ', false, Json::error_handler_t::replace);
+  return text;
+}
+
+std::string AttemptsJson::end() const {
+  return empty_ ? "{\n  \"attempts\": []\n}" : "\n  ]\n}";
 }
 
 namespace {
@@ -337,6 +345,8 @@ Json message_json(const Diagnostic& d) {
   }
   j["fixes"] = Json::array();
   for (const Fix& fix : d.fixes) {
+    // Of a file about learners no more is said here than in the message.
+    if (fix.span.file->is_private() && may_be_name(fix.replacement)) continue;
     j["fixes"].push_back({{"place", place_json(fix.span)},
                           {"replacement", fix.replacement},
                           {"label", fix.label},

@@ -63,7 +63,17 @@ struct AttemptRow {
 /// the grapheme is correct), `extra`, `letter_sequences`,
 /// `letter_sequences_possible`, `right`, and where known `date`, `lesson`,
 /// `kind`, `learner` and `patterns` (a list of `pattern`, `right`).
-std::string attempts_json(const std::vector<AttemptRow>& rows);
+///
+/// A year of a class has a hundred thousand attempts, so none waits for the
+/// next: the object is what these give, one after the other.
+class AttemptsJson {
+ public:
+  std::string add(const AttemptRow& row);
+  std::string end() const;
+
+ private:
+  bool empty_ = true;
+};
 
 /// An object with `learner` where one was named, the number of `words`, the
 /// list `patterns` (`pattern`, `right`, `chances`) and the list `noted` of

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "base/diagnostics.h"
+#include "base/utf8.h"
 #include "cli/exit_codes.h"
 #include "cli/verbs.h"
 #include "files/disk_files.h"
@@ -72,8 +73,8 @@ int run_sheets(const CommandLine&) {
 int run_layouts(const CommandLine&) {
   for (const FilePath& file :
        yaml_files(disk(), shipped_folder() / "layouts")) {
-    fmt::print("{:<16} {}\n", file.stem().string(),
-               first_sentence(disk().read(file, 1U << 20U)));
+    fmt::print("{:<16} {}\n", printable(file.stem().string()),
+               printable(first_sentence(disk().read(file, 1U << 20U))));
   }
   return kDone;
 }

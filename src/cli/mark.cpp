@@ -27,7 +27,8 @@ namespace sheaf {
 
 namespace {
 
-constexpr std::size_t kLargestPairs = std::size_t{4} << 20U;
+// Some 40,000 words.
+constexpr std::size_t kLargestPairs = std::size_t{512} << 10U;
 
 // Without the blanks that a table may have around its words.
 std::string_view without_blanks(std::string_view cell) {
@@ -38,8 +39,9 @@ std::string_view without_blanks(std::string_view cell) {
 
 // A line is a target, a tab and what was written; nothing behind the tab is a
 // blank. False, and said, where a line has no tab.
+template <typename Take>
 bool read_pairs(const std::string& text, const std::string& name,
-                MarkingDesk& desk, std::vector<AttemptRow>& rows) {
+                MarkingDesk& desk, Take take) {
   std::size_t begin = 0;
   bool good = true;
   for (int number = 1; begin < text.size(); ++number) {
@@ -69,20 +71,20 @@ bool read_pairs(const std::string& text, const std::string& name,
       for (const MarkedWord& word :
            mark_sentence(desk.spellings(), item.words, written, desk.options())
                .words) {
-        rows.push_back({{}, {}, {}, {}, word.attempt, {}});
+        take(AttemptRow{{}, {}, {}, {}, word.attempt, {}});
       }
     } else {
-      rows.push_back(
-          {{},
-           {},
-           {},
-           {},
-           mark_attempt(
-               desk.spellings(),
-               desk.phonics().read(
-                   target, conventions_for(desk.options().speech.accent)),
-               written, desk.options()),
-           {}});
+      take(AttemptRow{
+          {},
+          {},
+          {},
+          {},
+          mark_attempt(
+              desk.spellings(),
+              desk.phonics().read(
+                  target, conventions_for(desk.options().speech.accent)),
+              written, desk.options()),
+          {}});
     }
   }
   return good;
@@ -107,20 +109,17 @@ std::vector<AttemptRow::Chance> chances_of(const MarkedRecord& marked,
   return chances;
 }
 
-std::vector<AttemptRow> rows_of(const std::vector<MarkedRecord>& records,
-                                const PatternCatalogue& catalogue) {
-  std::vector<AttemptRow> rows;
-  for (const MarkedRecord& marked : records) {
-    for (const LearnerResult& learner : marked.session.learners) {
-      for (const SessionWord& word : learner.words) {
-        rows.push_back({date_text(marked.session.date), marked.session.lesson,
-                        std::string(kind_name(marked.session.kind)),
-                        learner.code.text(), word.attempt,
-                        chances_of(marked, word, catalogue)});
-      }
+template <typename Take>
+void take_rows(const MarkedRecord& marked, const PatternCatalogue& catalogue,
+               Take take) {
+  for (const LearnerResult& learner : marked.session.learners) {
+    for (const SessionWord& word : learner.words) {
+      take(AttemptRow{date_text(marked.session.date), marked.session.lesson,
+                      std::string(kind_name(marked.session.kind)),
+                      learner.code.text(), word.attempt,
+                      chances_of(marked, word, catalogue)});
     }
   }
-  return rows;
 }
 
 std::string graphemes_cell(const MarkedAttempt& attempt) {
@@ -134,40 +133,55 @@ std::string graphemes_cell(const MarkedAttempt& attempt) {
   return cell;
 }
 
-void print_csv(const std::vector<AttemptRow>& rows) {
-  fmt::print(
-      "date,lesson,kind,learner,target,written,right,graphemes,extra,"
-      "letter_sequences,letter_sequences_possible,pattern,pattern_right\r\n");
-  for (const AttemptRow& row : rows) {
-    const MarkedAttempt& a = row.attempt;
-    std::string patterns, right;
-    for (const AttemptRow::Chance& chance : row.patterns) {
-      patterns += (patterns.empty() ? "" : " ") + chance.pattern;
-      right +=
-          fmt::format("{}{}", right.empty() ? "" : " ", chance.right ? 1 : 0);
-    }
-    fmt::print("{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", row.date,
-               csv_field(row.lesson), row.kind, csv_field(row.learner),
-               csv_field(a.target), csv_field(a.written), a.right ? 1 : 0,
-               csv_field(graphemes_cell(a)), a.extra_letters(),
-               a.sequences.correct, a.sequences.possible, patterns, right);
+void print_csv_row(const AttemptRow& row) {
+  const MarkedAttempt& a = row.attempt;
+  std::string patterns, right;
+  for (const AttemptRow::Chance& chance : row.patterns) {
+    patterns += (patterns.empty() ? "" : " ") + chance.pattern;
+    right += fmt::format("{}{}", right.empty() ? "" : " ", chance.right ? 1 : 0);
   }
+  fmt::print("{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", row.date,
+             csv_field(row.lesson), row.kind, csv_field(row.learner),
+             csv_field(a.target), csv_field(a.written), a.right ? 1 : 0,
+             csv_field(graphemes_cell(a)), a.extra_letters(),
+             a.sequences.correct, a.sequences.possible, patterns, right);
 }
 
-void print_pairs(const std::vector<AttemptRow>& rows) {
-  TextTable table({"word", "written", "graphemes", "sequences", "what"});
-  for (const AttemptRow& row : rows) {
-    const MarkedAttempt& a = row.attempt;
-    std::string graphemes;
-    for (const MarkedGrapheme& g : a.graphemes) {
-      graphemes += (graphemes.empty() ? "" : " ") + g.grapheme;
-    }
-    table.add({printable(a.target), a.blank ? "." : printable(a.written),
-               printable(graphemes),
-               fmt::format("{}/{}", a.sequences.correct, a.sequences.possible),
-               a.right ? "right" : printable(faults_text(a))});
+// Attempts for other programs, each printed as it comes.
+class RowPrinter {
+ public:
+  explicit RowPrinter(bool as_json) : as_json_(as_json) {
+    if (as_json) return;
+    fmt::print(
+        "date,lesson,kind,learner,target,written,right,graphemes,extra,"
+        "letter_sequences,letter_sequences_possible,pattern,pattern_right\r\n");
   }
-  fmt::print("{}", table.text());
+  void print(const AttemptRow& row) {
+    if (as_json_) {
+      fmt::print("{}", json_.add(row));
+    } else {
+      print_csv_row(row);
+    }
+  }
+  void finish() const {
+    if (as_json_) fmt::print("{}\n", json_.end());
+  }
+
+ private:
+  bool as_json_;
+  AttemptsJson json_;
+};
+
+std::vector<std::string> pair_row(const AttemptRow& row) {
+  const MarkedAttempt& a = row.attempt;
+  std::string graphemes;
+  for (const MarkedGrapheme& g : a.graphemes) {
+    graphemes += (graphemes.empty() ? "" : " ") + g.grapheme;
+  }
+  return {printable(a.target), a.blank ? "." : printable(a.written),
+          printable(graphemes),
+          fmt::format("{}/{}", a.sequences.correct, a.sequences.possible),
+          a.right ? "right" : printable(faults_text(a))};
 }
 
 std::vector<std::string> score_row(std::string name, const Score& score) {
@@ -314,16 +328,20 @@ int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
                                        : disk().read(name, kLargestPairs);
   const std::string shown = name == "-" ? "standard input" : name;
   if (text.size() > kLargestPairs) {
-    throw MachineError(fmt::format("{} is longer than 4 MiB", shown));
+    throw MachineError(fmt::format("{} is longer than 512 KiB", shown));
   }
-  std::vector<AttemptRow> rows;
-  const bool good = read_pairs(text, shown, desk, rows);
-  if (line.json) {
-    fmt::print("{}\n", attempts_json(rows));
-  } else if (line.marking.csv) {
-    print_csv(rows);
+  bool good = true;
+  if (line.json || line.marking.csv) {
+    RowPrinter rows(line.json);
+    good = read_pairs(text, shown, desk,
+                      [&](const AttemptRow& row) { rows.print(row); });
+    rows.finish();
   } else {
-    print_pairs(rows);
+    TextTable table({"word", "written", "graphemes", "sequences", "what"});
+    good = read_pairs(text, shown, desk, [&](const AttemptRow& row) {
+      table.add(pair_row(row));
+    });
+    fmt::print("{}", table.text());
     print_caution();
   }
   return good ? kDone : kFaultsInFiles;
@@ -372,14 +390,18 @@ int run_mark(const CommandLine& line) {
   if (any && !line.marking.pdf.empty()) {
     write_mark_pages(workspace, line, records);
   }
-  if (line.json) {
-    fmt::print("{}\n",
-               attempts_json(rows_of(records, workspace.phonics().patterns())));
-  } else if (line.marking.csv) {
-    print_csv(rows_of(records, workspace.phonics().patterns()));
+  const PatternCatalogue& catalogue = workspace.phonics().patterns();
+  if (line.json || line.marking.csv) {
+    RowPrinter rows(line.json);
+    for (MarkedRecord& marked : records) {
+      take_rows(marked, catalogue,
+                [&](const AttemptRow& row) { rows.print(row); });
+      marked.session = {};
+    }
+    rows.finish();
   } else if (any) {
     for (const MarkedRecord& marked : records) {
-      print_record(marked, workspace.phonics().patterns());
+      print_record(marked, catalogue);
     }
     print_caution();
   }

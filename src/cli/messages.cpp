@@ -4,6 +4,7 @@
 
 #include <cstdio>
 
+#include "base/utf8.h"
 #include "files/left_behind.h"
 #include "files/surroundings.h"
 
@@ -17,7 +18,7 @@ void print(const Diagnostics& diagnostics) {
 
 bool print_faults(std::span<const std::string> faults) {
   for (const std::string& fault : faults) {
-    fmt::print(stderr, "sheaf: {}\n", fault);
+    fmt::print(stderr, "sheaf: {}\n", printable(fault));
   }
   return faults.empty();
 }

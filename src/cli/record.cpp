@@ -7,6 +7,7 @@
 #include "base/error.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
+#include "base/written_text.h"
 #include "cli/enter.h"
 #include "cli/exit_codes.h"
 #include "cli/messages.h"
@@ -121,7 +122,7 @@ std::string why_nobody(const std::vector<RollEntry>& roll) {
   for (const RollEntry& entry : roll) {
     const std::string reason = entry.has == RollEntry::Has::nothing
                                    ? "not in the class on that day"
-                                   : entry.instead;
+                                   : sheaf::written(entry.instead);
     auto known = std::ranges::find(reasons, reason,
                                    &std::pair<std::string, std::string>::first);
     if (known == reasons.end()) {
@@ -250,7 +251,7 @@ int run_record(const CommandLine& asked) {
   CommandLine line = asked;
   const std::string wrong = wrong_request(line);
   if (!wrong.empty()) {
-    fmt::print(stderr, "sheaf record: {}\n", wrong);
+    fmt::print(stderr, "sheaf record: {}\n", printable(wrong));
     return kWrongCommandLine;
   }
   Workspace workspace(disk(), shipped_folder());

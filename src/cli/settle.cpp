@@ -28,7 +28,7 @@ int run_settle(const CommandLine& line) {
   print(diagnostics);
   if (diagnostics.has_errors()) return kFaultsInFiles;
   if (!settled.too_large.empty()) {
-    fmt::print(stderr, "sheaf: {}\n", settled.too_large);
+    fmt::print(stderr, "sheaf: {}\n", printable(settled.too_large));
     return kFaultsInFiles;
   }
   if (!settled.text) {

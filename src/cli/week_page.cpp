@@ -114,10 +114,9 @@ bool write_week_page(Workspace& workspace, const CommandLine& line,
     return false;
   }
   Document document;
+  // What the file says of itself names no class; the page does.
   const std::string& title = job->class_file.title.value;
-  document.title = title.empty()
-                       ? "The week on one page"
-                       : fmt::format("The week on one page, {}", title);
+  document.title = "The week on one page";
   document.language = std::string(
       language_tag(job->learners.front().lesson.conventions.accent));
   add_sunday_report({workspace.shaper(), style, document}, title, teacher_pages,

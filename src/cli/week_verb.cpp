@@ -140,7 +140,7 @@ int run_week(const CommandLine& line) {
   if (const std::string fault =
           read_decisions(line.marking.decisions, units, decisions);
       !fault.empty()) {
-    fmt::print(stderr, "sheaf week: {}\n", fault);
+    fmt::print(stderr, "sheaf week: {}\n", printable(fault));
     return kWrongCommandLine;
   }
   const CardEvidence evidence =

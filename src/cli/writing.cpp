@@ -29,7 +29,7 @@ namespace {
 constexpr std::size_t kLargestText = std::size_t{1} << 20U;
 // More than a learner writes in a term; each word that is unknown is
 // looked for among all words.
-constexpr std::size_t kMostTextWords = 5000;
+constexpr std::size_t kMostTextWords = 2500;
 
 // Adds a pattern by its name; reports one that is unknown or several.
 void add_patterns(const std::vector<PlacedWord>& names, const Phonics& phonics,
@@ -58,7 +58,8 @@ void add_sequence(Workspace& workspace, const CommandLine& line,
   if (!wanted.empty() && last == nullptr) {
     diagnostics.error(diagnostic::wrong_value, {},
                       fmt::format("there is no step {} in {}",
-                                  sheaf::quoted(wanted), line.marking.sequence),
+                                  sheaf::quoted(wanted),
+                                  printable(line.marking.sequence)),
                       "write a step's number or name after --step");
     return;
   }
@@ -133,6 +134,7 @@ int run_writing(const CommandLine& line) {
   const SourceFile file(typed ? "standard input" : path,
                         typed ? read_standard_input(kLargestText)
                               : disk().read(path, kLargestText));
+  file.keep_private();
   if (!is_readable(file, diagnostics)) {
     print(diagnostics);
     return kFaultsInFiles;

@@ -84,7 +84,7 @@ class SentenceChecker {
     Diagnostic& d = diagnostics_.warning(
         diagnostic::repeated_sentence, sentence.span(),
         fmt::format("the sentence {} is in the list already",
-                    sheaf::quoted(sentence.text())),
+                    as_written(sentence.text())),
         std::move(help));
     d.remarks.push_back({first.span(), "here for the first time"});
     return true;
@@ -159,7 +159,7 @@ class SentenceChecker {
     diagnostics_.warning(
         diagnostic::unknown_word, word.span,
         fmt::format("{} is not in the word list; its graphemes are a guess: {}",
-                    sheaf::quoted(word.value), graphemes_text(reading)),
+                    as_written(word.value), graphemes_text(reading)),
         question.empty()
             ? Help(std::string(kElse))
             : Help(fmt::format("{} If not, {}", question.text, kElse),

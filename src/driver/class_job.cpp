@@ -69,7 +69,7 @@ class JobMaker {
       if (std::ranges::find(codes, wanted.text()) != codes.end()) continue;
       diagnostics_.error(diagnostic::unknown_learner, {},
                          fmt::format("the class has no learner {}",
-                                     sheaf::quoted(wanted.text())),
+                                     as_written(wanted.text())),
                          did_you_mean(wanted.text(), codes));
     }
   }
@@ -116,7 +116,7 @@ class JobMaker {
       diagnostics_.error(
           diagnostic::missing_key, entry.code.span,
           fmt::format("the learner {} has no lesson",
-                      sheaf::quoted(entry.code.value.text())),
+                      as_written(entry.code.value.text())),
           "write `lesson: NAME.yaml` for the learner, the group or the class, "
           "or name one for all of them: `sheaf build LESSON --class ...`");
       return std::nullopt;
@@ -127,7 +127,7 @@ class JobMaker {
     if (!found) {
       diagnostics_.error(
           diagnostic::no_lesson, name.span,
-          fmt::format("there is no lesson {} here", sheaf::quoted(name.value)),
+          fmt::format("there is no lesson {} here", as_written(name.value)),
           "put the lesson into the folder of the class file or below it");
     }
     return found;
@@ -160,7 +160,7 @@ class JobMaker {
     Diagnostics own;
     own.error(
         diagnostic::no_sequence, name.span,
-        fmt::format("there is no sequence {} here", sheaf::quoted(name.value)),
+        fmt::format("there is no sequence {} here", as_written(name.value)),
         "put the file into the folder of the class file or below it");
     add_unheard(own, diagnostics_);
     return std::nullopt;
@@ -278,14 +278,14 @@ class JobMaker {
       Help nearest = did_you_mean(name.value, names, Suggests::fixed_choice);
       own.error(
           diagnostic::unknown_sheet, name.span,
-          fmt::format("there is no sheet called {}", sheaf::quoted(name.value)),
+          fmt::format("there is no sheet called {}", as_written(name.value)),
           nearest.empty() ? "`sheaf sheets` lists them" : std::move(nearest));
     } else if (std::ranges::find(layout.sheets, kind,
                                  &LayoutPlan::Sheet::kind) !=
                layout.sheets.end()) {
       own.note(diagnostic::sheet_there_already, name.span,
                fmt::format("the layout already has the sheet {}",
-                           sheaf::quoted(name.value)));
+                           as_written(name.value)));
     } else {
       layout.sheets.push_back(
           {kind, default_options(*kind, layout.settings), name.span, true});

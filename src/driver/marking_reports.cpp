@@ -68,10 +68,10 @@ void MarkingDesk::report(const MarkedRecord& marked,
         names.size() == 1
             ? fault_of(names[0], pattern.value, workspace_.phonics().patterns())
             : PatternFault{fmt::format("{} names more than one pattern",
-                                       sheaf::quoted(pattern.value)),
+                                       as_written(pattern.value)),
                            "give each pattern a count of its own"};
-    diagnostics.error(diagnostic::unknown_pattern, pattern.span, fault.text,
-                      fault.help);
+    diagnostics.error(diagnostic::unknown_pattern, pattern.span,
+                      as_written_in(fault.text, pattern.value), fault.help);
   }
 }
 
@@ -87,7 +87,7 @@ void MarkingDesk::report_learners(const Taken& taken,
     diagnostics.warning(
         diagnostic::not_in_class, code->span,
         fmt::format("the class file says that {} was not in the class on {}",
-                    sheaf::quoted(code->value.text()),
+                    as_written(code->value.text()),
                     date_text(record.date.value)),
         "check the day, or `from` and `until` of this learner");
   }

@@ -168,9 +168,9 @@ class ClassMaker {
     add(all, name + ".pdf");
   }
 
-  std::string title(std::string_view what) const {
-    const std::string& own = job_.class_file.title.value;
-    if (!own.empty()) return fmt::format("{}, {}", own, what);
+  // Without the title of the class, which may have a name in it: what a file
+  // says of itself goes wherever the file goes.
+  static std::string title(std::string_view what) {
     std::string alone(what);
     alone.front() = static_cast<char>(
         std::toupper(static_cast<unsigned char>(alone.front())));

@@ -68,7 +68,7 @@ void report_placement_marks(const MarkedRecord& marked,
           diagnostic::missing_key, code.span,
           fmt::format("part two of {} stands here, and nothing else of what "
                       "this learner wrote",
-                      sheaf::quoted(code.value.text())),
+                      as_written(code.value.text())),
           fmt::format("list the learner under `wrong:`, as `{}: {{}}` where "
                       "everything was right",
                       code.value.text()));
@@ -90,7 +90,7 @@ void report_placement_marks(const MarkedRecord& marked,
         diagnostic::not_dictated, target.span(),
         fmt::format("{} is a word of step {}, which was not dictated to this "
                     "learner as far as the record says; it is left out",
-                    sheaf::quoted(target.text()), step),
+                    as_written(target.text()), step),
         "say where part two began, as in `part-two: {B7: 5}`");
   }
 }

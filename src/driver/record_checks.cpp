@@ -200,7 +200,7 @@ void report_codes(const MarkedRecord& marked, Diagnostics& diagnostics) {
     }
     diagnostics.error(diagnostic::not_in_class, code.span,
                       fmt::format("there is no learner {} in the class",
-                                  sheaf::quoted(code.value.text())),
+                                  as_written(code.value.text())),
                       std::move(help));
   }
 }
@@ -211,7 +211,7 @@ void report_targets(const MarkedRecord& marked, const Phonics& phonics,
   const bool of_lesson = marked.session.kind == Record::Kind::dictation;
   for (const PlacedText& target : marked.session.not_dictated) {
     const std::string text = fmt::format("the lesson does not dictate {}",
-                                         sheaf::quoted(target.text()));
+                                         as_written(target.text()));
     Help help = nearest_target(target, *marked.lesson);
     const bool near = !help.empty();
     const bool known = is_known(target.text(), phonics);
@@ -240,7 +240,7 @@ void report_steps(const MarkedRecord& marked, Diagnostics& diagnostics) {
             "the lesson is of {}, and the class file has {} at an earlier "
             "step, so it counts as teaching {} nothing",
             step_name(taught.steps()[static_cast<std::size_t>(taught.step())]),
-            sheaf::quoted(learner.code.text()), learner.code.text()),
+            as_written(learner.code.text()), learner.code.text()),
         fmt::format("if {} has come as far, change `step:` in the class file; "
                     "else take the code out of this record",
                     learner.code.text()));

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "base/nearest.h"
+#include "base/private_text.h"
 #include "driver/marking_desk.h"
 
 namespace sheaf {
@@ -37,10 +38,8 @@ bool asks_for_word(const UnclearTarget& target) {
          std::ranges::all_of(target.words, is_one_word);
 }
 
-}  // namespace
-
-UnclearText unclear_text(const UnclearTarget& target) {
-  const std::string& written = target.written.text();
+// `written` as it is shown.
+UnclearText said_of(const UnclearTarget& target, const std::string& written) {
   const std::string shown = sheaf::quoted(written);
   // Only a word that was dictated may stand in it.
   const std::string as_in =
@@ -87,10 +86,21 @@ UnclearText unclear_text(const UnclearTarget& target) {
   return {};
 }
 
+}  // namespace
+
+UnclearText unclear_text(const UnclearTarget& target) {
+  return said_of(target, target.written.text());
+}
+
 void report_unclear_targets(std::span<const UnclearTarget> unclear,
                             Diagnostics& diagnostics) {
   for (const UnclearTarget& target : unclear) {
-    const UnclearText said = unclear_text(target);
+    // What is near to a dictated word is an attempt at it; anything else may be
+    // a name, which is not shown.
+    const bool hidden = target.why == UnclearTarget::Why::none &&
+                        may_be_name(target.written.text());
+    const UnclearText said =
+        hidden ? said_of(target, "…") : unclear_text(target);
     Help help{said.help};
     if (asks_for_word(target)) {
       for (const std::string& word : target.words) {

@@ -49,14 +49,14 @@ class SpeechReader {
       speech.accent = conventions.accent;
     } else if (said_.insert(accent.span.begin).second) {
       diagnostics_.error(diagnostic::unknown_convention, accent.span,
-                         fault.text, fault.help);
+                         as_written_in(fault.text, accent.value), fault.help);
     }
   }
 
   void error(const PlacedWord& what, std::string_view text, Help help) {
     if (!said_.insert(what.span.begin).second) return;
     diagnostics_.error(diagnostic::wrong_value, what.span,
-                       fmt::format("{} {}", sheaf::quoted(what.value), text),
+                       fmt::format("{} {}", as_written(what.value), text),
                        std::move(help));
   }
 

@@ -88,7 +88,7 @@ class UnitMaker {
     }
     diagnostics_.error(
         diagnostic::no_lesson, unit.place,
-        fmt::format("there is no lesson {} here", sheaf::quoted(unit.lesson)),
+        fmt::format("there is no lesson {} here", as_written(unit.lesson)),
         "put the lesson into the folder of the class file or below it");
   }
 

@@ -222,7 +222,7 @@ bool takes_font_file(const std::string& name, Span span,
     if (!lower.ends_with(other.end)) continue;
     diagnostics.error(
         diagnostic::unusable_typeface, span,
-        fmt::format("{} cannot be used: {}", sheaf::quoted(name), other.what),
+        fmt::format("{} cannot be used: {}", as_written(name), other.what),
         std::string(other.help));
     return false;
   }
@@ -243,12 +243,12 @@ void add_font_file(Workspace& workspace, const LessonRequest& request,
   const Font* font = workspace.fonts().add(
       name, role, workspace.read(*found, kLargestFont), why);
   if (font != nullptr && !lacking(*font).empty()) {
-    why = fmt::format("it has no {}", sheaf::quoted(lacking(*font)));
+    why = fmt::format("it has no {}", as_written(lacking(*font)));
   }
   if (!why.empty()) {
     diagnostics.error(
         diagnostic::unusable_typeface, span,
-        fmt::format("{} cannot be used: {}", sheaf::quoted(name), why),
+        fmt::format("{} cannot be used: {}", as_written(name), why),
         "choose another font file, or leave this out for Andika");
   }
 }
@@ -296,7 +296,7 @@ void add_pictures(Workspace& workspace, const LessonRequest& request,
         diagnostics.error(
             diagnostic::no_picture, name.span,
             fmt::format("there is no picture {} here",
-                        sheaf::quoted(name.value)),
+                        as_written(name.value)),
             "put the file into the lesson's folder or below it, or name its "
             "folder with --allow");
         continue;
@@ -310,7 +310,7 @@ void add_pictures(Workspace& workspace, const LessonRequest& request,
     }
     diagnostics.error(diagnostic::unusable_picture, name.span,
                       fmt::format("the picture {} cannot be used: {}",
-                                  sheaf::quoted(name.value), why),
+                                  as_written(name.value), why),
                       "choose another, or take the line out");
   }
 }
@@ -340,7 +340,7 @@ const SequenceFile* find_sequence(Workspace& workspace,
   if (path) return workspace.sequence(*path, diagnostics);
   diagnostics.error(diagnostic::no_sequence, lesson.sequence.span,
                     fmt::format("there is no sequence {} here",
-                                sheaf::quoted(lesson.sequence.value)),
+                                as_written(lesson.sequence.value)),
                     "put the file into the lesson's folder, or name its "
                     "folder with --allow");
   return nullptr;

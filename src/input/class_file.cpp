@@ -36,12 +36,12 @@ void read_line_size(const Field& field, LearnerSettings& settings,
   const auto length = read_length(text.value);
   if (!length) {
     d.error(diagnostic::wrong_value, text.span,
-            fmt::format("{} is not a size with its unit", quoted(text.value)),
+            fmt::format("{} is not a size with its unit", as_written(text.value)),
             "write a number with mm, cm, in or pt, as in `line-size: 8 mm`");
   } else if (*length < Length::from_mm(3) || *length > Length::from_mm(20)) {
     d.error(diagnostic::value_out_of_range, text.span,
             fmt::format("the letters on a line cannot be {} high",
-                        quoted(text.value)),
+                        as_written(text.value)),
             "choose from 3 mm to 20 mm");
   } else {
     settings.line_size = {*length, text.span};
@@ -54,7 +54,7 @@ void read_choice(const Field& field, const ThreeChoices& choices,
   if (!text.given()) return;
   if (std::ranges::find(choices, text.value) == choices.end()) {
     d.error(diagnostic::wrong_value, text.span,
-            fmt::format("{} does not fit `{}`", quoted(text.value), field.key),
+            fmt::format("{} does not fit `{}`", as_written(text.value), field.key),
             fmt::format("write `{}`, `{}` or `{}`", choices[0], choices[1],
                         choices[2]));
     return;
@@ -68,7 +68,7 @@ void read_review_words(const Field& field, LearnerSettings& settings,
   if (settings.review_words.size() <= kMostReviewWords) return;
   d.error(diagnostic::too_many, settings.review_words[kMostReviewWords].span,
           fmt::format("{} has more than {} words before this one",
-                      quoted(field.key), kMostReviewWords),
+                      as_written(field.key), kMostReviewWords),
           "keep those that matter most");
 }
 
@@ -140,7 +140,7 @@ std::optional<Spanned<Date>> read_day(const Field& field, Diagnostics& d) {
     return Spanned<Date>{*day, text.span};
   }
   d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a date in the calendar", quoted(text.value)),
+          fmt::format("{} is not a date in the calendar", as_written(text.value)),
           fmt::format("write year, month and day with hyphens, as in `{}`",
                       field.example));
   return std::nullopt;
@@ -300,7 +300,7 @@ class ClassReader {
       diagnostics_.error(
           diagnostic::wrong_indentation, name.span,
           fmt::format("{} is level with the learners, not under one of them",
-                      quoted(name.value)),
+                      as_written(name.value)),
           "begin a learner's settings two spaces further right than the code");
       return;
     }
@@ -313,7 +313,7 @@ class ClassReader {
     if (!fresh) {
       Diagnostic& d = diagnostics_.error(
           diagnostic::repeated_word, name.span,
-          fmt::format("two learners have the code {}", quoted(code->text())),
+          fmt::format("two learners have the code {}", as_written(code->text())),
           "give each learner a code of their own; capital letters make no "
           "difference");
       d.remarks.push_back({first->second, "the first one"});
@@ -346,7 +346,7 @@ class ClassReader {
     diagnostics_
         .error(diagnostic::wrong_value, learner.until->span,
                fmt::format("{} leaves the class before joining it",
-                           quoted(learner.code.value.text())),
+                           as_written(learner.code.value.text())),
                "make `until` a later day than `from`")
         .remarks.push_back({learner.from->span, "the first day"});
   }
@@ -366,7 +366,7 @@ class ClassReader {
       if (help.empty()) help = "write the group under `groups:` as well";
       diagnostics_.error(
           diagnostic::wrong_value, group.span,
-          fmt::format("there is no group {}", quoted(group.value)),
+          fmt::format("there is no group {}", as_written(group.value)),
           std::move(help));
     }
   }
@@ -398,6 +398,7 @@ void fill(LearnerSettings& own, const LearnerSettings& other) {
 ClassFile read_class(const SourceFile& file, Diagnostics& diagnostics) {
   ClassFile class_file;
   class_file.file = &file;
+  file.keep_private();
   Diagnostics form;
   const auto keys = read_keys(file, "a class", kClassExample, form);
   pass_on_form_faults(form, diagnostics);

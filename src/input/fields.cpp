@@ -31,7 +31,7 @@ std::string like_this(std::string_view example) {
 void report_nothing(const Field& field, Diagnostics& diagnostics) {
   const Value& value = field.value;
   std::string found = fmt::format(
-      "{} has {} after it", quoted(field.key),
+      "{} has {} after it", as_written(field.key),
       value.kind == Value::Kind::list ? "an empty list" : "nothing");
   std::string help = like_this(field.example);
   if (value.kind == Value::Kind::nothing && value.span) {
@@ -68,12 +68,12 @@ void report_item(const Field& field, const Value& item,
   if (item.kind == Value::Kind::nothing) {
     diagnostics.error(
         diagnostic::missing_value, item.span,
-        fmt::format("a part of the list under {} is empty", quoted(field.key)),
+        fmt::format("a part of the list under {} is empty", as_written(field.key)),
         "write something there or take it out");
   } else if (item.kind == Value::Kind::list) {
     diagnostics.error(diagnostic::wrong_value, item.span,
                       fmt::format("there is a list inside the list under {}",
-                                  quoted(field.key)),
+                                  as_written(field.key)),
                       "put a text with brackets or dashes in quotes");
   } else {
     const ValueEntry* first =
@@ -81,7 +81,7 @@ void report_item(const Field& field, const Value& item,
     diagnostics.error(
         diagnostic::colon_in_text, first ? first->key.span : item.span,
         first ? fmt::format("the colon after {} turns it into a key",
-                            quoted(first->key.value))
+                            as_written(first->key.value))
               : "there are braces where a text should be",
         {"put the whole text in quotes, or write it as a line under `|`",
          quotes_around_line(item)});
@@ -114,7 +114,7 @@ bool is_too_long(const PlacedText& text, int most, std::string_view key,
   diagnostics.error(diagnostic::text_too_long, text.span(),
                     fmt::format("this text under {} has more than {} "
                                 "characters",
-                                quoted(key), most),
+                                as_written(key), most),
                     "shorten it or split it");
   return true;
 }
@@ -183,7 +183,7 @@ void check_known_keys(const Value& keys,
       help = fmt::format(
           "if it belongs to {} above, begin the line with two "
           "spaces",
-          quoted(before->key.value));
+          as_written(before->key.value));
       above = before;
     } else if (help.empty()) {
       help = key.find(' ') == std::string::npos
@@ -193,7 +193,7 @@ void check_known_keys(const Value& keys,
                    "spaces and write that text under `|`";
     }
     diagnostics.error(diagnostic::unknown_key, entry.key.span,
-                      fmt::format("{} is not a key of {}", quoted(key), what),
+                      fmt::format("{} is not a key of {}", as_written(key), what),
                       std::move(help));
   }
 }
@@ -225,7 +225,7 @@ bool report_joined_key(const ValueEntry& entry, Diagnostics& diagnostics) {
       diagnostic::missing_space, entry.key.span,
       "there is no space after the colon",
       {fmt::format("write {}",
-                   quoted(fmt::format("{}: {}", text.substr(0, colon),
+                   as_written(fmt::format("{}: {}", text.substr(0, colon),
                                       text.substr(colon + 1)))),
        {{behind, " ", "a space is now after the colon", true}}});
   return true;
@@ -239,7 +239,7 @@ void report_wrong_kind(const Field& field, Diagnostics& diagnostics) {
     return;
   }
   diagnostics.error(diagnostic::wrong_value, field.value.span,
-                    fmt::format("{} has {} after it", quoted(field.key),
+                    fmt::format("{} has {} after it", as_written(field.key),
                                 describe(field.value.kind)),
                     like_this(field.example));
 }
@@ -257,7 +257,7 @@ PlacedWord read_short_text(const Field& field, Diagnostics& diagnostics) {
   if (text.text().empty()) {
     diagnostics.error(
         diagnostic::missing_value, field.value.span,
-        fmt::format("the text after {} is empty", quoted(field.key)),
+        fmt::format("the text after {} is empty", as_written(field.key)),
         like_this(field.example));
     return {};
   }
@@ -276,7 +276,7 @@ PlacedWord read_file_name(const Field& field, Diagnostics& diagnostics) {
     }
     diagnostics.error(
         diagnostic::bad_path, name.span,
-        fmt::format("{} has a backslash in it", quoted(name.value)),
+        fmt::format("{} has a backslash in it", as_written(name.value)),
         {"separate folders with `/`", std::move(fixes)});
     return {};
   }
@@ -284,7 +284,7 @@ PlacedWord read_file_name(const Field& field, Diagnostics& diagnostics) {
     diagnostics.error(diagnostic::bad_path, name.span,
                       fmt::format("{} is not the name of a file beside this "
                                   "one",
-                                  quoted(name.value)),
+                                  as_written(name.value)),
                       "copy the file into the folder of this one and write its "
                       "name alone");
     return {};
@@ -293,7 +293,7 @@ PlacedWord read_file_name(const Field& field, Diagnostics& diagnostics) {
     diagnostics.error(
         diagnostic::bad_path, name.span,
         fmt::format("{} leads out of the folder of this file",
-                    quoted(name.value)),
+                    as_written(name.value)),
         "copy the file into that folder, or write its name alone and name its "
         "folder with `--allow`");
     return {};
@@ -312,14 +312,14 @@ void read_number(const Field& field, int least, int most, Spanned<int>& into,
   if (!number) {
     diagnostics.error(diagnostic::wrong_value, field.value.span,
                       fmt::format("{} is not a whole number written in figures",
-                                  quoted(text.text())),
+                                  as_written(text.text())),
                       like_this(field.example));
     return;
   }
   if (*number < least || *number > most) {
     diagnostics.error(
         diagnostic::value_out_of_range, field.value.span,
-        fmt::format("{} cannot be {}", quoted(field.key), *number),
+        fmt::format("{} cannot be {}", as_written(field.key), *number),
         fmt::format("choose from {} to {}", least, most));
     return;
   }
@@ -337,7 +337,7 @@ void read_flag(const Field& field, Spanned<bool>& into,
   if (!flag) {
     diagnostics.error(
         diagnostic::wrong_value, field.value.span,
-        fmt::format("{} is neither `yes` nor `no`", quoted(text.text())),
+        fmt::format("{} is neither `yes` nor `no`", as_written(text.text())),
         like_this(field.example));
     return;
   }
@@ -396,7 +396,7 @@ std::vector<PlacedWord> read_names(const Field& field, std::size_t most,
         if (names.size() == most) {
           diagnostics.error(diagnostic::too_many, name.span(),
                             fmt::format("{} has more than {} names after it",
-                                        quoted(field.key), most),
+                                        as_written(field.key), most),
                             "take some out");
           return names;
         }

@@ -34,8 +34,8 @@ bool read_entry(const Value& item, LayoutFile::SheetEntry& entry,
     diagnostics.error(
         diagnostic::wrong_indentation, item.entries[1].key.span,
         fmt::format("{} is level with the sheet {}, not under it",
-                    quoted(item.entries[1].key.value),
-                    quoted(item.entries[0].key.value)),
+                    as_written(item.entries[1].key.value),
+                    as_written(item.entries[0].key.value)),
         "begin the options of a sheet two spaces further right than its name");
   } else {
     diagnostics.error(

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/private_text.h"
 #include "base/source.h"
 
 namespace sheaf {
@@ -13,10 +14,7 @@ namespace sheaf {
 /// Stands for all learners where codes are listed.
 inline constexpr std::string_view kAll = "all";
 
-/// Whether a text can be a learner's code: initials (up to three capital
-/// letters), or up to 12 figures of which up to three may be letters of either
-/// case; hyphens may stand inside. What could well be a name is none.
-bool is_learner_code(std::string_view text);
+/// The form of a code (see `is_learner_code`), for messages.
 inline constexpr std::string_view kLearnerCodeForm =
     "up to three capital letters, as in `AB`, or figures with up to three "
     "letters, as in `B7`";

@@ -149,20 +149,15 @@ std::vector<Fix> fixes_of_blanks(const Diagnostic& d) {
   return d.fixes;
 }
 
-// The place in words, and nothing of what stands there.
+// The place, and nothing of what stands there.
 void add_unshown(const Diagnostic& d, Diagnostics& diagnostics) {
   if (!d.span || d.span.is_whole()) {
     add(d, d.span, d.text, {d.help, d.fixes}, diagnostics);
     return;
   }
-  const auto [line, column] = d.span.file->place_of(d.span.begin);
-  const std::string_view shown = d.span.file->line(line);
-  Diagnostic& passed =
-      add(d, Span::whole(d.span.file),
-          fmt::format("line {}, column {}: {}", line, column,
-                      without_quotes(d.text, shown)),
-          {without_quotes(d.help, shown), fixes_of_blanks(d)}, diagnostics);
-  passed.unshown = d.span;
+  const std::string_view line = d.span.file->line(line_of(d.span));
+  add(d, d.span, without_quotes(d.text, line),
+      {without_quotes(d.help, line), fixes_of_blanks(d)}, diagnostics);
 }
 
 // A key that is like none that Sheaf knows may be somebody's name.

@@ -16,14 +16,13 @@ void report_bad_code(const Span& place, const Span& code,
 /// learner's code should. What is shown of such a line could be a name.
 std::set<int> lines_with_names(const Value& keys);
 
-/// Passes the messages about a file on. None shows one of `lines`, or a line
-/// with a key that could be a name: those of `report_bad_code` have no place,
-/// and the others say in words where the fault is.
+/// Passes the messages about a file on. Those of `lines`, or of a line with a
+/// key that could be a name, say nothing of what stands there.
 void pass_on_without_names(const Diagnostics& found, std::set<int> lines,
                            Diagnostics& diagnostics);
 
 /// Passes on what is wrong with the form of a class or record file: the place,
-/// but nothing of what stands there, which could be a name.
+/// and nothing of what stands there, which could be a name.
 void pass_on_form_faults(const Diagnostics& found, Diagnostics& diagnostics);
 
 }  // namespace sheaf

@@ -118,7 +118,7 @@ void report_repeated(const std::vector<PlacedWord>& names, std::string_view key,
     Diagnostic& report =
         d.error(diagnostic::repeated_word, names[i].span,
                 fmt::format("{} is listed twice under {}",
-                            quoted(names[i].value), quoted(key)),
+                            as_written(names[i].value), as_written(key)),
                 "take one of the two out");
     report.remarks.push_back({first->span, "the first one"});
   }
@@ -139,7 +139,7 @@ void key_word(const Field& field, Lesson& lesson, Diagnostics& d) {
   if (word.value.find_first_of(" ,") != std::string::npos) {
     d.error(
         diagnostic::wrong_value, word.span,
-        fmt::format("there is more than one word under {}", quoted(field.key)),
+        fmt::format("there is more than one word under {}", as_written(field.key)),
         fmt::format("write it like this: `{}`", field.example));
     return;
   }

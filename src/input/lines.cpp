@@ -12,7 +12,7 @@ namespace sheaf {
 namespace {
 
 constexpr int kLongestLine = 500;
-constexpr std::size_t kMostLines = 500;
+constexpr std::size_t kMostLines = 150;
 constexpr std::string_view kSpaces = " \t\r\n";
 
 void report_bullet(const PlacedText& line, std::string_view bullet,
@@ -20,7 +20,7 @@ void report_bullet(const PlacedText& line, std::string_view bullet,
   const bool dash = bullet == "- ";
   diagnostics.error(
       diagnostic::bad_list, line.span_of(0, dash ? 1 : bullet.size()),
-      fmt::format("this line under {} begins with a {}", quoted(field.key),
+      fmt::format("this line under {} begins with a {}", as_written(field.key),
                   dash ? "dash" : "bullet"),
       dash ? "leave out the dashes, or the `|` after the key"
            : "take the bullets out; each line counts as one already");
@@ -109,7 +109,7 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
       if (lines.size() == kMostLines) {
         diagnostics.error(diagnostic::too_many, line.span(),
                           fmt::format("{} has more than {} lines",
-                                      quoted(field.key), kMostLines),
+                                      as_written(field.key), kMostLines),
                           "split them into several lessons");
         return lines;
       }
@@ -126,7 +126,7 @@ std::vector<LessonLine> read_lines(const Field& field, LineBreaks breaks,
             diagnostic::split_sentence, line.span(),
             fmt::format("the sentence {} has no end mark; a comma may have "
                         "split it",
-                        quoted(line.text())),
+                        as_written(line.text())),
             fmt::format("put the whole sentence in quotes, or write the "
                         "sentences as lines under `{}: |`",
                         field.key));

@@ -32,7 +32,7 @@ class PlacementReader {
       diagnostics_.error(
           diagnostic::wrong_value, part.key.span,
           fmt::format("{} needs steps with words",
-                      sheaf::quoted(part.key.value)),
+                      as_written(part.key.value)),
           fmt::format("write each step on a line of its own, as in `{}`",
                       example));
       return steps;
@@ -41,7 +41,7 @@ class PlacementReader {
       diagnostics_.error(
           diagnostic::too_many, part.key.span,
           fmt::format("{} has more than {} steps",
-                      sheaf::quoted(part.key.value), kMostPlacementSteps),
+                      as_written(part.key.value), kMostPlacementSteps),
           "check a part of the sequence at a time");
       return steps;
     }
@@ -74,7 +74,7 @@ class PlacementReader {
     if (!count || *count < 1) {
       diagnostics_.error(diagnostic::wrong_value, entry.key.span,
                          fmt::format("{} is not the number of a step",
-                                     sheaf::quoted(entry.key.value)),
+                                     as_written(entry.key.value)),
                          "write the step's number, as in `2: nod`");
       return false;
     }
@@ -97,7 +97,7 @@ class PlacementReader {
     if (fresh) return true;
     Diagnostic& report = diagnostics_.error(
         diagnostic::repeated_word, word.span,
-        fmt::format("{} is dictated twice", sheaf::quoted(word.value)),
+        fmt::format("{} is dictated twice", as_written(word.value)),
         "choose another word for one of the two");
     report.remarks.push_back({first->second, "the first one"});
     return false;
@@ -130,7 +130,7 @@ Placement read_placement(const Field& field, Diagnostics& diagnostics) {
     if (field.value.find(key) != nullptr) continue;
     diagnostics.error(
         diagnostic::missing_key, field.value.span,
-        fmt::format("the placement check has no {}", sheaf::quoted(key)),
+        fmt::format("the placement check has no {}", as_written(key)),
         "let `sheaf placement` write the check anew");
   }
   return placement;

@@ -48,7 +48,7 @@ std::optional<Attempt> read_named(const ValueEntry& entry, std::string_view key,
           value.span,
           fmt::format("there is {} after {}, where the learner's writing "
                       "should be",
-                      describe(value.kind), sheaf::quoted(entry.key.value)),
+                      describe(value.kind), as_written(entry.key.value)),
           "write what the learner wrote, or `.` where it was left blank");
   return std::nullopt;
 }
@@ -87,7 +87,7 @@ void add_list(const PlacedText& text, std::string_view key,
     if (into.size() == kMostAttempts) {
       d.error(diagnostic::too_many, one.span(),
               fmt::format("{} has more than {} attempts after it",
-                          sheaf::quoted(key), kMostAttempts),
+                          as_written(key), kMostAttempts),
               "take some out");
       return;
     }

@@ -7,6 +7,7 @@
 
 #include "base/options.h"
 #include "base/utf8.h"
+#include "base/written_text.h"
 #include "input/class_file.h"
 #include "input/fields.h"
 #include "input/file_kind.h"
@@ -43,7 +44,7 @@ void date_key(const Field& field, Record& record, Diagnostics& d) {
     return;
   }
   d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a date in the calendar", quoted(text.value)),
+          fmt::format("{} is not a date in the calendar", as_written(text.value)),
           "write year, month and day with hyphens, as in `date: 2026-03-12`");
 }
 
@@ -56,7 +57,7 @@ void kind_key(const Field& field, Record& record, Diagnostics& d) {
     return;
   }
   d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a kind of record", quoted(text.value)),
+          fmt::format("{} is not a kind of record", as_written(text.value)),
           "write `dictation`, `transfer`, `retention`, `writing` or `probe`");
 }
 
@@ -109,10 +110,11 @@ std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
   }
   d.error(diagnostic::wrong_value, entry.value.span,
           fmt::format("{} is not a count such as 3/5",
-                      quoted(entry.value.span.text())),
+                      as_written(entry.value.span.text())),
           fmt::format("write how often it was right, a slash, and how often it "
                       "came up, as in `{}: 3/5`",
-                      entry.key.value.size() > 40 ? "ai" : entry.key.value));
+                      entry.key.value.size() > 40 ? "ai"
+                                                  : sheaf::written(entry.key.value)));
   return std::nullopt;
 }
 
@@ -256,7 +258,7 @@ class RecordCheck {
     Diagnostic& d = diagnostics_.error(
         diagnostic::wrong_value, wrote.span,
         fmt::format("{} wrote something but is also listed under `absent`",
-                    quoted(wrote.value.text())),
+                    as_written(wrote.value.text())),
         "remove the code from one of the two places");
     d.remarks.push_back({absent.span, "absent here"});
   }
@@ -382,6 +384,7 @@ const PlacedCode* Record::find_code(const LearnerCode& code) const {
 RecordFile read_record(const SourceFile& file, Diagnostics& diagnostics) {
   RecordFile record_file;
   record_file.file = &file;
+  file.keep_private();
   Diagnostics form;
   auto keys = read_keys(file, "a record", kRecordExample, form);
   pass_on_form_faults(form, diagnostics);

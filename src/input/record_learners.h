@@ -29,7 +29,7 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
     if (learners.size() == kMostLearnersOfRecord) {
       d.error(diagnostic::too_many, field.place,
               fmt::format("{} has more than {} learners after it",
-                          sheaf::quoted(field.key), kMostLearnersOfRecord),
+                          as_written(field.key), kMostLearnersOfRecord),
               "make one record for each class");
       break;
     }
@@ -48,7 +48,7 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
       d.error(
            diagnostic::repeated_key, entry.key.span,
            fmt::format("{} is listed twice under {}",
-                       sheaf::quoted(code->text()), sheaf::quoted(field.key)),
+                       as_written(code->text()), as_written(field.key)),
            "write what this learner wrote in one place; capital letters "
            "make no difference in a code")
           .remarks.push_back({first->code.span, "the first one"});

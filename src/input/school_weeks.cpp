@@ -27,7 +27,7 @@ std::vector<int> read_review_weeks(const Field& field, Diagnostics& d) {
     d.error(
         diagnostic::wrong_value, written.span,
         fmt::format(
-            "{} is not a whole number of weeks{}", quoted(written.value),
+            "{} is not a whole number of weeks{}", as_written(written.value),
             weeks ? fmt::format(" from {} to {}", last + 1, kLongestGap) : ""),
         "write gaps that grow, as in `review-weeks: 1, 2, 4, 8`");
     break;
@@ -49,9 +49,9 @@ std::optional<SchoolYear> read_school_year(const Field& field, Diagnostics& d) {
     return SchoolYear{*first, *last, written.span};
   }
   d.error(diagnostic::wrong_value, written.span,
-          first && last ? fmt::format("{} ends before it begins", quoted(text))
+          first && last ? fmt::format("{} ends before it begins", as_written(text))
                         : fmt::format("{} is not two days with `to` between",
-                                      quoted(text)),
+                                      as_written(text)),
           "write the first and the last day of school, as in `school-year: "
           "2026-09-01 to 2027-07-16`");
   return std::nullopt;
@@ -65,7 +65,7 @@ std::vector<Date> read_no_school(const Field& field, Diagnostics& d) {
       continue;
     }
     d.error(diagnostic::wrong_value, written.span,
-            fmt::format("{} is not a date", quoted(written.value)),
+            fmt::format("{} is not a date", as_written(written.value)),
             "write a day of each week without school, as in `no-school: "
             "2026-10-26, 2026-12-21`");
   }

@@ -131,7 +131,7 @@ class SentenceReader {
     diagnostics_.warning(
         diagnostic::comment_in_text, span(sign, end),
         fmt::format("the sentence ends after {}, because ` #` begins a comment",
-                    quoted(sentence)),
+                    as_written(sentence)),
         {"if this belongs to the sentence, write it in words; if it is a "
          "comment, write a space after the `#`",
          {{span(sign + 1, sign + 1), " ",

@@ -174,8 +174,8 @@ void SentenceMender::report(const Found& found, const DiagnosticName& name,
   diagnostics.note(
       name, found.first,
       found.times == 1
-          ? fmt::format(fmt::runtime(one), quoted(found.text))
-          : fmt::format(fmt::runtime(several), found.times, quoted(found.text)),
+          ? fmt::format(fmt::runtime(one), as_written(found.text))
+          : fmt::format(fmt::runtime(several), found.times, as_written(found.text)),
       {std::string(help), found.fixes});
 }
 

@@ -102,7 +102,7 @@ class StepCounter {
       Diagnostic& d = diagnostics_.warning(
           diagnostic::repeated_word, pattern.span,
           fmt::format("the pattern {} is taught a second time",
-                      quoted(pattern.value)),
+                      as_written(pattern.value)),
           "leave a step without patterns to practise what was taught");
       d.remarks.push_back({first->second, "the first time"});
     }
@@ -113,7 +113,7 @@ class StepCounter {
     if (read_count(name.value)) {
       diagnostics_.error(
           diagnostic::wrong_value, name.span,
-          fmt::format("the name {} is a number", quoted(name.value)),
+          fmt::format("the name {} is a number", as_written(name.value)),
           fmt::format("write `number: {}`", name.value));
       return;
     }
@@ -122,7 +122,7 @@ class StepCounter {
     if (fresh) return;
     Diagnostic& d = diagnostics_.error(
         diagnostic::repeated_word, name.span,
-        fmt::format("two steps have the name {}", quoted(name.value)),
+        fmt::format("two steps have the name {}", as_written(name.value)),
         "give each step a name of its own");
     d.remarks.push_back({first->second, "the first one"});
   }

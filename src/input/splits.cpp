@@ -116,7 +116,7 @@ class SplitReader {
       diagnostics_.error(
           diagnostic::bad_split, text_.span_of(at, at + 1),
           fmt::format("no sound between slashes follows {}",
-                      quoted(part.grapheme.value + "=")),
+                      as_written(part.grapheme.value + "=")),
           fmt::format("write the sound between slashes, as in `{}=/sh/`",
                       part.grapheme.value));
       return false;
@@ -244,10 +244,10 @@ std::vector<LessonSplit> read_splits(const Field& field,
       diagnostics.error(
           diagnostic::bad_split, part.value.span,
           split.parts.empty() ? fmt::format("there are no graphemes for {}",
-                                            quoted(split.word.value))
+                                            as_written(split.word.value))
                               : fmt::format("these graphemes make {}, not {}",
-                                            quoted(shown_together(split.parts)),
-                                            quoted(split.word.value)),
+                                            as_written(shown_together(split.parts)),
+                                            as_written(split.word.value)),
           "write all letters of the word in their order, as in `shake: sh a_e "
           "k`");
       continue;

@@ -31,7 +31,7 @@ struct Fault {
 };
 
 Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
-  const std::string whole = quoted(word);
+  const std::string whole = as_written(word);
   if (c >= '0' && c <= '9') {
     return {fmt::format("{} has a digit in it, which no word has", whole),
             "write numbers as words"};
@@ -52,7 +52,7 @@ Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
   if (is_letter(c)) {
     return {
         fmt::format("{} in {} is not a letter of the Latin alphabet",
-                    quoted(shown), whole),
+                    as_written(shown), whole),
         "type the word again; some letters of other alphabets look the same"};
   }
   if (c == 0x2022 || c == 0x25E6 || c == 0x25CF || c == 0x25AA) {
@@ -65,11 +65,11 @@ Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
   }
   if (c < 0x80) {
     return {fmt::format("{} has a {} in it, which no word has", whole,
-                        quoted(shown)),
+                        as_written(shown)),
             "write letters only, and separate words with spaces, commas or new "
             "lines"};
   }
-  return {fmt::format("{} in {} is not a letter", quoted(shown), whole),
+  return {fmt::format("{} in {} is not a letter", as_written(shown), whole),
           "write letters only; a picture for a word goes under `pictures:`"};
 }
 
@@ -85,7 +85,7 @@ class WordChecker {
         count_characters(text) > kMostLetters) {
       diagnostics_.error(diagnostic::text_too_long, word_.span,
                          fmt::format("{} has more than {} letters",
-                                     quoted(text), kMostLetters),
+                                     as_written(text), kMostLetters),
                          "separate words with spaces, commas or new lines");
       return false;
     }
@@ -107,7 +107,7 @@ class WordChecker {
     }
     if (letters > 0) return true;
     diagnostics_.error(diagnostic::bad_word, word_.span,
-                       fmt::format("{} has no letter", quoted(text)),
+                       fmt::format("{} has no letter", as_written(text)),
                        "write letters, or take it out");
     return false;
   }
@@ -120,7 +120,7 @@ class WordChecker {
       diagnostics_.error(
           diagnostic::bad_word, word_.span,
           alone ? "there is a dash here without a word"
-                : fmt::format("{} {} a hyphen", quoted(text),
+                : fmt::format("{} {} a hyphen", as_written(text),
                               begin == 0           ? "begins with"
                               : end == text.size() ? "ends with"
                                                    : "has no letter before"),
@@ -173,7 +173,7 @@ class RepeatCheck {
       Diagnostic& d =
           diagnostics_.error(diagnostic::repeated_word, word.span,
                              fmt::format("{} is listed twice under {}",
-                                         quoted(word.value), quoted(key_)),
+                                         as_written(word.value), as_written(key_)),
                              "take one of the two out");
       d.remarks.push_back({first->second.span, "the first one"});
       return false;
@@ -181,7 +181,7 @@ class RepeatCheck {
     Diagnostic& d = diagnostics_.warning(
         diagnostic::repeated_word, word.span,
         fmt::format("{} is listed twice under {}, once with a capital letter",
-                    quoted(word.value), quoted(key_)),
+                    as_written(word.value), as_written(key_)),
         "take one of the two out, if they are the same word");
     d.remarks.push_back({first->second.span, "the first one"});
     return true;
@@ -208,7 +208,7 @@ std::optional<LessonWord> read_parted(const PlacedText& piece,
     if (at == end) {
       diagnostics.error(
           diagnostic::bad_split, piece.span(),
-          fmt::format("a grapheme is missing in {}", quoted(text)),
+          fmt::format("a grapheme is missing in {}", as_written(text)),
           "write a bar (|) between two graphemes only, as in "
           "`sh|e|d`");
       return std::nullopt;
@@ -222,14 +222,14 @@ std::optional<LessonWord> read_parted(const PlacedText& piece,
   if (word.spelling.value.empty()) {
     diagnostics.error(
         diagnostic::bad_split, piece.span(),
-        fmt::format("the gap of a grapheme in {} is empty", quoted(text)),
+        fmt::format("the gap of a grapheme in {} is empty", as_written(text)),
         "write what is in the gap next, as in `sh|a_e|k`");
     return std::nullopt;
   }
   if (count_characters(word.spelling.value) > kMostLetters) {
     diagnostics.error(
         diagnostic::text_too_long, piece.span(),
-        fmt::format("{} has more than {} letters", quoted(text), kMostLetters),
+        fmt::format("{} has more than {} letters", as_written(text), kMostLetters),
         "separate words with spaces, commas or new lines");
     return std::nullopt;
   }
@@ -261,7 +261,7 @@ std::vector<LessonWord> read_words(const Field& field, bool may_be_parted,
         diagnostics.error(diagnostic::too_many, piece.span(),
                           fmt::format("{} has more than {} words before this "
                                       "one",
-                                      quoted(field.key), kMostWords),
+                                      as_written(field.key), kMostWords),
                           "split them into several lessons");
         return words;
       }
@@ -281,7 +281,7 @@ std::vector<LessonWord> read_words(const Field& field, bool may_be_parted,
   if (count == 0 && diagnostics.error_count() == errors) {
     diagnostics.error(
         diagnostic::missing_value, field.value.span,
-        fmt::format("there is no word under {}", quoted(field.key)),
+        fmt::format("there is no word under {}", as_written(field.key)),
         fmt::format("write it like this: `{}`", field.example));
   }
   return words;
@@ -308,7 +308,7 @@ bool check_grapheme(PlacedWord& grapheme, Diagnostics& diagnostics) {
   if (std::ranges::count(grapheme.value, '_') > 1) {
     diagnostics.error(
         diagnostic::bad_split, grapheme.span,
-        fmt::format("{} has more than one gap", quoted(grapheme.value)),
+        fmt::format("{} has more than one gap", as_written(grapheme.value)),
         "write a gap as in `a_e`");
     return false;
   }

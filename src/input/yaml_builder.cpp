@@ -216,7 +216,7 @@ void ValueBuilder::add(Value value) {
     Diagnostic& d =
         diagnostics_.error(diagnostic::repeated_key, frame.key.span,
                            fmt::format("the key {} is here a second time",
-                                       quoted(frame.key.value)),
+                                       as_written(frame.key.value)),
                            "keep everything that belongs to it in one place");
     d.remarks.push_back({first->second, "the first one"});
   }
@@ -389,7 +389,7 @@ void ValueBuilder::check_comment(const Value& value, std::size_t end) {
   diagnostics_.warning(
       diagnostic::comment_in_text, span(sign, line_end),
       fmt::format("the text ends after {}, because ` #` begins a comment",
-                  quoted(value.text.text())),
+                  as_written(value.text.text())),
       {"if this belongs to the text, put the whole text in quotes; if it is a "
        "comment, write a space after the `#`",
        std::move(fixes)});

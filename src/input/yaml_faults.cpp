@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 
+#include "base/written_text.h"
 #include "input/yaml_line_faults.h"
 #include "input/yaml_lines.h"
 #include "input/yaml_places.h"
@@ -97,7 +98,7 @@ class Explainer {
       report(diagnostic::bad_list, at, at + 1,
              "this line begins with a star, but the lines of a list begin with "
              "a dash",
-             {fmt::format("write {}", quoted(fmt::format("- {}", text))),
+             {fmt::format("write {}", as_written(fmt::format("- {}", text))),
               {{span(at, at + 1), "-", "the star is now a dash"}}});
     } else {
       explain_special_sign(file_, source_, at, diagnostics_);
@@ -180,7 +181,8 @@ class Explainer {
           "this apostrophe ends the text, which begins with the same sign",
           better.empty()
               ? Help("put the text in double quotes")
-              : Help(fmt::format("put the text in double quotes: `{}`", better),
+              : Help(fmt::format("put the text in double quotes: `{}`",
+                                 written(better)),
                      {quotes_around(span(stop_.last_begin, begins.end),
                                     better)}));
       return true;
@@ -200,7 +202,7 @@ class Explainer {
             : Help(
                   fmt::format("put other quotes around the whole text, as "
                               "in `{}`, or write it as a line under `|`",
-                              better),
+                              written(better)),
                   {quotes_around(span(stop_.last_begin, begins.end), better)}));
     return true;
   }
@@ -260,7 +262,7 @@ class Explainer {
 
   std::string key_of(const FileLine& line) const {
     const std::size_t from = line.content();
-    return quoted(source_.substr(from, line.colon().value_or(from) - from));
+    return as_written(source_.substr(from, line.colon().value_or(from) - from));
   }
 
   void wrong_column(const FileLine& above, std::string_view what,
@@ -306,7 +308,7 @@ class Explainer {
                    "start keys that belong together in the same column");
     } else {
       report(diagnostic::colon_in_text, *first, *first + 1,
-             fmt::format("the colon after {} turns it into a key", quoted(key)),
+             fmt::format("the colon after {} turns it into a key", as_written(key)),
              "write the lines under `|`, or put this one in quotes");
     }
     return true;
@@ -321,10 +323,11 @@ class Explainer {
     report(
         diagnostic::colon_in_text, at_, at_ + 1,
         fmt::format("the second colon in this line turns {} into a key",
-                    quoted(source_.substr(value, at_ - value))),
+                    as_written(source_.substr(value, at_ - value))),
         better.empty() || key.size() > 40
             ? Help("put the text after the first colon in quotes")
-            : Help(fmt::format("put the text in quotes: `{}: {}`", key, better),
+            : Help(fmt::format("put the text in quotes: `{}`",
+                               written(fmt::format("{}: {}", key, better))),
                    {quotes_around(span(value, line_.end), better)}));
   }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/written_text.h"
 #include "input/file_kind.h"
 #include "input/yaml_lines.h"
 
@@ -46,7 +47,7 @@ class LineExplainer {
           std::min(text.find_first_not_of(" =", space), text.size());
       help = {
           fmt::format("put a colon after the key, as in {}",
-                      quoted(fmt::format("{}: {}", key, text.substr(value)))),
+                      as_written(fmt::format("{}: {}", key, text.substr(value)))),
           {{span(line_.first + space, line_.first + value), ": ",
             fmt::format("a colon is now after {}", key), known}}};
     }
@@ -66,7 +67,7 @@ class LineExplainer {
   }
   std::string key_of(const FileLine& line) const {
     const std::size_t from = line.content();
-    return quoted(source_.substr(from, line.colon().value_or(from) - from));
+    return as_written(source_.substr(from, line.colon().value_or(from) - from));
   }
 
   bool dash_without_space() {
@@ -77,7 +78,7 @@ class LineExplainer {
         "there is no space after the dash",
         {fmt::format("write {}; if the dash belongs to the text, put the text "
                      "in quotes",
-                     quoted(fmt::format("- {}", text.substr(1)))),
+                     as_written(fmt::format("- {}", text.substr(1)))),
          {{span(line_.first + 1, line_.first + 1), " ",
            "a space is now after the dash"}}});
     return true;
@@ -91,7 +92,7 @@ class LineExplainer {
     report(diagnostic::missing_space, line_.first + size,
            line_.first + size + 1, "there is no space after the colon",
            {fmt::format("write {}",
-                        quoted(fmt::format("{}: {}", text.substr(0, size),
+                        as_written(fmt::format("{}: {}", text.substr(0, size),
                                            text.substr(size + 1)))),
             {{span(line_.first + size + 1, line_.first + size + 1), " ",
               "a space is now after the colon",
@@ -207,7 +208,7 @@ void explain_special_sign(const SourceFile& file, std::string_view source,
           ? Help("put the text in quotes, or write it as a line under `|`")
           : Help(fmt::format("put the text in quotes, as in `{}`, or write it "
                              "as a line under `|`",
-                             better),
+                             written(better)),
                  {quotes_around({&file, static_cast<std::uint32_t>(at),
                                  static_cast<std::uint32_t>(line.end)},
                                 better)}));

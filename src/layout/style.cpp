@@ -139,7 +139,7 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
     throw MachineError(fmt::format(
         "Sheaf's own typeface {} is not in its list of fonts; build or install "
         "Sheaf again",
-        quoted(kOwnTypeface)));
+        as_written(kOwnTypeface)));
   }
   std::vector<std::string> families = fonts.families();
   std::vector<std::string_view> names(families.begin(), families.end());
@@ -147,7 +147,7 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
   std::string known;
   for (const auto& name : families) known += " `" + name + "`";
   diagnostics.error(diagnostic::unknown_typeface, span,
-                    fmt::format("there is no typeface {} here", quoted(family)),
+                    fmt::format("there is no typeface {} here", as_written(family)),
                     nearest.empty()
                         ? Help("write one of" + known +
                                ", or the name of a font file beside the layout")

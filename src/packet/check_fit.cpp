@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <set>
+
 #include "layout/mark_bounds.h"
 
 namespace sheaf {
@@ -16,6 +18,10 @@ constexpr Length kLeastWidth = 100_mm;
 // A quarter of an inch: what office printers leave blank at each edge (common
 // practice, no source).
 constexpr Length kUnprinted = 6.35_mm;
+// More words than these in one part of a page are the list's fault.
+constexpr std::size_t kManyWords = 40;
+constexpr std::string_view kSmaller =
+    "make the margins or the sizes in the layout smaller, or leave this out";
 
 Span place_in(const LessonLine& line, std::string_view text) {
   const std::size_t at = line.text().find(text);
@@ -53,11 +59,12 @@ std::string printed_text(const Mark& mark) {
 
 }  // namespace
 
-void FitCheck::report(Span span, std::string text) {
+void FitCheck::report(Span span, std::string text,
+                      std::string_view help = kSmaller) {
   const bool elsewhere = span && sheet_.span;
-  Diagnostic& message = diagnostics_.error(
-      diagnostic::does_not_fit, span ? span : sheet_.span, std::move(text),
-      "make the margins or the sizes in the layout smaller, or leave this out");
+  Diagnostic& message =
+      diagnostics_.error(diagnostic::does_not_fit, span ? span : sheet_.span,
+                         std::move(text), std::string(help));
   if (elsewhere) {
     message.remarks.push_back({sheet_.span, "the sheet is asked for here"});
   }
@@ -78,11 +85,35 @@ bool FitCheck::check_body(const Rect& body) {
   return false;
 }
 
+// No size in the layout makes room for hundreds of words in one part.
+bool FitCheck::report_long_list(const Block& block) {
+  if (lesson_.words.size() < kManyWords) return false;
+  std::set<std::string_view> listed;
+  for (const LessonWord& word : lesson_.words) {
+    listed.insert(word.spelling.value);
+  }
+  std::set<std::string> shown;
+  for (const Mark& mark : block.marks) {
+    std::string text = printed_text(mark);
+    if (listed.contains(text)) shown.insert(std::move(text));
+  }
+  if (shown.size() < kManyWords) return false;
+  list_is_long_ = true;
+  report(join(lesson_.words.front().spelling.span,
+              lesson_.words.back().spelling.span),
+         fmt::format("{} words are more than have room on a page of the sheet "
+                     "`{}`",
+                     lesson_.words.size(), sheet_.kind->name),
+         "take words out, or leave out the sheet");
+  return true;
+}
+
 void FitCheck::check_blocks(Composer& composer) {
   for (const std::string& text : composer.too_wide()) report_wide(text);
   for (const Block& block : composer.blocks()) {
     const Length head = block.head == nullptr ? Length() : block.head->height;
     if (head + block.height <= composer.body().height) continue;
+    if (report_long_list(block)) return;
     report(Span(),
            fmt::format("a part of the sheet `{}` that cannot be divided is "
                        "taller than the page",
@@ -92,6 +123,7 @@ void FitCheck::check_blocks(Composer& composer) {
 }
 
 void FitCheck::check_pages(const std::vector<Page>& pages) {
+  if (list_is_long_) return;
   for (const Page& page : pages) {
     const Length right = page.size.width - kUnprinted;
     const Length bottom = page.size.height - kUnprinted;

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <string_view>
+
 #include "layout/block.h"
 #include "sheets/sheet.h"
 
@@ -24,12 +26,14 @@ class FitCheck {
   void check_pages(const std::vector<Page>& pages);
 
  private:
-  void report(Span span, std::string text);
+  void report(Span span, std::string text, std::string_view help);
   void report_wide(const std::string& text);
+  bool report_long_list(const Block& block);
 
   const PlannedSheet& sheet_;
   const Lesson& lesson_;
   Diagnostics& diagnostics_;
+  bool list_is_long_ = false;  ///< reported, so that nothing else is to blame
 };
 
 }  // namespace sheaf

@@ -439,7 +439,8 @@ void answers(const SheetInput& in, Composer& c) {
     append(pieces, marked_word(in.lesson, word, plain, strong));
     pieces.push_back({" – ", plain});
     pieces.push_back(spelled_piece(word, plain));
-    const InSentence said = in_sentence(in.lesson, word);
+    const InSentence said = in.has_script ? only_alikes(in.lesson, word)
+                                          : in_sentence(in.lesson, word);
     if (!said.alikes.empty()) {
       pieces.push_back({fmt::format(" ({})", said.not_these()), plain});
     }

@@ -119,7 +119,7 @@ void add_alikes(const SheetInput& in, Composer& c) {
   std::set<std::string> seen;
   for (const OwnWords& own : in.lesson.own_words) {
     for (const AnalyzedWord& word : own.warm_up) {
-      if (in_sentence(in.lesson, word).alikes.empty()) continue;
+      if (only_alikes(in.lesson, word).alikes.empty()) continue;
       if (seen.insert(word.reading.word).second) words.push_back(word);
     }
   }

@@ -161,8 +161,9 @@ void add_likely_errors(const SheetInput& in, Composer& c) {
     };
     options.is_common_word = known_to_learners(*in.lesson.phonics);
     // For others nobody needs one to know which word is meant.
-    const InSentence said = in_sentence(in.lesson, *word);
-    if (!said.alikes.empty()) options.sentence = said.sentence;
+    if (!only_alikes(in.lesson, *word).alikes.empty()) {
+      options.sentence = in_sentence(in.lesson, *word).sentence;
+    }
     options.conventions = in.lesson.conventions;
     options.rules = in.memory.cue_rules.get();
     const Reading reading = by_itself(in, *word);

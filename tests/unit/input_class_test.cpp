@@ -197,10 +197,10 @@ const Mistake kMistakes[] = {
     {"a first day that is none",
      "learners:\n"
      "  B7: {from: week 6}\n",
-     "class.yaml:2:14: error: `week 6` is not a date in the calendar "
+     "class.yaml:2:14: error: `… 6` is not a date in the calendar "
      "[wrong-value]\n"
-     "   2 |   B7: {from: week 6}\n"
-     "     |              ^~~~~~\n"
+     "   2 |   B7: {from: … 6}\n"
+     "     |              ^~~\n"
      "  help: write year, month and day with hyphens, as in `from: "
      "2026-10-05`\n"},
     {"a code twice", "learners: B7, C3, b7\n",
@@ -218,81 +218,91 @@ const Mistake kMistakes[] = {
      "  Tuesday: {step: 12}\n"
      "learners:\n"
      "  B7: {group: Tusday}\n",
-     "class.yaml:4:15: error: there is no group `Tusday` [wrong-value]\n"
-     "   4 |   B7: {group: Tusday}\n"
-     "     |               ^~~~~~\n"
+     "class.yaml:4:15: error: there is no group `…` [wrong-value]\n"
+     "   4 |   B7: {group: …}\n"
+     "     |               ^\n"
      "  help: did you mean `Tuesday`?\n"},
     {"a group without any groups",
      "learners:\n"
      "  B7: {group: Tuesday}\n",
-     "class.yaml:2:15: error: there is no group `Tuesday` [wrong-value]\n"
-     "   2 |   B7: {group: Tuesday}\n"
-     "     |               ^~~~~~~\n"
+     "class.yaml:2:15: error: there is no group `…` [wrong-value]\n"
+     "   2 |   B7: {group: …}\n"
+     "     |               ^\n"
      "  help: write the group under `groups:` as well\n"},
     {"a name that stands twice, which no message shows",
      "learners:\n"
      "  Beth Smith: {layout: large-print}\n"
      "  Beth Smith: {layout: week}\n",
-     "class.yaml: error: line 3, column 3: the key … is here a second time "
+     "class.yaml:3:3: error: the key `… …` is here a second time "
      "[repeated-key]\n"
+     "   3 |   … …: {layout: …}\n"
+     "     |   ^~~\n"
      "  help: keep everything that belongs to it in one place\n"},
     {"a name where a key belongs",
      "learners: B7, C3\n"
      "Beth: {layout: large-print}\n"
      "layuot: week\n",
-     "class.yaml:3:1: error: `layuot` is not a key of a class [unknown-key]\n"
-     "   3 | layuot: week\n"
-     "     | ^~~~~~\n"
-     "  help: did you mean `layout`?\n"
-     "class.yaml: error: line 2, column 1: this is not a key of a class "
-     "[unknown-key]\n"
+     "class.yaml:2:1: error: this is not a key of a class [unknown-key]\n"
+     "   2 | …: {layout: …}\n"
+     "     | ^\n"
      "  help: take it out, or begin the line with `#` if it is a note to "
-     "yourself\n"},
+     "yourself\n"
+     "class.yaml:3:1: error: this is not a key of a class [unknown-key]\n"
+     "   3 | …: …\n"
+     "     | ^\n"
+     "  help: did you mean `layout`?\n"},
     {"a name in a remark",
      "learners:\n"
      "  B7: {spacing: odd} # Beth\n",
-     "class.yaml:2:17: error: `odd` does not fit `spacing` [wrong-value]\n"
-     "   2 |   B7: {spacing: odd}\n"
-     "     |                 ^~~\n"
+     "class.yaml:2:17: error: this does not fit `spacing` [wrong-value]\n"
+     "   2 |   B7: {spacing: …}\n"
+     "     |                 ^\n"
      "  help: write `normal`, `wide` or `wider`\n"},
     {"a name in a list within the list", "learners: [B7, [Beth]]\n",
-     "class.yaml: error: line 1, column 16: there is a list inside the list "
-     "under `learners` [wrong-value]\n"
+     "class.yaml:1:16: error: there is a list inside the list under "
+     "`learners` [wrong-value]\n"
+     "   1 | learners: [B7, […]]\n"
+     "     |                ^~~\n"
      "  help: put a text with brackets or dashes in quotes\n"},
     {"a name in the line of another fault",
      "learners: {B7: {spacing: odd, Beth: week}}\n",
-     "class.yaml: error: line 1, column 26: this does not fit `spacing` "
-     "[wrong-value]\n"
+     "class.yaml:1:26: error: this does not fit `spacing` [wrong-value]\n"
+     "   1 | learners: {B7: {spacing: …, …: …}}\n"
+     "     |                          ^\n"
      "  help: write `normal`, `wide` or `wider`\n"
-     "class.yaml: error: line 1, column 31: this is not a key of a learner "
-     "[unknown-key]\n"
+     "class.yaml:1:31: error: this is not a key of a learner [unknown-key]\n"
+     "   1 | learners: {B7: {spacing: …, …: …}}\n"
+     "     |                             ^\n"
      "  help: take it out, or begin the line with `#` if it is a note to "
      "yourself\n"},
     {"a name after a sign", "learners: *Beth\n",
-     "class.yaml: error: line 1, column 11: this text begins with `*`, which "
-     "has a special meaning at the start of a text [special-sign]\n"
-     "  help: put the text in quotes, as in …, or write it as a line under "
-     "`|`\n"},
+     "class.yaml:1:11: error: this text begins with `*`, which has a special "
+     "meaning at the start of a text [special-sign]\n"
+     "   1 | learners: *…\n"
+     "     |           ^~\n"
+     "  help: put the text in quotes, as in `\"*…\"`, or write it as a line "
+     "under `|`\n"},
     {"a name in a line that is none",
      "learners:\n"
      "  Beth Smith: {layout: [week}\n",
-     "class.yaml: error: line 2, column 29: this `}` closes a bracket that was "
-     "never opened [unclosed-bracket]\n"
+     "class.yaml:2:29: error: this `}` closes a bracket that was never opened "
+     "[unclosed-bracket]\n"
+     "   2 |   … …: {layout: […}\n"
+     "     |                   ^\n"
      "  help: take it out, or put the text in quotes if it belongs there\n"},
     {"text where settings should be",
      "learners:\n"
      "  B7: large-print\n",
      "class.yaml:2:7: error: `B7` has text after it [wrong-value]\n"
-     "   2 |   B7: large-print\n"
-     "     |       ^~~~~~~~~~~\n"
+     "   2 |   B7: …\n"
+     "     |       ^\n"
      "  help: write it like this: `B7: {layout: large-print}`\n"},
     {"a mistyped setting",
      "learners:\n"
      "  B7: {layuot: large-print}\n",
-     "class.yaml:2:8: error: `layuot` is not a key of a learner "
-     "[unknown-key]\n"
-     "   2 |   B7: {layuot: large-print}\n"
-     "     |        ^~~~~~\n"
+     "class.yaml:2:8: error: this is not a key of a learner [unknown-key]\n"
+     "   2 |   B7: {…: …}\n"
+     "     |        ^\n"
      "  help: did you mean `layout`?\n"},
     {"a line size without its unit",
      "learners:\n"
@@ -312,17 +322,17 @@ const Mistake kMistakes[] = {
     {"a spacing nobody knows",
      "learners:\n"
      "  B7: {spacing: huge}\n",
-     "class.yaml:2:17: error: `huge` does not fit `spacing` [wrong-value]\n"
-     "   2 |   B7: {spacing: huge}\n"
-     "     |                 ^~~~\n"
+     "class.yaml:2:17: error: this does not fit `spacing` [wrong-value]\n"
+     "   2 |   B7: {spacing: …}\n"
+     "     |                 ^\n"
      "  help: write `normal`, `wide` or `wider`\n"},
     {"an amount in letters",
      "learners:\n"
      "  B7: {amount: few}\n",
-     "class.yaml:2:16: error: `few` is not a whole number written in figures "
+     "class.yaml:2:16: error: this is not a whole number written in figures "
      "[wrong-value]\n"
-     "   2 |   B7: {amount: few}\n"
-     "     |                ^~~\n"
+     "   2 |   B7: {amount: …}\n"
+     "     |                ^\n"
      "  help: write it like this: `amount: 6`\n"},
     {"settings beside a learner",
      "learners:\n"
@@ -331,7 +341,7 @@ const Mistake kMistakes[] = {
      "  amount: 6\n",
      "class.yaml:3:3: error: `layout` is level with the learners, not under "
      "one of them [wrong-indentation]\n"
-     "   3 |   layout: large-print\n"
+     "   3 |   layout: …\n"
      "     |   ^~~~~~\n"
      "  help: begin a learner's settings two spaces further right than the "
      "code\n"

@@ -99,7 +99,7 @@ const Mistake kMistakes[] = {
      "marked: B7\n"
      "wrong: {B7: {rain: rane}}\n",
      "record.yaml:1:1: error: the record has no date [missing-key]\n"
-     "   1 | lesson: oa.yaml\n"
+     "   1 | lesson: ….yaml\n"
      "     | ^~~~~~\n"
      "  help: add the day of the writing, as in `date: 2026-03-12`\n"},
     {"a date the other way round",
@@ -131,9 +131,9 @@ const Mistake kMistakes[] = {
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
      "kind: test\n",
-     "record.yaml:3:7: error: `test` is not a kind of record [wrong-value]\n"
-     "   3 | kind: test\n"
-     "     |       ^~~~\n"
+     "record.yaml:3:7: error: this is not a kind of record [wrong-value]\n"
+     "   3 | kind: …\n"
+     "     |       ^\n"
      "  help: write `dictation`, `transfer`, `retention`, `writing` or "
      "`probe`\n"},
     {"errors without who was marked",
@@ -167,13 +167,13 @@ const Mistake kMistakes[] = {
      "  b7: {tail: tale}\n",
      "record.yaml:6:3: error: `B7` is listed twice under `wrong` "
      "[repeated-key]\n"
-     "   6 |   b7: {tail: tale}\n"
+     "   6 |   b7: {…: …}\n"
      "     |   ^~\n"
      "record.yaml:5:3: note: the first one\n"
-     "   5 |   B7: {rain: rane}\n"
+     "   5 |   B7: {…: …}\n"
      "     |   ^~\n"
-     "  help: write what this learner wrote in one place; capital letters make "
-     "no difference in a code\n"},
+     "  help: write what this learner wrote in one place; capital letters "
+     "make no difference in a code\n"},
     {"absent and wrong",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
@@ -182,7 +182,7 @@ const Mistake kMistakes[] = {
      "wrong: {C3: {rain: rane}}\n",
      "record.yaml:5:9: error: `C3` wrote something but is also listed under "
      "`absent` [wrong-value]\n"
-     "   5 | wrong: {C3: {rain: rane}}\n"
+     "   5 | wrong: {C3: {…: …}}\n"
      "     |         ^~\n"
      "record.yaml:4:9: note: absent here\n"
      "   4 | absent: C3\n"
@@ -194,27 +194,28 @@ const Mistake kMistakes[] = {
      "written:\n"
      "  B7:\n"
      "    rain:\n",
-     "record.yaml:5:5: error: there is nothing after `rain`, where the "
-     "learner's writing should be [missing-value]\n"
-     "   5 |     rain:\n"
-     "     |     ^~~~~\n"
+     "record.yaml:5:5: error: there is nothing after `…`, where the learner's "
+     "writing should be [missing-value]\n"
+     "   5 |     …:\n"
+     "     |     ^~\n"
      "  help: write what the learner wrote, or `.` where it was left blank\n"},
     {"a whole attempt without its word",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
      "written: {B7: rane}\n",
      "record.yaml:3:15: error: `B7` has text after it [wrong-value]\n"
-     "   3 | written: {B7: rane}\n"
-     "     |               ^~~~\n"
+     "   3 | written: {B7: …}\n"
+     "     |               ^\n"
      "  help: write it like this: `written: {B7: {rain: rain, tail: tale}}`\n"},
     {"a tally that is none",
      "date: 2026-03-12\n"
      "writing: {B7: {ai: 5/3}}\n",
-     "record.yaml:2:20: error: `5/3` is not a count such as 3/5 [wrong-value]\n"
-     "   2 | writing: {B7: {ai: 5/3}}\n"
-     "     |                    ^~~\n"
-     "  help: write how often it was right, a slash, and how often it came up, "
-     "as in `ai: 3/5`\n"},
+     "record.yaml:2:20: error: `5/3` is not a count such as 3/5 "
+     "[wrong-value]\n"
+     "   2 | writing: {B7: {…: 5/3}}\n"
+     "     |                   ^~~\n"
+     "  help: write how often it was right, a slash, and how often it came "
+     "up, as in `…: 3/5`\n"},
     {"a full name in the line of its key",
      "date: 2026-03-12\n"
      "lesson: oa.yaml\n"
@@ -244,8 +245,8 @@ const Mistake kMistakes[] = {
      "  - oa\n",
      "record.yaml:3:5: error: there is text where a record should be "
      "[wrong-value]\n"
-     "   3 |   - oa\n"
-     "     |     ^~\n"
+     "   3 |   - …\n"
+     "     |     ^\n"
      "  help: begin each record with `- date:` and write its other keys under "
      "the date\n"},
 };
