@@ -44,9 +44,9 @@ namespace {
 
 // How the attempt is written with its word.
 std::string example_of(const UnclearTarget& target) {
-  return fmt::format(
-      "`{}`", with_word(target.words.empty() ? "ship" : target.words[0],
-                        target.written.text()));
+  return fmt::format("`{}`",
+                     with_word(target.words.empty() ? "ship" : target.words[0],
+                               target.written.text()));
 }
 
 // The same in a record. What is near to a dictated word is an attempt at it;

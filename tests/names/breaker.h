@@ -105,11 +105,19 @@ class Breaker {
   }
   std::string strange() {
     using namespace std::string_view_literals;
-    static constexpr std::string_view kBytes[] = {
-        "\xFF"sv,         "\xC3"sv,         "\0"sv,           "\xE2\x80\xAE"sv,
-        "\xEF\xBB\xBF"sv, "\xE2\x80\x8B"sv, "\xC2\x85"sv,     "\x1B[31m"sv,
-        "\r"sv,           "\xCC\x81"sv,     "\xE2\x80\x9C"sv, "\x7F"sv,
-        "\xF0\x9F\x90\x9F"sv};
+    static constexpr std::string_view kBytes[] = {"\xFF"sv,
+                                                  "\xC3"sv,
+                                                  "\0"sv,
+                                                  "\xE2\x80\xAE"sv,
+                                                  "\xEF\xBB\xBF"sv,
+                                                  "\xE2\x80\x8B"sv,
+                                                  "\xC2\x85"sv,
+                                                  "\x1B[31m"sv,
+                                                  "\r"sv,
+                                                  "\xCC\x81"sv,
+                                                  "\xE2\x80\x9C"sv,
+                                                  "\x7F"sv,
+                                                  "\xF0\x9F\x90\x9F"sv};
     return std::string(one_of(kBytes));
   }
   static bool is_sign(char c) {

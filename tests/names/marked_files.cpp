@@ -119,8 +119,8 @@ constexpr std::string_view kCheck =
 std::string name_in_a_form(Breaker& breaker) {
   std::string first(kFirst), last(kLast);
   const auto capital = [](std::string& word) {
-    word[0] = static_cast<char>(
-        std::toupper(static_cast<unsigned char>(word[0])));
+    word[0] =
+        static_cast<char>(std::toupper(static_cast<unsigned char>(word[0])));
   };
   switch (breaker.below(8)) {
     case 0:
@@ -253,9 +253,8 @@ std::vector<std::vector<std::string>> commands_for(const std::string& file) {
   std::vector<std::vector<std::string>> commands;
   // What a learner wrote looks like a list of sentences to `check`.
   if (file != "journal.txt") {
-    commands = {{"check", file},
-                {"check", "--json", file},
-                {"check", "--fix", file}};
+    commands = {
+        {"check", file}, {"check", "--json", file}, {"check", "--fix", file}};
   }
   const auto add = [&](std::vector<std::vector<std::string>> more) {
     std::ranges::move(more, std::back_inserter(commands));
