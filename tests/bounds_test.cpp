@@ -18,9 +18,9 @@ class Bounds : public testing::Test {
   Bounds() { bench::write_limit_files(folder.path(), SHEAF_DATA); }
 
   Outcome run(const std::vector<std::string>& arguments) const {
-    std::vector<std::string> all = {
-        "sh", "-c", "cd \"$0\" && exec \"$@\" >/dev/null", folder.path(),
-        SHEAF_PROGRAM};
+    std::vector<std::string> all = {"sh", "-c",
+                                    "cd \"$0\" && exec \"$@\" >/dev/null",
+                                    folder.path(), SHEAF_PROGRAM};
     all.insert(all.end(), arguments.begin(), arguments.end());
 #if defined(NDEBUG)
     return run_program(all, {.address_space = kMost});

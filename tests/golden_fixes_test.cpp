@@ -94,7 +94,9 @@ TEST_P(GoldenFixes, MendWhatTheirMessageSays) {
       const std::size_t begin = offset(text, fix["place"]["begin"]);
       const std::size_t end = offset(text, fix["place"]["end"]);
       ASSERT_LE(begin, end);
-      if (help.starts_with("did you mean")) {
+      // Of a file about learners neither label nor text says what stood there.
+      const bool hidden = fix["label"] == "what stood here is put right";
+      if (help.starts_with("did you mean") && !hidden) {
         // The wrong name, and no more, is taken away.
         const auto wrong = quotes_in(said);
         EXPECT_NE(std::ranges::find(wrong, text.substr(begin, end - begin)),

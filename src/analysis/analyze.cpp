@@ -313,7 +313,8 @@ class Analyzer {
     for (std::size_t i = 0; i < sentence.words.size(); ++i) {
       AnalyzedSentence::Part& part = sentence.words[i];
       if (part.word.standing.kind == WordStanding::Kind::not_yet) {
-        part.near = near_in_meaning(result_, sentence, i, kNearWords, near_words_);
+        part.near =
+            near_in_meaning(result_, sentence, i, kNearWords, near_words_);
       }
     }
   }

@@ -130,8 +130,8 @@ void report_standings(const AnalyzedLesson& lesson, Diagnostics& diagnostics) {
     const NotYet& entry = found.at(key);
     const AnalyzedWord& word = *entry.first;
     std::string text =
-        fmt::format("{} is not decodable yet: {}", as_written(word.spelling.value),
-                    why_not_yet(lesson, word));
+        fmt::format("{} is not decodable yet: {}",
+                    as_written(word.spelling.value), why_not_yet(lesson, word));
     if (entry.times > 1) {
       text += fmt::format("; it is used {} times here", entry.times);
     }

@@ -99,8 +99,8 @@ Reading WordFinder::read_by_hand(const PlacedWord& spelling,
   diagnostics_.error(
       diagnostic::bad_split,
       has_part ? places[static_cast<std::size_t>(result.part)] : spelling.span,
-      fmt::format("the graphemes of {} do not fit: {}", as_written(spelling.value),
-                  result.fault),
+      fmt::format("the graphemes of {} do not fit: {}",
+                  as_written(spelling.value), result.fault),
       "divide the word into graphemes that make it up, such as `sh e d`, or "
       "`sh a_e k` for shake");
   return phonics_.read(spelling.value, conventions_).front();

@@ -62,8 +62,10 @@ std::string resolved(std::string text, bool hidden) {
   if (!has_written(text)) return text;
   std::string result;
   for (std::size_t at = 0; at < text.size();) {
-    const std::size_t begin = std::min(text.find(kWrittenBegin, at), text.size());
-    const std::size_t end = std::min(text.find(kWrittenEnd, begin), text.size());
+    const std::size_t begin =
+        std::min(text.find(kWrittenBegin, at), text.size());
+    const std::size_t end =
+        std::min(text.find(kWrittenEnd, begin), text.size());
     result.append(text, at, begin - at);
     if (begin == text.size()) break;
     std::string part = text.substr(begin + 1, end - begin - 1);

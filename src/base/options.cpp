@@ -220,10 +220,10 @@ void OptionValues::set(std::string_view name, const Value& value,
   }
   const auto setting = read_setting(spec, value.text.text());
   if (!setting) {
-    diagnostics.error(
-        diagnostic::wrong_value, value.span,
-        fmt::format("{} does not fit `{}`", as_written(value.text.text()), name),
-        fitting(spec, value.text.text()));
+    diagnostics.error(diagnostic::wrong_value, value.span,
+                      fmt::format("{} does not fit `{}`",
+                                  as_written(value.text.text()), name),
+                      fitting(spec, value.text.text()));
     return;
   }
   if (beyond(spec, *setting)) {
@@ -276,9 +276,10 @@ OptionValues read_options(OptionTable table, const Value* given,
                    ? "it has no options"
                    : fmt::format("its options are {}", fmt::join(names, ", "));
       }
-      diagnostics.error(diagnostic::unknown_option, entry.key.span,
-                        fmt::format("{} has no option {}", owner, as_written(key)),
-                        std::move(help));
+      diagnostics.error(
+          diagnostic::unknown_option, entry.key.span,
+          fmt::format("{} has no option {}", owner, as_written(key)),
+          std::move(help));
       continue;
     }
     values.set(key, entry.value, diagnostics);

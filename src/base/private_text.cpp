@@ -15,20 +15,73 @@ constexpr int kLongestCode = 12;
 constexpr int kMostCodeLetters = 3;
 
 // Keys of these files, and values that are one of a few.
-constexpr std::string_view kFormWords[] = {
-    "absent", "accent", "all", "american", "amount", "australian", "british",
-    "class", "cm", "confuses", "date", "days", "dictation", "extra", "from",
-    "general-american", "goal", "goal-date", "group", "groups", "in", "kind",
-    "layout", "learners", "left-out", "lesson", "line-size", "marked", "mm",
-    "no", "no-school", "normal", "not", "note", "numbered", "part-two",
-    "picture-names", "probe", "pt", "records", "retention", "review-weeks",
-    "review-words", "said", "school-year", "scottish", "sequence", "sheaf",
-    "spacing", "speech", "step", "title", "to", "transfer", "until", "wide",
-    "wider", "writing", "written", "wrong", "yaml", "yes", "yet"};
+constexpr std::string_view kFormWords[] = {"absent",
+                                           "accent",
+                                           "all",
+                                           "american",
+                                           "amount",
+                                           "australian",
+                                           "british",
+                                           "class",
+                                           "cm",
+                                           "confuses",
+                                           "date",
+                                           "days",
+                                           "dictation",
+                                           "extra",
+                                           "from",
+                                           "general-american",
+                                           "goal",
+                                           "goal-date",
+                                           "group",
+                                           "groups",
+                                           "in",
+                                           "kind",
+                                           "layout",
+                                           "learners",
+                                           "left-out",
+                                           "lesson",
+                                           "line-size",
+                                           "marked",
+                                           "mm",
+                                           "no",
+                                           "no-school",
+                                           "normal",
+                                           "not",
+                                           "note",
+                                           "numbered",
+                                           "part-two",
+                                           "picture-names",
+                                           "probe",
+                                           "pt",
+                                           "records",
+                                           "retention",
+                                           "review-weeks",
+                                           "review-words",
+                                           "said",
+                                           "school-year",
+                                           "scottish",
+                                           "sequence",
+                                           "sheaf",
+                                           "spacing",
+                                           "speech",
+                                           "step",
+                                           "title",
+                                           "to",
+                                           "transfer",
+                                           "until",
+                                           "wide",
+                                           "wider",
+                                           "writing",
+                                           "written",
+                                           "wrong",
+                                           "yaml",
+                                           "yes",
+                                           "yet"};
 
 // Keys that lessons, layouts and sequences do not have.
 constexpr std::string_view kTellingKeys[] = {
-    "learners", "groups", "wrong",   "written",   "writing",  "marked",
+    "learners", "groups", "wrong",   "written",   "writing",   "marked",
     "absent",   "date",   "records", "no-school", "goal-date", "class"};
 // Keys that files about learners do not have. Under one of them a word may
 // stand that is such a key, as in `split: {date: d a_e t}`.
@@ -125,7 +178,8 @@ bool is_called_so(std::string_view name) {
       file.substr(0, file.find('.')),
       [&](std::string_view word) {
         while (!word.empty()) {
-          const std::string_view part = word.substr(0, word.find_first_of("-_"));
+          const std::string_view part =
+              word.substr(0, word.find_first_of("-_"));
           so = so || part == "class" || part == "pupils" ||
                part.starts_with("record");
           word.remove_prefix(std::min(part.size() + 1, word.size()));
@@ -167,9 +221,7 @@ bool may_be_name(std::string_view text) {
   bool may_be = false;
   for_parts(
       text,
-      [&](std::string_view word) {
-        may_be = may_be || word_may_be_name(word);
-      },
+      [&](std::string_view word) { may_be = may_be || word_may_be_name(word); },
       [](std::string_view) {});
   return may_be;
 }

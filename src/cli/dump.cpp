@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "cli/exit_codes.h"
 #include "base/utf8.h"
+#include "cli/exit_codes.h"
 #include "cli/messages.h"
 #include "cli/requests.h"
 #include "cli/verbs.h"

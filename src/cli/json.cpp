@@ -346,7 +346,10 @@ Json message_json(const Diagnostic& d) {
   j["fixes"] = Json::array();
   for (const Fix& fix : d.fixes) {
     // Of a file about learners no more is said here than in the message.
-    if (fix.span.file->is_private() && may_be_name(fix.replacement)) continue;
+    if (fix.span.file->is_private() && may_be_name(fix.replacement) &&
+        d.help.find("`" + fix.replacement + "`") == std::string::npos) {
+      continue;
+    }
     j["fixes"].push_back({{"place", place_json(fix.span)},
                           {"replacement", fix.replacement},
                           {"label", fix.label},

@@ -138,7 +138,8 @@ void print_csv_row(const AttemptRow& row) {
   std::string patterns, right;
   for (const AttemptRow::Chance& chance : row.patterns) {
     patterns += (patterns.empty() ? "" : " ") + chance.pattern;
-    right += fmt::format("{}{}", right.empty() ? "" : " ", chance.right ? 1 : 0);
+    right +=
+        fmt::format("{}{}", right.empty() ? "" : " ", chance.right ? 1 : 0);
   }
   fmt::print("{},{},{},{},{},{},{},{},{},{},{},{},{}\r\n", row.date,
              csv_field(row.lesson), row.kind, csv_field(row.learner),
@@ -338,9 +339,8 @@ int mark_pairs(const CommandLine& line, MarkingDesk& desk) {
     rows.finish();
   } else {
     TextTable table({"word", "written", "graphemes", "sequences", "what"});
-    good = read_pairs(text, shown, desk, [&](const AttemptRow& row) {
-      table.add(pair_row(row));
-    });
+    good = read_pairs(text, shown, desk,
+                      [&](const AttemptRow& row) { table.add(pair_row(row)); });
     fmt::print("{}", table.text());
     print_caution();
   }

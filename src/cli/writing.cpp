@@ -56,11 +56,11 @@ void add_sequence(Workspace& workspace, const CommandLine& line,
   const SequenceStep* last =
       wanted.empty() ? nullptr : find_step(sequence, wanted);
   if (!wanted.empty() && last == nullptr) {
-    diagnostics.error(diagnostic::wrong_value, {},
-                      fmt::format("there is no step {} in {}",
-                                  sheaf::quoted(wanted),
-                                  printable(line.marking.sequence)),
-                      "write a step's number or name after --step");
+    diagnostics.error(
+        diagnostic::wrong_value, {},
+        fmt::format("there is no step {} in {}", sheaf::quoted(wanted),
+                    printable(line.marking.sequence)),
+        "write a step's number or name after --step");
     return;
   }
   add_patterns(sequence.taught, phonics, taught, diagnostics);

@@ -67,10 +67,10 @@ class JobMaker {
     }
     for (const LearnerCode& wanted : request_.learners) {
       if (std::ranges::find(codes, wanted.text()) != codes.end()) continue;
-      diagnostics_.error(diagnostic::unknown_learner, {},
-                         fmt::format("the class has no learner {}",
-                                     as_written(wanted.text())),
-                         did_you_mean(wanted.text(), codes));
+      diagnostics_.error(
+          diagnostic::unknown_learner, {},
+          fmt::format("the class has no learner {}", as_written(wanted.text())),
+          did_you_mean(wanted.text(), codes));
     }
   }
 

@@ -38,8 +38,7 @@ std::optional<FilePath> find_layout(
   if (help.empty()) help = "`sheaf layouts` lists them";
   diagnostics.error(
       diagnostic::unknown_layout, name.span,
-      fmt::format("there is no layout {} here", as_written(name.value)),
-      help);
+      fmt::format("there is no layout {} here", as_written(name.value)), help);
   return std::nullopt;
 }
 

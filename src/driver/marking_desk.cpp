@@ -89,10 +89,10 @@ void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
   }
 }
 
-// Some three seconds, and for `week` 230 MiB. A class of thirty comes to 130,000
+// Some two seconds, and for `week` 250 MiB. A class of thirty comes to 130,000
 // in a year of weekly dictations, so whoever asks for more than this means harm
 // or has a mistake in the files.
-constexpr std::size_t kMostWork = 250'000;
+constexpr std::size_t kMostWork = 180'000;
 
 }  // namespace
 

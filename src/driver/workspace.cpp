@@ -295,8 +295,7 @@ void add_pictures(Workspace& workspace, const LessonRequest& request,
       if (!found) {
         diagnostics.error(
             diagnostic::no_picture, name.span,
-            fmt::format("there is no picture {} here",
-                        as_written(name.value)),
+            fmt::format("there is no picture {} here", as_written(name.value)),
             "put the file into the lesson's folder or below it, or name its "
             "folder with --allow");
         continue;

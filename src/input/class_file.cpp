@@ -35,9 +35,10 @@ void read_line_size(const Field& field, LearnerSettings& settings,
   if (!text.given()) return;
   const auto length = read_length(text.value);
   if (!length) {
-    d.error(diagnostic::wrong_value, text.span,
-            fmt::format("{} is not a size with its unit", as_written(text.value)),
-            "write a number with mm, cm, in or pt, as in `line-size: 8 mm`");
+    d.error(
+        diagnostic::wrong_value, text.span,
+        fmt::format("{} is not a size with its unit", as_written(text.value)),
+        "write a number with mm, cm, in or pt, as in `line-size: 8 mm`");
   } else if (*length < Length::from_mm(3) || *length > Length::from_mm(20)) {
     d.error(diagnostic::value_out_of_range, text.span,
             fmt::format("the letters on a line cannot be {} high",
@@ -53,10 +54,11 @@ void read_choice(const Field& field, const ThreeChoices& choices,
   PlacedWord text = read_short_text(field, d);
   if (!text.given()) return;
   if (std::ranges::find(choices, text.value) == choices.end()) {
-    d.error(diagnostic::wrong_value, text.span,
-            fmt::format("{} does not fit `{}`", as_written(text.value), field.key),
-            fmt::format("write `{}`, `{}` or `{}`", choices[0], choices[1],
-                        choices[2]));
+    d.error(
+        diagnostic::wrong_value, text.span,
+        fmt::format("{} does not fit `{}`", as_written(text.value), field.key),
+        fmt::format("write `{}`, `{}` or `{}`", choices[0], choices[1],
+                    choices[2]));
     return;
   }
   setting = std::move(text);
@@ -139,10 +141,11 @@ std::optional<Spanned<Date>> read_day(const Field& field, Diagnostics& d) {
   if (const auto day = read_date(text.value)) {
     return Spanned<Date>{*day, text.span};
   }
-  d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a date in the calendar", as_written(text.value)),
-          fmt::format("write year, month and day with hyphens, as in `{}`",
-                      field.example));
+  d.error(
+      diagnostic::wrong_value, text.span,
+      fmt::format("{} is not a date in the calendar", as_written(text.value)),
+      fmt::format("write year, month and day with hyphens, as in `{}`",
+                  field.example));
   return std::nullopt;
 }
 
@@ -313,7 +316,8 @@ class ClassReader {
     if (!fresh) {
       Diagnostic& d = diagnostics_.error(
           diagnostic::repeated_word, name.span,
-          fmt::format("two learners have the code {}", as_written(code->text())),
+          fmt::format("two learners have the code {}",
+                      as_written(code->text())),
           "give each learner a code of their own; capital letters make no "
           "difference");
       d.remarks.push_back({first->second, "the first one"});

@@ -66,10 +66,10 @@ std::vector<Fix> quotes_around_line(const Value& item) {
 void report_item(const Field& field, const Value& item,
                  Diagnostics& diagnostics) {
   if (item.kind == Value::Kind::nothing) {
-    diagnostics.error(
-        diagnostic::missing_value, item.span,
-        fmt::format("a part of the list under {} is empty", as_written(field.key)),
-        "write something there or take it out");
+    diagnostics.error(diagnostic::missing_value, item.span,
+                      fmt::format("a part of the list under {} is empty",
+                                  as_written(field.key)),
+                      "write something there or take it out");
   } else if (item.kind == Value::Kind::list) {
     diagnostics.error(diagnostic::wrong_value, item.span,
                       fmt::format("there is a list inside the list under {}",
@@ -192,9 +192,10 @@ void check_known_keys(const Value& keys,
                  : "if it belongs to the text above, begin the line with two "
                    "spaces and write that text under `|`";
     }
-    diagnostics.error(diagnostic::unknown_key, entry.key.span,
-                      fmt::format("{} is not a key of {}", as_written(key), what),
-                      std::move(help));
+    diagnostics.error(
+        diagnostic::unknown_key, entry.key.span,
+        fmt::format("{} is not a key of {}", as_written(key), what),
+        std::move(help));
   }
 }
 
@@ -226,7 +227,7 @@ bool report_joined_key(const ValueEntry& entry, Diagnostics& diagnostics) {
       "there is no space after the colon",
       {fmt::format("write {}",
                    as_written(fmt::format("{}: {}", text.substr(0, colon),
-                                      text.substr(colon + 1)))),
+                                          text.substr(colon + 1)))),
        {{behind, " ", "a space is now after the colon", true}}});
   return true;
 }

@@ -137,10 +137,10 @@ void key_word(const Field& field, Lesson& lesson, Diagnostics& d) {
   PlacedWord word = read_short_text(field, d);
   if (!word.given()) return;
   if (word.value.find_first_of(" ,") != std::string::npos) {
-    d.error(
-        diagnostic::wrong_value, word.span,
-        fmt::format("there is more than one word under {}", as_written(field.key)),
-        fmt::format("write it like this: `{}`", field.example));
+    d.error(diagnostic::wrong_value, word.span,
+            fmt::format("there is more than one word under {}",
+                        as_written(field.key)),
+            fmt::format("write it like this: `{}`", field.example));
     return;
   }
   if (check_word(word, d)) lesson.key_word = std::move(word);

@@ -31,8 +31,7 @@ class PlacementReader {
     if (part.value.kind != Value::Kind::keys || part.value.entries.empty()) {
       diagnostics_.error(
           diagnostic::wrong_value, part.key.span,
-          fmt::format("{} needs steps with words",
-                      as_written(part.key.value)),
+          fmt::format("{} needs steps with words", as_written(part.key.value)),
           fmt::format("write each step on a line of its own, as in `{}`",
                       example));
       return steps;
@@ -40,8 +39,8 @@ class PlacementReader {
     if (part.value.entries.size() > kMostPlacementSteps) {
       diagnostics_.error(
           diagnostic::too_many, part.key.span,
-          fmt::format("{} has more than {} steps",
-                      as_written(part.key.value), kMostPlacementSteps),
+          fmt::format("{} has more than {} steps", as_written(part.key.value),
+                      kMostPlacementSteps),
           "check a part of the sequence at a time");
       return steps;
     }

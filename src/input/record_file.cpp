@@ -43,9 +43,10 @@ void date_key(const Field& field, Record& record, Diagnostics& d) {
     record.date = {*date, text.span};
     return;
   }
-  d.error(diagnostic::wrong_value, text.span,
-          fmt::format("{} is not a date in the calendar", as_written(text.value)),
-          "write year, month and day with hyphens, as in `date: 2026-03-12`");
+  d.error(
+      diagnostic::wrong_value, text.span,
+      fmt::format("{} is not a date in the calendar", as_written(text.value)),
+      "write year, month and day with hyphens, as in `date: 2026-03-12`");
 }
 
 void kind_key(const Field& field, Record& record, Diagnostics& d) {
@@ -113,8 +114,9 @@ std::optional<Tally> read_tally(const ValueEntry& entry, Diagnostics& d) {
                       as_written(entry.value.span.text())),
           fmt::format("write how often it was right, a slash, and how often it "
                       "came up, as in `{}: 3/5`",
-                      entry.key.value.size() > 40 ? "ai"
-                                                  : sheaf::written(entry.key.value)));
+                      entry.key.value.size() > 40
+                          ? "ai"
+                          : sheaf::written(entry.key.value)));
   return std::nullopt;
 }
 

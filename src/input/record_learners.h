@@ -45,12 +45,11 @@ std::vector<OfLearner<T>> read_learners(const Field& field, Diagnostics& d,
     };
     const auto first = std::ranges::find_if(learners, same);
     if (first != learners.end()) {
-      d.error(
-           diagnostic::repeated_key, entry.key.span,
-           fmt::format("{} is listed twice under {}",
-                       as_written(code->text()), as_written(field.key)),
-           "write what this learner wrote in one place; capital letters "
-           "make no difference in a code")
+      d.error(diagnostic::repeated_key, entry.key.span,
+              fmt::format("{} is listed twice under {}",
+                          as_written(code->text()), as_written(field.key)),
+              "write what this learner wrote in one place; capital letters "
+              "make no difference in a code")
           .remarks.push_back({first->code.span, "the first one"});
       continue;
     }

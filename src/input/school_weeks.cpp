@@ -49,9 +49,10 @@ std::optional<SchoolYear> read_school_year(const Field& field, Diagnostics& d) {
     return SchoolYear{*first, *last, written.span};
   }
   d.error(diagnostic::wrong_value, written.span,
-          first && last ? fmt::format("{} ends before it begins", as_written(text))
-                        : fmt::format("{} is not two days with `to` between",
-                                      as_written(text)),
+          first && last
+              ? fmt::format("{} ends before it begins", as_written(text))
+              : fmt::format("{} is not two days with `to` between",
+                            as_written(text)),
           "write the first and the last day of school, as in `school-year: "
           "2026-09-01 to 2027-07-16`");
   return std::nullopt;

@@ -171,12 +171,12 @@ void SentenceMender::report(const Found& found, const DiagnosticName& name,
                             std::string_view one, std::string_view several,
                             std::string_view help, Diagnostics& diagnostics) {
   if (found.times == 0) return;
-  diagnostics.note(
-      name, found.first,
-      found.times == 1
-          ? fmt::format(fmt::runtime(one), as_written(found.text))
-          : fmt::format(fmt::runtime(several), found.times, as_written(found.text)),
-      {std::string(help), found.fixes});
+  diagnostics.note(name, found.first,
+                   found.times == 1
+                       ? fmt::format(fmt::runtime(one), as_written(found.text))
+                       : fmt::format(fmt::runtime(several), found.times,
+                                     as_written(found.text)),
+                   {std::string(help), found.fixes});
 }
 
 }  // namespace sheaf

@@ -243,11 +243,12 @@ std::vector<LessonSplit> read_splits(const Field& field,
     if (!graphemes_make(graphemes, split.word.value)) {
       diagnostics.error(
           diagnostic::bad_split, part.value.span,
-          split.parts.empty() ? fmt::format("there are no graphemes for {}",
-                                            as_written(split.word.value))
-                              : fmt::format("these graphemes make {}, not {}",
-                                            as_written(shown_together(split.parts)),
-                                            as_written(split.word.value)),
+          split.parts.empty()
+              ? fmt::format("there are no graphemes for {}",
+                            as_written(split.word.value))
+              : fmt::format("these graphemes make {}, not {}",
+                            as_written(shown_together(split.parts)),
+                            as_written(split.word.value)),
           "write all letters of the word in their order, as in `shake: sh a_e "
           "k`");
       continue;

@@ -170,11 +170,11 @@ class RepeatCheck {
         seen_.try_emplace(lower_case(exact), Seen{exact, word.span});
     if (is_new) return true;
     if (first->second.exact == exact) {
-      Diagnostic& d =
-          diagnostics_.error(diagnostic::repeated_word, word.span,
-                             fmt::format("{} is listed twice under {}",
-                                         as_written(word.value), as_written(key_)),
-                             "take one of the two out");
+      Diagnostic& d = diagnostics_.error(
+          diagnostic::repeated_word, word.span,
+          fmt::format("{} is listed twice under {}", as_written(word.value),
+                      as_written(key_)),
+          "take one of the two out");
       d.remarks.push_back({first->second.span, "the first one"});
       return false;
     }
@@ -227,10 +227,10 @@ std::optional<LessonWord> read_parted(const PlacedText& piece,
     return std::nullopt;
   }
   if (count_characters(word.spelling.value) > kMostLetters) {
-    diagnostics.error(
-        diagnostic::text_too_long, piece.span(),
-        fmt::format("{} has more than {} letters", as_written(text), kMostLetters),
-        "separate words with spaces, commas or new lines");
+    diagnostics.error(diagnostic::text_too_long, piece.span(),
+                      fmt::format("{} has more than {} letters",
+                                  as_written(text), kMostLetters),
+                      "separate words with spaces, commas or new lines");
     return std::nullopt;
   }
   return word;

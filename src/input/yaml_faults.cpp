@@ -176,15 +176,14 @@ class Explainer {
       std::string inside(whole.substr(1));
       if (inside.ends_with('\'')) inside.pop_back();
       const std::string better = in_quotes(inside);
-      report(
-          diagnostic::bad_quotes, stop_.last_end - 1, stop_.last_end,
-          "this apostrophe ends the text, which begins with the same sign",
-          better.empty()
-              ? Help("put the text in double quotes")
-              : Help(fmt::format("put the text in double quotes: `{}`",
-                                 written(better)),
-                     {quotes_around(span(stop_.last_begin, begins.end),
-                                    better)}));
+      report(diagnostic::bad_quotes, stop_.last_end - 1, stop_.last_end,
+             "this apostrophe ends the text, which begins with the same sign",
+             better.empty()
+                 ? Help("put the text in double quotes")
+                 : Help(fmt::format("put the text in double quotes: `{}`",
+                                    written(better)),
+                        {quotes_around(span(stop_.last_begin, begins.end),
+                                       better)}));
       return true;
     }
     const bool in_list = stop_.open_bracket != std::string_view::npos;
@@ -308,7 +307,8 @@ class Explainer {
                    "start keys that belong together in the same column");
     } else {
       report(diagnostic::colon_in_text, *first, *first + 1,
-             fmt::format("the colon after {} turns it into a key", as_written(key)),
+             fmt::format("the colon after {} turns it into a key",
+                         as_written(key)),
              "write the lines under `|`, or put this one in quotes");
     }
     return true;
@@ -320,15 +320,14 @@ class Explainer {
         source_.substr(line_.content(), first - line_.content());
     const std::string better =
         in_quotes(source_.substr(value, line_.end - value));
-    report(
-        diagnostic::colon_in_text, at_, at_ + 1,
-        fmt::format("the second colon in this line turns {} into a key",
-                    as_written(source_.substr(value, at_ - value))),
-        better.empty() || key.size() > 40
-            ? Help("put the text after the first colon in quotes")
-            : Help(fmt::format("put the text in quotes: `{}`",
-                               written(fmt::format("{}: {}", key, better))),
-                   {quotes_around(span(value, line_.end), better)}));
+    report(diagnostic::colon_in_text, at_, at_ + 1,
+           fmt::format("the second colon in this line turns {} into a key",
+                       as_written(source_.substr(value, at_ - value))),
+           better.empty() || key.size() > 40
+               ? Help("put the text after the first colon in quotes")
+               : Help(fmt::format("put the text in quotes: `{}`",
+                                  written(fmt::format("{}: {}", key, better))),
+                      {quotes_around(span(value, line_.end), better)}));
   }
 
   const SourceFile& file_;

@@ -45,11 +45,11 @@ class LineExplainer {
     if (known || (!line_above(line_) && key_like)) {
       const std::size_t value =
           std::min(text.find_first_not_of(" =", space), text.size());
-      help = {
-          fmt::format("put a colon after the key, as in {}",
-                      as_written(fmt::format("{}: {}", key, text.substr(value)))),
-          {{span(line_.first + space, line_.first + value), ": ",
-            fmt::format("a colon is now after {}", key), known}}};
+      help = {fmt::format(
+                  "put a colon after the key, as in {}",
+                  as_written(fmt::format("{}: {}", key, text.substr(value)))),
+              {{span(line_.first + space, line_.first + value), ": ",
+                fmt::format("a colon is now after {}", key), known}}};
     }
     report(diagnostic::missing_colon, line_.first, line_.end,
            "this line has no key with a colon after it", std::move(help));
@@ -93,7 +93,7 @@ class LineExplainer {
            line_.first + size + 1, "there is no space after the colon",
            {fmt::format("write {}",
                         as_written(fmt::format("{}: {}", text.substr(0, size),
-                                           text.substr(size + 1)))),
+                                               text.substr(size + 1)))),
             {{span(line_.first + size + 1, line_.first + size + 1), " ",
               "a space is now after the colon",
               is_key_of_a_file(text.substr(0, size))}}});

@@ -146,12 +146,12 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
   Help nearest = did_you_mean(family, names);
   std::string known;
   for (const auto& name : families) known += " `" + name + "`";
-  diagnostics.error(diagnostic::unknown_typeface, span,
-                    fmt::format("there is no typeface {} here", as_written(family)),
-                    nearest.empty()
-                        ? Help("write one of" + known +
-                               ", or the name of a font file beside the layout")
-                        : std::move(nearest));
+  diagnostics.error(
+      diagnostic::unknown_typeface, span,
+      fmt::format("there is no typeface {} here", as_written(family)),
+      nearest.empty() ? Help("write one of" + known +
+                             ", or the name of a font file beside the layout")
+                      : std::move(nearest));
   return nullptr;
 }
 

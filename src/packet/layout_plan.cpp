@@ -39,7 +39,8 @@ LayoutPlan plan_layout(const LayoutFile& file, Diagnostics& diagnostics) {
           did_you_mean(entry.kind.value, names, Suggests::fixed_choice);
       diagnostics.error(
           diagnostic::unknown_sheet, entry.kind.span,
-          fmt::format("there is no sheet called {}", as_written(entry.kind.value)),
+          fmt::format("there is no sheet called {}",
+                      as_written(entry.kind.value)),
           nearest.empty() ? "`sheaf sheets` lists them" : std::move(nearest));
       continue;
     }

@@ -27,7 +27,6 @@ InSentence in_sentence(const AnalyzedLesson& lesson, const AnalyzedWord& word);
 /// Only the words that sound like it, without looking for a sentence.
 InSentence only_alikes(const AnalyzedLesson& lesson, const AnalyzedWord& word);
 
-
 /// The same of several, in their order: each in a sentence of its own, as far
 /// as there are others, and none of those that are `taken` already.
 std::vector<InSentence> in_sentences(const AnalyzedLesson& lesson,

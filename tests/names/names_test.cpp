@@ -22,14 +22,14 @@ namespace {
 /// Where a run shows the name; empty where it does not.
 std::string shown_in(const MarkedRun& run, const MemoryOutcome& outcome) {
   if (shows_name(outcome.messages)) return "messages";
-  const bool json = std::ranges::find(run.arguments, "--json") !=
-                    run.arguments.end();
+  const bool json =
+      std::ranges::find(run.arguments, "--json") != run.arguments.end();
   if (json && run.arguments.front() == "check") {
     for (std::size_t at = 0; at < outcome.results.size();) {
       const std::size_t end =
           std::min(outcome.results.find('\n', at), outcome.results.size());
-      const Json line = Json::parse(outcome.results.substr(at, end - at),
-                                    nullptr, false);
+      const Json line =
+          Json::parse(outcome.results.substr(at, end - at), nullptr, false);
       if (line.is_object() && shows_name(line["messages"].dump())) {
         return "messages as JSON";
       }
@@ -74,8 +74,8 @@ TEST(Names, AreLookedForInWhatSheafReads) {
       const MemoryOutcome outcome = run_in_memory(whole, command);
       ++all;
       good += outcome.status == 0 ? 1 : 0;
-      EXPECT_NE(outcome.status, 3)
-          << name << ": " << command.front() << "\n" << outcome.messages;
+      EXPECT_NE(outcome.status, 3) << name << ": " << command.front() << "\n"
+                                   << outcome.messages;
       if (outcome.status != 0 && std::getenv("SHEAF_NAME_LOG") != nullptr) {
         std::string line;
         for (const std::string& word : command) line += word + " ";
@@ -90,8 +90,9 @@ TEST(Names, AreKnownAgain) {
   EXPECT_TRUE(shows_name("error: `Wyzhkemb` is no code"));
   EXPECT_TRUE(shows_name("yzhk"));
   EXPECT_TRUE(shows_name(std::string("\0X\0o\0l\0v\0j\0i\0n\0t", 16)));
-  EXPECT_TRUE(shows_name("<77797A68"
-                         "6B656D62>"));
+  EXPECT_TRUE(
+      shows_name("<77797A68"
+                 "6B656D62>"));
   EXPECT_FALSE(shows_name("the learner in line 3 has no short code"));
 }
 

@@ -61,10 +61,10 @@ TEST(PrivateText, StaysWhereTheFileIsALesson) {
   const SourceFile file("sh.yaml", "pattern: sh\nwords: Tom\n");
   const std::uint32_t at = file.line_begin(2) + 7;
   Diagnostics diagnostics;
-  diagnostics.error(diagnostic::wrong_value, {&file, at, at + 3},
-                    as_written("Tom") + " is there",
-                    {"as in " + as_written("Tim"),
-                     {{{}, "Tim", is_now("Tom", "Tim")}}});
+  diagnostics.error(
+      diagnostic::wrong_value, {&file, at, at + 3},
+      as_written("Tom") + " is there",
+      {"as in " + as_written("Tim"), {{{}, "Tim", is_now("Tom", "Tim")}}});
   EXPECT_EQ(to_text(diagnostics),
             "sh.yaml:2:8: error: `Tom` is there [wrong-value]\n"
             "   2 | words: Tom\n"

@@ -163,7 +163,7 @@ TEST(ClassFile, KnowsACodeFromAName) {
 const Mistake kMistakes[] = {
     {"no learners", "layout: week\n",
      "class.yaml:1:1: error: the class has no learners [missing-key]\n"
-     "   1 | layout: week\n"
+     "   1 | layout: …\n"
      "     | ^~~~~~\n"
      "  help: add a line such as `learners: B7, C3, D1`\n"},
     {"a full name",
