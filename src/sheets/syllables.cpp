@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <memory>
 
 #include "layout/begun_line.h"
 #include "layout/heard.h"
@@ -26,6 +27,7 @@
 namespace sheaf::syllables_sheet {
 namespace {
 
+using namespace literals;
 using Kind = OptionSpec::Kind;
 
 constexpr OptionSpec kOptions[] = {

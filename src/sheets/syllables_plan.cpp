@@ -10,6 +10,8 @@ namespace sheaf::syllables_sheet {
 
 namespace {
 
+using namespace literals;
+
 constexpr Length kBeforeBoxes = 6_mm;
 constexpr Length kBeforeWhole = 9_mm;
 constexpr Length kLeastBeat = 17_mm;

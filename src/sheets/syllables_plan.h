@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <string_view>
 #include <vector>
 
 #include "layout/block.h"
@@ -12,14 +11,13 @@
 
 namespace sheaf::syllables_sheet {
 
-using namespace literals;
-
-constexpr Length kNumber = 10_mm;  ///< room for the item's number
-constexpr Length kKindBox = 9_mm;  ///< its side
-constexpr Length kBetweenBoxes = 3_mm;
-constexpr Length kBetweenParts = 5_mm;  ///< holds the line between them
-constexpr Length kBetweenBeats = 7_mm;  ///< holds a dot
-constexpr Length kBetweenItems = 5_mm;
+constexpr Length kNumber = Length::from_mm(10);  ///< room for the item's number
+constexpr Length kKindBox = Length::from_mm(9);  ///< its side
+constexpr Length kBetweenBoxes = Length::from_mm(3);
+constexpr Length kBetweenParts =
+    Length::from_mm(5);  ///< holds the line between them
+constexpr Length kBetweenBeats = Length::from_mm(7);  ///< holds a dot
+constexpr Length kBetweenItems = Length::from_mm(5);
 
 /// One line to write on, within an item.
 struct Place {
@@ -81,7 +79,7 @@ class Plan {
   bool model_;
   Ruling ruling_;
   TextStyle text_;
-  Length below_word_ = 3_mm;  // below the vowels' dots
+  Length below_word_ = Length::from_mm(3);  // below the vowels' dots
   ModelRoom around_;
   Length left_, right_;
 };
