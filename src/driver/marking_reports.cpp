@@ -64,14 +64,19 @@ void MarkingDesk::report(const MarkedRecord& marked,
   report_steps(marked, diagnostics);
   for (const PlacedWord& pattern : marked.session.unknown_patterns) {
     const auto names = workspace_.phonics().find_patterns(pattern.value);
-    const PatternFault fault =
-        names.size() == 1
-            ? fault_of(names[0], pattern.value, workspace_.phonics().patterns())
-            : PatternFault{fmt::format("{} names more than one pattern",
-                                       as_written(pattern.value)),
-                           "give each pattern a count of its own"};
+    PatternFault fault;
+    if (names.size() == 1) {
+      fault =
+          fault_of(names[0], pattern.value, workspace_.phonics().patterns());
+      fault.text = as_written_in(std::move(fault.text), pattern.value);
+    } else {
+      // What names patterns is nobody's name.
+      fault = {fmt::format("{} names more than one pattern",
+                           sheaf::quoted(pattern.value)),
+               "give each pattern a count of its own"};
+    }
     diagnostics.error(diagnostic::unknown_pattern, pattern.span,
-                      as_written_in(fault.text, pattern.value), fault.help);
+                      std::move(fault.text), std::move(fault.help));
   }
 }
 

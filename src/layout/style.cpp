@@ -139,7 +139,7 @@ const Font* face(FontLibrary& fonts, const std::string& family, FontRole role,
     throw MachineError(fmt::format(
         "Sheaf's own typeface {} is not in its list of fonts; build or install "
         "Sheaf again",
-        as_written(kOwnTypeface)));
+        sheaf::quoted(kOwnTypeface)));
   }
   std::vector<std::string> families = fonts.families();
   std::vector<std::string_view> names(families.begin(), families.end());

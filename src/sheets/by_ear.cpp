@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <memory>
 #include <string>
 #include <vector>
 
@@ -28,13 +27,7 @@ constexpr OptionSpec kOptions[] = {
 };
 
 const std::vector<EarDay>& work_of(const SheetInput& in) {
-  const int days = days_of_week(in), items = in.options.count("items");
-  auto& kept = in.memory.ear_days[{days, items}];
-  if (kept == nullptr) {
-    kept = std::make_shared<const std::vector<EarDay>>(
-        ear_work(in.lesson, days, items));
-  }
-  return *kept;
+  return ear_days(in, in.options.count("items"));
 }
 
 std::string sounds_text_of(const SheetInput& in, const EarWord& word) {

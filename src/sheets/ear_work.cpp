@@ -4,12 +4,14 @@
 #include <cstdlib>
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <utility>
 
 #include "analysis/remembered_parts.h"
 #include "base/shuffle.h"
+#include "sheets/sheet.h"
 #include "sheets/word_division.h"
 
 namespace sheaf {
@@ -336,6 +338,16 @@ class EarPlanner {
 std::vector<EarDay> ear_work(const AnalyzedLesson& lesson, int days,
                              int items) {
   return EarPlanner(lesson, days, items).plan();
+}
+
+const std::vector<EarDay>& ear_days(const SheetInput& in, int items) {
+  const int days = days_of_week(in);
+  auto& kept = in.memory.ear_days[{days, items}];
+  if (kept == nullptr) {
+    kept = std::make_shared<const std::vector<EarDay>>(
+        ear_work(in.lesson, days, items));
+  }
+  return *kept;
 }
 
 }  // namespace sheaf

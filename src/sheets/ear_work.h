@@ -42,4 +42,8 @@ struct EarDay {
 /// same thing. Words are the lesson's and such as children know before seven.
 std::vector<EarDay> ear_work(const AnalyzedLesson& lesson, int days, int items);
 
+struct SheetInput;
+/// The same for the days of a sheet's week, worked out once a packet.
+const std::vector<EarDay>& ear_days(const SheetInput& in, int items);
+
 }  // namespace sheaf

@@ -38,8 +38,7 @@ std::string step_heading(const SheetInput& in, const DayStep& step) {
 
 int days_by_ear(const SheetInput& in) {
   if (in.ear_items == 0 || in.lesson.patterns.empty()) return 0;
-  const std::vector<EarDay> days =
-      ear_work(in.lesson, days_of_week(in), in.ear_items);
+  const std::vector<EarDay>& days = ear_days(in, in.ear_items);
   const auto none = std::ranges::find_if(
       days, [](const EarDay& day) { return day.together.empty(); });
   return static_cast<int>(none - days.begin());

@@ -84,6 +84,9 @@ MemoryOutcome run_in_memory(const std::map<std::string, std::string>& files,
 
   std::vector<std::string> words = {"sheaf"};
   words.insert(words.end(), arguments.begin(), arguments.end());
+  // What a run gives up is given up for good, and many runs follow in this
+  // process.
+  if (words.size() > 1) words.emplace_back("--no-sandbox");
   std::vector<char*> argv;
   for (std::string& word : words) argv.push_back(word.data());
   argv.push_back(nullptr);
