@@ -273,9 +273,11 @@ int build_all(Workspace& workspace, const CommandLine& line) {
 }
 
 int run_build(const CommandLine& line) {
-  // Left to the end of the process: the system clears away faster.
-  static Workspace& workspace = *new Workspace(disk(), shipped_folder());
-  return build_all(workspace, line);
+  // Left to the end of the process: the system clears away faster. Another run
+  // in the same process has one of its own.
+  static auto& workspaces = *new std::vector<std::unique_ptr<Workspace>>;
+  workspaces.push_back(std::make_unique<Workspace>(disk(), shipped_folder()));
+  return build_all(*workspaces.back(), line);
 }
 
 }  // namespace sheaf
