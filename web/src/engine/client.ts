@@ -12,6 +12,10 @@ import type {
   Sight,
 } from './types.js';
 
+/** The worker for commands goes when it had nothing to do for so long (ms): its
+ * forty megabytes are a third of the page's. */
+const kIdle = 10_000;
+
 class Line {
   readonly #worker: Worker;
   readonly #waiting = new Map<number, {
@@ -32,6 +36,10 @@ class Line {
       this.#waiting.clear();
     });
   }
+
+  /** Nobody waits for an answer. */
+  get idle(): boolean { return this.#waiting.size === 0; }
+  end(): void { this.#worker.terminate(); }
 
   call(call: Call): Promise<Result> {
     return new Promise((done, failed) => {
@@ -59,6 +67,7 @@ class WorkerEngine implements Engine {
   readonly #parts: Promise<{ module: WebAssembly.Module; data: ArrayBuffer }>;
   readonly #texts: Promise<Line>;
   #runs: Promise<Line> | null = null;
+  #idling: ReturnType<typeof setTimeout> | undefined;
   /** Lists that never change. */
   #patterns: Promise<PatternInfo[]> | null = null;
   #layouts: Promise<LayoutInfo[]> | null = null;
@@ -205,10 +214,28 @@ class WorkerEngine implements Engine {
   }
 
   async #run(args: string[], input = '') {
+    clearTimeout(this.#idling);
     this.#runs ??= this.#line('command');
-    const { written, ...run } = await (await this.#runs).call(
-      { call: 'run', args, input: wellFormed(input) }) as Run;
-    return { ...run, files: written };
+    const runs = this.#runs;
+    try {
+      const { written, ...run } = await (await runs).call(
+        { call: 'run', args, input: wellFormed(input) }) as Run;
+      return { ...run, files: written };
+    } finally {
+      this.#endWhenIdle(runs);
+    }
+  }
+
+  #endWhenIdle(runs: Promise<Line>): void {
+    clearTimeout(this.#idling);
+    this.#idling = setTimeout(() => {
+      void runs.then((line) => {
+        // Files may be under way to it.
+        if (!line.idle) return this.#endWhenIdle(runs);
+        if (this.#runs === runs) this.#runs = null;
+        line.end();
+      }, () => undefined);
+    }, kIdle);
   }
   async run(args: string[], input = ''): Promise<RunResult> {
     const { code, out, err, files, gone } = await this.#run(args, input);

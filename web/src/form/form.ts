@@ -65,8 +65,7 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
   let path = '';
   let asking = 0;
   const renew = async () => {
-    // Nobody sees it: it is renewed when it is shown.
-    if (session.path === '' || parent.hidden) return;
+    if (session.path === '') return;
     asking += 1;
     const mine = asking;
     lessonSession(session).push();
@@ -87,6 +86,8 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     showMessages();
   };
   const soon = later(120, () => { void renew().catch(() => undefined); });
+  // While nobody sees it, it waits until typing rests.
+  const late = later(220, () => { void renew().catch(() => undefined); });
   // A place in the lesson is wanted: the field that has it takes the focus.
   parent.addEventListener('sheaf-show-field', (event) => {
     if (leaving) return;
@@ -105,11 +106,18 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     path = session.path;
     parent.scrollTop = 0;
     soon.cancel();
+    late.cancel();
     void renew().catch(() => undefined);
   });
-  session.addEventListener('text', soon);
+  session.addEventListener('text', () => {
+    soon.cancel();
+    late.cancel();
+    if (parent.hidden) late();
+    else soon();
+  });
   parent.addEventListener('sheaf-shown', () => {
     soon.cancel();
+    late.cancel();
     void renew().catch(() => undefined);
   });
   session.addEventListener('answers', showMessages);

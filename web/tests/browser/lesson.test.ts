@@ -48,6 +48,21 @@ for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as c
   });
 }
 
+test('after a rest commands are there as before, with all files', async (t) => {
+  const { page, faults } = await newPage(t, chromium.browser);
+  await page.goto(server.address);
+  await hasPages(page);
+  assert.equal(page.workers().length, 2);
+  await page.waitForTimeout(11_000);
+  assert.equal(page.workers().length, 1);
+  await writeText(page, 'pattern: sh\nwords: ship shop fish dish wish shed\nsightwords: the\n');
+  await page.getByRole('region', { name: 'Messages' })
+    .getByRole('button', { name: 'What does this mean?' }).first().click();
+  await page.getByRole('dialog').waitFor();
+  assert.equal(page.workers().length, 2);
+  assert.deepEqual(faults, []);
+});
+
 test('a slip is underlined, said in words and mended in one press', async (t) => {
   const { page, faults } = await newPage(t, chromium.browser);
   await page.goto(server.address);
@@ -124,6 +139,8 @@ test('form and text are one: what is typed in either stands in both', async (t) 
   await writeText(page, 'pattern: sh\nwords: shell shelf crash\n');
   await settled(page);
   await form.click();
+  await page.waitForFunction((field) => (field as HTMLTextAreaElement).value.trim() === 'shell shelf crash',
+    await words.elementHandle(), { timeout: 5000 }).catch(() => undefined);
   assert.equal((await words.inputValue()).trim(), 'shell shelf crash');
   assert.deepEqual(faults, []);
 });
