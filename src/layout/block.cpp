@@ -236,6 +236,23 @@ void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
   }
 }
 
+void save_pages(std::vector<Block>& blocks, Length height, double least) {
+  constexpr int kSteps = 10;
+  const std::size_t pages = page_starts(blocks, height).size();
+  std::vector<Length> blanks;
+  for (const Block& block : blocks) blanks.push_back(block.space_before);
+  for (int step = 1; step <= kSteps; ++step) {
+    const double part = 1 - (1 - least) * step / kSteps;
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+      blocks[i].space_before = scaled(blanks[i], part);
+    }
+    if (page_starts(blocks, height).size() < pages) return;
+  }
+  for (std::size_t i = 0; i < blocks.size(); ++i) {
+    blocks[i].space_before = blanks[i];
+  }
+}
+
 void outline_tints(std::vector<Block>& blocks, Length weight) {
   std::map<const Block*, std::shared_ptr<const Block>> heads;  // outlined ones
   for (Block& block : blocks) {

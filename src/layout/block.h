@@ -169,6 +169,11 @@ void even_pages(std::vector<Block>& blocks, Length height);
 void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
                     double most);
 
+/// Makes the blanks between blocks narrower by as little as brings all of them
+/// onto fewer pages of this height, each to at least `least` times what it is.
+/// Where that saves no page, they keep theirs.
+void save_pages(std::vector<Block>& blocks, Length height, double least);
+
 /// Draws light grounds as thin frames, to save ink.
 void outline_tints(std::vector<Block>& blocks, Length weight);
 

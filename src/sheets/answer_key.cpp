@@ -1,6 +1,7 @@
 // The teacher's key: for every sheet of the packet that has answers, the same
 // filled in, in small.
 
+#include "layout/block.h"
 #include "layout/text_block.h"
 #include "sheets/own_words.h"
 #include "sheets/sheet.h"
@@ -19,6 +20,7 @@ void compose(const SheetInput& in, Composer& c) {
   }
   // The script has them, where there is one.
   if (!in.has_script) add_own_words(in, c);
+  save_pages(c.blocks(), c.body().height, 0.5);
 }
 
 std::string missing(const SheetInput& in) {

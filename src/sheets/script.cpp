@@ -250,6 +250,7 @@ void compose(const SheetInput& in, Composer& c) {
   add_mending(in, c);
   add_notation(in, c);
   keep_on_one_page(std::span(c.blocks()).subspan(last));
+  save_pages(c.blocks(), c.body().height, 0.6);
 }
 
 const SheetKind kKind = {

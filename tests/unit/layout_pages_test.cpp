@@ -134,6 +134,25 @@ TEST(Blanks, BecomeNarrowerForOnePageAndWiderToFillIt) {
   EXPECT_EQ(blank_on(95_mm), 10_mm);
 }
 
+TEST(Blanks, BecomeNarrowerWhereThatSavesAPage) {
+  // Six blocks: two to a page of 100 mm with their blanks, three where those
+  // are halved.
+  const auto saved = [](double least) {
+    std::vector<Block> blocks(6, block_of(30_mm));
+    for (Block& block : blocks) block.space_before = 10_mm;
+    save_pages(blocks, 100_mm, least);
+    return blocks;
+  };
+  const std::vector<Block> kept = saved(0.6);
+  EXPECT_EQ(kept[5].space_before, 10_mm);
+  EXPECT_EQ(marks_on_pages(kept), (std::vector<std::size_t>{2, 2, 2}));
+  const std::vector<Block> narrow = saved(0.2);
+  EXPECT_LE(narrow[5].space_before, 5_mm);
+  // No narrower than is needed.
+  EXPECT_GT(narrow[5].space_before, 3_mm);
+  EXPECT_EQ(marks_on_pages(narrow), (std::vector<std::size_t>{3, 3}));
+}
+
 TEST(Tints, BecomeFramesInRepeatedHeadsToo) {
   Block head;
   head.height = 10_mm;
