@@ -202,24 +202,18 @@ constexpr std::size_t argument(std::size_t index) {
 }
 
 // Of a call with this number, what its argument has in common with `bits` is
-// asked for: it is refused with these values alone.
-void refuse_with(Filter& filter, std::uint32_t call, std::size_t index,
-                 std::uint32_t bits, std::uint32_t value) {
+// asked for: it is refused where that is this value, or where it is another.
+enum class Refused { same, other };
+void refuse_where(Filter& filter, std::uint32_t call, std::size_t index,
+                  std::uint32_t bits, Refused refused, std::uint32_t value) {
   filter.where_is(call, 5);
   filter.load(argument(index));
   filter.keep_bits(bits);
-  filter.where_is(value, 1);
-  filter.give(answer(EPERM));
-  filter.load(kNumber);
-}
-
-// The same where it is anything else.
-void refuse_unless(Filter& filter, std::uint32_t call, std::size_t index,
-                   std::uint32_t bits, std::uint32_t value) {
-  filter.where_is(call, 5);
-  filter.load(argument(index));
-  filter.keep_bits(bits);
-  filter.where_is_not(value, 1);
+  if (refused == Refused::same) {
+    filter.where_is(value, 1);
+  } else {
+    filter.where_is_not(value, 1);
+  }
   filter.give(answer(EPERM));
   filter.load(kNumber);
 }
@@ -249,19 +243,21 @@ bool refuse_calls() {
   // the C library is sent back to the older call.
   filter.where_is(__NR_clone3, 1);
   filter.give(answer(ENOSYS));
-  refuse_unless(filter, __NR_clone, 0, CLONE_THREAD, CLONE_THREAD);
+  refuse_where(filter, __NR_clone, 0, CLONE_THREAD, Refused::other,
+               CLONE_THREAD);
   // Nothing here makes code at run time.
-  refuse_with(filter, __NR_mmap, 2, PROT_EXEC, PROT_EXEC);
-  refuse_with(filter, __NR_mprotect, 2, PROT_EXEC, PROT_EXEC);
-  refuse_with(filter, __NR_pkey_mprotect, 2, PROT_EXEC, PROT_EXEC);
+  refuse_where(filter, __NR_mmap, 2, PROT_EXEC, Refused::same, PROT_EXEC);
+  refuse_where(filter, __NR_mprotect, 2, PROT_EXEC, Refused::same, PROT_EXEC);
+  refuse_where(filter, __NR_pkey_mprotect, 2, PROT_EXEC, Refused::same,
+               PROT_EXEC);
 #endif
   // A process may end itself, and ask for its own limits.
-  refuse_unless(filter, __NR_tgkill, 0, kAnyBits,
-                static_cast<std::uint32_t>(::getpid()));
-  refuse_unless(filter, __NR_prlimit64, 0, kAnyBits, 0);
+  refuse_where(filter, __NR_tgkill, 0, kAnyBits, Refused::other,
+               static_cast<std::uint32_t>(::getpid()));
+  refuse_where(filter, __NR_prlimit64, 0, kAnyBits, Refused::other, 0);
   // Keys pressed on a terminal in the user's name: a shell would run them.
-  refuse_with(filter, __NR_ioctl, 1, kAnyBits, TIOCSTI);
-  refuse_with(filter, __NR_ioctl, 1, kAnyBits, TIOCLINUX);
+  refuse_where(filter, __NR_ioctl, 1, kAnyBits, Refused::same, TIOCSTI);
+  refuse_where(filter, __NR_ioctl, 1, kAnyBits, Refused::same, TIOCLINUX);
   filter.give(kAllow);
   return filter.install();
 }
