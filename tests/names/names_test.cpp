@@ -11,7 +11,10 @@
 #include <algorithm>
 #include <cstdlib>
 #include <fstream>
+#include <sstream>
+#include <string>
 
+#include "base/private_text.h"
 #include "json/json.h"
 #include "names/marked_files.h"
 #include "names/run_in_memory.h"
@@ -84,6 +87,18 @@ TEST(Names, AreLookedForInWhatSheafReads) {
     }
   }
   EXPECT_GE(good, all * 2 / 3) << all;
+}
+
+// A class file names layouts: those are shown, or nobody could mend them.
+TEST(Names, AreNotThoseOfLayouts) {
+  const MemoryOutcome outcome = run_in_memory({}, {"layouts"});
+  std::istringstream lines(outcome.results);
+  int layouts = 0;
+  for (std::string line; std::getline(lines, line); ++layouts) {
+    const std::string name = line.substr(0, line.find(' '));
+    EXPECT_FALSE(may_be_name(name)) << name;
+  }
+  EXPECT_GT(layouts, 5);
 }
 
 TEST(Names, AreKnownAgain) {
