@@ -5,8 +5,10 @@
 //
 // Each function that can fail gives 0, or a number of exit_codes.h.
 
+#include <cstdio>
 #include <cstdlib>
 #include <exception>
+#include <iostream>
 #include <memory>
 #include <new>
 #include <string>
@@ -112,6 +114,9 @@ int sheaf_run(const char* request, std::size_t size) {
     std::vector<char*> arguments;
     for (std::string& word : words) arguments.push_back(word.data());
     arguments.push_back(nullptr);
+    // The input of the last run was read to its end; this one has another.
+    std::clearerr(stdin);
+    std::cin.clear();
     const auto before = sheaf::memory().all();
     const int code =
         sheaf::run_command(static_cast<int>(words.size()), arguments.data());
