@@ -60,8 +60,8 @@ struct Pen::Part {
   bool is_closed = false;
 
   // Whether FreeType's stroker sees no length in it, by the grid that it counts
-  // in: it skips such lines, and curves whose points are next to each other, and
-  // cannot end a part of which it has skipped all.
+  // in: it skips such lines, and curves whose points are next to each other,
+  // and cannot end a part of which it has skipped all.
   bool is_spot() const {
     const FT_Vector begin = in_64ths(start);
     FT_Vector at = begin;
@@ -208,9 +208,8 @@ void Pen::draw_dash(const std::vector<Spot>& spots, double radius,
   }
   const FT_Vector start = in_64ths(part.start);
   // FreeType draws nothing where its own grid shows no length.
-  const bool is_dot = std::ranges::all_of(spots, [&](Spot spot) {
-    return is_same(in_64ths(spot), start);
-  });
+  const bool is_dot = std::ranges::all_of(
+      spots, [&](Spot spot) { return is_same(in_64ths(spot), start); });
   if (!is_dot) {
     draw_whole(part, shape);
   } else if (is_round_) {
