@@ -85,8 +85,8 @@ int run(const std::uint8_t* data, std::size_t size, Read read) {
                         std::string(reinterpret_cast<const char*>(data), size));
   Diagnostics form;
   const Value value = read_yaml(file, form);
+  // The reader says what is wrong with the form again.
   if (!form.has_errors()) check_value(file, value);
-  check_messages(form);
   Diagnostics diagnostics;
   read(file, diagnostics);
   check_messages(diagnostics);

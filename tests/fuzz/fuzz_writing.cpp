@@ -14,9 +14,8 @@ using sheaf::fuzz::require;
 
 // Each word that is not known is looked for among all.
 constexpr std::size_t kMostWords = 12;
-// Of the rare words, which are most of the list, one in so many can be meant:
-// to look through all of them takes thirty times as long and finds nothing
-// else.
+// Of the words that children do not know first, which are most of the list, one
+// in so many can be meant: to look through all of them takes far longer.
 constexpr std::size_t kOneIn = 64;
 
 std::vector<sheaf::ListedWord> some_words(const sheaf::Lexicon& lexicon) {

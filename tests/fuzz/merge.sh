@@ -7,20 +7,24 @@
 # passed does not count), the MOST longest of them, and those with a name, which
 # somebody chose: most of them were a fault once. Inputs that libFuzzer made
 # have names of 40 hexadecimal digits. All corpora together stay under 3 MB, a
-# block of the disk for each file.
+# block of the disk for each file. What looks like a remark about work that is
+# left to do stays out: people search for those.
 
 here=$(dirname "$0")
 build=$1
 kind=$2
 most=${MOST:-40}
 corpus=$here/corpus/$kind
+all=$build/merged/$kind.all
 new=$build/merged/$kind
 
-rm -rf "$new"
-mkdir -p "$new" "$corpus" "$build/work/$kind" "$build/seeds/$kind"
+rm -rf "$new" "$all"
+mkdir -p "$new" "$all" "$corpus" "$build/work/$kind" "$build/seeds/$kind"
+grep -a -r -L -E 'TO''DO|FIX''ME|XX''X|HA''CK' \
+  "$corpus" "$build/work/$kind" "$build/seeds/$kind" |
+  tr '\n' '\0' | xargs -0 -r cp -t "$all"
 "$build/tests/fuzz/fuzz_$kind" -set_cover_merge=1 -use_counters=0 \
-  -max_len=3000 -timeout=20 -rss_limit_mb=2048 \
-  "$new" "$corpus" "$build/work/$kind" "$build/seeds/$kind" \
+  -max_len=3000 -timeout=20 -rss_limit_mb=2048 "$new" "$all" \
   > "$build/merged/$kind.log" 2>&1 || { tail "$build/merged/$kind.log"; exit 1; }
 find "$corpus" -type f | grep -E '/[0-9a-f]{40}$' | xargs -r rm
 # Seeds have the names of the files that they came from.

@@ -23,10 +23,12 @@ inputs=$build/tests/fuzz/fuzz_inputs
 status=0
 ticks=$(getconf CLK_TCK)
 
-# What the processes took that have ended, as `times` says: 1m2.50s 0m0.30s.
-seconds_used() {
-  times | tail -n 1 | tr 'ms' '  ' |
-    awk '{ printf "%d", $1 * 60 + $2 + $3 * 60 + $4 }'
+# What the processes took that have ended, put into `used`, as `times` says:
+# 1m2.50s 0m0.30s. A subshell would tell of its own.
+read_used() {
+  times > "$build/times"
+  used=$(tail -n 1 "$build/times" | tr 'ms' '  ' |
+    awk '{ printf "%d", $1 * 60 + $2 + $3 * 60 + $4 }')
 }
 
 # Passes a log on and keeps in $1, when the count of edges grew beyond $2, both
@@ -41,8 +43,8 @@ watch_growth() {
         now=${now%% *}
         [ "$now" -gt "$edges" ] 2>/dev/null || continue
         edges=$now
-        used=$(cut -d ' ' -f 14,15 "/proc/$3/stat" 2>/dev/null | tr ' ' '+')
-        printf '%s %s\n' "$edges" $(((${used:-0}) / ticks)) > "$1"
+        took=$(cut -d ' ' -f 14,15 "/proc/$3/stat" 2>/dev/null | tr ' ' '+')
+        printf '%s %s\n' "$edges" $(((${took:-0}) / ticks)) > "$1"
         ;;
     esac
   done
@@ -68,7 +70,8 @@ for kind in "$@"; do
   "$inputs" seeds "$kind" "$project" "$build/seeds/$kind" || exit 1
   rm -f "$pipe"
   mkfifo "$pipe" || exit 1
-  before=$(seconds_used)
+  read_used
+  before=$used
   # To weigh inputs by how rare what they reach is costs large programs more
   # than to run them.
   "$program" -max_total_time="$seconds" -rss_limit_mb=2048 -timeout=20 \
@@ -82,7 +85,8 @@ for kind in "$@"; do
     tail -n 40 "$log"
   fi
   rm -f "$pipe"
-  cpu=$(($(seconds_used) - before))
+  read_used
+  cpu=$((used - before))
   read -r edges last < "$grown"
   executions=$(sed -n 's/^stat::number_of_executed_units: *//p' "$log")
   printf '%s\t%s\t%s\t%s\t%s\t%s\t%s\n' "$(date +%F)" "$kind" "$sum" \
