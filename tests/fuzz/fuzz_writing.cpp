@@ -13,7 +13,7 @@ namespace {
 using sheaf::fuzz::require;
 
 // Each word that is not known is looked for among all.
-constexpr std::size_t kMostWords = 12;
+constexpr std::size_t kMostWords = 6;
 // Of the words that children do not know first, which are most of the list, one
 // in so many can be meant: to look through all of them takes far longer.
 constexpr std::size_t kOneIn = 64;
