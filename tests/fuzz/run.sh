@@ -73,8 +73,9 @@ for kind in "$@"; do
   read_used
   before=$used
   # To weigh inputs by how rare what they reach is costs large programs more
-  # than to run them.
-  "$program" -max_total_time="$seconds" -rss_limit_mb=2048 -timeout=20 \
+  # than to run them. Time is that of a clock: at the lowest priority, beside
+  # others, a packet of a second has taken twenty.
+  "$program" -max_total_time="$seconds" -rss_limit_mb=2048 -timeout=90 \
     -print_final_stats=1 -entropic=0 $dictionary \
     -artifact_prefix="$build/found/$kind-" \
     "$work" "$here/corpus/$kind" "$build/seeds/$kind" > "$pipe" 2>&1 &
