@@ -182,6 +182,18 @@ class Search {
     return word.unsure || word.weak || (word.affix && !of_ending_);
   }
 
+  // Forms of one word begin with one letter: the list may be that of all words
+  // of a year.
+  bool is_left_out(const std::string& word) const {
+    const std::string first = word.substr(0, 1);
+    for (auto other = query_.leave_out.lower_bound(first);
+         other != query_.leave_out.end() && other->starts_with(first);
+         ++other) {
+      if (is_same_word(*other, word)) return true;
+    }
+    return false;
+  }
+
   // Looked at last: it takes longer than the rest.
   bool is_suitable(const PatternWord& listed) const {
     const std::string& word = listed.word;
@@ -194,11 +206,7 @@ class Search {
             std::vector<FoundWord>& found) {
     const bool picture = source_.has_picture && source_.has_picture(word.word);
     if (query_.pictures_only && !picture) return;
-    if (std::ranges::any_of(query_.leave_out, [&](const std::string& other) {
-          return is_same_word(other, word.word);
-        })) {
-      return;
-    }
+    if (is_left_out(word.word)) return;
     const auto units =
         source_.phonics.first_units(word.word, source_.conventions);
     if (!source_.taught.may_be_decodable(*units)) return;
