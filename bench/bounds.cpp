@@ -103,8 +103,9 @@ Taken run(const std::string& program, const std::string& folder,
   rusage usage{};
   int status = 0;
   if (child < 0 || ::wait4(child, &status, 0, &usage) != child) return taken;
-  const bool stopped = WIFSIGNALED(status) && WTERMSIG(status) == SIGINT;
-  taken.status = WIFEXITED(status) ? WEXITSTATUS(status) : stopped ? 0 : -1;
+  taken.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  constexpr int kInterrupted = 130;  // exit_codes.h
+  if (!one.saved.empty() && taken.status == kInterrupted) taken.status = 0;
   const auto seconds = [](const timeval& time) {
     return static_cast<double>(time.tv_sec) +
            static_cast<double>(time.tv_usec) / 1e6;

@@ -78,14 +78,15 @@ class Writer {
     put("many.yaml", layout());
     put("sequence.yaml", sequence(kSteps));
     put("class.yaml", pupils("week.yaml"));
+    put("more/long.yaml", read(folder_ / "long.yaml"));
     put("more/large.yaml", "layout: long.yaml\n" + lesson(150, 40));
     put("more/large-class.yaml", pupils("large.yaml"));
     put("two-learners.yaml", "lesson: lesson.yaml\nlearners: L1, L2\n");
     put("more/dense.yaml", "layout: long.yaml\n" + dense());
     put("layouts/many.yaml", "# two hundred sheets\n" + layout());
     put("more/many-sentences.yaml",
-        "layout: many-long.yaml\n" + lesson(40, 75));
-    put("more/many-long.yaml", layout("sentences"));
+        "layout: many-long.yaml\n" + lesson(40, 60));
+    put("more/many-long.yaml", layout("passage", "passage"));
     put("more/many-passages.yaml",
         "layout: passages.yaml\n" + lesson(kWords, kLines));
     put("more/passages.yaml",
@@ -175,10 +176,11 @@ class Writer {
     return text;
   }
 
-  static std::string layout(const std::string& other = "word-cards") {
+  static std::string layout(const std::string& first = "sound-boxes",
+                            const std::string& second = "word-cards") {
     std::string text = "paper: letter\nsheets:\n";
     for (int i = 0; i < kSheets; ++i) {
-      text += i % 2 == 0 ? "  - sound-boxes\n" : "  - " + other + "\n";
+      text += "  - " + (i % 2 == 0 ? first : second) + "\n";
     }
     return text;
   }

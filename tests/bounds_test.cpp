@@ -83,8 +83,7 @@ TEST_F(Bounds, NameTheLearnerWithWhomThereAreTooManyPages) {
 
 TEST_F(Bounds, NameTheLayoutWithTooManySheets) {
   expect_refused(run({"build", "more/many-sentences.yaml"}),
-                 "more/many-long.yaml:", "which is number ",
-                 "leave out sheets");
+                 "more/many-long.yaml:", " in the packet", "leave out sheets");
 }
 
 TEST_F(Bounds, NameTheLessonWithTooManyWords) {

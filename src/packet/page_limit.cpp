@@ -24,7 +24,7 @@ void report_many_pages(const Bindery& b, const PlannedSheet& sheet,
       kMostPacketPages, sheet.kind->name);
   if (sheets * kManyWordsOfLesson > size.words * kManySheets) {
     diagnostics.error(diagnostic::too_many, asked_for(b, sheet),
-                      fmt::format("{}, which is number {}", pages, sheets),
+                      fmt::format("{}, number {} in the packet", pages, sheets),
                       "leave out sheets, or make two layouts of this one");
     return;
   }
