@@ -158,7 +158,8 @@ term-test: $(BUILT)
 RUNS := 10000
 name-test: $(BUILT)
 	cmake --build $(BUILD) --target test_names
-	SHEAF_NAME_RUNS=$(RUNS) $(BUILD)/tests/test_names
+	SHEAF_NAME_RUNS=$(RUNS) SHEAF_NAME_FIRST=$(or $(FIRST),1) \
+	  $(BUILD)/tests/test_names
 
 # Every verb with files at the limits that Sheaf states: seconds and memory.
 bounds: $(BUILT)
