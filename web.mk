@@ -44,10 +44,13 @@ web-module: web-libs $(WEB)/sheaf/build.ninja
 	cmake --build $(WEB)/sheaf --target sheaf_module
 	@$(MAKE) --no-print-directory $(WEB)/sheaf.wasm
 
-# A sixth smaller than as it was linked. While working, the latter will do.
+# A sixth smaller than as it was linked. While working, the latter will do. Large
+# functions are not put into those that call them: a browser takes tens of
+# megabytes to compile the one that comes of it.
 $(WEB)/sheaf.wasm: $(WEB)/sheaf/sheaf.wasm
 	@command -v wasm-opt >/dev/null || \
 	  { echo "The module needs wasm-opt: run make web-deps"; exit 1; }
-	wasm-opt -Os $< -o $@.part && mv $@.part $@
+	wasm-opt -Os --one-caller-inline-max-function-size=100 $< -o $@.part && \
+	  mv $@.part $@
 
 include web/page.mk

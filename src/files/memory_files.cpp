@@ -131,10 +131,10 @@ void MemoryFiles::put(const FilePath& path, std::string bytes) {
 
 void MemoryFiles::forget(const FilePath& path) { files_.erase(key(path)); }
 
-std::map<std::string, std::string> MemoryFiles::all() const {
-  std::map<std::string, std::string> all;
+std::map<std::string, MemoryFiles::Bytes> MemoryFiles::all() const {
+  std::map<std::string, Bytes> all;
   for (const auto& [path, bytes] : files_) {
-    if (bytes != nullptr) all[path.string()] = *bytes;
+    if (bytes != nullptr) all[path.string()] = bytes;
   }
   return all;
 }

@@ -20,8 +20,10 @@ class MemoryFiles final : public Files {
   void put(const FilePath& path, std::string bytes);
   /// A file that was put there goes, and what is below can be seen again.
   void forget(const FilePath& path);
-  /// All that is in memory, by names from the top folder on.
-  std::map<std::string, std::string> all() const;
+  /// Bytes that do not change: what is put under the same name is others.
+  using Bytes = std::shared_ptr<const std::string>;
+  /// All that is in memory, by names from the top folder on. None is null.
+  std::map<std::string, Bytes> all() const;
 
   FileStatus status(const FilePath& path) const override;
   FileStatus own_status(const FilePath& path) const override;
@@ -38,9 +40,6 @@ class MemoryFiles final : public Files {
   bool remove_folder(const FilePath& path) override;
 
  private:
-  // Null for a file below that was taken away.
-  using Bytes = std::shared_ptr<const std::string>;
-
   // The name under which a file is, or would be, in memory.
   FilePath key(const FilePath& path) const;
   // What is known of a name here; null where nothing is.
@@ -48,6 +47,7 @@ class MemoryFiles final : public Files {
   bool has_folder(const FilePath& key) const;
 
   const Files* below_;
+  // Null for a file below that was taken away.
   std::map<FilePath, Bytes> files_;
 };
 

@@ -187,6 +187,7 @@ WebAnswer answer(Service& service, Files& files, const FilePath& shipped,
                            [](const PatternEntry& p) { return to_json(p); })),
             {}};
   }
+  if (what == "version") return {dumped("sheaf " SHEAF_VERSION), {}};
   if (what == "layouts") return {dumped(layouts(files, shipped)), {}};
   if (what == "options") {
     service.set_request({.layout = "",

@@ -43,7 +43,7 @@ class WebDesk {
   ///     at-point (page, x, y), pages-of (from, to)
   ///     packets                  -> {files, learnerPages, teacherPages,
   ///                                  errors}; a part for each file
-  ///     patterns, layouts
+  ///     patterns, layouts, version
   ///
   /// What cannot be answered gives `{"fault": "..."}`: a request that is none,
   /// or a machine that refuses. Want of memory throws std::bad_alloc.

@@ -103,10 +103,10 @@ MemoryOutcome run_in_memory(const std::map<std::string, std::string>& files,
     outcome.messages = messages.text();
   }
   of_this_run = nullptr;
-  for (auto& [name, bytes] : memory.all()) {
+  for (const auto& [name, bytes] : memory.all()) {
     const auto was = before.find(name);
-    if (was == before.end() || was->second != bytes) {
-      outcome.written.emplace(name, bytes);
+    if (was == before.end() || *was->second != *bytes) {
+      outcome.written.emplace(name, *bytes);
     }
   }
   for (const auto& entry : fs::directory_iterator(folder)) {

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <regex>
+
 #include "files/disk_files.h"
 #include "json/json.h"
 #include "web/utf16_text.h"
@@ -66,6 +68,12 @@ TEST_F(Web, CountsPlacesAsABrowserDoes) {
     return;
   }
   FAIL() << "fihs is not reported";
+}
+
+TEST_F(Web, SaysItsVersion) {
+  const Json version = Json::parse(desk_.ask(R"({"do": "version"})").json);
+  EXPECT_TRUE(std::regex_match(version.get<std::string>(),
+                               std::regex("sheaf [0-9]+\\.[0-9]+.*")));
 }
 
 TEST(Utf16, PlacesWithinCharactersAreWhereTheyBegin) {

@@ -116,15 +116,18 @@ int sheaf_run(const char* request, std::size_t size) {
     const int code =
         sheaf::run_command(static_cast<int>(words.size()), arguments.data());
     Json written = Json::array(), gone = Json::array();
-    auto after = sheaf::memory().all();
+    const auto after = sheaf::memory().all();
     for (const auto& [path, bytes] : before) {
       if (!after.contains(path)) gone.push_back(path);
     }
-    for (auto& [path, bytes] : after) {
+    for (const auto& [path, bytes] : after) {
       const auto known = before.find(path);
-      if (known != before.end() && known->second == bytes) continue;
+      if (known != before.end() &&
+          (known->second == bytes || *known->second == *bytes)) {
+        continue;
+      }
       written.push_back(path);
-      sheaf::answer.parts.push_back(std::move(bytes));
+      sheaf::answer.parts.push_back(*bytes);
     }
     sheaf::answer.json = sheaf::dumped(
         {{"written", std::move(written)}, {"gone", std::move(gone)}});

@@ -3,15 +3,7 @@
  * build (web/build) writes both; nobody else needs to know which it is. */
 
 import { unpack, type Packed } from './pack.js';
-
-/** What the worker needs. */
-export interface Parts {
-  /** The WebAssembly module. */
-  module: ArrayBuffer;
-  /** What comes with Sheaf, packed: see pack.ts. Paths are relative to
-   * share/sheaf: "phonics.bin", "fonts/OFL.txt", "layouts/week.yaml". */
-  data: ArrayBuffer;
-}
+import { packedPart, wholePart, type PartSource } from './part.js';
 
 /** How the build names a part in the page: a file beside it with its SHA-256, so
  * that files of two versions never run together, or a script element whose text
@@ -42,48 +34,46 @@ export function hasPart(name: PartName): boolean {
   return readPlaces().parts[name] !== undefined;
 }
 
+/** Letters that are decoded at once, a multiple of four: the whole of a part
+ * would be there three times. */
+const kLetters = 1 << 18;
+
 function fromBase64(text: string): Uint8Array<ArrayBuffer> {
-  const letters = atob(text);
-  const bytes = new Uint8Array(letters.length);
-  for (let i = 0; i < letters.length; ++i) bytes[i] = letters.charCodeAt(i);
+  const padding = /={0,2}$/.exec(text)?.[0].length ?? 0;
+  const bytes = new Uint8Array(text.length / 4 * 3 - padding);
+  for (let from = 0, at = 0; from < text.length; from += kLetters) {
+    const letters = atob(text.slice(from, from + kLetters));
+    for (let i = 0; i < letters.length; ++i) bytes[at++] = letters.charCodeAt(i);
+  }
   return bytes;
 }
 
-async function packedBytes(place: PartPlace): Promise<Uint8Array<ArrayBuffer>> {
+/** Says in words what a part that is missing or broken means. */
+export async function whole<Made>(work: Promise<Made>): Promise<Made> {
+  try {
+    return await work;
+  } catch (cause) {
+    throw new Error(location.protocol === 'file:' && !isSingleFile()
+      ? 'This page works only from a web server. Open sheaf.html instead, ' +
+        'which needs none.'
+      : 'Sheaf could not be loaded whole. Close this page and open it again.',
+    { cause });
+  }
+}
+
+/** Where a part is. Each is asked for once: who needs it twice keeps it. */
+export function findPart(name: PartName): PartSource {
+  const place = readPlaces().parts[name];
+  if (!place) throw new Error(`This page was made without its part "${name}".`);
   if (place.element !== undefined) {
     const element = document.getElementById(place.element);
     const bytes = fromBase64(element?.textContent ?? '');
     // Megabytes of text that nothing needs again.
     element?.remove();
-    return bytes;
+    return new Blob([bytes]);
   }
-  const answer = await fetch(place.file ?? '', {
-    ...(place.integrity === undefined ? {} : { integrity: place.integrity }),
-  });
-  if (!answer.ok) throw new Error(`${place.file} is missing`);
-  return new Uint8Array(await answer.arrayBuffer());
-}
-
-/** A large part of the page. Each is read once: who needs it twice keeps it. */
-export async function loadPart(name: PartName): Promise<ArrayBuffer> {
-  const place = readPlaces().parts[name];
-  if (!place) throw new Error(`This page was made without its part "${name}".`);
-  try {
-    const packed = new Blob([await packedBytes(place)]).stream();
-    return await new Response(
-      packed.pipeThrough(new DecompressionStream('gzip'))).arrayBuffer();
-  } catch (fault) {
-    throw new Error(location.protocol === 'file:' && !isSingleFile()
-      ? 'This page works only from a web server. Open sheaf.html instead, ' +
-        'which needs none.'
-      : 'Sheaf could not be loaded whole. Close this page and open it again.',
-    { cause: fault });
-  }
-}
-
-export async function loadParts(): Promise<Parts> {
-  const [module, data] = await Promise.all([loadPart('module'), loadPart('data')]);
-  return { module, data };
+  return { address: new URL(place.file ?? '', document.baseURI).href,
+    ...(place.integrity === undefined ? {} : { integrity: place.integrity }) };
 }
 
 let workerText: Promise<string> | null = null;
@@ -92,7 +82,7 @@ let workerText: Promise<string> | null = null;
  * from a blob in both cases: from a file nothing else answers, and only such a
  * worker obeys the page's own rules on what may be loaded. */
 export async function startWorker(name: string): Promise<Worker> {
-  workerText ??= loadPart('worker').then((bytes) => new TextDecoder().decode(bytes));
+  workerText ??= whole(wholePart(findPart('worker')).then((text) => text.text()));
   const address = URL.createObjectURL(
     new Blob([await workerText], { type: 'text/javascript' }));
   const worker = new Worker(address, { name });
@@ -102,26 +92,28 @@ export async function startWorker(name: string): Promise<Worker> {
   return worker;
 }
 
-let guide: Promise<Packed> | null = null;
+/** Read early, and taken apart only by those who want to read it. */
+let guide: Promise<Blob> | null = null;
+let notices: Promise<Blob> | null = null;
 
 /** The guide's files by path ("index.html", "guide.css", "pictures/a.png"); none
  * where the page was built without it. */
 export async function guideFiles(): Promise<Packed> {
   if (!hasPart('guide')) return new Map();
-  guide ??= loadPart('guide').then(unpack);
-  return guide;
+  guide ??= whole(packedPart(findPart('guide')));
+  return unpack(await (await whole(wholePart(await guide))).arrayBuffer());
 }
-
-let notices: Promise<string> | null = null;
 
 /** The notices of all that Sheaf is made of. */
 export async function licenceText(): Promise<string> {
   if (!hasPart('licences')) return '';
-  notices ??= loadPart('licences').then((bytes) => new TextDecoder().decode(bytes));
-  return notices;
+  notices ??= whole(packedPart(findPart('licences')));
+  return (await whole(wholePart(await notices))).text();
 }
 
 /** Reads what is not needed at first, so that a page at work asks for nothing. */
 export async function loadRest(): Promise<void> {
-  await Promise.allSettled([guideFiles(), licenceText()]);
+  if (hasPart('guide')) guide ??= whole(packedPart(findPart('guide')));
+  if (hasPart('licences')) notices ??= whole(packedPart(findPart('licences')));
+  await Promise.allSettled([guide, notices]);
 }

@@ -2,9 +2,10 @@
  * promise. One worker serves the text that is being written; a second one, made
  * when it is first needed, runs commands, which may take their time. */
 
-import { loadParts, startWorker } from './boot.js';
+import { findPart, isSingleFile, startWorker, whole } from './boot.js';
 import { inBrowserWords } from './browser_words.js';
 import { kMachineFault, type Answer, type Run } from './instance.js';
+import { loadParts, type Loaded, type Parts } from './part.js';
 import type { Call, Received, Result } from './protocol.js';
 import type {
   Action, Drawn, Edit, Engine, EngineInfo, Field, HoverInfo, Inlay, LayoutInfo, Message, Offer,
@@ -14,7 +15,7 @@ import type {
 
 /** The worker for commands goes when it had nothing to do for so long (ms): its
  * forty megabytes are a third of the page's. */
-const kIdle = 10_000;
+const kIdle = 2_000;
 
 class Line {
   readonly #worker: Worker;
@@ -41,11 +42,12 @@ class Line {
   get idle(): boolean { return this.#waiting.size === 0; }
   end(): void { this.#worker.terminate(); }
 
-  call(call: Call): Promise<Result> {
+  /** `moved`: bytes of the call that are not copied but are gone from here. */
+  call(call: Call, moved: ArrayBuffer[] = []): Promise<Result> {
     return new Promise((done, failed) => {
       const id = this.#next++;
       this.#waiting.set(id, { done, failed });
-      this.#worker.postMessage({ ...call, id });
+      this.#worker.postMessage({ ...call, id }, moved);
     });
   }
 }
@@ -61,10 +63,24 @@ function bytesOf(content: string | Uint8Array): Uint8Array<ArrayBuffer> {
     : content.slice() as Uint8Array<ArrayBuffer>;
 }
 
+/** Files are read by a worker that ends when it is done: what it leaves behind,
+ * some thirty megabytes, goes with it. The one file has been read already, and
+ * what its text takes up is let go together with the rest. */
+async function load(): Promise<Loaded> {
+  if (isSingleFile()) return loadParts(findPart('module'), findPart('data'));
+  const line = new Line(await startWorker('sheaf-load'));
+  try {
+    return await line.call({ call: 'load',
+      module: findPart('module'), data: findPart('data') }) as Loaded;
+  } finally {
+    line.end();
+  }
+}
+
 class WorkerEngine implements Engine {
   readonly info: Promise<EngineInfo>;
   readonly #files = new Map<string, Uint8Array<ArrayBuffer>>();
-  readonly #parts: Promise<{ module: WebAssembly.Module; data: ArrayBuffer }>;
+  readonly #parts: Promise<Parts>;
   readonly #texts: Promise<Line>;
   #runs: Promise<Line> | null = null;
   #idling: ReturnType<typeof setTimeout> | undefined;
@@ -74,18 +90,12 @@ class WorkerEngine implements Engine {
 
   constructor() {
     const begin = performance.now();
-    let unpacked = 0;
-    let compiled = 0;
-    this.#parts = loadParts().then(async ({ module, data }) => {
-      unpacked = performance.now() - begin;
-      const made = await WebAssembly.compile(module);
-      compiled = performance.now() - begin - unpacked;
-      return { module: made, data };
-    });
+    const loaded = whole(load());
+    this.#parts = loaded.then(({ module, data }) => ({ module, data }));
     this.#texts = this.#line('text');
-    this.info = this.#texts.then(async () => ({
+    this.info = Promise.all([loaded, this.#texts]).then(async ([{ unpacked, compiled }]) => ({
       unpacked, compiled, ready: performance.now() - begin,
-      version: (await this.run(['--version'])).out.trim(),
+      version: await this.#json<string>({ do: 'version' }),
     }));
     // Whoever waits for an answer is told; nobody has to wait for this.
     this.info.catch(() => undefined);
@@ -168,6 +178,10 @@ class WorkerEngine implements Engine {
     const { width, height, ...drawn } = json as Omit<Drawn, 'picture'> & Omit<Picture, 'pixels'>;
     if (!bytes) throw new Error('The page could not be drawn.');
     return { ...drawn, picture: { width, height, pixels: new Uint8ClampedArray(bytes.buffer) } };
+  }
+  giveBack({ pixels: { buffer: bytes } }: Picture): void {
+    void this.#texts.then((line) => line.call({ call: 'room', bytes }, [bytes]))
+      .catch(() => undefined);
   }
   atPoint(path: string, page: number, x: number, y: number) {
     return this.#json<PlaceInFile | null>({ do: 'at-point', path, page, x, y });

@@ -2,17 +2,21 @@
  * gets one answer with it. */
 
 import type { Answer, Run } from './instance.js';
+import type { Loaded, Parts, PartSource } from './part.js';
 import type { Sight } from './types.js';
 
 export type Call =
-  | { call: 'start'; module: WebAssembly.Module; data: ArrayBuffer }
+  | { call: 'load'; module: PartSource; data: PartSource }
+  | { call: 'start' } & Parts
   | { call: 'put'; path: string; bytes: Uint8Array<ArrayBuffer> }
   | { call: 'remove'; path: string }
   | { call: 'ask'; request: unknown }
   | { call: 'draw-changed'; path: string; sights: readonly Sight[] }
+  /** The bytes of a picture that was shown, for the next one; moved, not copied. */
+  | { call: 'room'; bytes: ArrayBuffer }
   | { call: 'run'; args: string[]; input: string };
 
 export type Sent = Call & { id: number };
 
-export type Result = { ready: true } | Answer | Run | null;
+export type Result = { ready: true } | Loaded | Answer | Run | null;
 export type Received = { id: number } & ({ result: Result } | { fault: string });

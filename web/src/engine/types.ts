@@ -168,6 +168,8 @@ export interface Engine {
   /** The first of these that looks different now, drawn; null: all are right. So
    * a page can be asked for together with the text that may change it. */
   drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null>;
+  /** A picture that was shown, or never will be: its bytes take the next one. */
+  giveBack(picture: Picture): void;
   /** In points from the top left corner. */
   atPoint(path: string, page: number, x: number, y: number): Promise<PlaceInFile | null>;
   pagesOf(path: string, from: number, to: number): Promise<number[]>;

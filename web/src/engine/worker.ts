@@ -3,7 +3,8 @@
  * nothing that a lesson says can end a teacher's session. */
 
 import { Instance, Refusal, type Answer } from './instance.js';
-import { unpack, type Packed } from './pack.js';
+import { unpack } from './pack.js';
+import { loadParts } from './part.js';
 import type { Call, Received, Result, Sent } from './protocol.js';
 import type { Pages, Sight } from './types.js';
 
@@ -11,7 +12,7 @@ import type { Pages, Sight } from './types.js';
 const kMostBytes = 160 << 20;
 
 let module: WebAssembly.Module | null = null;
-let shipped: Packed = new Map();
+let shipped = new Blob();
 const files = new Map<string, Uint8Array<ArrayBuffer>>();
 /** Requests that make a new instance answer as the old one did. */
 const settings = new Map<string, unknown>();
@@ -19,7 +20,8 @@ let instance: Promise<Instance> | null = null;
 
 async function fresh(): Promise<Instance> {
   if (module === null) throw new Error('nothing was started');
-  const made = await Instance.start(module, shipped);
+  // Read again for each: kept, it would be there twice as long as one lives.
+  const made = await Instance.start(module, unpack(await shipped.arrayBuffer()));
   for (const [path, bytes] of files) made.put(path, bytes);
   for (const request of settings.values()) made.ask(request);
   return made;
@@ -36,11 +38,18 @@ function remember(request: unknown): void {
 /** The pages that were told last, until something is said that may change them. */
 let told: { path: string; pages: Pages } | null = null;
 
+/** The bytes of pictures that came back. A browser frees what nobody holds any
+ * more only now and then, and each key would leave it some megabytes. */
+const rooms: ArrayBuffer[] = [];
+/** As many as are under way at once while somebody types. */
+const kRooms = 2;
+
 async function ask(request: unknown): Promise<Answer> {
   instance ??= fresh();
   const { do: what, path } = request as { do: string; path?: string };
   if (what === 'options' || what === 'change' || what === 'close') told = null;
-  const answer = (await instance).ask(request);
+  const room = what === 'draw' ? rooms.pop() : undefined;
+  const answer = (await instance).ask(request, room);
   remember(request);
   if (what === 'pages') told = { path: path ?? '', pages: answer.json as Pages };
   if ((await instance).size > kMostBytes) instance = null;
@@ -61,9 +70,11 @@ async function drawChanged(path: string, sights: readonly Sight[]): Promise<Answ
 
 async function answer(call: Call): Promise<Result> {
   switch (call.call) {
+    case 'load':
+      return loadParts(call.module, call.data);
     case 'start':
       module = call.module;
-      shipped = unpack(call.data);
+      shipped = call.data;
       instance = fresh();
       await instance;
       return { ready: true };
@@ -81,11 +92,21 @@ async function answer(call: Call): Promise<Result> {
       return ask(call.request);
     case 'draw-changed':
       return drawChanged(call.path, call.sights);
+    case 'room':
+      if (rooms.length < kRooms) rooms.push(call.bytes);
+      return null;
     case 'run': {
-      // Every run has an instance of its own: it is as the first was.
-      const run = (await (instance ?? fresh())).run(call.args, call.input);
-      instance = fresh();
+      instance ??= fresh();
+      const made = await instance;
+      const run = made.run(call.args, call.input);
       for (const path of run.gone) files.delete(path);
+      // What it wrote is there when the page says so, and not before.
+      for (const { path } of run.written) {
+        const before = files.get(path);
+        if (before) made.put(path, before);
+        else made.remove(path);
+      }
+      if (made.size > kMostBytes) instance = null;
       return run;
     }
   }

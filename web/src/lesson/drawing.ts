@@ -96,13 +96,16 @@ export class Drawing {
     if (!one) return;
     const page = this.#pages().find(({ number }) => number === one.page);
     if (page?.put(one.look, one.dpi, one.picture)) this.#clock.drawn(version);
+    this.#engine.giveBack(one.picture);
   }
 
   async #draw(page: PageCanvas, dpi: number): Promise<boolean> {
     const look = page.page?.look ?? '';
     const { path } = this.#session;
     const picture = await this.#engine.draw(path, page.number, dpi).catch(() => null);
-    if (picture && path === this.#session.path && page.put(look, dpi, picture)) return true;
+    const put = picture !== null && path === this.#session.path && page.put(look, dpi, picture);
+    if (picture) this.#engine.giveBack(picture);
+    if (put) return true;
     // A page that is another by now may well be drawn.
     if (page.page?.look === look) this.#failed.add(page);
     return false;

@@ -12,12 +12,6 @@ export function dpiFor(page: PageInfo, width: number, ratio: number): number {
   return Math.max(kLeastDpi, Math.min(kMostDpi, dpi));
 }
 
-/** Gives memory back at once: pictures are megabytes, and one comes with each
- * key. A browser that does not know this yet collects them later. */
-function letGo(buffer: ArrayBuffer & { transfer?: (size: number) => ArrayBuffer }): void {
-  buffer.transfer?.(0);
-}
-
 /** A page's name as a heading: "sound-boxes 2" is "Sound boxes 2". */
 export function labelOf(page: PageInfo): string {
   const words = page.label.replace(/(?<=\p{L})-(?=\p{L})/gu, ' ');
@@ -97,7 +91,7 @@ export class PageCanvas {
     return { page: this.number, dpi: dpiFor(this.page, this.#width, ratio), look: this.#drawn };
   }
 
-  /** Puts a picture there, if it is still that page's, and lets it go. */
+  /** Puts a picture there, if it is still that page's. */
   put(look: string, dpi: number, picture: Picture): boolean {
     if (this.page?.look !== look) return false;
     const pen = this.canvas.getContext('2d');
@@ -105,7 +99,6 @@ export class PageCanvas {
     if (this.canvas.width !== picture.width) this.canvas.width = picture.width;
     if (this.canvas.height !== picture.height) this.canvas.height = picture.height;
     pen.putImageData(new ImageData(picture.pixels, picture.width, picture.height), 0, 0);
-    letGo(picture.pixels.buffer);
     this.#drawn = look;
     this.#dpi = dpi;
     return true;

@@ -236,21 +236,32 @@ export class LessonSession extends EventTarget implements Session {
         // good answers stay, and the next change asks again.
       }
       this.#answered = version;
-      if (opened !== this.#opened) continue;
+      const first = drawn && { version, drawn };
+      if (opened !== this.#opened) {
+        this.#unused(first);
+        continue;
+      }
       if (answers) {
         const [, messages, pages] = answers;
         const since: ChangeSet | null = this.#since;
         this.#messages = since ? moveMessages(messages, path, since, this.#doc) : messages;
         this.#pages = pages;
         if (!pages.stale) this.#drift = since;
-        this.#first = drawn && { version, drawn };
+        this.#unused(this.#first);
+        this.#first = first;
       } else {
+        this.#unused(first);
         this.#pages = { ...this.#pages, stale: true, why: 'Sheaf could not look at this text' };
       }
       this.#tell('answers');
     }
     this.#asking = false;
     for (const settle of this.#waiting.splice(0)) settle();
+  }
+
+  /** A later text came first: nobody will show that page. */
+  #unused(first: First | null): void {
+    void first?.drawn.then((one) => { if (one) this.#engine.giveBack(one.picture); });
   }
 
   /** When a key was pressed, for what is drawn by it. */

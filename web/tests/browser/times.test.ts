@@ -3,17 +3,19 @@
 // and a lesson that is typed over and over does not grow.
 
 import assert from 'node:assert/strict';
-import { readFileSync, statSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { built, newPage, openChromium, singleFile, type Chromium } from '../support/browser.js';
+import { classFolder, openFolder } from '../support/class_folder.js';
+import { MemoryWatch } from '../support/memory.js';
 import { servePages, type PageServer } from '../support/server.js';
 import { hasPages, saved, settled, showText } from '../support/steps.js';
 
 let chromium: Chromium;
 let server: PageServer;
 before(async () => {
-  chromium = await openChromium(['--enable-precise-memory-info']);
+  chromium = await openChromium();
   server = await servePages(built);
 });
 after(async () => {
@@ -25,18 +27,11 @@ const ms = (time: number): string => `${Math.round(time)} ms`;
 const part = (times: number[], share: number): number =>
   [...times].sort((a, b) => a - b)[Math.min(times.length - 1, Math.floor(times.length * share))] ?? NaN;
 
-/** Of the processes that show pages, the largest, in MB, as the system counts them. */
-async function largestProcess(): Promise<number> {
-  const session = await chromium.browser.newBrowserCDPSession();
-  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  const sizes = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) =>
-    Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${id}/status`, 'utf8'))?.[1] ?? 0));
-  return Math.max(...sizes) / 1000;
-}
-
 for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as const) {
   test(`opening, the first page and typing: ${kind}`, async (t) => {
     const { page, faults } = await newPage(t, chromium.browser);
+    const memory = await MemoryWatch.begin(chromium.browser);
+    memory.while('opening');
     const begin = performance.now();
     await page.goto(address || server.address);
     const box = page.getByRole('combobox', { name: 'Which pattern is next?' });
@@ -49,6 +44,7 @@ for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as c
     t.diagnostic(`opened after ${ms(there)}, ready after ${ms(ready)}, ` +
       `first page ${ms(performance.now() - chosen)} after the pattern was chosen`);
 
+    memory.while('the first page');
     const editor = await showText(page);
     await editor.focus();
     await page.evaluate(() => { performance.clearMeasures(); });
@@ -67,12 +63,14 @@ for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as c
     const written: number[] = [];
     const erased: number[] = [];
     for (let round = 0; round < 3; ++round) {
+      memory.while('typing');
       for (const letter of typed) {
         await page.keyboard.type(letter);
         await page.waitForTimeout(120);
       }
       await settled(page);
       written.push(...await taken());
+      memory.while('a held key');
       for (let i = 0; i < typed.length; ++i) {
         await page.keyboard.press('Backspace');
         await page.waitForTimeout(30);
@@ -87,16 +85,32 @@ for (const [kind, address] of [['served', ''], ['in one file', singleFile]] as c
         `95 of 100 within ${ms(part(times, 0.95))}, the slowest ${ms(part(times, 1))}`);
     }
 
+    memory.while('a packet');
     const packet = performance.now();
     await saved(page, () => page.getByRole('button', { name: 'Packet for the learner' }).click());
     t.diagnostic(`a packet ${ms(performance.now() - packet)}`);
-    const scripts = await page.evaluate(() =>
-      (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? 0);
-    t.diagnostic(`memory: ${(scripts / 1e6).toFixed(0)} MB of scripts, ` +
-      `${(await largestProcess()).toFixed(0)} MB the page's process with its workers`);
+    memory.while('at rest');
+    await page.waitForTimeout(4000);
+    t.diagnostic(`memory of the page alone, the most of it: ${memory.end()}`);
     assert.deepEqual(faults, []);
   });
 }
+
+test('a class of five: what it takes', async (t) => {
+  const folder = classFolder(t);
+  const { page, faults } = await newPage(t, chromium.browser);
+  const memory = await MemoryWatch.begin(chromium.browser);
+  memory.while('opening a folder');
+  await page.goto(server.address);
+  await openFolder(page, folder);
+  memory.while('the packets of a class');
+  const begin = performance.now();
+  await page.getByRole('button', { name: 'Make the packets' }).click();
+  await page.getByRole('button', { name: /^Save class-packets\.pdf/ }).waitFor();
+  t.diagnostic(`made after ${ms(performance.now() - begin)}`);
+  t.diagnostic(`memory of the page alone, the most of it: ${memory.end()}`);
+  assert.deepEqual(faults, []);
+});
 
 test('what a visit weighs is within its limit', (t) => {
   const visit = ['index.html', 'app.js', 'style.css', 'sw.js', 'icon.svg', 'sheaf.webmanifest',

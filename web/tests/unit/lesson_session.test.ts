@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import type { Folder } from '../../src/contract.js';
-import type { Drawn, Engine, Message, Pages, Sight } from '../../src/engine/types.js';
+import type { Drawn, Engine, Message, Pages, Picture, Sight } from '../../src/engine/types.js';
 import { createSession, type LessonSession } from '../../src/lesson/session.js';
 
 interface Asked { text: string; answer(messages?: Message[]): void; fail(): void }
@@ -42,8 +42,11 @@ class SlowEngine {
     const [first] = sights;
     if (!first) return Promise.reject(new Error('nothing is in sight'));
     return Promise.resolve({ page: first.page, dpi: first.dpi, look,
-      picture: { width: 0, height: 0, pixels: new Uint8ClampedArray() } });
+      picture: { width: look.length, height: 0, pixels: new Uint8ClampedArray() } });
   }
+  /** The pictures that came back, by their numbers of dots. */
+  readonly back: number[] = [];
+  giveBack(picture: Picture): void { this.back.push(picture.width); }
   readFile(path: string): Promise<Uint8Array | null> {
     const text = this.files.get(path);
     return Promise.resolve(text === undefined ? null : new TextEncoder().encode(text));
@@ -204,6 +207,32 @@ test('with a text comes the page in sight that it changes, and only once', async
   assert.equal(first?.version, session.version);
   assert.equal((await first?.drawn)?.page, 3);
   assert.equal(session.takeFirst(), null);
+});
+
+test('a page that a later text made old goes back, and one that is shown does not', async () => {
+  const { engine, session } = begin();
+  session.open('/a.yaml', 'a');
+  engine.asked[0]?.answer();
+  await session.settled();
+  session.sights = () => [{ page: 0, dpi: 70, look: '' }];
+  for (const [at, letter] of ['b', 'c'].entries()) {
+    session.apply([{ from: at + 1, to: at + 1, insert: letter }]);
+    engine.asked[at + 1]?.answer();
+    await session.settled();
+  }
+  await turn();
+  assert.deepEqual(engine.back, [2]);
+  assert.equal((await session.takeFirst()?.drawn)?.look, 'abc');
+
+  // So does one of a lesson that was left meanwhile.
+  session.apply([{ from: 3, to: 3, insert: 'd' }]);
+  session.open('/b.yaml', 'b');
+  engine.asked[3]?.answer();
+  await turn();
+  engine.asked[4]?.answer();
+  await session.settled();
+  await turn();
+  assert.deepEqual(engine.back, [2, 4]);
 });
 
 test('a page that cannot be drawn takes no answer away', async () => {
