@@ -147,6 +147,7 @@ int hold_to_folders(const Needs& needs, const std::vector<FilePath>& made) {
   }
   for (const FilePath& path : made) {
     allow(ruleset.number(), folder_with(path), kRemoveFolder);
+    allow(ruleset.number(), path, kReadFolder);  // to see whether it is in use
   }
   // The checks for lost memory look at the process itself when it ends.
   if (kHasChecks) allow(ruleset.number(), "/proc", kToRead);

@@ -162,6 +162,24 @@ TEST_F(Faults, ADriveThatCannotFlushIsWrittenToAllTheSame) {
   }
 }
 
+// As a FAT drive does that a program without rights of the system's own serves.
+TEST_F(Faults, ADriveWithoutModesIsWrittenTo) {
+  for (const int answer : {ENOSYS, EOPNOTSUPP}) {
+    put_pair();
+    scripts()[SystemCall::chmod] = {{answer}, true};
+    write_pair();
+    EXPECT_EQ(said_, "");
+    EXPECT_EQ(bytes("packet"), "new");
+    EXPECT_EQ(count(), 2U);
+  }
+  // Whoever owns the file and may not give it a mode leaves the old one.
+  put_pair();
+  scripts()[SystemCall::chmod] = {{EPERM}, true};
+  EXPECT_THROW(write_pair(), MachineError);
+  EXPECT_EQ(bytes("packet"), "old");
+  EXPECT_EQ(count(), 2U);
+}
+
 TEST_F(Faults, AFileThatWasNotThereGoesAgain) {
   put("key", "old");
   scripts()[SystemCall::rename] = {{0, EIO}};
