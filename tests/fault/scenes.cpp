@@ -111,7 +111,7 @@ std::vector<Scene> all_scenes() {
       .before = {{"build", "lesson.yaml", "--out", "out", "--jobs", "1"}},
       .files = {{"lesson.yaml", kOld}},
       .then = {{"lesson.yaml", kNew}}};
-  watch.alone = true;
+  watch.alone = watch.waits = true;
   scenes.push_back(watch);
   return scenes;
 }

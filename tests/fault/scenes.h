@@ -20,6 +20,8 @@ struct Scene {
   bool threads = false;
   /// Each run is made from its beginning: it has threads or a queue of news.
   bool alone = false;
+  /// It mostly waits, so several may run for each that would else.
+  bool waits = false;
   /// Every allocation is tried, and not only some.
   bool every_allocation = false;
 };
