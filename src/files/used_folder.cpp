@@ -5,6 +5,8 @@
 #include <sys/stat.h>
 
 #include <cerrno>
+#include <chrono>
+#include <thread>
 
 #include "files/system_calls.h"
 
@@ -27,18 +29,29 @@ bool is_still_there(int file, const FilePath& folder) {
          own.st_dev == there.st_dev && own.st_ino == there.st_ino;
 }
 
+// The lock of the whole folder, so that the mark and the look at it do not
+// cross; through a number of its own, which frees it whatever happens. Whoever
+// removes a folder has it for a moment; who has it for longer puts files in
+// their places there, and is not waited for. Drives without locks have neither,
+// and then runs beside each other are on their own.
+bool lock_soon(int file) {
+  constexpr int kMostWaits = 20;
+  for (int waits = 0; waits < kMostWaits; ++waits) {
+    if (system_calls::lock(file, LOCK_EX | LOCK_NB) == 0) return true;
+    if (errno != EWOULDBLOCK) return false;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1));
+  }
+  return false;
+}
+
 }  // namespace
 
-// The lock of the whole folder is held for a moment, so that the other mark and
-// the look at it do not cross; through a number of its own, which frees it
-// whatever happens. Drives without locks have neither, and then runs beside
-// each other are on their own.
 Descriptor use_folder(const FilePath& folder) {
   for (int tries = 1;; ++tries) {
     Descriptor file = open_folder(folder);
     if (!file) return file;
     const Descriptor guard = open_folder(folder);
-    if (guard) system_calls::lock(guard.number(), LOCK_EX);
+    if (guard) lock_soon(guard.number());
     system_calls::mark_in_use(file.number());
     if (is_still_there(file.number(), folder) || tries == kMostLooks) {
       return file;
@@ -49,7 +62,10 @@ Descriptor use_folder(const FilePath& folder) {
 void remove_unused(const FilePath& folder) {
   const Descriptor file = open_folder(folder);
   if (!file) return;
-  system_calls::lock(file.number(), LOCK_EX);
+  if (system_calls::lock(file.number(), LOCK_EX | LOCK_NB) != 0 &&
+      errno == EWOULDBLOCK) {
+    return;
+  }
   if (system_calls::is_in_use(file.number()) == 1) return;
   system_calls::rmdir(folder.c_str());
 }

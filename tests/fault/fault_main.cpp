@@ -231,7 +231,7 @@ double worked() {
   return seconds(used.ru_utime) + seconds(used.ru_stime);
 }
 
-int run_all(const Wishes& all) {
+int run_all(const Wishes& asked) {
   constexpr int kWaiting = 5;  // that keep a processor busy
   const testing_support::TemporaryFolder home;
   std::array<std::array<long, 4>, 4> sums{};
@@ -240,8 +240,8 @@ int run_all(const Wishes& all) {
              "what fails", "points", "same", "clean", "left", "failure",
              "seconds");
   for (const Scene& scene : all_scenes()) {
-    if (scene.name.find(all.only) == std::string::npos) continue;
-    Wishes wishes = all;
+    if (scene.name.find(asked.only) == std::string::npos) continue;
+    Wishes wishes = asked;
     if (scene.waits) wishes.workers *= kWaiting;
     for (auto& row : tally().counts) {
       for (auto& count : row) count = 0;
