@@ -210,7 +210,7 @@ bool print_row(const Scene& scene, double seconds,
       now[i] = tally().counts[row][i];
       sums[row][i] += now[i];
     }
-    fmt::print("{:<30} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n",
+    fmt::print("{:<33} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n",
                row == 0 ? scene.name : "", kRows[row],
                now[0] + now[1] + now[2] + now[3], now[0], now[1], now[2],
                now[3], row == 0 ? fmt::format("{:.0f}", seconds) : "");
@@ -236,7 +236,7 @@ int run_all(const Wishes& asked) {
   const testing_support::TemporaryFolder home;
   std::array<std::array<long, 4>, 4> sums{};
   bool good = true;
-  fmt::print("{:<30} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n", "scene",
+  fmt::print("{:<33} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n", "scene",
              "what fails", "points", "same", "clean", "left", "failure",
              "seconds");
   for (const Scene& scene : all_scenes()) {
@@ -280,7 +280,7 @@ int run_all(const Wishes& asked) {
     const auto& now = sums[row];
     const long all = now[0] + now[1] + now[2] + now[3];
     points += all;
-    fmt::print("{:<30} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n",
+    fmt::print("{:<33} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n",
                row == 0 ? "all" : "", kAll[row], all, now[0], now[1], now[2],
                now[3], row == 0 ? fmt::format("{:.0f}", worked()) : "");
   }
