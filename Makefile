@@ -192,5 +192,5 @@ include checks.mk
 include web.mk
 
 clean:
-	rm -rf $(BUILD) $(FUZZ) $(LINT) $(COVERAGE) $(UNDEFINED) $(THREADS) out \
+	rm -rf $(BUILD) $(FUZZ) $(FUZZ_CHECKED) $(LINT) $(COVERAGE) $(UNDEFINED) $(THREADS) out \
 	  $(WEB_BUILT)

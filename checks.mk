@@ -2,6 +2,9 @@
 # of `make test`. Each says what it needs where that is missing.
 #
 #   make fuzz SECONDS=60   each fuzz target for so long (clang-16)
+#   make fuzz-checked      what it learned under the checks of the compiler, and
+#                          on from there (SECONDS)
+#   make fuzz-table        what all its runs came to
 #   make fuzz-merge        the least of what it learned into tests/fuzz/corpus
 #   make lint              clang-tidy-16 over src, bench and tests
 #   make coverage          share of the lines of src that the tests run (gcovr)
@@ -30,12 +33,14 @@
 
 SECONDS := 60
 FUZZ := build-fuzz
+FUZZ_CHECKED := build-fuzz-checked
 LINT := build-lint
 COVERAGE := build-coverage
 UNDEFINED := build-undefined
 THREADS := build-threads
 
-.PHONY: page-fill fuzz fuzz-merge lint coverage valgrind kill-test memory-test fault-test undefined print-test pdfjs readers threads calibrate \
+.PHONY: page-fill fuzz fuzz-checked fuzz-table fuzz-merge
+.PHONY: lint coverage valgrind kill-test memory-test fault-test undefined print-test pdfjs readers threads calibrate \
   calibrate-placement term-test name-test bounds
 
 LAYOUT := week
@@ -48,22 +53,35 @@ need = command -v $(1) >/dev/null || \
 
 # One after the other, each for SECONDS; a line for each, and see the head of
 # tests/fuzz/run.sh. TARGETS="lesson record" runs those alone. Asserts are on.
+# What is learned without the checks of the compiler, which is several times as
+# fast, is read under them by fuzz-checked, which then goes on from there.
 TARGETS :=
 FUZZ_PROGRAMS = $(patsubst tests/fuzz/fuzz_%.cpp,fuzz_%, \
   $(wildcard tests/fuzz/fuzz_*.cpp))
-$(FUZZ)/.built: $(BUILT) $(wildcard tests/fuzz/*.*)
+$(FUZZ)/.built: FUZZ_FLAGS := "-DCMAKE_CXX_FLAGS_RELEASE=-O2 -g1" \
+  -DSHEAF_HARDEN=OFF
+$(FUZZ_CHECKED)/.built: FUZZ_FLAGS := "-DCMAKE_CXX_FLAGS_RELEASE=-O1 -g1" \
+  -DSHEAF_SANITIZE=ON
+$(FUZZ)/.built $(FUZZ_CHECKED)/.built: %/.built: \
+  $(BUILT) $(wildcard tests/fuzz/*.*)
 	@$(call need,clang++-16,clang-16 libclang-rt-16-dev)
-	@[ -f $(FUZZ)/build.ninja ] || cmake -S . -B $(FUZZ) -G Ninja \
+	@[ -f $*/build.ninja ] || cmake -S . -B $* -G Ninja \
 	  -DCMAKE_CXX_COMPILER=clang++-16 -DCMAKE_BUILD_TYPE=Release \
-	  "-DCMAKE_CXX_FLAGS_RELEASE=-O1 -g1" \
 	  -DSHEAF_WORD_LIST_MADE=$(CURDIR)/$(BUILD)/share/sheaf/phonics.bin \
-	  -DSHEAF_FUZZ=ON -DSHEAF_SANITIZE=ON -DSHEAF_PRECOMPILE=OFF
+	  -DSHEAF_FUZZ=ON -DSHEAF_PRECOMPILE=OFF $(FUZZ_FLAGS)
 	cmake --build $(BUILD) --target sheaf_word_list
-	cmake --build $(FUZZ) --target fuzz_inputs $(FUZZ_PROGRAMS)
+	cmake --build $* --target fuzz_inputs $(FUZZ_PROGRAMS)
 	@touch $@
 
 fuzz: $(FUZZ)/.built
 	nice -n 19 tests/fuzz/run.sh $(FUZZ) $(SECONDS) $(TARGETS)
+
+fuzz-checked: $(FUZZ_CHECKED)/.built
+	WORK=$(FUZZ)/work nice -n 19 tests/fuzz/run.sh $(FUZZ_CHECKED) \
+	  $(SECONDS) $(TARGETS)
+
+fuzz-table:
+	@tests/fuzz/table.sh $(FUZZ)
 
 # What runs have learned, the least of it that covers as much, joins the corpus
 # that the tests replay. Inputs that take long stay out of it.
@@ -140,7 +158,8 @@ term-test: $(BUILT)
 RUNS := 10000
 name-test: $(BUILT)
 	cmake --build $(BUILD) --target test_names
-	SHEAF_NAME_RUNS=$(RUNS) $(BUILD)/tests/test_names
+	SHEAF_NAME_RUNS=$(RUNS) SHEAF_NAME_FIRST=$(or $(FIRST),1) \
+	  $(BUILD)/tests/test_names
 
 # Every verb with files at the limits that Sheaf states: seconds and memory.
 bounds: $(BUILT)
@@ -157,9 +176,10 @@ memory-test: $(BUILT)
 # A table of points and of what came of them; fails where a run ended as none
 # may. Failures are printed above their row.
 SAMPLES := 0
+SCENES :=
 fault-test: $(BUILT)
 	cmake --build $(BUILD) --target sheaf_faults
-	$(BUILD)/tests/sheaf_faults --samples $(SAMPLES)
+	$(BUILD)/tests/sheaf_faults --samples $(SAMPLES) --only "$(SCENES)"
 
 # The debug preset leaves out what is slow to compile (null, alignment, vptr).
 undefined:

@@ -21,9 +21,10 @@ constexpr int kLearners = 100;     // class_file.cpp
 constexpr int kReviewWords = 100;  // of a learner
 // As many as are marked at once (marking_desk.cpp), of the 500 of a file.
 constexpr int kRecords = 165;
-constexpr int kSentences = 10'000;                       // sentence_file.h
-constexpr int kTextWords = 2500;                         // writing.cpp
-constexpr int kSheets = 200;                             // layout_file.cpp
+constexpr int kSentences = 10'000;  // sentence_file.h
+constexpr int kTextWords = 2500;    // writing.cpp
+constexpr int kSheets = 200;        // layout_file.cpp
+constexpr std::size_t kBlocked = 20'000;
 constexpr std::size_t kPairs = std::size_t{512} << 10U;  // mark.cpp
 
 std::string read(const fs::path& path) {
@@ -77,6 +78,21 @@ class Writer {
     put("many.yaml", layout());
     put("sequence.yaml", sequence(kSteps));
     put("class.yaml", pupils("week.yaml"));
+    put("more/long.yaml", read(folder_ / "long.yaml"));
+    put("more/large.yaml", "layout: long.yaml\n" + lesson(150, 40));
+    put("more/large-class.yaml", pupils("large.yaml"));
+    put("two-learners.yaml", "lesson: lesson.yaml\nlearners: L1, L2\n");
+    put("more/dense.yaml", "layout: long.yaml\n" + dense());
+    put("layouts/many.yaml", "# two hundred sheets\n" + layout());
+    put("more/many-sentences.yaml",
+        "layout: many-long.yaml\n" + lesson(40, 60));
+    put("more/many-long.yaml", layout("passage", "passage"));
+    put("more/many-passages.yaml",
+        "layout: passages.yaml\n" + lesson(kWords, kLines));
+    put("more/passages.yaml",
+        "sheets: [passage, passage, passage, passage, passage, passage, "
+        "passage, passage, passage, passage, passage, passage]\n");
+    put("blocked-words.txt", blocked());
     put("big-class.yaml", pupils("lesson.yaml"));
     put("records/records.yaml", records(kRecords));
     put("sentences.txt", sentences());
@@ -138,10 +154,33 @@ class Writer {
     return text;
   }
 
-  static std::string layout() {
+  // Words as short as words can be.
+  std::string dense() const {
+    std::string line = "I";
+    while (static_cast<int>(line.size()) < kLineLength - 70) line += " a";
+    std::string text = "pattern: sh\nwords:" + list(kWords) + "\n";
+    for (const char* key : {"sentences", "dictate-sentences"}) {
+      text += std::string(key) + ":\n";
+      for (int i = 0; i < kLines; ++i) {
+        text += "  - " + word(static_cast<std::size_t>(i)) + " " + line + ".\n";
+      }
+    }
+    text += "passage:\n  text: |\n";
+    for (int i = 0; i < kLines; ++i) text += "    " + line + ".\n\n";
+    return text;
+  }
+
+  std::string blocked() const {
+    std::string text;
+    for (std::size_t i = 0; i < kBlocked; ++i) text += word(i) + "x\n";
+    return text;
+  }
+
+  static std::string layout(const std::string& first = "sound-boxes",
+                            const std::string& second = "word-cards") {
     std::string text = "paper: letter\nsheets:\n";
     for (int i = 0; i < kSheets; ++i) {
-      text += i % 2 == 0 ? "  - sound-boxes\n" : "  - word-cards\n";
+      text += "  - " + (i % 2 == 0 ? first : second) + "\n";
     }
     return text;
   }
@@ -235,66 +274,6 @@ class Writer {
 
 void write_limit_files(const std::string& folder, const std::string& data) {
   Writer(folder, data).write();
-}
-
-std::vector<LimitRun> limit_runs() {
-  const auto with = [](std::string name, std::vector<std::string> call) {
-    return LimitRun{std::move(name), std::move(call)};
-  };
-  return {
-      with("a lesson: pages", {"build", "lesson.yaml"}),
-      with("a lesson: check", {"check", "lesson.yaml"}),
-      with("a lesson: check as JSON", {"check", "--json", "lesson.yaml"}),
-      with("a lesson: preview", {"preview", "lesson.yaml"}),
-      with("a lesson: settled", {"settle", "lesson.yaml"}),
-      with("a lesson: dump of pages", {"dump", "pages", "lesson.yaml"}),
-      with("a lesson: sentences kept", {"keep", "lesson.yaml"}),
-      with("200 sheets: pages", {"build", "many-sheets.yaml"}),
-      with("100 learners: pages",
-           {"build", "--class", "class.yaml", "--out", "pages"}),
-      with("100 learners, a lesson: pages",
-           {"build", "--class", "big-class.yaml", "--out", "pages"}),
-      with("100 learners: check", {"check", "class.yaml"}),
-      with("100 learners: form", {"record", "lesson.yaml", "--class",
-                                  "big-class.yaml", "--date", "2026-03-12"}),
-      with("200 steps: check", {"check", "sequence.yaml"}),
-      with("200 steps: words", {"find", "sh", "--sequence", "sequence.yaml"}),
-      with("200 steps: draft",
-           {"draft", "sh", "--sequence", "sequence.yaml", "--step", "200"}),
-      with("200 steps: 26 forms of a probe",
-           {"probe", "sequence.yaml", "--count", "30", "--forms", "26"}),
-      with("200 steps: placement", {"placement", "sequence.yaml"}),
-      with("10,000 sentences: check", {"check", "sentences.txt"}),
-      with("10,000 sentences: found",
-           {"find", "sh", "--sentences", "--own", "sentences.txt"}),
-      with("165 records: check", {"check", "records/records.yaml"}),
-      with("165 records: mark", {"mark", "records"}),
-      with("165 records: mark as JSON", {"mark", "--json", "records"}),
-      with("165 records: mark as a table", {"mark", "--csv", "records"}),
-      with("165 records: mark on pages",
-           {"mark", "records", "--pdf", "marks.pdf"}),
-      with("165 records: progress", {"progress", "records"}),
-      with("165 records: progress as JSON", {"progress", "--json", "records"}),
-      with("165 records: progress on pages",
-           {"progress", "records", "--pdf", "progress.pdf"}),
-      with("165 records: progress for home",
-           {"progress", "records", "--for", "home", "--pdf", "home.pdf"}),
-      with("165 records: progress for a meeting",
-           {"progress", "records", "--for", "meeting", "--pdf", "meeting.pdf"}),
-      with("165 records: review",
-           {"review", "--class", "class.yaml", "--records", "records", "--week",
-            "2027-07-05", "--out", "plan"}),
-      with("165 records: week", {"week", "."}),
-      with("165 records: forget", {"forget", "L1", "--records", "records"}),
-      with("512 KiB of pairs", {"mark", "--pairs", "pairs.txt"}),
-      with("512 KiB of pairs as JSON",
-           {"mark", "--json", "--pairs", "pairs.txt"}),
-      with("2,500 words of writing",
-           {"writing", "journal.txt", "--sequence", "sequence.yaml"}),
-      with("2,500 words of writing as JSON",
-           {"writing", "--json", "journal.txt", "--taught", "sh"}),
-      with("every picture word", {"pictures", "--pdf", "pictures.pdf"}),
-  };
 }
 
 }  // namespace sheaf::bench

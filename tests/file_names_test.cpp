@@ -106,6 +106,11 @@ TEST_F(FileNames, AreAllBuilt) {
   const Outcome built = sheaf({"build", "lessons"});
   EXPECT_EQ(built.status, 0) << built.out;
   expect_printable(built.out);
+  // Which name it was can be told.
+  for (const char* name : {"escape \\x1B[31mred", "return\\r", "schöne Übung",
+                           "not utf-8 \\xFF\\xFE"}) {
+    EXPECT_NE(built.out.find(name), std::string::npos) << name;
+  }
   folder.write("plain.yaml", kLesson);
   ASSERT_EQ(sheaf({"build", "plain.yaml"}).status, 0);
   for (const std::string& name : names()) {
@@ -346,6 +351,8 @@ TEST_F(FileNames, AreNamedToMakeOrRefused) {
         EXPECT_NE(built.out.find("--deps cannot name "), std::string::npos)
             << built.out;
         EXPECT_FALSE(fs::exists(at("deps")));
+        // Pages that make does not know of would never be made again.
+        EXPECT_FALSE(fs::exists(at("out/" + name + "/packet.pdf")));
         continue;
       }
       EXPECT_EQ(built.status, 0) << built.out;

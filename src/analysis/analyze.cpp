@@ -291,7 +291,7 @@ class Analyzer {
       sentence.text = line;
       for (const WordPlace& place : words_in(line.text())) {
         const PlacedWord word = line.part(place.begin, place.end);
-        sentence.words.push_back(
+        sentence.words.own().push_back(
             {.begin = place.begin,
              .end = place.end,
              .word = look_up({.spelling = word}),
@@ -311,9 +311,8 @@ class Analyzer {
   void add_near_words(AnalyzedSentence& sentence) {
     constexpr std::size_t kNearWords = 3;
     for (std::size_t i = 0; i < sentence.words.size(); ++i) {
-      AnalyzedSentence::Part& part = sentence.words[i];
-      if (part.word.standing.kind == WordStanding::Kind::not_yet) {
-        part.near =
+      if (sentence.words[i].word.standing.kind == WordStanding::Kind::not_yet) {
+        sentence.words.own()[i].near =
             near_in_meaning(result_, sentence, i, kNearWords, near_words_);
       }
     }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "analysis/taught.h"
+#include "base/shared_list.h"
 #include "input/lesson.h"
 #include "phonics/division.h"
 #include "phonics/phonics.h"
@@ -52,7 +53,7 @@ struct AnalyzedSentence {
     std::vector<std::string> near = {};
   };
   PlacedText text;
-  std::vector<Part> words;
+  SharedList<Part> words;
 
   int pattern_words() const;
 };

@@ -23,9 +23,14 @@ constexpr Colours kAnsi = {"\x1b[1;31m", "\x1b[1;35m", "\x1b[1;36m",
 // What part of a long line is shown, in characters before and after the place.
 constexpr std::size_t kShownBefore = 60;
 constexpr std::size_t kShownAfter = 40;
+// Words of a line among which one is found at a glance.
+constexpr int kEasilyCounted = 5;
 
 struct Excerpt {
   std::string before, marked, after;
+  /// Which word of the line the place begins with, from 1, where it is hidden
+  /// among many; else 0.
+  int word = 0;
 };
 
 // Cuts `text` to its last `count` characters, with an ellipsis if any is lost.
@@ -72,12 +77,19 @@ Excerpt excerpt_of(const Span& span, int line_number) {
       std::min<std::size_t>(span.begin - begin, line.size());
   const std::size_t to =
       std::clamp<std::size_t>(span.end - begin, from, line.size());
+  const std::string_view marked = line.substr(from, to - from);
+  // A tab takes one column, as it counts for one.
   const auto shown = [&](std::string_view part) {
-    return hidden ? without_names(part) : std::string(part);
+    std::string text = hidden ? without_names(part) : std::string(part);
+    std::ranges::replace(text, '\t', ' ');
+    return text;
   };
   return {printable(tail(shown(line.substr(0, from)), kShownBefore)),
-          printable(head(shown(line.substr(from, to - from)), kShownBefore)),
-          printable(head(shown(line.substr(to)), kShownAfter))};
+          printable(head(shown(marked), kShownBefore)),
+          printable(head(shown(line.substr(to)), kShownAfter)),
+          hidden && may_be_name(marked) && count_words(line) > kEasilyCounted
+              ? count_words(line.substr(0, from)) + 1
+              : 0};
 }
 
 class Printer {
@@ -131,8 +143,11 @@ class Printer {
     std::string underline = "^";
     for (int i = 1; i < display_width(e.marked); ++i) underline += tilde;
     out_ += fmt::format("{} | {}{}{}\n", number, e.before, e.marked, e.after);
-    out_ += fmt::format("     | {:{}}{}{}{}\n", "", display_width(e.before),
-                        paint, underline, c_.off);
+    // Among many ellipses nobody finds the one that is meant.
+    const std::string which =
+        e.word == 0 ? "" : fmt::format(" word {} of this line", e.word);
+    out_ += fmt::format("     | {:{}}{}{}{}{}\n", "", display_width(e.before),
+                        paint, underline, c_.off, which);
   }
 
   const Colours& c_;

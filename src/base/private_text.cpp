@@ -245,6 +245,13 @@ std::string without_names(std::string_view text) {
   return result;
 }
 
+int count_words(std::string_view text) {
+  int count = 0;
+  for_parts(
+      text, [&](std::string_view) { ++count; }, [](std::string_view) {});
+  return count;
+}
+
 bool is_about_learners(std::string_view name, std::string_view text) {
   bool telling = false;
   std::size_t others = 0;

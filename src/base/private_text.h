@@ -21,6 +21,10 @@ bool may_be_name(std::string_view text);
 /// The same text with an ellipsis for each such word.
 std::string without_names(std::string_view text);
 
+/// How many words a text has, codes and numbers among them: with ellipses in
+/// their places they can still be counted.
+int count_words(std::string_view text);
+
 /// Whether a file is about learners, as far as its name and its text tell; they
 /// tell it of broken files too. `name` is the path as the user gave it.
 bool is_about_learners(std::string_view name, std::string_view text);

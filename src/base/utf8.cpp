@@ -1,5 +1,6 @@
 #include "base/utf8.h"
 
+#include <fmt/format.h>
 #include <utf8proc.h>
 
 #include <array>
@@ -28,6 +29,23 @@ int decode(std::string_view text, std::size_t offset, char32_t& code_point) {
   if (length <= 0) return 0;
   code_point = static_cast<char32_t>(out);
   return static_cast<int>(length);
+}
+
+// Names a control character of ASCII, or a byte that is none.
+void append_escape(std::string& out, unsigned char byte) {
+  switch (byte) {
+    case '\n':
+      out += "\\n";
+      return;
+    case '\r':
+      out += "\\r";
+      return;
+    case '\t':
+      out += "\\t";
+      return;
+    default:
+      out += fmt::format("\\x{:02X}", byte);
+  }
 }
 
 bool is_ascii(std::string_view text) {
@@ -193,15 +211,23 @@ std::string printable(std::string_view text) {
   std::string result;
   result.reserve(text.size());
   for (std::size_t i = 0; i < text.size();) {
-    const char32_t code_point = next_code_point(text, i);
+    char32_t code_point = 0;
+    const int length = decode(text, i, code_point);
+    if (length == 0) {
+      append_escape(result, static_cast<unsigned char>(text[i++]));
+      continue;
+    }
+    i += static_cast<std::size_t>(length);
     const auto category =
         utf8proc_category(static_cast<utf8proc_int32_t>(code_point));
-    if (code_point == '\t' || category == UTF8PROC_CATEGORY_ZS) {
+    if (category == UTF8PROC_CATEGORY_ZS) {
       result += ' ';
-    } else if (category >= UTF8PROC_CATEGORY_ZL || category == 0) {
-      append_utf8(result, kReplacement);
-    } else {
+    } else if (category < UTF8PROC_CATEGORY_ZL && category != 0) {
       append_utf8(result, code_point);
+    } else if (code_point < 0x80) {
+      append_escape(result, static_cast<unsigned char>(code_point));
+    } else {
+      result += fmt::format("\\u{:04X}", static_cast<unsigned>(code_point));
     }
   }
   return result;

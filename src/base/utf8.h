@@ -43,8 +43,10 @@ bool is_mark(char32_t code_point);
 /// A space of any width that is no line break.
 bool is_space(char32_t code_point);
 
-/// The same text with each control, direction or other unprintable character
-/// replaced by a visible stand-in of the same width, for messages.
+/// The same text for messages, on one line and without what a terminal obeys or
+/// nobody sees. A control or direction character is named by an escape: `\n`,
+/// `\t` and `\r`, `\x1B` for others of ASCII and for a byte that is not UTF-8,
+/// `\u202E` for all the rest. Spaces of any width become plain ones.
 std::string printable(std::string_view text);
 
 }  // namespace sheaf

@@ -103,11 +103,11 @@ class Builder {
           give_out(jobs_[i], outcomes_[i]);
           outcomes_[i] = {};
         });
-    if (!made_with_.empty()) print_tally();
     for (std::size_t i = 1; i < workspaces_.size(); ++i) {
       workspaces_[0]->files_read().add_all(workspaces_[i]->files_read());
     }
-    if (code_ == kDone) write_dependencies(*workspaces_[0], line_, targets_);
+    write_last();
+    if (!made_with_.empty()) print_tally();
     return code_;
   }
 
@@ -178,8 +178,7 @@ class Builder {
         folders.insert(FilePath(page).parent_path());
       }
       for (const FilePath& folder : folders) clear_left_behind(folder);
-      targets_.insert(targets_.end(), outcome.up_to_date.begin(),
-                      outcome.up_to_date.end());
+      add_targets(outcome.up_to_date);
       return;
     }
     const MadePackets& made = *outcome.made;
@@ -189,23 +188,21 @@ class Builder {
       if (code_ == kDone) code_ = kFaultsInFiles;
       return;
     }
-    try {
-      write(job, outcome);
-      ++tally_.made;
-    } catch (const MachineError& fault) {
-      report(fault.what());
-    }
+    write_waiting();
+    waiting_.emplace(job, std::move(outcome));
+    if (line_.dependency_file.empty()) write_waiting();
   }
 
-  void write(const BuildJob& job, Outcome& outcome) {
+  void write(const BuildJob& job, const Outcome& outcome,
+             std::unique_ptr<OutputFiles> files) {
     MadeFrom from;
     from.made_with = made_with_;
     add_inputs(outcome.read, workspaces_[0]->shipped(), from);
     const MadePackets& made = *outcome.made;
-    const auto paths =
-        write_packets(workspaces_[0]->files(), job.target, made.files,
-                      job.only_if_needed ? &from : nullptr);
-    targets_.insert(targets_.end(), paths.begin(), paths.end());
+    add_packets(*files, job.target, made.files,
+                job.only_if_needed ? &from : nullptr);
+    files->finish();
+    ++tally_.made;
     const std::string folder = printable(job.target.string());
     if (job.is_class) {
       fmt::print("{}: {}, {} for learners, {} for the teacher\n", folder,
@@ -216,6 +213,49 @@ class Builder {
                  counted_pages(made.learner_pages),
                  counted_pages(made.teacher_pages));
     }
+  }
+
+  // The pages that wait, if any do.
+  void write_waiting() {
+    if (!waiting_) return;
+    const Waiting waiting = std::move(*waiting_);
+    waiting_.reset();
+    try {
+      add_targets(
+          packet_paths(waiting.job.target, waiting.outcome.made->files));
+      write(waiting.job, waiting.outcome, workspaces_[0]->files().write());
+    } catch (const MachineError& fault) {
+      report(fault.what());
+    }
+  }
+
+  // What all were made from is known at the end, so the last pages wait for it:
+  // the list takes its place together with them, and before them. Pages that
+  // are new beside an old list would look up to date to make for ever.
+  void write_last() {
+    if (line_.dependency_file.empty() || code_ != kDone) {
+      write_waiting();
+      return;
+    }
+    auto files = workspaces_[0]->files().write();
+    try {
+      if (waiting_) {
+        add_targets(
+            packet_paths(waiting_->job.target, waiting_->outcome.made->files));
+      }
+      add_dependencies(*files, *workspaces_[0], line_, targets_);
+      if (waiting_) {
+        write(waiting_->job, waiting_->outcome, std::move(files));
+      } else {
+        files->finish();
+      }
+    } catch (const MachineError& fault) {
+      report(fault.what());
+    }
+  }
+
+  void add_targets(const std::vector<std::string>& paths) {
+    targets_.insert(targets_.end(), paths.begin(), paths.end());
   }
 
   // What stands in the way of all of them is said once.
@@ -241,6 +281,12 @@ class Builder {
   std::vector<Workspace*> workspaces_;
   std::string made_with_;  // empty where nothing asks for it
   std::vector<std::string> targets_;
+  // Pages that are made and not written.
+  struct Waiting {
+    const BuildJob& job;
+    Outcome outcome;
+  };
+  std::optional<Waiting> waiting_;
   std::set<std::string> reported_;
   Tally tally_;
   int code_ = kDone;

@@ -68,8 +68,10 @@ FilePath folder_beside(const FilePath& file) {
   return parent.empty() ? FilePath(".") : parent;
 }
 
-// Names what a verb needs. A machine that refuses to look at a place says so
-// once more when the place is read.
+// Names what a verb needs. A machine that refuses to look at what the command
+// line names, or at what comes with Sheaf, is believed: a place that was left
+// out would later be called one that the user may not read. What lies beside is
+// looked at as far as that goes.
 class NeedsMaker {
  public:
   explicit NeedsMaker(const Files& files) : files_(files) {}
@@ -79,18 +81,20 @@ class NeedsMaker {
   void read_folder(const FilePath& folder) {
     needs_.read.push_back(folder);
     for (const FilePath& entry : list(folder)) {
-      if (is_link(entry)) read_file(entry);
+      if (!is_link(entry)) continue;
+      if (const auto real = real_of(entry)) needs_.read.push_back(*real);
     }
   }
   void read_file(const FilePath& file) {
     needs_.read.push_back(file);
-    if (const auto real = real_of(file)) needs_.read.push_back(*real);
+    if (const auto real = files_.real(file)) needs_.read.push_back(*real);
   }
   /// What comes with Sheaf is ours, and may be links all through.
-  void read_shipped(const FilePath& folder) {
-    read_folder(folder);
-    for (const FilePath& entry : list(folder)) {
-      if (files_.is_folder(entry)) read_folder(entry);
+  void read_shipped(const FilePath& folder, bool with_folders = true) {
+    needs_.read.push_back(folder);
+    for (const FilePath& entry : files_.list(folder)) {
+      if (files_.own_status(entry).kind == Standing::link) read_file(entry);
+      if (with_folders && files_.is_folder(entry)) read_shipped(entry, false);
     }
   }
   /// A lesson, a class, a record: with what is beside it, beside what it is a
@@ -98,18 +102,15 @@ class NeedsMaker {
   void read_named(const std::string& name, bool with_above) {
     if (name.empty() || name == "-") return;
     const FilePath path(name);
-    try {
-      const Standing there = files_.status(path).kind;
-      if (there == Standing::none) return;
-      std::vector<FilePath> names = {path};
-      if (const auto real = real_of(path)) names.push_back(*real);
-      for (const FilePath& one : names) {
-        const FilePath folder =
-            there == Standing::folder ? one : folder_beside(one);
-        read_folder(folder);
-        if (with_above) read_folder(folder / "..");
-      }
-    } catch (const MachineError&) {
+    const Standing there = files_.status(path).kind;
+    if (there == Standing::none) return;
+    std::vector<FilePath> names = {path};
+    if (const auto real = files_.real(path)) names.push_back(*real);
+    for (const FilePath& one : names) {
+      const FilePath folder =
+          there == Standing::folder ? one : folder_beside(one);
+      read_folder(folder);
+      if (with_above) read_folder(folder / "..");
     }
   }
   void read_named(const std::vector<std::string>& names, bool with_above) {
@@ -125,7 +126,7 @@ class NeedsMaker {
   void write_file(const std::string& name) {
     if (name.empty()) return;
     needs_.write.push_back(folder_beside(name));
-    if (is_link(name)) add_link(name);
+    if (files_.own_status(name).kind == Standing::link) add_link(name);
   }
 
   Needs take() { return std::move(needs_); }

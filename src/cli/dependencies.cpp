@@ -5,7 +5,6 @@
 #include "base/error.h"
 #include "driver/own_files.h"
 #include "files/disk_files.h"
-#include "files/output_files.h"
 
 namespace sheaf {
 
@@ -83,8 +82,9 @@ void check_dependency_file(const CommandLine& line) {
                         kWayOut);
 }
 
-void write_dependencies(Workspace& workspace, const CommandLine& line,
-                        const std::vector<std::string>& targets) {
+void add_dependencies(OutputFiles& files, Workspace& workspace,
+                      const CommandLine& line,
+                      const std::vector<std::string>& targets) {
   if (line.dependency_file.empty()) return;
   std::vector<std::string> sources;
   for (const std::string& file : workspace.shared_files()) {
@@ -93,10 +93,8 @@ void write_dependencies(Workspace& workspace, const CommandLine& line,
   for (const std::string& file : workspace.files_read().all()) {
     sources.push_back(from_here(file));
   }
-  const auto files = disk().write();
-  files->add(line.dependency_file, dependencies(targets, sources),
-             own_form(OwnKind::dependencies), kWayOut);
-  files->finish();
+  files.add(line.dependency_file, dependencies(targets, sources),
+            own_form(OwnKind::dependencies), kWayOut);
 }
 
 }  // namespace sheaf

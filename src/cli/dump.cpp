@@ -86,13 +86,15 @@ int dump_class(Workspace& workspace, const CommandLine& line,
   if (!shared.leaves.pages.empty()) {
     fmt::print("{}", dump_pages(shared.leaves));
   }
+  PagesOfRun all;
   for (const LearnerJob& learner : job->learners) {
     const bool shares =
         std::ranges::find(shared.learners, learner.code.text()) !=
         shared.learners.end();
-    fmt::print(
-        "{}", dump_pages(compose_learner(workspace.shaper(), learner, line.only,
-                                         diagnostics, !shares)));
+    const Document pages = compose_learner(workspace.shaper(), learner,
+                                           line.only, diagnostics, !shares);
+    if (!all.add(learner, pages.pages.size(), diagnostics)) break;
+    fmt::print("{}", dump_pages(pages));
   }
   for (const auto& learners : by_teacher_key(*job)) {
     fmt::print("{}", dump_pages(compose_teacher(workspace.shaper(), learners,

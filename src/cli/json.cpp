@@ -8,6 +8,7 @@
 #include "base/private_text.h"
 #include "base/utf8.h"
 #include "cli/check_report.h"
+#include "cli/long_lists.h"
 #include "json/json.h"
 #include "marking/score_words.h"
 #include "phonics/division.h"
@@ -378,17 +379,18 @@ Json analyzed_json(const AnalyzedLesson& lesson, const AnalyzedWord& word) {
 }
 
 Json analyzed_list(const AnalyzedLesson& lesson,
-                   const std::vector<AnalyzedWord>& words) {
-  Json list = Json::array();
+                   const std::vector<AnalyzedWord>& words, LongLists& lists) {
+  LongLists::List list;
   for (const AnalyzedWord& word : words) {
     list.push_back(analyzed_json(lesson, word));
   }
-  return list;
+  return lists.sign_for(list.take());
 }
 
 Json sentences_json(const AnalyzedLesson& lesson,
-                    const std::vector<AnalyzedSentence>& sentences, bool own) {
-  Json list = Json::array();
+                    const std::vector<AnalyzedSentence>& sentences, bool own,
+                    LongLists& lists) {
+  LongLists::List list;
   for (const AnalyzedSentence& sentence : sentences) {
     Json words = Json::array();
     for (const AnalyzedSentence::Part& part : sentence.words) {
@@ -402,10 +404,10 @@ Json sentences_json(const AnalyzedLesson& lesson,
                     {"pattern_words", sentence.pattern_words()},
                     {"words", std::move(words)}});
   }
-  return list;
+  return lists.sign_for(list.take());
 }
 
-Json lesson_json(const PreparedLesson& prepared) {
+Json lesson_json(const PreparedLesson& prepared, LongLists& lists) {
   const AnalyzedLesson& lesson = prepared.analyzed;
   const OwnTexts own = own_texts(prepared.filled);
   Json j;
@@ -414,21 +416,22 @@ Json lesson_json(const PreparedLesson& prepared) {
   for (const LessonPattern& pattern : lesson.patterns) {
     j["patterns"].push_back(lesson.phonics->patterns()[pattern.id].id);
   }
-  j["words"] = analyzed_list(lesson, lesson.words);
-  j["sentences"] = sentences_json(lesson, lesson.sentences, own.sentences);
+  j["words"] = analyzed_list(lesson, lesson.words, lists);
+  j["sentences"] =
+      sentences_json(lesson, lesson.sentences, own.sentences, lists);
   if (!lesson.sort_words.empty()) {
-    j["sort_words"] = analyzed_list(lesson, lesson.sort_words);
+    j["sort_words"] = analyzed_list(lesson, lesson.sort_words, lists);
   }
-  j["dictate_words"] = analyzed_list(lesson, lesson.dictate_words);
-  j["dictate_sentences"] =
-      sentences_json(lesson, lesson.dictate_sentences, own.dictate_sentences);
+  j["dictate_words"] = analyzed_list(lesson, lesson.dictate_words, lists);
+  j["dictate_sentences"] = sentences_json(lesson, lesson.dictate_sentences,
+                                          own.dictate_sentences, lists);
   if (!lesson.passage.empty()) {
     j["passage"] = {
         {"title", lesson.passage.title.text()},
         {"paragraphs",
-         sentences_json(lesson, lesson.passage.paragraphs, own.passage)},
+         sentences_json(lesson, lesson.passage.paragraphs, own.passage, lists)},
         {"questions",
-         sentences_json(lesson, lesson.passage.questions, own.passage)}};
+         sentences_json(lesson, lesson.passage.questions, own.passage, lists)}};
   }
   j["readable"] = nullptr;
   const WordShare share = word_share(lesson);
@@ -462,15 +465,18 @@ Json sentence_report_json(const SentenceReport& report) {
 }  // namespace
 
 std::string check_json(std::string_view path, const CheckedFile& checked) {
+  LongLists lists;
   Json j;
-  j["file"] = path;
+  // The name of a file may have any sign in it.
+  j["file"] = lists.sign_for(as_one_line(Json(path)));
   j["good"] = checked.good();
-  j["messages"] = Json::array();
+  LongLists::List messages;
   for (const Diagnostic* d : checked.diagnostics.sorted()) {
-    j["messages"].push_back(message_json(*d));
+    messages.push_back(message_json(*d));
   }
+  j["messages"] = lists.sign_for(messages.take());
   j["lesson"] = nullptr;
-  if (checked.lesson) j["lesson"] = lesson_json(*checked.lesson);
+  if (checked.lesson) j["lesson"] = lesson_json(*checked.lesson, lists);
   j["sentences"] = nullptr;
   if (!checked.records.empty()) {
     j["records"] = Json::array();
@@ -486,7 +492,7 @@ std::string check_json(std::string_view path, const CheckedFile& checked) {
   if (checked.sentences) {
     j["sentences"] = sentence_report_json(*checked.sentences);
   }
-  return j.dump(-1, ' ', false, Json::error_handler_t::replace);
+  return lists.printed(j);
 }
 
 }  // namespace sheaf

@@ -100,6 +100,10 @@ bool write_week_page(Workspace& workspace, const CommandLine& line,
   std::vector<SundayGroup> groups;
   const std::vector<GroupWeek> weeks =
       group_weeks(workspace.shaper(), *job, diagnostics);
+  if (diagnostics.has_errors()) {
+    print(diagnostics);
+    return false;
+  }
   for (const GroupWeek& week : weeks) groups.push_back(in_words(week));
   std::size_t teacher_pages = 0;
   for (const auto& learners : by_teacher_key(*job)) {

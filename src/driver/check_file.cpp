@@ -28,10 +28,12 @@ void check_class(CheckedFile& checked, Workspace& workspace,
       prepare_class(workspace, {.lesson = request}, path, checked.diagnostics);
   if (checked.job == nullptr) return;
   speech_of_class(checked.job->class_file, {}, checked.diagnostics);
+  PagesOfRun all;
   for (const LearnerJob& learner : checked.job->learners) {
     checked.pages.push_back(compose_learner(workspace.shaper(), learner,
                                             request.only, checked.diagnostics)
                                 .pages.size());
+    if (!all.add(learner, checked.pages.back(), checked.diagnostics)) return;
   }
 }
 

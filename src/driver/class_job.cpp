@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "analysis/learner_lesson.h"
+#include "analysis/lesson_size.h"
 #include "base/nearest.h"
 #include "base/shuffle.h"
 #include "base/utf8.h"
@@ -26,6 +27,10 @@ Place place_of(const Diagnostic& d) {
   return {d.name->name, d.span ? d.span.file->name() : "", d.span.begin,
           d.text};
 }
+
+// Of the lessons of a class, and of their word lists once more for each
+// learner, who has a list of their own. Some 1.5 KB are kept for each word.
+constexpr std::size_t kMostWordsOfClass = 60'000;
 
 // The one sheet that shows what records say.
 constexpr std::string_view kCardPiles = "card-piles";
@@ -46,7 +51,7 @@ class JobMaker {
     if (diagnostics_.has_errors()) return nullptr;
     check_codes();
     for (const LearnerEntry& learner : job_->class_file.learners) {
-      if (is_wanted(learner.code.value)) add(learner);
+      if (is_wanted(learner.code.value) && !add(learner)) break;
     }
     if (!diagnostics_.has_errors() && !request_.records.empty()) read_records();
     if (diagnostics_.has_errors()) return nullptr;
@@ -74,12 +79,15 @@ class JobMaker {
     }
   }
 
-  void add(const LearnerEntry& entry) {
+  // False where there are too many words in all.
+  bool add(const LearnerEntry& entry) {
     const LearnerSettings settings = settings_for(job_->class_file, entry);
     const PreparedLesson* prepared = prepared_for(entry, settings);
-    if (prepared == nullptr) return;
+    if (prepared == nullptr) return true;
+    if (!has_room_for(*prepared, entry, settings)) return false;
     LearnerJob learner;
     learner.code = entry.code.value;
+    learner.place = entry.code.span;
     learner.prepared = prepared;
     Diagnostics own;
     learner.amount = settings.amount.value;
@@ -90,6 +98,7 @@ class JobMaker {
         prepared->analyzed,
         {learner.amount, settings.review_words, learner.own_words}, own);
     add_unheard(own, diagnostics_);
+    learner.shared = memory_for(*prepared, learner.lesson);
     learner.layout = prepared->layout;
     set_pages(settings, prepared->style, learner.layout);
     std::string extra;
@@ -106,6 +115,41 @@ class JobMaker {
                         job_->prepared.begin(),
                     extra);
     job_->learners.push_back(std::move(learner));
+    return true;
+  }
+
+  // The list to work on is the whole of the lesson's, or so many of its words.
+  std::shared_ptr<SharedMemory> memory_for(const PreparedLesson& prepared,
+                                           const AnalyzedLesson& lesson) {
+    auto& shared = shared_[{&prepared, lesson.words.size()}];
+    if (shared == nullptr) shared = std::make_shared<SharedMemory>();
+    return shared;
+  }
+
+  bool has_room_for(const PreparedLesson& prepared, const LearnerEntry& entry,
+                    const LearnerSettings& settings) {
+    const AnalyzedLesson& lesson = prepared.analyzed;
+    const LessonSize size = size_of(lesson);
+    if (counted_.insert(&prepared).second) words_ += size.words;
+    words_ += lesson.words.size() + lesson.sort_words.size() +
+              lesson.dictate_words.size();
+    if (words_ <= kMostWordsOfClass || job_->learners.empty()) return true;
+    Diagnostic& message = diagnostics_.error(
+        diagnostic::too_many, entry.code.span,
+        fmt::format(
+            "with the learner {}, this class has more than {} words in "
+            "its lessons, where word lists count for each learner; {} "
+            "has {}",
+            as_written(entry.code.value.text()), kMostWordsOfClass,
+            as_written(
+                FilePath(prepared.lesson.file->name()).filename().string()),
+            size.words),
+        "make that lesson shorter, or make two class files of this one");
+    if (settings.lesson.given()) {
+      message.remarks.push_back(
+          {settings.lesson.span, "the lesson is asked for here"});
+    }
+    return false;
   }
 
   std::optional<FilePath> lesson_of(const LearnerEntry& entry,
@@ -301,13 +345,19 @@ class JobMaker {
   // A lesson, its layout, a sequence and a step.
   using Key = std::array<std::string, 4>;
   std::map<Key, const PreparedLesson*> known_;
+  std::map<std::pair<const PreparedLesson*, std::size_t>,
+           std::shared_ptr<SharedMemory>>
+      shared_;
   std::set<std::uint32_t> missing_;
+  std::set<const PreparedLesson*> counted_;
+  std::size_t words_ = 0;  // of all learners so far
 };
 
 Packet compose(Shaper& shaper, const std::vector<std::string>& only,
                const LearnerJob& learner, const AnalyzedLesson& lesson,
                PacketFor whom, Diagnostics& diagnostics) {
   whom.cards = learner.cards;
+  whom.shared = learner.shared.get();
   Diagnostics own;
   Packet packet =
       make_packet(lesson, learner.layout, *learner.prepared->pictures,
@@ -323,6 +373,23 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
                                         const std::string& path,
                                         Diagnostics& diagnostics) {
   return JobMaker(workspace, request, path, diagnostics).make();
+}
+
+bool PagesOfRun::add(const LearnerJob& learner, std::size_t pages,
+                     Diagnostics& diagnostics) {
+  const bool had_room = pages_ <= kMost;
+  pages_ += pages;
+  if (pages_ <= kMost) return true;
+  if (had_room) {
+    diagnostics.error(
+        diagnostic::too_many, learner.place,
+        fmt::format("with the learner {}, there are more than {} pages in all; "
+                    "this packet has {}",
+                    as_written(learner.code.text()), kMost, pages),
+        "make the lesson shorter, leave sheets out of its layout, or make two "
+        "class files of this one");
+  }
+  return false;
 }
 
 Document compose_learner(Shaper& shaper, const LearnerJob& learner,
@@ -345,7 +412,8 @@ SharedCuts compose_shared_cuts(Shaper& shaper, const ClassJob& job,
   std::vector<CutsOf> learners;
   for (const LearnerJob& learner : job.learners) {
     learners.push_back({learner.code.text(), &learner.lesson, &learner.layout,
-                        learner.prepared->pictures.get(), &learner.style});
+                        learner.prepared->pictures.get(), &learner.style,
+                        learner.shared.get()});
   }
   Diagnostics own;
   SharedCuts shared = share_cuts(learners, only, shaper, own);

@@ -9,6 +9,7 @@
 #include "input/class_file.h"
 #include "marking/review_cards.h"
 #include "packet/shared_cuts.h"
+#include "packet/shared_memory.h"
 
 namespace sheaf {
 
@@ -17,6 +18,7 @@ namespace sheaf {
 /// layout.
 struct LearnerJob {
   LearnerCode code;
+  Span place;  ///< of the code in the class file
   const PreparedLesson* prepared = nullptr;
   AnalyzedLesson lesson;
   /// Words of the list to work on; 0: all.
@@ -28,6 +30,8 @@ struct LearnerJob {
   /// The same for learners whose pages have the same answers, but for words to
   /// review that are theirs alone.
   std::string teacher_key;
+  /// Of all who have the same words to work on.
+  std::shared_ptr<SharedMemory> shared;
   /// What the records say, if they are read; the job's.
   const CardEvidence* cards = nullptr;
 };
@@ -48,6 +52,21 @@ std::unique_ptr<ClassJob> prepare_class(Workspace& workspace,
                                         const ClassRequest& request,
                                         const std::string& path,
                                         Diagnostics& diagnostics);
+
+/// Counts the pages that one run makes for a class. More than a printer does in
+/// a day are a mistake in a lesson or a layout, and would take too long.
+class PagesOfRun {
+ public:
+  static constexpr std::size_t kMost = 8000;
+
+  /// Adds the pages of a learner. Where there are too many with these, reports
+  /// it at the learner and returns false; then nothing more is to be composed.
+  bool add(const LearnerJob& learner, std::size_t pages,
+           Diagnostics& diagnostics);
+
+ private:
+  std::size_t pages_ = 0;
+};
 
 /// Composes a learner's packet, or the teacher's pages for all `learners` who
 /// share the key of the first of them: the sheets `only`, or all. Words to

@@ -31,6 +31,7 @@ std::vector<GroupWeek> group_weeks(Shaper& shaper, const ClassJob& job,
                                    Diagnostics& diagnostics) {
   std::vector<GroupWeek> weeks;
   std::vector<std::string> lessons;  // the file of each
+  PagesOfRun all;
   for (const LearnerJob& learner : job.learners) {
     const std::string group = group_of_learner(job.class_file, learner.code);
     // Who has other pages of it is in the group all the same.
@@ -42,6 +43,7 @@ std::vector<GroupWeek> group_weeks(Shaper& shaper, const ClassJob& job,
     }
     const Packet packet = compose_learners_packet(shaper, learner, diagnostics);
     const std::size_t pages = packet.learner.pages.size();
+    if (!all.add(learner, pages, diagnostics)) return weeks;
     if (at == weeks.size()) {
       weeks.push_back({.name = group,
                        .lesson = name_of_lesson(learner.lesson),

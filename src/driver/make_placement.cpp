@@ -45,13 +45,14 @@ MadePlacement make_placement(Workspace& workspace, const FilePath& sequence,
   const SequenceFile* steps = workspace.sequence(sequence, diagnostics);
   if (steps == nullptr) return made;
   std::vector<std::string> faults;
-  MarkingDesk desk(workspace, {}, faults);
   UsedWords used;
   const FilePath parent = sequence.parent_path();
   const FilePath folder = parent.empty() ? FilePath(".") : parent;
   for (const FilePath& path : yaml_files(workspace.files(), folder)) {
     if (kind_of(workspace.open(path)) != FileKind::lesson) continue;
     Diagnostics unheard;  // `check` tells of them
+    // A year of lessons is not kept in memory at once.
+    MarkingDesk desk(workspace, {}, faults);
     const TaughtFile* lesson = desk.lesson(path.string(), unheard);
     if (lesson == nullptr) {
       made.unread.push_back(path.string());

@@ -73,6 +73,12 @@ class MarkingDesk {
                                  Diagnostics& diagnostics);
   /// A lesson or class, read once. Null where it has errors.
   const TaughtFile* lesson(const std::string& path, Diagnostics& diagnostics);
+  /// Whether `lesson` was asked for it; gives up what was read of it. For
+  /// looking through many lessons.
+  bool has_lesson(const std::string& path) const {
+    return lessons_.contains(path);
+  }
+  void give_up_lesson(const std::string& path) { lessons_.erase(path); }
   const ClassFile* class_file(const std::string& path,
                               Diagnostics& diagnostics);
   std::vector<TaughtLesson> taught_lessons(

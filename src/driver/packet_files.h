@@ -5,15 +5,19 @@
 
 #include "driver/made_from.h"
 #include "driver/packets.h"
+#include "files/output_files.h"
 #include "files/path.h"
 
 namespace sheaf {
 
-/// Writes the files of one lesson or class together into a folder of their own
-/// and gives their paths. With `made`, which says what they are made with and
-/// from, it comes beside them. Throws MachineError.
-std::vector<std::string> write_packets(Files& files, const FilePath& folder,
-                                       const std::vector<PacketFile>& packets,
-                                       MadeFrom* made);
+/// The paths of packets in a folder of their own.
+std::vector<std::string> packet_paths(const FilePath& folder,
+                                      const std::vector<PacketFile>& packets);
+
+/// Adds the files of one lesson or class to those that are written together,
+/// for a folder of their own. With `made`, which says what they are made with
+/// and from, it comes beside them. Throws MachineError.
+void add_packets(OutputFiles& files, const FilePath& folder,
+                 const std::vector<PacketFile>& packets, MadeFrom* made);
 
 }  // namespace sheaf

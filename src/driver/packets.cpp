@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 
+#include <atomic>
 #include <cctype>
 #include <deque>
 #include <set>
 
+#include "analysis/lesson_size.h"
 #include "base/pool.h"
 #include "driver/pdf_titles.h"
 #include "pdf/pdf_writer.h"
@@ -39,6 +41,23 @@ void add_separate(MadePackets& made, const PreparedLesson& lesson,
   }
 }
 
+// Packets of hundreds of pages are made one after the other: all that several
+// workers hold of them, and what waits for its turn, would take too much
+// memory.
+int workers_for(const ClassJob& job, int workers) {
+  constexpr std::size_t kManySheets = 60;
+  constexpr std::size_t kManyWords = 5000;
+  const bool large =
+      std::ranges::any_of(job.learners, [](const LearnerJob& learner) {
+        return learner.layout.sheets.size() > kManySheets;
+      });
+  const bool is_long = std::ranges::any_of(
+      job.prepared, [](const std::unique_ptr<PreparedLesson>& lesson) {
+        return size_of(lesson->analyzed).words > kManyWords;
+      });
+  return large || is_long ? 1 : workers;
+}
+
 class ClassMaker {
  public:
   ClassMaker(Workspace& workspace, const ClassRequest& request,
@@ -47,10 +66,10 @@ class ClassMaker {
       : workspace_(workspace),
         request_(request),
         job_(job),
-        workers_(workers),
+        workers_(workers_for(job, workers)),
         step_(step),
         made_(made),
-        shapers_(static_cast<std::size_t>(std::max(workers, 1))) {}
+        shapers_(static_cast<std::size_t>(std::max(workers_, 1))) {}
 
   void make() {
     made_.learners = job_.learners.size();
@@ -58,16 +77,19 @@ class ClassMaker {
     const std::string sheets =
         fmt::format("{}", fmt::join(request_.lesson.only, "+"));
     add_learners(sheets.empty() ? "packet" : sheets);
+    if (full_) return;
     if (all_in_one()) {
       add_teacher((sheets.empty() ? "teacher" : "teacher-" + sheets) +
                   for_whom());
     }
     if (request_.learners.empty()) return;
     for (const LearnerJob& learner : job_.learners) {
-      add_file(
-          made_,
+      const Document pages =
           compose_teacher(workspace_.shaper(), {&learner}, request_.lesson.only,
-                          made_.diagnostics),
+                          made_.diagnostics);
+      if (!pages_.add(learner, pages.pages.size(), made_.diagnostics)) return;
+      add_file(
+          made_, pages,
           FilePath(learner.code.text()) /
               (sheets.empty() ? "teacher.pdf" : "teacher-" + sheets + ".pdf"));
     }
@@ -110,6 +132,7 @@ class ClassMaker {
     work_in_order(
         composed.size(), workers_,
         [&](int worker, std::size_t i) {
+          if (full_) return;
           Composed& one = composed[i];
           Shaper& shaper = shapers_[static_cast<std::size_t>(worker)];
           const LearnerJob& learner = job_.learners[i];
@@ -129,6 +152,12 @@ class ClassMaker {
           const std::string& code = job_.learners[i].code.text();
           add_unheard(one.diagnostics, made_.diagnostics);
           made_.learner_pages += one.pages.pages.size();
+          if (full_ || !pages_.add(job_.learners[i], one.pages.pages.size(),
+                                   made_.diagnostics)) {
+            full_ = true;
+            one = {};
+            return;
+          }
           if (!one.pdf.empty()) {
             made_.files.push_back(
                 {FilePath(code) / (name + ".pdf"), std::move(one.pdf)});
@@ -162,6 +191,10 @@ class ClassMaker {
       Document pages = compose_teacher(workspace_.shaper(), learners,
                                        request_.lesson.only, made_.diagnostics);
       made_.teacher_pages += pages.pages.size();
+      if (!pages_.add(*learners.front(), pages.pages.size(),
+                      made_.diagnostics)) {
+        return;
+      }
       run.add(pages, learners.front()->code.text());
       all.add(pages);
     }
@@ -193,7 +226,9 @@ class ClassMaker {
   int workers_;
   const std::function<void(std::size_t)>& step_;
   MadePackets& made_;
-  std::deque<Shaper> shapers_;  // one for each worker
+  PagesOfRun pages_;
+  std::atomic<bool> full_ = false;  // there are more pages than a run may have
+  std::deque<Shaper> shapers_;      // one for each worker
 };
 
 }  // namespace

@@ -64,16 +64,25 @@ std::optional<Pictures> embedded(const Workspace& workspace,
   return pictures;
 }
 
-// All bytes of both packets.
-std::string pages_of(Workspace& workspace, const PreparedLesson& lesson,
-                     Diagnostics& diagnostics) {
+// The bytes of both packets; the teacher's are left out where the learner's
+// are not those of `wanted`.
+struct PageBytes {
+  std::string learner, teacher;
+  bool operator==(const PageBytes&) const = default;
+};
+
+PageBytes pages_of(Workspace& workspace, const PreparedLesson& lesson,
+                   Diagnostics& diagnostics,
+                   const PageBytes* wanted = nullptr) {
   const Packet packet =
       make_packet(lesson.analyzed, lesson.layout, *lesson.pictures,
                   lesson.style, workspace.shaper(), {}, diagnostics);
-  std::string bytes;
-  for (const Document* document : {&packet.learner, &packet.teacher}) {
-    if (!document->pages.empty()) bytes += write_pdf(*document);
-  }
+  const auto written = [](const Document& document) {
+    return document.pages.empty() ? std::string() : write_pdf(document);
+  };
+  PageBytes bytes{written(packet.learner), {}};
+  if (wanted != nullptr && bytes.learner != wanted->learner) return bytes;
+  bytes.teacher = written(packet.teacher);
   return bytes;
 }
 
@@ -91,7 +100,7 @@ std::vector<std::string> typeface_files(const PreparedLesson& lesson) {
 class Settling {
  public:
   Settling(Workspace& workspace, const LessonRequest& request,
-           const PreparedLesson& lesson, std::string pages, FilePath folder)
+           const PreparedLesson& lesson, PageBytes pages, FilePath folder)
       : workspace_(workspace),
         request_(request),
         lesson_(lesson),
@@ -120,13 +129,13 @@ class Settling {
     Diagnostics unheard;
     const auto settled = prepare_text(workspace_, own, file, folder_, unheard);
     return settled != nullptr &&
-           pages_of(workspace_, *settled, unheard) == pages_;
+           pages_of(workspace_, *settled, unheard, &pages_) == pages_;
   }
 
   Workspace& workspace_;
   const LessonRequest& request_;
   const PreparedLesson& lesson_;
-  std::string pages_;
+  PageBytes pages_;
   FilePath folder_;
   std::deque<SourceFile> texts_;
 };
@@ -138,7 +147,7 @@ Settled settle(Workspace& workspace, const LessonRequest& request,
   Settled settled;
   const FilePath folder = FilePath(path).parent_path();
   const auto lesson = prepare(workspace, request, path, diagnostics);
-  std::string pages;
+  PageBytes pages;
   if (lesson != nullptr) pages = pages_of(workspace, *lesson, diagnostics);
   if (diagnostics.has_errors()) return settled;
   if (lesson->lesson.placement.given()) {

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
+#include <optional>
 
 #include "base/utf8.h"
 #include "driver/fresh_set.h"
@@ -141,29 +143,48 @@ class UnitMaker {
     const FilePath home =
         own.parent_path().empty() ? FilePath(".") : own.parent_path();
     int best = -1;
+    std::optional<FilePath> next;
     for (const FilePath& path : yaml_files(workspace_.files(), home)) {
       const std::string name = path.filename().string();
-      if (name == own.filename().string() || name.starts_with('.') ||
-          likely_kind(workspace_.open(path)) != FileKind::lesson) {
-        continue;
-      }
-      Diagnostics unheard;  // it is told once somebody has that lesson
-      const TaughtFile* other =
-          desk_.lesson(path.lexically_normal().string(), unheard);
-      if (other == nullptr || teaches_nothing(other->lesson)) continue;
-      const int its = other->analyzed.taught.step();
+      if (name == own.filename().string() || name.starts_with('.')) continue;
+      const Beside& other = look_at(path);
+      if (!other.teaches) continue;
       if (step < 0) {
-        const bool after = name > own.filename().string();
-        if (after && unit.next.empty()) {
-          unit.next = beside(unit, name);
-          unit.next_taught = other;
-        }
-      } else if (its > step && (best < 0 || its < best)) {
-        best = its;
-        unit.next = beside(unit, name);
-        unit.next_taught = other;
+        if (name > own.filename().string() && !next) next = path;
+      } else if (other.step > step && (best < 0 || other.step < best)) {
+        best = other.step;
+        next = path;
       }
     }
+    if (!next) return;
+    Diagnostics unheard;
+    unit.next = beside(unit, next->filename().string());
+    unit.next_taught = desk_.lesson(next->lexically_normal().string(), unheard);
+  }
+
+  // What is asked of a file beside a lesson.
+  struct Beside {
+    bool teaches = false;  // a lesson of a week
+    int step = -1;
+  };
+
+  // A year of lessons is not kept in memory at once.
+  const Beside& look_at(const FilePath& path) {
+    const std::string name = path.lexically_normal().string();
+    const auto [found, fresh] = beside_.try_emplace(name);
+    Beside& its = found->second;
+    if (!fresh || likely_kind(workspace_.open(path)) != FileKind::lesson) {
+      return its;
+    }
+    const bool known = desk_.has_lesson(name);
+    Diagnostics unheard;  // it is told once somebody has that lesson
+    const TaughtFile* lesson = desk_.lesson(name, unheard);
+    if (lesson != nullptr) {
+      its.teaches = !teaches_nothing(lesson->lesson);
+      its.step = lesson->analyzed.taught.step();
+    }
+    if (!known) desk_.give_up_lesson(name);
+    return its;
   }
 
   void make_again(WeekUnit& unit) {
@@ -198,6 +219,7 @@ class UnitMaker {
   Diagnostics& diagnostics_;
   ProbesToCome probes_;
   LessonRequest request_;
+  std::map<std::string, Beside> beside_;
   std::vector<WeekUnit> units_;
 };
 

@@ -3,17 +3,22 @@
 #ifdef __linux__
 
 #include <fcntl.h>
+#include <fmt/format.h>
 #include <sys/prctl.h>
 #include <sys/stat.h>
 #include <sys/syscall.h>
 #include <unistd.h>
 
+#include <cerrno>
 #include <cstdint>
-#include <filesystem>
+#include <cstring>
 #include <system_error>
 
+#include "base/error.h"
 #include "files/confine_calls.h"
-#include "files/descriptor.h"
+#include "files/disk_names.h"
+#include "files/system_calls.h"
+#include "files/used_folder.h"
 
 namespace sheaf {
 
@@ -88,12 +93,29 @@ std::uint64_t rights_of(int version) {
   return rights;
 }
 
-// A place that does not open is left out: what is not there needs no right, and
-// what the user may not open, nobody can give.
+[[noreturn]] void refuse_to_begin(const char* what, const FilePath& path) {
+  throw MachineError(
+      fmt::format("{} {}: {}", what, path.string(), std::strerror(errno)));
+}
+
+// Whether it lies with the place and not with the machine: whoever comes to
+// read or write there meets the same and says it.
+bool is_told_later() {
+  const std::error_code fault = last_fault();
+  check_memory(fault);
+  return is_nothing_there(fault) || errno == EACCES || errno == EROFS;
+}
+
+// What is not there needs no right, and what the user may not open, nobody can
+// give. A rule that is missing for another reason would later be told as a
+// right that the user lacks.
 void allow(int ruleset, const FilePath& path, std::uint64_t rights) {
-  const Descriptor place(::open(path.c_str(), O_PATH | O_CLOEXEC));
+  const Descriptor place(system_calls::open(path.c_str(), O_PATH | O_CLOEXEC));
   struct stat about {};
-  if (!place || ::fstat(place.number(), &about) != 0) return;
+  if (!place || system_calls::fstat(place.number(), &about) != 0) {
+    if (is_told_later()) return;
+    refuse_to_begin("cannot look at", path);
+  }
   if (!S_ISDIR(about.st_mode)) rights &= kOfFiles;
   const Below rule{rights, place.number()};
   ::syscall(kAddRule, ruleset, kRuleBelow, &rule, 0U);
@@ -125,6 +147,7 @@ int hold_to_folders(const Needs& needs, const std::vector<FilePath>& made) {
   }
   for (const FilePath& path : made) {
     allow(ruleset.number(), folder_with(path), kRemoveFolder);
+    allow(ruleset.number(), path, kReadFolder);  // to see whether it is in use
   }
   // The checks for lost memory look at the process itself when it ends.
   if (kHasChecks) allow(ruleset.number(), "/proc", kToRead);
@@ -133,21 +156,37 @@ int hold_to_folders(const Needs& needs, const std::vector<FilePath>& made) {
 }
 
 // Makes a folder with those that it is to be in; a place for files can be named
-// to the kernel only once it is there. What cannot be made is said by whoever
-// comes to write there.
+// to the kernel only once it is there.
 void make_folder(const FilePath& folder, std::vector<FilePath>& made) {
   std::vector<FilePath> missing;
-  std::error_code fault;
-  for (FilePath at = folder; !at.empty() && !std::filesystem::exists(at, fault);
-       at = at.parent_path()) {
-    if (fault) return;
+  for (FilePath at = folder; !at.empty(); at = at.parent_path()) {
+    if (system_calls::look_for(at.c_str()) == 0) break;
+    if (errno != ENOENT) {
+      if (is_told_later()) return;
+      refuse_to_begin("cannot look at", at);
+    }
     missing.push_back(at);
   }
   for (; !missing.empty(); missing.pop_back()) {
-    // A name that ends in a slash is that of the folder before it.
-    if (!std::filesystem::create_directory(missing.back(), fault)) continue;
-    made.push_back(missing.back());
+    made.reserve(made.size() + 1);
+    if (system_calls::mkdir(missing.back().c_str()) == 0) {
+      made.push_back(std::move(missing.back()));
+    } else if (errno != EEXIST && errno != ENOENT && !is_told_later()) {
+      // A name that ends in a slash is that of the folder before it.
+      refuse_to_begin("cannot make the folder", missing.back());
+    }
   }
+}
+
+// Another run may take it away before it is kept.
+Descriptor make_and_use(const FilePath& folder, std::vector<FilePath>& made) {
+  constexpr int kMost = 100;
+  for (int tries = 0; tries < kMost; ++tries) {
+    make_folder(folder, made);
+    Descriptor file = use_folder(folder);
+    if (file || errno != ENOENT) return file;
+  }
+  return {};
 }
 
 }  // namespace
@@ -156,15 +195,25 @@ Confinement::Confinement(const Needs& needs) {
   // Without this only root may ask for either; no program that Sheaf starts
   // gains rights by its file, and it starts none.
   if (::prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) != 0) return;
-  if (needs.only_these_files) {
-    for (const FilePath& folder : needs.write) make_folder(folder, made_);
-    rules_for_files_ = hold_to_folders(needs, made_);
+  try {
+    if (needs.only_these_files) {
+      for (const FilePath& folder : needs.write) {
+        used_.push_back(make_and_use(folder, made_));
+      }
+      rules_for_files_ = hold_to_folders(needs, made_);
+    }
+    filters_calls_ = refuse_calls();
+  } catch (...) {
+    remove_made();
+    throw;
   }
-  filters_calls_ = refuse_calls();
 }
 
-Confinement::~Confinement() {
-  for (; !made_.empty(); made_.pop_back()) ::rmdir(made_.back().c_str());
+Confinement::~Confinement() { remove_made(); }
+
+void Confinement::remove_made() {
+  used_.clear();
+  for (; !made_.empty(); made_.pop_back()) remove_unused(made_.back());
 }
 
 }  // namespace sheaf

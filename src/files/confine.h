@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "files/descriptor.h"
 #include "files/path.h"
 
 namespace sheaf {
@@ -22,7 +23,8 @@ struct Needs {
 };
 
 /// While one lives, the folders are there in which files are to be written; at
-/// its end those that it made and that nothing was put into are gone again.
+/// its end those that it made are gone again, if nothing was put into them and
+/// no other run is about to.
 ///
 /// With it the process gives up what is not in its needs, for good, for itself
 /// and all threads that it will begin; to be made before any of them. Then:
@@ -38,7 +40,9 @@ struct Needs {
 /// A name to read where nothing is is left out. Where the kernel lacks one of
 /// the two, or both, what it has is used, and nothing is said. Does nothing
 /// outside Linux; on processors other than x86-64 and ARM64 it filters no
-/// calls. Throws nothing but std::bad_alloc.
+/// calls. Throws MachineError where a place cannot be looked at or made for a
+/// reason that is not the place's own; then nothing is given up, and the
+/// folders that it made are gone.
 class Confinement {
  public:
   explicit Confinement(const Needs& needs);
@@ -53,7 +57,10 @@ class Confinement {
   int rules_for_files() const { return rules_for_files_; }
 
  private:
+  void remove_made();
+
   std::vector<FilePath> made_;  // the outermost first
+  std::vector<Descriptor> used_;
   bool filters_calls_ = false;
   int rules_for_files_ = 0;
 };

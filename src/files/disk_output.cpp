@@ -20,6 +20,7 @@
 #include "files/interrupt.h"
 #include "files/left_behind.h"
 #include "files/system_calls.h"
+#include "files/used_folder.h"
 
 namespace sheaf {
 
@@ -137,6 +138,13 @@ void write_all(int file, std::string_view bytes, const FilePath& target) {
   }
 }
 
+// Whether what is open will outlast a power cut, or its file system cannot tell
+// (the answers are those of drives and servers that know no such call).
+bool is_flushed(int file) {
+  return system_calls::sync(file) == 0 || errno == EINVAL || errno == ENOSYS ||
+         errno == EOPNOTSUPP;
+}
+
 // Some file systems say that a disk is full only when a file is closed; the
 // file itself stays open for its lock.
 bool has_been_taken(int file) {
@@ -161,14 +169,18 @@ DiskOutput::~DiskOutput() {
 }
 
 void DiskOutput::open_folder(const FilePath& path) {
-  std::error_code fault;
-  make_folders(path, fault);
-  if (fault) {
-    throw MachineError(fmt::format("cannot make the folder {}: {}",
-                                   path.string(), fault.message()));
+  Descriptor file;
+  // Another run may take the folder away before it is kept as in use.
+  for (int tries = 0; !file && tries < kMostTries; ++tries) {
+    std::error_code fault;
+    make_folders(path, fault);
+    if (fault) {
+      throw MachineError(fmt::format("cannot make the folder {}: {}",
+                                     path.string(), fault.message()));
+    }
+    file = use_folder(path);
+    if (!file && errno != ENOENT) fail(path);
   }
-  Descriptor file(
-      system_calls::open(path.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   struct stat about {};
   if (!file || system_calls::fstat(file.number(), &about) != 0) fail(path);
   // A folder may have several names, and is held once.
@@ -224,8 +236,7 @@ void DiskOutput::put(Pending pending, std::string_view bytes) {
   write_all(file, bytes, target);
   const bool good = replaced ? keep_rights(replaced->number(), file)
                              : give_usual_rights(file);
-  if (!good ||
-      !(must_last ? system_calls::sync(file) == 0 : has_been_taken(file))) {
+  if (!good || !(must_last ? is_flushed(file) : has_been_taken(file))) {
     fail(target);
   }
 }
@@ -321,10 +332,13 @@ void DiskOutput::finish() {
     remove_leftover(pending.replacement);
   }
   pending_.clear();
-  // So that the new names too outlast a power cut. Some file systems cannot.
+  // So that the new names too outlast a power cut. What is in its place stays
+  // where that fails: a disk that cannot keep a name would not keep its
+  // undoing.
   if (must_last_) {
     for (const Folder& folder : folders_) {
-      system_calls::sync(folder.file.number());
+      if (!is_flushed(folder.file.number()))
+        note_may_be_lost(folder.path.c_str());
     }
   }
   must_last_ = false;

@@ -1,6 +1,7 @@
 #include "files/file_rights.h"
 
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include <cerrno>
 #include <optional>
@@ -60,6 +61,19 @@ mode_t without_group(mode_t mode) {
   return (mode & ~mode_t{S_IRWXG | S_ISGID}) | (mode & S_IRWXO) << 3U;
 }
 
+// False where a file cannot have a mode that it should have. A drive that keeps
+// no modes says that it knows no such call, or that the file, which was made a
+// moment ago, is somebody else's; what it calls a mode means nothing then.
+bool set_mode(int file, mode_t mode) {
+  if (system_calls::chmod(file, mode) == 0) return true;
+  if (errno == ENOSYS || errno == EOPNOTSUPP) return true;
+  if (errno != EPERM) return false;
+  struct stat about {};
+  const bool known = system_calls::fstat(file, &about) == 0;
+  errno = EPERM;
+  return known && about.st_uid != ::geteuid();
+}
+
 }  // namespace
 
 bool keep_rights(int old_file, int new_file) {
@@ -86,17 +100,17 @@ bool keep_rights(int old_file, int new_file) {
   if (!list || list->empty()) {
     system_calls::remove_attribute(new_file, kAccessList);
   }
-  if (system_calls::chmod(new_file, mode) != 0) return false;
+  if (!set_mode(new_file, mode)) return false;
   if (list && (list->empty() || set_attribute(new_file, kAccessList, *list))) {
     return true;
   }
-  return system_calls::chmod(new_file, without_group(mode)) == 0;
+  return set_mode(new_file, without_group(mode));
 }
 
 bool give_usual_rights(int new_file) {
   const mode_t mask = ::umask(0);
   ::umask(mask);
-  return system_calls::chmod(new_file, 0666 & ~mask) == 0;
+  return set_mode(new_file, 0666 & ~mask);
 }
 
 }  // namespace sheaf

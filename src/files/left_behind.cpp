@@ -27,10 +27,11 @@ void tell_name(std::string_view name) noexcept {
   }
 }
 
-void tell_line(const char* path, std::string_view what,
+void tell_line(std::string_view before, const char* path, std::string_view what,
                std::string_view then) noexcept {
   const int fault = errno;
   tell("sheaf: ");
+  tell(before);
   tell_name(path);
   tell(what);
   tell(std::strerror(fault));
@@ -41,17 +42,23 @@ void tell_line(const char* path, std::string_view what,
 }  // namespace
 
 void note_left_behind(const char* path) noexcept {
-  tell_line(path, " is left behind and cannot be removed: ",
+  tell_line("", path, " is left behind and cannot be removed: ",
             "; the next run that writes there removes it\n");
 }
 
 void note_not_put_back(const char* path) noexcept {
-  tell_line(path, " is new already and cannot be put back: ",
+  tell_line("", path, " is new already and cannot be put back: ",
             "; the same command again puts that right\n");
 }
 
 void note_not_deleted(const char* path) noexcept {
-  tell_line(path, " is still there: ", "; the same command again deletes it\n");
+  tell_line("", path,
+            " is still there: ", "; the same command again deletes it\n");
+}
+
+void note_may_be_lost(const char* folder) noexcept {
+  tell_line("the folder ", folder, " may lose what was just written to it: ",
+            "; all of it is there now, so copy it to another disk\n");
 }
 
 std::string_view left_behind() noexcept { return {told.data(), told_size}; }

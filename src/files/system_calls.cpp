@@ -151,6 +151,26 @@ int rmdir(const char* path) {
 int lock(int file, int how) {
   return tried(SystemCall::lock, -1, [&] { return ::flock(file, how); });
 }
+#ifdef F_OFD_SETLK
+int mark_in_use(int file) {
+  return tried(SystemCall::lock, -1, [&] {
+    struct flock all {};
+    all.l_type = F_RDLCK;
+    return ::fcntl(file, F_OFD_SETLK, &all);
+  });
+}
+int is_in_use(int file) {
+  return tried(SystemCall::lock, -1, [&] {
+    struct flock all {};
+    all.l_type = F_WRLCK;
+    if (::fcntl(file, F_OFD_GETLK, &all) != 0) return -1;
+    return all.l_type == F_UNLCK ? 0 : 1;
+  });
+}
+#else
+int mark_in_use(int) { return -1; }
+int is_in_use(int) { return -1; }
+#endif
 
 int chmod(int file, mode_t mode) {
   return tried(SystemCall::chmod, -1, [&] { return ::fchmod(file, mode); });

@@ -89,6 +89,11 @@ int link(const char* from, const char* to);
 int unlink(const char* path);
 int rmdir(const char* path);
 int lock(int file, int how);
+/// Other than `lock`, and seen by `is_in_use` through any other number of the
+/// same file, until this one is closed.
+int mark_in_use(int file);
+/// 1 or 0; -1 where it cannot be known.
+int is_in_use(int file);
 
 int chmod(int file, mode_t mode);
 int chown(int file, uid_t owner, gid_t group);

@@ -16,7 +16,8 @@ namespace {
 
 constexpr std::array<std::string_view, 2> kPlacementKeys = {"part-one",
                                                             "part-two"};
-constexpr std::size_t kMostPlacementSteps = 100;
+// As many as a sequence has: `placement` asks for any of them.
+constexpr std::size_t kMostPlacementSteps = 200;
 constexpr std::size_t kMostPlacementWords = 6;  // of one step
 
 class PlacementReader {

@@ -49,7 +49,9 @@ class LineExplainer {
                   "put a colon after the key, as in {}",
                   as_written(fmt::format("{}: {}", key, text.substr(value)))),
               {{span(line_.first + space, line_.first + value), ": ",
-                fmt::format("a colon is now after {}", key), known}}};
+                fmt::format("a colon is now after {}",
+                            known ? std::string(key) : as_written(key)),
+                known}}};
     }
     report(diagnostic::missing_colon, line_.first, line_.end,
            "this line has no key with a colon after it", std::move(help));

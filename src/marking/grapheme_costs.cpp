@@ -220,8 +220,15 @@ std::size_t WrittenGraphemes::one_grapheme(std::span<const Phoneme> sounds,
 
 Fit WrittenGraphemes::fit(const TargetUnit& unit, std::size_t begin,
                           const Entry& entry) const {
-  return spelling_fit(*entry.spelling, {letters_, begin, entry.end,
-                                        unit.stressed, unit.grapheme});
+  const std::size_t asked =
+      (unit.stressed ? 1U : 0U) + (unit.grapheme == "u" ? 2U : 0U);
+  std::int8_t& known = entry.fits[asked];
+  if (known < 0) {
+    known = static_cast<std::int8_t>(spelling_fit(
+        *entry.spelling,
+        {letters_, begin, entry.end, unit.stressed, unit.grapheme == "u"}));
+  }
+  return static_cast<Fit>(known);
 }
 
 WrittenGraphemes::Heard WrittenGraphemes::heard(const TargetUnit& unit,

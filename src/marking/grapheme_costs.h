@@ -79,6 +79,10 @@ class WrittenGraphemes {
   struct Entry {
     const Spelling* spelling;
     std::size_t end;
+    /// What `fit` found before, and below zero what nobody asked yet: a stress
+    /// or none, and another grapheme that was meant or the letter u. Many units
+    /// ask the same; one thread at a time does.
+    mutable std::array<std::int8_t, 4> fits = {-1, -1, -1, -1};
   };
   struct Walk;
   struct Heard {

@@ -124,7 +124,7 @@ Fit fit_of_o(P sound, const GraphemePlace& p) {
     case P::ah:
       // Scribes wrote o for u beside m, n, v: son, come, love. Nobody reads
       // "ron" as run.
-      if (p.meant == "u") return Fit::never;
+      if (p.u_meant) return Fit::never;
       return usual_if(is_one_of(next, "mnvz") || (next == 't' && after == 'h'));
     case P::uw:
       return is_last(p) ? Fit::unusual : Fit::elsewhere;

@@ -129,7 +129,7 @@ class ErrorFinder {
       if (units_[i].before_split_e) ++begin;
     }
     return spelling_fit(s, {letters, begin, begin + s.width(),
-                            units_[at].stressed, units_[at].grapheme});
+                            units_[at].stressed, units_[at].grapheme == "u"});
   }
 
   // Where an e could close a split grapheme: behind one last consonant letter.

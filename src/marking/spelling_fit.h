@@ -23,8 +23,8 @@ struct GraphemePlace {
   std::size_t end = 0;
   /// Of the sound that was meant: in a stressed syllable.
   bool stressed = true;
-  /// The grapheme that was meant.
-  std::string_view meant;
+  /// The grapheme that was meant is the letter u.
+  bool u_meant = false;
 
   char next(std::size_t ahead = 0) const {
     return end + ahead < letters.size() ? letters[end + ahead] : '\0';

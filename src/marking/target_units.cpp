@@ -108,16 +108,19 @@ void add_other_sayings(std::string_view word, std::vector<TargetUnit>& units) {
   }
 }
 
+// A hyphen or an apostrophe, which is in no unit, may stand before the e.
 void mark_split_ends(const Reading& reading, std::vector<TargetUnit>& units) {
   for (const Unit& split : reading.units) {
     if (!split.is_split()) continue;
+    TargetUnit* last = nullptr;
     for (std::size_t i = 0; i < units.size(); ++i) {
       const Unit& other = reading.units[i];
       if (!other.is_split() && other.begin > split.begin &&
-          other.end == split.split_e) {
-        units[i].before_split_e = true;
+          other.end <= split.split_e) {
+        last = &units[i];
       }
     }
+    if (last != nullptr) last->before_split_e = true;
   }
 }
 

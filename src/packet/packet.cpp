@@ -9,6 +9,8 @@
 #include "packet/binder.h"
 #include "packet/bindery.h"
 #include "packet/cut_leaves.h"
+#include "packet/page_limit.h"
+#include "packet/shared_memory.h"
 #include "packet/sheet_choice.h"
 
 namespace sheaf {
@@ -111,9 +113,15 @@ void compose_document(const Bindery& b, std::span<const PlannedSheet> sheets,
                       std::span<const PlannedSheet> packet, Document& document,
                       Diagnostics& diagnostics) {
   Binder binder(document, b.style.on_paper);
+  std::size_t composed = 0;
   for (const PlannedSheet& sheet : sheets) {
     binder.add_sheet(sheet.kind->name, sheet.kind->title,
                      compose_sheet(b, sheet, packet, document, diagnostics));
+    ++composed;
+    if (document.pages.size() > kMostPacketPages) {
+      report_many_pages(b, sheet, composed, diagnostics);
+      return;
+    }
   }
   if (b.whom.cut_leaf) {
     compose_cut_leaf(b, sheets, packet, document, binder, diagnostics);
@@ -126,7 +134,8 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,
                    Diagnostics& diagnostics, const PacketFor& whom) {
-  SheetMemory memory;
+  SheetMemory memory =
+      whom.shared != nullptr ? whom.shared->known() : SheetMemory();
   bool has_script = false;
   int ear_items = 0;
   for (const LayoutPlan::Sheet& sheet : layout.sheets) {
@@ -164,6 +173,7 @@ Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
     packet.teacher.title = document_title(b, what_teachers_get(b, teacher));
     compose_document(b, teacher, week, packet.teacher, diagnostics);
   }
+  if (whom.shared != nullptr) whom.shared->keep(memory);
   return packet;
 }
 

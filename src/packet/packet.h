@@ -12,6 +12,7 @@
 namespace sheaf {
 
 struct CardEvidence;
+class SharedMemory;
 
 /// What one lesson prints: the learner's pages and the teacher's.
 struct Packet {
@@ -39,14 +40,17 @@ struct PacketFor {
   bool cut_leaf = true;
   /// What their records say, if they are read (see SheetInput).
   const CardEvidence* cards = nullptr;
+  /// What was worked out for others with the same words; null: for nobody else.
+  SharedMemory* shared = nullptr;
 };
 
 /// Chooses the layout's sheets that the lesson has something for, gives each
 /// its day, composes them and puts them on pages: sheets to be cut on leaves of
 /// their own. `only` keeps the named kinds, and adds those that the layout
 /// lacks; empty keeps all of the layout. Notes say which
-/// sheets were left out and why. What does not fit the paper is an error; the
-/// packet is not to be used then.
+/// sheets were left out and why. What does not fit the paper is an error, and
+/// so are more pages than a packet may have (page_limit.h); the packet is not
+/// to be used then.
 Packet make_packet(const AnalyzedLesson& lesson, const LayoutPlan& layout,
                    const LessonPictures& pictures, const Style& style,
                    Shaper& shaper, const std::vector<std::string>& only,

@@ -7,6 +7,7 @@
 #include <deque>
 
 #include "packet/cut_leaves.h"
+#include "packet/shared_memory.h"
 #include "packet/sheet_choice.h"
 
 namespace sheaf {
@@ -29,6 +30,7 @@ class Cutter {
                                                          memory_,
                                                          false,
                                                          week_} {
+    if (of.shared != nullptr) memory_ = of.shared->known();
     Diagnostics unheard;  // the learner's own packet says it all
     packet_ = plan_week(bindery_, *of.layout, only, unheard);
     std::vector<PlannedSheet> sheets = packet_;
@@ -36,6 +38,7 @@ class Cutter {
     sheets_ = std::move(sheets);
     cut_ = cut_frame(bindery_, sheets_, packet_);
     if (!cut_.sheets.empty()) part();
+    if (of.shared != nullptr) of.shared->keep(memory_);
   }
   Cutter(const Cutter&) = delete;
   Cutter& operator=(const Cutter&) = delete;

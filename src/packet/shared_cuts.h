@@ -16,6 +16,7 @@ struct CutsOf {
   const LayoutPlan* layout = nullptr;
   const LessonPictures* pictures = nullptr;
   const Style* style = nullptr;
+  SharedMemory* shared = nullptr;  ///< see PacketFor
 };
 
 /// Leaves with the cards of several learners, to be cut at one go.

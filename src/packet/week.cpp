@@ -192,10 +192,22 @@ class WeekPlanner {
     return groups;
   }
 
+  // Those that all days have room for if nothing takes more than its least.
+  std::size_t most_new_steps() const {
+    int left = learning_days_ * minutes_;
+    std::size_t count = 0;
+    for (const std::size_t sheet : new_steps_) {
+      left -= range_of(kind(sheet)).least;
+      if (left < 0) break;
+      ++count;
+    }
+    return count;
+  }
+
   // The fewest minutes for the fullest day; where the days do not suffice, the
   // last of the new steps are left out.
   void give_new_steps() {
-    for (std::size_t count = new_steps_.size(); count > 0; --count) {
+    for (std::size_t count = most_new_steps(); count > 0; --count) {
       for (const Pace pace : kPaces) {
         for (const bool together : {true, false}) {
           const auto groups = grouped(count, together);

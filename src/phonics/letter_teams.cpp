@@ -140,7 +140,13 @@ int unusual_cost(const Correspondence& unit, std::string_view letters,
 }  // namespace
 
 LetterTeams::LetterTeams(std::string_view letters)
-    : letters_(letters), one_beat_(vowel_runs(letters) == 1) {}
+    : letters_(letters),
+      one_beat_(vowel_runs(letters) == 1),
+      apart_(letters.size()) {
+  for (std::size_t at = 1; at < letters.size(); ++at) {
+    apart_[at] = apart_cost(at);
+  }
+}
 
 int LetterTeams::vowel_team_cost(std::size_t at) const {
   const std::string_view two = letters_.substr(at - 1, 2);
@@ -153,6 +159,20 @@ int LetterTeams::vowel_team_cost(std::size_t at) const {
   const bool vowel_next =
       at + 1 < letters_.size() && is_vowel_letter(letters_[at + 1]);
   return glide && vowel_next ? 0 : team->cost;
+}
+
+// What it costs that a letter at `at` and the single one before it are not
+// taken together.
+int LetterTeams::apart_cost(std::size_t at) const {
+  int cost = 0;
+  if (is_vowel_letter(letters_[at - 1])) cost += vowel_team_cost(at);
+  const std::string_view two = letters_.substr(at - 1, 2);
+  if (std::ranges::find(kConsonantTeams, two) != kConsonantTeams.end()) {
+    cost += kFirm;
+  }
+  const bool at_end = at + 1 == letters_.size();
+  if (at_end ? two == "ng" : at == 1 && begins_with_silent(two)) cost += kFirm;
+  return cost;
 }
 
 bool LetterTeams::is_silent_end(std::size_t at) const {
@@ -171,17 +191,7 @@ int LetterTeams::cost(const Correspondence& unit, const Correspondence* before,
     cost += weak ? kWeakVowel : unusual_cost(unit, letters_, at);
   }
   if (at == 0 || before == nullptr) return cost;
-  if (before->width() == 1 && !before->is_split()) {
-    if (is_vowel_letter(letters_[at - 1])) cost += vowel_team_cost(at);
-    const std::string_view two = letters_.substr(at - 1, 2);
-    if (std::ranges::find(kConsonantTeams, two) != kConsonantTeams.end()) {
-      cost += kFirm;
-    }
-    const bool at_end = at + 1 == letters_.size();
-    if (at_end ? two == "ng" : at == 1 && begins_with_silent(two)) {
-      cost += kFirm;
-    }
-  }
+  if (before->width() == 1 && !before->is_split()) cost += apart_[at];
   // walk, calm, half
   const std::string_view rest = letters_.substr(at);
   const bool final_al =

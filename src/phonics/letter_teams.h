@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <string_view>
+#include <vector>
 
 #include "phonics/inventory.h"
 
@@ -40,10 +41,14 @@ class LetterTeams {
 
  private:
   int vowel_team_cost(std::size_t at) const;
+  int apart_cost(std::size_t at) const;
   bool is_silent_end(std::size_t at) const;
 
   std::string_view letters_;
   bool one_beat_ = false;
+  /// `apart_cost` of each place: a guess asks for it for every unit that may
+  /// begin there.
+  std::vector<int> apart_;
 };
 
 }  // namespace sheaf

@@ -98,6 +98,29 @@ bool is_second_sound(const Unit& unit) {
          (unit.grapheme == "g" && said == Phoneme::jh);
 }
 
+// No ending changes more than the last two letters: knife, knives.
+constexpr std::size_t kChangedByEnding = 2;
+constexpr std::size_t kShortestBase = 3;
+
+bool may_be_base(std::string_view base, std::string_view word) {
+  return base.size() >= kShortestBase &&
+         word.starts_with(base.substr(0, base.size() - kChangedByEnding));
+}
+
+// What a word may be with an ending of.
+std::vector<std::string> bases_of(std::string_view word) {
+  constexpr std::array kEndings = {Ending::s,   Ending::es,        Ending::ed,
+                                   Ending::ing, Ending::er,        Ending::y,
+                                   Ending::ly,  Ending::possessive};
+  std::vector<std::string> bases;
+  for (const Ending ending : kEndings) {
+    for (const EndingAnalysis& analysis : possible_bases(word, ending)) {
+      bases.push_back(analysis.base);
+    }
+  }
+  return bases;
+}
+
 class Search {
  public:
   Search(const SearchGround& source, const WordQuery& query)
@@ -182,6 +205,29 @@ class Search {
     return word.unsure || word.weak || (word.affix && !of_ending_);
   }
 
+  // Whether `is_same_word` holds of any of the list, which may be that of all
+  // words of a year.
+  bool is_left_out(const std::string& word) const {
+    const auto& all = query_.leave_out;
+    if (all.empty()) return false;
+    if (all.contains(word)) return true;
+    for (const std::string& base : bases_of(word)) {
+      if (base.size() <= word.size() && may_be_base(base, word) &&
+          all.contains(base)) {
+        return true;
+      }
+    }
+    if (word.size() < kShortestBase) return false;
+    const std::string begin = word.substr(0, word.size() - kChangedByEnding);
+    for (auto other = all.lower_bound(begin);
+         other != all.end() && other->starts_with(begin); ++other) {
+      if (other->size() > word.size() && is_same_word(word, *other)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   // Looked at last: it takes longer than the rest.
   bool is_suitable(const PatternWord& listed) const {
     const std::string& word = listed.word;
@@ -194,11 +240,7 @@ class Search {
             std::vector<FoundWord>& found) {
     const bool picture = source_.has_picture && source_.has_picture(word.word);
     if (query_.pictures_only && !picture) return;
-    if (std::ranges::any_of(query_.leave_out, [&](const std::string& other) {
-          return is_same_word(other, word.word);
-        })) {
-      return;
-    }
+    if (is_left_out(word.word)) return;
     const auto units =
         source_.phonics.first_units(word.word, source_.conventions);
     if (!source_.taught.may_be_decodable(*units)) return;
@@ -289,17 +331,11 @@ class Search {
 }  // namespace
 
 bool is_same_word(std::string_view a, std::string_view b) {
-  constexpr std::array kEndings = {Ending::s,   Ending::es,        Ending::ed,
-                                   Ending::ing, Ending::er,        Ending::y,
-                                   Ending::ly,  Ending::possessive};
   if (a == b) return true;
   if (a.size() > b.size()) std::swap(a, b);
-  // No ending changes more than the last two letters: knife, knives.
-  if (a.size() < 3 || !b.starts_with(a.substr(0, a.size() - 2))) return false;
-  return std::ranges::any_of(kEndings, [&](Ending ending) {
-    const auto bases = possible_bases(b, ending);
-    return std::ranges::find(bases, a, &EndingAnalysis::base) != bases.end();
-  });
+  if (!may_be_base(a, b)) return false;
+  const std::vector<std::string> bases = bases_of(b);
+  return std::ranges::find(bases, a) != bases.end();
 }
 
 std::vector<FoundWord> candidates(const SearchGround& source,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 namespace sheaf {
 
@@ -16,6 +17,12 @@ constexpr int kMiterLimit = 10;
 constexpr std::size_t kMostDashes = 40;
 // Dashes of which ten go into a pixel look like a line.
 constexpr double kLeastPeriod = 0.1;
+
+bool is_same(FT_Vector a, FT_Vector b) { return a.x == b.x && a.y == b.y; }
+
+bool are_near(FT_Vector a, FT_Vector b) {
+  return std::abs(a.x - b.x) < 2 && std::abs(a.y - b.y) < 2;
+}
 
 double distance(Spot a, Spot b) { return std::hypot(b.x - a.x, b.y - a.y); }
 
@@ -52,10 +59,27 @@ struct Pen::Part {
   std::vector<CanvasStep> steps;  // lines and curves
   bool is_closed = false;
 
+  // Whether FreeType's stroker sees no length in it, by the grid that it counts
+  // in: it skips such lines, and curves whose points are next to each other,
+  // and cannot end a part of which it has skipped all.
   bool is_spot() const {
-    return std::ranges::all_of(steps, [&](const CanvasStep& step) {
-      return step.kind == PathStep::Kind::line && distance(start, step.to) == 0;
-    });
+    const FT_Vector begin = in_64ths(start);
+    FT_Vector at = begin;
+    for (const CanvasStep& step : steps) {
+      const FT_Vector to = in_64ths(step.to);
+      if (step.kind == PathStep::Kind::curve) {
+        const FT_Vector control1 = in_64ths(step.control1);
+        const FT_Vector control2 = in_64ths(step.control2);
+        if (!are_near(at, control1) || !are_near(control1, control2) ||
+            !are_near(control2, to)) {
+          return false;
+        }
+      } else if (!is_same(at, to)) {
+        return false;
+      }
+      at = to;
+    }
+    return !is_closed || is_same(at, begin);
   }
   std::vector<Spot> flattened() const {
     std::vector<Spot> spots = {start};
@@ -184,10 +208,8 @@ void Pen::draw_dash(const std::vector<Spot>& spots, double radius,
   }
   const FT_Vector start = in_64ths(part.start);
   // FreeType draws nothing where its own grid shows no length.
-  const bool is_dot = std::ranges::all_of(spots, [&](Spot spot) {
-    const FT_Vector there = in_64ths(spot);
-    return there.x == start.x && there.y == start.y;
-  });
+  const bool is_dot = std::ranges::all_of(
+      spots, [&](Spot spot) { return is_same(in_64ths(spot), start); });
   if (!is_dot) {
     draw_whole(part, shape);
   } else if (is_round_) {

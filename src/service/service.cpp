@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "analysis/lesson_size.h"
 #include "base/error.h"
 #include "input/layout_file.h"
 #include "packet/layout_plan.h"
@@ -36,6 +37,17 @@ void read_text(TextReading& reading, const std::string& path,
   }
 }
 
+// So large that two of them take more memory than there is to be.
+bool is_large(const TextReading& reading) {
+  constexpr std::size_t kManyPages = 300;
+  constexpr std::size_t kManyWords = 5000;
+  const Packet& packet = reading.packet;
+  return packet.learner.pages.size() + packet.teacher.pages.size() >
+             kManyPages ||
+         (reading.lesson != nullptr &&
+          size_of(reading.lesson->analyzed).words > kManyWords);
+}
+
 }  // namespace
 
 const TextReading* Service::State::with_lesson() const {
@@ -50,7 +62,9 @@ TextReading& read_now(Service::State& state, const std::string& path,
                       const Workspace& ground, const LessonRequest& request) {
   if (state.fresh) return *state.now;
   // What was good before is kept until something better is there.
-  if (state.now != nullptr && state.now->has_pages()) {
+  if (state.now != nullptr && is_large(*state.now)) {
+    state.now.reset();
+  } else if (state.now != nullptr && state.now->has_pages()) {
     state.paged = std::move(state.now);
     state.whole.reset();
   } else if (state.now != nullptr && state.now->lesson != nullptr) {

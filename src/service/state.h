@@ -39,7 +39,7 @@ struct Service::State {
   std::unique_ptr<TextReading> now;
   bool fresh = false;  ///< `now` is of the text as it stands
   /// The last reading whose lesson could be read to its end, where `now` has
-  /// errors; and the last that made pages.
+  /// errors; and the last that made pages. None where it was very large.
   std::unique_ptr<TextReading> whole, paged;
 
   /// The newest reading with a lesson; null where there never was one.

@@ -60,7 +60,7 @@ class PhraseCut {
   }
 
  private:
-  const std::vector<AnalyzedSentence::Part>& words_;
+  const SharedList<AnalyzedSentence::Part>& words_;
   const std::string& text_;
 };
 

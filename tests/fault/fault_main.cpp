@@ -1,12 +1,15 @@
 // sheaf_faults [--samples N] [--allocations N] [--workers N] [--only PART]
-// [--show N] [--point N]: runs the
-// verbs with a fault at every call of the system, and at every allocation of
-// one lesson and some of the rest, and prints what came of it. With --samples,
-// that many points of each kind in each scene. Exit code 1 where a run ended as
-// none may: see verdict.h.
+// [--show N] [--point N] [--plain yes]: runs the verbs with a fault at every
+// call of the system, and at every allocation of one lesson and some of the
+// rest, and prints what came of it. With --samples, that many points of each
+// kind in each scene. Exit code 1 where a run ended as none may: see verdict.h.
+//
+// What a verb does before a fault is done once for many faults (see
+// `run_trials`), and with --plain for each anew.
 
 #include <fmt/format.h>
 #include <sys/mman.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -32,7 +35,8 @@ struct Wishes {
   int workers = 2;
   int shown = 5;  ///< failures of each scene
   std::string only;
-  long point = 0;  ///< this system call alone, to look into a failure
+  long point = 0;      ///< this system call alone, to look into a failure
+  bool plain = false;  ///< each run from its beginning
 };
 
 // What several processes count together.
@@ -120,88 +124,82 @@ std::vector<Point> allocation_points(const Played& played, long most) {
   return points;
 }
 
-// ---- every allocation ----
+// ---- a scene ----
 
-// What the run in the middle of which a trial is made has to know.
-struct Trying {
-  const Played* played = nullptr;
-  const Wishes* wishes = nullptr;
-  std::string folder;
-  int worker = 0;
-  std::vector<Point>* again = nullptr;
-};
-Trying trying;
-
-// Points that ended badly in a trial are run from the beginning, so that what
-// they left can be looked at. They cross to the process that began it all.
+// What ended badly in the middle of another run is run from the beginning, so
+// that it can be seen what a next run makes of it. Such points cross to the
+// process that began it all.
 struct Again {
-  static constexpr std::size_t kMost = 4096;
+  static constexpr std::size_t kMost = 1U << 16U;
   std::size_t count = 0;
   std::array<Point, kMost> points;
 };
 Again* again = nullptr;
 
-void run_every_allocation(const Played& played, const std::string& folder,
-                          int worker, const Wishes& wishes) {
+// What the run in the middle of which trials are made has to know.
+struct Trying {
+  const Played* played = nullptr;
+  const Wishes* wishes = nullptr;
+  std::string folder;
+};
+Trying trying;
+
+void note_trial(const Point& point, const Ended& ended) {
+  const Verdict verdict = judge(*trying.played, trying.folder, point, ended);
+  if (verdict.outcome == Outcome::failure && again->count < Again::kMost) {
+    again->points[again->count++] = point;
+  } else {
+    note(point, verdict, ended, *trying.wishes);
+  }
+}
+
+bool is_plain(const Played& played, const Point& point, const Wishes& wishes) {
+  const Held& held = played.ended.held;
+  return wishes.plain || played.scene.alone ||
+         point.number <= (point.kind == Kind::allocation ? held.allocations
+                                                         : held.system_calls);
+}
+
+void work(const Scene& scene, const std::string& folder, int worker,
+          Wishes wishes) {
+  if (scene.threads && wishes.samples == 0) wishes.samples = wishes.allocations;
+  const Played played = play(scene, folder);
+  const bool all = scene.every_allocation && wishes.samples == 0;
+  std::vector<Point> points = system_points(played, wishes);
+  const long most = all                   ? 0
+                    : wishes.samples != 0 ? wishes.samples
+                                          : wishes.allocations;
+  const std::vector<Point> more = allocation_points(played, most);
+  if (wishes.point == 0) points.insert(points.end(), more.begin(), more.end());
+  std::vector<Point> plain, trials;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const Point& point = points[i];
+    if (static_cast<int>(i / 2) % wishes.workers != worker) continue;
+    (is_plain(played, point, wishes) ? plain : trials).push_back(point);
+  }
   again =
       static_cast<Again*>(::mmap(nullptr, sizeof(Again), PROT_READ | PROT_WRITE,
                                  MAP_SHARED | MAP_ANONYMOUS, -1, 0));
   again->count = 0;
-  const std::string other = folder + "-trials";
-  restore(other, played.before);
-  trying = {&played, &wishes, other, worker, nullptr};
-  const Trials trials{[](long number) {
-                        return number % trying.wishes->workers == trying.worker;
-                      },
-                      [](const Point& point, const Ended& ended) {
-                        const Verdict verdict =
-                            judge(*trying.played, trying.folder, point, ended);
-                        restore(trying.folder, trying.played->before);
-                        if (verdict.outcome == Outcome::failure &&
-                            again->count < Again::kMost) {
-                          again->points[again->count++] = point;
-                        } else {
-                          note(point, verdict, ended, *trying.wishes);
-                        }
-                      }};
-  const long rest = run_trials(played.scene.command, folder, other, trials);
-  restore(folder, played.before);
-  const auto run = [&](const Point& point) {
+  trying = {&played, &wishes, folder};
+  if (!trials.empty()) {
+    const std::vector<Point> rest =
+        run_trials(scene.command, folder, trials, note_trial);
+    restore(folder, played.before);
+    plain.insert(plain.end(), rest.begin(), rest.end());
+    plain.insert(plain.end(), again->points.begin(),
+                 again->points.begin() + static_cast<long>(again->count));
+  }
+  for (const Point& point : plain) {
     Ended ended;
     const Verdict verdict = run_and_judge(played, folder, point, ended);
     note(point, verdict, ended, wishes);
-  };
-  for (std::size_t i = 0; i < again->count; ++i) run(again->points[i]);
-  for (long n = rest; n <= played.ended.allocations; ++n) {
-    if (n % wishes.workers != worker) continue;
-    run({Kind::allocation, n, false, 0});
-    run({Kind::allocation, n, true, 0});
   }
-}
-
-// ---- a scene ----
-
-void work(const Scene& scene, const std::string& folder, int worker,
-          const Wishes& wishes) {
-  const Played played = play(scene, folder);
-  const bool all = scene.every_allocation && wishes.samples == 0;
-  std::vector<Point> points = system_points(played, wishes);
-  if (!all) {
-    const long most = wishes.samples != 0 ? wishes.samples : wishes.allocations;
-    const std::vector<Point> more = allocation_points(played, most);
-    points.insert(points.end(), more.begin(), more.end());
-  }
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    if (static_cast<int>(i) % wishes.workers != worker) continue;
-    Ended ended;
-    const Verdict verdict = run_and_judge(played, folder, points[i], ended);
-    note(points[i], verdict, ended, wishes);
-  }
-  if (all) run_every_allocation(played, folder, worker, wishes);
 }
 
 // The counts of a scene, printed and added to those of all.
-bool print_row(const Scene& scene, std::array<std::array<long, 4>, 4>& sums) {
+bool print_row(const Scene& scene, double seconds,
+               std::array<std::array<long, 4>, 4>& sums) {
   constexpr const char* kRows[] = {
       "a system call, once", "a system call, from then on",
       "an allocation, once", "an allocation, from then on"};
@@ -212,29 +210,45 @@ bool print_row(const Scene& scene, std::array<std::array<long, 4>, 4>& sums) {
       now[i] = tally().counts[row][i];
       sums[row][i] += now[i];
     }
-    fmt::print("{:<27} {:<28} {:>8} {:>8} {:>8} {:>6} {:>8}\n",
+    fmt::print("{:<33} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n",
                row == 0 ? scene.name : "", kRows[row],
                now[0] + now[1] + now[2] + now[3], now[0], now[1], now[2],
-               now[3]);
+               now[3], row == 0 ? fmt::format("{:.0f}", seconds) : "");
     good = good && now[3] == 0;
   }
   std::fflush(stdout);
   return good;
 }
 
-int run_all(const Wishes& wishes) {
+// Of a processor, by all processes that have ended.
+double worked() {
+  rusage used{};
+  ::getrusage(RUSAGE_CHILDREN, &used);
+  const auto seconds = [](const timeval& time) {
+    return static_cast<double>(time.tv_sec) +
+           static_cast<double>(time.tv_usec) / 1e6;
+  };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
+}
+
+int run_all(const Wishes& asked) {
+  constexpr int kWaiting = 5;  // that keep a processor busy
   const testing_support::TemporaryFolder home;
   std::array<std::array<long, 4>, 4> sums{};
   bool good = true;
-  fmt::print("{:<27} {:<28} {:>8} {:>8} {:>8} {:>6} {:>8}\n", "scene",
-             "what fails", "points", "same", "clean", "left", "failure");
+  fmt::print("{:<33} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n", "scene",
+             "what fails", "points", "same", "clean", "left", "failure",
+             "seconds");
   for (const Scene& scene : all_scenes()) {
-    if (scene.name.find(wishes.only) == std::string::npos) continue;
+    if (scene.name.find(asked.only) == std::string::npos) continue;
+    Wishes wishes = asked;
+    if (scene.waits) wishes.workers *= kWaiting;
     for (auto& row : tally().counts) {
       for (auto& count : row) count = 0;
     }
     for (auto& shown : tally().shown) shown = 0;
     std::fflush(stdout);
+    const double before = worked();
     std::vector<pid_t> workers;
     for (int i = 0; i < wishes.workers; ++i) {
       const pid_t worker = ::fork();
@@ -255,7 +269,7 @@ int run_all(const Wishes& wishes) {
       ::waitpid(worker, &status, 0);
       good = good && status == 0;
     }
-    good = print_row(scene, sums) && good;
+    good = print_row(scene, worked() - before, sums) && good;
     std::filesystem::remove_all(home.path());
     std::filesystem::create_directory(home.path());
   }
@@ -266,9 +280,9 @@ int run_all(const Wishes& wishes) {
     const auto& now = sums[row];
     const long all = now[0] + now[1] + now[2] + now[3];
     points += all;
-    fmt::print("{:<27} {:<28} {:>8} {:>8} {:>8} {:>6} {:>8}\n",
+    fmt::print("{:<33} {:<27} {:>7} {:>7} {:>7} {:>6} {:>8} {:>8}\n",
                row == 0 ? "all" : "", kAll[row], all, now[0], now[1], now[2],
-               now[3]);
+               now[3], row == 0 ? fmt::format("{:.0f}", worked()) : "");
   }
   return good && points > 0 ? 0 : 1;
 }
@@ -286,6 +300,7 @@ int main(int count, char** arguments) {
     if (name == "--show") wishes.shown = std::stoi(value);
     if (name == "--only") wishes.only = value;
     if (name == "--point") wishes.point = std::stol(value);
+    if (name == "--plain") wishes.plain = value == "yes";
   }
   return sheaf::fault::run_all(wishes);
 }

@@ -1,7 +1,13 @@
 #include "fault/faults.h"
 
+#include <dlfcn.h>
+#include <sys/file.h>
+#include <sys/prctl.h>
+#include <unistd.h>
+
 #include <atomic>
 #include <cerrno>
+#include <cstdarg>
 #include <cstdlib>
 #include <new>
 
@@ -29,8 +35,16 @@ Point point;
 std::atomic<bool> counting = false;
 std::atomic<long> calls = 0, allocations = 0;
 std::atomic<int> first_failed = -1;
-std::atomic<bool> writing = false;
-AtAllocation ask = nullptr;
+AtPoint ask = nullptr;
+Held held;
+bool pretending = false, in_trial = false;
+
+// What is done in between is not the program's.
+void ask_at(Kind kind, long number, SystemCall call) {
+  counting = false;
+  ask(kind, number, call);
+  counting = true;
+}
 
 bool is_hit(long number) {
   return point.for_good ? number >= point.number : number == point.number;
@@ -38,8 +52,8 @@ bool is_hit(long number) {
 
 int fault_of(SystemCall call) {
   if (!counting) return 0;
-  if (call == SystemCall::make || call == SystemCall::mkdir) writing = true;
   const long number = ++calls;
+  if (ask != nullptr) ask_at(Kind::system_call, number, call);
   if (point.kind != Kind::system_call || !is_hit(number)) return 0;
   int none = -1;
   first_failed.compare_exchange_strong(none, static_cast<int>(call));
@@ -49,11 +63,7 @@ int fault_of(SystemCall call) {
 bool allocation_fails() {
   if (!counting) return false;
   const long number = ++allocations;
-  if (ask != nullptr && !writing) {
-    counting = false;
-    ask(number);
-    counting = true;
-  }
+  if (ask != nullptr) ask_at(Kind::allocation, number, SystemCall::open);
   return point.kind == Kind::allocation && is_hit(number);
 }
 
@@ -63,7 +73,7 @@ void set_point(const Point& next) {
   point = next;
   calls = allocations = 0;
   first_failed = -1;
-  writing = false;
+  held = {};
   ask = nullptr;
   let_system_calls_fail(fault_of);
   counting = true;
@@ -86,19 +96,75 @@ bool own_call_fails(SystemCall call) {
   return fault != 0;
 }
 
-void ask_at_allocations(AtAllocation next) { ask = next; }
+void ask_at_points(AtPoint next) { ask = next; }
 
-void fail_now(bool for_good) {
-  point = {Kind::allocation, allocations, for_good, 0};
+void fail_at(const Point& next) {
+  in_trial = true;
+  point = next;
+  first_failed = -1;
   ask = nullptr;
 }
 
-bool began_to_write() { return writing; }
+Held held_after() { return held; }
+void pretend_to_hold() { pretending = true; }
 
 NoFaults::NoFaults() : before_(counting) { counting = false; }
 NoFaults::~NoFaults() { counting = before_; }
 
+// What the program asks the kernel for by these is made here first.
+namespace {
+
+using Prctl = int (*)(int, ...);
+using Syscall = long (*)(long, ...);
+// Looked up before anything is counted.
+const auto next_prctl = reinterpret_cast<Prctl>(::dlsym(RTLD_NEXT, "prctl"));
+const auto next_close =
+    reinterpret_cast<int (*)(int)>(::dlsym(RTLD_NEXT, "close"));
+const auto next_syscall =
+    reinterpret_cast<Syscall>(::dlsym(RTLD_NEXT, "syscall"));
+constexpr long kRestrictFiles = 446;  // landlock_restrict_self
+
+// The filter of calls is the last that is given up.
+bool only_pretends(bool is_filter) {
+  if (!counting) return false;
+  if (is_filter) held = {calls, allocations};
+  return pretending;
+}
+
+}  // namespace
+
 }  // namespace sheaf::fault
+
+extern "C" {
+// Else the lock of a file would stay with the process that this one came from.
+int close(int file) {
+  if (sheaf::fault::in_trial) ::flock(file, LOCK_UN);
+  return sheaf::fault::next_close(file);
+}
+int prctl(int option, ...) noexcept {
+  va_list rest;
+  va_start(rest, option);
+  unsigned long values[4];
+  for (unsigned long& value : values) value = va_arg(rest, unsigned long);
+  va_end(rest);
+  if (option == PR_SET_SECCOMP && sheaf::fault::only_pretends(true)) return 0;
+  return sheaf::fault::next_prctl(option, values[0], values[1], values[2],
+                                  values[3]);
+}
+long syscall(long number, ...) noexcept {
+  va_list rest;
+  va_start(rest, number);
+  long values[6];
+  for (long& value : values) value = va_arg(rest, long);
+  va_end(rest);
+  if (number == sheaf::fault::kRestrictFiles &&
+      sheaf::fault::only_pretends(false)) {
+    return 0;
+  }
+  return sheaf::fault::next_syscall(number, values[0], values[1], values[2],
+                                    values[3], values[4], values[5]);
+}
+}
 
 #ifdef SHEAF_ONLY_NEW
 

@@ -31,14 +31,24 @@ SystemCall failed_call();
 /// whether it is to fail; errno says why.
 bool own_call_fails(SystemCall call);
 
-/// Asked at every allocation before it is made, until something is written to a
-/// file: whether this one is to be tried in a process of its own. See trials.h.
-using AtAllocation = void (*)(long number);
-void ask_at_allocations(AtAllocation ask);
-/// The calling process fails at the allocation that it is making.
-void fail_now(bool for_good);
-/// Whether a file has been begun since the point was set.
-bool began_to_write();
+/// Asked at every call of the system and every allocation before it is made:
+/// whether this is a point to be tried in a process of its own. Of an
+/// allocation, `call` says nothing. See one_run.h.
+using AtPoint = void (*)(Kind kind, long number, SystemCall call);
+void ask_at_points(AtPoint ask);
+/// The calling process meets this fault, and is asked no more; its calls are
+/// counted on.
+void fail_at(const Point& point);
+
+/// How many calls there were when the verb had given up what it does not need
+/// (see files/confine.h); 0 where it never did.
+struct Held {
+  long system_calls = 0, allocations = 0;
+};
+Held held_after();
+/// From now on the kernel is not asked to hold this process to anything, so
+/// that it can begin others. Nothing else is different.
+void pretend_to_hold();
 
 /// Faults wait while one lives: what a test does in between is its own.
 class NoFaults {

@@ -1,11 +1,13 @@
 #include "fault/one_run.h"
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/mman.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <csignal>
 #include <cstdio>
@@ -66,6 +68,7 @@ constexpr unsigned kMostWork = 20;  // seconds
 constexpr unsigned kMostWork = 2;
 #endif
 constexpr unsigned kMostSeconds = 10 * kMostWork;
+constexpr unsigned kMostTrying = 3600;  // all trials of a scene
 constexpr std::string_view kWaits = "waiting for the next save";
 
 // What a run tells the one who started it, in memory that both have.
@@ -73,6 +76,7 @@ struct Area {
   bool ended = false;
   int code = -1;
   long system_calls = 0, allocations = 0;
+  Held held;
   SystemCall failed = SystemCall::open;
   std::size_t out_size = 0, err_size = 0;
   std::array<char, 1U << 19U> out;
@@ -110,6 +114,7 @@ int times_waited = 0;
 [[noreturn]] void end_run(int code) {
   mine->system_calls = system_calls_made();
   mine->allocations = allocations_made();
+  mine->held = held_after();
   mine->failed = failed_call();
   end_faults();
   mine->code = code;
@@ -162,17 +167,16 @@ void limit_time() {
 }
 
 void give_input(const std::string& typed) {
-  int ends[2];
-  if (::pipe(ends) != 0) ::_exit(9);
-  if (::write(ends[1], typed.data(), typed.size()) < 0) ::_exit(9);
-  ::close(ends[1]);
-  ::dup2(ends[0], STDIN_FILENO);
-  ::close(ends[0]);
+  const int file = ::memfd_create("typed", 0);
+  if (::write(file, typed.data(), typed.size()) < 0) ::_exit(9);
+  if (::lseek(file, 0, SEEK_SET) != 0) ::_exit(9);
+  ::dup2(file, STDIN_FILENO);
+  ::close(file);
 }
 
 // In a process of its own.
 [[noreturn]] void run_here(const Command& command, const std::string& folder,
-                           const Point& point, AtAllocation ask) {
+                           const Point& point, AtPoint ask) {
   if (::chdir(folder.c_str()) != 0) ::_exit(9);
   running = &command;
   stdout = ::fopencookie(nullptr, "w", {.write = take_out});
@@ -185,7 +189,7 @@ void give_input(const std::string& typed) {
   for (std::string& word : words) arguments.push_back(word.data());
   arguments.push_back(nullptr);
   set_point(point);
-  if (ask != nullptr) ask_at_allocations(ask);
+  if (ask != nullptr) ask_at_points(ask);
   end_run(run_command(static_cast<int>(words.size()), arguments.data()));
 }
 
@@ -206,35 +210,123 @@ Ended wait_for(pid_t process, const Area& area) {
   ended.err.assign(area.err.data(), area.err_size);
   ended.system_calls = area.system_calls;
   ended.allocations = area.allocations;
+  ended.held = area.held;
   ended.failed = area.failed;
   return ended;
 }
 
 // ---- trials ----
 
-const Trials* trials = nullptr;
-std::string trial_folder;
+// Of the run in the middle of which they are made.
+struct Trials {
+  const std::vector<Point>* points = nullptr;
+  char* done = nullptr;  // of each, in memory that all have
+  // Those of calls and those of allocations, by number, and which comes next.
+  struct Queue {
+    std::vector<std::size_t> points;
+    std::size_t next = 0;
+  };
+  Queue calls, allocations;
+  void (*tried)(const Point& point, const Ended& ended) = nullptr;
+  std::string folder;
+  Files files;            // as they are at the moment
+  bool is_known = false;  // whether those are
+  bool holds_lock = false, lock_is_known = false;
+};
+Trials trials;
 
-// Asked in the middle of a run, at an allocation; comes back in two processes
-// where it is tried.
-void try_here(long number) {
-  if (!trials->chosen(number)) return;
-  for (const bool for_good : {false, true}) {
-    Area& area = trial_area();
-    area.clear();
-    append(area.out, area.out_size, mine->out.data(), mine->out_size);
-    append(area.err, area.err_size, mine->err.data(), mine->err_size);
-    const pid_t process = ::fork();
-    if (process == 0) {
-      mine = &area;
-      if (::chdir(trial_folder.c_str()) != 0) ::_exit(9);
-      limit_time();
-      fail_now(for_good);
-      return;
+// A process has its place in open files in common with those that it begins,
+// and so it has their locks. It has none of its own when it tries a point.
+class Places {
+ public:
+  Places() {
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+      places_[i] = ::lseek(static_cast<int>(i), 0, SEEK_CUR);
     }
-    Ended ended = wait_for(process, area);
-    trials->tried({Kind::allocation, number, for_good, 0}, ended);
   }
+  void put_back() const {
+    for (std::size_t i = 0; i < places_.size(); ++i) {
+      const auto file = static_cast<int>(i);
+      if (places_[i] >= 0) ::lseek(file, places_[i], SEEK_SET);
+      if (file > STDERR_FILENO) ::flock(file, LOCK_UN);
+    }
+  }
+
+ private:
+  std::array<off_t, 24> places_{};
+};
+
+// A lock stays until all processes have let go of it: whoever wanted it in a
+// trial would wait for the run that waits for the trial.
+bool holds_lock() {
+  if (trials.lock_is_known) return trials.holds_lock;
+  trials.lock_is_known = true;
+  trials.holds_lock = false;
+  for (int file = 3; file < 24; ++file) {
+    std::ifstream about("/proc/self/fdinfo/" + std::to_string(file));
+    for (std::string line; std::getline(about, line);) {
+      trials.holds_lock |= line.find("FLOCK") != std::string::npos;
+    }
+  }
+  return trials.holds_lock;
+}
+
+// Comes back in two processes; true in the one that meets the fault.
+bool meets(const Point& point) {
+  if (!trials.is_known) trials.files = files_in(trials.folder);
+  trials.is_known = true;
+  Area& area = trial_area();
+  area.clear();
+  append(area.out, area.out_size, mine->out.data(), mine->out_size);
+  append(area.err, area.err_size, mine->err.data(), mine->err_size);
+  const Places places;
+  const pid_t process = ::fork();
+  if (process < 0) ::_exit(9);
+  if (process == 0) {
+    mine = &area;
+    limit_time();
+    fail_at(point);
+    return true;
+  }
+  const Ended ended = wait_for(process, area);
+  places.put_back();
+  trials.tried(point, ended);
+  restore(trials.folder, trials.files);
+  return false;
+}
+
+bool changes_files(SystemCall call) {
+  return call == SystemCall::make || call == SystemCall::rename ||
+         call == SystemCall::link || call == SystemCall::unlink;
+}
+
+// Those with numbers up to this one, or all that are left. True in a process
+// that meets a fault.
+bool try_next(Trials::Queue& queue, long number, bool all) {
+  for (; queue.next < queue.points.size(); ++queue.next) {
+    const std::size_t index = queue.points[queue.next];
+    const Point& point = (*trials.points)[index];
+    if (!all && point.number > number) break;
+    if (!all && (point.number < number || holds_lock())) continue;
+    trials.done[index] = 1;
+    if (meets(point)) return true;
+  }
+  return false;
+}
+
+void try_here(Kind kind, long number, SystemCall call) {
+  if (kind == Kind::allocation) {
+    try_next(trials.allocations, number, false);
+    return;
+  }
+  trials.lock_is_known = false;
+  const bool is_last = changes_files(call);
+  if (try_next(trials.calls, number, is_last)) return;
+  if (is_last) {
+    if (try_next(trials.allocations, 0, true)) return;
+    end_run(0);
+  }
+  if (call == SystemCall::mkdir) trials.is_known = false;
 }
 
 }  // namespace
@@ -252,27 +344,43 @@ Ended run_once(const Command& command, const std::string& folder,
   return wait_for(process, area);
 }
 
-long run_trials(const Command& command, const std::string& folder,
-                const std::string& other_folder, const Trials& wanted) {
-  trials = &wanted;
-  trial_folder = other_folder;
+std::vector<Point> run_trials(const Command& command, const std::string& folder,
+                              const std::vector<Point>& points,
+                              void (*tried)(const Point& point,
+                                            const Ended& ended)) {
+  void* memory = ::mmap(nullptr, points.size() + 1, PROT_READ | PROT_WRITE,
+                        MAP_SHARED | MAP_ANONYMOUS, -1, 0);
+  if (memory == MAP_FAILED) throw std::runtime_error("no memory to share");
+  trials = {};
+  trials.points = &points;
+  trials.done = static_cast<char*>(memory);
+  trials.tried = tried;
+  trials.folder = folder;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const bool is_call = points[i].kind == Kind::system_call;
+    (is_call ? trials.calls : trials.allocations).points.push_back(i);
+  }
+  for (Trials::Queue* queue : {&trials.calls, &trials.allocations}) {
+    std::ranges::stable_sort(queue->points, {},
+                             [&](std::size_t i) { return points[i].number; });
+  }
   static_cast<void>(trial_area());
   Area& area = run_area();
   area.clear();
-  static long* first_not_tried =
-      static_cast<long*>(::mmap(nullptr, sizeof(long), PROT_READ | PROT_WRITE,
-                                MAP_SHARED | MAP_ANONYMOUS, -1, 0));
-  *first_not_tried = 1;
   const pid_t process = ::fork();
   if (process == 0) {
     mine = &area;
-    run_here(command, folder, {}, [](long number) {
-      *first_not_tried = number + 1;
-      try_here(number);
-    });
+    pretend_to_hold();
+    ::alarm(kMostTrying);
+    run_here(command, folder, {}, try_here);
   }
   wait_for(process, area);
-  return *first_not_tried;
+  std::vector<Point> rest;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (trials.done[i] == 0) rest.push_back(points[i]);
+  }
+  ::munmap(memory, points.size() + 1);
+  return rest;
 }
 
 }  // namespace sheaf::fault

@@ -21,6 +21,7 @@ struct Ended {
   int signal = 0;  ///< that signal; SIGALRM where it went on for ever
   std::string out, err;
   long system_calls = 0, allocations = 0;
+  Held held;                             ///< from when on it was held
   SystemCall failed = SystemCall::open;  ///< what failed first
 };
 
@@ -37,15 +38,17 @@ struct Command {
 Ended run_once(const Command& command, const std::string& folder,
                const Point& point);
 
-/// Runs it once without a fault and tries, at each allocation that `chosen`
-/// names until a file is begun, in a process of its own in `other_folder`, how
-/// the run ends if that one fails. `tried` hears of each; the folder is for it
-/// to put right. Gives the number of the first allocation that was not tried.
-struct Trials {
-  bool (*chosen)(long number);
-  void (*tried)(const Point& point, const Ended& ended);
-};
-long run_trials(const Command& command, const std::string& folder,
-                const std::string& other_folder, const Trials& trials);
+/// Runs it once without a fault, and in the middle of that tries how it ends
+/// with a fault at each of these points: what comes before a point is done once
+/// for all faults there, and what comes before the first file is written once
+/// for all later ones. A process of its own meets each; `tried` hears of it,
+/// and then the files are put back to what they were. Nothing is held to
+/// anything meanwhile, so points before that are not for here, nor are verbs
+/// with threads or with a queue of news about files. Gives the points that the
+/// run did not come to.
+std::vector<Point> run_trials(const Command& command, const std::string& folder,
+                              const std::vector<Point>& points,
+                              void (*tried)(const Point& point,
+                                            const Ended& ended));
 
 }  // namespace sheaf::fault

@@ -35,6 +35,12 @@ std::vector<Scene> builds() {
   Scene again = build("build, over an old packet", {{"lesson.yaml", kOld}});
   again.before = {again.command.arguments};
   again.then = {{"lesson.yaml", kNew}};
+  Scene listed =
+      build("build --deps, over an old packet", {{"lesson.yaml", kOld}});
+  listed.command.arguments.insert(listed.command.arguments.end(),
+                                  {"--deps", "made/lesson.d"});
+  listed.before = {again.command.arguments};
+  listed.then = {{"lesson.yaml", kNew}};
   Scene folder = build("build, a folder of lessons", {{"week/a.yaml", kOld}});
   folder.command.arguments[1] = "week";
   folder.before = {folder.command.arguments};
@@ -49,8 +55,8 @@ std::vector<Scene> builds() {
   Scene threads = pupils;
   threads.name = "build --class, on threads";
   threads.command.arguments.back() = "2";
-  threads.threads = true;
-  return {fresh, again, folder, pupils, threads};
+  threads.threads = threads.alone = true;
+  return {fresh, again, listed, folder, pupils, threads};
 }
 
 }  // namespace
@@ -105,6 +111,7 @@ std::vector<Scene> all_scenes() {
       .before = {{"build", "lesson.yaml", "--out", "out", "--jobs", "1"}},
       .files = {{"lesson.yaml", kOld}},
       .then = {{"lesson.yaml", kNew}}};
+  watch.alone = watch.waits = true;
   scenes.push_back(watch);
   return scenes;
 }

@@ -35,6 +35,12 @@ inline void check_text(const SourceFile& file, const PlacedText& text) {
   check_span(file, text.span());
   const std::string& all = text.text();
   if (!text.span()) return;
+  // A text may begin with the last byte of such a stretch.
+  const std::size_t before = std::min<std::size_t>(text.span().begin, 10);
+  const bool escaped = std::string_view(file.text())
+                           .substr(0, text.span().end)
+                           .substr(text.span().begin - before)
+                           .find('\\') != std::string_view::npos;
   for (std::size_t at = 0; at < all.size(); ++at) {
     const Span place = text.span_of(at, at + 1);
     check_span(file, place);
@@ -43,10 +49,6 @@ inline void check_text(const SourceFile& file, const PlacedText& text) {
     require(place.begin >= text.span().begin && place.end <= text.span().end);
     const std::string_view there = place.text();
     require(!there.empty());
-    // A text may begin with the last byte of such a stretch.
-    const std::size_t before = std::min<std::size_t>(text.span().begin, 10);
-    const bool escaped =
-        file.text().find('\\', text.span().begin - before) < text.span().end;
     const bool added = at + 1 == all.size() && byte == '.';
     // A sign that stands for several letters is read as those.
     const bool sign = static_cast<unsigned char>(there[0]) >= 0x80;
@@ -83,8 +85,8 @@ int run(const std::uint8_t* data, std::size_t size, Read read) {
                         std::string(reinterpret_cast<const char*>(data), size));
   Diagnostics form;
   const Value value = read_yaml(file, form);
+  // The reader says what is wrong with the form again.
   if (!form.has_errors()) check_value(file, value);
-  check_messages(form);
   Diagnostics diagnostics;
   read(file, diagnostics);
   check_messages(diagnostics);

@@ -1,6 +1,10 @@
 // A lesson, to the bytes of its pages. Two bytes come before its text: how much
-// memory there is (see short_memory.h), and which sheet is printed; a blank for
-// each sheet of the layout.
+// memory there is (see short_memory.h), and what is printed:
+//
+//     a blank       each sheet of the layout, which takes a tenth of a second
+//     below 128     one sheet, of a layout that has no other and asks no other
+//                   whether there are words for it
+//     from 128 on   one sheet, of the layout that the lesson names
 
 #include <span>
 
@@ -20,11 +24,21 @@ namespace {
 
 using sheaf::fuzz::require;
 
+std::string layout_of(const sheaf::SheetKind& kind) {
+  return "one/" + std::string(kind.name) + ".yaml";
+}
+
 sheaf::fuzz::Ground& ground() {
   static auto* const made = [] {
     auto* const all = new sheaf::fuzz::Ground;
     all->put("lesson/steps.yaml", "lessons/year/sequence.yaml");
     all->put("lesson/coin.png", "tests/golden/red-coin.png");
+    for (const sheaf::SheetKind* kind : sheaf::sheet_kinds()) {
+      std::string sheets = "\n  - " + std::string(kind->name) + "\n";
+      // What is for the teacher speaks of the learner's sheets.
+      if (kind->for_teacher) sheets += "  - sound-boxes\n  - dictation\n";
+      all->shipped.files.put(layout_of(*kind), "sheaf: 1\nsheets:" + sheets);
+    }
     return all;
   }();
   return *made;
@@ -68,7 +82,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data,
   sheaf::LessonRequest request;
   const std::span kinds = sheaf::sheet_kinds();
   if (data[1] != ' ') {
-    request.only = {std::string(kinds[data[1] % kinds.size()]->name)};
+    const sheaf::SheetKind& kind = *kinds[data[1] % kinds.size()];
+    request.only = {std::string(kind.name)};
+    if (data[1] < 128) request.layout = layout_of(kind);
   }
   const std::string text(sheaf::fuzz::text_of(data + 2, size - 2));
   sheaf::fuzz::run_short(data[0], [&] { make_pages(request, text); });

@@ -16,7 +16,7 @@ using namespace sheaf;
 using sheaf::fuzz::require;
 
 // More pixels take long and find nothing more.
-constexpr double kMostDrawn = 300'000;
+constexpr double kMostDrawn = 40'000;
 
 fuzz::Ground& ground() {
   static auto* const made = new fuzz::Ground;

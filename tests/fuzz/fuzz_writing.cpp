@@ -13,13 +13,25 @@ namespace {
 using sheaf::fuzz::require;
 
 // Each word that is not known is looked for among all.
-constexpr std::size_t kMostWords = 12;
+constexpr std::size_t kMostWords = 6;
+// Of the words that children do not know first, which are most of the list, one
+// in so many can be meant: to look through all of them takes far longer.
+constexpr std::size_t kOneIn = 64;
+
+std::vector<sheaf::ListedWord> some_words(const sheaf::Lexicon& lexicon) {
+  std::size_t count = 0;
+  std::vector<sheaf::ListedWord> words = listed_words(lexicon);
+  std::erase_if(words, [&](const sheaf::ListedWord& word) {
+    return !word.first && ++count % kOneIn != 0;
+  });
+  return words;
+}
 
 struct Reader {
   sheaf::fuzz::Ground ground;
   std::vector<std::string> faults;
   sheaf::MarkingDesk desk{ground.workspace, {}, faults};
-  std::vector<sheaf::ListedWord> words = listed_words(desk.lexicon());
+  std::vector<sheaf::ListedWord> words = some_words(desk.lexicon());
   sheaf::WordIndex index{sheaf::WordSource{words, &desk.lexicon().inventory()},
                          desk.spellings()};
 };

@@ -29,34 +29,46 @@ std::size_t number_of(std::string_view dictionary, std::string_view key) {
   return read_number(dictionary.substr(at + key.size()));
 }
 
-/// An object that holds packed bytes: its dictionary, and the bytes unpacked.
-struct Stream {
-  std::string_view dictionary;
-  std::string bytes;
+constexpr std::size_t kLargest = std::size_t{8} << 20U;
+
+/// Unpacks into one room, which lives as long as the program: to take and clear
+/// it for each object took longer than to write the pages.
+class Unpacker {
+ public:
+  static Unpacker& one() {
+    static auto* const made = new Unpacker;
+    return *made;
+  }
+  /// Good until the next call.
+  std::string_view unpack(std::string_view packed, std::size_t most_bytes) {
+    require(most_bytes <= kLargest);
+    std::size_t size = 0;
+    require(libdeflate_zlib_decompress(machine_, packed.data(), packed.size(),
+                                       room_.get(), most_bytes,
+                                       &size) == LIBDEFLATE_SUCCESS);
+    return {room_.get(), size};
+  }
+
+ private:
+  std::unique_ptr<char[]> room_ =
+      std::make_unique_for_overwrite<char[]>(kLargest);
+  libdeflate_decompressor* machine_ = libdeflate_alloc_decompressor();
 };
 
-Stream stream_at(std::string_view file, std::size_t place,
-                 std::size_t most_bytes) {
+/// What an object holds that is packed, unpacked; good until the next call.
+std::string_view stream_at(std::string_view file, std::size_t place,
+                           std::size_t most_bytes) {
   const std::string_view there = file.substr(place);
   constexpr std::string_view kBegin = ">>\nstream\n";
   const std::size_t end = there.find(kBegin);
   require(end != std::string_view::npos);
-  Stream stream{there.substr(0, end + 2), std::string(most_bytes, '\0')};
-  require(stream.dictionary.find("/Filter/FlateDecode") !=
-          std::string_view::npos);
-  const std::size_t length = number_of(stream.dictionary, "/Length ");
+  const std::string_view dictionary = there.substr(0, end + 2);
+  require(dictionary.find("/Filter/FlateDecode") != std::string_view::npos);
+  const std::size_t length = number_of(dictionary, "/Length ");
   const std::string_view packed = there.substr(end + kBegin.size());
   require(length < packed.size());
   require(packed.substr(length).starts_with("\nendstream\nendobj\n"));
-  const std::unique_ptr<libdeflate_decompressor,
-                        decltype(&libdeflate_free_decompressor)>
-      unpacker(libdeflate_alloc_decompressor(), libdeflate_free_decompressor);
-  std::size_t unpacked = 0;
-  require(libdeflate_zlib_decompress(unpacker.get(), packed.data(), length,
-                                     stream.bytes.data(), most_bytes,
-                                     &unpacked) == LIBDEFLATE_SUCCESS);
-  stream.bytes.resize(unpacked);
-  return stream;
+  return Unpacker::one().unpack(packed.substr(0, length), most_bytes);
 }
 
 struct Entry {
@@ -66,7 +78,8 @@ struct Entry {
 };
 
 // Rows of a kind, four bytes and two, each as the difference to the one above.
-std::vector<Entry> entries_of(std::string bytes, std::size_t count) {
+std::vector<Entry> entries_of(std::string_view table, std::size_t count) {
+  std::string bytes(table);
   constexpr std::size_t kRow = 7;
   require(bytes.size() == count * (kRow + 1));
   std::vector<Entry> entries;
@@ -111,7 +124,7 @@ void check_pdf(std::string_view bytes, std::size_t pages) {
   require(head.find(" 0 obj\n<</Type/XRef/Size ") < 12);
   const std::size_t count = number_of(head, "/Size ");
   const std::vector<Entry> entries =
-      entries_of(stream_at(bytes, table, count * 8 + 1).bytes, count);
+      entries_of(stream_at(bytes, table, count * 8 + 1), count);
   std::size_t found = 0;
   for (std::size_t object = 1; object < count; ++object) {
     const Entry& entry = entries[object];
@@ -121,8 +134,7 @@ void check_pdf(std::string_view bytes, std::size_t pages) {
       const std::string_view there = bytes.substr(entry.place, 80);
       require(there.find(" 0 obj\n") < 12);
       if (there.find("/Type/ObjStm") == std::string_view::npos) continue;
-      constexpr std::size_t kLargest = std::size_t{8} << 20U;
-      found += count_pages(stream_at(bytes, entry.place, kLargest).bytes);
+      found += count_pages(stream_at(bytes, entry.place, kLargest));
     } else if (entry.kind != 0) {  // 0: a number that nothing has
       // In an object that holds others.
       require(entry.kind == 2 && entry.place < count);

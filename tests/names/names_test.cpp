@@ -3,8 +3,8 @@
 // says about the files must not show the name, nor may what a PDF file says of
 // itself, nor a file besides those that were asked for.
 //
-// SHEAF_NAME_RUNS says how many runs (make name-test), SHEAF_NAME_LOG where
-// those are listed that show it.
+// SHEAF_NAME_RUNS says how many runs (make name-test), SHEAF_NAME_FIRST with
+// which number they begin, SHEAF_NAME_LOG where those are listed that show it.
 
 #include <gtest/gtest.h>
 
@@ -115,13 +115,16 @@ TEST(Names, AreNotShown) {
   const char* wanted = std::getenv("SHEAF_NAME_RUNS");
   const std::uint64_t runs =
       wanted != nullptr ? std::strtoull(wanted, nullptr, 10) : 1000;
+  const char* begin = std::getenv("SHEAF_NAME_FIRST");
+  const std::uint64_t from =
+      begin != nullptr ? std::strtoull(begin, nullptr, 10) : 1;
   const char* log_name = std::getenv("SHEAF_NAME_LOG");
   std::ofstream log;
   if (log_name != nullptr) log.open(log_name);
   std::map<std::string, int> shown;
   std::string first;
   int count = 0;
-  for (std::uint64_t number = 1; number <= runs; ++number) {
+  for (std::uint64_t number = from; number < from + runs; ++number) {
     const MarkedRun run = marked_run(number);
     const MemoryOutcome outcome = run_in_memory(run.files, run.arguments);
     const std::string where = shown_in(run, outcome);

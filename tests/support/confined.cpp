@@ -6,6 +6,7 @@
 //     confined --foreign              a call by another machine's number
 //     confined --calls [OUTSIDE]      all files stay open
 //     confined --empty WRITE          nothing is done
+//     confined --used WRITE           nothing but to use that folder
 
 #include <fcntl.h>
 #include <linux/bpf.h>
@@ -31,6 +32,7 @@
 #include "files/confine.h"
 #include "files/disk_files.h"
 #include "files/output_files.h"
+#include "files/used_folder.h"
 
 namespace {
 
@@ -133,9 +135,12 @@ int main(int argc, char** argv) {
   const std::string first = argc > 1 ? argv[1] : "";
   const bool files = argc == 4;
   sheaf::Needs needs;
-  if (first == "--empty" && argc == 3) {
+  if ((first == "--empty" || first == "--used") && argc == 3) {
     needs.write = {argv[2]};
+    sheaf::Descriptor used;
     const sheaf::Confinement nothing_done(needs);
+    // As another run would.
+    if (first == "--used") used = sheaf::use_folder(argv[2]);
     return 0;
   }
   needs.only_these_files = files;

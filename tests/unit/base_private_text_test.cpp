@@ -74,5 +74,25 @@ TEST(PrivateText, StaysWhereTheFileIsALesson) {
             "Tom is now Tim");
 }
 
+TEST(PrivateText, HasAHiddenWordFoundByItsNumber) {
+  const auto printed = [](const std::string& line, const std::string& marked) {
+    const SourceFile file("class.yaml", "learners:\n" + line + "\n");
+    const auto begin = static_cast<std::uint32_t>(file.text().find(marked));
+    Diagnostics d;
+    d.error(diagnostic::wrong_value,
+            {&file, begin, begin + static_cast<std::uint32_t>(marked.size())},
+            "this is wrong");
+    return to_text(d, {});
+  };
+  EXPECT_NE(printed("  B7: {ship: sip, fish: fis, dish: dis}", "fis,")
+                .find("~ word 5 of this line\n"),
+            std::string::npos);
+  // In a short line it is seen, and a code is shown.
+  EXPECT_EQ(printed("  B7: {ship: sip}", "sip").find("of this line"),
+            std::string::npos);
+  EXPECT_EQ(printed("  B7, C3, D1, E5, F2, G9", "E5").find("of this line"),
+            std::string::npos);
+}
+
 }  // namespace
 }  // namespace sheaf

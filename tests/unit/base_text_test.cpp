@@ -90,6 +90,18 @@ TEST(PlacedText, ChosenBySheafHasOnePlaceThroughout) {
             "The first boat.");
 }
 
+TEST(Utf8, NamesInMessagesWhatATerminalObeys) {
+  EXPECT_EQ(printable("schöne Übung 日本語 🐟"), "schöne Übung 日本語 🐟");
+  EXPECT_EQ(printable("a\nb\rc\td"), "a\\nb\\rc\\td");
+  EXPECT_EQ(printable(std::string_view("\0\x1B[31m\x7F", 7)),
+            "\\x00\\x1B[31m\\x7F");
+  // C1, an override, an isolate, a mark of direction, a line separator, a tag.
+  EXPECT_EQ(printable("\xC2\x9B\u202E\u2066\u200F\u2028\U000E0041"),
+            "\\u009B\\u202E\\u2066\\u200F\\u2028\\uE0041");
+  EXPECT_EQ(printable("caf\xE9 \xED\xA0\x80"), "caf\\xE9 \\xED\\xA0\\x80");
+  EXPECT_EQ(printable("a\u00A0b\u3000c"), "a b c");
+}
+
 TEST(Utf8, KnowsLettersMarksAndSpaces) {
   for (const char32_t c :
        {U'a', U'Z', U'\u00E9', U'\u00DF', U'\u0153', U'\u1E9E'}) {

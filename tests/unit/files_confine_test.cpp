@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "files/used_folder.h"
 #include "support/run_program.h"
 
 namespace sheaf {
@@ -134,6 +135,32 @@ TEST_F(Confining, LeavesNoFolderThatNothingWasPutInto) {
   EXPECT_FALSE(fs::exists(in("made"))) << output_;
   run({in("read"), in("made/and/left"), in("outside")});
   EXPECT_TRUE(fs::exists(in("made/and/left/in"))) << output_;
+}
+
+// Two builds with one output folder, of which the first comes to nothing.
+TEST_F(Confining, LeavesAFolderThatAnotherRunIsAboutToWriteTo) {
+  run({"--used", in("made/and/left")});
+  ASSERT_EQ(status_, 0) << output_;
+  EXPECT_TRUE(fs::exists(in("made/and/left"))) << output_;
+}
+
+TEST_F(Confining, AFolderGoesOnlyWhereItIsEmptyAndNobodyUsesIt) {
+  fs::create_directory(in("made"));
+  {
+    const Descriptor one = use_folder(in("made"));
+    ASSERT_TRUE(one);
+    Descriptor other = use_folder(in("made"));
+    other.close();
+    remove_unused(in("made"));
+    EXPECT_TRUE(fs::exists(in("made")));
+  }
+  folder_.write("made/page", "text");
+  remove_unused(in("made"));
+  EXPECT_TRUE(fs::exists(in("made/page")));
+  fs::remove(in("made/page"));
+  remove_unused(in("made"));
+  EXPECT_FALSE(fs::exists(in("made")));
+  EXPECT_FALSE(use_folder(in("made")));
 }
 
 }  // namespace

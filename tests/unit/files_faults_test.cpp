@@ -134,6 +134,52 @@ TEST_F(Faults, ADriveWithoutSecondNamesSaysWhatIsNewAlready) {
             std::string_view::npos);
 }
 
+// Each file is flushed, and then the folder with their names.
+TEST_F(Faults, AFolderThatCannotBeFlushedIsToldAndAllIsNew) {
+  put_pair();
+  scripts()[SystemCall::sync] = {{0, 0, EIO}};
+  write_pair();
+  EXPECT_EQ(said_, "");
+  EXPECT_EQ(bytes("packet"), "new");
+  EXPECT_EQ(bytes("key"), "new");
+  EXPECT_EQ(placed_, 2U);
+  EXPECT_EQ(count(), 2U);
+  EXPECT_NE(left_behind().find(home_.string()), std::string_view::npos);
+  EXPECT_NE(left_behind().find("may lose what was just written to it: "
+                               "Input/output error"),
+            std::string_view::npos)
+      << left_behind();
+}
+
+TEST_F(Faults, ADriveThatCannotFlushIsWrittenToAllTheSame) {
+  for (const int answer : {EINVAL, ENOSYS, EOPNOTSUPP}) {
+    put_pair();
+    scripts()[SystemCall::sync] = {{answer}, true};
+    write_pair();
+    EXPECT_EQ(said_, "");
+    EXPECT_EQ(bytes("packet"), "new");
+    EXPECT_EQ(left_behind(), "");
+  }
+}
+
+// As a FAT drive does that a program without rights of the system's own serves.
+TEST_F(Faults, ADriveWithoutModesIsWrittenTo) {
+  for (const int answer : {ENOSYS, EOPNOTSUPP}) {
+    put_pair();
+    scripts()[SystemCall::chmod] = {{answer}, true};
+    write_pair();
+    EXPECT_EQ(said_, "");
+    EXPECT_EQ(bytes("packet"), "new");
+    EXPECT_EQ(count(), 2U);
+  }
+  // Whoever owns the file and may not give it a mode leaves the old one.
+  put_pair();
+  scripts()[SystemCall::chmod] = {{EPERM}, true};
+  EXPECT_THROW(write_pair(), MachineError);
+  EXPECT_EQ(bytes("packet"), "old");
+  EXPECT_EQ(count(), 2U);
+}
+
 TEST_F(Faults, AFileThatWasNotThereGoesAgain) {
   put("key", "old");
   scripts()[SystemCall::rename] = {{0, EIO}};

@@ -37,8 +37,8 @@ const Mistake kByteMistakes[] = {
      "  The caf\351 is shut.\n",
      "shells.yaml:4:10: error: the file is not saved as UTF-8 text; the "
      "character here may be `é` [bad-utf8]\n"
-     "   4 |   The caf� is shut.\n"
-     "     |          ^\n"
+     "   4 |   The caf\\xE9 is shut.\n"
+     "     |          ^~~~\n"
      "  help: in your editor, choose `Save As` with the encoding `UTF-8`, and "
      "save the file again\n"},
     {"a curly apostrophe from a Windows editor",
@@ -48,8 +48,8 @@ const Mistake kByteMistakes[] = {
      "  It\222s the fish.\n",
      "shells.yaml:4:5: error: the file is not saved as UTF-8 text; the "
      "character here may be `’` [bad-utf8]\n"
-     "   4 |   It�s the fish.\n"
-     "     |     ^\n"
+     "   4 |   It\\x92s the fish.\n"
+     "     |     ^~~~\n"
      "  help: in your editor, choose `Save As` with the encoding `UTF-8`, and "
      "save the file again\n"},
     {"a zero-width space from a web page",
@@ -57,8 +57,8 @@ const Mistake kByteMistakes[] = {
      "words: ship\342\200\213 shed\n",
      "shells.yaml:2:12: error: there is an unseen zero-width space (U+200B) "
      "here [bad-character]\n"
-     "   2 | words: ship� shed\n"
-     "     |            ^\n"
+     "   2 | words: ship\\u200B shed\n"
+     "     |            ^~~~~~\n"
      "  help: take it out, or type the line again\n"},
     {"a line break from a word processor",
      "pattern: sh\n"
@@ -67,8 +67,8 @@ const Mistake kByteMistakes[] = {
      "  The fish is here.\342\200\250It is big.\n",
      "shells.yaml:4:20: error: there is a line break of a word processor "
      "(U+2028) here [bad-character]\n"
-     "   4 |   The fish is here.�It is big.\n"
-     "     |                    ^\n"
+     "   4 |   The fish is here.\\u2028It is big.\n"
+     "     |                    ^~~~~~\n"
      "  help: take it out and begin a new line with the Enter key\n"},
     {"a control character",
      "pattern: sh\n"
@@ -76,8 +76,8 @@ const Mistake kByteMistakes[] = {
      "title: Week\007 3\n",
      "shells.yaml:3:12: error: there is a control character (U+0007) here "
      "[bad-character]\n"
-     "   3 | title: Week� 3\n"
-     "     |            ^\n"
+     "   3 | title: Week\\x07 3\n"
+     "     |            ^~~~\n"
      "  help: take it out, or type the line again\n"},
     {"a direction mark",
      "pattern: sh\n"
@@ -85,8 +85,8 @@ const Mistake kByteMistakes[] = {
      "title: Week \342\200\2563\n",
      "shells.yaml:3:13: error: there is an unseen direction mark (U+202E) here "
      "[bad-character]\n"
-     "   3 | title: Week �3\n"
-     "     |             ^\n"
+     "   3 | title: Week \\u202E3\n"
+     "     |             ^~~~~~\n"
      "  help: take it out, or type the line again\n"},
     {"a letter that was lost",
      "pattern: sh\n"

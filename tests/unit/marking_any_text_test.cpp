@@ -6,6 +6,7 @@
 #include <random>
 
 #include "base/utf8.h"
+#include "marking/score_words.h"
 #include "marking/written_word.h"
 #include "marking_data.h"
 
@@ -76,6 +77,16 @@ TEST(AnyText, OddTargetsAreMarked) {
     }
   }
   EXPECT_TRUE(ground().mark(longest, longest).right);
+}
+
+// The e of a split grapheme stands behind a sign that is in no grapheme.
+TEST(AnyText, ASignBeforeASplitEIsNoFault) {
+  for (const char* word : {"ast-e", "cak'e"}) {
+    const MarkedAttempt marked = ground().mark(word, word);
+    EXPECT_TRUE(marked.right) << word;
+    EXPECT_EQ(faults_text(marked), "") << word;
+    EXPECT_EQ(marked.graphemes[0].result, GraphemeResult::correct) << word;
+  }
 }
 
 TEST(AnyText, EveryWordIsRightAsItself) {

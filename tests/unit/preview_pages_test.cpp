@@ -114,6 +114,26 @@ TEST(Preview, ALineOfNoLengthIsADotOnlyWithRoundEnds) {
   EXPECT_NEAR(spot(true), 3.14159 * 4, 0.2);
 }
 
+// Less than FreeType's grid shows: a line and a curve, open and closed.
+TEST(Preview, APathOfNextToNoLengthIsADotOnlyWithRoundEnds) {
+  using enum PathStep::Kind;
+  constexpr Length kHair = Length::from_mils(1);
+  for (const bool curved : {false, true}) {
+    for (const bool closed : {false, true}) {
+      PathMark mark;
+      mark.path = {{move, {10_pt, 10_pt}, {}, {}}};
+      const Point end = {10_pt + kHair, 10_pt};
+      mark.path.push_back(curved ? PathStep{curve, end, {10_pt, 10_pt}, end}
+                                 : PathStep{line, end, {}, {}});
+      if (closed) mark.path.push_back({close, {}, {}, {}});
+      mark.stroke = {4_pt};
+      EXPECT_EQ(ink(drawn({mark})), 0);
+      mark.stroke.round_ends = true;
+      EXPECT_NEAR(ink(drawn({mark})), 3.14159 * 4, 0.2);
+    }
+  }
+}
+
 TEST(Preview, ARectangleHasSharpCornersAndItsFill) {
   RectMark box;
   box.rect = {4_pt, 5_pt, 10_pt, 8_pt};

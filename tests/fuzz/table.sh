@@ -1,0 +1,36 @@
+#!/bin/sh
+# What all runs of a build came to, a line for each target:
+#
+#     table.sh BUILD
+#
+# Executions and seconds of the processor are those of all runs. How long the
+# count of edges has been the same is counted for the newest program alone, as
+# another program has other edges: an hour (3,600) is enough.
+
+awk -F '\t' '
+  !($2 in executions) { kinds[++count] = $2 }
+  {
+    executions[$2] += $4
+    seconds[$2] += $5
+    if ($3 != program[$2]) {
+      program[$2] = $3
+      edges[$2] = of_program[$2] = grown[$2] = 0
+    }
+    if ($6 > edges[$2]) {
+      edges[$2] = $6
+      grown[$2] = of_program[$2] + $7
+    }
+    of_program[$2] += $5
+  }
+  END {
+    form = "%-10s %12s %9s %8s %11s\n"
+    printf form, "target", "executions", "CPU s", "edges", "flat, CPU s"
+    for (i = 1; i <= count; ++i) {
+      kind = kinds[i]
+      printf form, kind, executions[kind], seconds[kind], edges[kind],
+        of_program[kind] - grown[kind]
+      all += executions[kind]
+      time += seconds[kind]
+    }
+    printf form, "all", all, time, "", ""
+  }' "$1/runs.tsv"
