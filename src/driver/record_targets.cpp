@@ -96,9 +96,11 @@ void report_unclear_targets(std::span<const UnclearTarget> unclear,
                             Diagnostics& diagnostics) {
   for (const UnclearTarget& target : unclear) {
     // What is near to a dictated word is an attempt at it; anything else may be
-    // a name, which is not shown.
-    const bool hidden = target.why == UnclearTarget::Why::none &&
-                        may_be_name(target.written.text());
+    // a name, which is not shown. Where the record names the word, nobody has
+    // looked whether it is near.
+    const bool hidden =
+        (target.why == UnclearTarget::Why::none || target.names_target) &&
+        may_be_name(target.written.text());
     const UnclearText said =
         hidden ? said_of(target, "…") : unclear_text(target);
     Help help{said.help};

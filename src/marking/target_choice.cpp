@@ -315,7 +315,8 @@ class Finder {
                               ? nearest_free(shown.text())
                               : words[0];
     result_.unclear.push_back(
-        {learner_, shown, why, std::move(words), std::move(example)});
+        {learner_, shown, why, std::move(words), std::move(example),
+         attempt.names_target()});
   }
 
   // The dictated word that is nearest, however far, and may still be named:

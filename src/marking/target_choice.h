@@ -37,6 +37,8 @@ struct UnclearTarget {
   /// How a word is named is shown with this one: of the dictated words with
   /// room for an attempt the nearest, however far. Empty where none has room.
   std::string example = {};
+  /// The record says which word it is for: nobody found that by its letters.
+  bool names_target = false;
 };
 
 /// A record in which every attempt names its word or sentence.
