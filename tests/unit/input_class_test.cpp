@@ -163,7 +163,7 @@ TEST(ClassFile, KnowsACodeFromAName) {
 const Mistake kMistakes[] = {
     {"no learners", "layout: week\n",
      "class.yaml:1:1: error: the class has no learners [missing-key]\n"
-     "   1 | layout: …\n"
+     "   1 | layout: week\n"
      "     | ^~~~~~\n"
      "  help: add a line such as `learners: B7, C3, D1`\n"},
     {"a full name",
@@ -197,10 +197,10 @@ const Mistake kMistakes[] = {
     {"a first day that is none",
      "learners:\n"
      "  B7: {from: week 6}\n",
-     "class.yaml:2:14: error: `… 6` is not a date in the calendar "
+     "class.yaml:2:14: error: `week 6` is not a date in the calendar "
      "[wrong-value]\n"
-     "   2 |   B7: {from: … 6}\n"
-     "     |              ^~~\n"
+     "   2 |   B7: {from: week 6}\n"
+     "     |              ^~~~~~\n"
      "  help: write year, month and day with hyphens, as in `from: "
      "2026-10-05`\n"},
     {"a code twice", "learners: B7, C3, b7\n",
@@ -235,7 +235,7 @@ const Mistake kMistakes[] = {
      "  Beth Smith: {layout: week}\n",
      "class.yaml:3:3: error: the key `… …` is here a second time "
      "[repeated-key]\n"
-     "   3 |   … …: {layout: …}\n"
+     "   3 |   … …: {layout: week}\n"
      "     |   ^~~\n"
      "  help: keep everything that belongs to it in one place\n"},
     {"a name where a key belongs",
@@ -243,12 +243,12 @@ const Mistake kMistakes[] = {
      "Beth: {layout: large-print}\n"
      "layuot: week\n",
      "class.yaml:2:1: error: this is not a key of a class [unknown-key]\n"
-     "   2 | …: {layout: …}\n"
+     "   2 | …: {layout: large-print}\n"
      "     | ^\n"
      "  help: take it out, or begin the line with `#` if it is a note to "
      "yourself\n"
      "class.yaml:3:1: error: this is not a key of a class [unknown-key]\n"
-     "   3 | …: …\n"
+     "   3 | …: week\n"
      "     | ^\n"
      "  help: did you mean `layout`?\n"},
     {"a name in a remark",
@@ -267,12 +267,12 @@ const Mistake kMistakes[] = {
     {"a name in the line of another fault",
      "learners: {B7: {spacing: odd, Beth: week}}\n",
      "class.yaml:1:26: error: this does not fit `spacing` [wrong-value]\n"
-     "   1 | learners: {B7: {spacing: …, …: …}}\n"
-     "     |                          ^\n"
+     "   1 | learners: {B7: {spacing: …, …: week}}\n"
+     "     |                          ^ word 4 of this line\n"
      "  help: write `normal`, `wide` or `wider`\n"
      "class.yaml:1:31: error: this is not a key of a learner [unknown-key]\n"
-     "   1 | learners: {B7: {spacing: …, …: …}}\n"
-     "     |                             ^\n"
+     "   1 | learners: {B7: {spacing: …, …: week}}\n"
+     "     |                             ^ word 5 of this line\n"
      "  help: take it out, or begin the line with `#` if it is a note to "
      "yourself\n"},
     {"a name after a sign", "learners: *Beth\n",
@@ -287,21 +287,21 @@ const Mistake kMistakes[] = {
      "  Beth Smith: {layout: [week}\n",
      "class.yaml:2:29: error: this `}` closes a bracket that was never opened "
      "[unclosed-bracket]\n"
-     "   2 |   … …: {layout: […}\n"
-     "     |                   ^\n"
+     "   2 |   … …: {layout: [week}\n"
+     "     |                      ^\n"
      "  help: take it out, or put the text in quotes if it belongs there\n"},
     {"text where settings should be",
      "learners:\n"
      "  B7: large-print\n",
      "class.yaml:2:7: error: `B7` has text after it [wrong-value]\n"
-     "   2 |   B7: …\n"
-     "     |       ^\n"
+     "   2 |   B7: large-print\n"
+     "     |       ^~~~~~~~~~~\n"
      "  help: write it like this: `B7: {layout: large-print}`\n"},
     {"a mistyped setting",
      "learners:\n"
      "  B7: {layuot: large-print}\n",
      "class.yaml:2:8: error: this is not a key of a learner [unknown-key]\n"
-     "   2 |   B7: {…: …}\n"
+     "   2 |   B7: {…: large-print}\n"
      "     |        ^\n"
      "  help: did you mean `layout`?\n"},
     {"a line size without its unit",
@@ -341,7 +341,7 @@ const Mistake kMistakes[] = {
      "  amount: 6\n",
      "class.yaml:3:3: error: `layout` is level with the learners, not under "
      "one of them [wrong-indentation]\n"
-     "   3 |   layout: …\n"
+     "   3 |   layout: large-print\n"
      "     |   ^~~~~~\n"
      "  help: begin a learner's settings two spaces further right than the "
      "code\n"
