@@ -314,9 +314,8 @@ class Finder {
     std::string example = words.empty() || why == UnclearTarget::Why::taken
                               ? nearest_free(shown.text())
                               : words[0];
-    result_.unclear.push_back(
-        {learner_, shown, why, std::move(words), std::move(example),
-         attempt.names_target()});
+    result_.unclear.push_back({learner_, shown, why, std::move(words),
+                               std::move(example), attempt.names_target()});
   }
 
   // The dictated word that is nearest, however far, and may still be named:
