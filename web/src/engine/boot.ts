@@ -2,6 +2,7 @@
  * served, or unpacked from itself where it is the one file `sheaf.html`. The
  * build (web/build) writes both; nobody else needs to know which it is. */
 
+import { Line } from './line.js';
 import { unpack, type Packed } from './pack.js';
 import { packedPart, wholePart, type PartSource } from './part.js';
 
@@ -111,9 +112,23 @@ export async function licenceText(): Promise<string> {
   return (await whole(wholePart(await notices))).text();
 }
 
-/** Reads what is not needed at first, so that a page at work asks for nothing. */
+/** Reads what is not needed at first, so that a page at work asks for nothing.
+ * Files are read by a worker: what reading and checking them leaves behind goes
+ * with it. */
 export async function loadRest(): Promise<void> {
-  if (hasPart('guide')) guide ??= whole(packedPart(findPart('guide')));
-  if (hasPart('licences')) notices ??= whole(packedPart(findPart('licences')));
+  const names = (['guide', 'licences'] as const).filter(hasPart);
+  const sources = names.map(findPart);
+  let line: Line | null = null;
+  const read = async (): Promise<Blob[]> => {
+    if (isSingleFile()) return Promise.all(sources.map(packedPart));
+    line = new Line(await startWorker('sheaf-load'));
+    return (await line.call({ call: 'fetch', sources }) as { blobs: Blob[] }).blobs;
+  };
+  const blobs = read();
+  const blob = (name: typeof names[number]): Promise<Blob> | null =>
+    names.includes(name) ? whole(blobs.then((all) => all[names.indexOf(name)] as Blob)) : null;
+  guide ??= blob('guide');
+  notices ??= blob('licences');
   await Promise.allSettled([guide, notices]);
+  (line as Line | null)?.end();
 }

@@ -5,8 +5,9 @@
 import { findPart, isSingleFile, startWorker, whole } from './boot.js';
 import { inBrowserWords } from './browser_words.js';
 import { kMachineFault, type Answer, type Run } from './instance.js';
+import { Line } from './line.js';
 import { loadParts, type Loaded, type Parts } from './part.js';
-import type { Call, Received, Result } from './protocol.js';
+import type { Call } from './protocol.js';
 import type {
   Action, Drawn, Edit, Engine, EngineInfo, Field, HoverInfo, Inlay, LayoutInfo, Message, Offer,
   OutlinePart, Packets, Pages, PatternInfo, Picture, PlaceInFile, RunResult,
@@ -16,41 +17,6 @@ import type {
 /** The worker for commands goes when it had nothing to do for so long (ms): its
  * forty megabytes are a third of the page's. */
 const kIdle = 2_000;
-
-class Line {
-  readonly #worker: Worker;
-  readonly #waiting = new Map<number, {
-    done: (result: Result) => void; failed: (fault: Error) => void }>();
-  #next = 0;
-
-  constructor(worker: Worker) {
-    this.#worker = worker;
-    worker.addEventListener('message', (event: MessageEvent<Received>) => {
-      const received = event.data;
-      const waiting = this.#waiting.get(received.id);
-      this.#waiting.delete(received.id);
-      if ('fault' in received) waiting?.failed(new Error(received.fault));
-      else waiting?.done(received.result);
-    });
-    worker.addEventListener('error', (event) => {
-      for (const { failed } of this.#waiting.values()) failed(new Error(event.message));
-      this.#waiting.clear();
-    });
-  }
-
-  /** Nobody waits for an answer. */
-  get idle(): boolean { return this.#waiting.size === 0; }
-  end(): void { this.#worker.terminate(); }
-
-  /** `moved`: bytes of the call that are not copied but are gone from here. */
-  call(call: Call, moved: ArrayBuffer[] = []): Promise<Result> {
-    return new Promise((done, failed) => {
-      const id = this.#next++;
-      this.#waiting.set(id, { done, failed });
-      this.#worker.postMessage({ ...call, id }, moved);
-    });
-  }
-}
 
 /** Half a pair of UTF-16 has no place in a file. */
 function wellFormed(text: string): string {

@@ -1,7 +1,7 @@
 /** One run of the module: its memory and the calls into it (web/wasm/exports.cpp
  * says what each does). The same in a worker and in Node. */
 
-import type { Packed } from './pack.js';
+import { unpackInto, type Packed, type Place } from './pack.js';
 import { Streams, wasiImports } from './wasi.js';
 
 export const kShipped = '/.sheaf/share/sheaf/';
@@ -47,8 +47,8 @@ export class Instance {
     this.#exports = exports;
   }
 
-  /** A fresh one with what comes with Sheaf. */
-  static async start(module: WebAssembly.Module, shipped: Packed): Promise<Instance> {
+  /** A fresh one with what comes with Sheaf. A blob is read without a copy of it. */
+  static async start(module: WebAssembly.Module, shipped: Packed | Blob): Promise<Instance> {
     const streams = new Streams();
     let memory: WebAssembly.Memory | null = null;
     const imports = wasiImports(streams, () => (memory as WebAssembly.Memory).buffer as ArrayBuffer);
@@ -60,7 +60,11 @@ export class Instance {
     memory = exports.memory;
     exports._initialize();
     const instance = new Instance(streams, exports);
-    for (const [path, bytes] of shipped) instance.put(kShipped + path, bytes);
+    if (shipped instanceof Blob) {
+      await unpackInto(shipped, (path, size) => instance.#place(kShipped + path, size));
+    } else {
+      for (const [path, bytes] of shipped) instance.put(kShipped + path, bytes);
+    }
     return instance;
   }
 
@@ -104,10 +108,31 @@ export class Instance {
   }
 
   put(path: string, bytes: Uint8Array): void {
-    const name = this.#encoder.encode(path);
-    const code = this.#lend(name, (at) => this.#lend(bytes, (from) =>
-      this.#exports.sheaf_put(at, name.length, from, bytes.length)));
-    if (code !== 0) this.#answer();
+    const place = this.#place(path, bytes.length);
+    place.write(bytes);
+    place.done();
+  }
+
+  #place(path: string, size: number): Place {
+    const from = this.#exports.sheaf_alloc(size);
+    if (from === 0) throw new Refusal('There is not enough memory.');
+    let next = from;
+    return {
+      write: (bytes) => {
+        new Uint8Array(this.#exports.memory.buffer, next, bytes.length).set(bytes);
+        next += bytes.length;
+      },
+      done: () => {
+        const name = this.#encoder.encode(path);
+        try {
+          const code = this.#lend(name, (at) =>
+            this.#exports.sheaf_put(at, name.length, from, size));
+          if (code !== 0) this.#answer();
+        } finally {
+          this.#exports.sheaf_free(from);
+        }
+      },
+    };
   }
 
   remove(path: string): void {

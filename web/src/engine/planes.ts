@@ -1,6 +1,6 @@
 /** Undoes what build/planes.mjs did to tables of numbers so that they pack well. */
 
-const blockSize = 65536;
+export const blockSize = 65536;
 
 interface Kind { width: number; row: number; steps: boolean }
 
@@ -16,8 +16,12 @@ const kinds: (Kind | null)[] = [
   { width: 4, row: 2, steps: true },
 ];
 
+/** As it was before; kept, since each table has a hundred blocks. */
+const before = new Uint8Array(blockSize);
+
 function rowsAgain(block: Uint8Array, size: number): void {
-  const planes = block.slice();
+  before.set(block);
+  const planes = before;
   const rows = Math.floor(block.length / size);
   for (let plane = 0; plane < size; ++plane) {
     for (let i = 0, from = plane * rows, to = plane; i < rows; ++i, ++from, to += size) {
@@ -38,13 +42,17 @@ function sumsAgain(block: Uint8Array, { width, row }: Kind): void {
   }
 }
 
+/** In place; a whole block of a file, or its last. */
+export function blockOutOfPlanes(block: Uint8Array, chosen: number): void {
+  const kind = kinds[chosen];
+  if (!kind) return;
+  rowsAgain(block, kind.width * kind.row);
+  if (kind.steps) sumsAgain(block, kind);
+}
+
 /** In place. `chosen` has a kind for each block of the file. */
 export function outOfPlanes(bytes: Uint8Array, chosen: readonly number[]): void {
   chosen.forEach((index, number) => {
-    const kind = kinds[index];
-    if (!kind) return;
-    const block = bytes.subarray(number * blockSize, (number + 1) * blockSize);
-    rowsAgain(block, kind.width * kind.row);
-    if (kind.steps) sumsAgain(block, kind);
+    blockOutOfPlanes(bytes.subarray(number * blockSize, (number + 1) * blockSize), index);
   });
 }

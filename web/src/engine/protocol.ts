@@ -7,6 +7,8 @@ import type { Sight } from './types.js';
 
 export type Call =
   | { call: 'load'; module: PartSource; data: PartSource }
+  /** As they came: what is not needed at first. */
+  | { call: 'fetch'; sources: PartSource[] }
   | { call: 'start' } & Parts
   | { call: 'put'; path: string; bytes: Uint8Array<ArrayBuffer> }
   | { call: 'remove'; path: string }
@@ -18,5 +20,5 @@ export type Call =
 
 export type Sent = Call & { id: number };
 
-export type Result = { ready: true } | Loaded | Answer | Run | null;
+export type Result = { ready: true } | Loaded | Answer | Run | { blobs: Blob[] } | null;
 export type Received = { id: number } & ({ result: Result } | { fault: string });

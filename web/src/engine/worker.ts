@@ -3,8 +3,7 @@
  * nothing that a lesson says can end a teacher's session. */
 
 import { Instance, Refusal, type Answer } from './instance.js';
-import { unpack } from './pack.js';
-import { loadParts } from './part.js';
+import { loadParts, packedPart } from './part.js';
 import type { Call, Received, Result, Sent } from './protocol.js';
 import type { Pages, Sight } from './types.js';
 
@@ -21,7 +20,7 @@ let instance: Promise<Instance> | null = null;
 async function fresh(): Promise<Instance> {
   if (module === null) throw new Error('nothing was started');
   // Read again for each: kept, it would be there twice as long as one lives.
-  const made = await Instance.start(module, unpack(await shipped.arrayBuffer()));
+  const made = await Instance.start(module, shipped);
   for (const [path, bytes] of files) made.put(path, bytes);
   for (const request of settings.values()) made.ask(request);
   return made;
@@ -72,6 +71,8 @@ async function answer(call: Call): Promise<Result> {
   switch (call.call) {
     case 'load':
       return loadParts(call.module, call.data);
+    case 'fetch':
+      return { blobs: await Promise.all(call.sources.map(packedPart)) };
     case 'start':
       module = call.module;
       shipped = call.data;

@@ -3,7 +3,7 @@ import { SearchQuery, closeSearchPanel, findNext, findPrevious, getSearchQuery, 
          replaceNext, search, setSearchQuery } from '@codemirror/search';
 import type { Extension } from '@codemirror/state';
 import { EditorView, type Panel, type ViewUpdate } from '@codemirror/view';
-import { counted, make, makeButton } from './words.js';
+import { counted, make, makeButton, setText } from './words.js';
 
 const kMostCounted = 1000;
 
@@ -82,7 +82,7 @@ class FindPanel implements Panel {
     const found = count(this.#view, this.#query());
     const text = this.#find.value === '' ? ''
       : found === 0 ? 'not found' : counted(found, 'place', 'places');
-    if (this.#found.textContent !== text) this.#found.textContent = text;
+    setText(this.#found, text);
   }
 
   #key(event: KeyboardEvent): void {

@@ -8,7 +8,7 @@ import { PageCanvas } from './page_canvas.js';
 import { createPagesBar, type Readers } from './pages_bar.js';
 import { placeAt, showLines } from './page_lines.js';
 import { lessonSession } from './session.js';
-import { counted, make } from './words.js';
+import { counted, make, setText } from './words.js';
 
 /** Room beside a page, less in a narrow column, and the least that a page is
  * made (CSS pixels). */
@@ -123,8 +123,8 @@ export const createPages: Part = (parent: HTMLElement, app: App): void => {
       const there = group.list.children[index];
       if (there !== page.figure) group.list.insertBefore(page.figure, there ?? null);
     });
-    group.head.textContent = `${group.teacher ? 'For the teacher' : 'For the learner'}: `
-      + counted(mine.length, 'page', 'pages');
+    setText(group.head, `${group.teacher ? 'For the teacher' : 'For the learner'}: `
+      + counted(mine.length, 'page', 'pages'));
     return after;
   };
 

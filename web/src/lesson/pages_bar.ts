@@ -1,6 +1,6 @@
 /** Above the pages: how large, whose, and what they are. */
 import type { Pages } from '../engine/types.js';
-import { counted, make, makeButton, quoted } from './words.js';
+import { counted, make, makeButton, quoted, setText } from './words.js';
 
 export type Readers = 'learner' | 'teacher' | 'both';
 
@@ -68,7 +68,7 @@ export function createPagesBar(wishes: Wishes): PagesBar {
   return {
     element,
     size(scale, fits) {
-      shown.textContent = scale === 0 ? '' : `${Math.round(scale * 100)} %`;
+      setText(shown, scale === 0 ? '' : `${Math.round(scale * 100)} %`);
       fit.setAttribute('aria-pressed', String(fits));
     },
     say(pages, why) {

@@ -39,6 +39,12 @@ export function make<K extends keyof HTMLElementTagNameMap>(
   return node;
 }
 
+/** The same text written again would have the browser lay out all that is around
+ * it again, with each key. */
+export function setText(node: Node, text: string): void {
+  if (node.textContent !== text) node.textContent = text;
+}
+
 export function makeButton(text: string, className: string, click: () => void): HTMLButtonElement {
   const node = make('button', className, text);
   node.type = 'button';

@@ -1,4 +1,5 @@
 /** Tabs by the usual pattern: arrows move between them, Tab goes into the panel. */
+import { setText } from '../lesson/words.js';
 import { el, freshId } from './dom.js';
 
 export interface Tab { name: string; label: string; panel: HTMLElement }
@@ -52,7 +53,7 @@ export function createTabs(title: string, tabs: readonly Tab[], style: string, c
     choose,
     label(name, text) {
       const node = buttons[tabs.findIndex((tab) => tab.name === name)];
-      if (node && node.textContent !== text) node.textContent = text;
+      if (node) setText(node, text);
     },
   };
 }

@@ -1,5 +1,6 @@
 /** The row of what can be done with the open lesson. */
 import { lessonSession } from '../lesson/session.js';
+import { setText } from '../lesson/words.js';
 import { finishForm } from '../form/form.js';
 import type { Shell } from './app.js';
 import { button, el, freshId, inWords } from './dom.js';
@@ -32,8 +33,9 @@ function layoutChoice(app: Shell): HTMLElement {
       choose.append(el('option', { value: now }, spoken(now)));
     }
     if (document.activeElement !== choose || choose.value !== now) choose.value = now;
-    about.textContent = names.find((one) => one.name === now)?.about ?? '';
-    choose.title = about.textContent;
+    const said = names.find((one) => one.name === now)?.about ?? '';
+    setText(about, said);
+    if (choose.title !== said) choose.title = said;
   };
   void engine.layouts().then((layouts) => {
     names = layouts;
