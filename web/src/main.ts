@@ -9,7 +9,7 @@ import { createMessages } from './lesson/messages.js';
 import { createPages } from './lesson/pages.js';
 import { createSession } from './lesson/session.js';
 import { createMarkingView } from './marking/view.js';
-import { keepOffline, useNewest } from './offline.js';
+import { keepOffline, storeToFill, useNewest } from './offline.js';
 import { createApp } from './shell/app.js';
 import { el, inWords } from './shell/dom.js';
 import { offerDownload } from './shell/files.js';
@@ -30,7 +30,7 @@ async function begin(place: HTMLElement): Promise<void> {
     app.say(`Sheaf could not begin its work in this browser: ${inWords(fault)}`, 'fault');
   });
   // What opens the page comes first.
-  void engine.info.catch(() => undefined).then(loadRest).then(keepOffline);
+  void engine.info.catch(() => undefined).then(() => loadRest(storeToFill())).then(keepOffline);
 }
 
 const place = document.getElementById('sheaf') ?? document.body;

@@ -1,6 +1,7 @@
 /** Lets the browser keep the page (sw.ts), where it is served and may do so. */
 
-import { isSingleFile } from './engine/boot.js';
+import { buildVersion, isSingleFile } from './engine/boot.js';
+import { storeName } from './store_name.js';
 
 // How long a newer version has to find out whether it may take over, and how long
 // it has to do so from then on: not while a page is at work.
@@ -41,6 +42,12 @@ export async function useNewest(): Promise<boolean> {
     // A browser that keeps nothing (a private window, a policy) still shows the page.
   }
   return false;
+}
+
+/** Where the files of this version are to be put; null where they are already, or
+ * cannot be kept. */
+export function storeToFill(): string | null {
+  return canKeep() && !navigator.serviceWorker.controller ? storeName(buildVersion()) : null;
 }
 
 /** Settles with true once the page will open without a network as well. */

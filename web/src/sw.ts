@@ -3,6 +3,8 @@
  * so a page never has files of two. A newer one waits until no page uses the
  * older, or until the only page that is open lets it go (src/offline.ts). */
 
+import { storeName, storePrefix } from './store_name.js';
+
 // The build puts these in: the version, and all files with their integrity.
 declare const SHEAF_VERSION: string;
 declare const SHEAF_FILES: [path: string, integrity: string][];
@@ -10,12 +12,14 @@ declare const SHEAF_FILES: [path: string, integrity: string][];
 const scope = self as unknown as ServiceWorkerGlobalScope;
 
 // Other things may be kept under this address: only our own stores are removed.
-const prefix = 'sheaf-page-';
-const store = `${prefix}${SHEAF_VERSION}`;
+const store = storeName(SHEAF_VERSION);
 const base = new URL('./', scope.location.href).href;
 
 async function takeOne(cache: Cache, path: string, integrity: string): Promise<void> {
   const address = new URL(path, base).href;
+  // The page has put its large parts there already, checked as they are here, in a
+  // worker that is gone: this one stays in memory as long as the page.
+  if (await cache.match(address)) return;
   const answer = await fetch(address, { integrity, cache: 'no-cache' });
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
   await cache.put(address, answer);
@@ -37,7 +41,7 @@ async function takeAll(): Promise<void> {
 async function forgetOthers(): Promise<void> {
   const names = await caches.keys();
   await Promise.all(names
-    .filter((name) => name.startsWith(prefix) && name !== store)
+    .filter((name) => name.startsWith(storePrefix) && name !== store)
     .map((name) => caches.delete(name)));
 }
 
@@ -87,5 +91,3 @@ scope.addEventListener('message', (event) => {
     return alone ? scope.skipWaiting() : undefined;
   }));
 });
-
-export {};

@@ -113,22 +113,23 @@ export async function licenceText(): Promise<string> {
 }
 
 /** Reads what is not needed at first, so that a page at work asks for nothing.
- * Files are read by a worker: what reading and checking them leaves behind goes
- * with it. */
-export async function loadRest(): Promise<void> {
+ * `store`: all parts are put there for later visits. Files are read by a worker:
+ * what reading and checking them leaves behind goes with it. */
+export async function loadRest(store: string | null): Promise<void> {
   const names = (['guide', 'licences'] as const).filter(hasPart);
-  const sources = names.map(findPart);
+  const more = store === null ? [] : (['module', 'data', 'worker'] as const).filter(hasPart);
+  const sources = [...names, ...more].map(findPart);
   let line: Line | null = null;
   const read = async (): Promise<Blob[]> => {
     if (isSingleFile()) return Promise.all(sources.map(packedPart));
     line = new Line(await startWorker('sheaf-load'));
-    return (await line.call({ call: 'fetch', sources }) as { blobs: Blob[] }).blobs;
+    return (await line.call({ call: 'fetch', sources, store }) as { blobs: Blob[] }).blobs;
   };
   const blobs = read();
   const blob = (name: typeof names[number]): Promise<Blob> | null =>
     names.includes(name) ? whole(blobs.then((all) => all[names.indexOf(name)] as Blob)) : null;
   guide ??= blob('guide');
   notices ??= blob('licences');
-  await Promise.allSettled([guide, notices]);
+  await Promise.allSettled([blobs, guide, notices]);
   (line as Line | null)?.end();
 }

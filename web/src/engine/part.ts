@@ -22,6 +22,17 @@ export async function packedPart(source: PartSource): Promise<Blob> {
   return answer.blob();
 }
 
+/** Puts a part into a store of the browser for later visits, unless it is there. */
+export async function keepPart(store: string, source: PartSource): Promise<Blob> {
+  if (source instanceof Blob) return source;
+  const cache = await caches.open(store);
+  const kept = await cache.match(source.address);
+  if (kept) return kept.blob();
+  const blob = await packedPart(source);
+  await cache.put(source.address, new Response(blob));
+  return blob;
+}
+
 /** A blob again: the browser keeps it outside the page. */
 export async function wholePart(source: PartSource): Promise<Blob> {
   const packed = (await packedPart(source)).stream();

@@ -3,9 +3,9 @@
  * nothing that a lesson says can end a teacher's session. */
 
 import { Instance, Refusal, type Answer } from './instance.js';
-import { loadParts, packedPart } from './part.js';
+import { keepPart, loadParts, packedPart, type PartSource } from './part.js';
 import type { Call, Received, Result, Sent } from './protocol.js';
-import type { Pages, Sight } from './types.js';
+import type { Drawn, Pages, Picture, Sight } from './types.js';
 
 // Given back when it has grown over this, between two calls.
 const kMostBytes = 160 << 20;
@@ -37,34 +37,45 @@ function remember(request: unknown): void {
 /** The pages that were told last, until something is said that may change them. */
 let told: { path: string; pages: Pages } | null = null;
 
-/** The bytes of pictures that came back. A browser frees what nobody holds any
- * more only now and then, and each key would leave it some megabytes. */
-const rooms: ArrayBuffer[] = [];
-/** As many as are under way at once while somebody types. */
-const kRooms = 2;
-
 async function ask(request: unknown): Promise<Answer> {
   instance ??= fresh();
   const { do: what, path } = request as { do: string; path?: string };
   if (what === 'options' || what === 'change' || what === 'close') told = null;
-  const room = what === 'draw' ? rooms.pop() : undefined;
-  const answer = (await instance).ask(request, room);
+  const answer = (await instance).ask(request);
   remember(request);
   if (what === 'pages') told = { path: path ?? '', pages: answer.json as Pages };
   if ((await instance).size > kMostBytes) instance = null;
   return answer;
 }
 
-async function drawChanged(path: string, sights: readonly Sight[]): Promise<Answer | null> {
+async function draw(path: string, page: number, dpi: number): Promise<Picture> {
+  instance ??= fresh();
+  const made = await instance;
+  const picture = await made.draw(path, page, dpi);
+  if (made.size > kMostBytes) instance = null;
+  return picture;
+}
+
+async function drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null> {
   if (told?.path !== path) await ask({ do: 'pages', path });
   const pages = told?.pages.pages ?? [];
   for (const { page, dpi, look: before } of sights) {
     const look = pages[page]?.look;
     if (look === undefined || look === before) continue;
-    const { json, parts } = await ask({ do: 'draw', path, page, dpi });
-    return { json: { ...json as object, page, dpi, look }, parts };
+    return { page, dpi, look, picture: await draw(path, page, dpi) };
   }
   return null;
+}
+
+/** One after another: they are in no hurry, and memory is taken for one at a time. */
+async function fetchParts(sources: readonly PartSource[], store: string | null): Promise<Blob[]> {
+  const blobs: Blob[] = [];
+  for (const source of sources) {
+    // A browser that keeps nothing still reads.
+    const kept = store === null ? null : await keepPart(store, source).catch(() => null);
+    blobs.push(kept ?? await packedPart(source));
+  }
+  return blobs;
 }
 
 async function answer(call: Call): Promise<Result> {
@@ -72,7 +83,7 @@ async function answer(call: Call): Promise<Result> {
     case 'load':
       return loadParts(call.module, call.data);
     case 'fetch':
-      return { blobs: await Promise.all(call.sources.map(packedPart)) };
+      return { blobs: await fetchParts(call.sources, call.store) };
     case 'start':
       module = call.module;
       shipped = call.data;
@@ -91,11 +102,10 @@ async function answer(call: Call): Promise<Result> {
       return null;
     case 'ask':
       return ask(call.request);
+    case 'draw':
+      return { picture: await draw(call.path, call.page, call.dpi) };
     case 'draw-changed':
       return drawChanged(call.path, call.sights);
-    case 'room':
-      if (rooms.length < kRooms) rooms.push(call.bytes);
-      return null;
     case 'run': {
       instance ??= fresh();
       const made = await instance;
@@ -122,9 +132,14 @@ async function reply({ id, ...call }: Sent): Promise<void> {
     if (!(fault instanceof Refusal)) instance = null;
     received = { id, fault: fault instanceof Error ? fault.message : String(fault) };
   }
-  const parts = 'result' in received && received.result !== null &&
-    'parts' in received.result ? received.result.parts : [];
-  self.postMessage(received, { transfer: parts.map((part) => part.buffer) });
+  self.postMessage(received, { transfer: 'result' in received ? moved(received.result) : [] });
+}
+
+/** What is not copied on its way to the page. */
+function moved(result: Result): Transferable[] {
+  if (result === null) return [];
+  if ('picture' in result) return [result.picture];
+  return 'parts' in result ? result.parts.map((part) => part.buffer) : [];
 }
 
 let line: Promise<void> = Promise.resolve();

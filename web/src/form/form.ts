@@ -83,7 +83,7 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     }
     broken.hidden = answer.length > 0;
     if (answer.length === 0) broken.textContent = 'This text is no lesson that a form can show. Write in the text.';
-    showMessages();
+    if (!parent.hidden) showMessages();
   };
   const soon = later(120, () => { void renew().catch(() => undefined); });
   // While nobody sees it, it waits until typing rests.
@@ -120,6 +120,7 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     late.cancel();
     void renew().catch(() => undefined);
   });
-  session.addEventListener('answers', showMessages);
+  // What nobody sees is brought up to date when it is shown.
+  session.addEventListener('answers', () => { if (!parent.hidden) showMessages(); });
 };
 

@@ -96,16 +96,15 @@ export class Drawing {
     if (!one) return;
     const page = this.#pages().find(({ number }) => number === one.page);
     if (page?.put(one.look, one.dpi, one.picture)) this.#clock.drawn(version);
-    this.#engine.giveBack(one.picture);
+    else one.picture.close();
   }
 
   async #draw(page: PageCanvas, dpi: number): Promise<boolean> {
     const look = page.page?.look ?? '';
     const { path } = this.#session;
     const picture = await this.#engine.draw(path, page.number, dpi).catch(() => null);
-    const put = picture !== null && path === this.#session.path && page.put(look, dpi, picture);
-    if (picture) this.#engine.giveBack(picture);
-    if (put) return true;
+    if (picture !== null && path === this.#session.path && page.put(look, dpi, picture)) return true;
+    picture?.close();
     // A page that is another by now may well be drawn.
     if (page.page?.look === look) this.#failed.add(page);
     return false;

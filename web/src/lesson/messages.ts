@@ -4,8 +4,8 @@ import type { Message } from '../engine/types.js';
 import { explain } from './explaining.js';
 import { mend } from './mend.js';
 import { lessonSession } from './session.js';
-import { certainMends, countWords, inOrder, make, makeButton, quoted, setText,
-         severitySigns, severityWords, where } from './words.js';
+import { certainMends, countWords, inOrder, make, makeButton, quoted, setHidden,
+         setText, severitySigns, severityWords, where } from './words.js';
 
 /** The cursor rests for so long (ms); room above what comes into sight (px). */
 const kRest = 200;
@@ -109,9 +109,9 @@ export const createMessages: Part = (parent: HTMLElement, app: App): void => {
       const there = list.children[index];
       if (there !== row.item) list.insertBefore(row.item, there ?? null);
     });
-    none.hidden = rows.length > 0 || session.pages.pages.length === 0;
+    setHidden(none, rows.length > 0 || session.pages.pages.length === 0);
     const { count: certain } = certainMends(messages);
-    all.hidden = certain < 2;
+    setHidden(all, certain < 2);
     setText(all, `Mend all that is certain (${certain})`);
     // A mend takes its own button away: the focus goes on to what is next.
     const lost = focused >= 0 && !list.contains(document.activeElement);

@@ -8,7 +8,7 @@ import { PageCanvas } from './page_canvas.js';
 import { createPagesBar, type Readers } from './pages_bar.js';
 import { placeAt, showLines } from './page_lines.js';
 import { lessonSession } from './session.js';
-import { counted, make, setText } from './words.js';
+import { counted, make, setHidden, setText } from './words.js';
 
 /** Room beside a page, less in a narrow column, and the least that a page is
  * made (CSS pixels). */
@@ -99,7 +99,7 @@ export const createPages: Part = (parent: HTMLElement, app: App): void => {
   const arrange = (): void => {
     for (const group of groups) {
       const wanted = readers === 'both' || (readers === 'teacher') === group.teacher;
-      group.section.hidden = !wanted || group.list.childElementCount === 0;
+      setHidden(group.section, !wanted || group.list.childElementCount === 0);
     }
     fit();
   };

@@ -45,6 +45,11 @@ export function setText(node: Node, text: string): void {
   if (node.textContent !== text) node.textContent = text;
 }
 
+/** The same for what is hidden. */
+export function setHidden(node: HTMLElement, hidden: boolean): void {
+  if (node.hidden !== hidden) node.hidden = hidden;
+}
+
 export function makeButton(text: string, className: string, click: () => void): HTMLButtonElement {
   const node = make('button', className, text);
   node.type = 'button';

@@ -8,8 +8,10 @@ import type { Locator, Page } from 'playwright-core';
 export async function drawnPages(page: Page): Promise<number> {
   return page.evaluate(() => [...document.querySelectorAll('canvas')].filter((canvas) => {
     if (canvas.width < 50 || canvas.height < 50) return false;
-    const { data } = canvas.getContext('2d')?.getImageData(
-      0, 0, canvas.width, canvas.height) ?? { data: [] };
+    const copy = new OffscreenCanvas(canvas.width, canvas.height);
+    const pen = copy.getContext('2d');
+    pen?.drawImage(canvas, 0, 0);
+    const { data } = pen?.getImageData(0, 0, copy.width, copy.height) ?? { data: [] };
     let dark = 0;
     for (let i = 0; i < data.length; i += 64) {
       if ((data[i] ?? 255) < 100 && (data[i + 3] ?? 0) > 200) dark += 1;
