@@ -131,11 +131,23 @@ class WorkerEngine implements Engine {
   pages(path: string) { return this.#json<Pages>({ do: 'pages', path }); }
 
   async draw(path: string, page: number, dpi: number): Promise<Picture> {
-    const drawn = await (await this.#texts).call({ call: 'draw', path, page, dpi });
-    return (drawn as { picture: Picture }).picture;
+    const { json, parts } = await this.#ask({ do: 'draw', path, page, dpi });
+    const { width, height } = json as { width: number; height: number };
+    const [bytes] = parts;
+    if (!bytes) throw new Error('The page could not be drawn.');
+    return { width, height, pixels: new Uint8ClampedArray(bytes.buffer) };
   }
   async drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null> {
-    return await (await this.#texts).call({ call: 'draw-changed', path, sights }) as Drawn | null;
+    const answer = await (await this.#texts).call({ call: 'draw-changed', path, sights });
+    if (answer === null) return null;
+    const { json, parts: [bytes] } = answer as Answer;
+    const { width, height, ...drawn } = json as Omit<Drawn, 'picture'> & Omit<Picture, 'pixels'>;
+    if (!bytes) throw new Error('The page could not be drawn.');
+    return { ...drawn, picture: { width, height, pixels: new Uint8ClampedArray(bytes.buffer) } };
+  }
+  giveBack({ pixels: { buffer: bytes } }: Picture): void {
+    void this.#texts.then((line) => line.call({ call: 'room', bytes }, [bytes]))
+      .catch(() => undefined);
   }
   atPoint(path: string, page: number, x: number, y: number) {
     return this.#json<PlaceInFile | null>({ do: 'at-point', path, page, x, y });

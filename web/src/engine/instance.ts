@@ -2,7 +2,6 @@
  * says what each does). The same in a worker and in Node. */
 
 import { unpackInto, type Packed, type Place } from './pack.js';
-import type { Picture } from './types.js';
 import { Streams, wasiImports } from './wasi.js';
 
 export const kShipped = '/.sheaf/share/sheaf/';
@@ -87,24 +86,25 @@ export class Instance {
     return new Uint8Array(this.#exports.memory.buffer as ArrayBuffer, at, size);
   }
 
-  /** The parts are where the module has them, until it is called again. */
-  #answerInPlace(): Answer {
+  #answer(room?: ArrayBuffer): Answer {
     const { sheaf_answer, sheaf_answer_size, sheaf_parts } = this.#exports;
     const text = this.#decoder.decode(this.#view(sheaf_answer(), sheaf_answer_size()));
     const parts: Uint8Array<ArrayBuffer>[] = [];
     for (let i = 0; i < sheaf_parts(); ++i) {
-      parts.push(this.#view(this.#exports.sheaf_part(i), this.#exports.sheaf_part_size(i)));
+      const part = this.#view(this.#exports.sheaf_part(i), this.#exports.sheaf_part_size(i));
+      if (i === 0 && room?.byteLength === part.length) {
+        const copy = new Uint8Array(room);
+        copy.set(part);
+        parts.push(copy);
+      } else {
+        parts.push(part.slice());
+      }
     }
     const json: unknown = text === '' ? null : JSON.parse(text);
     if (typeof json === 'object' && json !== null && 'fault' in json) {
       throw new Refusal(String(json.fault));
     }
     return { json, parts };
-  }
-
-  #answer(): Answer {
-    const { json, parts } = this.#answerInPlace();
-    return { json, parts: parts.map((part) => part.slice()) };
   }
 
   put(path: string, bytes: Uint8Array): void {
@@ -140,24 +140,11 @@ export class Instance {
     this.#lend(name, (at) => this.#exports.sheaf_remove(at, name.length));
   }
 
-  #request(request: unknown): void {
+  /** `room`: where the first part goes if it is just as long. */
+  ask(request: unknown, room?: ArrayBuffer): Answer {
     const bytes = this.#encoder.encode(JSON.stringify(request));
     this.#lend(bytes, (at) => this.#exports.sheaf_ask(at, bytes.length));
-  }
-
-  ask(request: unknown): Answer {
-    this.#request(request);
-    return this.#answer();
-  }
-
-  /** A page; nothing else may be asked until it is there. */
-  async draw(path: string, page: number, dpi: number): Promise<Picture> {
-    this.#request({ do: 'draw', path, page, dpi });
-    const { json, parts: [bytes] } = this.#answerInPlace();
-    const { width, height } = json as { width: number; height: number };
-    if (!bytes) throw new Refusal('The page could not be drawn.');
-    const pixels = new Uint8ClampedArray(bytes.buffer, bytes.byteOffset, bytes.length);
-    return createImageBitmap(new ImageData(pixels, width, height));
+    return this.#answer(room);
   }
 
   run(args: readonly string[], input = ''): Run {

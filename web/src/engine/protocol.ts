@@ -3,7 +3,7 @@
 
 import type { Answer, Run } from './instance.js';
 import type { Loaded, Parts, PartSource } from './part.js';
-import type { Drawn, Picture, Sight } from './types.js';
+import type { Sight } from './types.js';
 
 export type Call =
   | { call: 'load'; module: PartSource; data: PartSource }
@@ -13,12 +13,12 @@ export type Call =
   | { call: 'put'; path: string; bytes: Uint8Array<ArrayBuffer> }
   | { call: 'remove'; path: string }
   | { call: 'ask'; request: unknown }
-  | { call: 'draw'; path: string; page: number; dpi: number }
   | { call: 'draw-changed'; path: string; sights: readonly Sight[] }
+  /** The bytes of a picture that was shown, for the next one; moved, not copied. */
+  | { call: 'room'; bytes: ArrayBuffer }
   | { call: 'run'; args: string[]; input: string };
 
 export type Sent = Call & { id: number };
 
-export type Result = { ready: true } | Loaded | Answer | Run | { blobs: Blob[] }
-  | { picture: Picture } | Drawn | null;
+export type Result = { ready: true } | Loaded | Answer | Run | { blobs: Blob[] } | null;
 export type Received = { id: number } & ({ result: Result } | { fault: string });

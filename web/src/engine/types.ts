@@ -79,8 +79,7 @@ export interface Pages {
   why: string;
 }
 
-/** A page as it is shown; whoever has it shows it or closes it. */
-export type Picture = ImageBitmap;
+export interface Picture { width: number; height: number; /** RGBA, rows from the top. */ pixels: Uint8ClampedArray<ArrayBuffer> }
 
 /** A page that is in sight, and how the screen has it. */
 export interface Sight { page: number; dpi: number; /** What it shows; '': nothing. */ look: string }
@@ -169,6 +168,8 @@ export interface Engine {
   /** The first of these that looks different now, drawn; null: all are right. So
    * a page can be asked for together with the text that may change it. */
   drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null>;
+  /** A picture that was shown, or never will be: its bytes take the next one. */
+  giveBack(picture: Picture): void;
   /** In points from the top left corner. */
   atPoint(path: string, page: number, x: number, y: number): Promise<PlaceInFile | null>;
   pagesOf(path: string, from: number, to: number): Promise<number[]>;

@@ -5,7 +5,7 @@
 import { Instance, Refusal, type Answer } from './instance.js';
 import { keepPart, loadParts, packedPart, type PartSource } from './part.js';
 import type { Call, Received, Result, Sent } from './protocol.js';
-import type { Drawn, Pages, Picture, Sight } from './types.js';
+import type { Pages, Sight } from './types.js';
 
 // Given back when it has grown over this, between two calls.
 const kMostBytes = 160 << 20;
@@ -37,32 +37,32 @@ function remember(request: unknown): void {
 /** The pages that were told last, until something is said that may change them. */
 let told: { path: string; pages: Pages } | null = null;
 
+/** The bytes of pictures that came back. A browser frees what nobody holds any
+ * more only now and then, and each key would leave it some megabytes. */
+const rooms: ArrayBuffer[] = [];
+/** As many as are under way at once while somebody types. */
+const kRooms = 2;
+
 async function ask(request: unknown): Promise<Answer> {
   instance ??= fresh();
   const { do: what, path } = request as { do: string; path?: string };
   if (what === 'options' || what === 'change' || what === 'close') told = null;
-  const answer = (await instance).ask(request);
+  const room = what === 'draw' ? rooms.pop() : undefined;
+  const answer = (await instance).ask(request, room);
   remember(request);
   if (what === 'pages') told = { path: path ?? '', pages: answer.json as Pages };
   if ((await instance).size > kMostBytes) instance = null;
   return answer;
 }
 
-async function draw(path: string, page: number, dpi: number): Promise<Picture> {
-  instance ??= fresh();
-  const made = await instance;
-  const picture = await made.draw(path, page, dpi);
-  if (made.size > kMostBytes) instance = null;
-  return picture;
-}
-
-async function drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null> {
+async function drawChanged(path: string, sights: readonly Sight[]): Promise<Answer | null> {
   if (told?.path !== path) await ask({ do: 'pages', path });
   const pages = told?.pages.pages ?? [];
   for (const { page, dpi, look: before } of sights) {
     const look = pages[page]?.look;
     if (look === undefined || look === before) continue;
-    return { page, dpi, look, picture: await draw(path, page, dpi) };
+    const { json, parts } = await ask({ do: 'draw', path, page, dpi });
+    return { json: { ...json as object, page, dpi, look }, parts };
   }
   return null;
 }
@@ -102,10 +102,11 @@ async function answer(call: Call): Promise<Result> {
       return null;
     case 'ask':
       return ask(call.request);
-    case 'draw':
-      return { picture: await draw(call.path, call.page, call.dpi) };
     case 'draw-changed':
       return drawChanged(call.path, call.sights);
+    case 'room':
+      if (rooms.length < kRooms) rooms.push(call.bytes);
+      return null;
     case 'run': {
       instance ??= fresh();
       const made = await instance;
@@ -132,14 +133,9 @@ async function reply({ id, ...call }: Sent): Promise<void> {
     if (!(fault instanceof Refusal)) instance = null;
     received = { id, fault: fault instanceof Error ? fault.message : String(fault) };
   }
-  self.postMessage(received, { transfer: 'result' in received ? moved(received.result) : [] });
-}
-
-/** What is not copied on its way to the page. */
-function moved(result: Result): Transferable[] {
-  if (result === null) return [];
-  if ('picture' in result) return [result.picture];
-  return 'parts' in result ? result.parts.map((part) => part.buffer) : [];
+  const parts = 'result' in received && received.result !== null &&
+    'parts' in received.result ? received.result.parts : [];
+  self.postMessage(received, { transfer: parts.map((part) => part.buffer) });
 }
 
 let line: Promise<void> = Promise.resolve();

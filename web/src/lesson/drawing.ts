@@ -6,8 +6,8 @@ import type { PageCanvas } from './page_canvas.js';
 import type { First, LessonSession } from './session.js';
 
 /** In heights of the window: drawn ahead, and kept. */
-const kAhead = 1;
-const kKept = 4;
+const kAhead = 0.5;
+const kKept = 2;
 /** While somebody types, only what is in sight is drawn: what is near it waits
  * for so long a rest (ms). */
 const kRest = 300;
@@ -96,15 +96,16 @@ export class Drawing {
     if (!one) return;
     const page = this.#pages().find(({ number }) => number === one.page);
     if (page?.put(one.look, one.dpi, one.picture)) this.#clock.drawn(version);
-    else one.picture.close();
+    this.#engine.giveBack(one.picture);
   }
 
   async #draw(page: PageCanvas, dpi: number): Promise<boolean> {
     const look = page.page?.look ?? '';
     const { path } = this.#session;
     const picture = await this.#engine.draw(path, page.number, dpi).catch(() => null);
-    if (picture !== null && path === this.#session.path && page.put(look, dpi, picture)) return true;
-    picture?.close();
+    const put = picture !== null && path === this.#session.path && page.put(look, dpi, picture);
+    if (picture) this.#engine.giveBack(picture);
+    if (put) return true;
     // A page that is another by now may well be drawn.
     if (page.page?.look === look) this.#failed.add(page);
     return false;

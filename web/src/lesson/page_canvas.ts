@@ -91,15 +91,14 @@ export class PageCanvas {
     return { page: this.number, dpi: dpiFor(this.page, this.#width, ratio), look: this.#drawn };
   }
 
-  /** Puts a picture there, if it is still that page's; then it is gone. */
+  /** Puts a picture there, if it is still that page's. */
   put(look: string, dpi: number, picture: Picture): boolean {
     if (this.page?.look !== look) return false;
-    // No pen: what a pen draws on is kept twice.
-    const shown = this.canvas.getContext('bitmaprenderer');
-    if (!shown) return false;
+    const pen = this.canvas.getContext('2d');
+    if (!pen) return false;
     if (this.canvas.width !== picture.width) this.canvas.width = picture.width;
     if (this.canvas.height !== picture.height) this.canvas.height = picture.height;
-    shown.transferFromImageBitmap(picture);
+    pen.putImageData(new ImageData(picture.pixels, picture.width, picture.height), 0, 0);
     this.#drawn = look;
     this.#dpi = dpi;
     return true;
@@ -108,7 +107,6 @@ export class PageCanvas {
   /** Far out of sight a picture only takes up room. */
   release(): void {
     if (this.#drawn === '') return;
-    this.canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(null);
     this.canvas.width = this.canvas.height = 1;
     this.#drawn = '';
     this.#dpi = 0;

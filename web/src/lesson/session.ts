@@ -261,7 +261,7 @@ export class LessonSession extends EventTarget implements Session {
 
   /** A later text came first: nobody will show that page. */
   #unused(first: First | null): void {
-    void first?.drawn.then((one) => { one?.picture.close(); });
+    void first?.drawn.then((one) => { if (one) this.#engine.giveBack(one.picture); });
   }
 
   /** When a key was pressed, for what is drawn by it. */

@@ -9,7 +9,7 @@ import { after, before, test } from 'node:test';
 import type { Page } from 'playwright-core';
 import { built, newPage, openChromium, singleFile, type Chromium } from '../support/browser.js';
 import { answers, servePages } from '../support/server.js';
-import { hasPages, savedPacket, workALittle } from '../support/steps.js';
+import { hasPages, savedPacket, until, workALittle } from '../support/steps.js';
 
 let chromium: Chromium;
 before(async () => { chromium = await openChromium(); });
@@ -104,8 +104,9 @@ test('a newer version waits for the pages of the older, and none is mixed', asyn
   await page.evaluate(async () => {
     await (await navigator.serviceWorker.ready).update();
   });
-  await page.waitForFunction(async () =>
-    (await navigator.serviceWorker.getRegistration())?.waiting?.state === 'installed');
+  await until(page, () => page.evaluate(async () =>
+    (await navigator.serviceWorker.getRegistration())?.waiting?.state === 'installed'),
+    'a newer version that waits');
   // Two pages are open: both go on with what they have, reloaded or not.
   await page.reload();
   await hasPages(page);
@@ -143,12 +144,16 @@ test('half of a newer version is not taken', async (t) => {
     await (await navigator.serviceWorker.ready).update().catch(() => undefined);
   });
   while (!server.asked.includes('/index.html')) await page.waitForTimeout(50);
-  await page.waitForFunction(async () => {
+  // The browser may try again of itself at any time, so all is looked at in one go.
+  const left = (): Promise<string[] | null> => page.evaluate(async () => {
     const registration = await navigator.serviceWorker.getRegistration();
+    const names = await caches.keys();
     return registration !== undefined && !registration.installing && !registration.waiting &&
-      (await caches.keys()).length === 1;
+      names.length === 1 ? names : null;
   });
-  assert.deepEqual(await stores(page), [`sheaf-page-${first}`]);
+  let names: string[] | null = null;
+  await until(page, async () => (names = await left()) !== null, 'one store is left');
+  assert.deepEqual(names, [`sheaf-page-${first}`]);
   await page.reload();
   await hasPages(page);
   assert.notEqual(await versionOf(page), second);

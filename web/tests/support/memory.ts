@@ -7,27 +7,43 @@ import type { Browser } from 'playwright-core';
 /** How often it is looked at (ms). */
 const kApart = 100;
 
-/** In MiB: the page, its workers, and what the browser keeps for both. */
-function privateOf(process: number): number {
-  const rollup = readFileSync(`/proc/${process}/smaps_rollup`, 'utf8');
-  let sum = 0;
-  for (const [, kilobytes] of rollup.matchAll(/Private_(?:Dirty|Clean):\s+(\d+)/g)) {
-    sum += Number(kilobytes);
+interface Taken {
+  /** All that no other process has in use, in MiB: the page, its workers, what the
+   * browser keeps for both, and pages of the browser's own program. */
+  all: number;
+  /** Of that what is in no file and was not made to be shared. */
+  anonymous: number;
+}
+
+function takenBy(process: number): Taken {
+  let all = 0;
+  let anonymous = 0;
+  let counted = false;
+  for (const line of readFileSync(`/proc/${process}/smaps`, 'utf8').split('\n')) {
+    // A mapping: its place, what is allowed there (p: private), and its file's number.
+    const mapping = /^[0-9a-f]+-[0-9a-f]+ ...(.) \S+ \S+ (\d+)/.exec(line);
+    if (mapping) counted = mapping[1] === 'p' && mapping[2] === '0';
+    const size = Number(/^Private_(?:Dirty|Clean): +(\d+)/.exec(line)?.[1] ?? 0) / 1024;
+    all += size;
+    if (counted) anonymous += size;
   }
-  return sum / 1024;
+  return { all, anonymous };
 }
 
 export class MemoryWatch {
-  readonly #most = new Map<string, number>();
+  readonly #most = new Map<string, Taken>();
   readonly #timer: ReturnType<typeof setInterval>;
   #what = '';
 
-  private constructor(now: () => Promise<number>) {
+  private constructor(now: () => Promise<Taken>) {
     this.#timer = setInterval(() => {
       const what = this.#what;
       if (what === '') return;
-      now().then((size) => { this.#most.set(what, Math.max(size, this.#most.get(what) ?? 0)); },
-                 () => undefined);
+      now().then(({ all, anonymous }) => {
+        const most = this.#most.get(what) ?? { all: 0, anonymous: 0 };
+        this.#most.set(what, { all: Math.max(all, most.all),
+          anonymous: Math.max(anonymous, most.anonymous) });
+      }, () => undefined);
     }, kApart);
   }
 
@@ -36,17 +52,18 @@ export class MemoryWatch {
     const session = await browser.newBrowserCDPSession();
     return new MemoryWatch(async () => {
       const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-      return Math.max(...processInfo.filter(({ type }) => type === 'renderer')
-        .map(({ id }) => privateOf(id)));
+      return processInfo.filter(({ type }) => type === 'renderer')
+        .map(({ id }) => takenBy(id)).reduce((a, b) => (a.all > b.all ? a : b));
     });
   }
 
   /** From now on this is what the page does. */
   while(what: string): void { this.#what = what; }
 
-  /** Ends it: "most while typing 131 MiB, …". */
+  /** Ends it: "typing 131 MiB (anonymous 112), …". */
   end(): string {
     clearInterval(this.#timer);
-    return [...this.#most].map(([what, size]) => `${what} ${size.toFixed(0)} MiB`).join(', ');
+    return [...this.#most].map(([what, { all, anonymous }]) =>
+      `${what} ${all.toFixed(0)} MiB (anonymous ${anonymous.toFixed(0)})`).join(', ');
   }
 }

@@ -8,10 +8,8 @@ import type { Locator, Page } from 'playwright-core';
 export async function drawnPages(page: Page): Promise<number> {
   return page.evaluate(() => [...document.querySelectorAll('canvas')].filter((canvas) => {
     if (canvas.width < 50 || canvas.height < 50) return false;
-    const copy = new OffscreenCanvas(canvas.width, canvas.height);
-    const pen = copy.getContext('2d');
-    pen?.drawImage(canvas, 0, 0);
-    const { data } = pen?.getImageData(0, 0, copy.width, copy.height) ?? { data: [] };
+    const { data } = canvas.getContext('2d')?.getImageData(
+      0, 0, canvas.width, canvas.height) ?? { data: [] };
     let dark = 0;
     for (let i = 0; i < data.length; i += 64) {
       if ((data[i] ?? 255) < 100 && (data[i + 3] ?? 0) > 200) dark += 1;
@@ -20,7 +18,8 @@ export async function drawnPages(page: Page): Promise<number> {
   }).length);
 }
 
-async function until(page: Page, holds: () => Promise<boolean>, what: string): Promise<void> {
+/** Playwright's own waiting takes the promise of a page's function for a yes. */
+export async function until(page: Page, holds: () => Promise<boolean>, what: string): Promise<void> {
   for (let tries = 0; tries < 300; ++tries) {
     if (await holds()) return;
     await page.waitForTimeout(100);

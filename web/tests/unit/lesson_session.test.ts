@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import type { Folder } from '../../src/contract.js';
-import type { Drawn, Engine, Message, Pages, Sight } from '../../src/engine/types.js';
+import type { Drawn, Engine, Message, Pages, Picture, Sight } from '../../src/engine/types.js';
 import { createSession, type LessonSession } from '../../src/lesson/session.js';
 
 interface Asked { text: string; answer(messages?: Message[]): void; fail(): void }
@@ -42,10 +42,11 @@ class SlowEngine {
     const [first] = sights;
     if (!first) return Promise.reject(new Error('nothing is in sight'));
     return Promise.resolve({ page: first.page, dpi: first.dpi, look,
-      picture: { width: look.length, height: 0, close: () => { this.unwanted.push(look.length); } } });
+      picture: { width: look.length, height: 0, pixels: new Uint8ClampedArray() } });
   }
-  /** The pictures that nobody wants, by their numbers of dots. */
-  readonly unwanted: number[] = [];
+  /** The pictures that came back, by their numbers of dots. */
+  readonly back: number[] = [];
+  giveBack(picture: Picture): void { this.back.push(picture.width); }
   readFile(path: string): Promise<Uint8Array | null> {
     const text = this.files.get(path);
     return Promise.resolve(text === undefined ? null : new TextEncoder().encode(text));
@@ -220,7 +221,7 @@ test('a page that a later text made old goes back, and one that is shown does no
     await session.settled();
   }
   await turn();
-  assert.deepEqual(engine.unwanted, [2]);
+  assert.deepEqual(engine.back, [2]);
   assert.equal((await session.takeFirst()?.drawn)?.look, 'abc');
 
   // So does one of a lesson that was left meanwhile.
@@ -231,7 +232,7 @@ test('a page that a later text made old goes back, and one that is shown does no
   engine.asked[4]?.answer();
   await session.settled();
   await turn();
-  assert.deepEqual(engine.unwanted, [2, 4]);
+  assert.deepEqual(engine.back, [2, 4]);
 });
 
 test('a page that cannot be drawn takes no answer away', async () => {
