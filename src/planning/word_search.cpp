@@ -35,6 +35,11 @@ constexpr int kPrefix = 60;
 constexpr int kCompound = 30;
 constexpr int kStrangeBase = 40;  // an ending on what is no everyday word
 constexpr int kIrregular = 40;
+// A weak vowel cannot be sounded out from its letter (the e of toilet). Where
+// words of one beat are enough for a lesson, ten and four more to dictate, such
+// a word comes behind them, as one with an ending does.
+constexpr int kWeakVowel = 60;
+constexpr std::size_t kEnoughOfOneBeat = 14;
 // In a contrast: silent about its rule; twice as much for an exception.
 constexpr int kUnfit = 1000;
 
@@ -88,6 +93,12 @@ bool is_british(const Phonics& phonics, const std::string& word) {
     american.replace(at, pair[0].size(), pair[1]);
     return phonics.knows(american);
   });
+}
+
+// The e of toilet, the a of about; not the er of sister, which has a spelling
+// of its own.
+bool is_weak_vowel(const Unit& unit) {
+  return unit.listed.size() == 1 && unit.listed.front() == Phoneme::ax;
 }
 
 // The s of is, the c of city, the g of gem.
@@ -167,6 +178,7 @@ class Search {
       if (only_cheapest && std::ranges::any_of(found, costs_no_more)) break;
       read(*r.word, r.cost, r.held_back || !r.word->info.everyday, found);
     }
+    put_weak_vowels_behind(found);
     std::ranges::stable_sort(found, [](const FoundWord& a, const FoundWord& b) {
       const bool a_breaks = a.fit == ContrastFit::breaks;
       const bool b_breaks = b.fit == ContrastFit::breaks;
@@ -226,6 +238,27 @@ class Search {
       }
     }
     return false;
+  }
+
+  // Where words of one beat are enough, without those that only an ending makes
+  // show the pattern (hopped).
+  void put_weak_vowels_behind(std::vector<FoundWord>& found) const {
+    const auto short_ones =
+        std::ranges::count_if(found, [](const FoundWord& w) {
+          return w.reading->syllables() == 1 && w.base.empty() && !w.later &&
+                 !w.older && w.fit != ContrastFit::breaks;
+        });
+    if (static_cast<std::size_t>(short_ones) < kEnoughOfOneBeat) return;
+    for (FoundWord& word : found) {
+      const auto& own = word.reading->find(query_.pattern)->units;
+      for (std::size_t i = 0; i < word.reading->units.size(); ++i) {
+        const bool of_pattern =
+            pattern_.of_units && std::ranges::find(own, i) != own.end();
+        if (!of_pattern && is_weak_vowel(word.reading->units[i])) {
+          word.cost += kWeakVowel;
+        }
+      }
+    }
   }
 
   // Looked at last: it takes longer than the rest.
