@@ -245,13 +245,18 @@ bool narrow_to_pages(std::vector<Block>& blocks, std::size_t pages,
   constexpr int kSteps = 10;
   std::vector<Length> blanks;
   for (const Block& block : blocks) blanks.push_back(block.space_before);
-  for (int step = 0; step <= kSteps; ++step) {
-    const double part = 1 - (1 - least) * step / kSteps;
+  const auto fits_at = [&](double part) {
     for (std::size_t i = 0; i < blocks.size(); ++i) {
       blocks[i].space_before = scaled(blanks[i], part);
     }
-    if (page_starts(blocks, height).size() <= pages) return true;
+    return page_starts(blocks, height).size() <= pages;
+  };
+  // Where the narrowest do not help, no others are tried.
+  const bool possible = fits_at(least);
+  for (int step = 0; possible && step < kSteps; ++step) {
+    if (fits_at(1 - (1 - least) * step / kSteps)) return true;
   }
+  if (possible) return fits_at(least);
   for (std::size_t i = 0; i < blocks.size(); ++i) {
     blocks[i].space_before = blanks[i];
   }

@@ -179,10 +179,10 @@ struct BlockGroup {
   std::size_t first = 0;
   std::size_t count = 0;
 };
-/// Saves pages as `save_pages` does, then lets groups stand on one page each, as
-/// far as that costs no page: those of a few blocks, then two blocks at either
-/// end of the others, then all that take no more than a third of a page. Blanks
-/// may become narrower for it, to 0.7 times `least`.
+/// Saves pages as `save_pages` does, then lets groups stand on one page each,
+/// as far as that costs no page: those of a few blocks, then two blocks at
+/// either end of the others, then all of a third of a page or less. Blanks may
+/// become narrower for it, to 0.7 times `least`.
 void save_pages_with_groups(std::vector<Block>& blocks,
                             std::span<const BlockGroup> groups, Length height,
                             double least);
