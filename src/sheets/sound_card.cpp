@@ -207,15 +207,18 @@ void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
 std::string told_text(Composer& c, const TextStyle& style,
                       const PatternCard& card) {
   constexpr std::string_view kExample = " as in ";
-  const std::size_t lines =
-      break_lines(c, style, card.learner, c.width()).size();
+  constexpr std::size_t kWords = 3;
+  const auto lines = break_lines(c, style, card.learner, c.width());
   const std::size_t at = card.learner.rfind(kExample);
-  if (lines < 2 || at == std::string::npos) return card.learner;
+  if (lines.size() < 2 || lines.back().runs.size() >= kWords ||
+      at == std::string::npos) {
+    return card.learner;
+  }
   std::string together = card.learner.substr(0, at + 1);
   for (const char letter : card.learner.substr(at + 1)) {
     together += letter == ' ' ? "\u00A0" : std::string(1, letter);
   }
-  return break_lines(c, style, together, c.width()).size() == lines
+  return break_lines(c, style, together, c.width()).size() == lines.size()
              ? together
              : card.learner;
 }
