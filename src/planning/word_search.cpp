@@ -37,8 +37,9 @@ constexpr int kStrangeBase = 40;  // an ending on what is no everyday word
 constexpr int kIrregular = 40;
 // A weak vowel cannot be sounded out from its letter (the e of toilet). Where
 // words of one beat are enough for a lesson, ten and four more to dictate, such
-// a word comes behind them, as one with an ending does.
-constexpr int kWeakVowel = 60;
+// a word comes behind them: it costs more than a word with the pattern in
+// another place than the rest (oil for coin).
+constexpr int kWeakVowel = 90;
 constexpr std::size_t kEnoughOfOneBeat = 14;
 // In a contrast: silent about its rule; twice as much for an exception.
 constexpr int kUnfit = 1000;
@@ -143,8 +144,10 @@ class Search {
 
   // In order of cost, each read in full; stops after `most`. Where only the
   // cheapest is wanted, it stops as soon as no other can cost less: reading in
-  // full only adds to a cost.
-  std::vector<FoundWord> run(std::size_t most, bool only_cheapest = false) {
+  // full only adds to a cost. For a lesson, words with a weak vowel come
+  // behind.
+  std::vector<FoundWord> run(std::size_t most, bool for_lesson = false,
+                             bool only_cheapest = false) {
     struct Ranked {
       int later, cost;
       bool held_back, preferred;
@@ -170,15 +173,20 @@ class Search {
       return a.word->word < b.word->word;
     });
     std::vector<FoundWord> found;
+    std::size_t short_left_out = 0;
     for (const Ranked& r : ranked) {
       if (found.size() >= most) break;
+      if (r.word->syllables == 1 && r.later == 0 && !r.held_back &&
+          query_.leave_out.contains(r.word->word)) {
+        ++short_left_out;
+      }
       const auto costs_no_more = [&](const FoundWord& w) {
         return w.cost <= r.cost;
       };
       if (only_cheapest && std::ranges::any_of(found, costs_no_more)) break;
       read(*r.word, r.cost, r.held_back || !r.word->info.everyday, found);
     }
-    put_weak_vowels_behind(found);
+    if (for_lesson) put_weak_vowels_behind(found, short_left_out);
     std::ranges::stable_sort(found, [](const FoundWord& a, const FoundWord& b) {
       const bool a_breaks = a.fit == ContrastFit::breaks;
       const bool b_breaks = b.fit == ContrastFit::breaks;
@@ -241,14 +249,19 @@ class Search {
   }
 
   // Where words of one beat are enough, without those that only an ending makes
-  // show the pattern (hopped).
-  void put_weak_vowels_behind(std::vector<FoundWord>& found) const {
+  // show the pattern (hopped). Those that are left out are counted, too: they
+  // are the ten to which four are looked for.
+  void put_weak_vowels_behind(std::vector<FoundWord>& found,
+                              std::size_t short_left_out) const {
     const auto short_ones =
         std::ranges::count_if(found, [](const FoundWord& w) {
           return w.reading->syllables() == 1 && w.base.empty() && !w.later &&
                  !w.older && w.fit != ContrastFit::breaks;
         });
-    if (static_cast<std::size_t>(short_ones) < kEnoughOfOneBeat) return;
+    if (static_cast<std::size_t>(short_ones) + short_left_out <
+        kEnoughOfOneBeat) {
+      return;
+    }
     for (FoundWord& word : found) {
       const auto& own = word.reading->find(query_.pattern)->units;
       for (std::size_t i = 0; i < word.reading->units.size(); ++i) {
@@ -384,8 +397,8 @@ std::vector<FoundWord> find_words(const SearchGround& source,
       std::max<std::size_t>(60, query.count * kReadForEach) *
       (has_rule ? kReadForContrast : 1);
   const bool only_cheapest = query.count == 1 && !query.first_set;
-  return choose_words(Search(source, query).run(most, only_cheapest), query,
-                      source.phonics.patterns()[query.pattern]);
+  return choose_words(Search(source, query).run(most, true, only_cheapest),
+                      query, source.phonics.patterns()[query.pattern]);
 }
 
 std::size_t good_words(const SearchGround& source, const WordQuery& query,
