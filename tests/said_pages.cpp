@@ -94,6 +94,19 @@ std::vector<SaidSound> said_in_script(const std::vector<PageText>& teacher) {
   return said;
 }
 
+namespace {
+
+// Blanks that hold words together are read as others.
+std::string with_blanks(std::string text) {
+  constexpr std::string_view kHolding = "\u00A0";
+  for (std::size_t at; (at = text.find(kHolding)) != std::string::npos;) {
+    text.replace(at, kHolding.size(), " ");
+  }
+  return text;
+}
+
+}  // namespace
+
 std::vector<Card> cards_of(const std::vector<PageText>& learner) {
   // Behind the head of the page a card has its key word and its grapheme, then
   // a sentence about them.
@@ -108,7 +121,7 @@ std::vector<Card> cards_of(const std::vector<PageText>& learner) {
   for (std::size_t i = kHead; i < texts.size(); ++i) {
     if (!texts[i].ends_with('.')) continue;
     // Where the word itself stands largest there is no other.
-    cards.push_back({texts[begin], texts[i - 1], texts[i]});
+    cards.push_back({texts[begin], texts[i - 1], with_blanks(texts[i])});
     begin = i + 1;
   }
   return cards;

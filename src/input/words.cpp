@@ -158,7 +158,8 @@ std::string same_way(std::string_view word) {
   return result;
 }
 
-// Keeps the words of one list apart and reports those that come twice.
+// Keeps the words of one list apart and reports those that come again, each
+// once, however often it stands there.
 class RepeatCheck {
  public:
   RepeatCheck(std::string_view key, Diagnostics& diagnostics)
@@ -166,35 +167,55 @@ class RepeatCheck {
 
   bool fresh(const PlacedWord& word) {
     const std::string exact = same_way(word.value);
-    const auto [first, is_new] =
-        seen_.try_emplace(lower_case(exact), Seen{exact, word.span});
-    if (is_new) return true;
-    if (first->second.exact == exact) {
-      Diagnostic& d = diagnostics_.error(
-          diagnostic::repeated_word, word.span,
-          fmt::format("{} is listed twice under {}", as_written(word.value),
-                      as_written(key_)),
-          "take one of the two out");
-      d.remarks.push_back({first->second.span, "the first one"});
+    const auto [form, is_new] = forms_.try_emplace(exact, Form{word, {}, 1});
+    if (!is_new) {
+      if (++form->second.count == 2) form->second.second = word.span;
       return false;
     }
+    const auto [first, is_new_word] =
+        words_.try_emplace(lower_case(exact), word.span);
+    if (is_new_word) return true;
     Diagnostic& d = diagnostics_.warning(
         diagnostic::repeated_word, word.span,
         fmt::format("{} is listed twice under {}, once with a capital letter",
                     as_written(word.value), as_written(key_)),
         "take one of the two out, if they are the same word");
-    d.remarks.push_back({first->second.span, "the first one"});
+    d.remarks.push_back({first->second, "the first one"});
     return true;
   }
 
+  // To be called when the list is at its end; reports no more than `most`.
+  void report(std::size_t most) {
+    std::vector<const Form*> repeated;
+    for (const auto& [exact, form] : forms_) {
+      if (form.count > 1) repeated.push_back(&form);
+    }
+    std::ranges::sort(repeated, {},
+                      [](const Form* form) { return form->second.begin; });
+    if (repeated.size() > most) repeated.resize(most);
+    for (const Form* form : repeated) {
+      const bool twice = form->count == 2;
+      const std::string times =
+          twice ? "twice" : fmt::format("{} times", form->count);
+      Diagnostic& d = diagnostics_.error(
+          diagnostic::repeated_word, form->second,
+          fmt::format("{} is listed {} under {}", as_written(form->first.value),
+                      times, as_written(key_)),
+          twice ? "take one of the two out" : "take all but one of them out");
+      d.remarks.push_back({form->first.span, "the first one"});
+    }
+  }
+
  private:
-  struct Seen {
-    std::string exact;
-    Span span;
+  struct Form {
+    PlacedWord first;
+    Span second;
+    int count = 1;
   };
   std::string_view key_;
   Diagnostics& diagnostics_;
-  std::map<std::string, Seen> seen_;
+  std::map<std::string, Form> forms_;
+  std::map<std::string, Span> words_;  // in lower case, the first of each
 };
 
 // The word that `piece` writes with bars between its graphemes; nothing where
@@ -249,10 +270,10 @@ std::vector<PlacedText> word_pieces(const PlacedText& text) {
   return pieces;
 }
 
-std::vector<LessonWord> read_words(const Field& field, bool may_be_parted,
-                                   Diagnostics& diagnostics) {
+std::vector<LessonWord> read_fresh_words(const Field& field, bool may_be_parted,
+                                         RepeatCheck& repeats,
+                                         Diagnostics& diagnostics) {
   std::vector<LessonWord> words;
-  RepeatCheck repeats(field.key, diagnostics);
   const int errors = diagnostics.error_count();
   std::size_t count = 0;
   for (const Value* text : texts_of(field, diagnostics)) {
@@ -284,6 +305,17 @@ std::vector<LessonWord> read_words(const Field& field, bool may_be_parted,
         fmt::format("there is no word under {}", as_written(field.key)),
         fmt::format("write it like this: `{}`", field.example));
   }
+  return words;
+}
+
+std::vector<LessonWord> read_words(const Field& field, bool may_be_parted,
+                                   Diagnostics& diagnostics) {
+  RepeatCheck repeats(field.key, diagnostics);
+  const int errors = diagnostics.error_count();
+  std::vector<LessonWord> words =
+      read_fresh_words(field, may_be_parted, repeats, diagnostics);
+  const int bad = std::min(kMostBadWords, diagnostics.error_count() - errors);
+  repeats.report(static_cast<std::size_t>(kMostBadWords - bad));
   return words;
 }
 

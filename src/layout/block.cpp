@@ -236,20 +236,99 @@ void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
   }
 }
 
-void save_pages(std::vector<Block>& blocks, Length height, double least) {
+namespace {
+
+// Makes the blanks narrower by as little as brings all onto at most so many
+// pages. False where that cannot be done: they are as they were.
+bool narrow_to_pages(std::vector<Block>& blocks, std::size_t pages,
+                     Length height, double least) {
   constexpr int kSteps = 10;
-  const std::size_t pages = page_starts(blocks, height).size();
   std::vector<Length> blanks;
   for (const Block& block : blocks) blanks.push_back(block.space_before);
-  for (int step = 1; step <= kSteps; ++step) {
-    const double part = 1 - (1 - least) * step / kSteps;
+  const auto fits_at = [&](double part) {
     for (std::size_t i = 0; i < blocks.size(); ++i) {
       blocks[i].space_before = scaled(blanks[i], part);
     }
-    if (page_starts(blocks, height).size() < pages) return;
+    return page_starts(blocks, height).size() <= pages;
+  };
+  // Where the narrowest do not help, no others are tried.
+  const bool possible = fits_at(least);
+  for (int step = 0; possible && step < kSteps; ++step) {
+    if (fits_at(1 - (1 - least) * step / kSteps)) return true;
   }
+  if (possible) return fits_at(least);
   for (std::size_t i = 0; i < blocks.size(); ++i) {
     blocks[i].space_before = blanks[i];
+  }
+  return false;
+}
+
+void keep_group(std::vector<Block>& blocks, const BlockGroup& group) {
+  keep_on_one_page(std::span(blocks).subspan(group.first, group.count));
+}
+
+// A single line is lost at the foot of a page, and at the head of the next.
+void keep_ends(std::vector<Block>& blocks, const BlockGroup& group) {
+  if (group.count < 2) return;
+  keep_on_one_page(std::span(blocks).subspan(group.first, 2));
+  keep_on_one_page(std::span(blocks).subspan(group.first + group.count - 2, 2));
+}
+
+}  // namespace
+
+void save_pages(std::vector<Block>& blocks, Length height, double least) {
+  const std::size_t pages = page_starts(blocks, height).size();
+  if (pages > 1) narrow_to_pages(blocks, pages - 1, height, least);
+}
+
+void save_pages_with_groups(std::vector<Block>& blocks,
+                            std::span<const BlockGroup> groups, Length height,
+                            double least) {
+  // Tried on blocks without their marks, since copies of those take long.
+  std::vector<Block> tried;
+  for (const Block& block : blocks) {
+    tried.push_back({.height = block.height,
+                     .space_before = block.space_before,
+                     .keep_with_next = block.keep_with_next,
+                     .new_page = block.new_page,
+                     .head = block.head});
+  }
+  std::vector<Block> saved = tried;
+  save_pages(saved, height, least);
+  const std::size_t pages = page_starts(saved, height).size();
+  // Blanks become a little narrower than for a page saved: rather that than a
+  // line alone.
+  const double tightest = least * 0.7;
+  double tried_least = least;
+  const auto keep_where_free = [&](const BlockGroup& group, auto keep) {
+    std::vector<Block> kept = tried;
+    keep(kept, group);
+    for (const double narrowest : {tried_least, tightest}) {
+      std::vector<Block> narrow = kept;
+      if (!narrow_to_pages(narrow, pages, height, narrowest)) continue;
+      tried = std::move(kept);
+      tried_least = narrowest;
+      return;
+    }
+  };
+  std::vector<BlockGroup> short_first(groups.begin(), groups.end());
+  std::ranges::stable_sort(short_first, {}, &BlockGroup::count);
+  constexpr std::size_t kFew = 6;
+  for (const BlockGroup& group : short_first) {
+    if (group.count <= kFew) keep_where_free(group, keep_group);
+  }
+  for (const BlockGroup& group : short_first) keep_where_free(group, keep_ends);
+  // A page that ends long before its foot would be worse than a division.
+  const Length most = height / 3;
+  for (const BlockGroup& group : short_first) {
+    const auto its = std::span(blocks).subspan(group.first, group.count);
+    if (group.count <= kFew || height_of(its) > most) continue;
+    keep_where_free(group, keep_group);
+  }
+  narrow_to_pages(tried, pages, height, tried_least);
+  for (std::size_t i = 0; i < blocks.size(); ++i) {
+    blocks[i].keep_with_next = tried[i].keep_with_next;
+    blocks[i].space_before = tried[i].space_before;
   }
 }
 

@@ -174,6 +174,19 @@ void stretch_blanks(std::vector<Block>& blocks, Length height, double least,
 /// Where that saves no page, they keep theirs.
 void save_pages(std::vector<Block>& blocks, Length height, double least);
 
+/// Blocks that follow each other and belong together: a step with its lines.
+struct BlockGroup {
+  std::size_t first = 0;
+  std::size_t count = 0;
+};
+/// Saves pages as `save_pages` does, then lets groups stand on one page each,
+/// as far as that costs no page: those of a few blocks, then two blocks at
+/// either end of the others, then all of a third of a page or less. Blanks may
+/// become narrower for it, to 0.7 times `least`.
+void save_pages_with_groups(std::vector<Block>& blocks,
+                            std::span<const BlockGroup> groups, Length height,
+                            double least);
+
 /// Draws light grounds as thin frames, to save ink.
 void outline_tints(std::vector<Block>& blocks, Length weight);
 

@@ -47,6 +47,13 @@ bool parts_in_two(std::string_view grapheme) {
          std::ranges::find(kTwo, grapheme) != kTwo.end();
 }
 
+// Its d closes the part before and its g begins the next: gad-get, bad-ger,
+// gud-geon (the end-of-line division of Merriam-Webster's dictionaries, from
+// memory). Where an ending was put on, that comes first: dodg-er.
+bool is_d_and_g(std::string_view grapheme) {
+  return grapheme == "dg" || grapheme == "dge";
+}
+
 // Two letters that only together say their sound.
 bool is_digraph(std::string_view grapheme) {
   constexpr std::array<std::string_view, 8> kDigraphs = {
@@ -197,6 +204,9 @@ class Parting {
   }
 
   WordPart by_consonants() const {
+    if (consonants_ == 1 && is_d_and_g(units_[left_ + 1].grapheme)) {
+      return begun(units_[left_ + 1].begin + 1U, DivisionRule::between);
+    }
     std::size_t first = first_of_next();
     // zz is said as two sounds in pizza, xc in excellent.
     if (first == right_ && parts_in_two(units_[first - 1].grapheme)) --first;

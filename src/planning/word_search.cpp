@@ -35,6 +35,12 @@ constexpr int kPrefix = 60;
 constexpr int kCompound = 30;
 constexpr int kStrangeBase = 40;  // an ending on what is no everyday word
 constexpr int kIrregular = 40;
+// A weak vowel cannot be sounded out from its letter (the e of toilet). Where
+// words of one beat are enough for a lesson, ten and four more to dictate, such
+// a word comes behind them: it costs more than a word with the pattern in
+// another place than the rest (oil for coin).
+constexpr int kWeakVowel = 90;
+constexpr std::size_t kEnoughOfOneBeat = 14;
 // In a contrast: silent about its rule; twice as much for an exception.
 constexpr int kUnfit = 1000;
 
@@ -90,6 +96,12 @@ bool is_british(const Phonics& phonics, const std::string& word) {
   });
 }
 
+// The e of toilet, the a of about; not the er of sister, which has a spelling
+// of its own.
+bool is_weak_vowel(const Unit& unit) {
+  return unit.listed.size() == 1 && unit.listed.front() == Phoneme::ax;
+}
+
 // The s of is, the c of city, the g of gem.
 bool is_second_sound(const Unit& unit) {
   const Phoneme said = unit.listed.front();
@@ -132,8 +144,10 @@ class Search {
 
   // In order of cost, each read in full; stops after `most`. Where only the
   // cheapest is wanted, it stops as soon as no other can cost less: reading in
-  // full only adds to a cost.
-  std::vector<FoundWord> run(std::size_t most, bool only_cheapest = false) {
+  // full only adds to a cost. For a lesson, words with a weak vowel come
+  // behind.
+  std::vector<FoundWord> run(std::size_t most, bool for_lesson = false,
+                             bool only_cheapest = false) {
     struct Ranked {
       int later, cost;
       bool held_back, preferred;
@@ -159,14 +173,20 @@ class Search {
       return a.word->word < b.word->word;
     });
     std::vector<FoundWord> found;
+    std::size_t short_left_out = 0;
     for (const Ranked& r : ranked) {
       if (found.size() >= most) break;
+      if (r.word->syllables == 1 && r.later == 0 && !r.held_back &&
+          query_.leave_out.contains(r.word->word)) {
+        ++short_left_out;
+      }
       const auto costs_no_more = [&](const FoundWord& w) {
         return w.cost <= r.cost;
       };
       if (only_cheapest && std::ranges::any_of(found, costs_no_more)) break;
       read(*r.word, r.cost, r.held_back || !r.word->info.everyday, found);
     }
+    if (for_lesson) put_weak_vowels_behind(found, short_left_out);
     std::ranges::stable_sort(found, [](const FoundWord& a, const FoundWord& b) {
       const bool a_breaks = a.fit == ContrastFit::breaks;
       const bool b_breaks = b.fit == ContrastFit::breaks;
@@ -226,6 +246,32 @@ class Search {
       }
     }
     return false;
+  }
+
+  // Where words of one beat are enough, without those that only an ending makes
+  // show the pattern (hopped). Those that are left out are counted, too: they
+  // are the ten to which four are looked for.
+  void put_weak_vowels_behind(std::vector<FoundWord>& found,
+                              std::size_t short_left_out) const {
+    const auto short_ones =
+        std::ranges::count_if(found, [](const FoundWord& w) {
+          return w.reading->syllables() == 1 && w.base.empty() && !w.later &&
+                 !w.older && w.fit != ContrastFit::breaks;
+        });
+    if (static_cast<std::size_t>(short_ones) + short_left_out <
+        kEnoughOfOneBeat) {
+      return;
+    }
+    for (FoundWord& word : found) {
+      const auto& own = word.reading->find(query_.pattern)->units;
+      for (std::size_t i = 0; i < word.reading->units.size(); ++i) {
+        const bool of_pattern =
+            pattern_.of_units && std::ranges::find(own, i) != own.end();
+        if (!of_pattern && is_weak_vowel(word.reading->units[i])) {
+          word.cost += kWeakVowel;
+        }
+      }
+    }
   }
 
   // Looked at last: it takes longer than the rest.
@@ -351,8 +397,8 @@ std::vector<FoundWord> find_words(const SearchGround& source,
       std::max<std::size_t>(60, query.count * kReadForEach) *
       (has_rule ? kReadForContrast : 1);
   const bool only_cheapest = query.count == 1 && !query.first_set;
-  return choose_words(Search(source, query).run(most, only_cheapest), query,
-                      source.phonics.patterns()[query.pattern]);
+  return choose_words(Search(source, query).run(most, true, only_cheapest),
+                      query, source.phonics.patterns()[query.pattern]);
 }
 
 std::size_t good_words(const SearchGround& source, const WordQuery& query,

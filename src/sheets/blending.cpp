@@ -47,7 +47,10 @@ constexpr OptionSpec kOptions[] = {
 constexpr Length kRing = 6_mm;
 constexpr Length kRingPitch = 7_mm;
 constexpr Length kBeforeRings = 5_mm;
-constexpr Length kMiddle = 7_mm;    // between two columns
+constexpr Length kMiddle = 7_mm;  // between two columns, the least
+// As wide as this where type may be larger than the layout's, or the rings of
+// one word stand beside the next.
+constexpr Length kWideMiddle = 12_mm;
 constexpr Length kBetween = 2_mm;   // the least between two rows
 constexpr double kMostScale = 1.5;  // of the layout's size, where there is room
 constexpr Length kAboveAlone = 4_mm;  // tall letters rise above capitals
@@ -153,7 +156,7 @@ class WordsOnPages {
   int words() const { return static_cast<int>(listed_.size()); }
   int rings() const { return in_.options.count("readings"); }
   Length column_width(int columns) const {
-    return (c_.width() - kMiddle * (columns - 1)) / columns;
+    return (c_.width() - middle_ * (columns - 1)) / columns;
   }
   // What a word may take of its column.
   Length word_room(int columns, bool model) const;
@@ -164,6 +167,8 @@ class WordsOnPages {
   Size largest(double scale);
   std::optional<Plan> plan(int columns);
   Plan best_plan();
+  // Gives two columns what their words leave.
+  void part_columns(const Plan& plan);
   void draw_word(Block& block, std::size_t index, const Plan& plan, Point at,
                  ElementId list);
   void draw_rings(Block& block, Length right, Length middle, bool ticked,
@@ -172,6 +177,7 @@ class WordsOnPages {
   const SheetInput& in_;
   Composer& c_;
   std::vector<const AnalyzedWord*> listed_;
+  Length middle_ = kMiddle;
 };
 
 Length WordsOnPages::word_room(int columns, bool model) const {
@@ -205,9 +211,10 @@ std::optional<Plan> WordsOnPages::plan(int columns) {
   plan.pages = (words() + capacity - 1) / capacity;
   const int on_page = even_rows(words(), capacity);
   plan.rows = (on_page + columns - 1) / columns;
+  const Length large = room - (kWideMiddle - kMiddle) / 2 * (columns - 1);
   for (double scale = kMostScale; scale > 1; scale -= 0.05) {
     const Size size = largest(scale);
-    if (size.width > room || (size.height + kBetween) * plan.rows > page) {
+    if (size.width > large || (size.height + kBetween) * plan.rows > page) {
       continue;
     }
     plan.scale = scale;
@@ -226,6 +233,16 @@ Plan WordsOnPages::best_plan() {
     }
   }
   return best;
+}
+
+void WordsOnPages::part_columns(const Plan& plan) {
+  if (plan.columns < 2) return;
+  Length left = word_room(2, false) - largest(plan.scale).width;
+  if (has_blend_model(in_)) {
+    left = std::min(left, word_room(2, true) -
+                              drawn(in_, c_, *listed_[0], plan.scale).width());
+  }
+  middle_ = std::clamp(kMiddle + 2 * left, kMiddle, kWideMiddle);
 }
 
 void WordsOnPages::draw_rings(Block& block, Length right, Length middle,
@@ -272,6 +289,7 @@ void WordsOnPages::draw_word(Block& block, std::size_t index, const Plan& plan,
 
 void WordsOnPages::compose() {
   const Plan plan = best_plan();
+  part_columns(plan);
   const Length tallest = largest(plan.scale).height;
   const Length pitch =
       std::min((c_.body().height - model_height()) / plan.rows,
@@ -288,7 +306,7 @@ void WordsOnPages::compose() {
       row.new_page = i > 0 && i % on_page == 0;
     }
     draw_word(c_.blocks().back(), static_cast<std::size_t>(i), plan,
-              {(column_width(plan.columns) + kMiddle) * column, top}, list);
+              {(column_width(plan.columns) + middle_) * column, top}, list);
   }
 }
 

@@ -40,19 +40,37 @@ std::string as_written(std::string_view grapheme) {
   return written;
 }
 
+// A weak vowel with the consonant that ends the key word: the al of metal.
+// Empty where the pattern is about no such end.
+std::string weak_end(const PatternCard& card, const LessonPattern& pattern) {
+  if (card.key == nullptr) return {};
+  const Reading& reading = card.key->reading;
+  const PatternPlace* place = reading.find(pattern.id);
+  if (place == nullptr || place->units.size() != 1) return {};
+  const std::size_t at = place->units.front();
+  const Unit& vowel = reading.units[at];
+  const bool weak = vowel.listed.size() == 1 && !vowel.stressed &&
+                    is_short_vowel(vowel.listed.front());
+  return weak && reading.syllables() > 1 && at + 2 == reading.units.size()
+             ? reading.word.substr(vowel.begin)
+             : std::string();
+}
+
 // What the week's patterns are written with, each grapheme before its letters.
 std::vector<std::string> rows_of_week(const SheetInput& in) {
   using Look = PatternText::Card;
   std::vector<std::string> graphemes;
   for (std::size_t i = 0; i < in.lesson.patterns.size(); ++i) {
     const LessonPattern& pattern = in.lesson.patterns[i];
-    if (!pattern.graphemes.empty()) {
-      add_row(graphemes, as_written(pattern.graphemes.front()));
-      continue;
-    }
     const PatternCard card = pattern_card(in.lesson, i);
+    // Of -able, -tion and their like all letters are the week's, not only
+    // those by which the pattern is found.
     if (card.look == Look::ending || card.look == Look::prefix) {
       add_row(graphemes, as_written(card.face));
+    } else if (const std::string end = weak_end(card, pattern); !end.empty()) {
+      add_row(graphemes, as_written(end));
+    } else if (!pattern.graphemes.empty()) {
+      add_row(graphemes, as_written(pattern.graphemes.front()));
     }
   }
   std::vector<std::string> rows;

@@ -44,17 +44,51 @@ constexpr std::size_t kFewestPairs = 3;
 constexpr Length kNumberWidth = 9_mm;
 constexpr Length kBetweenPairs = 10_mm;
 constexpr Length kBetweenRows = 6_mm;
+constexpr Length kUnderRows = 4_mm;
+constexpr Length kInRing = 8_mm;
+
+// The widest that frames in so many columns of pairs may be.
+Length frame_width(const Composer& c, int columns) {
+  return ((c.width() - kBetweenPairs * (columns - 1)) / columns -
+          kNumberWidth) /
+         2;
+}
 
 struct Grid {
   int columns = 2;
   Size frame;
-  TextStyle words;
+  TextStyle words, numbers;
 };
+
+// A slide is read from the back of the room: frames take all of it, without
+// more slides, and what is in them grows with them.
+void fill_slide(Composer& c, Grid& grid, std::size_t pairs, Length widest) {
+  const Length body = c.body().height - kUnderRows;
+  const auto columns = static_cast<std::size_t>(grid.columns);
+  const auto fitting =
+      (body + kBetweenRows) / (grid.frame.height + kBetweenRows);
+  const int rows = even_rows(static_cast<int>((pairs + columns - 1) / columns),
+                             static_cast<int>(fitting));
+  grid.frame.width = frame_width(c, grid.columns);
+  grid.frame.height =
+      std::clamp((body - kBetweenRows * (rows - 1)) / rows, grid.frame.height,
+                 std::max(grid.frame.height, grid.frame.width));
+  // A ring goes round the widest word, too.
+  const Length room = std::min(grid.frame.width, grid.frame.height) - kInRing;
+  constexpr double kMost = 2;
+  TextStyle large = grid.numbers;
+  large.size = scaled(large.size, kMost);
+  grid.numbers = fitted_style(large, 2 * large.size, room);
+  large = grid.words;
+  large.size = scaled(large.size, kMost);
+  grid.words = fitted_style(large, scaled(widest, kMost), room);
+}
 
 Grid plan_grid(const SheetInput& in, Composer& c,
                const std::vector<NearPairRow>& rows) {
   Grid grid;
   grid.words = c.style().text(c.style().word_size);
+  grid.numbers = c.style().text(c.style().word_size, true);
   std::vector<const AnalyzedWord*> shown;
   bool pictured = false;
   for (const NearPairRow& row : rows) {
@@ -62,17 +96,13 @@ Grid plan_grid(const SheetInput& in, Composer& c,
     if (row.show != Show::words) continue;
     shown.insert(shown.end(), {&row.pair->own, &row.pair->other});
   }
-  const Length widest = widest_word(c, grid.words, shown) + 10_mm;
-  const auto width_at = [&](int columns) {
-    return ((c.width() - kBetweenPairs * (columns - 1)) / columns -
-            kNumberWidth) /
-           2;
-  };
+  const Length widest_shown = widest_word(c, grid.words, shown);
+  const Length widest = widest_shown + 10_mm;
   // Words a little smaller are better than half as many on a page.
-  if (width_at(2) < scaled(std::min(widest, width_at(1)), 0.75)) {
+  if (frame_width(c, 2) < scaled(std::min(widest, frame_width(c, 1)), 0.75)) {
     grid.columns = 1;
   }
-  grid.frame.width = std::min(width_at(grid.columns),
+  grid.frame.width = std::min(frame_width(c, grid.columns),
                               std::max(in.options.length("picture"), widest));
   grid.words =
       fitted_style(grid.words, widest - 10_mm, grid.frame.width - 8_mm);
@@ -84,6 +114,7 @@ Grid plan_grid(const SheetInput& in, Composer& c,
     grid.frame.height = std::min(
         grid.frame.height, std::max({18_mm, ring, scaled(grid.words.size, 2)}));
   }
+  if (!c.style().on_paper) fill_slide(c, grid, rows.size(), widest_shown);
   return grid;
 }
 
@@ -133,8 +164,8 @@ void draw_choice(const SheetInput& in, Composer& c, Block& block,
                      choice(word.reading.word));
       break;
     case Show::numbers:
-      draw_in_middle(c, block, c.style().text(c.style().word_size, true),
-                     left ? "1" : "2", frame, choice(left ? "1" : "2"));
+      draw_in_middle(c, block, grid.numbers, left ? "1" : "2", frame,
+                     choice(left ? "1" : "2"));
       break;
   }
   block.frame(frame, thin_stroke(c.style()));
@@ -167,7 +198,7 @@ void compose(const SheetInput& in, Composer& c) {
                   body);
     }
   }
-  stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.4, 3);
+  stretch_blanks(c.blocks(), c.body().height - kUnderRows, 0.4, 3);
   even_pages(c.blocks(), c.body().height);
 }
 

@@ -41,9 +41,12 @@ std::string joined(const std::vector<std::string>& sentences) {
   return fmt::format("{}", fmt::join(sentences, " "));
 }
 
-// A step's heading, lines and, the first time, what they speak of. The first
-// lines stay with the heading.
-void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
+// Where a step's heading and lines stand among the blocks.
+using Steps = std::vector<BlockGroup>;
+
+// A step's heading, lines and, the first time, what they speak of.
+void add_step(const SheetInput& in, Composer& c, const DayStep& step,
+              Steps& steps) {
   const TextStyle strong = c.style().teacher_text(true);
   const bool has_sheet = step.sheet != DayStep::kNoSheet;
   ScriptLines lines;
@@ -56,10 +59,12 @@ void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
   }
   if (lines.empty()) return;
   const From from(c, has_sheet ? in.packet[step.sheet].span : Span());
+  const std::size_t first = c.blocks().size();
   add_paragraph(
       c, strong, step_heading(in, step),
       {.role = Role::heading3, .space_before = 3_mm, .keep_with_next = true});
   add_script_lines(c, lines);
+  steps.push_back({first, c.blocks().size() - first});
   if (!has_sheet || step.turn > 0) return;
   const PlannedSheet& sheet = in.packet[step.sheet];
   if (sheet.kind->script_extra != nullptr) {
@@ -68,22 +73,22 @@ void add_step(const SheetInput& in, Composer& c, const DayStep& step) {
 }
 
 void add_day(const SheetInput& in, Composer& c, int number, const Day& day,
-             bool by_ear) {
+             bool by_ear, Steps& steps) {
   if (day.steps.empty()) return;
   add_subheading(c, scaled(c.style().teacher_size, 1.4),
                  day_heading(number, day, by_ear), 7_mm);
-  for (const DayStep& step : day.steps) add_step(in, c, step);
+  for (const DayStep& step : day.steps) add_step(in, c, step, steps);
 }
 
 // Sheets that no day has, each as if it were used once.
-void add_without_day(const SheetInput& in, Composer& c) {
+void add_without_day(const SheetInput& in, Composer& c, Steps& steps) {
   bool first = true;
   for (std::size_t i = 0; i < in.packet.size(); ++i) {
     const PlannedSheet& sheet = in.packet[i];
     if (sheet.day != 0 || sheet.kind->script == nullptr) continue;
     if (first) add_heading(c, "When there is time");
     first = false;
-    add_step(in, c, {.part = sheet.kind->part, .sheet = i, .day = 0});
+    add_step(in, c, {.part = sheet.kind->part, .sheet = i, .day = 0}, steps);
   }
 }
 
@@ -234,13 +239,15 @@ void add_notation(const SheetInput& in, Composer& c) {
 }
 
 void compose(const SheetInput& in, Composer& c) {
+  Steps steps;
   if (in.week != nullptr) {
     const auto by_ear = static_cast<std::size_t>(days_by_ear(in));
     for (std::size_t i = 0; i < in.week->days.size(); ++i) {
-      add_day(in, c, static_cast<int>(i) + 1, in.week->days[i], i < by_ear);
+      add_day(in, c, static_cast<int>(i) + 1, in.week->days[i], i < by_ear,
+              steps);
     }
   }
-  add_without_day(in, c);
+  add_without_day(in, c, steps);
   add_own_words(in, c);
   if (has_sheet(in, "dictation") || has_sheet(in, "short-dictation")) {
     add_likely_errors(in, c);
@@ -250,7 +257,7 @@ void compose(const SheetInput& in, Composer& c) {
   add_mending(in, c);
   add_notation(in, c);
   keep_on_one_page(std::span(c.blocks()).subspan(last));
-  save_pages(c.blocks(), c.body().height, 0.6);
+  save_pages_with_groups(c.blocks(), steps, c.body().height, 0.6);
 }
 
 const SheetKind kKind = {

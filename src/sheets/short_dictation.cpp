@@ -1,7 +1,8 @@
 // A few words a day to write from dictation, and from the third day on a
 // sentence: practice with what was read and built before, so that the check at
 // the end of the week is not the first time. On the page, for each such day: a
-// heading, numbered lines beside each other, lines for the sentence.
+// heading, numbered lines beside each other, lines for the sentence; below, as
+// there is room, lines to mend a word.
 
 #include <fmt/format.h>
 
@@ -108,6 +109,9 @@ void compose(const SheetInput& in, Composer& c) {
     return;
   }
   stretch_blanks(c.blocks(), c.body().height - 4_mm, 0.4, 2);
+  // A word that went wrong is written again, where there is room for it.
+  constexpr int kMostMending = 3;
+  add_lines_as_room(c, "Mend it here", kMostMending);
 }
 
 std::string missing(const SheetInput& in) {

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 #include "layout/begun_line.h"
 #include "layout/heard.h"
@@ -151,6 +152,25 @@ void add_item(const SheetInput& in, Composer& c, const Plan& plan,
   draw_item(in, c, block, item, plan, top, label, body);
 }
 
+// Where words close up since some need several rows: pages that are about
+// equally full, and on each the words as far apart as it has room.
+void spread(Composer& c) {
+  constexpr double kMost = 4;
+  even_pages(c.blocks(), c.body().height);
+  std::vector<Block> spread, page;
+  const auto end_page = [&] {
+    stretch_blanks(page, c.body().height - 4_mm, 1, kMost);
+    std::ranges::move(page, std::back_inserter(spread));
+    page.clear();
+  };
+  for (Block& block : c.blocks()) {
+    if (block.new_page) end_page();
+    page.push_back(std::move(block));
+  }
+  end_page();
+  c.blocks() = std::move(spread);
+}
+
 void compose(const SheetInput& in, Composer& c) {
   if (in.options.flag("reveal")) {
     add_revealed_boxes(c, chosen(in),
@@ -170,6 +190,7 @@ void compose(const SheetInput& in, Composer& c) {
     block.new_page = plan.even && i > 0 && i % plan.on_page == 0;
     add_item(in, c, plan, item, list);
   }
+  if (!plan.even) spread(c);
 }
 
 std::string missing(const SheetInput& in) {

@@ -202,12 +202,33 @@ void draw_card(const SheetInput& in, Composer& c, const PatternCard& card,
   draw_face(in, c, block, card, room);
 }
 
-// What the learner is told of the pattern; beneath it the sounds of an ending
-// that has several, with that of the week in bold.
+// What the learner is told of the pattern. Where that takes a second line, "as
+// in ship" stays together on it: a word alone there looks lost.
+std::string told_text(Composer& c, const TextStyle& style,
+                      const PatternCard& card) {
+  constexpr std::string_view kExample = " as in ";
+  constexpr std::size_t kWords = 3;
+  const auto lines = break_lines(c, style, card.learner, c.width());
+  const std::size_t at = card.learner.rfind(kExample);
+  if (lines.size() < 2 || lines.back().runs.size() >= kWords ||
+      at == std::string::npos) {
+    return card.learner;
+  }
+  std::string together = card.learner.substr(0, at + 1);
+  for (const char letter : card.learner.substr(at + 1)) {
+    together += letter == ' ' ? "\u00A0" : std::string(1, letter);
+  }
+  return break_lines(c, style, together, c.width()).size() == lines.size()
+             ? together
+             : card.learner;
+}
+
+// That, and beneath it the sounds of an ending that has several, with that of
+// the week in bold.
 void add_told(Composer& c, const PatternCard& card) {
   const TextStyle style = c.style().text(c.style().reading_size);
   if (!card.learner.empty()) {
-    add_paragraph(c, style, card.learner,
+    add_paragraph(c, style, told_text(c, style, card),
                   {.space_before = kAboveTold, .keep_with_next = true});
   }
   if (card.sounds.empty()) return;

@@ -24,6 +24,7 @@ struct KnownWord {
   Reading reading;
   Sounds sounds;
   bool first = false;
+  bool regular = true;  // no grapheme of it says what it seldom says
 };
 
 std::vector<KnownWord> known_words(const AnalyzedLesson& lesson) {
@@ -38,12 +39,16 @@ std::vector<KnownWord> known_words(const AnalyzedLesson& lesson) {
         for (const Unit& unit : reading.units) {
           word.sounds.insert(word.sounds.end(), unit.phonemes.begin(),
                              unit.phonemes.end());
+          word.regular = word.regular && !unit.irregular;
         }
         words.push_back(std::move(word));
         return true;
       });
-  // Those that are known sooner come first.
-  std::ranges::stable_partition(words, &KnownWord::first);
+  // Those that are known sooner come first, and of them those that are spelled
+  // as expected: not aisle and eye where mile and tie would do.
+  std::ranges::stable_sort(words, {}, [](const KnownWord& word) {
+    return (word.first ? 0 : 2) + (word.regular ? 0 : 1);
+  });
   return words;
 }
 
@@ -106,7 +111,7 @@ std::vector<Sounds> taken_for(const Sounds& sound) {
 }
 
 // The commonest spelling of a sound that was taught, and a word with it: with a
-// picture, that can be read.
+// picture, that can be read, and spelled as expected.
 void find_spelling(const SheetInput& in, const std::vector<KnownWord>& words,
                    SoundMouth::Sound& sound) {
   std::map<std::string, int> counts;
@@ -140,7 +145,7 @@ void find_spelling(const SheetInput& in, const std::vector<KnownWord>& words,
         });
     // It is heard best where the word begins with it.
     const bool begins = only_place(word.sounds, sound.phonemes) == 0U;
-    const int worth = (read ? 12 : 0) +
+    const int worth = (read ? 24 : 0) + (word.regular ? 12 : 0) +
                       (in.pictures.is_clear(word.reading.word) ? 6 : 0) +
                       (in.pictures.has(word.reading.word) ? 3 : 0) +
                       (right ? 2 : 0) + (plain ? 1 : 0) + (begins ? 1 : 0);

@@ -15,11 +15,13 @@ void add_word_bank(Composer& c, const std::vector<const AnalyzedWord*>& words,
       c.style().text(size > 0_mm ? size : c.style().text_size);
   const Length pad = 4_mm;
   const Length widest = widest_word(c, style, words);
-  const int columns = static_cast<int>(
+  const int most = static_cast<int>(
       std::max<std::int64_t>(1, (c.width() - 2 * pad) / (widest + 8_mm)));
-  const Length step = (c.width() - 2 * pad) / columns;
   const int count = static_cast<int>(words.size());
-  const int rows = (count + columns - 1) / columns;
+  const int rows = (count + most - 1) / most;
+  // Several rows are about equally long: none has a word alone.
+  const int columns = rows > 1 ? even_rows(count, most) : most;
+  const Length step = (c.width() - 2 * pad) / columns;
   const Length row = scaled(style.size, 1.6);
   const ElementId list = c.add(Role::list);
   Block& block = c.block(row * rows + pad);

@@ -124,6 +124,17 @@ const Mistake kLessonMistakes[] = {
      "   2 | words: ship, shed, ship\n"
      "     |        ^~~~\n"
      "  help: take one of the two out\n"},
+    {"a word many times, which is told of once",
+     "pattern: sh\n"
+     "words: ship, shed, ship, ship, ship\n",
+     "shells.yaml:2:20: error: `ship` is listed 4 times under `words` "
+     "[repeated-word]\n"
+     "   2 | words: ship, shed, ship, ship, ship\n"
+     "     |                    ^~~~\n"
+     "shells.yaml:2:8: note: the first one\n"
+     "   2 | words: ship, shed, ship, ship, ship\n"
+     "     |        ^~~~\n"
+     "  help: take all but one of them out\n"},
     {"a word twice, once with a capital",
      "pattern: sh\n"
      "words: Ship, shed, ship\n",

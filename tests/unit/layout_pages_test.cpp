@@ -153,6 +153,47 @@ TEST(Blanks, BecomeNarrowerWhereThatSavesAPage) {
   EXPECT_EQ(marks_on_pages(narrow), (std::vector<std::size_t>{3, 3}));
 }
 
+// What stands on each page of rows of 10 mm where one of 100 mm has ten, and
+// these groups are to stay together.
+std::vector<std::size_t> rows_on_pages(std::size_t rows,
+                                       const std::vector<BlockGroup>& groups,
+                                       Length blank = {}) {
+  std::vector<Block> blocks(rows, block_of(10_mm));
+  for (std::size_t i = 5; i < rows; i += 5) blocks[i].space_before = blank;
+  save_pages_with_groups(blocks, groups, 100_mm, 0.6);
+  std::vector<std::size_t> counts;
+  for (const Page& page : paginate(blocks, kBody, kPaper)) {
+    counts.push_back(page.marks.size());
+  }
+  return counts;
+}
+
+using Counts = std::vector<std::size_t>;
+
+TEST(Groups, StandOnOnePageWhereThatIsFree) {
+  EXPECT_EQ(rows_on_pages(15, {}), (Counts{10, 5}));
+  EXPECT_EQ(rows_on_pages(15, {{8, 3}}), (Counts{8, 7}));
+  EXPECT_EQ(rows_on_pages(15, {{8, 3}, {2, 4}}), (Counts{8, 7}));
+}
+
+TEST(Groups, AreDividedRatherThanCostAPage) {
+  EXPECT_EQ(rows_on_pages(20, {{8, 3}}), (Counts{10, 10}));
+  // One of two: the shorter.
+  EXPECT_EQ(rows_on_pages(28, {{9, 2}, {16, 5}}), (Counts{9, 10, 9}));
+}
+
+TEST(Groups, MayMakeBlanksNarrower) {
+  EXPECT_EQ(rows_on_pages(17, {}, 6_mm), (Counts{9, 8}));
+  // The nine rows of the second page take 90 mm.
+  EXPECT_EQ(rows_on_pages(17, {{8, 2}}, 6_mm), (Counts{8, 9}));
+}
+
+TEST(Groups, KeepTwoRowsAtEitherEndOfLongOnes) {
+  EXPECT_EQ(rows_on_pages(19, {{9, 8}}), (Counts{9, 10}));
+  EXPECT_EQ(rows_on_pages(19, {{2, 9}}), (Counts{9, 10}));
+  EXPECT_EQ(rows_on_pages(19, {{4, 8}}), (Counts{10, 9}));
+}
+
 TEST(Tints, BecomeFramesInRepeatedHeadsToo) {
   Block head;
   head.height = 10_mm;

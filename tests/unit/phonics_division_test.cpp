@@ -205,7 +205,12 @@ TEST(Divisions, StandWhereTeachersPutThem) {
         "piz·za",        "hur·ry",        "awk·ward",
         "leaf·let",      "child·ish",     "fire·man",
         "old·er",        "choc·olate",    "vege·ta·ble",
-        "rhythm",        "fire",          "strength"}) {
+        "rhythm",        "fire",          "strength",
+        "gad·get",       "bud·get",       "mid·get",
+        "fid·get",       "wid·get",       "bad·ger",
+        "led·ger",       "gud·geon",      "hedge·hog",
+        "judg·ing",      "lodg·er",       "fledg·ling",
+        "knowl·edge",    "judg·ment"}) {
     EXPECT_EQ(divided(without_dots(word)), word);
   }
 }

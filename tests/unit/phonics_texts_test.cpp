@@ -58,6 +58,25 @@ TEST(PatternTexts, ALearnerOfSevenCanReadThem) {
   }
 }
 
+// u says its name in cube, not in blue: only a pattern whose words all have y
+// before oo is told of with these words.
+TEST(PatternTexts, LongUIsNamedOnlyWhereItIsHeard) {
+  const PatternCatalogue& all = shared_phonics().patterns();
+  int checked = 0;
+  for (const Pattern& pattern : all.all()) {
+    const PatternText& text = *find_pattern_text(pattern.id);
+    for (const char* name : {"u say its name", "u says its name", "long u"}) {
+      if (text.learner.find(name) == std::string_view::npos) continue;
+      ++checked;
+      for (const TaughtUnit& unit : pattern.teaches) {
+        EXPECT_EQ(unit.phonemes.front(), Phoneme::y)
+            << text.learner << " but " << unit.grapheme;
+      }
+    }
+  }
+  EXPECT_GE(checked, 1);
+}
+
 TEST(SoundWays, EverySoundHasOne) {
   using Way = SoundWay::Way;
   for (int i = 0; i < kPhonemeCount; ++i) {

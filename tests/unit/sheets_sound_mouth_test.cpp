@@ -134,6 +134,28 @@ TEST_F(SoundMouthTest, NoSpellingStandsThatWasNotTaught) {
   EXPECT_EQ(taught.label(0), "sh");
 }
 
+// Nor is a rare spelling the example: aisle for the sound that is mostly
+// written as in tie and kite.
+TEST_F(SoundMouthTest, TheExampleIsSpelledAsExpected) {
+  for (const std::string pattern :
+       {"oi",      "oy", "short_a", "short_e",      "short_i", "short_o",
+        "short_u", "sh", "ch",      "th_voiceless", "ng",      "ai",
+        "ee",      "oa", "igh",     "oo_long",      "aw",      "ow_ow",
+        "ar",      "or", "er"}) {
+    const Pattern* found = shared_phonics().patterns().by_id(pattern);
+    ASSERT_NE(found, nullptr) << pattern;
+    const SoundMouth content = content_of(
+        "pattern: " + pattern + "\nwords: " + std::string(found->example) +
+        "\ntaught: wr\n");
+    if (!content.missing.empty()) continue;
+    const auto reading = analyzed_.phonics->first_reading(
+        content.sounds[1].word, analyzed_.conventions);
+    for (const Unit& unit : reading->units) {
+      EXPECT_FALSE(unit.irregular) << reading->word << " for " << pattern;
+    }
+  }
+}
+
 TEST_F(SoundMouthTest, SaysWhyThereIsNothing) {
   EXPECT_NE(content_of("pattern: prefix_un\nwords: unpack unzip\n").missing,
             "");
