@@ -28,25 +28,6 @@ std::vector<PatternId> TaughtFile::patterns() const {
   return ids;
 }
 
-std::vector<DictatedItem> TaughtFile::items() const {
-  std::vector<DictatedItem> items;
-  const bool dictated =
-      !analyzed.dictate_words.empty() || !analyzed.dictate_sentences.empty();
-  for (const AnalyzedWord& word :
-       dictated ? analyzed.dictate_words : analyzed.words) {
-    items.push_back({word.reading.word, {word.reading}, false});
-  }
-  for (const AnalyzedSentence& sentence : analyzed.dictate_sentences) {
-    DictatedItem item{sentence.text.text(), {}, true};
-    for (const AnalyzedSentence::Part& part : sentence.words) {
-      item.words.push_back(part.word.reading);
-    }
-    item.sentence = item.words.size() > 1;
-    items.push_back(std::move(item));
-  }
-  return items;
-}
-
 MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
                          std::vector<std::string>& faults)
     : workspace_(workspace),
@@ -80,6 +61,32 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
 }
 
 namespace {
+
+// What is dictated, taken out of the lesson: sentences at their limits are fifty
+// thousand words, and nobody who marks asks for those to be read.
+std::vector<DictatedItem> take_items(AnalyzedLesson& lesson) {
+  std::vector<DictatedItem> items;
+  const bool dictated =
+      !lesson.dictate_words.empty() || !lesson.dictate_sentences.empty();
+  for (const AnalyzedWord& word :
+       dictated ? lesson.dictate_words : lesson.words) {
+    DictatedItem& item = items.emplace_back(word.reading.word);
+    item.words.own().push_back(word.reading);
+  }
+  for (AnalyzedSentence& sentence : lesson.dictate_sentences) {
+    DictatedItem& item = items.emplace_back(sentence.text.text());
+    std::vector<Reading>& words = item.words.own();
+    for (AnalyzedSentence::Part& part : sentence.words.own()) {
+      words.push_back(std::move(part.word.reading));
+    }
+    item.sentence = words.size() > 1;
+  }
+  lesson.dictate_words.clear();
+  lesson.dictate_sentences.clear();
+  lesson.sentences.clear();
+  lesson.passage = {};
+  return items;
+}
 
 // Without what a teacher has heard from `check` already.
 void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
@@ -121,7 +128,8 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
         plan_lesson(workspace_, request_, FilePath(path).parent_path(),
                     taught->lesson, phonics(), has_picture, found);
     taught->analyzed = std::move(plan.analyzed);
-    for (const DictatedItem& item : taught->items()) {
+    taught->items = take_items(taught->analyzed);
+    for (const DictatedItem& item : taught->items) {
       taught->work += marking_work(item.text, item.text);
     }
   }
@@ -263,7 +271,7 @@ void MarkingDesk::mark_one(Taken& taken) const {
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
   std::vector<DictatedItem> items =
-      dictated ? one.lesson->items() : std::vector<DictatedItem>{};
+      dictated ? one.lesson->items : std::vector<DictatedItem>{};
   const MarkingOptions options = options_of(taken.marked.pupils);
   one.targets = find_targets(*one.record, items, spellings_, options);
   one.session = mark_session(
@@ -380,11 +388,11 @@ bool keep_marked(std::vector<MarkedRecord>& records) {
   return !records.empty();
 }
 
-std::vector<SessionResult> sessions_of(
+Sessions sessions_of(
     const std::vector<MarkedRecord>& records) {
-  std::vector<SessionResult> sessions;
+  Sessions sessions;
   for (const MarkedRecord& marked : records) {
-    sessions.push_back(marked.session);
+    sessions.add(marked.session);
   }
   return sessions;
 }

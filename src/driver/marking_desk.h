@@ -12,12 +12,14 @@
 #include "input/record_file.h"
 #include "marking/progress.h"
 #include "marking/session.h"
+#include "marking/sessions.h"
 #include "marking/target_choice.h"
 #include "phonics/lexicon.h"
 
 namespace sheaf {
 
-/// A lesson as far as marking needs it: no layout, no pictures.
+/// A lesson as far as marking needs it: no layout, no pictures, and of its
+/// sentences nothing but what is dictated.
 struct TaughtFile {
   std::string path;
   std::string name;  ///< the file's name without its ending
@@ -26,12 +28,12 @@ struct TaughtFile {
   std::string label;
   Lesson lesson;
   AnalyzedLesson analyzed;
+  /// What is dictated: words and sentences for that, else the list.
+  std::vector<DictatedItem> items;
   /// What marking one learner who wrote all of it takes, counted in words.
   std::size_t work = 0;
 
   std::vector<PatternId> patterns() const;
-  /// What is dictated: words and sentences for that, else the list.
-  std::vector<DictatedItem> items() const;
 };
 
 /// One record, marked.
@@ -127,9 +129,8 @@ void keep_learners(std::vector<MarkedRecord>& records,
 /// Takes out records in which nobody is left; false where none remain.
 bool keep_marked(std::vector<MarkedRecord>& records);
 
-/// The sessions alone, for scores over the weeks.
-std::vector<SessionResult> sessions_of(
-    const std::vector<MarkedRecord>& records);
+/// The sessions alone, for scores over the weeks. They stay the records'.
+Sessions sessions_of(const std::vector<MarkedRecord>& records);
 
 /// The codes of a class, in its order.
 std::vector<LearnerCode> codes_of(const ClassFile& class_file);

@@ -37,7 +37,7 @@ void add_example(CauseExamples& entry, const ErrorExample& example,
 }  // namespace
 
 std::vector<CauseExamples> error_examples(
-    std::span<const SessionResult> sessions, const LearnerCode& code,
+    const Sessions& sessions, const LearnerCode& code,
     std::size_t most) {
   std::vector<const SessionResult*> latest_first;
   for (const SessionResult& session : sessions) {

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <span>
 #include <string>
 #include <vector>
 
 #include "marking/scores.h"
+#include "marking/sessions.h"
 
 namespace sheaf {
 
@@ -25,7 +25,7 @@ struct CauseExamples {
 /// to practise them. Nor do blanks count, and words that were missing, split or
 /// run together.
 std::vector<CauseExamples> error_examples(
-    std::span<const SessionResult> sessions, const LearnerCode& code,
+    const Sessions& sessions, const LearnerCode& code,
     std::size_t most);
 
 }  // namespace sheaf

@@ -75,7 +75,7 @@ struct ReviewWords {
 /// left out of the groups only.
 std::vector<LearnerReview> plan_review(
     std::span<const LearnerProgress> learners,
-    std::span<const SessionResult> sessions,
+    const Sessions& sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
     const ReviewWords& words_for, const Date& week,
     const ReviewRules& rules = {});

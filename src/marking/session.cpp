@@ -180,11 +180,12 @@ DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
                            const Conventions& conventions) {
   DictatedItem item;
   item.text = text;
+  std::vector<Reading>& words = item.words.own();
   for (const WordPlace& place : words_in(text)) {
     const auto word = text.substr(place.begin, place.end - place.begin);
-    item.words.push_back(phonics.read(word, conventions).front());
+    words.push_back(phonics.read(word, conventions).front());
   }
-  item.sentence = item.words.size() > 1;
+  item.sentence = words.size() > 1;
   return item;
 }
 

@@ -1,9 +1,8 @@
 #pragma once
 
-#include <span>
-
 #include "marking/growth.h"
 #include "marking/progress.h"
+#include "marking/sessions.h"
 #include "reports/report_document.h"
 
 namespace sheaf {
@@ -14,7 +13,7 @@ namespace sheaf {
 /// `sessions` give the words to practise with.
 void add_home_report(const ReportMaker& maker, const LearnerProgress& learner,
                      const Growth& growth,
-                     std::span<const SessionResult> sessions,
+                     const Sessions& sessions,
                      const PatternCatalogue& catalogue);
 
 }  // namespace sheaf
