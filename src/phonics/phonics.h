@@ -77,6 +77,17 @@ struct PatternWord {
   bool affix = false;   ///< it stands in an ending or a prefix (ng in using)
 };
 
+/// An everyday word, whatever patterns it has.
+struct EverydayWord {
+  std::string word;
+  WordInfo info;
+  int phonemes = 0;
+  int syllables = 0;
+  bool later = false;  ///< as in PatternPlace, for one of its patterns
+  /// It can be said in several ways, or in one that lacks one of its patterns.
+  bool unsure = false;
+};
+
 /// How English words are spelled and said: the word list, the correspondences
 /// and the patterns. Read-only once loaded; what is
 /// remembered is kept under a lock.
@@ -182,6 +193,11 @@ class Phonics {
   /// Remembered as long as this lives.
   const std::vector<PatternWord>& pattern_words(
       PatternId pattern, const Conventions& conventions) const;
+  /// All everyday words that have a pattern, each once, names left out: what
+  /// `pattern_words` has of them for all patterns together, without the lists.
+  /// Remembered as long as this lives.
+  const std::vector<EverydayWord>& everyday_words(
+      const Conventions& conventions) const;
   /// Whether some word of the list is said with exactly these phonemes, which
   /// are listed ones (`Unit::listed`) of this accent.
   bool is_said_like_a_word(std::span<const Phoneme> phonemes,

@@ -78,9 +78,13 @@ struct Phonics::Impl {
   /// The words of a pattern that the index has for these accents.
   std::vector<PatternWord> list_words(PatternId pattern, const Lexicon& spoken,
                                       unsigned accents) const;
+  std::vector<EverydayWord> list_everyday(const Lexicon& spoken,
+                                          unsigned accents) const;
   /// Lists made before, by pattern, accents and kind of speech; places in it
   /// stay where they are.
   mutable std::unordered_map<std::size_t, std::vector<PatternWord>> words_of;
+  mutable std::unordered_map<std::size_t, std::vector<EverydayWord>>
+      everyday_of;
 };
 
 }  // namespace sheaf

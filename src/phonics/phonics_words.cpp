@@ -62,21 +62,52 @@ std::vector<std::string> Phonics::words_with(PatternId pattern,
   return words;
 }
 
-const std::vector<PatternWord>& Phonics::pattern_words(
-    PatternId pattern, const Conventions& conventions) const {
-  // Accents are indexed as they are by themselves: with the a of bath or the y
-  // of tune set otherwise, any of the words may have the pattern.
+namespace {
+
+// Accents are indexed as they are by themselves: with the a of bath or the y of
+// tune set otherwise, any of the words may have the pattern.
+unsigned indexed_accents(const Conventions& conventions) {
   const Accent accent = conventions.accent;
   const bool usual =
       speech_of(conventions) == speech_of(conventions_for(accent));
-  const unsigned accents = usual ? index_bit(accent) : kAllIndexed;
+  return usual ? index_bit(accent) : kAllIndexed;
+}
+
+int count_phonemes(const WordRecord& record, const Inventory& inventory) {
+  int count = 0;
+  for (const Segment& segment : record.segments) {
+    count += inventory[segment.id].sound_count;
+  }
+  return count;
+}
+
+}  // namespace
+
+const std::vector<PatternWord>& Phonics::pattern_words(
+    PatternId pattern, const Conventions& conventions) const {
   const Lexicon& spoken = impl_->lexicon_for(conventions);
   const auto speech =
       static_cast<std::size_t>(&spoken - impl_->lexicons.data());
   const std::size_t key = pattern * impl_->lexicons.size() + speech;
   const std::lock_guard lock(impl_->memo_lock);
   const auto [entry, is_new] = impl_->words_of.try_emplace(key);
-  if (is_new) entry->second = impl_->list_words(pattern, spoken, accents);
+  if (is_new) {
+    entry->second =
+        impl_->list_words(pattern, spoken, indexed_accents(conventions));
+  }
+  return entry->second;
+}
+
+const std::vector<EverydayWord>& Phonics::everyday_words(
+    const Conventions& conventions) const {
+  const Lexicon& spoken = impl_->lexicon_for(conventions);
+  const auto speech =
+      static_cast<std::size_t>(&spoken - impl_->lexicons.data());
+  const std::lock_guard lock(impl_->memo_lock);
+  const auto [entry, is_new] = impl_->everyday_of.try_emplace(speech);
+  if (is_new) {
+    entry->second = impl_->list_everyday(spoken, indexed_accents(conventions));
+  }
   return entry->second;
 }
 
@@ -87,6 +118,7 @@ std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern,
   const PatternEntries entries =
       entries_of(file.records<std::uint32_t>(Section::pattern_words),
                  file.section(Section::pattern_accents), pattern);
+  words.reserve(entries.packed.size());
   std::uint32_t last = kNoWord;
   for (std::size_t i = 0; i < entries.packed.size(); ++i) {
     if ((entries.accents[i] & accents) == 0) continue;
@@ -95,13 +127,50 @@ std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern,
     last = entry.word;
     const auto record = spoken.record(entry.word);
     if (!record) continue;
-    words.push_back({record->spelling, info_of(*record), 0,
+    words.push_back({record->spelling, info_of(*record),
+                     count_phonemes(*record, lexicon.inventory()),
                      syllable_count(record->segments, lexicon.inventory()),
                      entry.place, entry.twice, entry.later, record->more,
                      entry.weak, entry.unsure, entry.twin, entry.affix});
-    for (const Segment& segment : record->segments) {
-      words.back().phonemes += lexicon.inventory()[segment.id].sound_count;
+  }
+  return words;
+}
+
+std::vector<EverydayWord> Phonics::Impl::list_everyday(const Lexicon& spoken,
+                                                       unsigned accents) const {
+  struct Found {
+    bool any = false, later = false, unsure = false;
+  };
+  std::vector<Found> found;  // by where the word stands
+  const auto index = file.records<std::uint32_t>(Section::pattern_words);
+  const auto bits = file.section(Section::pattern_accents);
+  for (std::size_t pattern = 0; pattern < catalogue.all().size(); ++pattern) {
+    const PatternEntries entries =
+        entries_of(index, bits, static_cast<PatternId>(pattern));
+    std::uint32_t last = kNoWord;
+    for (std::size_t i = 0; i < entries.packed.size(); ++i) {
+      if ((entries.accents[i] & accents) == 0) continue;
+      const PatternEntry entry = unpack_entry(entries.packed[i]);
+      if (entry.word == last) continue;
+      last = entry.word;
+      // Everyday words stand before all others.
+      if (!spoken.head(entry.word).everyday) break;
+      if (entry.word >= found.size()) found.resize(entry.word + 1);
+      Found& word = found[entry.word];
+      word.any = true;
+      word.later |= entry.later;
+      word.unsure |= entry.unsure;
     }
+  }
+  std::vector<EverydayWord> words;
+  for (std::size_t place = 0; place < found.size(); ++place) {
+    if (!found[place].any) continue;
+    const auto record = spoken.record(static_cast<std::uint32_t>(place));
+    if (!record) continue;
+    words.push_back({record->spelling, info_of(*record),
+                     count_phonemes(*record, lexicon.inventory()),
+                     syllable_count(record->segments, lexicon.inventory()),
+                     found[place].later, found[place].unsure || record->more});
   }
   return words;
 }

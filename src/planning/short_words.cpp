@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
+#include <cstdint>
+#include <set>
 #include <string_view>
-#include <tuple>
+#include <unordered_set>
+#include <utility>
 
 #include "base/shuffle.h"
 #include "phonics/word_facts.h"
@@ -33,26 +35,50 @@ bool is_plain_unit(const Unit& unit) {
          std::ranges::find(kPlain, unit.grapheme) != kPlain.end();
 }
 
+bool is_readable(const AnalyzedLesson& lesson, const Reading& reading,
+                 const std::vector<AnalyzedWord::Hit>& hits) {
+  if (!lesson.taught.is_decodable(reading)) return false;
+  if (lesson.taught.known()) return true;
+  for (std::size_t i = 0; i < reading.units.size(); ++i) {
+    const bool of_pattern =
+        std::ranges::any_of(hits, [&](const AnalyzedWord::Hit& hit) {
+          return std::ranges::find(hit.units, i) != hit.units.end();
+        });
+    if (!of_pattern && !is_plain_unit(reading.units[i])) return false;
+  }
+  return true;
+}
+
 class ShortWordCollector {
  public:
   ShortWordCollector(const AnalyzedLesson& lesson, const BlockList* blocked)
       : lesson_(lesson), phonics_(*lesson.phonics), blocked_(blocked) {}
 
   std::vector<ShortWord> run() {
+    std::set<std::string_view> own;
     for (const AnalyzedWord& word : lesson_.words) {
       if (word.standing.kind == WordStanding::Kind::not_yet) continue;
-      listed_.emplace(word.reading.word, Listed{.own = true});
+      own.insert(word.reading.word);
     }
-    list_everyday();
+    find_of_pattern();
     std::vector<ShortWord> words;
-    for (const auto& [spelling, listed] : listed_) {
-      if (!listed.unfit) add(spelling, listed, words);
+    // Each everyday word has some pattern: that of its vowel at least.
+    for (const EverydayWord& word :
+         phonics_.everyday_words(lesson_.conventions)) {
+      if (!is_short(word)) continue;
+      const bool is_own = own.erase(word.word) > 0;
+      if (word.unsure && !is_own) continue;
+      add(word.word,
+          {.own = is_own,
+           .of_pattern = of_pattern_.contains(word.word),
+           .first = word.info.first,
+           .coloured = word.later},
+          words);
     }
-    const auto order = [&](const ShortWord& w) {
-      return std::tuple(w.cost, text_hash(w.word(), lesson_.seed));
-    };
-    std::ranges::sort(words, {}, order);
-    return words;
+    for (const std::string_view word : own) {
+      add(std::string(word), {.own = true}, words);
+    }
+    return in_order(std::move(words));
   }
 
  private:
@@ -61,30 +87,41 @@ class ShortWordCollector {
     bool of_pattern = false;
     bool first = false;
     bool coloured = false;
-    bool unfit = false;
   };
 
-  // Each everyday word has some pattern: that of its vowel at least.
-  void list_everyday() {
-    for (const Pattern& pattern : phonics_.patterns().all()) {
-      const PatternId id = phonics_.patterns().id_of(pattern);
-      const bool of_pattern =
-          std::ranges::find(lesson_.patterns, id, &LessonPattern::id) !=
-          lesson_.patterns.end();
+  static bool is_short(const EverydayWord& word) {
+    return word.syllables == 1 && !word.info.name && !word.info.british &&
+           word.phonemes <= static_cast<int>(kMostSounds) + 1;
+  }
+
+  void find_of_pattern() {
+    for (const LessonPattern& pattern : lesson_.patterns) {
+      has_own_pattern_ |= phonics_.patterns()[pattern.id].example.empty();
       for (const PatternWord& word :
-           phonics_.pattern_words(id, lesson_.conventions)) {
-        if (!word.info.everyday || word.syllables != 1 || word.info.name ||
-            word.info.british ||
-            word.phonemes > static_cast<int>(kMostSounds) + 1) {
-          continue;
-        }
-        Listed& listed = listed_[word.word];
-        listed.of_pattern |= of_pattern;
-        listed.first |= word.info.first;
-        listed.coloured |= word.later;
-        listed.unfit |= (word.unsure || word.readings) && !listed.own;
+           phonics_.pattern_words(pattern.id, lesson_.conventions)) {
+        if (word.info.everyday) of_pattern_.insert(word.word);
       }
     }
+  }
+
+  std::vector<ShortWord> in_order(std::vector<ShortWord> words) const {
+    struct Rank {
+      int cost;
+      std::uint64_t order;
+      std::size_t word;
+      auto operator<=>(const Rank&) const = default;
+    };
+    std::vector<Rank> ranks;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      ranks.push_back(
+          {words[i].cost, text_hash(words[i].word(), lesson_.seed), i});
+    }
+    std::ranges::sort(ranks);
+    std::vector<ShortWord> ordered;
+    for (const Rank& rank : ranks) {
+      ordered.push_back(std::move(words[rank.word]));
+    }
+    return ordered;
   }
 
   bool is_suitable(const std::string& word) const {
@@ -101,17 +138,30 @@ class ShortWordCollector {
     if (units->syllables() != 1 || units->sounds.size() < kFewestSounds) return;
     if (std::ranges::any_of(units->units, &Unit::irregular)) return;
     ShortWord word;
-    if (listed.of_pattern || lesson_.taught.may_be_decodable(*units)) {
+    const bool told =
+        listed.of_pattern || lesson_.taught.may_be_decodable(*units);
+    if (told && may_need_patterns(listed, *units)) {
       word = short_word(lesson_,
                         phonics_.first_reading(spelling, lesson_.conventions));
     } else {
+      word.readable = told && is_readable(lesson_, *units, {});
+      word.pieces = sound_pieces(*units);
       word.reading = std::move(units);
-      word.pieces = sound_pieces(*word.reading);
     }
     if (word.pieces.size() > kMostSounds) return;
+    word.told = told;
     word.own = listed.own;
     word.cost = cost_of(word, listed);
     words.push_back(std::move(word));
+  }
+
+  // Looking for a word's patterns takes longer than all else. It can have those
+  // of the lesson only where the index says so, which knows the common words
+  // and the patterns that come with Sheaf; and the others count only where a
+  // dropped e is all that makes it readable.
+  bool may_need_patterns(const Listed& listed, const Reading& units) const {
+    return listed.of_pattern || listed.own || has_own_pattern_ ||
+           !lesson_.taught.is_decodable(units);
   }
 
   int cost_of(const ShortWord& word, const Listed& listed) const {
@@ -136,7 +186,8 @@ class ShortWordCollector {
   const AnalyzedLesson& lesson_;
   const Phonics& phonics_;
   const BlockList* blocked_;
-  std::map<std::string, Listed> listed_;
+  std::unordered_set<std::string_view> of_pattern_;
+  bool has_own_pattern_ = false;  // none of the catalogue's
 };
 
 }  // namespace
@@ -151,16 +202,8 @@ ShortWord short_word(const AnalyzedLesson& lesson,
   ShortWord word;
   const auto hits = find_hits(*reading, lesson.patterns, *lesson.phonics);
   word.has_pattern = std::ranges::any_of(hits, &AnalyzedWord::Hit::has);
-  word.readable = lesson.taught.is_decodable(*reading);
-  if (word.readable && !lesson.taught.known()) {
-    for (std::size_t i = 0; i < reading->units.size(); ++i) {
-      const bool of_pattern =
-          std::ranges::any_of(hits, [&](const AnalyzedWord::Hit& hit) {
-            return std::ranges::find(hit.units, i) != hit.units.end();
-          });
-      word.readable &= of_pattern || is_plain_unit(reading->units[i]);
-    }
-  }
+  word.readable = is_readable(lesson, *reading, hits);
+  word.told = true;
   word.pieces = sound_pieces(*reading);
   word.reading = std::move(reading);
   return word;
@@ -170,7 +213,9 @@ AnalyzedWord analyzed_word(const AnalyzedLesson& lesson,
                            const ShortWord& word) {
   AnalyzedWord result;
   result.spelling.value = word.word();
-  result.reading = *word.reading;
+  result.reading = word.told ? *lesson.phonics->first_reading(
+                                   word.word(), lesson.conventions)
+                             : *word.reading;
   result.hits = find_hits(result.reading, lesson.patterns, *lesson.phonics);
   result.standing = lesson.taught.standing(result.reading);
   return result;

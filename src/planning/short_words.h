@@ -12,9 +12,12 @@ namespace sheaf {
 
 /// A word of one beat and few sounds, for games with single sounds.
 struct ShortWord {
-  std::shared_ptr<const Reading>
-      reading;  ///< with its patterns if one may be told
+  /// With its patterns where it has one of the lesson's; else perhaps without.
+  std::shared_ptr<const Reading> reading;
   std::vector<SoundPiece> pieces;
+  /// Whether it has one of the lesson's patterns or may be read with what was
+  /// taught: then the lesson would have it with its patterns.
+  bool told = false;
   bool own = false;          ///< on the lesson's list
   bool has_pattern = false;  ///< one of the lesson's
   bool readable = false;     ///< with what was taught and the pattern

@@ -289,8 +289,10 @@ class EarPlanner {
 
   // A change of the week's sound is worth most, then a word that has it.
   int worth(const Swap& swap, std::size_t target) const {
-    const bool of_sound =
-        words_.is_of_week(swap.out()) || words_.is_of_week(swap.in());
+    const bool of_sound = (swap.change != EarChange::add &&
+                           words_.is_of_week(swap.from->sounds[swap.place])) ||
+                          (swap.change != EarChange::leave_out &&
+                           words_.is_of_week(swap.to->sounds[swap.place]));
     const bool has_it = swap.from->of_week || swap.to->of_week;
     const auto size =
         std::max(swap.from->sounds.size(), swap.to->sounds.size());
