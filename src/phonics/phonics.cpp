@@ -253,6 +253,8 @@ Phonics::Impl::Remembered& Phonics::Impl::remembered(
     memo.clear();
     memo_conventions = conventions;
   }
+  // A packet asks for some three thousand.
+  if (memo.empty()) memo.reserve(kMostRemembered / 2);
   return memo[std::string(word)];
 }
 
@@ -288,10 +290,8 @@ EndingAnalysis Phonics::outer_ending(std::string_view word,
       impl_->remembered(word, conventions).ending;
   if (!ending) {
     const LetterMap map = map_letters(reading->word);
-    auto endings = map.good ? find_facts(*reading, map, lexicon()).endings
-                            : std::vector<WordFacts::PlacedEnding>();
-    ending = endings.empty() ? EndingAnalysis{}
-                             : std::move(endings.front().analysis);
+    ending = map.good ? find_outer_ending(*reading, map, lexicon())
+                      : EndingAnalysis{};
   }
   return *ending;
 }

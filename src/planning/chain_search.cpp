@@ -300,8 +300,7 @@ void add_made_up(const AnalyzedLesson& lesson, const BlockList* blocked,
 std::vector<ChainWord> find_chain(const AnalyzedLesson& lesson,
                                   const BlockList* blocked, bool made_up,
                                   std::size_t most) {
-  std::vector<ShortWord> words = short_words(lesson, blocked);
-  std::erase_if(words, [](const ShortWord& word) { return !word.readable; });
+  std::vector<ShortWord> words = readable_short_words(lesson, blocked);
   // The dearest of those without the pattern go first.
   if (words.size() > kMostChainWords) {
     std::ranges::stable_partition(words, &ShortWord::has_pattern);

@@ -51,8 +51,12 @@ bool is_readable(const AnalyzedLesson& lesson, const Reading& reading,
 
 class ShortWordCollector {
  public:
-  ShortWordCollector(const AnalyzedLesson& lesson, const BlockList* blocked)
-      : lesson_(lesson), phonics_(*lesson.phonics), blocked_(blocked) {}
+  ShortWordCollector(const AnalyzedLesson& lesson, const BlockList* blocked,
+                     bool only_readable)
+      : lesson_(lesson),
+        phonics_(*lesson.phonics),
+        blocked_(blocked),
+        only_readable_(only_readable) {}
 
   std::vector<ShortWord> run() {
     std::set<std::string_view> own;
@@ -133,22 +137,24 @@ class ShortWordCollector {
 
   void add(const std::string& spelling, const Listed& listed,
            std::vector<ShortWord>& words) const {
-    if (!is_suitable(spelling)) return;
     auto units = phonics_.first_units(spelling, lesson_.conventions);
     if (units->syllables() != 1 || units->sounds.size() < kFewestSounds) return;
     if (std::ranges::any_of(units->units, &Unit::irregular)) return;
     ShortWord word;
     const bool told =
         listed.of_pattern || lesson_.taught.may_be_decodable(*units);
+    if (only_readable_ && !told) return;
     if (told && may_need_patterns(listed, *units)) {
       word = short_word(lesson_,
                         phonics_.first_reading(spelling, lesson_.conventions));
     } else {
       word.readable = told && is_readable(lesson_, *units, {});
+      if (only_readable_ && !word.readable) return;
       word.pieces = sound_pieces(*units);
       word.reading = std::move(units);
     }
-    if (word.pieces.size() > kMostSounds) return;
+    if (only_readable_ && !word.readable) return;
+    if (word.pieces.size() > kMostSounds || !is_suitable(spelling)) return;
     word.told = told;
     word.own = listed.own;
     word.cost = cost_of(word, listed);
@@ -186,6 +192,7 @@ class ShortWordCollector {
   const AnalyzedLesson& lesson_;
   const Phonics& phonics_;
   const BlockList* blocked_;
+  bool only_readable_;
   std::unordered_set<std::string_view> of_pattern_;
   bool has_own_pattern_ = false;  // none of the catalogue's
 };
@@ -194,7 +201,12 @@ class ShortWordCollector {
 
 std::vector<ShortWord> short_words(const AnalyzedLesson& lesson,
                                    const BlockList* blocked) {
-  return ShortWordCollector(lesson, blocked).run();
+  return ShortWordCollector(lesson, blocked, false).run();
+}
+
+std::vector<ShortWord> readable_short_words(const AnalyzedLesson& lesson,
+                                            const BlockList* blocked) {
+  return ShortWordCollector(lesson, blocked, true).run();
 }
 
 ShortWord short_word(const AnalyzedLesson& lesson,

@@ -37,6 +37,9 @@ struct ShortWord {
 /// their usual sounds, doubled ones at the end, and sh, ch, th, ck, ng.
 std::vector<ShortWord> short_words(const AnalyzedLesson& lesson,
                                    const BlockList* blocked);
+/// Those that are readable alone, in their order: in less time.
+std::vector<ShortWord> readable_short_words(const AnalyzedLesson& lesson,
+                                            const BlockList* blocked);
 
 /// The same for one word; its cost is the caller's.
 ShortWord short_word(const AnalyzedLesson& lesson,
