@@ -40,8 +40,9 @@ std::vector<std::string> words_of_pattern(const AnalyzedLesson& lesson,
                                           PatternId pattern) {
   std::vector<std::string> words, first;
   for (const PatternWord& word :
-       lesson.phonics->pattern_words(pattern, lesson.conventions)) {
-    if (!word.info.everyday || word.later || word.readings || word.unsure ||
+       lesson.phonics->everyday_pattern_words(pattern,
+                                                      lesson.conventions)) {
+    if (word.later || word.readings || word.unsure ||
         word.affix) {
       continue;
     }

@@ -158,8 +158,9 @@ class WarmUpMaker {
   std::vector<std::string> everyday_words(PatternId pattern) const {
     std::vector<std::string> words, first;
     for (const PatternWord& word :
-         lesson_.phonics->pattern_words(pattern, lesson_.conventions)) {
-      if (!word.info.everyday || word.later || word.readings) continue;
+         lesson_.phonics->everyday_pattern_words(pattern,
+                                                         lesson_.conventions)) {
+      if (word.later || word.readings) continue;
       (word.info.first ? first : words).push_back(word.word);
     }
     Random random(

@@ -83,9 +83,11 @@ struct EverydayWord {
   WordInfo info;
   int phonemes = 0;
   int syllables = 0;
-  bool later = false;  ///< as in PatternPlace, for one of its patterns
-  /// It can be said in several ways, or in one that lacks one of its patterns.
-  bool unsure = false;
+  /// Of one that has a single syllable, by their numbers in the inventory.
+  std::vector<std::uint16_t> correspondences;
+  bool later = false;     ///< as in PatternPlace, for one of its patterns
+  bool unsure = false;    ///< as in PatternWord, for one of its patterns
+  bool readings = false;  ///< it can be said in several ways
 };
 
 /// How English words are spelled and said: the word list, the correspondences
@@ -192,6 +194,9 @@ class Phonics {
   /// conventions other than the accent's own, some of them may not have it.
   /// Remembered as long as this lives.
   const std::vector<PatternWord>& pattern_words(
+      PatternId pattern, const Conventions& conventions) const;
+  /// Those of them that are everyday words, which come first: in less time.
+  const std::vector<PatternWord>& everyday_pattern_words(
       PatternId pattern, const Conventions& conventions) const;
   /// All everyday words that have a pattern, each once, names left out: what
   /// `pattern_words` has of them for all patterns together, without the lists.

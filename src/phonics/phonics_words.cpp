@@ -85,46 +85,67 @@ int count_phonemes(const WordRecord& record, const Inventory& inventory) {
 
 const std::vector<PatternWord>& Phonics::pattern_words(
     PatternId pattern, const Conventions& conventions) const {
-  const Lexicon& spoken = impl_->lexicon_for(conventions);
-  const auto speech =
-      static_cast<std::size_t>(&spoken - impl_->lexicons.data());
-  const std::size_t key = pattern * impl_->lexicons.size() + speech;
   const std::lock_guard lock(impl_->memo_lock);
-  const auto [entry, is_new] = impl_->words_of.try_emplace(key);
-  if (is_new) {
-    entry->second =
-        impl_->list_words(pattern, spoken, indexed_accents(conventions));
-  }
+  const auto [entry, is_new] = impl_->words_of.try_emplace(
+      pattern * impl_->lexicons.size() + impl_->speech_number(conventions));
+  if (is_new) entry->second = impl_->list_words(pattern, conventions, false);
+  return entry->second;
+}
+
+const std::vector<PatternWord>& Phonics::everyday_pattern_words(
+    PatternId pattern, const Conventions& conventions) const {
+  const std::lock_guard lock(impl_->memo_lock);
+  const auto [entry, is_new] = impl_->everyday_words_of.try_emplace(
+      pattern * impl_->lexicons.size() + impl_->speech_number(conventions));
+  if (is_new) entry->second = impl_->list_words(pattern, conventions, true);
   return entry->second;
 }
 
 const std::vector<EverydayWord>& Phonics::everyday_words(
     const Conventions& conventions) const {
-  const Lexicon& spoken = impl_->lexicon_for(conventions);
-  const auto speech =
-      static_cast<std::size_t>(&spoken - impl_->lexicons.data());
   const std::lock_guard lock(impl_->memo_lock);
-  const auto [entry, is_new] = impl_->everyday_of.try_emplace(speech);
+  return impl_->everyday(conventions).words;
+}
+
+const Phonics::Impl::EverydayList& Phonics::Impl::everyday(
+    const Conventions& conventions) const {
+  const auto [entry, is_new] =
+      everyday_of.try_emplace(speech_number(conventions));
   if (is_new) {
-    entry->second = impl_->list_everyday(spoken, indexed_accents(conventions));
+    entry->second = list_everyday(lexicon_for(conventions),
+                                  indexed_accents(conventions));
   }
   return entry->second;
 }
 
-std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern,
-                                                   const Lexicon& spoken,
-                                                   unsigned accents) const {
+std::vector<PatternWord> Phonics::Impl::list_words(
+    PatternId pattern, const Conventions& conventions,
+    bool only_everyday) const {
+  const Lexicon& spoken = lexicon_for(conventions);
+  const unsigned accents = indexed_accents(conventions);
+  const EverydayList& known = everyday(conventions);
   std::vector<PatternWord> words;
   const PatternEntries entries =
       entries_of(file.records<std::uint32_t>(Section::pattern_words),
                  file.section(Section::pattern_accents), pattern);
-  words.reserve(entries.packed.size());
   std::uint32_t last = kNoWord;
+  auto place = known.places.begin();
   for (std::size_t i = 0; i < entries.packed.size(); ++i) {
     if ((entries.accents[i] & accents) == 0) continue;
     const PatternEntry entry = unpack_entry(entries.packed[i]);
     if (entry.word == last) continue;
     last = entry.word;
+    // Everyday words have been read already.
+    place = std::lower_bound(place, known.places.end(), entry.word);
+    if (place != known.places.end() && *place == entry.word) {
+      const EverydayWord& word = known.words[static_cast<std::size_t>(
+          place - known.places.begin())];
+      words.push_back({word.word, word.info, word.phonemes, word.syllables,
+                       entry.place, entry.twice, entry.later, word.readings,
+                       entry.weak, entry.unsure, entry.twin, entry.affix});
+      continue;
+    }
+    if (only_everyday && !spoken.head(entry.word).everyday) break;
     const auto record = spoken.record(entry.word);
     if (!record) continue;
     words.push_back({record->spelling, info_of(*record),
@@ -136,8 +157,8 @@ std::vector<PatternWord> Phonics::Impl::list_words(PatternId pattern,
   return words;
 }
 
-std::vector<EverydayWord> Phonics::Impl::list_everyday(const Lexicon& spoken,
-                                                       unsigned accents) const {
+Phonics::Impl::EverydayList Phonics::Impl::list_everyday(
+    const Lexicon& spoken, unsigned accents) const {
   struct Found {
     bool any = false, later = false, unsure = false;
   };
@@ -162,17 +183,31 @@ std::vector<EverydayWord> Phonics::Impl::list_everyday(const Lexicon& spoken,
       word.unsure |= entry.unsure;
     }
   }
-  std::vector<EverydayWord> words;
-  for (std::size_t place = 0; place < found.size(); ++place) {
-    if (!found[place].any) continue;
-    const auto record = spoken.record(static_cast<std::uint32_t>(place));
+  EverydayList list;
+  for (std::size_t at = 0; at < found.size(); ++at) {
+    if (!found[at].any) continue;
+    const auto place = static_cast<std::uint32_t>(at);
+    const auto record = spoken.record(place);
     if (!record) continue;
-    words.push_back({record->spelling, info_of(*record),
-                     count_phonemes(*record, lexicon.inventory()),
-                     syllable_count(record->segments, lexicon.inventory()),
-                     found[place].later, found[place].unsure || record->more});
+    EverydayWord word{
+        .word = record->spelling,
+        .info = info_of(*record),
+        .phonemes = count_phonemes(*record, lexicon.inventory()),
+        .syllables = syllable_count(record->segments, lexicon.inventory()),
+        .correspondences = {},
+        .later = found[at].later,
+        .unsure = found[at].unsure,
+        .readings = record->more};
+    if (word.syllables == 1) {
+      word.correspondences.reserve(record->segments.size());
+      for (const Segment& segment : record->segments) {
+        word.correspondences.push_back(segment.id);
+      }
+    }
+    list.words.push_back(std::move(word));
+    list.places.push_back(place);
   }
-  return words;
+  return list;
 }
 
 bool Phonics::is_said_like_a_word(std::span<const Phoneme> phonemes,

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <set>
 #include <unordered_map>
@@ -347,7 +346,7 @@ class SentenceSearch {
   const SearchGround& source_;
   const SentenceQuery& query_;
   const SentenceBank& bank_;
-  std::map<std::string, BankedWord, std::less<>> words_;
+  std::unordered_map<std::string, BankedWord> words_;
   std::unordered_map<std::string, std::size_t> numbers_;
   std::vector<const BankedWord*> of_bank_;  // by the bank's numbers
 };

@@ -9,6 +9,8 @@
 #include <utility>
 
 #include "base/shuffle.h"
+#include "phonics/inventory.h"
+#include "phonics/lexicon.h"
 #include "phonics/word_facts.h"
 
 namespace sheaf {
@@ -26,13 +28,16 @@ constexpr int kShortEnding = 50;
 constexpr int kShortPieceMore = 10;  // beyond three
 constexpr std::uint64_t kShortShake = 30;
 
-bool is_plain_unit(const Unit& unit) {
+bool is_plain_team(std::string_view grapheme) {
   constexpr std::array<std::string_view, 11> kPlain = {
       "sh", "ch", "th", "ck", "ng", "ff", "ll", "ss", "zz", "tch", "qu"};
+  return std::ranges::find(kPlain, grapheme) != kPlain.end();
+}
+
+bool is_plain_unit(const Unit& unit) {
   if (unit.irregular) return false;
   if (has_vowel(unit)) return is_plain_short_vowel(unit);
-  return unit.grapheme.size() == 1 ||
-         std::ranges::find(kPlain, unit.grapheme) != kPlain.end();
+  return unit.grapheme.size() == 1 || is_plain_team(unit.grapheme);
 }
 
 bool is_readable(const AnalyzedLesson& lesson, const Reading& reading,
@@ -71,10 +76,15 @@ class ShortWordCollector {
          phonics_.everyday_words(lesson_.conventions)) {
       if (!is_short(word)) continue;
       const bool is_own = own.erase(word.word) > 0;
-      if (word.unsure && !is_own) continue;
+      const bool of_pattern = of_pattern_.contains(word.word);
+      if ((word.unsure || word.readings) && !is_own) continue;
+      if (only_readable_ && !is_own && !of_pattern && !has_own_pattern_ &&
+          !may_be_readable(word)) {
+        continue;
+      }
       add(word.word,
           {.own = is_own,
-           .of_pattern = of_pattern_.contains(word.word),
+           .of_pattern = of_pattern,
            .first = word.info.first,
            .coloured = word.later},
           words);
@@ -98,12 +108,30 @@ class ShortWordCollector {
            word.phonemes <= static_cast<int>(kMostSounds) + 1;
   }
 
+  // Whether each of its graphemes may have been taught with some sound. It
+  // spares most words a reading.
+  bool may_be_readable(const EverydayWord& word) {
+    const Inventory& inventory = phonics_.lexicon().inventory();
+    readable_.resize(inventory.all().size(), Known::unasked);
+    return std::ranges::all_of(word.correspondences, [&](std::uint16_t id) {
+      Known& known = readable_[id];
+      if (known == Known::unasked) {
+        const std::string_view grapheme = inventory[id].grapheme();
+        const bool may = lesson_.taught.known()
+                             ? lesson_.taught.may_be_taught(grapheme)
+                             : grapheme.size() == 1 || is_plain_team(grapheme);
+        known = may ? Known::yes : Known::no;
+      }
+      return known == Known::yes;
+    });
+  }
+
   void find_of_pattern() {
     for (const LessonPattern& pattern : lesson_.patterns) {
       has_own_pattern_ |= phonics_.patterns()[pattern.id].example.empty();
       for (const PatternWord& word :
-           phonics_.pattern_words(pattern.id, lesson_.conventions)) {
-        if (word.info.everyday) of_pattern_.insert(word.word);
+           phonics_.everyday_pattern_words(pattern.id, lesson_.conventions)) {
+        of_pattern_.insert(word.word);
       }
     }
   }
@@ -195,6 +223,8 @@ class ShortWordCollector {
   bool only_readable_;
   std::unordered_set<std::string_view> of_pattern_;
   bool has_own_pattern_ = false;  // none of the catalogue's
+  enum class Known : std::uint8_t { unasked, no, yes };
+  std::vector<Known> readable_;  // by correspondence
 };
 
 }  // namespace

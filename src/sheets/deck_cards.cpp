@@ -210,8 +210,9 @@ class DeckMaker {
     std::vector<Candidate> candidates;
     const std::string_view example = lesson_.phonics->patterns()[id].example;
     for (const PatternWord& word :
-         lesson_.phonics->pattern_words(id, lesson_.conventions)) {
-      if (!word.info.everyday || word.info.name || word.readings ||
+         lesson_.phonics->everyday_pattern_words(id,
+                                                      lesson_.conventions)) {
+      if (word.info.name || word.readings ||
           !may_be_key_word(word.word)) {
         continue;
       }

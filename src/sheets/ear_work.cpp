@@ -127,7 +127,7 @@ class EarWords {
 
   void add_pattern(PatternId id, bool of_week) {
     for (const PatternWord& word :
-         lesson_.phonics->pattern_words(id, lesson_.conventions)) {
+         lesson_.phonics->everyday_pattern_words(id, lesson_.conventions)) {
       const bool known = word.info.first && !word.info.name && !word.readings;
       if (!known || word.syllables > 1) continue;
       // A word has several patterns, and fares alike with each: those of the

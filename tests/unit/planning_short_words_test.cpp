@@ -41,7 +41,7 @@ TEST(EverydayWords, AreThoseOfAllPatternsTogether) {
   const Phonics& phonics = shared_phonics();
   for (const Conventions& conventions : many_conventions()) {
     struct Flags {
-      bool later = false, unsure = false;
+      bool later = false, unsure = false, readings = false;
       int phonemes = 0, syllables = 0;
       bool operator==(const Flags&) const = default;
     };
@@ -52,19 +52,39 @@ TEST(EverydayWords, AreThoseOfAllPatternsTogether) {
         if (!word.info.everyday) continue;
         Flags& flags = expected[word.word];
         flags.later |= word.later;
-        flags.unsure |= word.unsure || word.readings;
+        flags.unsure |= word.unsure;
+        flags.readings = word.readings;
         flags.phonemes = word.phonemes;
         flags.syllables = word.syllables;
       }
     }
     for (const EverydayWord& word : phonics.everyday_words(conventions)) {
       EXPECT_TRUE(word.info.everyday) << word.word;
-      const Flags flags{word.later, word.unsure, word.phonemes, word.syllables};
+      const Flags flags{word.later, word.unsure, word.readings, word.phonemes,
+                        word.syllables};
       EXPECT_TRUE(found.emplace(word.word, flags).second)
           << word.word << " comes twice";
     }
     EXPECT_EQ(found, expected);
     EXPECT_GT(found.size(), 2000U);
+  }
+}
+
+TEST(EverydayWords, OfAPatternComeFirstInItsList) {
+  const Phonics& phonics = shared_phonics();
+  for (const Conventions& conventions : many_conventions()) {
+    for (const Pattern& pattern : phonics.patterns().all()) {
+      const PatternId id = phonics.patterns().id_of(pattern);
+      const auto& all = phonics.pattern_words(id, conventions);
+      const auto& some = phonics.everyday_pattern_words(id, conventions);
+      ASSERT_LE(some.size(), all.size()) << pattern.id;
+      for (std::size_t i = 0; i < all.size(); ++i) {
+        EXPECT_EQ(all[i].info.everyday, i < some.size()) << all[i].word;
+        if (i >= some.size()) continue;
+        EXPECT_EQ(some[i].word, all[i].word);
+        EXPECT_EQ(some[i].later, all[i].later) << all[i].word;
+      }
+    }
   }
 }
 
@@ -101,6 +121,8 @@ constexpr const char* kLessons[] = {
     "pattern: ing_drop\nwords: making riding\n"
     "taught: a_e, i_e, o_e, ing, short_a, short_i\n",
     "pattern: a_e\nwords: cake\naccent: scottish\n",
+    "pattern: ar\nwords: car\naccent: australian\n"
+    "taught: short_a, short_i, oo_long, a_e, ing_drop, ed_drop, ee, qu\n",
     "pattern: tion\nwords: nation\n",
 };
 
