@@ -157,9 +157,8 @@ class WarmUpMaker {
   // those that children know first at the end, from where they are taken.
   std::vector<std::string> everyday_words(PatternId pattern) const {
     std::vector<std::string> words, first;
-    for (const PatternWord& word :
-         lesson_.phonics->everyday_pattern_words(pattern,
-                                                         lesson_.conventions)) {
+    for (const PatternWord& word : lesson_.phonics->everyday_pattern_words(
+             pattern, lesson_.conventions)) {
       if (word.later || word.readings) continue;
       (word.info.first ? first : words).push_back(word.word);
     }

@@ -62,8 +62,8 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
 
 namespace {
 
-// What is dictated, taken out of the lesson: sentences at their limits are fifty
-// thousand words, and nobody who marks asks for those to be read.
+// What is dictated, taken out of the lesson: sentences at their limits are
+// fifty thousand words, and nobody who marks asks for those to be read.
 std::vector<DictatedItem> take_items(AnalyzedLesson& lesson) {
   std::vector<DictatedItem> items;
   const bool dictated =
@@ -96,9 +96,9 @@ void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
   }
 }
 
-// Some two seconds, and for `week` 250 MiB. A class of thirty comes to 130,000
-// in a year of weekly dictations, so whoever asks for more than this means harm
-// or has a mistake in the files.
+// Some two seconds and 100 MiB. A class of thirty comes to 130,000 in a year of
+// weekly dictations, so whoever asks for more than this means harm or has a
+// mistake in the files.
 constexpr std::size_t kMostWork = 180'000;
 
 }  // namespace
@@ -388,8 +388,7 @@ bool keep_marked(std::vector<MarkedRecord>& records) {
   return !records.empty();
 }
 
-Sessions sessions_of(
-    const std::vector<MarkedRecord>& records) {
+Sessions sessions_of(const std::vector<MarkedRecord>& records) {
   Sessions sessions;
   for (const MarkedRecord& marked : records) {
     sessions.add(marked.session);

@@ -259,9 +259,9 @@ const PatternProgress* LearnerProgress::find(PatternId pattern) const {
 }
 
 std::vector<LearnerProgress> class_progress(
-    const Sessions& sessions,
-    std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
-    const ProgressRules& rules, std::optional<Date> as_of) {
+    const Sessions& sessions, std::span<const TaughtLesson> lessons,
+    const PatternCatalogue& catalogue, const ProgressRules& rules,
+    std::optional<Date> as_of) {
   const InOrder sorted = by_date(sessions);
   if (!as_of) as_of = sorted.empty() ? Date() : sorted.back()->date;
   const std::vector<TaughtOn> of_all =

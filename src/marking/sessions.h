@@ -1,8 +1,9 @@
 #pragma once
 
+#include <concepts>
 #include <cstddef>
 #include <iterator>
-#include <span>
+#include <ranges>
 #include <vector>
 
 #include "marking/session.h"
@@ -45,18 +46,16 @@ class Sessions {
   Sessions() = default;
   /// All of these, in their order. A call takes what somebody keeps without
   /// saying so.
-  Sessions(std::span<const SessionResult> all) {
+  template <std::ranges::contiguous_range R>
+  requires std::same_as<std::ranges::range_value_t<R>, SessionResult> Sessions(
+      const R& all) {
     for (const SessionResult& session : all) add(session);
   }
-  Sessions(const std::vector<SessionResult>& all)
-      : Sessions(std::span<const SessionResult>(all)) {}
 
   void add(const SessionResult& session) { sessions_.push_back(&session); }
 
   Iterator begin() const { return Iterator(sessions_.data()); }
-  Iterator end() const {
-    return Iterator(sessions_.data() + sessions_.size());
-  }
+  Iterator end() const { return Iterator(sessions_.data() + sessions_.size()); }
   auto rbegin() const { return std::reverse_iterator(end()); }
   auto rend() const { return std::reverse_iterator(begin()); }
   bool empty() const { return sessions_.empty(); }

@@ -112,8 +112,8 @@ const Phonics::Impl::EverydayList& Phonics::Impl::everyday(
   const auto [entry, is_new] =
       everyday_of.try_emplace(speech_number(conventions));
   if (is_new) {
-    entry->second = list_everyday(lexicon_for(conventions),
-                                  indexed_accents(conventions));
+    entry->second =
+        list_everyday(lexicon_for(conventions), indexed_accents(conventions));
   }
   return entry->second;
 }
@@ -138,8 +138,8 @@ std::vector<PatternWord> Phonics::Impl::list_words(
     // Everyday words have been read already.
     place = std::lower_bound(place, known.places.end(), entry.word);
     if (place != known.places.end() && *place == entry.word) {
-      const EverydayWord& word = known.words[static_cast<std::size_t>(
-          place - known.places.begin())];
+      const EverydayWord& word =
+          known.words[static_cast<std::size_t>(place - known.places.begin())];
       words.push_back({word.word, word.info, word.phonemes, word.syllables,
                        entry.place, entry.twice, entry.later, word.readings,
                        entry.weak, entry.unsure, entry.twin, entry.affix});
@@ -184,6 +184,10 @@ Phonics::Impl::EverydayList Phonics::Impl::list_everyday(
     }
   }
   EverydayList list;
+  const auto count =
+      static_cast<std::size_t>(std::ranges::count(found, true, &Found::any));
+  list.words.reserve(count);
+  list.places.reserve(count);
   for (std::size_t at = 0; at < found.size(); ++at) {
     if (!found[at].any) continue;
     const auto place = static_cast<std::uint32_t>(at);

@@ -166,8 +166,7 @@ WordFacts place_units(const Reading& reading, const LetterMap& map) {
 // The endings, the outermost first. Where one stands behind a part of a
 // compound alone, `second` is the letter that begins the second part.
 std::vector<TakenEnding> take_endings(const Reading& reading,
-                                      const LetterMap& map,
-                                      const CutWord& word,
+                                      const LetterMap& map, const CutWord& word,
                                       const Lexicon& lexicon,
                                       std::size_t& second) {
   if (auto possessive = take_possessive(reading, map.spelling, lexicon)) {

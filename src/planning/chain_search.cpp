@@ -102,7 +102,8 @@ class ChainSearch {
     for (const ShortWord& word : words_) {
       ChainKey& key = keys_.emplace_back();
       const std::size_t size = std::min(word.pieces.size(), kMostPieces);
-      for (std::size_t i = 0; i < size; ++i) key[i] = numbers.of(word.pieces[i]);
+      for (std::size_t i = 0; i < size; ++i)
+        key[i] = numbers.of(word.pieces[i]);
     }
     join_changed();
     join_shorter();

@@ -216,9 +216,8 @@ class SentenceSearch {
       ++practised_words;
     }
     const int rich = query_.to_write ? 2 : kRich;
-    candidate.points =
-        std::min(candidate.pattern_words, rich) * kPatternWord +
-        practised_words * kPractised;
+    candidate.points = std::min(candidate.pattern_words, rich) * kPatternWord +
+                       practised_words * kPractised;
     if (query_.to_write) {
       candidate.points -=
           std::max(0, static_cast<int>(candidate.words.size()) - kShort) *
@@ -259,12 +258,11 @@ class SentenceSearch {
   static int worth(const SentenceCandidate& candidate, const Used& used) {
     int points = candidate.points;
     for (const BankedWord* w : candidate.words) {
-      points -= used.words[w->number] *
-                (w->has_pattern ? kSaidAgain : kWordAgain);
+      points -=
+          used.words[w->number] * (w->has_pattern ? kSaidAgain : kWordAgain);
     }
     if (used.openings.contains(candidate.opening)) points -= kSameOpening;
-    return points -
-           used.people[candidate.words.front()->number] * kSamePerson;
+    return points - used.people[candidate.words.front()->number] * kSamePerson;
   }
 
   // A teacher's own that can be read come before all others, and what can be

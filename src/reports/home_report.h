@@ -12,8 +12,7 @@ namespace sheaf {
 /// to do. No states, no counts of words that they rest on, nobody else.
 /// `sessions` give the words to practise with.
 void add_home_report(const ReportMaker& maker, const LearnerProgress& learner,
-                     const Growth& growth,
-                     const Sessions& sessions,
+                     const Growth& growth, const Sessions& sessions,
                      const PatternCatalogue& catalogue);
 
 }  // namespace sheaf

@@ -10,7 +10,6 @@ namespace sheaf {
 /// probes say in words.
 void add_meeting_report(const ReportMaker& maker,
                         const LearnerProgress& learner, const Growth& growth,
-                        const Sessions& sessions,
-                        const ProgressGround& ground);
+                        const Sessions& sessions, const ProgressGround& ground);
 
 }  // namespace sheaf

@@ -132,8 +132,8 @@ TEST_F(ShortWords, AreWhatALookAtAllPatternsFinds) {
     std::size_t with_pattern = 0;
     for (const ShortWord& word : short_words(lesson, nullptr)) {
       const ShortWord whole = short_word(
-          lesson, shared_phonics().first_reading(word.word(),
-                                                 lesson.conventions));
+          lesson,
+          shared_phonics().first_reading(word.word(), lesson.conventions));
       if (!word.told) {
         EXPECT_FALSE(whole.readable) << text << word.word();
         continue;
@@ -145,10 +145,9 @@ TEST_F(ShortWords, AreWhatALookAtAllPatternsFinds) {
       ++with_pattern;
       EXPECT_EQ(word.reading, whole.reading) << text << word.word();
     }
-    const bool of_one_beat = std::string_view(text).find("tion") ==
-                                 std::string_view::npos &&
-                             std::string_view(text).find("ing_drop") ==
-                                 std::string_view::npos;
+    const bool of_one_beat =
+        std::string_view(text).find("tion") == std::string_view::npos &&
+        std::string_view(text).find("ing_drop") == std::string_view::npos;
     if (of_one_beat) EXPECT_GT(with_pattern, 5U) << text;
   }
 }
