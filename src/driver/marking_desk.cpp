@@ -103,6 +103,20 @@ constexpr std::size_t kMostWork = 180'000;
 
 }  // namespace
 
+LessonPlan plan_as_printed(Workspace& workspace, const LessonRequest& request,
+                           const FilePath& path, Lesson& lesson,
+                           Diagnostics& diagnostics) {
+  const auto has_picture = [&](std::string_view word) {
+    const PictureWord* row = find_picture_word(word);
+    if (row != nullptr && row->clear) return true;
+    return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
+      return lower_case(picture.first.value) == lower_case(word);
+    });
+  };
+  return plan_lesson(workspace, request, path.parent_path(), lesson,
+                     workspace.phonics(), has_picture, diagnostics);
+}
+
 const TaughtFile* MarkingDesk::lesson(const std::string& path,
                                       Diagnostics& diagnostics) {
   const auto known = lessons_.find(path);
@@ -115,18 +129,8 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
   Diagnostics found;
   taught->lesson = read_lesson(workspace_.open(path), found);
   if (!found.has_errors()) {
-    // As it was printed, with the words that the lesson leaves to Sheaf.
-    const Lesson& lesson = taught->lesson;
-    const auto has_picture = [&](std::string_view word) {
-      const PictureWord* row = find_picture_word(word);
-      if (row != nullptr && row->clear) return true;
-      return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
-        return lower_case(picture.first.value) == lower_case(word);
-      });
-    };
     LessonPlan plan =
-        plan_lesson(workspace_, request_, FilePath(path).parent_path(),
-                    taught->lesson, phonics(), has_picture, found);
+        plan_as_printed(workspace_, request_, path, taught->lesson, found);
     taught->analyzed = std::move(plan.analyzed);
     taught->items = take_items(taught->analyzed);
     for (const DictatedItem& item : taught->items) {

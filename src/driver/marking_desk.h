@@ -36,6 +36,13 @@ struct TaughtFile {
   std::vector<PatternId> patterns() const;
 };
 
+/// Chooses what a lesson leaves to Sheaf and sees it through phonics as it was
+/// printed: with a picture for the words that have one in the table or in the
+/// lesson. To be used only if no error stands.
+LessonPlan plan_as_printed(Workspace& workspace, const LessonRequest& request,
+                           const FilePath& path, Lesson& lesson,
+                           Diagnostics& diagnostics);
+
 /// One record, marked.
 struct MarkedRecord {
   std::string path;
