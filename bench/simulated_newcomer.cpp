@@ -50,7 +50,8 @@ PlacementTrial::PlacementTrial(Workspace& workspace, const FilePath& sequence)
   spellings_ = std::make_unique<SoundSpellings>(
       workspace.phonics().lexicon().inventory());
   for (const AnalyzedWord& word : plan_.analyzed.dictate_words) {
-    items_.push_back({word.reading.word, {word.reading}, false});
+    items_.push_back({word.reading.word, {}, false});
+    items_.back().words.own().push_back(word.reading);
   }
   for (std::size_t i = 0; i < items_.size(); ++i) {
     missed_.push_back(misspelled(i));

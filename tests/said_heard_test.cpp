@@ -301,7 +301,7 @@ TEST_F(SaidHeard, ReportsOfTheDemoTerm) {
     days.push_back(marked.session.date);
   }
   const ProgressGround ground{catalogue, rules, days};
-  const std::vector<SessionResult> sessions = sessions_of(records);
+  const Sessions sessions = sessions_of(records);
   add_group_report(other, learners, ground);
   for (const LearnerProgress& learner : learners) {
     const Growth growth =

@@ -161,6 +161,9 @@ class TaughtBuilder {
       for (const TaughtUnit& unit : *units) {
         taught_.entries_.push_back(
             {Taught::key_of(unit.grapheme, unit.phonemes), stage});
+        int& first = taught_.grapheme_stages_.try_emplace(unit.grapheme, stage)
+                         .first->second;
+        first = std::min(first, stage);
       }
     }
   }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <span>
 #include <string_view>
 
@@ -234,6 +235,22 @@ bool Taught::may_be_decodable(const Reading& reading) const {
     if (stage_of(reading, i, drop_stage) > step_ + 1) return false;
   }
   return true;
+}
+
+bool Taught::may_be_taught(std::string_view grapheme) const {
+  if (!known_) return true;
+  const bool from_the_start =
+      grapheme.size() == 1 &&
+      std::ranges::find(kFromTheStart, grapheme[0], &Consonant::letter) !=
+          std::end(kFromTheStart);
+  const auto is_taught = [&](std::string_view one) {
+    const auto found = grapheme_stages_.find(one);
+    return found != grapheme_stages_.end() && found->second <= step_ + 1;
+  };
+  if (from_the_start || is_taught(grapheme)) return true;
+  // The graphemes of a base without its e.
+  return !drops_.empty() && (is_taught(std::string(grapheme) + "e") ||
+                             is_taught(std::string(grapheme) + "_e"));
 }
 
 std::vector<int> Taught::due_steps() const {

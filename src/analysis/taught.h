@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <set>
 #include <span>
 #include <string>
@@ -73,6 +75,8 @@ class Taught {
   /// False where a word cannot be decodable, whatever patterns it has: for
   /// readings whose patterns nobody has looked for (`Phonics::first_units`).
   bool may_be_decodable(const Reading& reading) const;
+  /// False where no word with this grapheme can be decodable, whatever it says.
+  bool may_be_taught(std::string_view grapheme) const;
   bool is_sight_word(std::string_view word) const;
   const std::set<std::string, std::less<>>& sight_words() const {
     return sight_words_;
@@ -114,6 +118,8 @@ class Taught {
   std::vector<Step> steps_;
   std::vector<int> review_weeks_ = {1, 2, 4, 8};
   std::vector<Entry> entries_;  // in order of keys
+  /// By grapheme the first stage that teaches it with any sound.
+  std::map<std::string, int, std::less<>> grapheme_stages_;
   std::vector<int> pattern_stages_;
   std::vector<PatternId> drops_;
   std::set<std::string, std::less<>> sight_words_;

@@ -40,9 +40,8 @@ std::vector<std::string> words_of_pattern(const AnalyzedLesson& lesson,
                                           PatternId pattern) {
   std::vector<std::string> words, first;
   for (const PatternWord& word :
-       lesson.phonics->pattern_words(pattern, lesson.conventions)) {
-    if (!word.info.everyday || word.later || word.readings || word.unsure ||
-        word.affix) {
+       lesson.phonics->everyday_pattern_words(pattern, lesson.conventions)) {
+    if (word.later || word.readings || word.unsure || word.affix) {
       continue;
     }
     (word.info.first ? first : words).push_back(word.word);

@@ -157,9 +157,9 @@ class WarmUpMaker {
   // those that children know first at the end, from where they are taken.
   std::vector<std::string> everyday_words(PatternId pattern) const {
     std::vector<std::string> words, first;
-    for (const PatternWord& word :
-         lesson_.phonics->pattern_words(pattern, lesson_.conventions)) {
-      if (!word.info.everyday || word.later || word.readings) continue;
+    for (const PatternWord& word : lesson_.phonics->everyday_pattern_words(
+             pattern, lesson_.conventions)) {
+      if (word.later || word.readings) continue;
       (word.info.first ? first : words).push_back(word.word);
     }
     Random random(

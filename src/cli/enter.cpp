@@ -58,7 +58,7 @@ class Entering {
  public:
   explicit Entering(const EnterRequest& request)
       : request_(request),
-        items_(request.lesson.items()),
+        items_(request.lesson.items),
         options_(request.desk.options_of(&request.pupils)),
         learners_(request.codes.size()) {}
 

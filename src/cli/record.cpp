@@ -45,7 +45,7 @@ bool names(const std::string& text, const std::string& lesson_name,
 }
 
 std::string first_word(const TaughtFile& lesson) {
-  const auto items = lesson.items();
+  const std::vector<DictatedItem>& items = lesson.items;
   return items.empty() ? "ship" : as_key(items.front().text);
 }
 

@@ -56,7 +56,7 @@ FilePath name_beside(const FilePath& target, int number) {
 
 std::string dictated_lines(const TaughtFile& lesson) {
   std::string words, sentences;
-  for (const DictatedItem& item : lesson.items()) {
+  for (const DictatedItem& item : lesson.items) {
     if (item.sentence) {
       sentences += fmt::format("#   {}\n", as_key(item.text));
     } else {

@@ -131,7 +131,7 @@ void write_progress_pages(Workspace& workspace, const CommandLine& line,
   const ReportMaker maker{workspace.shaper(), style, document};
   const ProgressGround ground{workspace.phonics().patterns(), pages.rules,
                               pages.days};
-  const std::vector<SessionResult> sessions = sessions_of(pages.records);
+  const Sessions sessions = sessions_of(pages.records);
   // One learner's pages show nobody else, nor do those that are given out.
   if (pages.learners.size() > 1 && pages.reader == ProgressReader::teacher) {
     add_group_report(maker, pages.learners, ground);

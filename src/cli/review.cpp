@@ -157,7 +157,7 @@ int run_review(const CommandLine& line) {
   }
   const PatternCatalogue& catalogue = desk.phonics().patterns();
   const std::vector<TaughtLesson> lessons = desk.taught_lessons(records);
-  const std::vector<SessionResult> sessions = sessions_of(records);
+  const Sessions sessions = sessions_of(records);
   const std::vector<LearnerProgress> learners =
       class_progress(sessions, lessons, catalogue, rules, *week);
   ReviewRules spacing;

@@ -44,20 +44,22 @@ MadePlacement make_placement(Workspace& workspace, const FilePath& sequence,
   MadePlacement made;
   const SequenceFile* steps = workspace.sequence(sequence, diagnostics);
   if (steps == nullptr) return made;
-  std::vector<std::string> faults;
   UsedWords used;
   const FilePath parent = sequence.parent_path();
   const FilePath folder = parent.empty() ? FilePath(".") : parent;
   for (const FilePath& path : yaml_files(workspace.files(), folder)) {
-    if (kind_of(workspace.open(path)) != FileKind::lesson) continue;
+    const SourceFile& file = workspace.open(path);
+    if (kind_of(file) != FileKind::lesson) continue;
     Diagnostics unheard;  // `check` tells of them
-    // A year of lessons is not kept in memory at once.
-    MarkingDesk desk(workspace, {}, faults);
-    const TaughtFile* lesson = desk.lesson(path.string(), unheard);
-    if (lesson == nullptr) {
+    Lesson lesson = read_lesson(file, unheard);
+    LessonPlan plan;
+    if (!unheard.has_errors()) {
+      plan = plan_as_printed(workspace, {}, path, lesson, unheard);
+    }
+    if (unheard.has_errors()) {
       made.unread.push_back(path.string());
-    } else if (!lesson->lesson.placement.given()) {
-      use_lesson(lesson->analyzed, used);
+    } else if (!lesson.placement.given()) {
+      use_lesson(plan.analyzed, used);
       ++made.lessons;
     }
   }

@@ -28,25 +28,6 @@ std::vector<PatternId> TaughtFile::patterns() const {
   return ids;
 }
 
-std::vector<DictatedItem> TaughtFile::items() const {
-  std::vector<DictatedItem> items;
-  const bool dictated =
-      !analyzed.dictate_words.empty() || !analyzed.dictate_sentences.empty();
-  for (const AnalyzedWord& word :
-       dictated ? analyzed.dictate_words : analyzed.words) {
-    items.push_back({word.reading.word, {word.reading}, false});
-  }
-  for (const AnalyzedSentence& sentence : analyzed.dictate_sentences) {
-    DictatedItem item{sentence.text.text(), {}, true};
-    for (const AnalyzedSentence::Part& part : sentence.words) {
-      item.words.push_back(part.word.reading);
-    }
-    item.sentence = item.words.size() > 1;
-    items.push_back(std::move(item));
-  }
-  return items;
-}
-
 MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
                          std::vector<std::string>& faults)
     : workspace_(workspace),
@@ -81,6 +62,32 @@ MarkingDesk::MarkingDesk(Workspace& workspace, MarkingRequest request,
 
 namespace {
 
+// What is dictated, taken out of the lesson: sentences at their limits are
+// fifty thousand words, and nobody who marks asks for those to be read.
+std::vector<DictatedItem> take_items(AnalyzedLesson& lesson) {
+  std::vector<DictatedItem> items;
+  const bool dictated =
+      !lesson.dictate_words.empty() || !lesson.dictate_sentences.empty();
+  for (const AnalyzedWord& word :
+       dictated ? lesson.dictate_words : lesson.words) {
+    DictatedItem& item = items.emplace_back(word.reading.word);
+    item.words.own().push_back(word.reading);
+  }
+  for (AnalyzedSentence& sentence : lesson.dictate_sentences) {
+    DictatedItem& item = items.emplace_back(sentence.text.text());
+    std::vector<Reading>& words = item.words.own();
+    for (AnalyzedSentence::Part& part : sentence.words.own()) {
+      words.push_back(std::move(part.word.reading));
+    }
+    item.sentence = words.size() > 1;
+  }
+  lesson.dictate_words.clear();
+  lesson.dictate_sentences.clear();
+  lesson.sentences.clear();
+  lesson.passage = {};
+  return items;
+}
+
 // Without what a teacher has heard from `check` already.
 void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
   for (const Diagnostic* d : all.sorted()) {
@@ -89,12 +96,26 @@ void take_errors(const Diagnostics& all, Diagnostics& diagnostics) {
   }
 }
 
-// Some two seconds, and for `week` 250 MiB. A class of thirty comes to 130,000
-// in a year of weekly dictations, so whoever asks for more than this means harm
-// or has a mistake in the files.
+// Some two seconds and 100 MiB. A class of thirty comes to 130,000 in a year of
+// weekly dictations, so whoever asks for more than this means harm or has a
+// mistake in the files.
 constexpr std::size_t kMostWork = 180'000;
 
 }  // namespace
+
+LessonPlan plan_as_printed(Workspace& workspace, const LessonRequest& request,
+                           const FilePath& path, Lesson& lesson,
+                           Diagnostics& diagnostics) {
+  const auto has_picture = [&](std::string_view word) {
+    const PictureWord* row = find_picture_word(word);
+    if (row != nullptr && row->clear) return true;
+    return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
+      return lower_case(picture.first.value) == lower_case(word);
+    });
+  };
+  return plan_lesson(workspace, request, path.parent_path(), lesson,
+                     workspace.phonics(), has_picture, diagnostics);
+}
 
 const TaughtFile* MarkingDesk::lesson(const std::string& path,
                                       Diagnostics& diagnostics) {
@@ -108,20 +129,11 @@ const TaughtFile* MarkingDesk::lesson(const std::string& path,
   Diagnostics found;
   taught->lesson = read_lesson(workspace_.open(path), found);
   if (!found.has_errors()) {
-    // As it was printed, with the words that the lesson leaves to Sheaf.
-    const Lesson& lesson = taught->lesson;
-    const auto has_picture = [&](std::string_view word) {
-      const PictureWord* row = find_picture_word(word);
-      if (row != nullptr && row->clear) return true;
-      return std::ranges::any_of(lesson.pictures, [&](const auto& picture) {
-        return lower_case(picture.first.value) == lower_case(word);
-      });
-    };
     LessonPlan plan =
-        plan_lesson(workspace_, request_, FilePath(path).parent_path(),
-                    taught->lesson, phonics(), has_picture, found);
+        plan_as_printed(workspace_, request_, path, taught->lesson, found);
     taught->analyzed = std::move(plan.analyzed);
-    for (const DictatedItem& item : taught->items()) {
+    taught->items = take_items(taught->analyzed);
+    for (const DictatedItem& item : taught->items) {
       taught->work += marking_work(item.text, item.text);
     }
   }
@@ -263,7 +275,7 @@ void MarkingDesk::mark_one(Taken& taken) const {
   const bool dictated =
       one.lesson != nullptr && one.record->kind.value != Record::Kind::writing;
   std::vector<DictatedItem> items =
-      dictated ? one.lesson->items() : std::vector<DictatedItem>{};
+      dictated ? one.lesson->items : std::vector<DictatedItem>{};
   const MarkingOptions options = options_of(taken.marked.pupils);
   one.targets = find_targets(*one.record, items, spellings_, options);
   one.session = mark_session(
@@ -380,11 +392,10 @@ bool keep_marked(std::vector<MarkedRecord>& records) {
   return !records.empty();
 }
 
-std::vector<SessionResult> sessions_of(
-    const std::vector<MarkedRecord>& records) {
-  std::vector<SessionResult> sessions;
+Sessions sessions_of(const std::vector<MarkedRecord>& records) {
+  Sessions sessions;
   for (const MarkedRecord& marked : records) {
-    sessions.push_back(marked.session);
+    sessions.add(marked.session);
   }
   return sessions;
 }

@@ -12,12 +12,14 @@
 #include "input/record_file.h"
 #include "marking/progress.h"
 #include "marking/session.h"
+#include "marking/sessions.h"
 #include "marking/target_choice.h"
 #include "phonics/lexicon.h"
 
 namespace sheaf {
 
-/// A lesson as far as marking needs it: no layout, no pictures.
+/// A lesson as far as marking needs it: no layout, no pictures, and of its
+/// sentences nothing but what is dictated.
 struct TaughtFile {
   std::string path;
   std::string name;  ///< the file's name without its ending
@@ -26,13 +28,20 @@ struct TaughtFile {
   std::string label;
   Lesson lesson;
   AnalyzedLesson analyzed;
+  /// What is dictated: words and sentences for that, else the list.
+  std::vector<DictatedItem> items;
   /// What marking one learner who wrote all of it takes, counted in words.
   std::size_t work = 0;
 
   std::vector<PatternId> patterns() const;
-  /// What is dictated: words and sentences for that, else the list.
-  std::vector<DictatedItem> items() const;
 };
+
+/// Chooses what a lesson leaves to Sheaf and sees it through phonics as it was
+/// printed: with a picture for the words that have one in the table or in the
+/// lesson. To be used only if no error stands.
+LessonPlan plan_as_printed(Workspace& workspace, const LessonRequest& request,
+                           const FilePath& path, Lesson& lesson,
+                           Diagnostics& diagnostics);
 
 /// One record, marked.
 struct MarkedRecord {
@@ -127,9 +136,8 @@ void keep_learners(std::vector<MarkedRecord>& records,
 /// Takes out records in which nobody is left; false where none remain.
 bool keep_marked(std::vector<MarkedRecord>& records);
 
-/// The sessions alone, for scores over the weeks.
-std::vector<SessionResult> sessions_of(
-    const std::vector<MarkedRecord>& records);
+/// The sessions alone, for scores over the weeks. They stay the records'.
+Sessions sessions_of(const std::vector<MarkedRecord>& records);
 
 /// The codes of a class, in its order.
 std::vector<LearnerCode> codes_of(const ClassFile& class_file);

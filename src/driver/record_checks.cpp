@@ -30,7 +30,7 @@ std::string as_target(const std::string& text) {
 
 // What was dictated and is near, as a question with fixes.
 Help nearest_target(const PlacedText& target, const TaughtFile& lesson) {
-  const std::vector<DictatedItem> items = lesson.items();
+  const std::vector<DictatedItem>& items = lesson.items;
   std::vector<std::string_view> texts;
   for (const DictatedItem& item : items) texts.emplace_back(item.text);
   Help help = did_you_mean(target.text(), texts);

@@ -36,9 +36,9 @@ void add_example(CauseExamples& entry, const ErrorExample& example,
 
 }  // namespace
 
-std::vector<CauseExamples> error_examples(
-    std::span<const SessionResult> sessions, const LearnerCode& code,
-    std::size_t most) {
+std::vector<CauseExamples> error_examples(const Sessions& sessions,
+                                          const LearnerCode& code,
+                                          std::size_t most) {
   std::vector<const SessionResult*> latest_first;
   for (const SessionResult& session : sessions) {
     if (session.kind != Record::Kind::probe) latest_first.push_back(&session);

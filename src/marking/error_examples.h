@@ -1,10 +1,10 @@
 #pragma once
 
-#include <span>
 #include <string>
 #include <vector>
 
 #include "marking/scores.h"
+#include "marking/sessions.h"
 
 namespace sheaf {
 
@@ -24,8 +24,8 @@ struct CauseExamples {
 /// words, each once, the latest first. Words of probes are left out: nobody is
 /// to practise them. Nor do blanks count, and words that were missing, split or
 /// run together.
-std::vector<CauseExamples> error_examples(
-    std::span<const SessionResult> sessions, const LearnerCode& code,
-    std::size_t most);
+std::vector<CauseExamples> error_examples(const Sessions& sessions,
+                                          const LearnerCode& code,
+                                          std::size_t most);
 
 }  // namespace sheaf

@@ -25,10 +25,10 @@ bool teaches(Record::Kind kind) {
   return kind == Record::Kind::dictation || kind == Record::Kind::transfer;
 }
 
-using Sessions = std::vector<const SessionResult*>;
+using InOrder = std::vector<const SessionResult*>;
 
-Sessions by_date(std::span<const SessionResult> sessions) {
-  Sessions sorted;
+InOrder by_date(const Sessions& sessions) {
+  InOrder sorted;
   for (const SessionResult& session : sessions) sorted.push_back(&session);
   std::ranges::stable_sort(sorted, {}, &SessionResult::date);
   return sorted;
@@ -36,7 +36,7 @@ Sessions by_date(std::span<const SessionResult> sessions) {
 
 // What the lessons of some sessions are about, in the order of teaching.
 template <typename IsMeant>
-std::vector<TaughtOn> taught_in(const Sessions& sessions,
+std::vector<TaughtOn> taught_in(const InOrder& sessions,
                                 std::span<const TaughtLesson> lessons,
                                 IsMeant is_meant) {
   std::vector<TaughtOn> taught;
@@ -58,7 +58,7 @@ std::vector<TaughtOn> taught_in(const Sessions& sessions,
 // One learner's days: what was taught to them, which words they had met.
 class History {
  public:
-  History(const LearnerCode& code, const Sessions& sessions,
+  History(const LearnerCode& code, const InOrder& sessions,
           std::span<const TaughtLesson> lessons)
       : lessons_(lessons) {
     for (const SessionResult* session : sessions) {
@@ -207,7 +207,7 @@ void split_at_teaching(PatternProgress& progress) {
   progress.points.erase(progress.points.begin(), first);
 }
 
-LearnerProgress progress_of(const LearnerCode& code, const Sessions& sessions,
+LearnerProgress progress_of(const LearnerCode& code, const InOrder& sessions,
                             std::span<const TaughtLesson> lessons,
                             std::span<const TaughtOn> of_all,
                             const PatternCatalogue& catalogue,
@@ -259,10 +259,10 @@ const PatternProgress* LearnerProgress::find(PatternId pattern) const {
 }
 
 std::vector<LearnerProgress> class_progress(
-    std::span<const SessionResult> sessions,
-    std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
-    const ProgressRules& rules, std::optional<Date> as_of) {
-  const Sessions sorted = by_date(sessions);
+    const Sessions& sessions, std::span<const TaughtLesson> lessons,
+    const PatternCatalogue& catalogue, const ProgressRules& rules,
+    std::optional<Date> as_of) {
+  const InOrder sorted = by_date(sessions);
   if (!as_of) as_of = sorted.empty() ? Date() : sorted.back()->date;
   const std::vector<TaughtOn> of_all =
       taught_in(sorted, lessons, [](const SessionResult& session) {

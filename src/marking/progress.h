@@ -9,6 +9,7 @@
 #include "input/learner_code.h"
 #include "marking/progress_rules.h"
 #include "marking/scores.h"
+#include "marking/sessions.h"
 
 namespace sheaf {
 
@@ -104,9 +105,9 @@ struct LearnerProgress {
 /// learner writes it, unless it was practised before. States are those of the
 /// day `as_of`, else of the latest session.
 std::vector<LearnerProgress> class_progress(
-    std::span<const SessionResult> sessions,
-    std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
-    const ProgressRules& rules = {}, std::optional<Date> as_of = {});
+    const Sessions& sessions, std::span<const TaughtLesson> lessons,
+    const PatternCatalogue& catalogue, const ProgressRules& rules = {},
+    std::optional<Date> as_of = {});
 
 /// What a learner showed of patterns before they were taught, which counts for
 /// nothing else: "ai 3/4; not taught yet: sh 8/8 (100%)". Empty where there is

@@ -55,7 +55,7 @@ void add_where(const StateTest& test, std::span<const ComingLesson> group,
 
 // The Monday of the last week in which anybody was marked; a form that waits to
 // be filled in marks nobody.
-std::optional<Date> latest_week(std::span<const SessionResult> sessions) {
+std::optional<Date> latest_week(const Sessions& sessions) {
   std::optional<Date> latest;
   for (const SessionResult& session : sessions) {
     if (session.learners.empty()) continue;
@@ -67,15 +67,15 @@ std::optional<Date> latest_week(std::span<const SessionResult> sessions) {
 
 }  // namespace
 
-CardEvidence card_evidence(std::span<const SessionResult> sessions,
+CardEvidence card_evidence(const Sessions& sessions,
                            std::span<const TaughtLesson> lessons,
                            const PatternCatalogue& catalogue,
                            const ProgressRules& rules) {
   const std::optional<Date> latest = latest_week(sessions);
   if (!latest) return {};
-  std::vector<SessionResult> earlier;
+  Sessions earlier;
   for (const SessionResult& session : sessions) {
-    if (session.date < *latest) earlier.push_back(session);
+    if (session.date < *latest) earlier.add(session);
   }
   CardEvidence evidence{.before = {},
                         .now = class_progress(sessions, lessons, catalogue,

@@ -6,6 +6,7 @@
 
 #include "input/learner_code.h"
 #include "marking/progress.h"
+#include "marking/sessions.h"
 
 namespace sheaf {
 
@@ -40,7 +41,7 @@ struct CardEvidence {
 /// What the records say, up to the Monday after the latest of them. "Before"
 /// is the Monday after the last week with records before that one, so that what
 /// lapsed in a holiday is told on its first page and nothing is told twice.
-CardEvidence card_evidence(std::span<const SessionResult> sessions,
+CardEvidence card_evidence(const Sessions& sessions,
                            std::span<const TaughtLesson> lessons,
                            const PatternCatalogue& catalogue,
                            const ProgressRules& rules = {});

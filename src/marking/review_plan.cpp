@@ -22,8 +22,7 @@ std::string key(std::string_view word) { return read_written(word).signs; }
 
 class Planner {
  public:
-  Planner(std::span<const SessionResult> sessions,
-          std::span<const TaughtLesson> lessons,
+  Planner(const Sessions& sessions, std::span<const TaughtLesson> lessons,
           const PatternCatalogue& catalogue, const ReviewWords& words_for,
           const Date& week, const ReviewRules& rules)
       : sessions_(sessions),
@@ -179,7 +178,7 @@ class Planner {
     }
   }
 
-  std::span<const SessionResult> sessions_;
+  const Sessions& sessions_;
   std::span<const TaughtLesson> lessons_;
   const PatternCatalogue& catalogue_;
   const ReviewWords& words_for_;
@@ -219,8 +218,7 @@ int review_gap(int good_days, std::span<const int> weeks) {
 }
 
 std::vector<LearnerReview> plan_review(
-    std::span<const LearnerProgress> learners,
-    std::span<const SessionResult> sessions,
+    std::span<const LearnerProgress> learners, const Sessions& sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
     const ReviewWords& words_for, const Date& week, const ReviewRules& rules) {
   Planner planner(sessions, lessons, catalogue, words_for, week, rules);

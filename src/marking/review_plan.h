@@ -74,8 +74,7 @@ struct ReviewWords {
 /// something that was not taught to them. Learners with nothing to review are
 /// left out of the groups only.
 std::vector<LearnerReview> plan_review(
-    std::span<const LearnerProgress> learners,
-    std::span<const SessionResult> sessions,
+    std::span<const LearnerProgress> learners, const Sessions& sessions,
     std::span<const TaughtLesson> lessons, const PatternCatalogue& catalogue,
     const ReviewWords& words_for, const Date& week,
     const ReviewRules& rules = {});

@@ -1,6 +1,7 @@
 #include "marking/session.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include "analysis/word_finder.h"
@@ -36,6 +37,7 @@ class SessionMarker {
   /// The learner whose writing comes next, judged by how this one speaks.
   LearnerResult& learner(const LearnerCode& code) {
     own_ = options_for(options_, code);
+    speaks_as_all_ = !options_.of_learners.contains(code);
     const auto found =
         std::ranges::find(result_.learners, code, &LearnerResult::code);
     if (found != result_.learners.end()) return *found;
@@ -58,9 +60,11 @@ class SessionMarker {
       }
     }
     for (std::size_t item = 0; item < of_lesson_; ++item) {
-      add(learner, item,
-          attempts[item] == nullptr ? result_.items[item].text
-                                    : written_of(*attempts[item]));
+      if (attempts[item] == nullptr) {
+        add_right(learner, item);
+      } else {
+        add(learner, item, written_of(*attempts[item]));
+      }
     }
     for (const Attempt* attempt : others) add_single(learner, *attempt);
   }
@@ -97,6 +101,23 @@ class SessionMarker {
     return keys_.size() - 1;
   }
 
+  // What was written as it was dictated is most of all writing; it is marked
+  // once for all who speak alike.
+  void add_right(LearnerResult& learner, std::size_t item) {
+    if (!speaks_as_all_) {
+      add(learner, item, result_.items[item].text);
+      return;
+    }
+    right_.resize(of_lesson_);
+    std::optional<LearnerResult>& right = right_[item];
+    if (!right) add(right.emplace(), item, result_.items[item].text);
+    learner.words.insert(learner.words.end(), right->words.begin(),
+                         right->words.end());
+    learner.extra_words.insert(learner.extra_words.end(),
+                               right->extra_words.begin(),
+                               right->extra_words.end());
+  }
+
   void add(LearnerResult& learner, std::size_t item, std::string_view written) {
     const DictatedItem& dictated = result_.items[item];
     if (!dictated.sentence) {
@@ -120,6 +141,8 @@ class SessionMarker {
   const Phonics& phonics_;
   const MarkingOptions& options_;
   MarkingOptions own_;
+  bool speaks_as_all_ = true;
+  std::vector<std::optional<LearnerResult>> right_;  // by item of the lesson
   std::vector<std::string> keys_;
   std::size_t of_lesson_ = 0;
   std::set<std::string> said_;
@@ -180,11 +203,12 @@ DictatedItem dictated_item(std::string_view text, const Phonics& phonics,
                            const Conventions& conventions) {
   DictatedItem item;
   item.text = text;
+  std::vector<Reading>& words = item.words.own();
   for (const WordPlace& place : words_in(text)) {
     const auto word = text.substr(place.begin, place.end - place.begin);
-    item.words.push_back(phonics.read(word, conventions).front());
+    words.push_back(phonics.read(word, conventions).front());
   }
-  item.sentence = item.words.size() > 1;
+  item.sentence = words.size() > 1;
   return item;
 }
 

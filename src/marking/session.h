@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "base/shared_list.h"
 #include "input/learner_code.h"
 #include "input/record_file.h"
 #include "marking/mark_sentence.h"
@@ -16,7 +17,8 @@ namespace sheaf {
 /// A word or sentence that was dictated.
 struct DictatedItem {
   std::string text;
-  std::vector<Reading> words;  ///< one, or those of the sentence
+  /// One, or those of the sentence. The records of one lesson share them.
+  SharedList<Reading> words;
   bool sentence = false;
 };
 

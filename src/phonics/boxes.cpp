@@ -43,6 +43,7 @@ bool begins_with_vowel(const Unit& unit) {
 std::vector<Sound> count_boxes(std::span<const Unit> units,
                                const Conventions& conventions) {
   std::vector<Sound> sounds;
+  sounds.reserve(units.size());
   for (std::size_t i = 0; i < units.size(); ++i) {
     const Unit& unit = units[i];
     const bool vowel_follows =

@@ -57,6 +57,11 @@ std::optional<WordHead> Lexicon::head(std::string_view spelling) const {
   return record_head(words_, place);
 }
 
+WordHead Lexicon::head(std::uint32_t place) const {
+  // A damaged index may point anywhere.
+  return place + 1 < words_.size() ? record_head(words_, place) : WordHead();
+}
+
 std::optional<WordRecord> Lexicon::record(std::uint32_t place) const {
   std::size_t offset = place;
   if (reads_as_listed()) return decode_record(words_, offset, inventory());

@@ -38,6 +38,8 @@ class Lexicon {
   /// What the first record of a word says about it before its spelling; the
   /// rest of the record is not read.
   std::optional<WordHead> head(std::string_view spelling) const;
+  /// The same of the word at a place that `find` gave.
+  WordHead head(std::uint32_t place) const;
   /// The first reading of the word at a place that `find` gave.
   std::optional<WordRecord> record(std::uint32_t place) const;
   /// All readings of the word at such a place that the accent has.

@@ -253,6 +253,8 @@ Phonics::Impl::Remembered& Phonics::Impl::remembered(
     memo.clear();
     memo_conventions = conventions;
   }
+  // A packet asks for some three thousand.
+  if (memo.empty()) memo.reserve(kMostRemembered / 2);
   return memo[std::string(word)];
 }
 
@@ -288,10 +290,8 @@ EndingAnalysis Phonics::outer_ending(std::string_view word,
       impl_->remembered(word, conventions).ending;
   if (!ending) {
     const LetterMap map = map_letters(reading->word);
-    auto endings = map.good ? find_facts(*reading, map, lexicon()).endings
-                            : std::vector<WordFacts::PlacedEnding>();
-    ending = endings.empty() ? EndingAnalysis{}
-                             : std::move(endings.front().analysis);
+    ending = map.good ? find_outer_ending(*reading, map, lexicon())
+                      : EndingAnalysis{};
   }
   return *ending;
 }
@@ -382,16 +382,28 @@ Phonics::TaughtSound Phonics::taught_sound(
   // Words of one syllable first, everyday ones before others; none that is said
   // in two ways.
   constexpr std::size_t kMostRead = 60;
-  for (const bool one_syllable : {true, false}) {
-    std::size_t read = 0;
-    for (const PatternWord& word : pattern_words(pattern, conventions)) {
+  std::size_t read = 0;
+  const auto look = [&](std::span<const PatternWord> words, bool one_syllable) {
+    std::optional<TaughtSound> found;
+    for (const PatternWord& word : words) {
       if (word.readings || (word.syllables == 1) != one_syllable) continue;
       if (++read > kMostRead) break;
       const auto reading = first_units(word.word, conventions);
       for (const Unit& unit : reading->units) {
-        if (taught.covers(unit)) return {unit.phonemes, word.word};
+        if (taught.covers(unit)) return found = {unit.phonemes, word.word};
       }
     }
+    return found;
+  };
+  const auto& everyday = everyday_pattern_words(pattern, conventions);
+  for (const bool one_syllable : {true, false}) {
+    read = 0;
+    if (auto found = look(everyday, one_syllable)) return *std::move(found);
+    // Rarely asked for: to list the others takes longer than all else.
+    if (read > kMostRead) continue;
+    const std::span all(pattern_words(pattern, conventions));
+    auto found = look(all.subspan(everyday.size()), one_syllable);
+    if (found) return *std::move(found);
   }
   return {in_accent(taught.grapheme, taught.phonemes, conventions), ""};
 }

@@ -77,6 +77,19 @@ struct PatternWord {
   bool affix = false;   ///< it stands in an ending or a prefix (ng in using)
 };
 
+/// An everyday word, whatever patterns it has.
+struct EverydayWord {
+  std::string word;
+  WordInfo info;
+  int phonemes = 0;
+  int syllables = 0;
+  /// Of one that has a single syllable, by their numbers in the inventory.
+  std::vector<std::uint16_t> correspondences;
+  bool later = false;     ///< as in PatternPlace, for one of its patterns
+  bool unsure = false;    ///< as in PatternWord, for one of its patterns
+  bool readings = false;  ///< it can be said in several ways
+};
+
 /// How English words are spelled and said: the word list, the correspondences
 /// and the patterns. Read-only once loaded; what is
 /// remembered is kept under a lock.
@@ -182,6 +195,14 @@ class Phonics {
   /// Remembered as long as this lives.
   const std::vector<PatternWord>& pattern_words(
       PatternId pattern, const Conventions& conventions) const;
+  /// Those of them that are everyday words, which come first: in less time.
+  const std::vector<PatternWord>& everyday_pattern_words(
+      PatternId pattern, const Conventions& conventions) const;
+  /// All everyday words that have a pattern, each once, names left out: what
+  /// `pattern_words` has of them for all patterns together, without the lists.
+  /// Remembered as long as this lives.
+  const std::vector<EverydayWord>& everyday_words(
+      const Conventions& conventions) const;
   /// Whether some word of the list is said with exactly these phonemes, which
   /// are listed ones (`Unit::listed`) of this accent.
   bool is_said_like_a_word(std::span<const Phoneme> phonemes,

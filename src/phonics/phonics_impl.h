@@ -75,12 +75,26 @@ struct Phonics::Impl {
   /// The entry of a word; to be called under the lock.
   Remembered& remembered(std::string_view word,
                          const Conventions& conventions) const;
+  /// Everyday words, with where each stands in the list, in that order.
+  struct EverydayList {
+    std::vector<EverydayWord> words;
+    std::vector<std::uint32_t> places;
+  };
+  EverydayList list_everyday(const Lexicon& spoken, unsigned accents) const;
+  const EverydayList& everyday(const Conventions& conventions) const;
   /// The words of a pattern that the index has for these accents.
-  std::vector<PatternWord> list_words(PatternId pattern, const Lexicon& spoken,
-                                      unsigned accents) const;
-  /// Lists made before, by pattern, accents and kind of speech; places in it
-  /// stay where they are.
-  mutable std::unordered_map<std::size_t, std::vector<PatternWord>> words_of;
+  std::vector<PatternWord> list_words(PatternId pattern,
+                                      const Conventions& conventions,
+                                      bool only_everyday) const;
+  /// Lists made before, by pattern and kind of speech, which says what accents
+  /// they are of; places in it stay where they are. To be used under the lock.
+  mutable std::unordered_map<std::size_t, std::vector<PatternWord>> words_of,
+      everyday_words_of;
+  mutable std::unordered_map<std::size_t, EverydayList> everyday_of;
+  std::size_t speech_number(const Conventions& conventions) const {
+    return static_cast<std::size_t>(&lexicon_for(conventions) -
+                                    lexicons.data());
+  }
 };
 
 }  // namespace sheaf

@@ -11,6 +11,7 @@ namespace {
 
 void set_syllables(Reading& reading, std::uint16_t stress) {
   std::vector<Phoneme> all;
+  all.reserve(reading.units.size() + 2);
   for (const Unit& unit : reading.units) {
     all.insert(all.end(), unit.phonemes.begin(), unit.phonemes.end());
   }
@@ -59,6 +60,7 @@ Reading make_reading(std::string_view word, const LetterMap& map,
                      const Conventions& conventions) {
   Reading reading;
   reading.word = word;
+  reading.units.reserve(segments.size());
   for (const Segment& segment : segments) {
     const Correspondence& c = inventory[segment.id];
     Unit unit;

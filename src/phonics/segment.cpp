@@ -7,6 +7,7 @@ namespace sheaf {
 std::vector<Phoneme> phonemes_of(const Segments& segments,
                                  const Inventory& inventory) {
   std::vector<Phoneme> all;
+  all.reserve(segments.size() + 2);  // few of them say more than one
   for (const Segment& s : segments) {
     const auto p = inventory[s.id].phonemes();
     all.insert(all.end(), p.begin(), p.end());
@@ -15,8 +16,7 @@ std::vector<Phoneme> phonemes_of(const Segments& segments,
 }
 
 int syllable_count(const Segments& segments, const Inventory& inventory) {
-  return static_cast<int>(
-      std::ranges::count_if(phonemes_of(segments, inventory), is_vowel));
+  return syllables_before(segments, segments.size(), inventory);
 }
 
 int syllables_before(const Segments& segments, std::size_t index,

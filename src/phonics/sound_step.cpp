@@ -44,44 +44,42 @@ std::vector<SoundPiece> sound_pieces(const Reading& reading) {
   return pieces;
 }
 
-std::optional<SoundStep> sound_step(const std::vector<SoundPiece>& from,
-                                    const std::vector<SoundPiece>& to) {
-  SoundStep step;
+std::optional<BareStep> bare_step(const std::vector<SoundPiece>& from,
+                                  const std::vector<SoundPiece>& to) {
+  // The x of box and the qu of quit are more than one sound.
+  const auto one_sound = [](const SoundPiece& piece) {
+    return piece.sound.empty() || piece.boxes == 1;
+  };
   if (from.size() == to.size()) {
     const auto differ = std::ranges::mismatch(from, to);
-    if (differ.in1 == from.end()) return std::nullopt;
-    if (!std::equal(differ.in1 + 1, from.end(), differ.in2 + 1, to.end())) {
+    if (differ.in1 == from.end() || !one_sound(*differ.in1) ||
+        !one_sound(*differ.in2) || is_heard_alike(*differ.in1, *differ.in2) ||
+        differ.in1->grapheme == differ.in2->grapheme ||
+        !std::equal(differ.in1 + 1, from.end(), differ.in2 + 1, to.end())) {
       return std::nullopt;
     }
-    step.from = *differ.in1;
-    step.to = *differ.in2;
-    if (is_heard_alike(step.from, step.to) ||
-        step.from.grapheme == step.to.grapheme) {
-      return std::nullopt;
-    }
-    step.at = static_cast<std::size_t>(differ.in1 - from.begin());
-    step.pieces = from.size();
-  } else if (from.size() + 1 == to.size()) {
-    const auto at = piece_more(from, to);
-    if (!at) return std::nullopt;
-    step.kind = SoundStep::Kind::add;
-    step.to = to[*at];
-    step.at = *at;
-    step.pieces = to.size();
-  } else if (from.size() == to.size() + 1) {
-    const auto at = piece_more(to, from);
-    if (!at) return std::nullopt;
-    step.kind = SoundStep::Kind::take;
-    step.from = from[*at];
-    step.at = *at;
-    step.pieces = from.size();
-  } else {
-    return std::nullopt;
+    return BareStep{SoundStep::Kind::change,
+                    static_cast<std::size_t>(differ.in1 - from.begin()),
+                    from.size()};
   }
-  // The x of box and the qu of quit are more than one sound.
-  const bool one_sound = (step.from.sound.empty() || step.from.boxes == 1) &&
-                         (step.to.sound.empty() || step.to.boxes == 1);
-  return one_sound ? std::optional(step) : std::nullopt;
+  const bool adds = from.size() < to.size();
+  const auto& shorter = adds ? from : to;
+  const auto& longer = adds ? to : from;
+  if (shorter.size() + 1 != longer.size()) return std::nullopt;
+  const auto at = piece_more(shorter, longer);
+  if (!at || !one_sound(longer[*at])) return std::nullopt;
+  return BareStep{adds ? SoundStep::Kind::add : SoundStep::Kind::take, *at,
+                  longer.size()};
+}
+
+std::optional<SoundStep> sound_step(const std::vector<SoundPiece>& from,
+                                    const std::vector<SoundPiece>& to) {
+  const auto bare = bare_step(from, to);
+  if (!bare) return std::nullopt;
+  SoundStep step{.kind = bare->kind, .at = bare->at, .pieces = bare->pieces};
+  if (step.kind != SoundStep::Kind::add) step.from = from[step.at];
+  if (step.kind != SoundStep::Kind::take) step.to = to[step.at];
+  return step;
 }
 
 }  // namespace sheaf

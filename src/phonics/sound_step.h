@@ -37,11 +37,20 @@ struct SoundStep {
   std::size_t pieces = 0;  ///< of that word
   SoundPiece from, to;  ///< `from` is empty for one added, `to` for one taken
 
-  Place place() const {
+  Place place() const { return place_of(at, pieces); }
+  static Place place_of(std::size_t at, std::size_t pieces) {
     return at == 0            ? Place::first
            : at + 1 == pieces ? Place::last
                               : Place::middle;
   }
+};
+
+/// A step without its pieces, which is found without copying anything.
+struct BareStep {
+  SoundStep::Kind kind = SoundStep::Kind::change;
+  std::size_t at = 0, pieces = 0;  ///< as in SoundStep
+
+  SoundStep::Place place() const { return SoundStep::place_of(at, pieces); }
 };
 
 /// The step from one word to another, if it is one: a sound of one box is
@@ -50,5 +59,8 @@ struct SoundStep {
 /// (see `is_heard_alike`) are no change, nor are letters that say the same.
 std::optional<SoundStep> sound_step(const std::vector<SoundPiece>& from,
                                     const std::vector<SoundPiece>& to);
+/// The same for searches that try many words.
+std::optional<BareStep> bare_step(const std::vector<SoundPiece>& from,
+                                  const std::vector<SoundPiece>& to);
 
 }  // namespace sheaf

@@ -149,6 +149,38 @@ std::string_view find_prefix(const Reading& reading, const WordFacts& facts,
   return {};
 }
 
+// The letters, and where each unit stands in them.
+WordFacts place_units(const Reading& reading, const LetterMap& map) {
+  WordFacts facts;
+  facts.letters = map.letters;
+  facts.at.reserve(reading.units.size());
+  for (const Unit& unit : reading.units) {
+    const auto begin = std::ranges::find(map.begins, unit.begin);
+    const auto end = std::ranges::find(map.ends, unit.end);
+    facts.at.push_back({static_cast<std::uint8_t>(begin - map.begins.begin()),
+                        static_cast<std::uint8_t>(end - map.ends.begin() + 1)});
+  }
+  return facts;
+}
+
+// The endings, the outermost first. Where one stands behind a part of a
+// compound alone, `second` is the letter that begins the second part.
+std::vector<TakenEnding> take_endings(const Reading& reading,
+                                      const LetterMap& map, const CutWord& word,
+                                      const Lexicon& lexicon,
+                                      std::size_t& second) {
+  if (auto possessive = take_possessive(reading, map.spelling, lexicon)) {
+    return std::move(*possessive);
+  }
+  auto taken = peel_endings(map.spelling, word.sounds, lexicon);
+  if (taken.empty() && !lexicon.is_not_inflected(map.spelling)) {
+    PartEndings part = endings_of_part(word, lexicon);
+    taken = std::move(part.endings);
+    second = part.at;
+  }
+  return taken;
+}
+
 bool is_plain_consonant(const Unit& unit) {
   constexpr std::array<std::string_view, 9> kTeams = {
       "sh", "ch", "th", "ng", "ck", "ff", "ll", "ss", "zz"};
@@ -205,30 +237,24 @@ bool is_plain_short_vowel(const Unit& unit) {
   }
 }
 
+EndingAnalysis find_outer_ending(const Reading& reading, const LetterMap& map,
+                                 const Lexicon& all) {
+  const Lexicon lexicon = all.with(reading.speech);
+  std::size_t second = 0;
+  auto taken =
+      take_endings(reading, map, cut_units(reading, place_units(reading, map)),
+                   lexicon, second);
+  return taken.empty() ? EndingAnalysis{} : std::move(taken.front().analysis);
+}
+
 WordFacts find_facts(const Reading& reading, const LetterMap& map,
                      const Lexicon& all) {
   const Lexicon lexicon = all.with(reading.speech);
-  WordFacts facts;
-  facts.letters = map.letters;
-  for (const Unit& unit : reading.units) {
-    const auto begin = std::ranges::find(map.begins, unit.begin);
-    const auto end = std::ranges::find(map.ends, unit.end);
-    facts.at.push_back({static_cast<std::uint8_t>(begin - map.begins.begin()),
-                        static_cast<std::uint8_t>(end - map.ends.begin() + 1)});
-  }
+  WordFacts facts = place_units(reading, map);
   CutWord word = cut_units(reading, facts);
-  std::vector<TakenEnding> taken;
   std::size_t second = 0;
-  if (auto possessive = take_possessive(reading, map.spelling, lexicon)) {
-    taken = std::move(*possessive);
-  } else {
-    taken = peel_endings(map.spelling, word.sounds, lexicon);
-    if (taken.empty() && !lexicon.is_not_inflected(map.spelling)) {
-      PartEndings part = endings_of_part(word, lexicon);
-      taken = std::move(part.endings);
-      second = part.at;
-    }
-  }
+  const std::vector<TakenEnding> taken =
+      take_endings(reading, map, word, lexicon, second);
   place_endings(taken, facts);
   facts.prefix = find_prefix(reading, facts, lexicon);
   facts.mark = map.spelling.find('\'') != std::string::npos  ? "apostrophe"

@@ -52,6 +52,10 @@ struct WordFacts {
 WordFacts find_facts(const Reading& reading, const LetterMap& map,
                      const Lexicon& lexicon);
 
+/// The outermost of the endings that `find_facts` finds, alone.
+EndingAnalysis find_outer_ending(const Reading& reading, const LetterMap& map,
+                                 const Lexicon& lexicon);
+
 /// Whether a unit is one letter with its usual short sound.
 bool is_plain_short_vowel(const Unit& unit);
 /// A vowel unit, a consonant unit.

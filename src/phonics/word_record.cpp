@@ -213,6 +213,8 @@ std::optional<WordRecord> decode_record(std::span<const std::uint8_t> bytes,
     record.accents = bytes[offset++] & kEveryAccent;
   }
 
+  constexpr std::size_t kUsualSegments = 8;
+  record.segments.reserve(kUsualSegments);
   CodeReader reader{bytes, offset, inventory};
   int letter = 0;
   int open_split = -1;

@@ -134,10 +134,11 @@ void BlockList::put_in_order() {
 
 bool BlockList::blocks(std::string_view word) const {
   const std::string lower = lower_case(word);
-  const std::string_view bare =
-      std::string_view(lower).substr(0, lower.find('\''));
-  return holds(spellings_, spelling_number(lower)) ||
-         holds(spellings_, spelling_number(bare));
+  if (holds(spellings_, spelling_number(lower))) return true;
+  const std::size_t mark = lower.find('\'');
+  return mark != std::string::npos &&
+         holds(spellings_,
+               spelling_number(std::string_view(lower).substr(0, mark)));
 }
 
 bool BlockList::blocks_sounds(std::span<const Phoneme> phonemes) const {

@@ -4,8 +4,9 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cstdint>
-#include <set>
+#include <functional>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -35,26 +36,40 @@ constexpr int kWordMore = 25;  // what a word more may cost each of the others
 constexpr int kPlaces = 3;
 
 struct ChainEdge {
-  std::size_t to = 0;
-  SoundStep step;
+  std::uint16_t to = 0;
+  BareStep step;
   int cost = 0;
 };
 
-std::string chain_key(std::span<const SoundPiece> pieces, std::size_t hole) {
-  std::string key;
-  for (std::size_t i = 0; i < pieces.size(); ++i) {
-    if (i == hole) {
-      key += "*|";
-      continue;
-    }
-    key += pieces[i].grapheme;
-    key += '.';
-    for (const Phoneme p : pieces[i].sound) {
+// The pieces of a word as numbers: two words are compared at once.
+constexpr std::size_t kMostPieces = 8;
+using ChainKey = std::array<std::uint16_t, kMostPieces>;
+constexpr std::uint16_t kHole = 1;
+constexpr std::uint16_t kFirstPiece = 2;
+
+class PieceNumbers {
+ public:
+  std::uint16_t of(const SoundPiece& piece) {
+    std::string key = piece.grapheme;
+    key += static_cast<char>('0' + piece.boxes);
+    for (const Phoneme p : piece.sound) {
       key += static_cast<char>(static_cast<int>(p) + 1);
     }
-    key += '|';
+    const auto next = static_cast<std::uint16_t>(kFirstPiece + numbers_.size());
+    return numbers_.try_emplace(std::move(key), next).first->second;
   }
-  return key;
+
+ private:
+  std::unordered_map<std::string, std::uint16_t> numbers_;
+};
+
+ChainKey without_piece(const ChainKey& word, std::size_t at) {
+  ChainKey fewer{};
+  std::copy(word.begin(), word.begin() + static_cast<std::ptrdiff_t>(at),
+            fewer.begin());
+  std::copy(word.begin() + static_cast<std::ptrdiff_t>(at) + 1, word.end(),
+            fewer.begin() + static_cast<std::ptrdiff_t>(at));
+  return fewer;
 }
 
 struct ChainPath {
@@ -67,7 +82,9 @@ struct ChainPath {
     return std::ranges::find(words, word) != words.end();
   }
   int kinds_of_places() const {
-    return static_cast<int>(std::set(places.begin(), places.end()).size());
+    unsigned kinds = 0;
+    for (const auto place : places) kinds |= 1U << static_cast<int>(place);
+    return std::popcount(kinds);
   }
   /// The lower the better, chains of all lengths beside each other.
   int score() const {
@@ -80,32 +97,16 @@ struct ChainPath {
 class ChainSearch {
  public:
   ChainSearch(const AnalyzedLesson& lesson, std::vector<ShortWord> words)
-      : lesson_(lesson), words_(std::move(words)) {
-    edges_.resize(words_.size());
-    std::unordered_map<std::string, std::vector<std::size_t>> holes;
-    std::unordered_map<std::string, std::size_t> wholes;
-    for (std::size_t i = 0; i < words_.size(); ++i) {
-      const auto& pieces = words_[i].pieces;
-      wholes.emplace(chain_key(pieces, pieces.size()), i);
-      for (std::size_t at = 0; at < pieces.size(); ++at) {
-        holes[chain_key(pieces, at)].push_back(i);
-      }
+      : lesson_(lesson), words_(std::move(words)), edges_(words_.size()) {
+    PieceNumbers numbers;
+    for (const ShortWord& word : words_) {
+      ChainKey& key = keys_.emplace_back();
+      const std::size_t size = std::min(word.pieces.size(), kMostPieces);
+      for (std::size_t i = 0; i < size; ++i)
+        key[i] = numbers.of(word.pieces[i]);
     }
-    for (const auto& [key, alike] : holes) {
-      for (const std::size_t a : alike) {
-        for (const std::size_t b : alike) join(a, b);
-      }
-    }
-    for (std::size_t i = 0; i < words_.size(); ++i) {
-      for (std::size_t at = 0; at < words_[i].pieces.size(); ++at) {
-        auto fewer = words_[i].pieces;
-        fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(at));
-        const auto found = wholes.find(chain_key(fewer, fewer.size()));
-        if (found == wholes.end()) continue;
-        join(i, found->second);
-        join(found->second, i);
-      }
-    }
+    join_changed();
+    join_shorter();
   }
 
   std::vector<ChainWord> run(std::size_t most) {
@@ -137,11 +138,59 @@ class ChainSearch {
     return {path.score(), path.order};
   }
 
+  using KeyedWord = std::pair<ChainKey, std::uint16_t>;
+
+  // Words that are alike but for one piece: they share a key with a hole.
+  void join_changed() {
+    std::vector<KeyedWord> holes;
+    for (std::size_t i = 0; i < words_.size(); ++i) {
+      for (std::size_t at = 0; at < pieces_in(i); ++at) {
+        KeyedWord& one =
+            holes.emplace_back(keys_[i], static_cast<std::uint16_t>(i));
+        one.first[at] = kHole;
+      }
+    }
+    std::ranges::sort(holes);
+    for (auto begin = holes.begin(); begin != holes.end();) {
+      const auto end = std::find_if(begin, holes.end(), [&](const auto& one) {
+        return one.first != begin->first;
+      });
+      for (auto a = begin; a != end; ++a) {
+        for (auto b = begin; b != end; ++b) join(a->second, b->second);
+      }
+      begin = end;
+    }
+  }
+
+  // Words that another is with a piece left out.
+  void join_shorter() {
+    std::vector<KeyedWord> wholes;
+    for (std::size_t i = 0; i < words_.size(); ++i) {
+      wholes.emplace_back(keys_[i], static_cast<std::uint16_t>(i));
+    }
+    std::ranges::sort(wholes);
+    for (std::size_t i = 0; i < words_.size(); ++i) {
+      ChainKey before{};
+      for (std::size_t at = 0; at < pieces_in(i); ++at) {
+        const ChainKey fewer = without_piece(keys_[i], at);
+        if (fewer == before) continue;  // the other s of miss
+        before = fewer;
+        const auto found =
+            std::ranges::lower_bound(wholes, fewer, {}, &KeyedWord::first);
+        if (found == wholes.end() || found->first != fewer) continue;
+        join(i, found->second);
+        join(found->second, i);
+      }
+    }
+  }
+
+  std::size_t pieces_in(std::size_t word) const {
+    return std::min(words_[word].pieces.size(), kMostPieces);
+  }
+
   void join(std::size_t from, std::size_t to) {
     if (from == to) return;
-    const auto known = std::ranges::find(edges_[from], to, &ChainEdge::to);
-    if (known != edges_[from].end()) return;
-    auto step = sound_step(words_[from].pieces, words_[to].pieces);
+    const auto step = bare_step(words_[from].pieces, words_[to].pieces);
     if (!step) return;
     int cost = words_[to].cost;
     if (!words_[to].has_pattern) cost += kNoPattern;
@@ -151,7 +200,7 @@ class ChainSearch {
         cost += kFormOfIt;
       }
     }
-    edges_[from].push_back({to, std::move(*step), cost});
+    edges_[from].push_back({static_cast<std::uint16_t>(to), *step, cost});
   }
 
   // A path and what may follow it: the path itself is copied if it is kept.
@@ -188,18 +237,22 @@ class ChainSearch {
     return edge.cost;
   }
 
-  // Not all of them with one end: the best beginning may lead nowhere.
-  static std::vector<ChainPath> best_of(std::vector<LongerPath>& found) {
-    std::ranges::sort(found, {}, [](const LongerPath& p) {
-      return std::pair(p.cost, p.order);
-    });
-    std::unordered_map<std::size_t, std::size_t> ends;
+  // Not all of them with one end: the best beginning may lead nowhere. Most of
+  // what was found is never looked at, so it is a heap and not put in order.
+  std::vector<ChainPath> best_of(std::vector<LongerPath>& found) const {
+    const auto rank = [](const LongerPath& path) {
+      return std::pair(path.cost, path.order);
+    };
+    std::ranges::make_heap(found, std::ranges::greater{}, rank);
+    std::vector<std::size_t> ends(words_.size());
     std::vector<ChainPath> best;
-    for (const auto& [path, edge, cost, order] : found) {
-      if (best.size() == kBeam) break;
+    while (!found.empty() && best.size() < kBeam) {
+      std::ranges::pop_heap(found, std::ranges::greater{}, rank);
+      const auto [path, edge, cost, order] = found.back();
+      found.pop_back();
       if (ends[edge->to]++ >= kBeamOfWord) continue;
       ChainPath& next = best.emplace_back(*path);
-      next.words.push_back(static_cast<std::uint16_t>(edge->to));
+      next.words.push_back(edge->to);
       next.places.push_back(edge->step.place());
       next.cost = cost;
       next.order = order;
@@ -222,6 +275,7 @@ class ChainSearch {
 
   const AnalyzedLesson& lesson_;
   std::vector<ShortWord> words_;
+  std::vector<ChainKey> keys_;
   std::vector<std::vector<ChainEdge>> edges_;
 };
 
@@ -247,8 +301,7 @@ void add_made_up(const AnalyzedLesson& lesson, const BlockList* blocked,
 std::vector<ChainWord> find_chain(const AnalyzedLesson& lesson,
                                   const BlockList* blocked, bool made_up,
                                   std::size_t most) {
-  std::vector<ShortWord> words = short_words(lesson, blocked);
-  std::erase_if(words, [](const ShortWord& word) { return !word.readable; });
+  std::vector<ShortWord> words = readable_short_words(lesson, blocked);
   // The dearest of those without the pattern go first.
   if (words.size() > kMostChainWords) {
     std::ranges::stable_partition(words, &ShortWord::has_pattern);

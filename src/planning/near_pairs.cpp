@@ -1,9 +1,11 @@
 #include "planning/near_pairs.h"
 
 #include <algorithm>
-#include <map>
-#include <set>
-#include <tuple>
+#include <cstdint>
+#include <string>
+#include <unordered_map>
+#include <utility>
+#include <vector>
 
 #include "base/shuffle.h"
 #include "phonics/near_sounds.h"
@@ -22,16 +24,22 @@ constexpr int kNotReadable = 150;
 constexpr int kNoContrast = 150;
 constexpr int kSameSounds = 60;  // as a pair before: ship, chip; shop, chop
 
-using PairSounds = std::vector<Phoneme>;
+// Sounds as a text, which is found sooner than a list of them.
+void add_sounds(const std::vector<Phoneme>& sounds, std::string& text) {
+  for (const Phoneme p : sounds) text += static_cast<char>(p);
+}
 
-PairSounds sounds_without(const ShortWord& word, std::size_t hole) {
-  PairSounds sounds;
+std::string sounds_without(const ShortWord& word, std::size_t hole) {
+  std::string sounds;
   for (std::size_t i = 0; i < word.pieces.size(); ++i) {
-    if (i == hole) continue;
-    const auto& sound = word.pieces[i].sound;
-    sounds.insert(sounds.end(), sound.begin(), sound.end());
+    if (i != hole) add_sounds(word.pieces[i].sound, sounds);
   }
   return sounds;
+}
+
+// The same, with which piece it is that is left out.
+std::string with_hole(const ShortWord& word, std::size_t hole) {
+  return static_cast<char>(hole) + sounds_without(word, hole);
 }
 
 struct PairFound {
@@ -39,7 +47,16 @@ struct PairFound {
   std::uint64_t order = 0;
   const ShortWord* own = nullptr;
   const ShortWord* other = nullptr;
-  SoundStep step;
+  BareStep step;
+  std::size_t sounds = 0;  // a number for those that differ
+
+  // With the pieces that differ.
+  SoundStep whole_step() const {
+    SoundStep whole{.kind = step.kind, .at = step.at, .pieces = step.pieces};
+    whole.from = own->pieces[step.at];
+    if (step.kind == SoundStep::Kind::change) whole.to = other->pieces[step.at];
+    return whole;
+  }
 };
 
 class NearPairSearch {
@@ -48,60 +65,62 @@ class NearPairSearch {
                  const WordTest& has_picture)
       : lesson_(lesson),
         has_picture_(has_picture),
-        words_(short_words(lesson, blocked)) {}
+        words_(short_words(lesson, blocked)) {
+    for (const ShortWord& word : words_) {
+      hits_.push_back(
+          word.has_pattern
+              ? find_hits(*word.reading, lesson.patterns, *lesson.phonics)
+              : std::vector<AnalyzedWord::Hit>());
+    }
+  }
 
   std::vector<NearPair> run(std::size_t count) {
     find_all();
     std::vector<NearPair> pairs;
-    std::set<const ShortWord*> used;
-    std::map<PairSounds, int> before;
+    std::vector<bool> used(words_.size());
+    std::vector<int> before(sound_numbers_.size());
     while (pairs.size() < count) {
       const PairFound* best = nullptr;
       std::pair<int, std::uint64_t> best_rank;
       for (const PairFound& pair : found_) {
-        if (used.contains(pair.own) || used.contains(pair.other)) continue;
-        const std::pair rank(
-            pair.cost + kSameSounds * before[sounds_of_step(pair.step)],
-            pair.order);
+        if (used[place_of(*pair.own)] || used[place_of(*pair.other)]) continue;
+        const std::pair rank(pair.cost + kSameSounds * before[pair.sounds],
+                             pair.order);
         if (best != nullptr && rank >= best_rank) continue;
         best = &pair;
         best_rank = rank;
       }
       if (best == nullptr) break;
-      used.insert({best->own, best->other});
-      ++before[sounds_of_step(best->step)];
+      used[place_of(*best->own)] = used[place_of(*best->other)] = true;
+      ++before[best->sounds];
       pairs.push_back({analyzed_word(lesson_, *best->own),
-                       analyzed_word(lesson_, *best->other), best->step,
+                       analyzed_word(lesson_, *best->other), best->whole_step(),
                        best->own->readable && best->other->readable});
     }
     return pairs;
   }
 
  private:
-  static PairSounds sounds_of_step(const SoundStep& step) {
-    PairSounds sounds = step.from.sound;
-    sounds.insert(sounds.end(), step.to.sound.begin(), step.to.sound.end());
-    return sounds;
+  std::size_t place_of(const ShortWord& word) const {
+    return static_cast<std::size_t>(&word - words_.data());
   }
 
   void find_all() {
-    std::map<std::pair<std::size_t, PairSounds>, std::vector<const ShortWord*>>
-        holes;
-    std::map<PairSounds, std::vector<const ShortWord*>> wholes;
+    std::unordered_map<std::string, std::vector<const ShortWord*>> holes,
+        wholes;
     for (const ShortWord& word : words_) {
       wholes[sounds_without(word, word.pieces.size())].push_back(&word);
       for (std::size_t i = 0; i < word.pieces.size(); ++i) {
-        holes[{i, sounds_without(word, i)}].push_back(&word);
+        holes[with_hole(word, i)].push_back(&word);
       }
     }
     for (const ShortWord& own : words_) {
       if (!own.has_pattern) continue;
-      const auto hits =
-          find_hits(*own.reading, lesson_.patterns, *lesson_.phonics);
+      const auto& hits = hits_[place_of(own)];
       for (std::size_t i = 0; i < own.pieces.size(); ++i) {
         const bool of_shape = is_of_shape(own, hits);
         if (!of_shape && !is_of_pattern(own, hits, i)) continue;
-        for (const ShortWord* other : holes[{i, sounds_without(own, i)}]) {
+        for (const ShortWord* other : holes[with_hole(own, i)]) {
           add_change(own, *other, i);
         }
         if (!of_shape) continue;
@@ -163,12 +182,7 @@ class NearPairSearch {
         cost += kOtherSpelling;
       }
     }
-    add(own, other, cost,
-        {.kind = SoundStep::Kind::change,
-         .at = at,
-         .pieces = own.pieces.size(),
-         .from = from,
-         .to = to});
+    add(own, other, cost, {SoundStep::Kind::change, at, own.pieces.size()});
   }
 
   void add_fewer(const ShortWord& own, const ShortWord& other, std::size_t at) {
@@ -177,16 +191,11 @@ class NearPairSearch {
         is_same_word(own.word(), other.word())) {
       return;
     }
-    add(own, other, 0,
-        {.kind = SoundStep::Kind::take,
-         .at = at,
-         .pieces = own.pieces.size(),
-         .from = own.pieces[at],
-         .to = {}});
+    add(own, other, 0, {SoundStep::Kind::take, at, own.pieces.size()});
   }
 
   void add(const ShortWord& own, const ShortWord& other, int cost,
-           SoundStep step) {
+           const BareStep& step) {
     if (lesson_.patterns.size() > 1 && !other.has_pattern) cost += kNoContrast;
     if (other.has_pattern && is_one_pattern(own, other)) {
       // Both are words of the week, which tells nothing.
@@ -198,16 +207,22 @@ class NearPairSearch {
       if (!own.readable || !other.readable) cost += kNotReadable;
     }
     cost += own.cost + other.cost;
+    std::string differ;
+    add_sounds(own.pieces[step.at].sound, differ);
+    if (step.kind == SoundStep::Kind::change) {
+      add_sounds(other.pieces[step.at].sound, differ);
+    }
+    const std::size_t sounds =
+        sound_numbers_.try_emplace(std::move(differ), sound_numbers_.size())
+            .first->second;
     found_.push_back(
         {cost, text_hash(own.word(), text_hash(other.word(), lesson_.seed)),
-         &own, &other, std::move(step)});
+         &own, &other, step, sounds});
   }
 
   bool is_one_pattern(const ShortWord& a, const ShortWord& b) const {
-    const auto first =
-        find_hits(*a.reading, lesson_.patterns, *lesson_.phonics);
-    const auto second =
-        find_hits(*b.reading, lesson_.patterns, *lesson_.phonics);
+    const auto& first = hits_[place_of(a)];
+    const auto& second = hits_[place_of(b)];
     for (std::size_t i = 0; i < first.size(); ++i) {
       if (first[i].has && second[i].has) return true;
     }
@@ -217,7 +232,9 @@ class NearPairSearch {
   const AnalyzedLesson& lesson_;
   const WordTest& has_picture_;
   std::vector<ShortWord> words_;
+  std::vector<std::vector<AnalyzedWord::Hit>> hits_;  // of each word
   std::vector<PairFound> found_;
+  std::unordered_map<std::string, std::size_t> sound_numbers_;
 };
 
 }  // namespace

@@ -74,9 +74,9 @@ class PartFinder {
   }
 
   WordParts run() {
-    for (const PatternWord& word :
-         source_.phonics.pattern_words(pattern_, source_.conventions)) {
-      if (word.syllables == 1 && word.info.everyday && !word.readings &&
+    for (const PatternWord& word : source_.phonics.everyday_pattern_words(
+             pattern_, source_.conventions)) {
+      if (word.syllables == 1 && !word.readings &&
           word.word.size() <= kMostPseudoLetters && !word.affix) {
         add_own(word.word);
       }

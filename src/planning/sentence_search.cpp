@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
+#include <cstdint>
 #include <optional>
+#include <set>
+#include <unordered_map>
+#include <utility>
 
 #include "base/utf8.h"
 #include "phonics/words_in.h"
@@ -30,6 +33,9 @@ constexpr int kNotYet = 100;  // a word that cannot be read yet
 // What is known of a word of a sentence, for one group and some patterns.
 struct BankedWord {
   std::string lower;
+  std::size_t number = 0;  // one for each word in lower case
+  bool small = false;
+  bool practised = false;
   bool has_pattern = false;
   bool readable = false;
 };
@@ -49,6 +55,7 @@ struct SentenceCandidate {
   std::string_view text;
   Readers readers = Readers::both;
   std::vector<const BankedWord*> words;
+  std::pair<std::size_t, std::size_t> opening;
   int pattern_words = 0;
   int missing = 0;
   int points = 0;
@@ -139,6 +146,10 @@ class SentenceSearch {
     BankedWord& known = place->second;
     if (!is_new) return known;
     known.lower = lower_case(spelling);
+    known.number =
+        numbers_.try_emplace(known.lower, numbers_.size()).first->second;
+    known.small = is_small_word(known.lower);
+    known.practised = query_.practised.contains(known.lower);
     const auto reading =
         source_.phonics.first_reading(spelling, source_.conventions);
     known.has_pattern = std::ranges::any_of(
@@ -151,8 +162,13 @@ class SentenceSearch {
 
   std::vector<const BankedWord*> words_of(const BankText& text) {
     std::vector<const BankedWord*> words;
+    words.reserve(text.words.size());
     for (const BankWord number : text.words) {
-      words.push_back(&word(bank_.spelling(number)));
+      if (number >= of_bank_.size()) of_bank_.resize(number + 1);
+      if (of_bank_[number] == nullptr) {
+        of_bank_[number] = &word(bank_.spelling(number));
+      }
+      words.push_back(of_bank_[number]);
     }
     return words;
   }
@@ -186,17 +202,22 @@ class SentenceSearch {
   SentenceCandidate look_at(std::string_view text,
                             std::vector<const BankedWord*> words) {
     SentenceCandidate candidate{.text = text, .words = std::move(words)};
-    std::set<std::string_view> practised;
+    candidate.opening = opening(candidate.words);
+    const BankedWord* practised = nullptr;
+    int practised_words = 0;  // two are as good as more
     for (const BankedWord* w : candidate.words) {
       candidate.pattern_words += w->has_pattern ? 1 : 0;
       candidate.missing += w->readable ? 0 : 1;
-      if (query_.practised.contains(w->lower)) practised.insert(w->lower);
+      if (!w->practised || practised_words == 2 ||
+          (practised != nullptr && practised->number == w->number)) {
+        continue;
+      }
+      practised = w;
+      ++practised_words;
     }
     const int rich = query_.to_write ? 2 : kRich;
-    candidate.points =
-        std::min(candidate.pattern_words, rich) * kPatternWord +
-        static_cast<int>(std::min<std::size_t>(practised.size(), 2)) *
-            kPractised;
+    candidate.points = std::min(candidate.pattern_words, rich) * kPatternWord +
+                       practised_words * kPractised;
     if (query_.to_write) {
       candidate.points -=
           std::max(0, static_cast<int>(candidate.words.size()) - kShort) *
@@ -220,34 +241,28 @@ class SentenceSearch {
 
   // What the sentences chosen so far take from the worth of one more.
   struct Used {
-    std::map<std::string_view, int> words;
-    std::set<std::string> openings;
-    std::map<std::string_view, int> people;
+    std::vector<int> words;   // by number, how often
+    std::vector<int> people;  // by number of the first word
+    std::set<std::pair<std::size_t, std::size_t>> openings;
   };
 
-  static std::string opening(const SentenceCandidate& candidate) {
-    std::string text = candidate.words.front()->lower;
-    const bool small = is_small_word(text) && candidate.words.size() > 1;
-    return small ? text + " " + candidate.words[1]->lower : text;
-  }
-
-  static std::string_view person(const SentenceCandidate& candidate) {
-    return candidate.words.front()->lower;
+  // The numbers of the first word and, behind a small one, of the second.
+  static std::pair<std::size_t, std::size_t> opening(
+      const std::vector<const BankedWord*>& words) {
+    constexpr std::size_t kNone = SIZE_MAX;
+    if (words.empty()) return {kNone, kNone};
+    const bool small = words.front()->small && words.size() > 1;
+    return {words.front()->number, small ? words[1]->number : kNone};
   }
 
   static int worth(const SentenceCandidate& candidate, const Used& used) {
     int points = candidate.points;
     for (const BankedWord* w : candidate.words) {
-      const auto before = used.words.find(w->lower);
-      if (before == used.words.end()) continue;
-      points -= before->second * (w->has_pattern ? kSaidAgain : kWordAgain);
+      points -=
+          used.words[w->number] * (w->has_pattern ? kSaidAgain : kWordAgain);
     }
-    if (used.openings.contains(opening(candidate))) points -= kSameOpening;
-    if (const auto before = used.people.find(person(candidate));
-        before != used.people.end()) {
-      points -= before->second * kSamePerson;
-    }
-    return points;
+    if (used.openings.contains(candidate.opening)) points -= kSameOpening;
+    return points - used.people[candidate.words.front()->number] * kSamePerson;
   }
 
   // A teacher's own that can be read come before all others, and what can be
@@ -258,7 +273,9 @@ class SentenceSearch {
 
   std::vector<FoundSentence> choose(std::vector<SentenceCandidate>& all) const {
     std::vector<FoundSentence> chosen;
-    Used used;
+    Used used{std::vector<int>(numbers_.size()),
+              std::vector<int>(numbers_.size()),
+              {}};
     std::ranges::stable_sort(all, {}, rank);
     std::vector<bool> taken(all.size());
     while (chosen.size() < query_.count) {
@@ -276,10 +293,10 @@ class SentenceSearch {
       taken[*best] = true;
       const SentenceCandidate& candidate = all[*best];
       for (const BankedWord* w : candidate.words) {
-        if (w->has_pattern || !is_small_word(w->lower)) ++used.words[w->lower];
+        if (w->has_pattern || !w->small) ++used.words[w->number];
       }
-      used.openings.insert(opening(candidate));
-      ++used.people[person(candidate)];
+      used.openings.insert(candidate.opening);
+      ++used.people[candidate.words.front()->number];
       chosen.push_back(found_of(candidate));
     }
     return chosen;
@@ -327,7 +344,9 @@ class SentenceSearch {
   const SearchGround& source_;
   const SentenceQuery& query_;
   const SentenceBank& bank_;
-  std::map<std::string, BankedWord, std::less<>> words_;
+  std::unordered_map<std::string, BankedWord> words_;
+  std::unordered_map<std::string, std::size_t> numbers_;
+  std::vector<const BankedWord*> of_bank_;  // by the bank's numbers
 };
 
 }  // namespace

@@ -12,9 +12,12 @@ namespace sheaf {
 
 /// A word of one beat and few sounds, for games with single sounds.
 struct ShortWord {
-  std::shared_ptr<const Reading>
-      reading;  ///< with its patterns if one may be told
+  /// With its patterns where it has one of the lesson's; else perhaps without.
+  std::shared_ptr<const Reading> reading;
   std::vector<SoundPiece> pieces;
+  /// Whether it has one of the lesson's patterns or may be read with what was
+  /// taught: then the lesson would have it with its patterns.
+  bool told = false;
   bool own = false;          ///< on the lesson's list
   bool has_pattern = false;  ///< one of the lesson's
   bool readable = false;     ///< with what was taught and the pattern
@@ -34,6 +37,9 @@ struct ShortWord {
 /// their usual sounds, doubled ones at the end, and sh, ch, th, ck, ng.
 std::vector<ShortWord> short_words(const AnalyzedLesson& lesson,
                                    const BlockList* blocked);
+/// Those that are readable alone, in their order: in less time.
+std::vector<ShortWord> readable_short_words(const AnalyzedLesson& lesson,
+                                            const BlockList* blocked);
 
 /// The same for one word; its cost is the caller's.
 ShortWord short_word(const AnalyzedLesson& lesson,

@@ -112,9 +112,9 @@ std::string told(const Pattern& pattern) {
 
 // Words with the pattern that the learner wrote, those that went wrong first;
 // never those of a probe.
-std::vector<std::string> words_to_write(
-    PatternId pattern, const LearnerCode& code,
-    std::span<const SessionResult> sessions) {
+std::vector<std::string> words_to_write(PatternId pattern,
+                                        const LearnerCode& code,
+                                        const Sessions& sessions) {
   std::vector<std::string> wrong, right;
   for (const SessionResult& session : sessions) {
     const LearnerResult* learner = session.find(code);
@@ -167,8 +167,7 @@ std::string second_thing(const Pattern& pattern,
 }
 
 void add_things_to_do(Composer& c, const LearnerProgress& learner,
-                      const PatternList& now,
-                      std::span<const SessionResult> sessions,
+                      const PatternList& now, const Sessions& sessions,
                       const PatternCatalogue& catalogue) {
   PatternList about = now;
   if (about.empty()) about = patterns_of(learner, ProgressState::secure);
@@ -191,7 +190,7 @@ void add_things_to_do(Composer& c, const LearnerProgress& learner,
 }
 
 void compose_home(Composer& c, const LearnerProgress& learner,
-                  const Growth& growth, std::span<const SessionResult> sessions,
+                  const Growth& growth, const Sessions& sessions,
                   const PatternCatalogue& catalogue) {
   const PatternList secure = patterns_of(learner, ProgressState::secure);
   const PatternList now = practised(learner);
@@ -243,8 +242,7 @@ void compose_home(Composer& c, const LearnerProgress& learner,
 }  // namespace
 
 void add_home_report(const ReportMaker& maker, const LearnerProgress& learner,
-                     const Growth& growth,
-                     std::span<const SessionResult> sessions,
+                     const Growth& growth, const Sessions& sessions,
                      const PatternCatalogue& catalogue) {
   add_report(maker,
              {.heading = "How spelling is going",

@@ -1,9 +1,8 @@
 #pragma once
 
-#include <span>
-
 #include "marking/growth.h"
 #include "marking/progress.h"
+#include "marking/sessions.h"
 #include "reports/report_document.h"
 
 namespace sheaf {
@@ -13,8 +12,7 @@ namespace sheaf {
 /// to do. No states, no counts of words that they rest on, nobody else.
 /// `sessions` give the words to practise with.
 void add_home_report(const ReportMaker& maker, const LearnerProgress& learner,
-                     const Growth& growth,
-                     std::span<const SessionResult> sessions,
+                     const Growth& growth, const Sessions& sessions,
                      const PatternCatalogue& catalogue);
 
 }  // namespace sheaf

@@ -102,7 +102,7 @@ std::string examples_text(const CauseExamples& cause) {
 }
 
 void add_causes(Composer& c, const LearnerProgress& learner,
-                std::span<const SessionResult> sessions) {
+                const Sessions& sessions) {
   add_report_heading(c, "What went wrong, and how");
   std::vector<CauseExamples> causes =
       error_examples(sessions, learner.code, kExamples);
@@ -153,7 +153,7 @@ void add_growth_in_words(Composer& c, const Growth& growth) {
 
 void add_meeting_report(const ReportMaker& maker,
                         const LearnerProgress& learner, const Growth& growth,
-                        std::span<const SessionResult> sessions,
+                        const Sessions& sessions,
                         const ProgressGround& ground) {
   const ReportHead head{.heading = learner.code.text(),
                         .title = "For a meeting",

@@ -1,7 +1,6 @@
 #pragma once
 
-#include <span>
-
+#include "marking/sessions.h"
 #include "reports/progress_report.h"
 
 namespace sheaf {
@@ -11,7 +10,6 @@ namespace sheaf {
 /// probes say in words.
 void add_meeting_report(const ReportMaker& maker,
                         const LearnerProgress& learner, const Growth& growth,
-                        std::span<const SessionResult> sessions,
-                        const ProgressGround& ground);
+                        const Sessions& sessions, const ProgressGround& ground);
 
 }  // namespace sheaf

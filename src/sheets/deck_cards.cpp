@@ -210,9 +210,8 @@ class DeckMaker {
     std::vector<Candidate> candidates;
     const std::string_view example = lesson_.phonics->patterns()[id].example;
     for (const PatternWord& word :
-         lesson_.phonics->pattern_words(id, lesson_.conventions)) {
-      if (!word.info.everyday || word.info.name || word.readings ||
-          !may_be_key_word(word.word)) {
+         lesson_.phonics->everyday_pattern_words(id, lesson_.conventions)) {
+      if (word.info.name || word.readings || !may_be_key_word(word.word)) {
         continue;
       }
       candidates.push_back(

@@ -1,12 +1,17 @@
 #include "sheets/ear_work.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <functional>
-#include <map>
+#include <iterator>
 #include <memory>
 #include <optional>
 #include <set>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 #include <utility>
 
 #include "analysis/remembered_parts.h"
@@ -32,6 +37,41 @@ constexpr EarChange kChanges[] = {EarChange::add, EarChange::leave_out,
 
 bool is_vowel_sound(const OneSound& sound) { return is_vowel(sound.front()); }
 
+class SoundSet {
+ public:
+  void insert(const OneSound& sound) {
+    if (sound.size() == 1) {
+      single_[static_cast<std::size_t>(sound.front())] = true;
+    } else {
+      longer_.insert(sound);
+    }
+  }
+  bool contains(const OneSound& sound) const {
+    return sound.size() == 1 ? single_[static_cast<std::size_t>(sound.front())]
+                             : longer_.contains(sound);
+  }
+
+ private:
+  std::array<bool, kPhonemeCount> single_{};
+  std::set<OneSound> longer_;
+};
+
+// The sounds of a word as a text, which is compared and found sooner: each as
+// its phonemes with a bar behind them.
+constexpr char kBar = '\x7F';
+
+std::string heard_text(const OneSound& sound) {
+  std::string text;
+  for (const P p : sound) text += static_cast<char>(static_cast<int>(p) + 1);
+  return text += kBar;
+}
+
+std::string heard_text(const std::vector<OneSound>& sounds) {
+  std::string text;
+  for (const OneSound& sound : sounds) text += heard_text(sound);
+  return text;
+}
+
 // All words that may be asked.
 class EarWords {
  public:
@@ -54,10 +94,12 @@ class EarWords {
     for (const PatternId id : patterns_) add_pattern(id, false);
     Random random(text_hash("by ear", lesson.seed));
     const auto behind = words_.begin() + static_cast<std::ptrdiff_t>(own_);
-    std::vector<EarWord> others(behind, words_.end());
+    std::vector<EarWord> others(std::make_move_iterator(behind),
+                                std::make_move_iterator(words_.end()));
     words_.erase(behind, words_.end());
     shuffle(others, random);
-    words_.insert(words_.end(), others.begin(), others.end());
+    words_.insert(words_.end(), std::make_move_iterator(others.begin()),
+                  std::make_move_iterator(others.end()));
   }
 
   const std::vector<EarWord>& all() const { return words_; }
@@ -85,10 +127,14 @@ class EarWords {
 
   void add_pattern(PatternId id, bool of_week) {
     for (const PatternWord& word :
-         lesson_.phonics->pattern_words(id, lesson_.conventions)) {
+         lesson_.phonics->everyday_pattern_words(id, lesson_.conventions)) {
       const bool known = word.info.first && !word.info.name && !word.readings;
       if (!known || word.syllables > 1) continue;
-      if (seen_.contains(word.word)) continue;
+      // A word has several patterns, and fares alike with each: those of the
+      // week come first.
+      if (!tried_.insert(word.word).second || seen_.contains(word.word)) {
+        continue;
+      }
       const auto reading =
           lesson_.phonics->first_units(word.word, lesson_.conventions);
       if (!is_fit(*reading)) continue;
@@ -97,7 +143,7 @@ class EarWords {
           base_and_ending(word.word, lesson_.conventions, *lesson_.phonics)) {
         continue;
       }
-      add(*reading, of_week);
+      add_fit(*reading, of_week);
     }
   }
 
@@ -110,22 +156,25 @@ class EarWords {
   }
 
   void add(const Reading& reading, bool of_week) {
-    if (!is_fit(reading)) return;
+    if (is_fit(reading)) add_fit(reading, of_week);
+  }
+
+  void add_fit(const Reading& reading, bool of_week) {
     EarWord word{.word = reading.word, .of_week = of_week};
     for (const Sound& sound : reading.sounds) {
       word.sounds.push_back(sound.phonemes);
       word.of_week = word.of_week || is_of_week(sound.phonemes);
     }
     // Of two that sound alike the first is meant.
-    if (!said_.insert(word.sounds).second) return;
+    if (!said_.insert(heard_text(word.sounds)).second) return;
     if (seen_.insert(reading.word).second) words_.push_back(std::move(word));
   }
 
   const AnalyzedLesson& lesson_;
   std::vector<PatternId> patterns_;
-  std::set<OneSound> sounds_, week_sounds_;
-  std::set<std::string, std::less<>> seen_;
-  std::set<std::vector<OneSound>> said_;
+  SoundSet sounds_, week_sounds_;
+  std::unordered_set<std::string> seen_, said_;
+  std::unordered_set<std::string_view> tried_;  // of lists that stay
   std::vector<EarWord> words_;
   std::size_t own_ = 0;
 };
@@ -151,7 +200,9 @@ struct Swap {
 class SwapFinder {
  public:
   explicit SwapFinder(const std::vector<EarWord>& words) : words_(words) {
-    for (const EarWord& word : words) by_sounds_.emplace(word.sounds, &word);
+    for (const EarWord& word : words) {
+      by_sounds_.emplace(heard_text(word.sounds), &word);
+    }
   }
 
   std::vector<Swap> find(EarChange change) const {
@@ -163,15 +214,15 @@ class SwapFinder {
       }
       return swaps;
     }
-    std::map<std::pair<std::size_t, std::vector<OneSound>>,
-             std::vector<const EarWord*>>
-        alike;
+    std::unordered_map<std::string, std::vector<const EarWord*>> alike;
     for (const EarWord& word : words_) {
       const auto place = place_of(word, change);
       if (!place) continue;
-      std::vector<OneSound> rest = word.sounds;
-      rest[*place].clear();
-      auto& others = alike[{*place, std::move(rest)}];
+      std::string rest;
+      for (std::size_t i = 0; i < word.sounds.size(); ++i) {
+        rest += i == *place ? std::string(1, kBar) : heard_text(word.sounds[i]);
+      }
+      auto& others = alike[std::move(rest)];
       for (const EarWord* other : others) {
         swaps.push_back({other, &word, change, *place});
         swaps.push_back({&word, other, change, *place});
@@ -201,10 +252,14 @@ class SwapFinder {
 
   void add_shorter(const EarWord& word, EarChange change, bool at_end,
                    std::vector<Swap>& swaps) const {
-    if (word.sounds.size() < 3) return;
-    std::vector<OneSound> rest = word.sounds;
-    if (is_vowel_sound(at_end ? rest.back() : rest.front())) return;
-    rest.erase(at_end ? rest.end() - 1 : rest.begin());
+    const auto& sounds = word.sounds;
+    if (sounds.size() < 3) return;
+    if (is_vowel_sound(at_end ? sounds.back() : sounds.front())) return;
+    std::string rest;
+    for (std::size_t i = at_end ? 0 : 1; i + (at_end ? 1 : 0) < sounds.size();
+         ++i) {
+      rest += heard_text(sounds[i]);
+    }
     const auto shorter = by_sounds_.find(rest);
     if (shorter == by_sounds_.end()) return;
     const bool longer = change == EarChange::add;
@@ -214,13 +269,17 @@ class SwapFinder {
   }
 
   const std::vector<EarWord>& words_;
-  std::map<std::vector<OneSound>, const EarWord*> by_sounds_;
+  std::unordered_map<std::string, const EarWord*> by_sounds_;
 };
 
 class EarPlanner {
  public:
   EarPlanner(const AnalyzedLesson& lesson, int days, int items)
-      : words_(lesson), finder_(words_.all()), items_(items) {
+      : words_(lesson),
+        finder_(words_.all()),
+        items_(items),
+        used_(words_.all().size()),
+        swapped_(words_.all().size()) {
     plan_.resize(static_cast<std::size_t>(days));
   }
 
@@ -255,17 +314,22 @@ class EarPlanner {
     return changes;
   }
 
+  std::size_t place_of(const EarWord& word) const {
+    return static_cast<std::size_t>(&word - words_.all().data());
+  }
+
   // The unused word of the wanted kind whose length is nearest.
   const EarWord* next_word(bool of_week, std::size_t target) {
     const EarWord* best = nullptr;
     int least = 0;
     for (const EarWord& word : words_.all()) {
-      if (word.of_week != of_week || used_.contains(word.word)) continue;
+      if (word.of_week != of_week || used_[place_of(word)]) continue;
       const int off = std::abs(static_cast<int>(word.sounds.size()) -
                                static_cast<int>(target));
       if (best != nullptr && off >= least) continue;
       best = &word;
       least = off;
+      if (off == 0) break;
     }
     return best;
   }
@@ -279,7 +343,7 @@ class EarPlanner {
           next_word(wants_week, wants_week ? target : earlier);
       if (word == nullptr) word = next_word(!wants_week, target);
       if (word == nullptr) break;
-      used_.insert(word->word);
+      used_[place_of(*word)] = true;
       taken.push_back(*word);
     }
     std::ranges::stable_sort(
@@ -289,8 +353,10 @@ class EarPlanner {
 
   // A change of the week's sound is worth most, then a word that has it.
   int worth(const Swap& swap, std::size_t target) const {
-    const bool of_sound =
-        words_.is_of_week(swap.out()) || words_.is_of_week(swap.in());
+    const bool of_sound = (swap.change != EarChange::add &&
+                           words_.is_of_week(swap.from->sounds[swap.place])) ||
+                          (swap.change != EarChange::leave_out &&
+                           words_.is_of_week(swap.to->sounds[swap.place]));
     const bool has_it = swap.from->of_week || swap.to->of_week;
     const auto size =
         std::max(swap.from->sounds.size(), swap.to->sounds.size());
@@ -311,14 +377,12 @@ class EarPlanner {
     for (const bool new_sounds : {true, false}) {
       for (const auto& [value, swap] : found) {
         if (count == 0) return;
-        if (swapped_.contains(swap.from->word) ||
-            swapped_.contains(swap.to->word)) {
-          continue;
-        }
+        const std::size_t from = place_of(*swap.from);
+        const std::size_t to = place_of(*swap.to);
+        if (swapped_[from] || swapped_[to]) continue;
         const OneSound out = swap.out(), in = swap.in();
         if (new_sounds && !sounds.insert({out, in}).second) continue;
-        swapped_.insert(swap.from->word);
-        swapped_.insert(swap.to->word);
+        swapped_[from] = swapped_[to] = true;
         swaps.push_back(
             {swap.change, *swap.from, *swap.to, out, in, swap.at_end});
         --count;
@@ -330,7 +394,7 @@ class EarPlanner {
   SwapFinder finder_;
   int items_;
   std::vector<EarDay> plan_;
-  std::set<std::string, std::less<>> used_, swapped_;
+  std::vector<bool> used_, swapped_;  // by place
 };
 
 }  // namespace

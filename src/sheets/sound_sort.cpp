@@ -30,6 +30,7 @@ bool holds(const Reading& reading, const std::vector<Phoneme>& sound,
 struct Candidate {
   std::string_view word;
   const PictureWord* row;
+  int beside = 0;  // how far its length is from what is usual
   std::shared_ptr<const Reading> reading = nullptr;  // once it was asked for
 };
 
@@ -187,11 +188,11 @@ class Chooser {
     Random random(text_hash("pictures", in_.lesson.seed));
     shuffle(table_, random);
     const int usual = by_voice_ ? usual_syllables() : 1;
-    const auto beside = [&](const Candidate& c) {
-      const int off = in_.lesson.phonics->syllables(c.word) - usual;
-      return by_voice_ ? std::abs(off) : std::min(1, std::abs(off));
-    };
-    std::ranges::stable_sort(table_, {}, beside);
+    for (Candidate& c : table_) {
+      const int off = std::abs(in_.lesson.phonics->syllables(c.word) - usual);
+      c.beside = by_voice_ ? off : std::min(1, off);
+    }
+    std::ranges::stable_sort(table_, {}, &Candidate::beside);
     return table_;
   }
 

@@ -75,7 +75,7 @@ void add_pages(const ReportMaker& maker, char whose,
     }
     return;
   }
-  const std::vector<SessionResult> sessions = sessions_of(records);
+  const Sessions sessions = sessions_of(records);
   if (whose == 'g') add_group_report(maker, learners, rules);
   for (const LearnerProgress& learner : learners) {
     const Growth growth = growth_of(learner, GoalWish{});
