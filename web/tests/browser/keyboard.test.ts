@@ -131,8 +131,11 @@ for (const view of views) {
       reached.add(key);
       // It may still be scrolling into sight.
       if (seen) continue;
-      await page.waitForTimeout(600);
-      const later = await focus(page);
+      let later = await focus(page);
+      for (let tries = 0; !later.seen && tries < 30; ++tries) {
+        await page.waitForTimeout(100);
+        later = await focus(page);
+      }
       if (!later.seen) unseen.push(name);
     }
     assert.ok(round, 'Tab never came round');
