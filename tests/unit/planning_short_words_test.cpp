@@ -148,7 +148,9 @@ TEST_F(ShortWords, AreWhatALookAtAllPatternsFinds) {
     const bool of_one_beat =
         std::string_view(text).find("tion") == std::string_view::npos &&
         std::string_view(text).find("ing_drop") == std::string_view::npos;
-    if (of_one_beat) EXPECT_GT(with_pattern, 5U) << text;
+    if (of_one_beat) {
+      EXPECT_GT(with_pattern, 5U) << text;
+    }
   }
 }
 
