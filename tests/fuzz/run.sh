@@ -26,8 +26,8 @@ ticks=$(getconf CLK_TCK)
 # What the processes took that have ended, put into `used`, as `times` says:
 # 1m2.50s 0m0.30s. A subshell would tell of its own.
 read_used() {
-  times > "$build/times"
-  used=$(tail -n 1 "$build/times" | tr 'ms' '  ' |
+  times > "$build/times.$$"
+  used=$(tail -n 1 "$build/times.$$" | tr 'ms' '  ' |
     awk '{ printf "%d", $1 * 60 + $2 + $3 * 60 + $4 }')
 }
 
