@@ -2,7 +2,7 @@
 import { redo, undo, isolateHistory } from '@codemirror/commands';
 import { openSearchPanel } from '@codemirror/search';
 import { EditorSelection, EditorState, Transaction, type Text } from '@codemirror/state';
-import { EditorView } from '@codemirror/view';
+import { EditorView, tooltips } from '@codemirror/view';
 import type { App, Part } from '../contract.js';
 import type { Edit, Range } from '../engine/types.js';
 import { createDeeds } from './deeds.js';
@@ -97,6 +97,8 @@ export const createEditor: Part = (parent: HTMLElement, app: App): void => {
     underlines(app),
     hovers(app.engine, session),
     offers(app.engine, session),
+    // Beside the editor, not in it: its box keeps to itself (editor.css).
+    tooltips({ parent: root }),
     EditorView.updateListener.of((update) => {
       if (update.docChanged) session.changed(update.changes, update.state.doc);
       if (update.docChanged || update.selectionSet) session.moved(update.state.selection.main.head);
@@ -135,8 +137,8 @@ export const createEditor: Part = (parent: HTMLElement, app: App): void => {
 
   // Remarks wait for a rest, so that pages are drawn first.
   let resting: ReturnType<typeof setTimeout> | undefined;
+  session.addEventListener('messages', () => { showMessages(view, app); });
   session.addEventListener('answers', () => {
-    showMessages(view, app);
     clearTimeout(resting);
     if (shown) resting = setTimeout(() => void renewRemarks(view, app.engine, session, shown), kRest);
   });
