@@ -4,8 +4,9 @@ import type { Edit, Engine, FileEdits, Message, Pages, Range } from './engine/ty
 /** The lesson that is open (src/lesson/session.ts). Its text is the truth: the
  * form, the editor and all buttons change it through `apply` or `setText`.
  *
- * Events: 'text' after every change of it; 'answers' when messages or pages are
- * new; 'place' when the cursor moved; 'opened' when another file was opened. */
+ * Events: 'text' after every change of it; 'answers' when pages are new;
+ * 'messages' when messages are, which is once typing rests; 'place' when the
+ * cursor moved; 'opened' when another file was opened. */
 export interface Session extends EventTarget {
   readonly path: string;
   readonly text: string;

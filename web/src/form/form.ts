@@ -121,6 +121,6 @@ export const createForm: Part = (parent: HTMLElement, app: App): void => {
     void renew().catch(() => undefined);
   });
   // What nobody sees is brought up to date when it is shown.
-  session.addEventListener('answers', () => { if (!parent.hidden) showMessages(); });
+  session.addEventListener('messages', () => { if (!parent.hidden) showMessages(); });
 };
 

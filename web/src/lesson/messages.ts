@@ -154,7 +154,7 @@ export const createMessages: Part = (parent: HTMLElement, app: App): void => {
   };
 
   session.addEventListener('place', markSoon);
-  session.addEventListener('answers', () => { draw(); say(); markSoon(); });
+  session.addEventListener('messages', () => { draw(); say(); markSoon(); });
   session.addEventListener('opened', () => { draw(); say(); });
   // Places and mends move with the text, before new answers are there.
   session.addEventListener('text', () => {

@@ -3,7 +3,10 @@
  * Typing never waits: a change is only noted, and a worker is asked. While an
  * answer is under way, later texts wait, and of those only the newest is asked.
  * What was answered about an earlier text is moved along with each change, so
- * that places and mends always fit the text as it is now. */
+ * that places and mends always fit the text as it is now.
+ *
+ * Pages follow each letter. Messages wait until typing rests: about half a word
+ * they would come and go, and the browser would lay them out each time. */
 import { ChangeSet, Text } from '@codemirror/state';
 import type { Folder, Session } from '../contract.js';
 import type { Drawn, Edit, Engine, FileEdits, Message, Pages, Range, Sight } from '../engine/types.js';
@@ -21,13 +24,16 @@ export interface Surface {
   redo(): void;
 }
 
-export type SessionEvent = 'text' | 'answers' | 'place' | 'opened';
+export type SessionEvent = 'text' | 'answers' | 'messages' | 'place' | 'opened';
 
 /** A page that a text changed, under way. */
 export interface First { version: number; drawn: Promise<Drawn | null> }
 
 /** Keys after which marks of the browser's clock are thrown away. */
 const kMarksKept = 1000;
+
+/** Typing rests when nothing was changed for so long (ms). */
+const kRest = 250;
 
 const kNoPages: Pages = { pages: [], stale: false, why: '' };
 
@@ -42,6 +48,10 @@ export class LessonSession extends EventTarget implements Session {
   #text: string | null = '';
   #cursor = 0;
   #messages: readonly Message[] = [];
+  /** Those that wait until typing rests. */
+  #coming: readonly Message[] | null = null;
+  #resting: ReturnType<typeof setTimeout> | undefined;
+  #changedAt = -Infinity;
   #pages: Pages = kNoPages;
 
   /** Each text, and each wish to look again, has a number. */
@@ -103,6 +113,8 @@ export class LessonSession extends EventTarget implements Session {
     this.#text = null;
     this.#cursor = 0;
     this.#messages = [];
+    this.#coming = null;
+    this.#changedAt = -Infinity;
     this.#pages = kNoPages;
     this.#since = null;
     this.#drift = null;
@@ -161,7 +173,10 @@ export class LessonSession extends EventTarget implements Session {
   }
 
   settled(): Promise<void> {
-    if (!this.#asking && this.#answered === this.#wanted) return Promise.resolve();
+    if (!this.#asking && this.#answered === this.#wanted) {
+      this.#tellMessages();
+      return Promise.resolve();
+    }
     return new Promise((resolve) => this.#waiting.push(resolve));
   }
 
@@ -180,10 +195,12 @@ export class LessonSession extends EventTarget implements Session {
     this.#text = null;
     this.#cursor = Math.min(changes.mapPos(this.#cursor, 1), doc.length);
     this.#wanted += 1;
+    this.#changedAt = performance.now();
     this.#mark();
     this.#drift = this.#drift ? this.#drift.compose(changes) : changes;
     if (this.#asking) this.#since = this.#since ? this.#since.compose(changes) : changes;
     this.#messages = moveMessages(this.#messages, this.#path, changes, doc);
+    this.#coming &&= moveMessages(this.#coming, this.#path, changes, doc);
     this.#tell('text');
     void this.#ask();
   }
@@ -244,7 +261,7 @@ export class LessonSession extends EventTarget implements Session {
       if (answers) {
         const [, messages, pages] = answers;
         const since: ChangeSet | null = this.#since;
-        this.#messages = since ? moveMessages(messages, path, since, this.#doc) : messages;
+        this.#coming = since ? moveMessages(messages, path, since, this.#doc) : messages;
         this.#pages = pages;
         if (!pages.stale) this.#drift = since;
         this.#unused(this.#first);
@@ -254,9 +271,26 @@ export class LessonSession extends EventTarget implements Session {
         this.#pages = { ...this.#pages, stale: true, why: 'Sheaf could not look at this text' };
       }
       this.#tell('answers');
+      this.#tellMessagesAtRest();
     }
     this.#asking = false;
+    if (this.#waiting.length > 0) this.#tellMessages();
     for (const settle of this.#waiting.splice(0)) settle();
+  }
+
+  #tellMessagesAtRest(): void {
+    clearTimeout(this.#resting);
+    const left = this.#changedAt + kRest - performance.now();
+    if (left > 0) this.#resting = setTimeout(() => this.#tellMessagesAtRest(), left);
+    else this.#tellMessages();
+  }
+
+  #tellMessages(): void {
+    clearTimeout(this.#resting);
+    if (this.#coming === null) return;
+    this.#messages = this.#coming;
+    this.#coming = null;
+    this.#tell('messages');
   }
 
   /** A later text came first: nobody will show that page. */

@@ -77,9 +77,11 @@ export function createLessonView(parent: HTMLElement, app: Shell, parts: Parts, 
     head();
     places.choose('write');
   });
-  app.session.addEventListener('answers', () => {
+  app.session.addEventListener('messages', () => {
     const { messages: all } = app.session;
     places.label('messages', all.length > 0 ? `Messages, ${all.length}` : 'Messages');
+  });
+  app.session.addEventListener('answers', () => {
     const { length } = app.session.pages.pages;
     places.label('pages', length > 0 ? `Pages, ${length}` : 'Pages');
   });

@@ -72,9 +72,9 @@ export async function writeText(page: Page, text: string): Promise<void> {
   await page.keyboard.insertText(text);
 }
 
-/** All answers to what was typed are there. */
+/** All answers to what was typed are there; messages come when typing rests. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForTimeout(250);
+  await page.waitForTimeout(500);
   await page.waitForFunction(() => !document.querySelector('[aria-busy="true"]'));
 }
 

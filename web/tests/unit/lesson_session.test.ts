@@ -62,12 +62,14 @@ function begin(): { engine: SlowEngine; session: LessonSession; events: string[]
   } };
   const session = createSession(engine as unknown as Engine, folder as unknown as Folder);
   const events: string[] = [];
-  for (const name of ['text', 'answers', 'place', 'opened']) {
+  for (const name of ['text', 'answers', 'messages', 'place', 'opened']) {
     session.addEventListener(name, () => events.push(name));
   }
   return { engine, session, events, written };
 }
 const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+/** Nothing was typed for as long as messages wait. */
+const rest = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 400));
 
 function message(text: string, from: number, to: number, fix = ''): Message {
   return {
@@ -107,13 +109,50 @@ test('a place that was answered moves with what was typed meanwhile', async () =
   session.open('/a.yaml', 'words: Ship');
   session.apply([{ from: 0, to: 0, insert: '# new\n' }]);
   engine.asked[0]?.answer([message('a capital', 7, 11, 'ship')]);
-  await turn();
+  await rest();
   const [moved] = session.messages;
   assert.deepEqual(moved?.range, { from: 13, to: 17 });
   assert.equal(moved.line, 2);
   assert.equal(moved.column, 8);
   session.apply(moved.fixes[0]?.files[0]?.edits ?? []);
   assert.equal(session.text, '# new\nwords: ship');
+});
+
+test('messages wait until typing rests; pages do not', async () => {
+  const { engine, session, events } = begin();
+  session.open('/a.yaml', 'words: shi');
+  engine.asked[0]?.answer([message('half a word', 7, 10)]);
+  await turn();
+  assert.equal(session.messages[0]?.text, 'half a word', 'a text that was opened is not being typed');
+  session.apply([{ from: 10, to: 10, insert: 'p' }]);
+  engine.asked[1]?.answer([message('a word', 7, 11)]);
+  await turn();
+  assert.equal(session.pages.why, 'words: ship');
+  assert.equal(session.messages[0]?.text, 'half a word');
+  // Those that wait move with the text, as those do that are shown.
+  session.apply([{ from: 0, to: 0, insert: '# new\n' }]);
+  assert.deepEqual(session.messages[0]?.range, { from: 13, to: 16 });
+  await rest();
+  assert.equal(session.messages[0]?.text, 'a word');
+  assert.deepEqual(session.messages[0]?.range, { from: 13, to: 17 });
+  engine.asked[2]?.answer([message('the last', 13, 17)]);
+  await session.settled();
+  assert.equal(session.messages[0]?.text, 'the last');
+  assert.deepEqual(events.filter((event) => /answers|messages/.test(event)),
+    ['answers', 'messages', 'answers', 'messages', 'answers', 'messages']);
+});
+
+test('who waits for all answers has the messages at once', async () => {
+  const { engine, session } = begin();
+  session.open('/a.yaml', 'words: shi');
+  engine.asked[0]?.answer();
+  await turn();
+  session.apply([{ from: 10, to: 10, insert: 'p' }]);
+  let said: string | undefined;
+  void session.settled().then(() => { said = session.messages[0]?.text; });
+  engine.asked[1]?.answer([message('a word', 7, 11)]);
+  await turn();
+  assert.equal(said, 'a word');
 });
 
 test('a mend of words that were changed since is gone', async () => {
