@@ -57,22 +57,6 @@ double place_on_page(const Request& request, const char* key) {
   return std::clamp(request.number(key), -kFarthest, kFarthest);
 }
 
-// A screen's pixels.
-std::string rgba(const PreviewImage& image) {
-  const std::size_t count =
-      static_cast<std::size_t>(image.width) * image.height;
-  std::string bytes(count * 4, '\xff');
-  const std::uint8_t* from = image.pixels.data();
-  for (std::size_t i = 0; i < count; ++i) {
-    for (std::size_t channel = 0; channel < 3; ++channel) {
-      bytes[4 * i + channel] =
-          static_cast<char>(from[image.colour ? channel : 0]);
-    }
-    from += image.colour ? 3 : 1;
-  }
-  return bytes;
-}
-
 template <class List, class Make>
 Json list_of(const List& items, Make make) {
   Json list = Json::array();
@@ -85,8 +69,10 @@ WebAnswer draw(Service& service, const Request& request) {
       std::clamp(static_cast<int>(request.number("dpi")), kLeastDpi, kMostDpi);
   const PreviewImage image =
       service.draw(request.text("path"), request.count("page"), {.dpi = dpi});
-  return {dumped({{"width", image.width}, {"height", image.height}}),
-          {rgba(image)}};
+  return {dumped({{"width", image.width},
+                  {"height", image.height},
+                  {"colour", image.colour}}),
+          {{image.pixels.begin(), image.pixels.end()}}};
 }
 
 WebAnswer packets(Service& service, const Request& request) {

@@ -39,7 +39,9 @@ class WebDesk {
   ///     hover, completions (at), actions, inlays (from, to)
   ///     form-edits (key, text)                      -> list of edits
   ///     pages                                       -> {pages, stale, why}
-  ///     draw (page, dpi)         -> {width, height}; part: RGBA, rows from top
+  ///     draw (page, dpi)         -> {width, height, colour}; part: rows from
+  ///                                 the top, a byte a pixel (0 is black), or
+  ///                                 where it has colour three
   ///     at-point (page, x, y), pages-of (from, to)
   ///     packets                  -> {files, learnerPages, teacherPages,
   ///                                  errors}; a part for each file

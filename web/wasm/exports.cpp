@@ -12,6 +12,7 @@
 #include <memory>
 #include <new>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "base/error.h"
@@ -28,6 +29,7 @@ namespace {
 
 std::unique_ptr<WebDesk> desk;
 WebAnswer answer;
+std::string arriving;
 
 WebDesk& open_desk() {
   if (desk == nullptr) desk = std::make_unique<WebDesk>(memory(), kShipped);
@@ -60,16 +62,28 @@ SHEAF_EXPORT(sheaf_alloc) void* sheaf_alloc(std::size_t size) {
 }
 SHEAF_EXPORT(sheaf_free) void sheaf_free(void* bytes) { std::free(bytes); }
 
-// A file is there from now on, or another in its place.
+// Where the next file's bytes go, or null. They are the file's own from then on:
+// memory that has grown for a copy never shrinks again.
+SHEAF_EXPORT(sheaf_room) void* sheaf_room(std::size_t size) {
+  using sheaf::arriving;
+  const int code = sheaf::guarded([&] {
+    arriving = {};
+    arriving.resize(size);
+    return 0;
+  });
+  return code == 0 ? arriving.data() : nullptr;
+}
+
+// The file in that room is there from now on, or in place of another.
 SHEAF_EXPORT(sheaf_put)
-int sheaf_put(const char* path, std::size_t path_size, const char* bytes,
-              std::size_t size) {
+int sheaf_put(const char* path, std::size_t path_size) {
   return sheaf::guarded([&] {
     const std::string name = sheaf::text_of(path, path_size);
+    std::string bytes = std::exchange(sheaf::arriving, {});
     if (sheaf::desk != nullptr) {
-      sheaf::desk->put(name, sheaf::text_of(bytes, size));
+      sheaf::desk->put(name, std::move(bytes));
     } else {
-      sheaf::memory().put(name, sheaf::text_of(bytes, size));
+      sheaf::memory().put(name, std::move(bytes));
     }
     return 0;
   });

@@ -1,6 +1,7 @@
 /** One run of the module: its memory and the calls into it (web/wasm/exports.cpp
  * says what each does). The same in a worker and in Node. */
 
+import { forScreen } from './pixels.js';
 import { unpackInto, type Packed, type Place } from './pack.js';
 import { Streams, wasiImports } from './wasi.js';
 
@@ -13,7 +14,8 @@ interface Exports extends WebAssembly.Exports {
   _initialize(): void;
   sheaf_alloc(size: number): number;
   sheaf_free(at: number): void;
-  sheaf_put(path: number, pathSize: number, bytes: number, size: number): number;
+  sheaf_room(size: number): number;
+  sheaf_put(path: number, pathSize: number): number;
   sheaf_remove(path: number, size: number): number;
   sheaf_ask(request: number, size: number): number;
   sheaf_run(request: number, size: number): number;
@@ -86,25 +88,24 @@ export class Instance {
     return new Uint8Array(this.#exports.memory.buffer as ArrayBuffer, at, size);
   }
 
-  #answer(room?: ArrayBuffer): Answer {
+  /** Parts are views that hold until the next call. */
+  #answerInPlace(): Answer {
     const { sheaf_answer, sheaf_answer_size, sheaf_parts } = this.#exports;
     const text = this.#decoder.decode(this.#view(sheaf_answer(), sheaf_answer_size()));
     const parts: Uint8Array<ArrayBuffer>[] = [];
     for (let i = 0; i < sheaf_parts(); ++i) {
-      const part = this.#view(this.#exports.sheaf_part(i), this.#exports.sheaf_part_size(i));
-      if (i === 0 && room?.byteLength === part.length) {
-        const copy = new Uint8Array(room);
-        copy.set(part);
-        parts.push(copy);
-      } else {
-        parts.push(part.slice());
-      }
+      parts.push(this.#view(this.#exports.sheaf_part(i), this.#exports.sheaf_part_size(i)));
     }
     const json: unknown = text === '' ? null : JSON.parse(text);
     if (typeof json === 'object' && json !== null && 'fault' in json) {
       throw new Refusal(String(json.fault));
     }
     return { json, parts };
+  }
+
+  #answer(): Answer {
+    const { json, parts } = this.#answerInPlace();
+    return { json, parts: parts.map((part) => part.slice()) };
   }
 
   put(path: string, bytes: Uint8Array): void {
@@ -114,9 +115,8 @@ export class Instance {
   }
 
   #place(path: string, size: number): Place {
-    const from = this.#exports.sheaf_alloc(size);
-    if (from === 0) throw new Refusal('There is not enough memory.');
-    let next = from;
+    let next = this.#exports.sheaf_room(size);
+    if (next === 0) throw new Refusal('There is not enough memory.');
     return {
       write: (bytes) => {
         new Uint8Array(this.#exports.memory.buffer, next, bytes.length).set(bytes);
@@ -124,13 +124,8 @@ export class Instance {
       },
       done: () => {
         const name = this.#encoder.encode(path);
-        try {
-          const code = this.#lend(name, (at) =>
-            this.#exports.sheaf_put(at, name.length, from, size));
-          if (code !== 0) this.#answer();
-        } finally {
-          this.#exports.sheaf_free(from);
-        }
+        const code = this.#lend(name, (at) => this.#exports.sheaf_put(at, name.length));
+        if (code !== 0) this.#answer();
       },
     };
   }
@@ -140,11 +135,26 @@ export class Instance {
     this.#lend(name, (at) => this.#exports.sheaf_remove(at, name.length));
   }
 
-  /** `room`: where the first part goes if it is just as long. */
-  ask(request: unknown, room?: ArrayBuffer): Answer {
+  #request(request: unknown): void {
     const bytes = this.#encoder.encode(JSON.stringify(request));
     this.#lend(bytes, (at) => this.#exports.sheaf_ask(at, bytes.length));
-    return this.#answer(room);
+  }
+
+  ask(request: unknown): Answer {
+    this.#request(request);
+    return this.#answer();
+  }
+
+  /** A page as a screen has it; `room`: where it goes if that is as long. */
+  draw(request: unknown, room?: ArrayBuffer): Answer {
+    this.#request(request);
+    const { json, parts: [page] } = this.#answerInPlace();
+    const { width, height, colour } = json as { width: number; height: number; colour: boolean };
+    if (!page) throw new Refusal('The page could not be drawn.');
+    const size = width * height * 4;
+    const into = room?.byteLength === size ? room : new ArrayBuffer(size);
+    forScreen(page, colour, into);
+    return { json: { width, height }, parts: [new Uint8Array(into)] };
   }
 
   run(args: readonly string[], input = ''): Run {

@@ -47,11 +47,11 @@ async function ask(request: unknown): Promise<Answer> {
   instance ??= fresh();
   const { do: what, path } = request as { do: string; path?: string };
   if (what === 'options' || what === 'change' || what === 'close') told = null;
-  const room = what === 'draw' ? rooms.pop() : undefined;
-  const answer = (await instance).ask(request, room);
+  const made = await instance;
+  const answer = what === 'draw' ? made.draw(request, rooms.pop()) : made.ask(request);
   remember(request);
   if (what === 'pages') told = { path: path ?? '', pages: answer.json as Pages };
-  if ((await instance).size > kMostBytes) instance = null;
+  if (made.size > kMostBytes) instance = null;
   return answer;
 }
 
