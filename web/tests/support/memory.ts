@@ -13,6 +13,9 @@ interface Taken {
   all: number;
   /** Of that what is in no file and was not made to be shared. */
   anonymous: number;
+  /** All that is in no file, with what its parent process has as well: what the
+   * browser's own task manager shows (from memory). */
+  shown: number;
 }
 
 function takenBy(process: number): Taken {
@@ -27,7 +30,9 @@ function takenBy(process: number): Taken {
     all += size;
     if (counted) anonymous += size;
   }
-  return { all, anonymous };
+  const status = readFileSync(`/proc/${process}/status`, 'utf8');
+  const shown = Number(/^RssAnon:\s+(\d+)/m.exec(status)?.[1] ?? 0) / 1024;
+  return { all, anonymous, shown };
 }
 
 export class MemoryWatch {
@@ -39,10 +44,10 @@ export class MemoryWatch {
     this.#timer = setInterval(() => {
       const what = this.#what;
       if (what === '') return;
-      now().then(({ all, anonymous }) => {
-        const most = this.#most.get(what) ?? { all: 0, anonymous: 0 };
+      now().then(({ all, anonymous, shown }) => {
+        const most = this.#most.get(what) ?? { all: 0, anonymous: 0, shown: 0 };
         this.#most.set(what, { all: Math.max(all, most.all),
-          anonymous: Math.max(anonymous, most.anonymous) });
+          anonymous: Math.max(anonymous, most.anonymous), shown: Math.max(shown, most.shown) });
       }, () => undefined);
     }, kApart);
   }
@@ -60,10 +65,11 @@ export class MemoryWatch {
   /** From now on this is what the page does. */
   while(what: string): void { this.#what = what; }
 
-  /** Ends it: "typing 131 MiB (anonymous 112), …". */
+  /** Ends it: "typing 131 MiB (anonymous 112, shown 126), …". */
   end(): string {
     clearInterval(this.#timer);
-    return [...this.#most].map(([what, { all, anonymous }]) =>
-      `${what} ${all.toFixed(0)} MiB (anonymous ${anonymous.toFixed(0)})`).join(', ');
+    return [...this.#most].map(([what, { all, anonymous, shown }]) =>
+      `${what} ${all.toFixed(0)} MiB (anonymous ${anonymous.toFixed(0)}, ` +
+      `shown ${shown.toFixed(0)})`).join(', ');
   }
 }
