@@ -97,9 +97,8 @@ TEST_F(Web, DrawsPagesForAScreen) {
   const Json drawn = about("draw", {{"page", 0}, {"dpi", 40}});
   ASSERT_EQ(answer_.parts.size(), 1U);
   EXPECT_FALSE(drawn["colour"].get<bool>());
-  EXPECT_EQ(
-      answer_.parts[0].size(),
-      drawn["width"].get<std::size_t>() * drawn["height"].get<std::size_t>());
+  EXPECT_EQ(answer_.parts[0].size(), drawn["width"].get<std::size_t>() *
+                                         drawn["height"].get<std::size_t>());
   EXPECT_EQ(answer_.parts[0].front(), '\xFF');  // white paper
   EXPECT_NE(answer_.parts[0].find('\0'), std::string::npos);
 }
