@@ -9,6 +9,9 @@
 # have names of 40 hexadecimal digits. All corpora together stay under 3 MB, a
 # block of the disk for each file. What looks like a remark about work that is
 # left to do stays out: people search for those.
+#
+# Its runs go from BUILD/runs.tsv to runs.tsv here: an hour of one target is
+# seldom to be had at once.
 
 here=$(dirname "$0")
 build=$1
@@ -36,4 +39,9 @@ find "$corpus" -type f | grep -E '/[0-9a-f]{40}$' | xargs -r rm
 ls -tr "$new" | head -n "$most" | while read -r name; do
   cp "$new/$name" "$corpus/$(sha1sum "$new/$name" | cut -c1-40)"
 done
+runs=$build/runs.tsv
+touch "$runs"
+awk -F '\t' -v kind="$kind" '$2 == kind' "$runs" >> "$here/runs.tsv"
+awk -F '\t' -v kind="$kind" '$2 != kind' "$runs" > "$runs.part"
+mv "$runs.part" "$runs"
 echo "$kind: $(ls "$corpus" | wc -l) inputs"

@@ -3,10 +3,11 @@
 #
 #     run.sh BUILD SECONDS [KIND...]      all targets that there is a corpus for
 #
-# Lines are added to BUILD/runs.tsv as well, which table.sh sums up: the day,
-# the target, its program's checksum, executions, seconds of the processor,
-# edges covered, and after how many seconds of the processor their count last
-# grew beyond what runs of the same program had reached: 0 where it did not.
+# Lines are added to BUILD/runs.tsv as well, which merge.sh takes into runs.tsv
+# here, and table.sh sums both up: the day, the target, its program's checksum,
+# executions, seconds of the processor, edges covered, and after how many seconds
+# of the processor their count last grew beyond what runs of the same program had
+# reached: 0 where it did not.
 # What a run finds stays in BUILD/found; what it learns stays in BUILD/work, or
 # the folder WORK, from where `make fuzz-merge` brings the least that covers as
 # much into tests/fuzz/corpus.
@@ -62,7 +63,7 @@ for kind in "$@"; do
   sum=$(cksum < "$program" | cut -d ' ' -f 1)
   most=$(awk -v kind="$kind" -v sum="$sum" -F '\t' \
     '$2 == kind && $3 == sum && $6 > most { most = $6 }
-    END { print most + 0 }' "$build/runs.tsv")
+    END { print most + 0 }' "$here/runs.tsv" "$build/runs.tsv")
   echo "$most 0" > "$grown"
   "$inputs" dictionary "$kind" "$project" > "$words" || exit 1
   dictionary=

@@ -1,5 +1,6 @@
 #!/bin/sh
-# What all runs of a build came to, a line for each target:
+# What all runs came to, those of runs.tsv here and then those of a build, a line
+# for each target:
 #
 #     table.sh BUILD
 #
@@ -7,7 +8,7 @@
 # count of edges has been the same is counted for the newest program alone, as
 # another program has other edges: an hour (3,600) is enough.
 
-awk -F '\t' '
+cat "$(dirname "$0")/runs.tsv" "$1/runs.tsv" 2> /dev/null | awk -F '\t' '
   !($2 in executions) { kinds[++count] = $2 }
   {
     executions[$2] += $4
@@ -33,4 +34,4 @@ awk -F '\t' '
       time += seconds[kind]
     }
     printf form, "all", all, time, "", ""
-  }' "$1/runs.tsv"
+  }'
