@@ -3,6 +3,7 @@
 
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
+import type { Locator } from 'playwright-core';
 import { built, newPage, openChromium, singleFile, type Chromium } from '../support/browser.js';
 import { checkPdf, pagesOfPdf, paperOfPdf, textOfPdf } from '../support/pdf.js';
 import { servePages, type PageServer } from '../support/server.js';
@@ -85,6 +86,37 @@ test('a slip is underlined, said in words and mended in one press', async (t) =>
   await page.locator('.cm-content').focus();
   await page.keyboard.press('Control+z');
   assert.equal(await textOf(page), before);
+  assert.deepEqual(faults, []);
+});
+
+test('what opens beside the text is whole, and shows what may stand there', async (t) => {
+  const { page, faults } = await newPage(t, chromium.browser);
+  await page.goto(server.address);
+  await hasPages(page);
+  await writeText(page, 'pattern: sh\nwords: ship shop fihs dish wish shed\n');
+  // In the last line of a low window the list stands above it, beyond the editor.
+  await page.setViewportSize({ width: 1366, height: 520 });
+  await page.keyboard.press('Control+End');
+  await page.keyboard.type('sor', { delay: 80 });
+  const offer = page.getByRole('option', { name: /sort-words/ });
+  await offer.waitFor();
+  const whole = async (locator: Locator): Promise<void> => {
+    const seen = await locator.evaluate((node) => {
+      const { left, right, top, bottom } = node.getBoundingClientRect();
+      const ends = [[left + 3, top + 3], [right - 3, bottom - 3]] as const;
+      return ends.every(([x, y]) => node.contains(document.elementFromPoint(x, y)));
+    });
+    assert.ok(seen, 'a part of it is cut off or covered');
+  };
+  await whole(page.locator('.cm-tooltip-autocomplete'));
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  assert.match(await textOf(page), /^sort-words/m);
+
+  await page.locator('.cm-lintRange', { hasText: 'fihs' }).first().hover();
+  await page.locator('.cm-tooltip-hover').waitFor();
+  await whole(page.locator('.cm-tooltip-hover'));
+  assert.match(await page.locator('.cm-tooltip-hover').innerText(), /fihs/);
   assert.deepEqual(faults, []);
 });
 
