@@ -1,9 +1,11 @@
-// The functions that the module exports. Whoever calls puts bytes into memory
-// that `sheaf_alloc` gave, hands over where they are, and reads the answer with
-// `sheaf_answer` and `sheaf_part` before the next call. Nothing is thrown over
-// the border but a trap, after which an instance is not used again.
+// The functions that the module exports. Whoever calls puts a request into
+// memory that `sheaf_alloc` gave, and a file's bytes into what `sheaf_room`
+// gave, hands over where they are, and reads the answer with `sheaf_answer` and
+// `sheaf_part` before the next call. Nothing is thrown over the border but a
+// trap, after which an instance is not used again.
 //
-// Each function that can fail gives 0, or a number of exit_codes.h.
+// These two give null where there is no memory; each other function that can
+// fail gives 0, or a number of exit_codes.h.
 
 #include <cstdio>
 #include <cstdlib>
@@ -62,8 +64,8 @@ SHEAF_EXPORT(sheaf_alloc) void* sheaf_alloc(std::size_t size) {
 }
 SHEAF_EXPORT(sheaf_free) void sheaf_free(void* bytes) { std::free(bytes); }
 
-// Where the next file's bytes go, or null. They are the file's own from then on:
-// memory that has grown for a copy never shrinks again.
+// Where the next file's bytes go, or null. They are the file's own from then
+// on: memory that has grown for a copy never shrinks again.
 SHEAF_EXPORT(sheaf_room) void* sheaf_room(std::size_t size) {
   using sheaf::arriving;
   const int code = sheaf::guarded([&] {
