@@ -71,7 +71,10 @@ export function servedPage(page, files, places) {
     `<script src="app.js" integrity="${hashOf(files['app.js'])}"></script>\n`);
 }
 
-/** parts: { module: Buffer, … }, gzip; each becomes an element of base64. */
+/** Bytes in one element: of three, so that only the last piece ends in '='. */
+const pieceSize = 3 << 14;
+
+/** parts: { module: Buffer, … }, gzip; each becomes elements of base64. */
 export function singlePage(page, { app, style, icon }, parts, version) {
   const code = checkInside(app, 'The program');
   const rules = policy({ scripts: `'${hashOf(code)}'`, connect: "'none'", own: false });
@@ -81,9 +84,13 @@ export function singlePage(page, { app, style, icon }, parts, version) {
   const places = { version, single: true, parts: {} };
   let elements = '';
   for (const [name, bytes] of Object.entries(parts)) {
-    places.parts[name] = { element: `sheaf-part-${name}` };
-    elements += `<script type="application/octet-stream" id="sheaf-part-${name}">` +
-      `${bytes.toString('base64')}</script>\n`;
+    let pieces = 0;
+    for (; pieces * pieceSize < bytes.length; ++pieces) {
+      const piece = bytes.subarray(pieces * pieceSize, (pieces + 1) * pieceSize);
+      elements += `<script type="application/octet-stream" data-part="${name}">` +
+        `${piece.toString('base64')}</script>\n`;
+    }
+    places.parts[name] = { pieces, size: bytes.length };
   }
   return putBefore(withHead(page, rules, head), '</body>',
     partsElement(places) + elements + `<script>${code}</script>\n`);

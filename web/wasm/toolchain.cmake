@@ -40,8 +40,11 @@ set(CMAKE_EXE_LINKER_FLAGS_INIT "-O0 -Wno-unused-command-line-argument \
 -Wl,-z,stack-size=1048576")
 set(CMAKE_CXX_STANDARD_LIBRARIES_INIT "-lc++ -lc++abi -lunwind -lshims")
 # A download weighs more than some milliseconds; libraries choose for themselves.
+# A function that is called from one place alone stays by itself: what a browser
+# takes to compile a second time what is often used grows with the largest.
 foreach(language C CXX)
-  set(CMAKE_${language}_FLAGS_RELEASE "-Os -DNDEBUG" CACHE STRING "")
+  set(CMAKE_${language}_FLAGS_RELEASE "-Os -finline-hint-functions -DNDEBUG"
+    CACHE STRING "")
 endforeach()
 
 set(CMAKE_FIND_ROOT_PATH ${SHEAF_WEB_LIBS})

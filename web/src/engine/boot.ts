@@ -7,9 +7,10 @@ import { unpack, type Packed } from './pack.js';
 import { packedPart, wholePart, type PartSource } from './part.js';
 
 /** How the build names a part in the page: a file beside it with its SHA-256, so
- * that files of two versions never run together, or a script element whose text
- * is the part in base64. Both are gzip inside. */
-interface PartPlace { file?: string; integrity?: string; element?: string }
+ * that files of two versions never run together, or so many script elements whose
+ * texts are the part of so many bytes in base64, piece by piece: browsers hold all
+ * text of one element several times over while they read it. Both are gzip inside. */
+interface PartPlace { file?: string; integrity?: string; pieces?: number; size?: number }
 interface Places {
   /** Of all content: the same for the same bytes. */
   version: string;
@@ -35,18 +36,21 @@ export function hasPart(name: PartName): boolean {
   return readPlaces().parts[name] !== undefined;
 }
 
-/** Letters that are decoded at once, a multiple of four: the whole of a part
- * would be there three times. */
-const kLetters = 1 << 18;
-
-function fromBase64(text: string): Uint8Array<ArrayBuffer> {
-  const padding = /={0,2}$/.exec(text)?.[0].length ?? 0;
-  const bytes = new Uint8Array(text.length / 4 * 3 - padding);
-  for (let from = 0, at = 0; from < text.length; from += kLetters) {
-    const letters = atob(text.slice(from, from + kLetters));
+/** Takes a part out of the page's own text, which nothing needs again. What was
+ * used stays until the browser tidies up, so that little is made anew. */
+function takePieces(name: PartName, { pieces, size }: PartPlace): ArrayBuffer {
+  const bytes = new Uint8Array(size ?? 0);
+  const found = document.querySelectorAll(`script[data-part="${name}"]`);
+  if (found.length !== pieces) throw new Error(`The part "${name}" is not whole.`);
+  let at = 0;
+  for (const piece of found) {
+    const text = piece.firstChild as Text;
+    const letters = atob(text.data);
+    text.data = '';
+    piece.remove();
     for (let i = 0; i < letters.length; ++i) bytes[at++] = letters.charCodeAt(i);
   }
-  return bytes;
+  return bytes.buffer;
 }
 
 /** Says in words what a part that is missing or broken means. */
@@ -66,13 +70,7 @@ export async function whole<Made>(work: Promise<Made>): Promise<Made> {
 export function findPart(name: PartName): PartSource {
   const place = readPlaces().parts[name];
   if (!place) throw new Error(`This page was made without its part "${name}".`);
-  if (place.element !== undefined) {
-    const element = document.getElementById(place.element);
-    const bytes = fromBase64(element?.textContent ?? '');
-    // Megabytes of text that nothing needs again.
-    element?.remove();
-    return new Blob([bytes]);
-  }
+  if (place.pieces !== undefined) return takePieces(name, place);
   return { address: new URL(place.file ?? '', document.baseURI).href,
     ...(place.integrity === undefined ? {} : { integrity: place.integrity }) };
 }
@@ -116,7 +114,10 @@ export async function licenceText(): Promise<string> {
  * `store`: all parts are put there for later visits. Files are read by a worker:
  * what reading and checking them leaves behind goes with it. */
 export async function loadRest(store: string | null): Promise<void> {
-  const names = (['guide', 'licences'] as const).filter(hasPart);
+  // Somebody may have opened the guide by now.
+  const begun = { guide, licences: notices };
+  const names = (['guide', 'licences'] as const).filter((name) =>
+    hasPart(name) && !(isSingleFile() && begun[name]));
   const more = store === null ? [] : (['module', 'data', 'worker'] as const).filter(hasPart);
   const sources = [...names, ...more].map(findPart);
   let line: Line | null = null;

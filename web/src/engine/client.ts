@@ -2,11 +2,11 @@
  * promise. One worker serves the text that is being written; a second one, made
  * when it is first needed, runs commands, which may take their time. */
 
-import { findPart, isSingleFile, startWorker, whole } from './boot.js';
+import { findPart, startWorker, whole } from './boot.js';
 import { inBrowserWords } from './browser_words.js';
 import { kMachineFault, type Answer, type Run } from './instance.js';
 import { Line } from './line.js';
-import { loadParts, type Loaded, type Parts } from './part.js';
+import type { Loaded, Parts } from './part.js';
 import type { Call } from './protocol.js';
 import type {
   Action, Drawn, Edit, Engine, EngineInfo, Field, HoverInfo, Inlay, LayoutInfo, Message, Offer,
@@ -29,15 +29,15 @@ function bytesOf(content: string | Uint8Array): Uint8Array<ArrayBuffer> {
     : content.slice() as Uint8Array<ArrayBuffer>;
 }
 
-/** Files are read by a worker that ends when it is done: what it leaves behind,
- * some thirty megabytes, goes with it. The one file has been read already, and
- * what its text takes up is let go together with the rest. */
+/** Parts are read by a worker that ends when it is done: what it leaves behind,
+ * some thirty megabytes, goes with it. */
 async function load(): Promise<Loaded> {
-  if (isSingleFile()) return loadParts(findPart('module'), findPart('data'));
   const line = new Line(await startWorker('sheaf-load'));
   try {
-    return await line.call({ call: 'load',
-      module: findPart('module'), data: findPart('data') }) as Loaded;
+    const module = findPart('module');
+    const data = findPart('data');
+    return await line.call({ call: 'load', module, data },
+      [module, data].filter((part) => part instanceof ArrayBuffer)) as Loaded;
   } finally {
     line.end();
   }

@@ -11,11 +11,11 @@ export interface Parts {
 export interface Loaded extends Parts { unpacked: number; compiled: number }
 
 /** Bytes that are here, or a file with its SHA-256. */
-export type PartSource = Blob | { address: string; integrity?: string };
+export type PartSource = ArrayBuffer | { address: string; integrity?: string };
 
 /** As it came. */
 export async function packedPart(source: PartSource): Promise<Blob> {
-  if (source instanceof Blob) return source;
+  if (source instanceof ArrayBuffer) return new Blob([source]);
   const { address, integrity } = source;
   const answer = await fetch(address, integrity === undefined ? {} : { integrity });
   if (!answer.ok) throw new Error(`${address} is missing`);
@@ -24,7 +24,7 @@ export async function packedPart(source: PartSource): Promise<Blob> {
 
 /** Puts a part into a store of the browser for later visits, unless it is there. */
 export async function keepPart(store: string, source: PartSource): Promise<Blob> {
-  if (source instanceof Blob) return source;
+  if (source instanceof ArrayBuffer) return packedPart(source);
   const cache = await caches.open(store);
   const kept = await cache.match(source.address);
   if (kept) return kept.blob();
@@ -34,8 +34,8 @@ export async function keepPart(store: string, source: PartSource): Promise<Blob>
 }
 
 /** A blob again: the browser keeps it outside the page. */
-export async function wholePart(source: PartSource): Promise<Blob> {
-  const packed = (await packedPart(source)).stream();
+export async function wholePart(source: PartSource | Blob): Promise<Blob> {
+  const packed = (source instanceof Blob ? source : await packedPart(source)).stream();
   return new Response(packed.pipeThrough(new DecompressionStream('gzip'))).blob();
 }
 
