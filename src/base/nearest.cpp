@@ -44,6 +44,16 @@ std::string squeezed(std::string_view name) {
   return result;
 }
 
+// So many steps at most are a slip of the hand.
+constexpr int kSlip = 2;
+
+// Letters that only a word of the same stem shares: dictation, dictate.
+constexpr std::size_t kStem = 5;
+
+bool of_one_stem(std::string_view a, std::string_view b) {
+  return a.size() >= kStem && a.substr(0, kStem) == b.substr(0, kStem);
+}
+
 }  // namespace
 
 std::vector<std::string_view> nearest_names(
@@ -57,15 +67,19 @@ std::vector<std::string_view> nearest_names(
     int distance;
     std::string_view name;
   };
-  std::vector<Candidate> candidates;
+  std::vector<Candidate> candidates, of_the_stem;
   for (const std::string_view candidate : names) {
     const std::string plain = squeezed(candidate);
     int distance = edit_distance(wanted, plain, limit);
     const bool begins = wanted.size() >= 3 && plain.starts_with(wanted);
     if (begins) distance = std::min(distance, limit);
     if (distance <= limit) candidates.push_back({distance, candidate});
+    if (of_one_stem(wanted, plain)) of_the_stem.push_back({0, candidate});
   }
   std::ranges::stable_sort(candidates, {}, &Candidate::distance);
+  // What only looks alike is less likely than a word of the same stem.
+  const bool slip = !candidates.empty() && candidates[0].distance <= kSlip;
+  if (!slip && !of_the_stem.empty()) candidates = std::move(of_the_stem);
   std::vector<std::string_view> result;
   for (const Candidate& c : candidates) {
     if (result.size() == count) break;

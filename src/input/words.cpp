@@ -32,6 +32,11 @@ struct Fault {
 
 Fault fault_of(char32_t c, std::string_view shown, std::string_view word) {
   const std::string whole = as_written(word);
+  if (word.find_first_not_of("0123456789") == std::string_view::npos) {
+    return {fmt::format("{} is a number, not a word", whole),
+            "list the words themselves, not how many; a number among them is "
+            "spelled out, as in `six`"};
+  }
   if (c >= '0' && c <= '9') {
     return {fmt::format("{} has a digit in it, which no word has", whole),
             "write numbers as words"};

@@ -32,6 +32,15 @@ TEST(Nearest, ForgivesSlipsOfTheHand) {
   EXPECT_EQ(did_you_mean("patern", names).text, "did you mean `pattern`?");
 }
 
+TEST(Nearest, TakesAWordOfTheSameStemForWhatIsMeant) {
+  const std::string_view names[] = {"notation", "dictate-words",
+                                    "dictate-sentences", "pictures"};
+  EXPECT_EQ(did_you_mean("dictation", names).text,
+            "did you mean `dictate-words` or `dictate-sentences`?");
+  EXPECT_EQ(did_you_mean("notatoin", names).text, "did you mean `notation`?");
+  EXPECT_EQ(did_you_mean("nictation", names).text, "did you mean `notation`?");
+}
+
 TEST(Nearest, CountsASwapAsOneStep) {
   EXPECT_EQ(edit_distance("gril", "girl", 3), 1);
   EXPECT_EQ(edit_distance("ship", "shop", 3), 1);

@@ -194,11 +194,11 @@ const Mistake kLessonMistakes[] = {
     {"a number for a word",
      "pattern: sh\n"
      "words: ship 7\n",
-     "shells.yaml:2:13: error: `7` has a digit in it, which no word has "
-     "[bad-word]\n"
+     "shells.yaml:2:13: error: `7` is a number, not a word [bad-word]\n"
      "   2 | words: ship 7\n"
      "     |             ^\n"
-     "  help: write numbers as words\n"},
+     "  help: list the words themselves, not how many; a number among them is "
+     "spelled out, as in `six`\n"},
     {"an emoji for a word",
      "pattern: sh\n"
      "words: ship 🐟\n",
