@@ -7,7 +7,7 @@
 # here, and table.sh sums both up: the day, the target, its program's checksum,
 # executions, seconds of the processor, edges covered, and after how many seconds
 # of the processor their count last grew beyond what runs of the same program had
-# reached: 0 where it did not.
+# reached: 0 where it did not, or only while it read what it begins with.
 # What a run finds stays in BUILD/found; what it learns stays in BUILD/work, or
 # the folder WORK, from where `make fuzz-merge` brings the least that covers as
 # much into tests/fuzz/corpus.

@@ -5,8 +5,9 @@
 #     table.sh BUILD
 #
 # Executions and seconds of the processor are those of all runs. How long the
-# count of edges has been the same is counted for the newest program alone, as
-# another program has other edges: an hour (3,600) is enough.
+# count of edges has been the same is counted for the newest program, and for those
+# before it with the same count: what changed in them these inputs do not reach. A
+# program with another count begins anew. An hour (3,600) is enough.
 
 cat "$(dirname "$0")/runs.tsv" "$1/runs.tsv" 2> /dev/null | awk -F '\t' '
   !($2 in executions) { kinds[++count] = $2 }
@@ -15,7 +16,7 @@ cat "$(dirname "$0")/runs.tsv" "$1/runs.tsv" 2> /dev/null | awk -F '\t' '
     seconds[$2] += $5
     if ($3 != program[$2]) {
       program[$2] = $3
-      edges[$2] = of_program[$2] = grown[$2] = 0
+      if ($6 != edges[$2]) edges[$2] = of_program[$2] = grown[$2] = 0
     }
     if ($6 > edges[$2]) {
       edges[$2] = $6
