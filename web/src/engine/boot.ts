@@ -44,6 +44,8 @@ function takePieces(name: PartName, { pieces, size }: PartPlace): ArrayBuffer {
   if (found.length !== pieces) throw new Error(`The part "${name}" is not whole.`);
   let at = 0;
   for (const piece of found) {
+    // A parser may divide long text.
+    piece.normalize();
     const text = piece.firstChild as Text;
     const letters = atob(text.data);
     text.data = '';
