@@ -50,7 +50,7 @@ web-module: web-libs $(WEB)/sheaf/build.ninja
 $(WEB)/sheaf.wasm: $(WEB)/sheaf/sheaf.wasm
 	@command -v wasm-opt >/dev/null || \
 	  { echo "The module needs wasm-opt: run make web-deps"; exit 1; }
-	wasm-opt -Os --one-caller-inline-max-function-size=100 $< -o $@.part && \
+	wasm-opt -Oz --one-caller-inline-max-function-size=100 $< -o $@.part && \
 	  mv $@.part $@
 
 include web/page.mk

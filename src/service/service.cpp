@@ -184,7 +184,7 @@ PreviewImage Service::draw(const std::string& path, std::size_t page,
   const std::vector<PageOf> pages =
       shown == nullptr ? std::vector<PageOf>() : all_pages(shown->packet);
   if (page >= pages.size()) {
-    throw MachineError(fmt::format("there is no page {}", page + 1));
+    throw NoSuchPage(fmt::format("there is no page {}", page + 1));
   }
   return draw_page(*pages[page].page, options);
 }

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/diagnostics.h"
+#include "base/error.h"
 #include "driver/packets.h"
 #include "driver/workspace.h"
 #include "files/memory_files.h"
@@ -25,6 +26,13 @@ namespace sheaf {
 /// one. Every answer owns what it holds. What was never opened is read from
 /// below. An answer about a text that cannot be read is empty, but for
 /// messages, which say why.
+
+/// Of a page that a lesson does not have, or no longer: texts change while
+/// pages are asked for.
+class NoSuchPage : public MachineError {
+ public:
+  using MachineError::MachineError;
+};
 
 /// A stretch of a text: bytes [begin, end).
 struct TextRange {
@@ -190,7 +198,8 @@ class Service {
 
   /// The pages of a lesson; the last good ones while the text has errors.
   ServicePages pages(const std::string& path);
-  /// One of them, drawn. Throws MachineError where it cannot be.
+  /// One of them, drawn. Throws NoSuchPage where there are fewer by now, and
+  /// another MachineError where it cannot be drawn.
   PreviewImage draw(const std::string& path, std::size_t page,
                     const PreviewOptions& options = {});
   /// Where what stands at a point of a page comes from; nothing where nobody

@@ -216,8 +216,10 @@ WebAnswer WebDesk::ask(std::string_view request) {
     return answer(service_, files_, shipped_, Request(request));
   } catch (const Misasked& fault) {
     return {dumped({{"fault", "a request that is none: " + fault.why}}), {}};
-  } catch (const MachineError& fault) {
+  } catch (const NoSuchPage& fault) {
     return {dumped({{"fault", fault.what()}}), {}};
+  } catch (const MachineError& fault) {
+    return {dumped({{"fault", fault.what()}, {"spent", true}}), {}};
   }
 }
 

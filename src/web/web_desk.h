@@ -48,7 +48,9 @@ class WebDesk {
   ///     patterns, layouts, version
   ///
   /// What cannot be answered gives `{"fault": "..."}`: a request that is none,
-  /// or a machine that refuses. Want of memory throws std::bad_alloc.
+  /// or a machine that refuses, which adds `"spent": true`: whoever threw from
+  /// the depths may have cleared nothing up, and the desk is not asked again.
+  /// Want of memory throws std::bad_alloc.
   WebAnswer ask(std::string_view request);
 
   Service& service() { return service_; }

@@ -144,7 +144,16 @@ TEST_F(Web, AnswersNonsenseWithAFault) {
         "{\"do\": \"draw\", \"path\": \"/x\", \"page\": -1, \"dpi\": 1e99}"}) {
     const Json answer = Json::parse(desk_.ask(asked).json);
     EXPECT_TRUE(answer.is_object() && answer.contains("fault")) << asked;
+    EXPECT_FALSE(answer.contains("spent")) << asked;
   }
+}
+
+// In a browser what was thrown may have cleared nothing up on its way.
+TEST_F(Web, SaysThatItBrokeOff) {
+  const Json answer = Json::parse(
+      desk_.ask("{\"do\": \"packets\", \"path\": \"/not-there.yaml\"}").json);
+  EXPECT_TRUE(answer.contains("fault"));
+  EXPECT_EQ(answer.value("spent", false), true);
 }
 
 TEST_F(Web, AFormShowsWhatStandsThere) {

@@ -48,6 +48,7 @@ const out = resolve(given.out ?? 'out/web');
 // ---- what there is ---------------------------------------------------------
 const app = await bundleScript(web, 'src/main.ts', { engine: given.engine });
 const worker = await bundleScript(web, 'src/engine/worker.ts', {});
+const taker = await bundleScript(web, 'src/engine/taker.ts', {});
 const style = await bundleStyle(web);
 const icon = readFileSync(join(web, 'src/icon.svg'));
 const page = readFileSync(join(web, 'src/index.html'), 'utf8');
@@ -66,7 +67,7 @@ if (given.guide && existsSync(join(given.guide, 'index.html'))) {
 }
 
 const digest = createHash('sha256');
-for (const bytes of [page, icon, app.text, style, ...Object.values(parts)]) {
+for (const bytes of [page, icon, app.text, taker.text, style, ...Object.values(parts)]) {
   digest.update(bytes);
 }
 const version = digest.digest('hex').slice(0, 12);
@@ -94,7 +95,7 @@ files['sw.js'] = Buffer.from(keeper.text);
 
 // ---- in one file -----------------------------------------------------------
 files['sheaf.html'] = Buffer.from(singlePage(page,
-  { app: app.text, style, icon }, parts, version));
+  { app: app.text, taker: taker.text, style, icon }, parts, version));
 files['licences.txt'] = notices;
 
 rmSync(out, { recursive: true, force: true });

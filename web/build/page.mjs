@@ -71,27 +71,33 @@ export function servedPage(page, files, places) {
     `<script src="app.js" integrity="${hashOf(files['app.js'])}"></script>\n`);
 }
 
-/** Bytes in one element: of three, so that only the last piece ends in '='. */
-const pieceSize = 3 << 14;
+/** Bytes in one element, of three, so that only the last piece ends in '=': a
+ * megabyte of text. Browsers hold the text of an element several times over, and
+ * Firefox gives back what was that large as soon as it is free, but keeps what was
+ * smaller. */
+const pieceSize = 3 << 18;
+const takePiece = 'sheafTaker.take()';
 
-/** parts: { module: Buffer, … }, gzip; each becomes elements of base64. */
-export function singlePage(page, { app, style, icon }, parts, version) {
+/** parts: { module: Buffer, … }, gzip; each becomes elements of base64, which are
+ * taken apart while the page is read (src/engine/taker.ts). */
+export function singlePage(page, { app, taker, style, icon }, parts, version) {
+  const takes = checkInside(taker, 'What takes the parts');
   const code = checkInside(app, 'The program');
-  const rules = policy({ scripts: `'${hashOf(code)}'`, connect: "'none'", own: false });
+  const scripts = [takes, takePiece, code].map((text) => `'${hashOf(text)}'`).join(' ');
+  const rules = policy({ scripts, connect: "'none'", own: false });
   const head =
     `${iconLink(icon)}\n` +
     `<style>${checkInside(style, 'The style')}</style>`;
   const places = { version, single: true, parts: {} };
   let elements = '';
   for (const [name, bytes] of Object.entries(parts)) {
-    let pieces = 0;
-    for (; pieces * pieceSize < bytes.length; ++pieces) {
-      const piece = bytes.subarray(pieces * pieceSize, (pieces + 1) * pieceSize);
+    places.parts[name] = { size: bytes.length };
+    for (let at = 0; at < bytes.length; at += pieceSize) {
       elements += `<script type="application/octet-stream" data-part="${name}">` +
-        `${piece.toString('base64')}</script>\n`;
+        `${bytes.subarray(at, at + pieceSize).toString('base64')}</script>` +
+        `<script>${takePiece}</script>\n`;
     }
-    places.parts[name] = { pieces, size: bytes.length };
   }
-  return putBefore(withHead(page, rules, head), '</body>',
-    partsElement(places) + elements + `<script>${code}</script>\n`);
+  return putBefore(withHead(page, rules, head), '</body>', partsElement(places) +
+    `<script>${takes}</script>\n${elements}<script>${code}</script>\n`);
 }

@@ -45,9 +45,11 @@ int guarded(Work work) {
     answer = {};
     return work();
   } catch (const std::bad_alloc&) {
-    answer = {R"({"fault": "there is not enough memory to go on"})", {}};
+    answer = {
+        R"({"fault": "there is not enough memory to go on", "spent": true})",
+        {}};
   } catch (const std::exception& fault) {
-    answer = {dumped({{"fault", fault.what()}}), {}};
+    answer = {dumped({{"fault", fault.what()}, {"spent", true}}), {}};
   }
   return kMachineFault;
 }

@@ -43,7 +43,7 @@ set(CMAKE_CXX_STANDARD_LIBRARIES_INIT "-lc++ -lc++abi -lunwind -lshims")
 # A function that is called from one place alone stays by itself: what a browser
 # takes to compile a second time what is often used grows with the largest.
 foreach(language C CXX)
-  set(CMAKE_${language}_FLAGS_RELEASE "-Os -finline-hint-functions -DNDEBUG"
+  set(CMAKE_${language}_FLAGS_RELEASE "-Oz -finline-hint-functions -DNDEBUG"
     CACHE STRING "")
 endforeach()
 

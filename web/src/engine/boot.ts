@@ -7,10 +7,9 @@ import { unpack, type Packed } from './pack.js';
 import { packedPart, wholePart, type PartSource } from './part.js';
 
 /** How the build names a part in the page: a file beside it with its SHA-256, so
- * that files of two versions never run together, or so many script elements whose
- * texts are the part of so many bytes in base64, piece by piece: browsers hold all
- * text of one element several times over while they read it. Both are gzip inside. */
-interface PartPlace { file?: string; integrity?: string; pieces?: number; size?: number }
+ * that files of two versions never run together, or so many bytes that taker.ts has
+ * taken out of the page's own text. Both are gzip inside. */
+interface PartPlace { file?: string; integrity?: string; size?: number }
 interface Places {
   /** Of all content: the same for the same bytes. */
   version: string;
@@ -36,25 +35,6 @@ export function hasPart(name: PartName): boolean {
   return readPlaces().parts[name] !== undefined;
 }
 
-/** Takes a part out of the page's own text, which nothing needs again. What was
- * used stays until the browser tidies up, so that little is made anew. */
-function takePieces(name: PartName, { pieces, size }: PartPlace): ArrayBuffer {
-  const bytes = new Uint8Array(size ?? 0);
-  const found = document.querySelectorAll(`script[data-part="${name}"]`);
-  if (found.length !== pieces) throw new Error(`The part "${name}" is not whole.`);
-  let at = 0;
-  for (const piece of found) {
-    // A parser may divide long text.
-    piece.normalize();
-    const text = piece.firstChild as Text;
-    const letters = atob(text.data);
-    text.data = '';
-    piece.remove();
-    for (let i = 0; i < letters.length; ++i) bytes[at++] = letters.charCodeAt(i);
-  }
-  return bytes.buffer;
-}
-
 /** Says in words what a part that is missing or broken means. */
 export async function whole<Made>(work: Promise<Made>): Promise<Made> {
   try {
@@ -72,8 +52,8 @@ export async function whole<Made>(work: Promise<Made>): Promise<Made> {
 export function findPart(name: PartName): PartSource {
   const place = readPlaces().parts[name];
   if (!place) throw new Error(`This page was made without its part "${name}".`);
-  if (place.pieces !== undefined) return takePieces(name, place);
-  return { address: new URL(place.file ?? '', document.baseURI).href,
+  if (place.file === undefined) return sheafTaker.give(name);
+  return { address: new URL(place.file, document.baseURI).href,
     ...(place.integrity === undefined ? {} : { integrity: place.integrity }) };
 }
 
@@ -112,27 +92,21 @@ export async function licenceText(): Promise<string> {
   return (await whole(wholePart(await notices))).text();
 }
 
-/** Reads what is not needed at first, so that a page at work asks for nothing.
- * `store`: all parts are put there for later visits. Files are read by a worker:
- * what reading and checking them leaves behind goes with it. */
+/** Reads what is not needed at first, so that a page at work asks for nothing; the
+ * one file has it all. `store`: all parts are put there for later visits. A worker
+ * reads: what reading and checking leaves behind goes with it. */
 export async function loadRest(store: string | null): Promise<void> {
-  // Somebody may have opened the guide by now.
-  const begun = { guide, licences: notices };
-  const names = (['guide', 'licences'] as const).filter((name) =>
-    hasPart(name) && !(isSingleFile() && begun[name]));
+  if (isSingleFile()) return;
+  const names = (['guide', 'licences'] as const).filter(hasPart);
   const more = store === null ? [] : (['module', 'data', 'worker'] as const).filter(hasPart);
   const sources = [...names, ...more].map(findPart);
-  let line: Line | null = null;
-  const read = async (): Promise<Blob[]> => {
-    if (isSingleFile()) return Promise.all(sources.map(packedPart));
-    line = new Line(await startWorker('sheaf-load'));
-    return (await line.call({ call: 'fetch', sources, store }) as { blobs: Blob[] }).blobs;
-  };
-  const blobs = read();
+  const line = new Line(await startWorker('sheaf-load'));
+  const blobs = line.call({ call: 'fetch', sources, store })
+    .then((result) => (result as { blobs: Blob[] }).blobs);
   const blob = (name: typeof names[number]): Promise<Blob> | null =>
     names.includes(name) ? whole(blobs.then((all) => all[names.indexOf(name)] as Blob)) : null;
   guide ??= blob('guide');
   notices ??= blob('licences');
   await Promise.allSettled([blobs, guide, notices]);
-  (line as Line | null)?.end();
+  line.end();
 }

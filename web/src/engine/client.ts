@@ -132,18 +132,18 @@ class WorkerEngine implements Engine {
 
   async draw(path: string, page: number, dpi: number): Promise<Picture> {
     const { json, parts } = await this.#ask({ do: 'draw', path, page, dpi });
-    const { width, height } = json as { width: number; height: number };
-    const [bytes] = parts;
-    if (!bytes) throw new Error('The page could not be drawn.');
-    return { width, height, pixels: new Uint8ClampedArray(bytes.buffer) };
+    const [pixels] = parts;
+    if (!pixels) throw new Error('The page could not be drawn.');
+    return { ...json as Omit<Picture, 'pixels'>, pixels };
   }
   async drawChanged(path: string, sights: readonly Sight[]): Promise<Drawn | null> {
     const answer = await (await this.#texts).call({ call: 'draw-changed', path, sights });
     if (answer === null) return null;
-    const { json, parts: [bytes] } = answer as Answer;
-    const { width, height, ...drawn } = json as Omit<Drawn, 'picture'> & Omit<Picture, 'pixels'>;
-    if (!bytes) throw new Error('The page could not be drawn.');
-    return { ...drawn, picture: { width, height, pixels: new Uint8ClampedArray(bytes.buffer) } };
+    const { json, parts: [pixels] } = answer as Answer;
+    const { width, height, colour, ...drawn } =
+      json as Omit<Drawn, 'picture'> & Omit<Picture, 'pixels'>;
+    if (!pixels) throw new Error('The page could not be drawn.');
+    return { ...drawn, picture: { width, height, colour, pixels } };
   }
   giveBack({ pixels: { buffer: bytes } }: Picture): void {
     void this.#texts.then((line) => line.call({ call: 'room', bytes }, [bytes]))

@@ -1,7 +1,6 @@
 /** One run of the module: its memory and the calls into it (web/wasm/exports.cpp
  * says what each does). The same in a worker and in Node. */
 
-import { forScreen } from './pixels.js';
 import { unpackInto, type Packed, type Place } from './pack.js';
 import { Streams, wasiImports } from './wasi.js';
 
@@ -35,8 +34,11 @@ export interface Run {
   gone: string[];
 }
 
-/** The module said no. */
-export class Refusal extends Error {}
+/** The module said no. `spent`: it had to break off, and what it had begun still
+ * lies about in its memory (web/wasm/exceptions.cmake). */
+export class Refusal extends Error {
+  constructor(message: string, readonly spent = false) { super(message); }
+}
 
 export class Instance {
   readonly #streams: Streams;
@@ -75,7 +77,7 @@ export class Instance {
 
   #lend<Result>(bytes: Uint8Array, work: (at: number) => Result): Result {
     const at = this.#exports.sheaf_alloc(bytes.length);
-    if (at === 0) throw new Refusal('There is not enough memory.');
+    if (at === 0) throw new Refusal('There is not enough memory.', true);
     try {
       new Uint8Array(this.#exports.memory.buffer, at, bytes.length).set(bytes);
       return work(at);
@@ -98,7 +100,7 @@ export class Instance {
     }
     const json: unknown = text === '' ? null : JSON.parse(text);
     if (typeof json === 'object' && json !== null && 'fault' in json) {
-      throw new Refusal(String(json.fault));
+      throw new Refusal(String(json.fault), 'spent' in json);
     }
     return { json, parts };
   }
@@ -116,7 +118,7 @@ export class Instance {
 
   #place(path: string, size: number): Place {
     let next = this.#exports.sheaf_room(size);
-    if (next === 0) throw new Refusal('There is not enough memory.');
+    if (next === 0) throw new Refusal('There is not enough memory.', true);
     return {
       write: (bytes) => {
         new Uint8Array(this.#exports.memory.buffer, next, bytes.length).set(bytes);
@@ -145,16 +147,15 @@ export class Instance {
     return this.#answer();
   }
 
-  /** A page as a screen has it; `room`: where it goes if that is as long. */
+  /** A page; `room`: where its pixels go if that is as long. */
   draw(request: unknown, room?: ArrayBuffer): Answer {
     this.#request(request);
     const { json, parts: [page] } = this.#answerInPlace();
-    const { width, height, colour } = json as { width: number; height: number; colour: boolean };
     if (!page) throw new Refusal('The page could not be drawn.');
-    const size = width * height * 4;
-    const into = room?.byteLength === size ? room : new ArrayBuffer(size);
-    forScreen(page, colour, into);
-    return { json: { width, height }, parts: [new Uint8Array(into)] };
+    const pixels = new Uint8Array(
+      room?.byteLength === page.length ? room : new ArrayBuffer(page.length));
+    pixels.set(page);
+    return { json, parts: [pixels] };
   }
 
   run(args: readonly string[], input = ''): Run {

@@ -79,7 +79,11 @@ export interface Pages {
   why: string;
 }
 
-export interface Picture { width: number; height: number; /** RGBA, rows from the top. */ pixels: Uint8ClampedArray<ArrayBuffer> }
+/** A drawn page: rows from the top, a byte a pixel (0 is black), or where it has
+ * colour three: red, green, blue. */
+export interface Picture {
+  width: number; height: number; colour: boolean; pixels: Uint8Array<ArrayBuffer>;
+}
 
 /** A page that is in sight, and how the screen has it. */
 export interface Sight { page: number; dpi: number; /** What it shows; '': nothing. */ look: string }

@@ -2,7 +2,7 @@
  * When an instance breaks down, the next call gets another with the same files:
  * nothing that a lesson says can end a teacher's session. */
 
-import { Instance, Refusal, type Answer } from './instance.js';
+import { Instance, kMachineFault, Refusal, type Answer } from './instance.js';
 import { keepPart, loadParts, packedPart, type PartSource } from './part.js';
 import type { Call, Received, Result, Sent } from './protocol.js';
 import type { Pages, Sight } from './types.js';
@@ -118,7 +118,7 @@ async function answer(call: Call): Promise<Result> {
         if (before) made.put(path, before);
         else made.remove(path);
       }
-      if (made.size > kMostBytes) instance = null;
+      if (made.size > kMostBytes || run.code === kMachineFault) instance = null;
       return run;
     }
   }
@@ -129,8 +129,8 @@ async function reply({ id, ...call }: Sent): Promise<void> {
   try {
     received = { id, result: await answer(call) };
   } catch (fault) {
-    // A refusal is an answer; anything else leaves memory in an unknown state.
-    if (!(fault instanceof Refusal)) instance = null;
+    // Anything else leaves memory in an unknown state.
+    if (!(fault instanceof Refusal) || fault.spent) instance = null;
     received = { id, fault: fault instanceof Error ? fault.message : String(fault) };
   }
   const parts = 'result' in received && received.result !== null &&

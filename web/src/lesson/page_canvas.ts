@@ -1,4 +1,5 @@
 /** One page of a packet on the screen. */
+import { paint } from '../engine/pixels.js';
 import type { PageInfo, Picture, Sight } from '../engine/types.js';
 import { make, makeButton } from './words.js';
 
@@ -98,7 +99,7 @@ export class PageCanvas {
     if (!pen) return false;
     if (this.canvas.width !== picture.width) this.canvas.width = picture.width;
     if (this.canvas.height !== picture.height) this.canvas.height = picture.height;
-    pen.putImageData(new ImageData(picture.pixels, picture.width, picture.height), 0, 0);
+    paint(pen, picture);
     this.#drawn = look;
     this.#dpi = dpi;
     return true;

@@ -22,7 +22,7 @@ export class InNode {
   }
 
   /** Another for each run, as the worker does it. */
-  private async fresh(): Promise<Instance> {
+  async fresh(): Promise<Instance> {
     const instance = await Instance.start(this.module, this.shipped);
     for (const [path, bytes] of teachersFiles()) instance.put(path, bytes);
     return instance;

@@ -42,7 +42,7 @@ class SlowEngine {
     const [first] = sights;
     if (!first) return Promise.reject(new Error('nothing is in sight'));
     return Promise.resolve({ page: first.page, dpi: first.dpi, look,
-      picture: { width: look.length, height: 0, pixels: new Uint8ClampedArray() } });
+      picture: { width: look.length, height: 0, colour: false, pixels: new Uint8Array() } });
   }
   /** The pictures that came back, by their numbers of dots. */
   readonly back: number[] = [];
