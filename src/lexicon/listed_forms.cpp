@@ -46,10 +46,10 @@ bool is_made_regular(const WordLists& lists, const std::string& word) {
 }
 
 // So that a base comes before what is made from it.
-std::vector<std::pair<std::string, ListedWord>> shortest_first(
+std::vector<std::pair<std::string, ScowlWord>> shortest_first(
     const WordLists& lists) {
-  std::vector<std::pair<std::string, ListedWord>> words(lists.begin(),
-                                                        lists.end());
+  std::vector<std::pair<std::string, ScowlWord>> words(lists.begin(),
+                                                       lists.end());
   std::ranges::stable_sort(words, {},
                            [](const auto& word) { return word.first.size(); });
   return words;

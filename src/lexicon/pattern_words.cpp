@@ -85,7 +85,7 @@ class Indexer {
         entries_(phonics.patterns().all().size()),
         tallies_(entries_.size()) {}
 
-  std::vector<std::vector<PatternEntry>> run() {
+  std::vector<std::vector<PatternIndexEntry>> run() {
     phonics_.each_word(Phonics::kCommonList, conventions_,
                        [&](const Reading& reading, const WordInfo& info) {
                          if (!info.name) note_sounds(reading, info);
@@ -99,7 +99,7 @@ class Indexer {
     // In button, sister, lesson the weak beat is what the pattern is about.
     for (std::size_t p = 0; p < entries_.size(); ++p) {
       if (tallies_[p].weak * 2 < tallies_[p].all) continue;
-      for (PatternEntry& entry : entries_[p]) entry.weak = false;
+      for (PatternIndexEntry& entry : entries_[p]) entry.weak = false;
     }
     return std::move(entries_);
   }
@@ -125,7 +125,7 @@ class Indexer {
     const bool beats = reading.syllables() > 1;
     for (const PatternPlace& place : reading.places) {
       const bool of_units = phonics_.patterns()[place.pattern].of_units;
-      PatternEntry entry;
+      PatternIndexEntry entry;
       entry.word = word;
       entry.later = place.later;
       entry.twin = twin;
@@ -162,7 +162,7 @@ class Indexer {
   const Phonics& phonics_;
   const Conventions conventions_;
   const Lexicon lexicon_;
-  std::vector<std::vector<PatternEntry>> entries_;
+  std::vector<std::vector<PatternIndexEntry>> entries_;
   std::vector<Tally> tallies_;  // of everyday words
   std::map<Sounds, int> best_of_sounds_;
 };
@@ -175,12 +175,12 @@ PatternSections index_patterns(const ByteSource& source,
   const Lexicon lexicon(bytes);
   const Phonics phonics(source, file);
   // By pattern: what stands in the index, and the accents that have it so.
-  std::vector<std::map<PatternEntry, std::uint8_t>> entries(
+  std::vector<std::map<PatternIndexEntry, std::uint8_t>> entries(
       phonics.patterns().all().size());
   for (const Accent accent : kAccents) {
     const auto own = Indexer(phonics, lexicon, accent).run();
     for (std::size_t pattern = 0; pattern < own.size(); ++pattern) {
-      for (const PatternEntry& entry : own[pattern]) {
+      for (const PatternIndexEntry& entry : own[pattern]) {
         entries[pattern][entry] |= index_bit(accent);
       }
     }

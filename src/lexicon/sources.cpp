@@ -142,13 +142,13 @@ void add_word_list(std::string_view text, int tier, bool american,
     }
     // Possessives are made from their base.
     if (!good || word.ends_with("'s")) continue;
-    auto [place, added] = lists.try_emplace(
-        lower_case(word), ListedWord{tier, capital, american});
+    auto [place, added] =
+        lists.try_emplace(lower_case(word), ScowlWord{tier, capital, american});
     // Larger lists have every surname.
     constexpr int kLargestNameList = 50;
     place->second.also_name |= capital && tier <= kLargestNameList;
     if (!added) {
-      ListedWord& old = place->second;
+      ScowlWord& old = place->second;
       old.american = old.american || american;
       // A plain word outranks a name of the same letters.
       if (old.name != capital ? old.name : tier < old.tier) {

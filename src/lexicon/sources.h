@@ -50,14 +50,14 @@ using AccentTable = std::map<std::string, std::vector<AccentRow>>;
 AccentTable read_accent_words(std::string_view text, std::string& fault);
 
 /// What the SCOWL lists tell of a word.
-struct ListedWord {
+struct ScowlWord {
   int tier = 0;       ///< size of the smallest list that has it
   bool name = false;  ///< stands there with a capital only
   /// Stands in a list of what is spelled so in America.
   bool american = false;
   bool also_name = false;  ///< with a capital too, in lists of some size
 };
-using WordLists = std::map<std::string, ListedWord>;
+using WordLists = std::map<std::string, ScowlWord>;
 
 /// Adds a SCOWL list. Words with letters outside a to z, apostrophes aside,
 /// are left out. `american` says whether what it has is spelled so in America.

@@ -74,7 +74,7 @@ class TableMaker {
   }
 
  private:
-  const ListedWord* listed(const std::string& word) const {
+  const ScowlWord* listed(const std::string& word) const {
     const auto found = sources_.lists.find(word);
     return found == sources_.lists.end() ? nullptr : &found->second;
   }
@@ -106,7 +106,7 @@ class TableMaker {
     for (const Ending ending : {Ending::es, Ending::s, Ending::ed, Ending::ing,
                                 Ending::ly, Ending::er, Ending::est}) {
       for (const EndingAnalysis& a : possible_bases(word, ending)) {
-        const ListedWord* base = listed(a.base);
+        const ScowlWord* base = listed(a.base);
         const bool compares = ending == Ending::er || ending == Ending::est;
         if (compares && a.joint != Joint::y_to_i) continue;
         if (sources_.supplement.contains(a.base) && a.base.size() > 2 && base &&
@@ -185,10 +185,10 @@ class TableMaker {
   }
 
   bool is_known_base(const std::string& base, const std::string& word) const {
-    const ListedWord* entry = listed(base);
+    const ScowlWord* entry = listed(base);
     if (base.size() > 1 && entry && !entry->name) {
       // "need" is not made from the rare "nee".
-      const ListedWord* whole = listed(word);
+      const ScowlWord* whole = listed(word);
       const int tier = whole && !whole->name ? whole->tier : 70;
       return entry->tier <= std::max(tier, 35) + 5;
     }
@@ -211,7 +211,7 @@ class TableMaker {
   }
 
   bool is_common(const std::string& word) const {
-    const ListedWord* entry = listed(word);
+    const ScowlWord* entry = listed(word);
     return entry && !entry->name && entry->tier <= 40;
   }
 
@@ -252,7 +252,7 @@ class TableMaker {
   }
 
   void mark_listed(WordRecord& record) const {
-    const ListedWord* entry = listed(record.spelling);
+    const ScowlWord* entry = listed(record.spelling);
     const auto rare = sources_.rare.find(record.spelling);
     if (entry == nullptr && rare != sources_.rare.end()) entry = &rare->second;
     if (entry != nullptr) {
@@ -319,7 +319,7 @@ class TableMaker {
   }
 
   int plain_tier(const std::string& word) const {
-    const ListedWord* entry = listed(word);
+    const ScowlWord* entry = listed(word);
     return entry && !entry->name ? entry->tier : 0;
   }
 

@@ -12,7 +12,7 @@ std::uint32_t folded(std::uint32_t hash) { return hash ^ hash >> 15U; }
 
 }  // namespace
 
-std::uint32_t pack(const PatternEntry& entry) {
+std::uint32_t pack(const PatternIndexEntry& entry) {
   return (entry.word & kWordMask) |
          static_cast<std::uint32_t>(entry.place) << kWordBits |
          (entry.twice ? 1U << 26U : 0U) | (entry.later ? 1U << 27U : 0U) |
@@ -20,8 +20,8 @@ std::uint32_t pack(const PatternEntry& entry) {
          (entry.twin ? 1U << 30U : 0U) | (entry.affix ? 1U << 31U : 0U);
 }
 
-PatternEntry unpack_entry(std::uint32_t packed) {
-  PatternEntry entry;
+PatternIndexEntry unpack_entry(std::uint32_t packed) {
+  PatternIndexEntry entry;
   entry.word = packed & kWordMask;
   const std::uint32_t place = packed >> kWordBits & 3U;
   entry.place = place == 1   ? PatternWord::Place::first

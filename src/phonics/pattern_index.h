@@ -16,7 +16,7 @@ namespace sheaf {
 /// pattern otherwise (in another place, without a word that sounds like it). A
 /// byte an entry besides says which accents have it so. Finding words by
 /// reading all of them takes a third of a second; this takes none.
-struct PatternEntry {
+struct PatternIndexEntry {
   std::uint32_t word = 0;  ///< where its first record stands, below 2^24
   PatternWord::Place place = PatternWord::Place::middle;
   bool twice = false;
@@ -27,7 +27,7 @@ struct PatternEntry {
   bool affix = false;
 
   /// By word first.
-  auto operator<=>(const PatternEntry&) const = default;
+  auto operator<=>(const PatternIndexEntry&) const = default;
 };
 /// The bit of an accent in the byte of an entry, which tells the accents that
 /// have it so, as they are by themselves.
@@ -36,8 +36,8 @@ constexpr std::uint8_t index_bit(Accent accent) {
 }
 inline constexpr std::uint8_t kAllIndexed = 15;
 
-std::uint32_t pack(const PatternEntry& entry);
-PatternEntry unpack_entry(std::uint32_t packed);
+std::uint32_t pack(const PatternIndexEntry& entry);
+PatternIndexEntry unpack_entry(std::uint32_t packed);
 
 /// The packed entries of a pattern, and the accents of each.
 struct PatternEntries {

@@ -132,7 +132,7 @@ std::vector<PatternWord> Phonics::Impl::list_words(
   auto place = known.places.begin();
   for (std::size_t i = 0; i < entries.packed.size(); ++i) {
     if ((entries.accents[i] & accents) == 0) continue;
-    const PatternEntry entry = unpack_entry(entries.packed[i]);
+    const PatternIndexEntry entry = unpack_entry(entries.packed[i]);
     if (entry.word == last) continue;
     last = entry.word;
     // Everyday words have been read already.
@@ -171,7 +171,7 @@ Phonics::Impl::EverydayList Phonics::Impl::list_everyday(
     std::uint32_t last = kNoWord;
     for (std::size_t i = 0; i < entries.packed.size(); ++i) {
       if ((entries.accents[i] & accents) == 0) continue;
-      const PatternEntry entry = unpack_entry(entries.packed[i]);
+      const PatternIndexEntry entry = unpack_entry(entries.packed[i]);
       if (entry.word == last) continue;
       last = entry.word;
       // Everyday words stand before all others.

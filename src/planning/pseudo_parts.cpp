@@ -73,7 +73,7 @@ class PartFinder {
     parts_.of_word = !source.phonics.patterns()[pattern].of_units;
   }
 
-  WordParts run() {
+  PseudoParts run() {
     for (const PatternWord& word : source_.phonics.everyday_pattern_words(
              pattern_, source_.conventions)) {
       if (word.syllables == 1 && !word.readings &&
@@ -222,7 +222,7 @@ class PartFinder {
 
   const SearchGround& source_;
   PatternId pattern_;
-  WordParts parts_;
+  PseudoParts parts_;
   // How many everyday words say the letters so.
   Counts sounds_of_onset_, sounds_of_vowel_, sounds_of_rest_;
   std::map<std::string, int> words_with_rest_;
@@ -241,7 +241,7 @@ bool is_sayable_after_w(const PseudoPart& rest) {
 
 }  // namespace
 
-WordParts find_parts(const SearchGround& source, PatternId pattern) {
+PseudoParts find_parts(const SearchGround& source, PatternId pattern) {
   return PartFinder(source, pattern).run();
 }
 

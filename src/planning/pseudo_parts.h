@@ -27,7 +27,7 @@ struct PseudoPart {
 /// What made-up words with a pattern are put together from. Parts without the
 /// pattern are plain: single letters and common digraphs with their usual
 /// sounds. All are parts of everyday words that can be read.
-struct WordParts {
+struct PseudoParts {
   /// By their letters.
   std::map<std::string, PseudoPart> onsets, rests;
   /// The beginnings of words with the pattern.
@@ -37,7 +37,7 @@ struct WordParts {
   bool of_word = false;
 };
 
-WordParts find_parts(const SearchGround& source, PatternId pattern);
+PseudoParts find_parts(const SearchGround& source, PatternId pattern);
 
 /// Whether a beginning can stand before a rest as English spells: no c before
 /// e, k only there, and so on.

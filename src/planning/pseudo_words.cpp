@@ -103,7 +103,7 @@ class Maker {
   SoundGroups groups_;
 };
 
-std::vector<Made> all_pairs(const WordParts& parts) {
+std::vector<Made> all_pairs(const PseudoParts& parts) {
   std::vector<Made> all;
   for (const auto& [begin, onset] : parts.onsets) {
     for (const auto& [end, rest] : parts.rests) {
@@ -126,7 +126,7 @@ std::vector<Made> all_pairs(const WordParts& parts) {
 
 class PseudoChoice {
  public:
-  PseudoChoice(const Maker& maker, const WordParts& parts, std::size_t count)
+  PseudoChoice(const Maker& maker, const PseudoParts& parts, std::size_t count)
       : maker_(maker), parts_(parts), count_(count), all_(all_pairs(parts)) {}
 
   // Each beginning and each rest once as long as there are others.
@@ -156,7 +156,7 @@ class PseudoChoice {
   }
 
   const Maker& maker_;
-  const WordParts& parts_;
+  const PseudoParts& parts_;
   std::size_t count_;
   std::vector<Made> all_;
   std::vector<PseudoWord> words_;
@@ -168,7 +168,7 @@ class PseudoChoice {
 
 std::vector<PseudoWord> pseudo_words(const SearchGround& source,
                                      PatternId pattern, std::size_t count) {
-  const WordParts parts = find_parts(source, pattern);
+  const PseudoParts parts = find_parts(source, pattern);
   if (parts.onsets.empty() || parts.rests.empty()) return {};
   const Maker maker(source, pattern);
   return PseudoChoice(maker, parts, count).run();
