@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cctype>
 #include <map>
 #include <set>
@@ -41,8 +42,9 @@ std::size_t end_of_said(const std::string& code, std::size_t at) {
       quote == '"' || (quote == '\'' && !is_letter(code[at - 1]));
   if (!opens) return at;
   std::size_t end = at + 1;
-  while (end < code.size() && code[end] != quote)
+  while (end < code.size() && code[end] != quote) {
     end += code[end] == '\\' ? 2 : 1;
+  }
   return end + 1;
 }
 
@@ -79,8 +81,9 @@ std::string type_at(const std::vector<std::string>& tokens, std::size_t& at) {
   if (next < tokens.size() && tokens[next] == ":") {
     while (next < tokens.size() &&
            std::string_view("{;)").find(tokens[next].front()) ==
-               std::string_view::npos)
+               std::string_view::npos) {
       ++next;
+    }
   }
   if (next >= tokens.size() || tokens[next] != "{") return "";
   at = next;

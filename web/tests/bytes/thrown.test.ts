@@ -2,7 +2,8 @@
  * nothing; what breaks off says so, and is not asked again. */
 
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
 import { test } from 'node:test';
 import { Refusal } from '../../src/engine/instance.js';
 import { InNode } from './in_node.js';
@@ -27,6 +28,21 @@ test('texts that are no YAML leave nothing behind', async () => {
   assert.equal(type(lesson), said);
   assert.ok(instance.size - before <= 2 << 20,
     `${String(instance.size - before)} bytes more after 1,500 texts`);
+});
+
+test('lessons with every fault and every option are answered, one after another', async (t) => {
+  const folder = '../tests/golden';
+  const instance = await (await InNode.open()).fresh();
+  let answers = 0;
+  for (const name of readdirSync(folder).filter((file) => file.endsWith('.yaml'))) {
+    const text = readFileSync(join(folder, name), 'utf8');
+    for (const what of ['change', 'messages', 'outline', 'form', 'formatted', 'pages', 'close']) {
+      instance.ask({ do: what, path: `/teacher/${name}`, text });
+      answers += 1;
+    }
+  }
+  t.diagnostic(`${String(answers)} answers in ${String(instance.size >> 20)} MiB`);
+  assert.ok(answers > 2000);
 });
 
 test('an answer that broke off says so', async () => {
